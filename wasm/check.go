@@ -1,0 +1,80 @@
+package wasm
+
+import (
+	"errors"
+	"fmt"
+
+	"acreleaf/calc/sheet"
+)
+
+// What a browser must accept, from "Implementation-defined Limits" in the W3C WebAssembly JavaScript Interface.
+const (
+	maxBody  = 7_654_321 // bytes of one function, its locals included
+	maxPages = 65_536    // pages of one memory
+	maxCells = maxPages * pageBytes / cellBytes
+)
+
+// maxTerms keeps a module within the 50,000 locals that a browser must accept, and the walk over a program shallow.
+// A page of twenty worksheets has about a thousand terms.
+const maxTerms = 50_000
+
+// check says why p cannot be compiled, or nil.
+func check(p *sheet.Program) error {
+	switch {
+	case p == nil:
+		return errors.New("wasm: there is no program to compile")
+	case p.Cells < 0 || p.Cells > maxCells:
+		return fmt.Errorf("wasm: a module holds 0 to %d cells, and the program asks for %d", maxCells, p.Cells)
+	case len(p.Code) > maxTerms:
+		return fmt.Errorf("wasm: a module holds at most %d terms, and the program has %d", maxTerms, len(p.Code))
+	}
+	readBy := make(map[int]int)
+	for i, in := range p.Code {
+		if err := checkInstruction(i, in, p.Cells); err != nil {
+			return err
+		}
+		if in.Op == sheet.Input {
+			readBy[in.A] = i
+		}
+	}
+	return checkOutputs(p, readBy)
+}
+
+func checkInstruction(i int, in sheet.Instruction, cells int) error {
+	if in.Op > sheet.Select {
+		return fmt.Errorf("wasm: term %d has operation number %d, which does not exist", i, in.Op)
+	}
+	if in.Op == sheet.Input && (in.A < 0 || in.A >= cells) {
+		return fmt.Errorf("wasm: term %d reads cell %d, and the program has %d cells", i, in.A, cells)
+	}
+	operands := [3]int{in.A, in.B, in.C}
+	for _, operand := range operands[:in.Op.Operands()] {
+		if operand < 0 || operand >= i {
+			return fmt.Errorf("wasm: term %d takes term %d, which does not come before it", i, operand)
+		}
+	}
+	return nil
+}
+
+// checkOutputs refuses an output that names a missing term or cell, or a cell that a term reads: a stale answer
+// would be taken for an input on the next run.
+func checkOutputs(p *sheet.Program, readBy map[int]int) error {
+	for _, out := range p.Outputs {
+		if out.From < 0 || out.From >= len(p.Code) {
+			return fmt.Errorf("wasm: cell %d takes term %d, and the program has %d terms", out.Cell, out.From, len(p.Code))
+		}
+		if out.Cell < 0 || out.Cell >= p.Cells {
+			return fmt.Errorf("wasm: term %d goes to cell %d, and the program has %d cells", out.From, out.Cell, p.Cells)
+		}
+		if term, read := readBy[out.Cell]; read {
+			return fmt.Errorf("wasm: cell %d is read by term %d and written by term %d; a cell is one or the other",
+				out.Cell, term, out.From)
+		}
+	}
+	return nil
+}
+
+func tooLong(size int) error {
+	return fmt.Errorf("wasm: the program compiles to %d bytes, and a browser takes at most %d in one function",
+		size, maxBody)
+}
