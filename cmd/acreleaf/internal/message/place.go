@@ -1,0 +1,52 @@
+package message
+
+import "strings"
+
+// Placed is a message with its place worked out, as plain text for a screen. Nothing in it can steer a terminal; it
+// is not escaped for HTML.
+type Placed struct {
+	Level        Level
+	ID           string
+	File         string // empty when the message has no place; Line, Column and Excerpt are then empty too
+	Line, Column int    // from 1; the column counts characters
+	Excerpt      Excerpt
+	Text         string
+	Note         []string // lines; none when there is no note
+}
+
+// Place works out the place of each message, in the order given. It reads each source once.
+func Place(l List) []Placed {
+	placed := make([]Placed, len(l))
+	known := map[*Source]*lines{}
+	for i, m := range l {
+		p := Placed{Level: m.Level, ID: m.ID, Text: oneLine(m.Text)}
+		for note := range strings.Lines(m.Note) {
+			p.Note = append(p.Note, oneLine(note))
+		}
+		if m.Source != nil {
+			index := known[m.Source]
+			if index == nil {
+				index = newLines(m.Source)
+				known[m.Source] = index
+			}
+			p.File = oneLine(m.Source.Name)
+			p.Line, p.Column = index.position(m.Span.Start)
+			p.Excerpt = index.excerpt(m.Span)
+		}
+		placed[i] = p
+	}
+	return placed
+}
+
+// oneLine makes words safe to print on one line: they may quote a hostile file.
+func oneLine(text string) string {
+	text = strings.ReplaceAll(strings.Trim(text, "\r\n"), "\r\n", "\n")
+	var b strings.Builder
+	for _, r := range text {
+		if r == '\n' || r == '\t' {
+			r = ' '
+		}
+		b.WriteRune(visible(r))
+	}
+	return b.String()
+}
