@@ -1,0 +1,72 @@
+package wasm_test
+
+import (
+	"strings"
+	"testing"
+
+	"acreleaf/calc/sheet"
+	"acreleaf/wasm"
+)
+
+func TestProgramsThatCannotRunAreRefused(t *testing.T) {
+	input := sheet.Instruction{Op: sheet.Input, A: 0}
+	for _, test := range []struct {
+		name    string
+		program *sheet.Program
+		want    string
+	}{
+		{"no program", nil, "there is no program to compile"},
+		{"cells below none", &sheet.Program{Cells: -1}, "the program asks for -1"},
+		{"more cells than a memory holds", &sheet.Program{Cells: 1<<29 + 1}, "the program asks for 536870913"},
+		{"more terms than fit", &sheet.Program{Code: make([]sheet.Instruction, 50_001)}, "the program has 50001"},
+		{"unknown operation", &sheet.Program{Code: []sheet.Instruction{{Op: sheet.Select + 1}}},
+			"term 0 has operation number 20, which does not exist"},
+		{"input from no cell", &sheet.Program{Code: []sheet.Instruction{input}},
+			"term 0 reads cell 0, and the program has 0 cells"},
+		{"input from a cell below none", &sheet.Program{Code: []sheet.Instruction{{Op: sheet.Input, A: -1}}, Cells: 1},
+			"term 0 reads cell -1"},
+		{"operand is the term itself", &sheet.Program{Code: []sheet.Instruction{{Op: sheet.Floor}}},
+			"term 0 takes term 0, which does not come before it"},
+		{"operand comes later", &sheet.Program{Code: []sheet.Instruction{input, {Op: sheet.Add, B: 2}, input}, Cells: 1},
+			"term 1 takes term 2, which does not come before it"},
+		{"operand below none", &sheet.Program{Code: []sheet.Instruction{input, {Op: sheet.Not, A: -1}}, Cells: 1},
+			"term 1 takes term -1, which does not come before it"},
+		{"third operand comes later", &sheet.Program{Code: []sheet.Instruction{input, {Op: sheet.Select, C: 1}}, Cells: 1},
+			"term 1 takes term 1, which does not come before it"},
+		{"output of no term", &sheet.Program{Cells: 1, Outputs: []sheet.Output{{}}},
+			"cell 0 takes term 0, and the program has 0 terms"},
+		{"output of a term below none", &sheet.Program{Cells: 1, Outputs: []sheet.Output{{From: -1}}},
+			"cell 0 takes term -1"},
+		{"output to no cell",
+			&sheet.Program{Code: []sheet.Instruction{input}, Cells: 1, Outputs: []sheet.Output{{Cell: 1}}},
+			"term 0 goes to cell 1, and the program has 1 cells"},
+		{"output to a cell below none",
+			&sheet.Program{Code: []sheet.Instruction{input}, Cells: 1, Outputs: []sheet.Output{{Cell: -1}}},
+			"term 0 goes to cell -1"},
+		{"cell read and written",
+			&sheet.Program{Code: []sheet.Instruction{input}, Cells: 1, Outputs: []sheet.Output{{}}},
+			"cell 0 is read by term 0 and written by term 0; a cell is one or the other"},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			module, err := wasm.Compile(test.program)
+			if err == nil || module != nil {
+				t.Fatalf("compiled to % x, error %v", module, err)
+			}
+			if !strings.HasPrefix(err.Error(), "wasm: ") || !strings.Contains(err.Error(), test.want) {
+				t.Errorf("the error is %q, and should say %q", err, test.want)
+			}
+		})
+	}
+}
+
+// A body can outgrow what a browser must accept although its terms do not: outputs are not terms.
+func TestBodyTooLongForABrowserIsRefused(t *testing.T) {
+	const outputs = 900_000
+	p := &sheet.Program{Code: []sheet.Instruction{{Op: sheet.Literal, Value: 1}}, Cells: outputs}
+	for cell := range outputs {
+		p.Outputs = append(p.Outputs, sheet.Output{Cell: cell})
+	}
+	if _, err := wasm.Compile(p); err == nil || !strings.Contains(err.Error(), "a browser takes at most 7654321") {
+		t.Errorf("error %v", err)
+	}
+}
