@@ -1,0 +1,103 @@
+package pressed
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// lay writes a made-up site.
+func lay(t *testing.T, files map[string]string) string {
+	t.Helper()
+	dir := t.TempDir()
+	for name, text := range files {
+		full := filepath.Join(dir, filepath.FromSlash(name))
+		if err := os.MkdirAll(filepath.Dir(full), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(full, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return dir
+}
+
+func TestReadFindsGuidesAndAssets(t *testing.T) {
+	site, err := Read(lay(t, map[string]string{
+		"index.html": "", "guides/soil/index.html": "a", "es/guides/soil/index.html": "b", "sources/index.html": "",
+		"assets/site.0a.css": "", "assets/site.0a.js": "",
+	}))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var names []string
+	for _, f := range site.Guides() {
+		names = append(names, f.Name())
+	}
+	if want := []string{"es/guides/soil", "guides/soil"}; !slices.Equal(names, want) {
+		t.Errorf("guides %q, want %q", names, want)
+	}
+	if css := site.Ending(".css"); len(css) != 1 || css[0].Path != "assets/site.0a.css" {
+		t.Errorf("style sheets %v", css)
+	}
+	if _, err := Read(t.TempDir()); err == nil {
+		t.Error("an empty folder passed as a site")
+	}
+}
+
+func TestModule(t *testing.T) {
+	cases := []struct {
+		name, html, want, fault string
+	}{
+		{"a page with one", `<p><script type="application/json" id="module">{"m":"AGFzbQ==","cells":3}</script>`, "\x00asm", ""},
+		{"attributes the other way", `<script id="module" type="application/json">{"m":"AGFzbQ=="}</script>`, "\x00asm", ""},
+		{"no quotes", `<script type=application/json id=module>{"m":"AGFzbQ=="}</script>`, "\x00asm", ""},
+		{"a page without", `<script src="a.js" defer></script>`, "", ""},
+		{"another block", `<script id="module-note">{}</script>`, "", "holds no module"},
+		{"an empty one", `<script id="module">{"m":""}</script>`, "", "holds no module"},
+		{"not base64", `<script id="module">{"m":"*"}</script>`, "", "data block"},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			module, err := File{Path: "a/index.html", Bytes: []byte(c.html)}.Module()
+			if !bytes.Equal(module, []byte(c.want)) {
+				t.Errorf("module %q, want %q", module, c.want)
+			}
+			if (err == nil) != (c.fault == "") || err != nil && !strings.Contains(err.Error(), c.fault) {
+				t.Errorf("error %v, want %q", err, c.fault)
+			}
+		})
+	}
+}
+
+func TestTreeSeesEveryChange(t *testing.T) {
+	dir := lay(t, map[string]string{"a": "1", "b": "1", "c/d": "1", "skip/e": "1"})
+	before, err := Snapshot(dir, "skip")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range []string{"a", "new", "skip/e"} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte("2"), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := os.Remove(filepath.Join(dir, "b")); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Mkdir(filepath.Join(dir, "empty"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	after, err := Snapshot(dir, "skip")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, want := before.Differ(after), []string{"a", "b", "empty/", "new"}; !slices.Equal(got, want) {
+		t.Errorf("differ %q, want %q", got, want)
+	}
+	if got := after.Differ(after); len(got) != 0 {
+		t.Errorf("a tree differs from itself: %q", got)
+	}
+}
