@@ -1,0 +1,203 @@
+package render
+
+import "bytes"
+
+// given writes one line under Given.
+func (r *Renderer) given(w *bytes.Buffer, s *Worksheet, g *Given) {
+	w.WriteString(`<div class="field">`)
+	switch g.Kind {
+	case KindLinked:
+		r.linked(w, s, g)
+	case KindChoice:
+		r.label(w, g)
+		r.choice(w, s, g)
+	default:
+		r.label(w, g)
+		r.number(w, s, g)
+	}
+	w.WriteString("</div>\n")
+}
+
+func (r *Renderer) label(w *bytes.Buffer, g *Given) {
+	w.WriteString("<label")
+	attribute(w, "for", g.ID)
+	w.WriteByte('>')
+	text(w, g.Label)
+	if g.Optional {
+		w.WriteByte(' ')
+		element(w, "small", "", r.words.Worksheet.Optional)
+	}
+	w.WriteString("</label>")
+}
+
+// hint writes the hint and the example's value; it says whether there was anything to write.
+func (r *Renderer) hint(w *bytes.Buffer, g *Given) {
+	if !hinted(g) {
+		return
+	}
+	w.WriteString(`<p class="hint"`)
+	attribute(w, "id", g.ID+"-hint")
+	w.WriteByte('>')
+	text(w, g.Hint)
+	if g.Typical != "" {
+		if g.Hint != "" {
+			w.WriteByte(' ')
+		}
+		text(w, r.words.Worksheet.Typical.with(g.Typical))
+	}
+	w.WriteString("</p>")
+}
+
+func hinted(g *Given) bool { return g.Hint != "" || g.Typical != "" }
+
+// linked writes a number that another worksheet answers.
+func (r *Renderer) linked(w *bytes.Buffer, s *Worksheet, g *Given) {
+	w.WriteString(`<p class="linked">`)
+	text(w, g.Label)
+	w.WriteString(` <span class="figure">`)
+	shown(w, "b", s.Index, Piece{Text: g.Text, Cell: g.Cell})
+	if g.Upper != nil {
+		w.WriteByte(' ')
+		text(w, r.words.Worksheet.To)
+		w.WriteByte(' ')
+		shown(w, "b", s.Index, Piece{Text: g.Upper.Text, Cell: g.Upper.Cell})
+	}
+	w.WriteByte(' ')
+	text(w, g.Unit)
+	w.WriteString("</span>")
+	if g.From != nil {
+		w.WriteByte(' ')
+		r.words.Worksheet.FromWorksheet.write(w, func(string) { link(w, "", g.From.Href, g.From.Text) })
+	}
+	w.WriteString("</p>")
+	r.hint(w, g)
+}
+
+func (r *Renderer) choice(w *bytes.Buffer, s *Worksheet, g *Given) {
+	w.WriteString("<select")
+	attribute(w, "id", g.ID)
+	numbered(w, "data-cell", g.Cell)
+	numbered(w, "data-sheet", s.Index)
+	if hinted(g) {
+		attribute(w, "aria-describedby", g.ID+"-hint")
+	}
+	w.WriteByte('>')
+	for _, c := range g.Choices {
+		w.WriteString("<option")
+		numbered(w, "value", c.Value)
+		option(w, c.Text, c.Selected)
+	}
+	w.WriteString("</select>")
+	r.hint(w, g)
+}
+
+func option(w *bytes.Buffer, s string, selected bool) {
+	if selected {
+		w.WriteString(" selected")
+	}
+	w.WriteByte('>')
+	text(w, s)
+	w.WriteString("</option>")
+}
+
+// number writes the field of a number, or the two fields of a range, with the unit and the fault of each.
+func (r *Renderer) number(w *bytes.Buffer, s *Worksheet, g *Given) {
+	w.WriteString(`<div class="entry">`)
+	r.input(w, s, g, &Bound{ID: g.ID, Cell: g.Cell, Text: g.Text, Start: g.Start})
+	if g.Upper != nil {
+		w.WriteByte(' ')
+		element(w, "span", "unit", r.words.Worksheet.To)
+		r.input(w, s, g, g.Upper)
+	}
+	r.units(w, g)
+	w.WriteString("</div>")
+	r.hint(w, g)
+	r.fault(w, g, g.ID)
+	if g.Upper != nil {
+		r.fault(w, g, g.Upper.ID)
+	}
+}
+
+// input writes one field. b is its own cell, text and start; the rest it shares with the given.
+func (r *Renderer) input(w *bytes.Buffer, s *Worksheet, g *Given, b *Bound) {
+	w.WriteString(`<input type="text" inputmode="decimal" autocomplete="off"`)
+	attribute(w, "id", b.ID)
+	attribute(w, "value", b.Text)
+	numbered(w, "data-cell", b.Cell)
+	numbered(w, "data-sheet", s.Index)
+	measured(w, "data-low", g.Low)
+	measured(w, "data-high", g.High)
+	if b.Text != "" {
+		measured(w, "data-start", b.Start)
+	} else {
+		w.WriteString(` data-start=""`)
+	}
+	if g.Presence >= 0 {
+		numbered(w, "data-presence", g.Presence)
+	}
+	if g.Integer {
+		w.WriteString(" data-whole")
+	}
+	if g.Upper != nil {
+		attribute(w, "aria-label", g.Label)
+	}
+	w.WriteString(` aria-describedby="`)
+	if hinted(g) {
+		text(w, g.ID)
+		w.WriteString("-hint ")
+	}
+	text(w, b.ID)
+	w.WriteString(`-fault">`)
+}
+
+// units writes the unit beside the field: a choice where there is one.
+func (r *Renderer) units(w *bytes.Buffer, g *Given) {
+	if len(g.Units) == 0 {
+		element(w, "span", "unit", g.Unit)
+		return
+	}
+	w.WriteString("<select")
+	attribute(w, "data-unit-for", g.ID)
+	attribute(w, "aria-label", r.words.Worksheet.UnitOf.with(g.Label))
+	w.WriteByte('>')
+	for _, u := range g.Units {
+		w.WriteString("<option")
+		attribute(w, "value", u.Factor)
+		option(w, u.Text, u.Selected)
+	}
+	w.WriteString("</select>")
+}
+
+// fault writes the sentence that shows when the field's number cannot be used.
+func (r *Renderer) fault(w *bytes.Buffer, g *Given, id string) {
+	words := &r.words.Worksheet
+	sentence := words.FaultRange
+	switch chosen := len(g.Units) > 0; {
+	case g.Integer:
+		sentence = words.FaultWhole
+	case g.Optional && chosen:
+		sentence = words.FaultRangeOptionalChosen
+	case g.Optional:
+		sentence = words.FaultRangeOptional
+	case chosen:
+		sentence = words.FaultRangeChosen
+	}
+	w.WriteString(`<p class="fault"`)
+	attribute(w, "id", id+"-fault")
+	w.WriteString(" hidden>")
+	sentence.write(w, func(blank string) {
+		switch blank {
+		case "low":
+			w.WriteString(`<span data-limit="low">`)
+			text(w, g.LowText)
+			w.WriteString("</span>")
+		case "high":
+			w.WriteString(`<span data-limit="high">`)
+			text(w, g.HighText)
+			w.WriteString("</span>")
+		case "unit":
+			text(w, g.Unit)
+		}
+	})
+	w.WriteString("</p>")
+}

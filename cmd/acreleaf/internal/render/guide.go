@@ -1,0 +1,165 @@
+package render
+
+import (
+	"bytes"
+	"strconv"
+)
+
+// Guide writes the page of a guide.
+func (r *Renderer) Guide(w *bytes.Buffer, g *Guide) {
+	r.write(w, &filling{
+		page:   &g.Page,
+		script: g.Module != nil,
+		facts:  func(w *bytes.Buffer) { r.guideFacts(w, g) },
+		main:   func(w *bytes.Buffer) { r.guideMain(w, g) },
+		turn:   func(w *bytes.Buffer) { r.turn(w, g) },
+		cite:   func(w *bytes.Buffer) { r.cite(w, g) },
+	})
+}
+
+// guideFacts writes the masthead's line: number and crop, date of review.
+func (r *Renderer) guideFacts(w *bytes.Buffer, g *Guide) {
+	crop := g.Crop
+	if crop == "" {
+		crop = r.site.Crop
+	}
+	w.WriteString(`<p class="subject">`)
+	if g.Number > 0 {
+		text(w, r.words.Page.Bulletin.with(strconv.Itoa(g.Number)))
+		if crop != "" {
+			w.WriteString(", ")
+		}
+	}
+	text(w, crop)
+	if g.Season != "" {
+		w.WriteString(" <span>")
+		text(w, g.Season)
+		w.WriteString("</span>")
+	}
+	w.WriteString("</p>\n")
+	if g.Reviewed != "" {
+		w.WriteString(`<p class="reviewed">`)
+		r.words.Date.dated(w, r.words.Page.Reviewed, g.Reviewed)
+		w.WriteString("</p>\n")
+	}
+}
+
+func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
+	title(w, &g.Page)
+	r.glance(w, g.Glance)
+	if g.Module != nil {
+		w.WriteString("<noscript>")
+		element(w, "p", "hint", r.words.Page.WithoutScript)
+		w.WriteString("</noscript>\n")
+	}
+	w.WriteString("<article>\n")
+	w.WriteString(string(g.Body))
+	w.WriteString("</article>\n")
+	module(w, g.Module)
+}
+
+// title writes the title of a page and the summary under it.
+func title(w *bytes.Buffer, p *Page) {
+	element(w, "h1", "", p.Title)
+	w.WriteByte('\n')
+	element(w, "p", "summary", p.Summary)
+	w.WriteByte('\n')
+}
+
+// module writes the data block. A "<" inside its strings is written as JSON's own escape, so that no text can end
+// the element.
+func module(w *bytes.Buffer, json []byte) {
+	if json == nil {
+		return
+	}
+	w.WriteString(`<script type="application/json" id="module">`)
+	for {
+		before, after, found := bytes.Cut(json, []byte{'<'})
+		w.Write(before)
+		if !found {
+			break
+		}
+		w.WriteString(`\u003c`)
+		json = after
+	}
+	w.WriteString("</script>\n")
+}
+
+// glance writes the line of answers at the top.
+func (r *Renderer) glance(w *bytes.Buffer, list []Glance) {
+	if len(list) == 0 {
+		return
+	}
+	w.WriteString(`<section class="glance"`)
+	attribute(w, "aria-label", r.words.Page.Glance)
+	w.WriteString(">\n<ul>\n")
+	for i := range list {
+		g := &list[i]
+		w.WriteString(`<li><a class="worked"`)
+		place(w, g.Href)
+		numbered(w, "data-sheet", g.Sheet)
+		w.WriteByte('>')
+		pieces(w, g.Sheet, g.Pieces)
+		w.WriteString("</a> ")
+		element(w, "span", "", g.Label)
+		w.WriteString("</li>\n")
+	}
+	w.WriteString("</ul>\n</section>\n")
+}
+
+// turn writes the ways to the guides before and after in the season.
+func (r *Renderer) turn(w *bytes.Buffer, g *Guide) {
+	if g.Previous == nil && g.Next == nil {
+		return
+	}
+	w.WriteString(`<nav class="turn"`)
+	attribute(w, "aria-label", r.words.Page.Season)
+	w.WriteString(">\n")
+	turnTo(w, "prev", r.words.Page.Previous, g.Previous)
+	turnTo(w, "next", r.words.Page.Next, g.Next)
+	w.WriteString("</nav>\n")
+}
+
+func turnTo(w *bytes.Buffer, rel, word string, to *Link) {
+	if to == nil {
+		return
+	}
+	w.WriteString("<a")
+	attribute(w, "rel", rel)
+	place(w, to.Href)
+	w.WriteByte('>')
+	element(w, "small", "", word)
+	w.WriteByte(' ')
+	text(w, to.Text)
+	w.WriteString("</a>\n")
+}
+
+// cite writes how to cite the guide and when it is due for review.
+func (r *Renderer) cite(w *bytes.Buffer, g *Guide) {
+	sentence := r.words.Foot.Citation
+	if g.Reviewed == "" {
+		sentence = r.words.Foot.CitationUndated
+	}
+	w.WriteString("<div>")
+	element(w, "dt", "", r.words.Foot.Cite)
+	w.WriteString("<dd>")
+	sentence.write(w, func(blank string) {
+		switch blank {
+		case "office":
+			text(w, r.site.Office)
+		case "title":
+			element(w, "cite", "", g.Page.Title)
+		case "date":
+			text(w, r.words.Date.date(g.Reviewed))
+		}
+	})
+	if r.site.Base != "" {
+		w.WriteByte(' ')
+		element(w, "span", "address", r.site.Base+g.Page.Address)
+	}
+	if g.ReviewBy != "" {
+		w.WriteByte(' ')
+		r.words.Date.dated(w, r.words.Page.ReviewBy, g.ReviewBy)
+	}
+	w.WriteString("</dd></div>\n")
+}

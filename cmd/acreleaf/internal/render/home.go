@@ -1,0 +1,68 @@
+package render
+
+import (
+	"bytes"
+	"strconv"
+)
+
+// Home writes the home page: the guides in the order of the season's work.
+func (r *Renderer) Home(w *bytes.Buffer, h *Home) {
+	r.write(w, &filling{page: &h.Page, main: func(w *bytes.Buffer) {
+		title(w, &h.Page)
+		if h.Intro != "" {
+			w.WriteString("<article>\n")
+			w.WriteString(string(h.Intro))
+			w.WriteString("</article>\n")
+		}
+		r.season(w, h.Seasons)
+	}})
+}
+
+// Missing writes the page for an address that does not exist.
+func (r *Renderer) Missing(w *bytes.Buffer, m *Missing) {
+	r.write(w, &filling{page: &m.Page, main: func(w *bytes.Buffer) {
+		title(w, &m.Page)
+		element(w, "p", "", r.words.Missing.Next)
+		r.season(w, m.Seasons)
+	}})
+}
+
+// season writes the strip of the season: a stretch of the year beside the guides whose work falls in it.
+func (r *Renderer) season(w *bytes.Buffer, seasons []Season) {
+	w.WriteString(`<section class="season"`)
+	attribute(w, "aria-label", r.words.Home.Order)
+	w.WriteString(">\n")
+	for i := range seasons {
+		s := &seasons[i]
+		name := s.Name
+		if name == "" {
+			name = r.words.Home.AnySeason
+		}
+		w.WriteString("<div>\n")
+		element(w, "h2", "", name)
+		w.WriteString("\n<ol>\n")
+		for j := range s.Guides {
+			r.entry(w, &s.Guides[j])
+		}
+		w.WriteString("</ol>\n</div>\n")
+	}
+	w.WriteString("</section>\n")
+}
+
+func (r *Renderer) entry(w *bytes.Buffer, e *Entry) {
+	w.WriteString("<li>")
+	if e.Number > 0 {
+		element(w, "span", "number", strconv.Itoa(e.Number))
+		w.WriteByte(' ')
+	}
+	w.WriteString("<div>")
+	link(w, "", e.Href, e.Title)
+	w.WriteByte(' ')
+	element(w, "p", "", e.Summary)
+	w.WriteString("</div>")
+	if e.Answer != "" {
+		w.WriteByte(' ')
+		element(w, "span", "total", e.Answer)
+	}
+	w.WriteString("</li>\n")
+}

@@ -1,0 +1,160 @@
+package render
+
+import (
+	"bytes"
+	"io/fs"
+	"strings"
+)
+
+// A Renderer makes the pages of one language of a site. It is safe for use by several goroutines at once.
+type Renderer struct {
+	site  Site
+	words *Words
+	frame form
+}
+
+// New reads the words of the site's language and the page frame from the theme's files.
+func New(files fs.FS, site Site) (*Renderer, error) {
+	words, err := LoadWords(files, site.Language)
+	if err != nil {
+		return nil, err
+	}
+	frame, err := newForm(files, site, words)
+	if err != nil {
+		return nil, err
+	}
+	return &Renderer{site: site, words: words, frame: frame}, nil
+}
+
+// Words gives the interface words of the renderer's language.
+func (r *Renderer) Words() *Words { return r.words }
+
+// A filling is one page in the frame: its facts and what fills the blanks that only some pages have.
+type filling struct {
+	page   *Page
+	script bool // the page carries a module
+	facts  func(w *bytes.Buffer)
+	main   func(w *bytes.Buffer)
+	turn   func(w *bytes.Buffer)
+	cite   func(w *bytes.Buffer)
+}
+
+// write fills in the frame.
+func (r *Renderer) write(w *bytes.Buffer, f *filling) {
+	for i, fixed := range r.frame.pieces {
+		w.WriteString(fixed)
+		if i < len(r.frame.blanks) {
+			r.fill(w, f, r.frame.blanks[i])
+		}
+	}
+}
+
+func (r *Renderer) fill(w *bytes.Buffer, f *filling, blank int) {
+	switch blank {
+	case blankRoot:
+		text(w, f.page.Root)
+	case blankTitle:
+		text(w, f.page.Title)
+	case blankSummary:
+		text(w, f.page.Summary)
+	case blankAddress:
+		r.address(w, f.page)
+	case blankScript:
+		r.script(w, f)
+	case blankHome:
+		text(w, f.page.Home)
+	case blankSources:
+		if f.page.Sources != "" {
+			w.WriteByte(' ')
+			link(w, "", f.page.Sources, r.words.Page.Sources)
+		}
+	case blankLanguages:
+		r.languages(w, f.page)
+	case blankFacts:
+		optional(w, f.facts)
+	case blankMain:
+		optional(w, f.main)
+	case blankTurn:
+		optional(w, f.turn)
+	case blankCite:
+		optional(w, f.cite)
+	}
+}
+
+func optional(w *bytes.Buffer, part func(w *bytes.Buffer)) {
+	if part != nil {
+		part(w)
+	}
+}
+
+// address writes what needs the site's absolute address: the canonical place of the page, its twins in other
+// languages and what a message that links to it shows. Without a base address nothing is guessed.
+func (r *Renderer) address(w *bytes.Buffer, p *Page) {
+	if r.site.Base == "" || p.Address == "" && p.Root != "" {
+		return
+	}
+	here := r.site.Base + p.Address
+	w.WriteString(`<link rel="canonical"`)
+	place(w, here)
+	w.WriteString(">\n")
+	for _, l := range p.Languages {
+		w.WriteString(`<link rel="alternate"`)
+		attribute(w, "hreflang", l.Code)
+		place(w, r.site.Base+l.Address)
+		w.WriteString(">\n")
+	}
+	property(w, "og:type", "article")
+	property(w, "og:title", p.Title)
+	property(w, "og:description", p.Summary)
+	property(w, "og:url", here)
+	property(w, "og:site_name", r.site.Office)
+	property(w, "og:locale", strings.ReplaceAll(r.site.Language, "-", "_"))
+}
+
+func property(w *bytes.Buffer, name, value string) {
+	if value == "" {
+		return
+	}
+	w.WriteString("<meta")
+	attribute(w, "property", name)
+	attribute(w, "content", value)
+	w.WriteString(">\n")
+}
+
+// script writes the tag of the page's script, on a page that has something for it to do.
+func (r *Renderer) script(w *bytes.Buffer, f *filling) {
+	if !f.script || r.site.Script == "" {
+		return
+	}
+	w.WriteString("<script defer")
+	attribute(w, "src", f.page.Root+r.site.Script)
+	w.WriteString("></script>\n")
+}
+
+func (r *Renderer) languages(w *bytes.Buffer, p *Page) {
+	if len(p.Languages) == 0 {
+		return
+	}
+	w.WriteString(`<nav class="languages"`)
+	attribute(w, "aria-label", r.words.Page.Languages)
+	w.WriteByte('>')
+	for i, l := range p.Languages {
+		if i > 0 {
+			w.WriteByte(' ')
+		}
+		if l.Current {
+			w.WriteString(`<span aria-current="true">`)
+			text(w, l.Name)
+			w.WriteString("</span>")
+			continue
+		}
+		w.WriteString("<a")
+		place(w, l.Href)
+		attribute(w, "hreflang", l.Code)
+		attribute(w, "lang", l.Code)
+		w.WriteByte('>')
+		text(w, l.Name)
+		w.WriteString("</a>")
+	}
+	w.WriteString("</nav>\n")
+}

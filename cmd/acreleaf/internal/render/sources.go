@@ -1,0 +1,62 @@
+package render
+
+import "bytes"
+
+// Sources writes the bibliography.
+func (r *Renderer) Sources(w *bytes.Buffer, s *Sources) {
+	r.write(w, &filling{page: &s.Page, main: func(w *bytes.Buffer) {
+		title(w, &s.Page)
+		w.WriteString("<ul class=\"sources\">\n")
+		for i := range s.Entries {
+			r.source(w, &s.Entries[i])
+		}
+		w.WriteString("</ul>\n")
+	}})
+}
+
+func (r *Renderer) source(w *bytes.Buffer, s *Source) {
+	w.WriteString("<li")
+	attribute(w, "id", s.ID)
+	w.WriteString(">\n<p>")
+	if s.Authors != "" {
+		text(w, s.Authors)
+		w.WriteString(". ")
+	}
+	if s.Year != "" {
+		text(w, s.Year)
+		w.WriteString(". ")
+	}
+	element(w, "cite", "", s.Title)
+	w.WriteByte('.')
+	if s.Publisher != "" {
+		w.WriteByte(' ')
+		text(w, s.Publisher)
+		w.WriteByte('.')
+	}
+	if s.Address != "" {
+		w.WriteByte(' ')
+		link(w, "", s.Address, r.words.Sources.Visit)
+	}
+	w.WriteString("</p>\n")
+	element(w, "p", "kind", r.words.Kinds.name(s.Kind))
+	element(w, "p", "hint", s.Note)
+	r.cited(w, s.Cited)
+	w.WriteString("</li>\n")
+}
+
+func (r *Renderer) cited(w *bytes.Buffer, guides []Link) {
+	w.WriteString(`<p class="cited">`)
+	if len(guides) == 0 {
+		text(w, r.words.Sources.NotCited)
+	} else {
+		text(w, r.words.Sources.Cited)
+	}
+	for i, g := range guides {
+		if i > 0 {
+			w.WriteByte(',')
+		}
+		w.WriteByte(' ')
+		link(w, "", g.Href, g.Text)
+	}
+	w.WriteString("</p>\n")
+}

@@ -1,0 +1,116 @@
+package render
+
+import "html/template"
+
+// A Site is what every page of one language of a site states about it. An empty text leaves its part out.
+type Site struct {
+	Language    string // BCP 47 code of the pages, such as "en"
+	Office      string // the office that publishes
+	Crop        string // what the office writes about, in a word or two
+	Tagline     string
+	Invented    bool   // the office is made up, and every page says so
+	Notice      string // says in a sentence that the content is invented
+	Base        string // absolute address of the site with its trailing slash; empty when none is set
+	Licence     string
+	LicenceHref string
+	Contact     string
+	ContactHref string
+	LocalRule   string // the notice that local rules stand above the bulletin
+	Style       string // way from the site's root to the style sheet
+	Script      string // way from the site's root to the script; empty for a site without one
+}
+
+// A Link is a place to go to and its text.
+type Link struct{ Href, Text string }
+
+// A Language is one language that a page can be read in.
+type Language struct {
+	Code, Name string // "es", "Español"
+	Href       string // way from this page to its twin
+	Address    string // way from the site's root to its twin, for hreflang: "es/guides/soil/"
+	Current    bool   // the language of this page
+}
+
+// A Page is what the frame of any page needs. Ways are relative to the page, so that the site works in any folder.
+type Page struct {
+	Root      string // way to the site's root, "" at the root itself, else with its trailing slash: "../../"
+	Home      string // way to the home page
+	Sources   string // way to the bibliography; empty when there is none
+	Address   string // way from the site's root to this page: "guides/soil/"
+	Title     string
+	Summary   string
+	Languages []Language // empty, or two or more with exactly one Current
+}
+
+// A Guide is a bulletin with its worksheets.
+type Guide struct {
+	Page     Page
+	Crop     string // when it differs from the site's
+	Season   string // when in the season its work falls, such as "before bloom"
+	Number   int    // place in the season's order; 0 for none
+	Reviewed string // date as 2026-09-14; empty for never
+	ReviewBy string // date by which it should be reviewed again; empty for none
+	Glance   []Glance
+	Body     template.HTML // the text, made from Markdown
+	Module   []byte        // the JSON of the data block "module"; nil for a guide without worksheets
+	Previous *Link         // the guide before it in the season; nil for none
+	Next     *Link
+}
+
+// A Glance is one answer in the line at the top of a guide.
+type Glance struct {
+	Sheet  int     // index of the worksheet that answers
+	Href   string  // way to the worksheet: "#worksheet-soil"
+	Pieces []Piece // the figure and its unit: {"48", cell 12}, {" lb N/ac", cell -1}
+	Label  string  // what it is
+}
+
+// A Piece is a run of text; one with a cell shows that cell's value.
+type Piece struct {
+	Text string
+	Cell int    // -1 for plain text
+	By   string // factor "num/den" from the cell's unit to the unit shown; empty for none
+}
+
+// Home lists the guides in the order of the season's work.
+type Home struct {
+	Page    Page
+	Intro   template.HTML // the text of content/home.md; may be empty
+	Seasons []Season
+}
+
+// A Season is a stretch of the year and the guides whose work falls in it.
+type Season struct {
+	Name   string // empty for guides of any time of year
+	Guides []Entry
+}
+
+// An Entry is a guide as the home page lists it.
+type Entry struct {
+	Number                         int
+	Title, Summary, Href, Reviewed string // Reviewed as 2026-09-14
+	Answer                         string // the first answer at a glance: "48 lb N/ac"; empty for none
+}
+
+// Sources is the bibliography.
+type Sources struct {
+	Page    Page
+	Entries []Source
+}
+
+// A Source is one entry of the bibliography, at the anchor of its ID.
+type Source struct {
+	ID                              string
+	Authors, Year, Title, Publisher string
+	Address                         string // web address; empty for none
+	Kind                            string // standard, handbook, worked-example, common-practice or memory
+	Note                            string
+	Cited                           []Link // the guides that use it
+}
+
+// Missing is the page for an address that does not exist. A host serves it at any depth, so the ways of its Page
+// must be absolute when the site's base address is known.
+type Missing struct {
+	Page    Page
+	Seasons []Season
+}

@@ -1,0 +1,207 @@
+package render
+
+import (
+	"bytes"
+	"fmt"
+	"io/fs"
+	"reflect"
+
+	"go.yaml.in/yaml/v3"
+)
+
+// Words is every word of the interface in one language, as the file words/<language>.yaml gives them. A key of the
+// file is the field's name in the tag yaml.
+type Words struct {
+	Page      PageWords      `yaml:"page"`
+	Foot      FootWords      `yaml:"foot"`
+	Date      DateWords      `yaml:"date"`
+	Worksheet WorksheetWords `yaml:"worksheet"`
+	Table     TableWords     `yaml:"table"`
+	Figure    FigureWords    `yaml:"figure"`
+	Kinds     KindWords      `yaml:"kinds"`
+	Home      HomeWords      `yaml:"home"`
+	Sources   SourcesWords   `yaml:"sources"`
+	Missing   MissingWords   `yaml:"missing"`
+	Text      TextWords      `yaml:"text"`
+}
+
+// PageWords is for the masthead, the line at a glance and the ways to other pages.
+type PageWords struct {
+	Skip          string   `yaml:"skip"`
+	SitePages     string   `yaml:"site-pages"`
+	Home          string   `yaml:"home"`
+	Sources       string   `yaml:"sources"`
+	Languages     string   `yaml:"languages"`
+	MadeUp        string   `yaml:"made-up"`
+	Bulletin      Sentence `yaml:"bulletin" blanks:"number"`
+	Reviewed      Sentence `yaml:"reviewed" blanks:"date"`
+	ReviewBy      Sentence `yaml:"review-by" blanks:"date"`
+	Glance        string   `yaml:"glance"`
+	Season        string   `yaml:"season"`
+	Previous      string   `yaml:"previous"`
+	Next          string   `yaml:"next"`
+	WithoutScript string   `yaml:"without-script"`
+}
+
+// FootWords is for the foot of a page.
+type FootWords struct {
+	About           string   `yaml:"about"`
+	Office          string   `yaml:"office"`
+	Cite            string   `yaml:"cite"`
+	Citation        Sentence `yaml:"citation" blanks:"office,title,date"`
+	CitationUndated Sentence `yaml:"citation-undated" blanks:"office,title"`
+	Contact         string   `yaml:"contact"`
+	Licence         string   `yaml:"licence"`
+	LocalRule       string   `yaml:"local-rule"`
+	Invented        string   `yaml:"invented"`
+}
+
+// DateWords is how a date is written.
+type DateWords struct {
+	Pattern Sentence   `yaml:"pattern" blanks:"day,month,year"`
+	Months  [12]string `yaml:"months"`
+}
+
+// WorksheetWords is for worksheets.
+type WorksheetWords struct {
+	Kind                     string   `yaml:"kind"`
+	Given                    string   `yaml:"given"`
+	Work                     string   `yaml:"work"`
+	Answer                   string   `yaml:"answer"`
+	Optional                 string   `yaml:"optional"`
+	Typical                  Sentence `yaml:"typical" blanks:"typical"`
+	To                       string   `yaml:"to"`
+	UnitOf                   Sentence `yaml:"unit-of" blanks:"label"`
+	FromWorksheet            Sentence `yaml:"from-worksheet" blanks:"worksheet"`
+	FaultRange               Sentence `yaml:"fault-range" blanks:"low,high,unit"`
+	FaultRangeChosen         Sentence `yaml:"fault-range-chosen" blanks:"low,high"`
+	FaultRangeOptional       Sentence `yaml:"fault-range-optional" blanks:"low,high,unit"`
+	FaultRangeOptionalChosen Sentence `yaml:"fault-range-optional-chosen" blanks:"low,high"`
+	FaultWhole               Sentence `yaml:"fault-whole" blanks:"low,high,unit"`
+	Waiting                  string   `yaml:"waiting"`
+	Said                     Sentence `yaml:"said" blanks:"label,value,unit"`
+	Reset                    string   `yaml:"reset"`
+	Constants                string   `yaml:"constants"`
+	Code                     string   `yaml:"code"`
+	Step                     string   `yaml:"step"`
+}
+
+// TableWords is for reckoners.
+type TableWords struct {
+	Marked string `yaml:"marked"`
+	Near   string `yaml:"near"`
+}
+
+// FigureWords is for figures in the prose.
+type FigureWords struct {
+	Source Sentence `yaml:"source" blanks:"source"`
+	Worked Sentence `yaml:"worked" blanks:"worksheet"`
+}
+
+// KindWords is the name of every kind of source, which is also how sure a constant is.
+type KindWords struct {
+	Standard       string `yaml:"standard"`
+	Handbook       string `yaml:"handbook"`
+	WorkedExample  string `yaml:"worked-example"`
+	CommonPractice string `yaml:"common-practice"`
+	Memory         string `yaml:"memory"`
+}
+
+// HomeWords is for the home page.
+type HomeWords struct {
+	Title     string `yaml:"title"`
+	Order     string `yaml:"order"`
+	AnySeason string `yaml:"any-season"`
+}
+
+// SourcesWords is for the bibliography.
+type SourcesWords struct {
+	Title    string `yaml:"title"`
+	Summary  string `yaml:"summary"`
+	Cited    string `yaml:"cited"`
+	NotCited string `yaml:"not-cited"`
+	Visit    string `yaml:"visit"`
+}
+
+// MissingWords is for the page of an address that does not exist.
+type MissingWords struct {
+	Title   string `yaml:"title"`
+	Summary string `yaml:"summary"`
+	Next    string `yaml:"next"`
+}
+
+// TextWords is for what Markdown adds to an author's text.
+type TextWords struct {
+	Footnotes    string   `yaml:"footnotes"`
+	FootnoteBack string   `yaml:"footnote-back"`
+	HeadingLink  Sentence `yaml:"heading-link" blanks:"heading"`
+}
+
+// name gives the name of a kind of source; a kind with no name is its own name.
+func (k KindWords) name(kind string) string {
+	switch kind {
+	case "standard":
+		return k.Standard
+	case "handbook":
+		return k.Handbook
+	case "worked-example":
+		return k.WorkedExample
+	case "common-practice":
+		return k.CommonPractice
+	case "memory":
+		return k.Memory
+	}
+	return kind
+}
+
+// LoadWords reads the words of a language from the folder words of files. A key that is missing, empty or not one of
+// ours is an error, and so is a sentence that lacks one of its blanks or has one of its own.
+func LoadWords(files fs.FS, language string) (*Words, error) {
+	name := "words/" + language + ".yaml"
+	text, err := fs.ReadFile(files, name)
+	if err != nil {
+		return nil, fmt.Errorf("no interface words for the language %q: %w", language, err)
+	}
+	decoder := yaml.NewDecoder(bytes.NewReader(text))
+	decoder.KnownFields(true)
+	words := new(Words)
+	if err := decoder.Decode(words); err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	if err := checkWords(reflect.ValueOf(words).Elem(), ""); err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	return words, nil
+}
+
+// checkWords walks every field below v, whose key is path.
+func checkWords(v reflect.Value, path string) error {
+	for i := range v.NumField() {
+		field := v.Type().Field(i)
+		key := path + field.Tag.Get("yaml")
+		if err := checkWord(v.Field(i), key, field.Tag.Get("blanks")); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func checkWord(v reflect.Value, key, blanks string) error {
+	switch word := v.Interface().(type) {
+	case string:
+		if word == "" {
+			return fmt.Errorf("the key %s is missing or empty", key)
+		}
+	case Sentence:
+		return word.check(key, blanks)
+	case [12]string:
+		for i, name := range word {
+			if name == "" {
+				return fmt.Errorf("the key %s has no name for month %d", key, i+1)
+			}
+		}
+	default:
+		return checkWords(v, key+".")
+	}
+	return nil
+}

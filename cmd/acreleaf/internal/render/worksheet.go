@@ -1,0 +1,115 @@
+package render
+
+import "bytes"
+
+// Worksheet writes a worked example with the example's numbers filled in.
+func (r *Renderer) Worksheet(w *bytes.Buffer, s *Worksheet) {
+	words := &r.words.Worksheet
+	anchor := Anchor(s.Name)
+	w.WriteString(`<section class="worksheet"`)
+	attribute(w, "id", anchor)
+	numbered(w, "data-sheet", s.Index)
+	attribute(w, "aria-labelledby", anchor+"-title")
+	w.WriteString(">\n<header><h2")
+	attribute(w, "id", anchor+"-title")
+	w.WriteByte('>')
+	element(w, "small", "", words.Kind)
+	w.WriteByte(' ')
+	text(w, s.Title)
+	w.WriteString("</h2>")
+	element(w, "p", "", s.Summary)
+	w.WriteString("</header>\n<div class=\"given\">")
+	element(w, "h3", "", words.Given)
+	w.WriteByte('\n')
+	for i := range s.Givens {
+		r.given(w, s, &s.Givens[i])
+	}
+	w.WriteString("</div>\n")
+	r.work(w, s, anchor)
+	r.answers(w, s, anchor)
+	r.notes(w, s)
+	r.constants(w, s.Constants)
+	r.worksheetFoot(w, s)
+	w.WriteString("</section>\n")
+}
+
+// work writes the steps. They scroll sideways in a box of their own where a line of mathematics is wider than the
+// screen.
+func (r *Renderer) work(w *bytes.Buffer, s *Worksheet, anchor string) {
+	if len(s.Work) == 0 {
+		return
+	}
+	w.WriteString(`<div class="work" role="region" tabindex="0"`)
+	attribute(w, "aria-labelledby", anchor+"-work")
+	w.WriteString("><h3")
+	attribute(w, "id", anchor+"-work")
+	w.WriteByte('>')
+	text(w, r.words.Worksheet.Work)
+	w.WriteString("</h3>\n<ol>\n")
+	for i := range s.Work {
+		line := &s.Work[i]
+		w.WriteString("<li>")
+		element(w, "p", "words", line.Words)
+		ruled(w, string(line.Symbols))
+		ruled(w, string(line.Numbers))
+		w.WriteString("</li>\n")
+	}
+	w.WriteString("</ol></div>\n")
+}
+
+// ruled writes one line of mathematics on its own ruled line.
+func ruled(w *bytes.Buffer, mathML string) {
+	if mathML == "" {
+		return
+	}
+	w.WriteString("<p>")
+	w.WriteString(mathML)
+	w.WriteString("</p>")
+}
+
+func (r *Renderer) constants(w *bytes.Buffer, list []Constant) {
+	if len(list) == 0 {
+		return
+	}
+	w.WriteString(`<div class="constants">`)
+	element(w, "h3", "", r.words.Worksheet.Constants)
+	w.WriteString("\n<ul>\n")
+	for i := range list {
+		c := &list[i]
+		w.WriteString("<li>")
+		element(w, "b", "", c.Text)
+		w.WriteByte(' ')
+		text(w, c.Label)
+		if c.Source != "" {
+			w.WriteString(". ")
+			if c.SourceHref == "" {
+				text(w, c.Source)
+			} else {
+				link(w, "", c.SourceHref, c.Source)
+			}
+		}
+		if c.Sureness != "" {
+			w.WriteByte(' ')
+			element(w, "i", "", r.words.Kinds.name(c.Sureness))
+		}
+		w.WriteString("</li>\n")
+	}
+	w.WriteString("</ul></div>\n")
+}
+
+// worksheetFoot writes the way back to the example and the code.
+func (r *Renderer) worksheetFoot(w *bytes.Buffer, s *Worksheet) {
+	w.WriteString(`<footer><button type="button"`)
+	numbered(w, "data-reset", s.Index)
+	w.WriteString(` data-live-only hidden>`)
+	text(w, r.words.Worksheet.Reset)
+	w.WriteString("</button>")
+	if s.Code != "" {
+		w.WriteString("<details>")
+		element(w, "summary", "", r.words.Worksheet.Code)
+		w.WriteByte('\n')
+		w.WriteString(string(s.Code))
+		w.WriteString("</details>")
+	}
+	w.WriteString("</footer>\n")
+}
