@@ -1,0 +1,47 @@
+// Package calc is the catalogue: every calculation by name, and the Go source behind each.
+//
+// It owns the list and nothing of the arithmetic, which is in the shelves below it (calc/nitrogen). Nothing under calc
+// reads files, asks the clock or knows of pages.
+package calc
+
+import (
+	"slices"
+
+	"acreleaf/calc/nitrogen"
+	"acreleaf/calc/sheet"
+)
+
+// A Catalogue is a set of calculations by name.
+type Catalogue struct {
+	sheets []*sheet.Sheet
+	byName map[string]*sheet.Sheet
+}
+
+// Standard is the catalogue that comes with Acreleaf.
+func Standard() *Catalogue {
+	return New(nitrogen.Shelf())
+}
+
+// New makes a catalogue of the sheets, in their order.
+func New(sheets []*sheet.Sheet) *Catalogue {
+	c := &Catalogue{sheets: slices.Clone(sheets), byName: map[string]*sheet.Sheet{}}
+	for _, s := range sheets {
+		c.byName[s.Name] = s
+	}
+	return c
+}
+
+// Find gives the calculation of that name, or nil.
+func (c *Catalogue) Find(name string) *sheet.Sheet { return c.byName[name] }
+
+// All lists the calculations in the order of the catalogue.
+func (c *Catalogue) All() []*sheet.Sheet { return slices.Clone(c.sheets) }
+
+// Names lists the names in the order of the catalogue.
+func (c *Catalogue) Names() []string {
+	var names []string
+	for _, s := range c.sheets {
+		names = append(names, s.Name)
+	}
+	return names
+}

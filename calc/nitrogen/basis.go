@@ -1,0 +1,34 @@
+package nitrogen
+
+import "acreleaf/calc/sheet"
+
+// NitrateBasis gives a laboratory's nitrate on both bases: as nitrate (NO3) and as the nitrogen in it (NO3-N).
+var NitrateBasis = sheet.New("nitrate-basis", nitrateBasis)
+
+func nitrateBasis(s *sheet.Sheet) {
+	s.Head("Nitrate, or nitrogen in nitrate", "Gives the number on a report both as NO3 and as NO3-N.")
+	reported := s.Given("reported", "ppm NO3", sheet.Field{
+		Label: "Nitrate on the report", Hint: "Choose the form that the report names. mg/L of water is the same as ppm.",
+		Typical: 45, Low: 0, High: 1000, Units: []string{"ppm NO3-N"},
+	})
+	nitrogen := s.Answer("nitrogen", "ppm NO3-N",
+		reported.Times(nitrogenWeight(s)).Over(nitrateWeight(s)),
+		sheet.Says{Label: "As nitrogen, NO3-N"})
+	s.Answer("nitrate", "ppm NO3", reported, sheet.Says{Label: "As nitrate, NO3"})
+
+	s.Say(sheet.Warning, nitrogen.More(drinkingLimit(s)),
+		"If this is a well that people drink from: {nitrogen} is above the limit for drinking water, 10 ppm NO3-N. "+
+			"Do not give it to babies. Boiling makes it worse. Ask your county health office.")
+	s.Slip("not-converted", "nitrogen", reported,
+		"That is the nitrate itself. Nitrogen is 0.2259 of it.")
+	s.Slip("upside-down", "nitrogen", reported.Times(nitrateWeight(s)).Over(nitrogenWeight(s)),
+		"Nitrogen is a part of the nitrate, so its number is the smaller: multiply by 0.2259, do not divide.")
+}
+
+// drinkingLimit is the maximum contaminant level of nitrate in public drinking water.
+func drinkingLimit(s *sheet.Sheet) sheet.Term {
+	return s.Constant("drinking-limit", "10 ppm NO3-N", sheet.Fact{
+		Label: "Limit for nitrate in drinking water", Source: "40 CFR 141.62", Sureness: sheet.Standard,
+		Note: "It is for public supplies, as nitrogen. It is about 44 ppm as NO3; 45 is the usual round figure.",
+	})
+}

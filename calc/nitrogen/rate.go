@@ -1,0 +1,72 @@
+package nitrogen
+
+import "acreleaf/calc/sheet"
+
+// TreeRate turns ounces of nitrogen a tree into pounds an acre.
+var TreeRate = sheet.New("tree-rate", treeRate)
+
+// AcreRate turns pounds of nitrogen an acre into ounces a tree; it is TreeRate the other way round.
+var AcreRate = sheet.New("acre-rate", acreRate)
+
+func treeRate(s *sheet.Sheet) {
+	s.Head("Ounces a tree to pounds an acre", "Turns a rate for one tree into a rate for an acre.")
+	rate := s.Given("rate", "oz N/tree", sheet.Field{
+		Label: "Nitrogen for one tree", Hint: "Ounces of nitrogen, not of fertilizer.",
+		Typical: 3, Low: 0, High: 80, Units: []string{"lb N/tree", "g N/tree"},
+	})
+	trees := treesGiven(s)
+	ounces := ouncesInPound(s)
+	s.Answer("nitrogen", "lb N/ac", rate.Times(trees).Over(ounces),
+		sheet.Says{Label: "Nitrogen for an acre", Also: "kg N/ha"})
+
+	warnOfFeed(s, rate.Term)
+	s.Slip("ounces-for-pounds", "nitrogen", rate.Times(trees),
+		"That is ounces an acre. Divide by 16 for pounds.")
+	s.Slip("one-tree", "nitrogen", rate.Over(ounces),
+		"That is pounds for one tree. Multiply by the trees on an acre.")
+	s.Slip("divided", "nitrogen", trees.Over(rate).Over(ounces),
+		"The trees were divided by the ounces. Multiply them.")
+}
+
+func acreRate(s *sheet.Sheet) {
+	s.Head("Pounds an acre to ounces a tree", "Turns a rate for an acre into a rate for one tree.")
+	nitrogen := s.Given("nitrogen", "lb N/ac", sheet.Field{
+		Label: "Nitrogen for an acre", Hint: "Pounds of nitrogen, not of fertilizer.",
+		Typical: 30, Low: 0, High: 500, Units: []string{"kg N/ha"},
+	})
+	trees := treesGiven(s)
+	ounces := ouncesInPound(s)
+	rate := s.Answer("rate", "oz N/tree", nitrogen.Times(ounces).Over(trees),
+		sheet.Says{Label: "Nitrogen for one tree", Also: "g N/tree"})
+
+	warnOfFeed(s, rate)
+	s.Slip("pounds-for-ounces", "rate", nitrogen.Over(trees),
+		"That is pounds a tree. Multiply by 16 for ounces.")
+	s.Slip("multiplied", "rate", nitrogen.Times(trees).Over(ounces),
+		"The pounds were multiplied by the trees. Share them out: divide.")
+}
+
+func treesGiven(s *sheet.Sheet) *sheet.Given {
+	return s.Given("trees", "trees/ac", sheet.Field{
+		Label: "Trees on an acre", Hint: "From the spacing, or counted.",
+		Typical: 110, Low: 1, High: 3000, Units: []string{"trees/ha"},
+	})
+}
+
+func ouncesInPound(s *sheet.Sheet) sheet.Term {
+	return s.Constant("ounces-in-pound", "16 oz/lb", sheet.Fact{
+		Label: "Ounces in a pound", Source: "NIST Handbook 44, Appendix C", Sureness: sheet.Standard,
+	})
+}
+
+// warnOfFeed cautions when a rate for a tree is more than one feed may hold for the youngest trees.
+func warnOfFeed(s *sheet.Sheet, rate sheet.Term) {
+	most := s.Constant("one-feed", "1 oz N/tree", sheet.Fact{
+		Label:  "Most nitrogen in one feed, first leaf",
+		Source: "UC ANR county newsletter, Fertilizing young almond trees: a few tips (2011)", Sureness: sheet.Handbook,
+		Note: "It is a limit for one feed, not for a season: 1 oz of nitrogen for each year of the tree's age.",
+	})
+	s.Say(sheet.Caution, rate.More(most),
+		"{rate} in one feed burns a first-leaf tree. Split it: at most 1 oz of nitrogen a tree in one feed in the "+
+			"first year, 2 oz in the second.")
+}

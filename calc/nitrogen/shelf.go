@@ -1,0 +1,10 @@
+package nitrogen
+
+import "acreleaf/calc/sheet"
+
+// Shelf lists the calculations of this package in the order in which a season asks for them.
+func Shelf() []*sheet.Sheet {
+	return []*sheet.Sheet{
+		NitrateBasis, SoilNitrogen, WaterNitrogen, TreeDensity, TreeRate, AcreRate, SeasonBudget,
+	}
+}

@@ -1,0 +1,56 @@
+package nitrogen
+
+import "acreleaf/calc/sheet"
+
+// SoilNitrogen credits the nitrate-nitrogen that a report found in one sampled layer of soil.
+//
+// Without a bulk density it uses the field rule, 2 lb/ac for each ppm in each 6 in of soil. With one it weighs the
+// layer itself: ppm × g/cm3 × in × 0.226613.
+var SoilNitrogen = sheet.New("soil-nitrogen", soilNitrogen)
+
+func soilNitrogen(s *sheet.Sheet) {
+	s.Head("Nitrogen in the soil", "Turns the nitrate line of a soil report into pounds of nitrogen an acre.")
+	nitrate := s.Given("nitrate", "ppm NO3-N", sheet.Field{
+		Label: "Nitrate on the report", Hint: "Does the report say NO3-N or NO3? Choose the same here.",
+		Typical: 12, Low: 0, High: 200, Of: "soil", Units: []string{"ppm NO3", "mg/kg NO3-N"},
+	})
+	depth := s.Given("depth", "in", sheet.Field{
+		Label: "Depth of the sample", Hint: "From the top of this layer to the bottom of it.",
+		Typical: 12, Low: 1, High: 72, Units: []string{"ft", "cm"},
+	})
+	density := s.Given("bulk-density", "g/cm3", sheet.Field{
+		Label: "Bulk density, if you have it", Hint: "Leave it empty to use the field rule.",
+		Typical: 1.4, Low: 0.5, High: 2, Of: "soil", Units: []string{"lb/ft3"}, Optional: true,
+	})
+	rule := s.Constant("field-rule", "2 lb N/ac per ppm NO3-N of soil", sheet.Fact{
+		Label: "Pounds an acre for each ppm, in 6 in of soil", Reads: "2 lb/ac per ppm",
+		Source: "Montana State University, Soil Scoop: questions to ask about soil tests", Sureness: sheet.Handbook,
+		Note: "It takes 6 in of soil on an acre to weigh 2,000,000 lb, which is 1.47 g/cm3. Some use it for 6.7 in.",
+	})
+	slice := s.Constant("slice", "6 in", sheet.Fact{
+		Label:  "Depth that the field rule is for",
+		Source: "Montana State University, Soil Scoop: questions to ask about soil tests", Sureness: sheet.Handbook,
+	})
+	weighed := nitrate.Times(density).Times(depth)
+	nitrogen := s.Answer("nitrogen", "lb N/ac",
+		sheet.If(s.Stated(density), weighed, nitrate.Times(rule).Times(depth).Over(slice)),
+		sheet.Says{Label: "Nitrogen in this layer", Also: "kg N/ha"})
+
+	s.Say(sheet.Note, s.Stated(density).Not(),
+		"The field rule takes 6 in of soil on an acre to weigh 2,000,000 lb. If you know the bulk density, put it in.")
+	s.Say(sheet.Notice, depth.More(s.Constant("root-depth", "24 in", sheet.Fact{
+		Label: "Depth beyond which a young tree finds little", Source: "common practice", Sureness: sheet.CommonPractice,
+	})), "Roots of a first-leaf tree are mostly in the top foot or two. Nitrate below them may not be found.")
+	s.Say(sheet.Notice, nitrogen.More(s.Constant("unusual", "200 lb N/ac", sheet.Fact{
+		Label: "More than most young orchards hold", Source: "common practice", Sureness: sheet.CommonPractice,
+	})), "{nitrogen} is a great deal. Before you count on it, check that the report says NO3-N and not NO3.")
+
+	s.Slip("nitrate-for-nitrogen", "nitrogen", nitrogen.Times(nitrateWeight(s)).Over(nitrogenWeight(s)),
+		"That is 4.43 times too much: a report in NO3 was read as NO3-N.")
+	s.Slip("converted-twice", "nitrogen", nitrogen.Times(nitrogenWeight(s)).Over(nitrateWeight(s)),
+		"The report is in NO3-N already, so the 0.2259 is not needed.")
+	s.Slip("one-slice", "nitrogen", nitrate.Times(rule),
+		"That is the nitrogen in the top 6 in only; the sample was deeper.")
+	s.Slip("inches-not-slices", "nitrogen", nitrate.Times(rule).Times(depth),
+		"The rule is 2 lb/ac for each 6 in, not for each inch: divide the depth by 6.")
+}

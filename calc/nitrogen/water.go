@@ -1,0 +1,51 @@
+package nitrogen
+
+import "acreleaf/calc/sheet"
+
+// WaterNitrogen credits the nitrate-nitrogen that irrigation water brings to an acre.
+var WaterNitrogen = sheet.New("water-nitrogen", waterNitrogen)
+
+// perInch is the nitrogen in an inch of water on an acre, for each ppm: 102.790 m3 of water at 1 kg/L holds 102.790 g
+// for each ppm. Sixteen digits, so that metric units come back whole.
+const perInch = "0.22661349689140495 lb N/ac per ppm NO3-N of water per in"
+
+func waterNitrogen(s *sheet.Sheet) {
+	s.Head("Nitrogen in irrigation water", "Turns the nitrate in a water test into pounds of nitrogen an acre.")
+	nitrate := s.Given("nitrate", "ppm NO3-N", sheet.Field{
+		Label: "Nitrate in the water", Hint: "Does the test say NO3-N or NO3? Choose the same here. mg/L is ppm.",
+		Typical: 10, Low: 0, High: 200, Of: "water", Units: []string{"ppm NO3", "mg/L NO3-N", "mg/L NO3"},
+	})
+	water := s.Given("water", "in", sheet.Field{
+		Label: "Water put on", Hint: "Inches over the acre, in the time you are counting.",
+		Typical: 12, Low: 0, High: 120, Units: []string{"ac-ft/ac", "mm"},
+	})
+	factor := s.Constant("acre-inch", perInch, sheet.Fact{
+		Label: "Nitrogen in an acre-inch of water, for each ppm", Reads: "0.226613 lb/ac per ppm and inch",
+		Source: "unit definitions (NIST Handbook 44, Appendix C), water at 1 kg/L", Sureness: sheet.Standard,
+		Note: "In the field 0.23 is used, which is 1.5 % more.",
+	})
+	perInch := s.Answer("per-inch", "lb N/ac per in", nitrate.Times(factor),
+		sheet.Says{Label: "Nitrogen in each inch", Also: "kg N/ha per mm"})
+	nitrogen := s.Answer("nitrogen", "lb N/ac", perInch.Times(water),
+		sheet.Says{Label: "Nitrogen in this water", Also: "kg N/ha"})
+
+	limit := s.Constant("drinking-limit", "10 ppm NO3-N of water", sheet.Fact{
+		Label: "Limit for nitrate in drinking water", Source: "40 CFR 141.62", Sureness: sheet.Standard,
+	})
+	s.Say(sheet.Warning, nitrate.More(limit),
+		"This water is above the limit for drinking water, 10 ppm NO3-N. Do not drink from this well or give it to "+
+			"babies; boiling makes it worse. Ask your county health office.")
+	s.Say(sheet.Note, sheet.Always,
+		"Count only water that stays in the root zone. What runs through takes its nitrate along.")
+
+	s.Slip("nitrate-for-nitrogen", "nitrogen", nitrogen.Times(nitrateWeight(s)).Over(nitrogenWeight(s)),
+		"That is 4.43 times too much: a test in NO3 was read as NO3-N.")
+	s.Slip("converted-twice", "nitrogen", nitrogen.Times(nitrogenWeight(s)).Over(nitrateWeight(s)),
+		"The test is in NO3-N already, so the 0.2259 is not needed.")
+	s.Slip("one-inch", "nitrogen", perInch,
+		"That is the nitrogen in one inch of water; multiply by the inches.")
+	s.Slip("feet-for-inches", "nitrogen", nitrogen.Times(s.Number(12)),
+		"2.72 lb is for an acre-foot. For an acre-inch it is 0.2266.")
+	s.Slip("soil-rule", "nitrogen", nitrate.Times(water).Times(s.Number(2)).Over(s.Number(6)),
+		"2 lb/ac for each ppm and 6 in is the rule for soil. Water is lighter: 0.2266 for each ppm and inch.")
+}

@@ -1,0 +1,98 @@
+package sheet
+
+import "math"
+
+// An assembler turns terms into a Program. The same operation over the same operands is emitted once.
+type assembler struct {
+	program Program
+	seen    map[instructionKey]int
+}
+
+type instructionKey struct {
+	op      Op
+	a, b, c int
+	bits    uint64 // so that 0 and -0 stay apart
+}
+
+func newAssembler() *assembler { return &assembler{seen: map[instructionKey]int{}} }
+
+func (a *assembler) add(in Instruction) int {
+	key := instructionKey{in.Op, in.A, in.B, in.C, math.Float64bits(in.Value)}
+	if i, ok := a.seen[key]; ok {
+		return i
+	}
+	a.program.Code = append(a.program.Code, in)
+	a.seen[key] = len(a.program.Code) - 1
+	return len(a.program.Code) - 1
+}
+
+func (a *assembler) literal(v float64) int { return a.add(Instruction{Op: Literal, Value: v}) }
+
+func (a *assembler) input(cell int) int { return a.add(Instruction{Op: Input, A: cell}) }
+
+func (a *assembler) emit(op Op, args ...int) int {
+	in := Instruction{Op: op}
+	for i, operand := range []*int{&in.A, &in.B, &in.C} {
+		if i < len(args) {
+			*operand = args[i]
+		}
+	}
+	return a.add(in)
+}
+
+func (a *assembler) output(from, cell int) {
+	a.program.Outputs = append(a.program.Outputs, Output{From: from, Cell: cell})
+}
+
+// known maps the nodes that are already worked in one use of a sheet to their instructions.
+type known map[*node]int
+
+// work emits what a node needs and gives the instruction that holds its value.
+func (a *assembler) work(n *node, k known) int {
+	if i, ok := k[n]; ok {
+		return i
+	}
+	i := a.workNew(n, k)
+	k[n] = i
+	return i
+}
+
+func (a *assembler) workNew(n *node, k known) int {
+	switch n.kind {
+	case kindNumber, kindConstant:
+		return a.literal(n.value)
+	case kindNamed:
+		return a.work(n.args[0], k)
+	case kindConvert:
+		return a.convert(a.work(n.args[0], k), n.factor.Multiply, n.factor.Divide)
+	case kindPower:
+		base := a.work(n.args[0], k)
+		product := base
+		for range int(n.value) - 1 {
+			product = a.emit(Multiply, product, base)
+		}
+		return product
+	case kindArccosine:
+		return a.arccosine(a.work(n.args[0], k))
+	case kindIf:
+		return a.emit(Select, a.work(n.args[0], k), a.work(n.args[1], k), a.work(n.args[2], k))
+	case kindOperation:
+		args := make([]int, len(n.args))
+		for i, arg := range n.args {
+			args[i] = a.work(arg, k)
+		}
+		return a.emit(n.op, args...)
+	}
+	panic("sheet: a given was not filled in before its program was written")
+}
+
+// convert does as unit.Factor.Apply does: multiply, then divide, leaving out a step by one.
+func (a *assembler) convert(value int, multiply, divide float64) int {
+	if multiply != 1 {
+		value = a.emit(Multiply, value, a.literal(multiply))
+	}
+	if divide != 1 {
+		value = a.emit(Divide, value, a.literal(divide))
+	}
+	return value
+}

@@ -1,0 +1,143 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"acreleaf/calc/unit"
+)
+
+// A Graph is sheets at work together: each use of a sheet has a name, and a given of one can take what another works
+// out. Close puts the uses in order and makes the one Program that works them all.
+type Graph struct {
+	Uses    []*Use // in the order they are worked
+	Program *Program
+	Slips   bool // whether the slips of the sheets are worked too
+}
+
+// A Use is one sheet of a graph, with the cells that hold its values.
+type Use struct {
+	Name  string
+	Sheet *Sheet
+	Links map[string]Link // by the given that takes the value
+	Index int             // its place in Graph.Uses
+	After []int           // the uses whose values it takes directly
+
+	cells    map[string]int   // by the name of a given, step or answer
+	presence map[string]int   // by the name of an optional given that is not linked
+	remarks  []int            // by the sheet's remarks; -1: said always
+	ways     map[string][]int // by result: for each way it may be worked, whether it is this one; -1: the only way
+	slips    []int            // by the sheet's slips, in a graph that works them
+}
+
+// A Link is where a given takes its value from: a given, step or answer of another use.
+type Link struct{ Use, Name string }
+
+// A CircleError says that sheets wait for each other. The first member stands again at the end.
+type CircleError struct{ Members []string }
+
+func (e *CircleError) Error() string {
+	return "these worksheets wait for each other in a circle: " + strings.Join(e.Members, " → ")
+}
+
+// Add puts a sheet to use under a name. Links may name uses that are added later.
+func (g *Graph) Add(name string, s *Sheet, links map[string]Link) *Use {
+	u := &Use{Name: name, Sheet: s, Links: links}
+	g.Uses = append(g.Uses, u)
+	return u
+}
+
+// Find gives the use of that name; nil if there is none.
+func (g *Graph) Find(name string) *Use {
+	for _, u := range g.Uses {
+		if u.Name == name {
+			return u
+		}
+	}
+	return nil
+}
+
+// CheckLink says whether a given of s can take what the link points at: an error with a sentence if not.
+func (g *Graph) CheckLink(s *Sheet, given string, link Link) error {
+	_, err := g.linkFactor(s, given, link)
+	return err
+}
+
+func (g *Graph) linkFactor(s *Sheet, given string, link Link) (unit.Factor, error) {
+	to := s.FindGiven(given)
+	from := g.Find(link.Use)
+	if to == nil || from == nil {
+		return unit.Factor{}, fmt.Errorf("there is no %q to link to %q", link.Use, given)
+	}
+	if len(to.Choices) > 0 {
+		return unit.Factor{}, fmt.Errorf("%s is chosen from a list and cannot be taken from a worksheet", given)
+	}
+	u, ok := from.Sheet.UnitOf(link.Name)
+	if !ok {
+		return unit.Factor{}, fmt.Errorf("%s has no %q", from.Sheet.Name, link.Name)
+	}
+	if !u.Dimension().Fits(to.Unit.Dimension()) {
+		return unit.Factor{}, fmt.Errorf("%s.%s is %s; %s takes %s",
+			link.Use, link.Name, u, given, to.Unit)
+	}
+	return u.To(to.Unit)
+}
+
+// Close orders the uses and makes the program. The error is a *CircleError, or the first link that does not hold.
+func (g *Graph) Close() error {
+	if err := g.order(); err != nil {
+		return err
+	}
+	layout := &layout{assembler: newAssembler(), graph: g}
+	for _, u := range g.Uses {
+		if err := layout.place(u); err != nil {
+			return err
+		}
+	}
+	program := layout.assembler.program
+	program.Cells = layout.cells
+	g.Program = &program
+	return nil
+}
+
+// order sorts the uses so that each stands after those it takes values from, and otherwise as they were added.
+func (g *Graph) order() error {
+	var sorted []*Use
+	done, path := map[*Use]bool{}, []*Use{}
+	var visit func(u *Use) error
+	visit = func(u *Use) error {
+		if done[u] {
+			return nil
+		}
+		if at := slices.Index(path, u); at >= 0 {
+			var names []string
+			for _, member := range append(path[at:], u) {
+				names = append(names, member.Name)
+			}
+			return &CircleError{Members: names}
+		}
+		path = append(path, u)
+		for _, given := range u.Sheet.Givens {
+			if link, ok := u.Links[given.Name]; ok {
+				if from := g.Find(link.Use); from != nil {
+					if err := visit(from); err != nil {
+						return err
+					}
+				}
+			}
+		}
+		path = path[:len(path)-1]
+		done[u] = true
+		u.Index = len(sorted)
+		sorted = append(sorted, u)
+		return nil
+	}
+	for _, u := range g.Uses {
+		if err := visit(u); err != nil {
+			return err
+		}
+	}
+	g.Uses = sorted
+	return nil
+}

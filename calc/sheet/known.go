@@ -1,0 +1,68 @@
+package sheet
+
+import "acreleaf/calc/unit"
+
+// Sureness says how well a figure is known.
+type Sureness uint8
+
+// From the surest to the least sure.
+const (
+	Standard       Sureness = iota + 1 // a definition, or a published standard
+	Handbook                           // printed in a handbook or a bulletin
+	CommonPractice                     // what the trade does, with no one source
+	Memory                             // not confirmed on any page
+)
+
+func (s Sureness) String() string {
+	switch s {
+	case Standard:
+		return "standard"
+	case Handbook:
+		return "handbook"
+	case CommonPractice:
+		return "common-practice"
+	case Memory:
+		return "memory"
+	}
+	return "unknown"
+}
+
+// A Fact says where a constant comes from.
+type Fact struct {
+	Label    string // "Weight of water"
+	Reads    string // how it stands in the work, if not as its number and unit: "2 lb/ac for each ppm and 6 in"
+	Source   string // a short citation
+	Sureness Sureness
+	Note     string // what it stands for, or where sources disagree
+}
+
+// A Constant is a figure that the calculation takes as known.
+type Constant struct {
+	Name     string
+	Quantity unit.Quantity
+	Fact
+}
+
+// Constant adds a figure with its unit ("62.4 lb water/ft3") and where it comes from.
+func (s *Sheet) Constant(name, quantity string, f Fact) Term {
+	q, err := unit.ParseQuantity(quantity)
+	if err != nil {
+		s.fault("constant %q: %w", name, err)
+		q.Unit = plain
+	}
+	if f.Source == "" || f.Sureness == 0 {
+		s.fault("constant %q needs a source and how sure it is", name)
+	}
+	n := &node{kind: kindConstant, value: q.Value, unit: q.Unit, said: f.Reads}
+	s.define(name, n)
+	s.Constants = append(s.Constants, &Constant{Name: name, Quantity: q, Fact: f})
+	return s.wrap(n)
+}
+
+// ConstantOnce is Constant, but gives the one already there when several parts of a sheet need the same figure.
+func (s *Sheet) ConstantOnce(name, quantity string, f Fact) Term {
+	if n := s.named[name]; n != nil {
+		return s.wrap(n)
+	}
+	return s.Constant(name, quantity, f)
+}

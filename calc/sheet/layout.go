@@ -1,0 +1,130 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+)
+
+// A layout gives every value of a graph its cell and writes the program that fills them. The cells of a use lie side
+// by side: its givens, whether each optional one is there, its results, its remarks, its ways of working.
+type layout struct {
+	assembler *assembler
+	graph     *Graph
+	cells     int
+	holds     []known // by use: the instruction that holds each named value
+}
+
+func (l *layout) cell() int {
+	l.cells++
+	return l.cells - 1
+}
+
+func (l *layout) place(u *Use) error {
+	u.cells, u.presence = map[string]int{}, map[string]int{}
+	k := known{}
+	for _, given := range u.Sheet.Givens {
+		if err := l.placeGiven(u, given, k); err != nil {
+			return err
+		}
+	}
+	for _, r := range u.Sheet.Results {
+		u.cells[r.Name] = l.keep(r.n, k)
+	}
+	u.remarks = nil
+	for _, r := range u.Sheet.Remarks {
+		cell := -1
+		if r.when != nil {
+			cell = l.keep(r.when, k)
+		}
+		u.remarks = append(u.remarks, cell)
+	}
+	u.ways = map[string][]int{}
+	for _, r := range u.Sheet.Results {
+		u.ways[r.Name] = l.placeWays(r, k)
+	}
+	if l.graph.Slips {
+		for _, slip := range u.Sheet.Slips {
+			u.slips = append(u.slips, l.keep(slip.n, k))
+		}
+	}
+	l.holds = append(l.holds, k)
+	return nil
+}
+
+// placeGiven makes a given an input of the program, or ties it to the value that it is linked to.
+func (l *layout) placeGiven(u *Use, given *Given, k known) error {
+	u.cells[given.Name] = l.cell()
+	cell := u.cells[given.Name]
+	link, linked := u.Links[given.Name]
+	if !linked {
+		k[given.n] = l.assembler.input(cell)
+		if given.stated != nil {
+			u.presence[given.Name] = l.cell()
+			k[given.stated] = l.assembler.input(u.presence[given.Name])
+		}
+		return nil
+	}
+	factor, err := l.graph.linkFactor(u.Sheet, given.Name, link)
+	if err != nil {
+		return fmt.Errorf("worksheet %q: %w", u.Name, err)
+	}
+	from := l.graph.Find(link.Use)
+	value := l.holds[from.Index][from.Sheet.named[link.Name]]
+	value = l.assembler.convert(value, factor.Multiply, factor.Divide)
+	k[given.n] = value
+	l.assembler.output(value, cell)
+	if given.stated != nil {
+		k[given.stated] = l.assembler.literal(1)
+	}
+	if !slices.Contains(u.After, from.Index) {
+		u.After = append(u.After, from.Index)
+	}
+	return nil
+}
+
+// keep works a node and writes its value to a cell of its own.
+func (l *layout) keep(n *node, k known) int {
+	cell := l.cell()
+	l.assembler.output(l.assembler.work(n, k), cell)
+	return cell
+}
+
+// placeWays keeps, for each way that a result may be worked, whether it is the one, so that the work shown is the
+// work done.
+func (l *layout) placeWays(r *Result, k known) []int {
+	ways := r.ways()
+	cells := make([]int, len(ways))
+	for i, w := range ways {
+		cells[i] = -1
+		if len(w.asked) == 0 {
+			continue
+		}
+		taken := l.assembler.literal(1)
+		for j, question := range w.asked {
+			answer := l.assembler.work(question, k)
+			if !w.yes[j] {
+				answer = l.assembler.emit(Not, answer)
+			}
+			taken = l.assembler.emit(And, taken, answer)
+		}
+		cells[i] = l.cell()
+		l.assembler.output(taken, cells[i])
+	}
+	return cells
+}
+
+// Cell is where the value of a given, step or answer stands, in its own unit. False if there is none of that name.
+func (u *Use) Cell(name string) (int, bool) {
+	cell, ok := u.cells[name]
+	return cell, ok
+}
+
+// Presence is the cell that says whether an optional given is filled in (1) or not (0). False if the given is not
+// optional, or takes its value from a link and so is always there.
+func (u *Use) Presence(given string) (int, bool) {
+	cell, ok := u.presence[given]
+	return cell, ok
+}
+
+// RemarkCell is the cell that says whether the sheet's i-th remark is said (1) or not (0); -1 if it is said always.
+func (u *Use) RemarkCell(i int) int { return u.remarks[i] }

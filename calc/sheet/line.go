@@ -1,0 +1,116 @@
+package sheet
+
+import (
+	"math"
+	"strconv"
+)
+
+// A Line is one line of the work: how a result is worked, in names and in numbers.
+type Line struct {
+	Result  *Result
+	When    int    // the cell that says whether this way was taken (1) or another (0); -1 if there is no other
+	Taken   bool   // whether it was taken for these numbers
+	Symbols string // MathML: nitrogen = nitrate × …
+	Numbers string // MathML: = 12 ppm NO3-N × … = 48 lb N/ac
+	Words   string // both as plain text
+}
+
+// A Marker gives the attributes of the element that holds the value of a cell, each with a space before it, so that a
+// page can put another value there. It may be nil.
+type Marker func(cell int) string
+
+// Lines prints the work, every way of it. The ways not taken have their names and the numbers that they would have.
+func (o Outcome) Lines(mark Marker) []Line {
+	var lines []Line
+	for _, r := range o.Use.Sheet.Results {
+		for i, w := range r.ways() {
+			cell := o.Use.ways[r.Name][i]
+			lines = append(lines, Line{
+				Result:  r,
+				When:    cell,
+				Taken:   cell < 0 || o.Cells[cell] != 0,
+				Symbols: o.symbolsMath(r, w.body),
+				Numbers: o.numbersMath(r, w.body, mark),
+				Words:   o.words(r, w.body),
+			})
+		}
+	}
+	return lines
+}
+
+// Work lists the ways taken as plain text, one line a result.
+func (o Outcome) Work() []string {
+	var work []string
+	for _, line := range o.Lines(nil) {
+		if line.Taken {
+			work = append(work, line.Words)
+		}
+	}
+	return work
+}
+
+// How tightly the parts of a formula hold together, from loose to tight.
+const (
+	sumLevel = iota + 1
+	productLevel
+	powerLevel
+	atomLevel
+)
+
+// level is how tightly the outermost operation of a formula holds.
+func (n *node) level() int {
+	n = n.shown()
+	switch {
+	case n.kind == kindOperation && (n.op == Add || n.op == Subtract):
+		return sumLevel
+	case n.kind == kindOperation && (n.op == Multiply || n.op == Divide):
+		return productLevel
+	case n.kind == kindConvert:
+		return productLevel
+	case n.kind == kindPower:
+		return powerLevel
+	}
+	return atomLevel
+}
+
+// shown is the node without the conversions that go without saying: by one, or by a power of ten, which a %, a ppm or
+// a milligram says itself.
+func (n *node) shown() *node {
+	for n.kind == kindConvert && powerOfTen(n.factor.Apply(1)) {
+		n = n.args[0]
+	}
+	return n
+}
+
+func powerOfTen(v float64) bool {
+	exponent := math.Round(math.Log10(v))
+	return math.Abs(exponent) <= 12 && math.Abs(v/math.Pow(10, exponent)-1) < 1e-12
+}
+
+// change is how a conversion reads after what it converts: "÷", "16" or "×", "0.226613", to six digits.
+func (n *node) change() (sign, number string) {
+	if n.factor.Multiply == 1 {
+		return "÷", strconv.FormatFloat(n.factor.Divide, 'g', 6, 64)
+	}
+	return "×", strconv.FormatFloat(n.factor.Apply(1), 'g', 6, 64)
+}
+
+// callName is how an operation reads that is written before its operands: "the larger of a and b".
+func (n *node) callName() (before, between string) {
+	if n.kind == kindArccosine {
+		return "arccos", ""
+	}
+	switch n.op {
+	case Minimum:
+		return "the smaller of", "and"
+	case Maximum:
+		return "the larger of", "and"
+	case Floor:
+		return "rounded down:", ""
+	case Ceiling:
+		return "rounded up:", ""
+	case Absolute:
+		return "the size of", ""
+	}
+	return "", ""
+}

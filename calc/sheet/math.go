@@ -1,0 +1,154 @@
+package sheet
+
+import (
+	"html"
+	"strings"
+
+	"acreleaf/calc/unit"
+)
+
+// A mathPrinter writes presentation MathML Core (W3C), in names or in numbers.
+type mathPrinter struct {
+	strings.Builder
+	o       Outcome
+	numbers bool
+	mark    Marker
+}
+
+const mathOpen, mathClose = `<math>`, `</math>`
+
+func (o Outcome) symbolsMath(r *Result, body *node) string {
+	p := &mathPrinter{o: o}
+	p.WriteString(mathOpen + "<mrow>")
+	p.name(r.Name)
+	p.operator("=")
+	p.expression(body, sumLevel)
+	p.WriteString("</mrow>" + mathClose)
+	return p.String()
+}
+
+func (o Outcome) numbersMath(r *Result, body *node, mark Marker) string {
+	p := &mathPrinter{o: o, numbers: true, mark: mark}
+	p.WriteString(mathOpen + "<mrow>")
+	p.operator("=")
+	p.expression(body, sumLevel)
+	p.operator("=")
+	p.valueOf(r.Name)
+	p.WriteString("</mrow>" + mathClose)
+	return p.String()
+}
+
+// expression writes a node, in brackets if it holds less tightly than it must.
+func (p *mathPrinter) expression(n *node, level int) {
+	n = n.shown()
+	// A fraction bar brackets what it divides.
+	fraction := n.kind == kindOperation && n.op == Divide
+	if !fraction && n.level() < level {
+		p.operator("(")
+		defer p.operator(")")
+	}
+	switch n.kind {
+	case kindNumber:
+		p.quantity(unit.Text(n.value), n.unit)
+	case kindConstant:
+		p.constant(n)
+	case kindGiven, kindNamed:
+		p.leaf(n)
+	case kindConvert:
+		p.expression(n.args[0], productLevel)
+		sign, number := n.change()
+		p.operator(sign)
+		p.WriteString("<mn>" + number + "</mn>")
+	case kindPower:
+		p.WriteString("<msup><mrow>")
+		p.expression(n.args[0], atomLevel)
+		p.WriteString("</mrow><mn>" + unit.Text(n.value) + "</mn></msup>")
+	case kindOperation, kindArccosine:
+		p.operation(n)
+	}
+}
+
+func (p *mathPrinter) operation(n *node) {
+	switch {
+	case n.kind == kindArccosine:
+		p.call(n)
+	case n.op == Add:
+		p.infix(n, "+", sumLevel, sumLevel)
+	case n.op == Subtract:
+		p.infix(n, "−", sumLevel, productLevel)
+	case n.op == Multiply:
+		p.infix(n, "×", productLevel, productLevel)
+	case n.op == Divide:
+		p.WriteString("<mfrac><mrow>")
+		p.expression(n.args[0], sumLevel)
+		p.WriteString("</mrow><mrow>")
+		p.expression(n.args[1], sumLevel)
+		p.WriteString("</mrow></mfrac>")
+	case n.op == SquareRoot:
+		p.WriteString("<msqrt>")
+		p.expression(n.args[0], sumLevel)
+		p.WriteString("</msqrt>")
+	default:
+		p.call(n)
+	}
+}
+
+func (p *mathPrinter) infix(n *node, sign string, left, right int) {
+	p.expression(n.args[0], left)
+	p.operator(sign)
+	p.expression(n.args[1], right)
+}
+
+func (p *mathPrinter) call(n *node) {
+	before, between := n.callName()
+	p.WriteString("<mtext>" + before + "&nbsp;</mtext>")
+	for i, arg := range n.args {
+		if i > 0 {
+			p.WriteString("<mtext>&nbsp;" + between + "&nbsp;</mtext>")
+		}
+		p.expression(arg, atomLevel)
+	}
+}
+
+func (p *mathPrinter) leaf(n *node) {
+	if p.numbers {
+		p.valueOf(n.name)
+		return
+	}
+	p.name(n.name)
+}
+
+func (p *mathPrinter) valueOf(name string) {
+	q := p.o.Value(name)
+	attributes := ""
+	if p.mark != nil {
+		attributes = p.mark(p.o.Use.cells[name])
+	}
+	p.WriteString("<mn" + attributes + ">" + unit.Text(q.Value) + "</mn>")
+	p.unitText(q.Unit)
+}
+
+func (p *mathPrinter) quantity(number string, u unit.Unit) {
+	p.WriteString("<mn>" + number + "</mn>")
+	p.unitText(u)
+}
+
+func (p *mathPrinter) unitText(u unit.Unit) {
+	if text := u.String(); text != "" {
+		p.WriteString("<mtext>&nbsp;" + html.EscapeString(text) + "</mtext>")
+	}
+}
+
+func (p *mathPrinter) constant(n *node) {
+	if n.said != "" {
+		p.WriteString("<mtext>" + html.EscapeString(n.said) + "</mtext>")
+		return
+	}
+	p.quantity(unit.Text(n.value), n.unit)
+}
+
+func (p *mathPrinter) name(name string) {
+	p.WriteString("<mi>" + html.EscapeString(spaced(name)) + "</mi>")
+}
+
+func (p *mathPrinter) operator(sign string) { p.WriteString("<mo>" + sign + "</mo>") }

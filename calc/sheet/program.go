@@ -1,0 +1,157 @@
+package sheet
+
+import "math"
+
+// An Op is one operation of a Program. Every operation is a single correctly rounded IEEE 754 binary64
+// operation, so that native code and WebAssembly give the same bits.
+type Op uint8
+
+// The operations. A, B and C are the operands of the Instruction. A truth is 1 for true and 0 for false.
+const (
+	Literal     Op = iota // Value
+	Input                 // the cell numbered A, filled in from outside before a run
+	Add                   // A + B
+	Subtract              // A - B
+	Multiply              // A × B
+	Divide                // A ÷ B
+	Minimum               // the smaller of A and B; NaN if either is
+	Maximum               // the larger of A and B; NaN if either is
+	Floor                 // the largest whole number not above A
+	Ceiling               // the smallest whole number not below A
+	SquareRoot            // √A
+	Negate                // -A
+	Absolute              // |A|
+	Less                  // 1 if A < B, else 0
+	LessOrEqual           // 1 if A ≤ B, else 0
+	Equal                 // 1 if A = B, else 0
+	And                   // 1 if neither A nor B is 0, else 0
+	Or                    // 1 if A or B is not 0, else 0
+	Not                   // 1 if A is 0, else 0
+	Select                // B if A is not 0, else C
+)
+
+// Operands gives how many of A, B and C name earlier instructions: 0, 1, 2 or 3.
+func (op Op) Operands() int {
+	switch op {
+	case Literal, Input:
+		return 0
+	case Floor, Ceiling, SquareRoot, Negate, Absolute, Not:
+		return 1
+	case Select:
+		return 3
+	}
+	return 2
+}
+
+// An Instruction computes one value from earlier ones: A, B and C are indexes into Program.Code, each below its own.
+type Instruction struct {
+	Op      Op
+	A, B, C int
+	Value   float64
+}
+
+// An Output writes the value of the instruction Code[From] to a cell.
+type Output struct{ From, Cell int }
+
+// A Program is straight-line arithmetic: no loops, no branches, no heap. It reads the cells that Input
+// instructions name and writes the cells that Outputs name; no cell is both.
+//
+// In a compiled module, cell k is the 8 bytes at address 8k of the exported memory, a little-endian binary64.
+type Program struct {
+	Code    []Instruction
+	Outputs []Output
+	Cells   int // how many cells there are; every cell number is below it
+}
+
+// Run reads the input cells, runs the program once and writes the output cells. len(cells) must be at least p.Cells.
+func (p *Program) Run(cells []float64) {
+	values := make([]float64, len(p.Code))
+	for i, in := range p.Code {
+		if in.Op == Input {
+			values[i] = cells[in.A]
+			continue
+		}
+		values[i] = in.compute(values)
+	}
+	for _, out := range p.Outputs {
+		cells[out.Cell] = values[out.From]
+	}
+}
+
+// compute gives the value of one instruction. Each result is stored before it is used again, which is what keeps
+// the compiler from fusing a product into a sum.
+func (in Instruction) compute(v []float64) float64 {
+	switch in.Op {
+	case Literal:
+		return in.Value
+	case Add:
+		return float64(v[in.A] + v[in.B])
+	case Subtract:
+		return float64(v[in.A] - v[in.B])
+	case Multiply:
+		return float64(v[in.A] * v[in.B])
+	case Divide:
+		return float64(v[in.A] / v[in.B])
+	case Minimum:
+		return minimum(v[in.A], v[in.B])
+	case Maximum:
+		return maximum(v[in.A], v[in.B])
+	case Floor:
+		return math.Floor(v[in.A])
+	case Ceiling:
+		return math.Ceil(v[in.A])
+	case SquareRoot:
+		return math.Sqrt(v[in.A])
+	case Negate:
+		return -v[in.A]
+	case Absolute:
+		return math.Abs(v[in.A])
+	}
+	return in.decide(v)
+}
+
+// decide gives the value of a comparison, a connective or a choice.
+func (in Instruction) decide(v []float64) float64 {
+	switch in.Op {
+	case Less:
+		return truth(v[in.A] < v[in.B])
+	case LessOrEqual:
+		return truth(v[in.A] <= v[in.B])
+	case Equal:
+		return truth(v[in.A] == v[in.B])
+	case And:
+		return truth(v[in.A] != 0 && v[in.B] != 0)
+	case Or:
+		return truth(v[in.A] != 0 || v[in.B] != 0)
+	case Not:
+		return truth(v[in.A] == 0)
+	case Select:
+		if v[in.A] != 0 {
+			return v[in.B]
+		}
+		return v[in.C]
+	}
+	panic("sheet: a program holds an operation that does not exist")
+}
+
+func truth(b bool) float64 {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// minimum is math.Min but for one case: with an infinity beside a NaN, WebAssembly gives NaN.
+func minimum(a, b float64) float64 {
+	if math.IsNaN(a) || math.IsNaN(b) {
+		return math.NaN()
+	}
+	return math.Min(a, b)
+}
+
+func maximum(a, b float64) float64 {
+	if math.IsNaN(a) || math.IsNaN(b) {
+		return math.NaN()
+	}
+	return math.Max(a, b)
+}

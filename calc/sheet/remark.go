@@ -1,0 +1,82 @@
+package sheet
+
+import "strings"
+
+// A Signal is how strongly a remark speaks, in the words of ANSI Z535.6. Note carries no signal word.
+type Signal uint8
+
+// From the mildest to the strongest; Refusal withholds the answers.
+const (
+	Note Signal = iota
+	Notice
+	Caution
+	Warning
+	Danger
+	Refusal
+)
+
+func (g Signal) String() string {
+	return [...]string{"", "NOTICE", "CAUTION", "WARNING", "DANGER", "REFUSAL"}[g]
+}
+
+// A Remark is a sentence about the answers, said always or when a question is answered yes. {name} in the text
+// stands for the value of a given, step or answer with its unit.
+type Remark struct {
+	Signal Signal
+	Text   string
+
+	when *node // nil: always
+}
+
+// Always says a remark whatever the numbers.
+var Always Value = Term{}
+
+// Say adds a remark with a signal word that is said when the question is answered yes.
+func (s *Sheet) Say(signal Signal, when Value, text string) {
+	r := &Remark{Signal: signal, Text: text}
+	if t := when.term(); t.n != nil {
+		t.needTruth("a remark")
+		r.when = t.n
+	}
+	s.Remarks = append(s.Remarks, r)
+}
+
+// Refuse withholds the answers, with a sentence that says why and what to do, when the question is answered yes.
+func (s *Sheet) Refuse(when Value, text string) { s.Say(Refusal, when, text) }
+
+// A Piece is a run of plain text, or a name whose value and unit are to be put in.
+type Piece struct {
+	Text string
+	Name string // "" for plain text
+}
+
+// Pieces splits the text at its {names}.
+func (r *Remark) Pieces() []Piece {
+	var pieces []Piece
+	rest := r.Text
+	for {
+		before, after, found := strings.Cut(rest, "{")
+		if before != "" {
+			pieces = append(pieces, Piece{Text: before})
+		}
+		if !found {
+			return pieces
+		}
+		name, tail, _ := strings.Cut(after, "}")
+		pieces = append(pieces, Piece{Name: name})
+		rest = tail
+	}
+}
+
+func (r *Remark) names() []string {
+	var names []string
+	for _, p := range r.Pieces() {
+		if p.Name != "" {
+			names = append(names, p.Name)
+		}
+	}
+	return names
+}
+
+// spaced is a name as it reads in a sentence or a formula: "crop removal".
+func spaced(name string) string { return strings.ReplaceAll(name, "-", " ") }

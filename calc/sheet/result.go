@@ -1,0 +1,68 @@
+package sheet
+
+import "acreleaf/calc/unit"
+
+// Says is how a step or an answer is named to the reader.
+type Says struct {
+	Label string // "Nitrogen in this layer"
+	Also  string // a second unit to show it in: "kg N/ha"
+}
+
+// A Result is a step or an answer: something worked out, with a name and a unit of its own.
+type Result struct {
+	Name   string
+	Unit   unit.Unit
+	Answer bool
+	Says
+
+	n *node
+}
+
+// Step adds a value on the way to an answer. Its dimension must be that of the unit.
+func (s *Sheet) Step(name, unitText string, v Value, says Says) Term {
+	return s.result(name, s.parseUnit(unitText), v.term(), says, false)
+}
+
+// Answer adds what the calculation is for. Its dimension must be that of the unit.
+func (s *Sheet) Answer(name, unitText string, v Value, says Says) Term {
+	return s.result(name, s.parseUnit(unitText), v.term(), says, true)
+}
+
+func (s *Sheet) result(name string, u unit.Unit, t Term, says Says, answer bool) Term {
+	worked := s.convert(t, u, "give as "+name)
+	n := &node{kind: kindNamed, args: []*node{worked.n}, unit: u}
+	s.define(name, n)
+	s.Results = append(s.Results, &Result{Name: name, Unit: u, Answer: answer, Says: says, n: n})
+	if says.Also != "" {
+		if _, err := u.To(s.parseUnit(says.Also)); err != nil {
+			s.fault("%q: %w", name, err)
+		}
+	}
+	return s.wrap(n)
+}
+
+// A Slip is a known wrong way to work an answer, so that a wrong answer can be told which it is.
+type Slip struct {
+	Name   string // "nitrate-for-nitrogen"
+	Answer string // the answer that it gets wrong
+	Text   string // what went wrong, to the one who made it
+
+	n *node
+}
+
+// Slip adds a wrong way to work an answer. Its value is compared in the answer's unit whatever its own dimension
+// says, because losing the dimension is often the slip: unit is what the value is counted in when it is taken for right.
+func (s *Sheet) Slip(name, answer string, v Value, text string) {
+	for _, r := range s.Results {
+		if r.Name != answer || !r.Answer {
+			continue
+		}
+		t := v.term()
+		if t.n.unit.Dimension() == r.Unit.Dimension() {
+			t = s.convert(t, r.Unit, "slip")
+		}
+		s.Slips = append(s.Slips, &Slip{Name: name, Answer: answer, Text: text, n: t.n})
+		return
+	}
+	s.fault("slip %q is of %q, which is not an answer", name, answer)
+}

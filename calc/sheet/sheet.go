@@ -1,0 +1,195 @@
+package sheet
+
+import (
+	"errors"
+	"fmt"
+	"reflect"
+	"runtime"
+	"strings"
+
+	"acreleaf/calc/unit"
+)
+
+// A Sheet is one calculation: what is given, what is taken as known, how the answers are worked, what is said about
+// them, and the known wrong ways to work them. It is built once and not changed after that.
+type Sheet struct {
+	Name    string // "soil-nitrogen"
+	Title   string // "Nitrogen in the soil", for headings
+	Summary string // one sentence: what it answers
+	Origin  string // the name of the Go function that builds it
+
+	Givens    []*Given
+	Constants []*Constant
+	Results   []*Result // steps and answers, in the order of the work
+	Remarks   []*Remark // notes, cautions and refusals
+	Slips     []*Slip
+
+	named  map[string]*node
+	faults []error
+}
+
+// New builds a sheet of the catalogue and panics with every fault found, since such a sheet is part of the program.
+func New(name string, build func(*Sheet)) *Sheet {
+	s, err := Build(name, build)
+	if err != nil {
+		panic(err)
+	}
+	return s
+}
+
+// Build builds a sheet. The error, if any, joins one error for each fault: a name used twice, a unit that does not
+// parse, terms whose dimensions do not agree.
+func Build(name string, build func(*Sheet)) (*Sheet, error) {
+	s := &Sheet{Name: name, Origin: functionName(build), named: map[string]*node{}}
+	build(s)
+	s.checkShape()
+	if len(s.faults) > 0 {
+		return nil, fmt.Errorf("sheet %q: %w", name, errors.Join(s.faults...))
+	}
+	return s, nil
+}
+
+// Head sets the title and the one-sentence summary.
+func (s *Sheet) Head(title, summary string) { s.Title, s.Summary = title, summary }
+
+// Number is a plain number of the arithmetic itself, such as the 2 of a mean. A figure of the trade is a Constant.
+func (s *Sheet) Number(v float64) Term {
+	return s.wrap(&node{kind: kindNumber, value: v, unit: plain})
+}
+
+// Zero is nothing of a unit: the floor of Most.
+func (s *Sheet) Zero(unitText string) Term {
+	return s.wrap(&node{kind: kindNumber, unit: s.parseUnit(unitText)})
+}
+
+// Given finds a given by its name; nil if there is none.
+func (s *Sheet) given(name string) *Given {
+	for _, g := range s.Givens {
+		if g.Name == name {
+			return g
+		}
+	}
+	return nil
+}
+
+// FindGiven finds a given by its name; nil if there is none.
+func (s *Sheet) FindGiven(name string) *Given { return s.given(name) }
+
+// Names lists what a figure or a link can point at: givens, steps and answers, in order.
+func (s *Sheet) Names() []string {
+	var names []string
+	for _, g := range s.Givens {
+		names = append(names, g.Name)
+	}
+	for _, r := range s.Results {
+		names = append(names, r.Name)
+	}
+	return names
+}
+
+// UnitOf is the unit of a given, step or answer. False if there is none of that name.
+func (s *Sheet) UnitOf(name string) (unit.Unit, bool) {
+	n, ok := s.named[name]
+	if !ok || n.kind == kindConstant {
+		return unit.Unit{}, false
+	}
+	return n.unit, true
+}
+
+// Answers lists the results that are answers, in order.
+func (s *Sheet) Answers() []*Result {
+	var answers []*Result
+	for _, r := range s.Results {
+		if r.Answer {
+			answers = append(answers, r)
+		}
+	}
+	return answers
+}
+
+func (s *Sheet) wrap(n *node) Term { return Term{s: s, n: n} }
+
+func (s *Sheet) fault(format string, args ...any) {
+	s.faults = append(s.faults, fmt.Errorf(format, args...))
+}
+
+// define gives a node a name that no other part of the sheet has.
+func (s *Sheet) define(name string, n *node) {
+	if name == "" || strings.ToLower(name) != name || strings.ContainsAny(name, " ._") {
+		s.fault("%q is not a name: use small letters and hyphens", name)
+	}
+	if s.named[name] != nil {
+		s.fault("the name %q is used twice", name)
+	}
+	n.name = name
+	s.named[name] = n
+}
+
+func (s *Sheet) parseUnit(text string) unit.Unit {
+	u, err := unit.Parse(text)
+	if err != nil {
+		s.fault("unit %q: %w", text, err)
+		return plain
+	}
+	return u
+}
+
+// convert is the term in another unit. Multiplying by one is left out.
+func (s *Sheet) convert(t Term, to unit.Unit, doing string) Term {
+	if t.n.unit.Same(to) {
+		return t
+	}
+	if t.n.kind == kindNumber && t.n.value == 0 && t.n.unit.Dimension() == to.Dimension() {
+		return s.wrap(&node{kind: kindNumber, unit: to})
+	}
+	if t.n.unit.Dimension() != to.Dimension() {
+		s.fault("cannot %s %s: it is %s, and %s is needed",
+			doing, t.describe(), t.n.unit.Dimension(), to.Dimension())
+		return s.wrap(&node{kind: kindNumber, unit: to})
+	}
+	factor, err := t.n.unit.To(to)
+	if err != nil {
+		s.fault("cannot %s %s: %w", doing, t.describe(), err)
+	}
+	return s.wrap(&node{kind: kindConvert, args: []*node{t.n}, unit: to, factor: factor, truth: t.n.truth})
+}
+
+// checkShape finds what can only be seen once the sheet is whole.
+func (s *Sheet) checkShape() {
+	if len(s.Answers()) == 0 {
+		s.fault("it has no answer")
+	}
+	for _, r := range s.Results {
+		s.checkWays(r.n.args[0], r.Name, true)
+	}
+	for _, r := range s.Remarks {
+		for _, name := range r.names() {
+			if s.named[name] == nil {
+				s.fault("the remark %q speaks of %q, which is not in the sheet", r.Text, name)
+			}
+		}
+	}
+}
+
+// checkWays sees that an If stands only where its ways print as lines.
+func (s *Sheet) checkWays(n *node, name string, top bool) {
+	if n.kind == kindNamed {
+		return
+	}
+	if n.kind == kindIf && !top {
+		s.fault("%q holds an If inside a formula; give that part a step of its own", name)
+	}
+	for i, arg := range n.args {
+		way := top && (n.kind == kindIf && i > 0 || n.kind == kindConvert)
+		s.checkWays(arg, name, way)
+	}
+}
+
+func functionName(build func(*Sheet)) string {
+	f := runtime.FuncForPC(reflect.ValueOf(build).Pointer())
+	if f == nil {
+		return ""
+	}
+	full := f.Name()
+	return full[strings.LastIndexByte(full, '.')+1:]
+}

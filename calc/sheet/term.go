@@ -1,0 +1,192 @@
+package sheet
+
+import (
+	"fmt"
+
+	"acreleaf/calc/unit"
+)
+
+// A Term is one quantity of a sheet: a given, a constant, or something worked out from other terms. It carries its
+// unit, and the operations below refuse, while the sheet is being built, what the units do not allow.
+type Term struct {
+	s *Sheet
+	n *node
+}
+
+// A Value is anything that a term can be combined with: a Term, a *Given, a *Choice.
+type Value interface{ term() Term }
+
+func (t Term) term() Term { return t }
+
+// Unit is the unit in which the term's value is counted.
+func (t Term) Unit() unit.Unit { return t.n.unit }
+
+type kind uint8
+
+const (
+	kindNumber    kind = iota // value, a plain number
+	kindConstant              // value, with a name and a source
+	kindGiven                 // filled in from outside
+	kindStated                // whether an optional given was filled in
+	kindNamed                 // a step or an answer; args[0] is how it is worked
+	kindOperation             // op over args
+	kindConvert               // args[0] in another unit, by factor
+	kindPower                 // args[0] to the whole power in value
+	kindArccosine             // the angle in radians whose cosine is args[0]
+	kindIf                    // args: condition, then, otherwise
+)
+
+// A node is a term without its sheet.
+type node struct {
+	kind   kind
+	op     Op
+	args   []*node
+	unit   unit.Unit
+	truth  bool // its value is 1 or 0, the answer to a question
+	name   string
+	value  float64
+	factor unit.Factor
+	said   string // how a truth reads: "the pattern is square"
+}
+
+var plain = unit.MustParse("")
+
+// Times is the product, with the product of the units.
+func (t Term) Times(v Value) Term {
+	u := v.term()
+	return t.operate(Multiply, u, t.n.unit.Times(u.n.unit))
+}
+
+// Over is the quotient, with the quotient of the units.
+func (t Term) Over(v Value) Term {
+	u := v.term()
+	return t.operate(Divide, u, t.n.unit.Over(u.n.unit))
+}
+
+// Plus is the sum; v is converted to the unit of t and must have its dimension.
+func (t Term) Plus(v Value) Term { return t.operate(Add, t.alike(v, "add"), t.n.unit) }
+
+// Minus is the difference; v is converted to the unit of t and must have its dimension.
+func (t Term) Minus(v Value) Term { return t.operate(Subtract, t.alike(v, "subtract"), t.n.unit) }
+
+// Least is the smaller of the two, in the unit of t.
+func (t Term) Least(v Value) Term { return t.operate(Minimum, t.alike(v, "compare"), t.n.unit) }
+
+// Most is the larger of the two, in the unit of t.
+func (t Term) Most(v Value) Term { return t.operate(Maximum, t.alike(v, "compare"), t.n.unit) }
+
+// Less asks whether t is below v.
+func (t Term) Less(v Value) Term { return t.ask(Less, v) }
+
+// AtMost asks whether t is v or below.
+func (t Term) AtMost(v Value) Term { return t.ask(LessOrEqual, v) }
+
+// More asks whether t is above v.
+func (t Term) More(v Value) Term { return v.term().ask(Less, t) }
+
+// AtLeast asks whether t is v or above.
+func (t Term) AtLeast(v Value) Term { return v.term().ask(LessOrEqual, t) }
+
+// Same asks whether the two are equal to the last bit.
+func (t Term) Same(v Value) Term { return t.ask(Equal, v) }
+
+// And is true when both questions are answered yes.
+func (t Term) And(v Value) Term { return t.connect(And, v) }
+
+// Or is true when one question or both are answered yes.
+func (t Term) Or(v Value) Term { return t.connect(Or, v) }
+
+// Not is true when the question is answered no.
+func (t Term) Not() Term {
+	t.needTruth("not")
+	return t.s.wrap(&node{kind: kindOperation, op: Not, args: []*node{t.n}, unit: plain, truth: true})
+}
+
+// RoundUp is the smallest whole number of the term's unit that is not below it.
+func (t Term) RoundUp() Term { return t.alone(Ceiling) }
+
+// RoundDown is the largest whole number of the term's unit that is not above it.
+func (t Term) RoundDown() Term { return t.alone(Floor) }
+
+// Size is the term without its sign.
+func (t Term) Size() Term { return t.alone(Absolute) }
+
+// SquareRoot is the root, with the root of the unit; ft2 becomes ft.
+func (t Term) SquareRoot() Term {
+	root, ok := t.n.unit.Root()
+	if !ok {
+		t.s.fault("%s has no square root: its unit is %s", t.describe(), t.n.unit.String())
+		root = plain
+	}
+	return t.s.wrap(&node{kind: kindOperation, op: SquareRoot, args: []*node{t.n}, unit: root})
+}
+
+// Power is the term multiplied by itself, n factors in all, n from 2 to 8. It is worked as that many products.
+func (t Term) Power(n int) Term {
+	if n < 2 || n > 8 {
+		t.s.fault("a power must be from 2 to 8, not %d", n)
+		n = 2
+	}
+	return t.s.wrap(&node{kind: kindPower, args: []*node{t.n}, value: float64(n), unit: t.n.unit.Power(n)})
+}
+
+// Arccosine is the angle in radians, from 0 to π, whose cosine is the term, which must be a plain number; see arccosine.go.
+func (t Term) Arccosine() Term {
+	p := t.s.convert(t, plain, "take the arccosine of")
+	return t.s.wrap(&node{kind: kindArccosine, args: []*node{p.n}, unit: plain})
+}
+
+// In is the same quantity counted in another unit of its dimension.
+func (t Term) In(unitText string) Term {
+	return t.s.convert(t, t.s.parseUnit(unitText), "convert")
+}
+
+func (t Term) alone(op Op) Term {
+	return t.s.wrap(&node{kind: kindOperation, op: op, args: []*node{t.n}, unit: t.n.unit})
+}
+
+func (t Term) operate(op Op, u Term, result unit.Unit) Term {
+	if t.n.truth || u.n.truth {
+		t.s.fault("a question cannot be reckoned with; use If")
+	}
+	return t.s.wrap(&node{kind: kindOperation, op: op, args: []*node{t.n, u.n}, unit: result})
+}
+
+func (t Term) ask(op Op, v Value) Term {
+	u := t.alike(v, "compare")
+	return t.s.wrap(&node{kind: kindOperation, op: op, args: []*node{t.n, u.n}, unit: plain, truth: true})
+}
+
+func (t Term) connect(op Op, v Value) Term {
+	u := v.term()
+	t.needTruth("and, or")
+	u.needTruth("and, or")
+	return t.s.wrap(&node{kind: kindOperation, op: op, args: []*node{t.n, u.n}, unit: plain, truth: true})
+}
+
+func (t Term) needTruth(where string) {
+	if !t.n.truth {
+		t.s.fault("%s joins questions, and %s is a quantity", where, t.describe())
+	}
+}
+
+// alike is v in the unit of t.
+func (t Term) alike(v Value, doing string) Term {
+	return t.s.convert(v.term(), t.n.unit, doing)
+}
+
+func (t Term) describe() string {
+	if t.n.name != "" {
+		return fmt.Sprintf("%q", t.n.name)
+	}
+	return "a term in " + t.n.unit.String()
+}
+
+// If is then when the question is answered yes, and otherwise when it is answered no. Both are worked; the second is
+// converted to the unit of the first. An If stands at the top of a step or an answer, where each way prints as a line.
+func If(question, then, otherwise Value) Term {
+	q, a := question.term(), then.term()
+	q.needTruth("If")
+	b := a.alike(otherwise, "choose between")
+	return a.s.wrap(&node{kind: kindIf, args: []*node{q.n, a.n, b.n}, unit: a.n.unit})
+}

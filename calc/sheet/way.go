@@ -1,0 +1,36 @@
+package sheet
+
+// A way is one of the ways that a result may be worked: the formula, and the answers to the questions that lead to it.
+type way struct {
+	asked []*node
+	yes   []bool
+	body  *node
+}
+
+// ways lists the ways a result may be worked, in order. Without an If there is one, and no question.
+func (r *Result) ways() []way {
+	return follow(r.n.args[0], way{}, nil)
+}
+
+func follow(n *node, so way, convert *node) []way {
+	switch {
+	case n.kind == kindConvert && n.args[0].kind == kindIf:
+		return follow(n.args[0], so, n)
+	case n.kind == kindIf:
+		return append(
+			follow(n.args[1], so.answered(n.args[0], true), convert),
+			follow(n.args[2], so.answered(n.args[0], false), convert)...)
+	}
+	so.body = n
+	if convert != nil {
+		so.body = &node{kind: kindConvert, args: []*node{n}, unit: convert.unit, factor: convert.factor}
+	}
+	return []way{so}
+}
+
+func (w way) answered(question *node, yes bool) way {
+	return way{
+		asked: append(append([]*node{}, w.asked...), question),
+		yes:   append(append([]bool{}, w.yes...), yes),
+	}
+}
