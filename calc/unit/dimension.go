@@ -1,0 +1,119 @@
+package unit
+
+// A base is one of the things a dimension counts powers of: a kind of measure, a counted thing or a substance.
+type base uint8
+
+// The measures come first, then the counted things, then the carriers, then the nutrient forms.
+const (
+	length base = iota
+	mass
+	time
+	money
+	tree
+	emitter
+	feed
+
+	soil
+	water
+	product
+	crop
+	lime
+
+	nitrogen
+	nitrate
+	nitrite
+	ammonium
+	ammonia
+	urea
+	phosphorus
+	phosphate
+	potassium
+	potash
+	sulfur
+	sulfate
+	calcium
+	calciumOxide
+
+	bases // how many there are
+
+	firstSubstance = soil
+	firstNutrient  = nitrogen
+)
+
+// isCarrier says whether b is a substance that carries nutrients and may be left unsaid.
+func (b base) isCarrier() bool { return b >= firstSubstance && b < firstNutrient }
+
+// isNutrient says whether b is a chemical form of a nutrient, which may never be left unsaid.
+func (b base) isNutrient() bool { return b >= firstNutrient && b < bases }
+
+// A Dimension says what kind of thing a quantity measures: the power of length, mass, time, money, tree, emitter,
+// feed and of every substance. The zero value is a plain number. Dimensions compare with ==.
+type Dimension struct{ powers [bases]int16 }
+
+// of gives the dimension of a base raised to a power.
+func (b base) of(power int) Dimension {
+	var d Dimension
+	d.powers[b] = int16(power)
+	return d
+}
+
+// Times gives the dimension of a product.
+func (d Dimension) Times(e Dimension) Dimension {
+	for i, p := range e.powers {
+		d.powers[i] += p
+	}
+	return d
+}
+
+// Over gives the dimension of a quotient.
+func (d Dimension) Over(e Dimension) Dimension {
+	for i, p := range e.powers {
+		d.powers[i] -= p
+	}
+	return d
+}
+
+// Power gives the dimension of the n-th power; n may be negative.
+func (d Dimension) Power(n int) Dimension {
+	for i := range d.powers {
+		d.powers[i] *= int16(n)
+	}
+	return d
+}
+
+// Root gives the dimension of the square root, and false when some power is odd.
+func (d Dimension) Root() (Dimension, bool) {
+	for i, p := range d.powers {
+		if p%2 != 0 {
+			return Dimension{}, false
+		}
+		d.powers[i] = p / 2
+	}
+	return d, true
+}
+
+// Plain says whether d is a plain number.
+func (d Dimension) Plain() bool { return d == Dimension{} }
+
+// Fits says whether a quantity of dimension d can stand where wanted is asked: the two are equal, or d leaves out
+// only carriers (soil, water, product, crop, lime) that wanted has. A nutrient form can never be left out, and d may
+// not say a carrier that wanted does not have.
+func (d Dimension) Fits(wanted Dimension) bool {
+	return d.leavesOut(wanted, base.isCarrier)
+}
+
+// LeavesOut is Fits for a figure in a sentence, where the reader knows what is meant: any substance of wanted may be
+// left out, a nutrient too (48 lb/ac for lb N/ac), but another may never be said.
+func (d Dimension) LeavesOut(wanted Dimension) bool {
+	return d.leavesOut(wanted, func(b base) bool { return b >= firstSubstance })
+}
+
+// leavesOut says whether d is wanted but for bases that d is silent on and that may be silent.
+func (d Dimension) leavesOut(wanted Dimension, silent func(base) bool) bool {
+	for i, p := range d.powers {
+		if p != wanted.powers[i] && (p != 0 || !silent(base(i))) {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,60 @@
+package unit
+
+import (
+	"math"
+	"math/big"
+	"strconv"
+)
+
+// A Factor converts a value: times Multiply, then over Divide. Both are kept, since multiplying and dividing by whole
+// numbers is exact more often than one multiplication by their rounded ratio.
+type Factor struct{ Multiply, Divide float64 }
+
+// Apply converts a value. The product is rounded before it is divided, and a step that is 1 is left out; the page's
+// script does the same.
+func (f Factor) Apply(v float64) float64 {
+	if f.Multiply != 1 {
+		v = float64(v * f.Multiply)
+	}
+	if f.Divide != 1 {
+		v = float64(v / f.Divide)
+	}
+	return v
+}
+
+// Text writes the factor as "multiply/divide" in the shortest decimals that read back as the same numbers.
+func (f Factor) Text() string {
+	return strconv.FormatFloat(f.Multiply, 'f', -1, 64) + "/" + strconv.FormatFloat(f.Divide, 'f', -1, 64)
+}
+
+// To gives the factor from u to v. The dimensions must be the same but for carriers left unsaid on either side;
+// nutrient forms of one element convert too (NO3 to NO3-N, P to P2O5). Otherwise the error is a *Mismatch.
+func (u Unit) To(v Unit) (Factor, error) {
+	d, factor, ok := u.dimension.reform(v.dimension)
+	if !ok || !d.Fits(v.dimension) && !v.dimension.Fits(d) {
+		return Factor{}, &Mismatch{Given: u.String(), Unit: u, Wanted: v}
+	}
+	factor.Mul(factor, u.ratio())
+	return factorOf(factor.Quo(factor, v.ratio())), nil
+}
+
+// factorOf writes an exact ratio as two numbers: its own whole parts when a float64 holds both, otherwise the nearest
+// single number, below the line when the ratio is less than 1 so that a whole inverse stays exact.
+func factorOf(r *big.Rat) Factor {
+	multiply, exactAbove := wholeFloat(r.Num())
+	divide, exactBelow := wholeFloat(r.Denom())
+	if exactAbove && exactBelow {
+		return Factor{multiply, divide}
+	}
+	if value, exact := r.Float64(); exact || r.Cmp(one) >= 0 {
+		return Factor{value, 1}
+	}
+	inverse, _ := new(big.Rat).Inv(r).Float64()
+	return Factor{1, inverse}
+}
+
+// wholeFloat gives a whole number as a float64, and whether that is exact and below 2^53.
+func wholeFloat(n *big.Int) (float64, bool) {
+	value, accuracy := new(big.Float).SetInt(n).Float64()
+	return value, accuracy == big.Exact && math.Abs(value) < 1<<53
+}

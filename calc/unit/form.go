@@ -1,0 +1,84 @@
+package unit
+
+import "math/big"
+
+// A form is a nutrient told as one of its compounds: nitrate holds nitrogen, P2O5 holds phosphorus.
+type form struct {
+	base    base
+	element base
+	share   *big.Rat // mass of the element in a unit mass of the compound
+}
+
+// forms are the compounds that convert to the element they hold. Two compounds of one element do not convert into
+// each other: nitrate is not ammonium, though both hold nitrogen.
+var forms = []form{
+	{nitrate, nitrogen, mustShare("N", "NO3")},
+	{nitrite, nitrogen, mustShare("N", "NO2")},
+	{ammonium, nitrogen, mustShare("N", "NH4")},
+	{ammonia, nitrogen, mustShare("N", "NH3")},
+	{urea, nitrogen, mustShare("N", "CO(NH2)2")},
+	{phosphate, phosphorus, mustShare("P", "P2O5")},
+	{potash, potassium, mustShare("K", "K2O")},
+	{sulfate, sulfur, mustShare("S", "SO4")},
+	{calciumOxide, calcium, mustShare("Ca", "CaO")},
+}
+
+func mustShare(element, compound string) *big.Rat {
+	r, err := share(element, compound)
+	if err != nil {
+		panic("unit: " + err.Error())
+	}
+	return r
+}
+
+// formOf gives the form that a base is, and nil for an element or anything else.
+func formOf(b base) *form {
+	for i := range forms {
+		if forms[i].base == b {
+			return &forms[i]
+		}
+	}
+	return nil
+}
+
+// elementOf gives the element that a nutrient form holds: the base itself when it is an element.
+func elementOf(b base) base {
+	if f := formOf(b); f != nil {
+		return f.element
+	}
+	return b
+}
+
+// reform writes d with the nutrient forms of wanted, and gives the factor that this multiplies a value by. It reports
+// false when d and wanted hold different elements, or two different compounds of one element.
+func (d Dimension) reform(wanted Dimension) (Dimension, *big.Rat, bool) {
+	factor := big.NewRat(1, 1)
+	changed := map[base]bool{}
+	for i := range forms {
+		f := &forms[i]
+		extra := int(d.powers[f.base] - wanted.powers[f.base])
+		if extra == 0 {
+			continue
+		}
+		if changed[f.element] {
+			return d, nil, false
+		}
+		changed[f.element] = true
+		d.powers[f.base] -= int16(extra)
+		d.powers[f.element] += int16(extra)
+		factor.Mul(factor, powerOf(f.share, extra))
+	}
+	return d, factor, true
+}
+
+// powerOf gives r to the power n, exactly; n may be negative.
+func powerOf(r *big.Rat, n int) *big.Rat {
+	result := big.NewRat(1, 1)
+	for range max(n, -n) {
+		result.Mul(result, r)
+	}
+	if n < 0 {
+		result.Inv(result)
+	}
+	return result
+}

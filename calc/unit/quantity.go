@@ -1,0 +1,52 @@
+package unit
+
+import "strings"
+
+// A Quantity is a number with its unit.
+type Quantity struct {
+	Value float64
+	Unit  Unit
+}
+
+// In gives the same quantity in another unit. When the two do not measure the same thing the error is a *Mismatch.
+func (q Quantity) In(u Unit) (Quantity, error) {
+	factor, err := q.Unit.To(u)
+	if err != nil {
+		return Quantity{}, &Mismatch{Given: q.String(), Unit: q.Unit, Wanted: u}
+	}
+	return Quantity{factor.Apply(q.Value), u}, nil
+}
+
+// String writes the quantity for a reader: the number as Text gives it, a space and the unit. Money goes before its
+// number: $0.62/lb.
+func (q Quantity) String() string { return label(Text(q.Value), q.Unit) }
+
+// label puts a unit to the text of a number.
+func label(number string, u Unit) string {
+	text := u.String()
+	if rest, money := strings.CutPrefix(text, "$"); money {
+		if negative, below := strings.CutPrefix(number, "-"); below {
+			return "-$" + negative + rest
+		}
+		return "$" + number + rest
+	}
+	if text == "" {
+		return number
+	}
+	return number + " " + text
+}
+
+// ParseQuantity reads a number and its unit: "12 ppm NO3-N", "1,200 lb/ac", "$0.62/lb", "70 %". A number alone is a
+// plain number. The error is an *Error.
+func ParseQuantity(text string) (Quantity, error) {
+	r := newReader(text)
+	value, err := r.number()
+	if err != nil {
+		return Quantity{}, err
+	}
+	u, err := r.unit()
+	if err != nil {
+		return Quantity{}, err
+	}
+	return Quantity{value, u}, nil
+}

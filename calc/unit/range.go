@@ -1,0 +1,49 @@
+package unit
+
+import "fmt"
+
+// A Range is two numbers with one unit, the lower first; a single number has both the same.
+type Range struct {
+	Low, High float64
+	Unit      Unit
+}
+
+// ParseRange reads "3 to 4 oz N/tree", "3–4 oz N/tree" or a single quantity. The error is an *Error.
+func ParseRange(text string) (Range, error) {
+	r := newReader(text)
+	low, err := r.number()
+	if err != nil {
+		return Range{}, err
+	}
+	high := low
+	if r.separator() {
+		if high, err = r.number(); err != nil {
+			return Range{}, err
+		}
+	}
+	if low > high {
+		return Range{}, r.fault(0, fmt.Sprintf("the lower number goes first; write %s to %s", Text(high), Text(low)))
+	}
+	u, err := r.unit()
+	if err != nil {
+		return Range{}, err
+	}
+	return Range{low, high, u}, nil
+}
+
+// In gives the same range in another unit. When the two do not measure the same thing the error is a *Mismatch.
+func (r Range) In(u Unit) (Range, error) {
+	factor, err := r.Unit.To(u)
+	if err != nil {
+		return Range{}, &Mismatch{Given: r.String(), Unit: r.Unit, Wanted: u}
+	}
+	return Range{factor.Apply(r.Low), factor.Apply(r.High), u}, nil
+}
+
+// String writes the range for a reader: "3 to 4 oz N/tree".
+func (r Range) String() string {
+	if r.Low == r.High {
+		return Quantity{r.Low, r.Unit}.String()
+	}
+	return label(Text(r.Low)+" to "+Text(r.High), r.Unit)
+}
