@@ -1,0 +1,89 @@
+package output
+
+import (
+	"path"
+	"slices"
+)
+
+// carryOut does what was planned, in the steps of the package's description.
+func (w *writer) carryOut(files []File, p *plan) error {
+	if err := w.stage(files, p); err != nil {
+		return err
+	}
+	err := w.replace(files, p)
+	if err != nil {
+		w.dropStaging(len(p.writes))
+		return err
+	}
+	if err := w.disk.Remove(w.real(stagingName)); err != nil {
+		return w.sentence(stagingName, err, newSiteWhole)
+	}
+	return nil
+}
+
+// replace turns the old site into the new one. Nothing here needs room on the disk but the folders, and those come
+// before the first page is touched.
+func (w *writer) replace(files []File, p *plan) error {
+	if err := w.move(len(p.writes)+stagedBefore, manifestName, oldSiteWhole); err != nil {
+		return err
+	}
+	for _, old := range p.clear {
+		if err := w.disk.Remove(w.real(old)); err != nil {
+			return w.sentence(old, err, siteMixed)
+		}
+	}
+	if err := w.makeFolders(p); err != nil {
+		return err
+	}
+	state := oldSiteWhole
+	for i, f := range p.writes {
+		if err := w.move(i, files[f].Path, state); err != nil {
+			return err
+		}
+		state = siteMixed
+	}
+	for _, old := range p.removals {
+		if err := w.disk.Remove(w.real(old)); err != nil {
+			return w.sentence(old, err, siteMixed)
+		}
+	}
+	for _, name := range p.emptied {
+		w.removeEmpty(name)
+	}
+	return w.move(len(p.writes)+stagedAfter, manifestName, newSiteWhole)
+}
+
+func (w *writer) move(staged int, to, state string) error {
+	if err := w.disk.Rename(w.real(w.staged(staged)), w.real(to)); err != nil {
+		return w.sentence(to, err, state)
+	}
+	return nil
+}
+
+// makeFolders makes all folders or, on an error, none.
+func (w *writer) makeFolders(p *plan) error {
+	for i, name := range p.folders {
+		err := w.disk.Mkdir(w.real(name))
+		if err == nil {
+			continue
+		}
+		for _, made := range slices.Backward(p.folders[:i]) {
+			_ = w.disk.Remove(w.real(made))
+		}
+		state := oldSiteWhole
+		if len(p.clear) > 0 {
+			state = siteMixed
+		}
+		return w.sentence(name, err, state)
+	}
+	return nil
+}
+
+// removeEmpty removes a folder and those above it while they are empty; the system refuses to remove any other.
+func (w *writer) removeEmpty(p string) {
+	for ; p != "."; p = path.Dir(p) {
+		if w.disk.Remove(w.real(p)) != nil {
+			return
+		}
+	}
+}

@@ -1,0 +1,112 @@
+package output
+
+import (
+	"fmt"
+	"path"
+	"slices"
+	"strings"
+
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// Check finds output paths that cannot all be written, or that would not be the same on every disk and server. The
+// messages have no place, because a path may come from several sources.
+func Check(files []File) message.List {
+	var l message.List
+	same := map[string]string{} // lower-case path → the path that came first
+	for _, f := range files {
+		if text := checkPath(f.Path); text != "" {
+			l = append(l, message.Message{ID: "output-name", Text: text,
+				Note: "rename the source file: small letters, digits and hyphens always work"})
+			continue
+		}
+		folded := strings.ToLower(f.Path)
+		first, taken := same[folded]
+		switch {
+		case !taken:
+			same[folded] = f.Path
+		case first == f.Path:
+			l = append(l, message.Message{ID: "output-twice",
+				Text: fmt.Sprintf("two files want to be %q in the site", f.Path),
+				Note: "rename one of the two source files"})
+		default:
+			l = append(l, message.Message{ID: "output-case",
+				Text: fmt.Sprintf("%q and %q differ only in capitals, and many disks take them for one", first, f.Path),
+				Note: "use small letters only, and rename one of the two source files"})
+		}
+	}
+	return append(l, checkFolders(same)...)
+}
+
+// checkFolders finds files that stand where another file needs a folder.
+func checkFolders(same map[string]string) message.List {
+	found := map[string]string{}
+	for folded, p := range same {
+		for folder := path.Dir(folded); folder != "."; folder = path.Dir(folder) {
+			if file, taken := same[folder]; taken && (found[file] == "" || p < found[file]) {
+				found[file] = p
+			}
+		}
+	}
+	var l message.List
+	for file, p := range found {
+		l = append(l, message.Message{ID: "output-folder",
+			Text: fmt.Sprintf("%q is a file, and %q needs a folder of that name", file, p),
+			Note: "rename one of the two source files"})
+	}
+	message.Sort(l)
+	return l
+}
+
+// checkPath gives what is wrong with a path, or nothing.
+func checkPath(p string) string {
+	switch {
+	case p == "":
+		return "a file of the site has no name"
+	case strings.HasPrefix(p, "/"):
+		return fmt.Sprintf("%q must not begin with a slash: it would lie outside the site's folder", p)
+	}
+	for element := range strings.SplitSeq(p, "/") {
+		if text := checkElement(element); text != "" {
+			return fmt.Sprintf("the name %q %s", p, text)
+		}
+	}
+	return ""
+}
+
+const longestElement = 255 // bytes, the limit of the usual file systems
+
+func checkElement(element string) string {
+	switch {
+	case element == "":
+		return "has two slashes in a row, or one at its end"
+	case element == "." || element == "..":
+		return fmt.Sprintf("has the step %q, which may lead out of the site's folder", element)
+	case len(element) > longestElement:
+		return fmt.Sprintf("has a part longer than %d bytes", longestElement)
+	case strings.HasPrefix(strings.ToLower(element), ownPrefix):
+		return fmt.Sprintf("begins a part with %q, which Acreleaf keeps for itself", ownPrefix)
+	case strings.ContainsAny(element, `<>:"|?*\`) || strings.ContainsFunc(element, isControl):
+		return "has a character that not every disk allows"
+	case strings.HasSuffix(element, ".") || strings.HasSuffix(element, " "):
+		return "has a part that ends with a dot or a space, which some disks drop"
+	case isDevice(element):
+		return fmt.Sprintf("has the part %q, which names a device on Windows", element)
+	}
+	return ""
+}
+
+func isControl(r rune) bool { return r < 0x20 || r == 0x7F || r == '\uFFFD' }
+
+// isDevice knows the names that Windows keeps for devices, whatever the letters after a dot.
+func isDevice(element string) bool {
+	stem, _, _ := strings.Cut(strings.ToLower(element), ".")
+	if slices.Contains([]string{"con", "prn", "aux", "nul"}, stem) {
+		return true
+	}
+	port, isCom := strings.CutPrefix(stem, "com")
+	if !isCom {
+		port, isCom = strings.CutPrefix(stem, "lpt")
+	}
+	return isCom && len(port) == 1 && port[0] >= '0' && port[0] <= '9'
+}

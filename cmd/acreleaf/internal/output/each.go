@@ -1,0 +1,35 @@
+package output
+
+import (
+	"sync"
+	"sync/atomic"
+)
+
+// each calls do for 0 to n-1 from as many goroutines as the writer has workers. After an error it starts no more, and
+// gives the error of the lowest number.
+func (w *writer) each(n int, do func(i int) error) error {
+	var next atomic.Int64
+	var failed atomic.Bool
+	errs := make([]error, n)
+	var wait sync.WaitGroup
+	for range min(w.workers, n) {
+		wait.Go(func() {
+			for !failed.Load() {
+				i := int(next.Add(1)) - 1
+				if i >= n {
+					return
+				}
+				if errs[i] = do(i); errs[i] != nil {
+					failed.Store(true)
+				}
+			}
+		})
+	}
+	wait.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}

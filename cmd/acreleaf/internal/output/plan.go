@@ -1,0 +1,105 @@
+package output
+
+import (
+	"cmp"
+	"maps"
+	"slices"
+)
+
+// plan is everything a press will do to the disk, decided before the first change.
+type plan struct {
+	writes    []int    // indexes of the files to write, assets first
+	clear     []string // to remove early: files in whose place a folder comes, and folders in whose place a file comes
+	folders   []string // folders to make, parents first
+	removals  []string // files that are no longer part of the site, pages first
+	emptied   []string // folders that may be empty at the end
+	after     manifest // the list at the end; entries of writes are set when they are written
+	unchanged int
+	removed   int
+	stale     bool // the list on the disk differs from after even when nothing is written
+	blocked   []string
+}
+
+// finding is what examine says of one file.
+type finding struct {
+	hash    uint64
+	entry   entry // of an unchanged file
+	same    bool
+	folder  bool // a folder stands where the file must go
+	blocked bool
+}
+
+// examine compares one file with what is on the disk. A file is read only when the list cannot vouch for it.
+func (w *writer) examine(f File) (finding, error) {
+	found := finding{hash: hashOf(f.Bytes)}
+	s, info, err := w.stand(f.Path)
+	found.folder = s == folder
+	if err != nil || s == nothing || s == folder {
+		return found, err
+	}
+	listed, known := w.listed[f.Path]
+	if s == other || !known {
+		found.blocked = true
+		return found, nil
+	}
+	if listed.matches(info) {
+		found.same, found.entry = listed.hash == found.hash, listed
+		found.entry.pending = false
+		return found, nil
+	}
+	if listed.pending || info.Size() == int64(len(f.Bytes)) {
+		content, err := w.disk.ReadFile(w.real(f.Path))
+		if err != nil {
+			return found, w.sentence(f.Path, err, oldSiteWhole)
+		}
+		hash := hashOf(content)
+		found.same = hash == found.hash
+		found.blocked = listed.pending && hash != listed.hash
+		found.entry = newEntry(content, hash, info, w.now())
+	}
+	return found, nil
+}
+
+// plan decides what to do, from what examine found of each file. It changes nothing.
+func (w *writer) plan(files []File, found []finding) (*plan, error) {
+	p := &plan{after: make(manifest, len(files))}
+	for i, f := range files {
+		switch {
+		case found[i].blocked:
+			p.blocked = append(p.blocked, f.Path)
+		case found[i].same:
+			p.unchanged++
+			p.after[f.Path] = found[i].entry
+		default:
+			p.writes = append(p.writes, i)
+			p.after[f.Path] = entry{hash: found[i].hash}
+		}
+	}
+	slices.SortFunc(p.writes, func(a, b int) int {
+		return compareFiles(files[a].Path, files[b].Path)
+	})
+	room := &roomMaker{w: w, plan: p, known: map[string]standing{}, needed: map[string]bool{}}
+	for _, i := range p.writes {
+		if err := room.makeFor(files[i].Path, found[i].folder); err != nil {
+			return nil, err
+		}
+	}
+	if err := room.planRemovals(); err != nil {
+		return nil, err
+	}
+	p.stale = !maps.Equal(w.listed, p.after)
+	slices.Sort(p.blocked)
+	p.blocked = slices.Compact(p.blocked)
+	return p, nil
+}
+
+// compareFiles puts assets before pages, and each by the alphabet.
+func compareFiles(a, b string) int {
+	switch {
+	case isAsset(a) == isAsset(b):
+		return cmp.Compare(a, b)
+	case isAsset(a):
+		return -1
+	}
+	return 1
+}

@@ -1,0 +1,71 @@
+package output
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"path"
+	"path/filepath"
+	"strings"
+	"syscall"
+)
+
+// How far a press had come, for the end of a sentence.
+const (
+	oldSiteWhole = "The site from before is unchanged."
+	newSiteWhole = "The new site is in place."
+	siteMixed    = "A part of the new site is in place; the next press finishes it."
+)
+
+// sentence says in plain words why a file of the site could not be written, what state the site is in, and what to do.
+func (w *writer) sentence(p string, err error, state string) error {
+	shown := w.shown(p)
+	switch {
+	case isFull(err):
+		return fmt.Errorf("the disk is full, there is no room for %s. %s Free some space and press again: %w",
+			shown, state, bare(err))
+	case errors.Is(err, syscall.EROFS), errors.Is(err, fs.ErrPermission):
+		return fmt.Errorf("%s may not be written, its folder is read-only. %s "+
+			"Give yourself the right to write there, or choose another folder with --to: %w", shown, state, bare(err))
+	case errors.Is(err, syscall.ENOTDIR):
+		return fmt.Errorf("%s needs a folder where there is a file. %s "+
+			"Move that file away, or choose another folder with --to: %w", shown, state, bare(err))
+	}
+	return fmt.Errorf("%s could not be written. %s Press again, or choose another folder with --to: %w",
+		shown, state, bare(err))
+}
+
+// blockedError names the files of somebody else that stand where a file of the site must go.
+func (w *writer) blockedError(blocked []string) error {
+	const most = 10
+	names := make([]string, 0, most)
+	for _, p := range blocked[:min(most, len(blocked))] {
+		names = append(names, w.shown(p))
+	}
+	verb := "is"
+	if len(blocked) > 1 {
+		verb = "are"
+	}
+	list := strings.Join(names, ", ")
+	if len(blocked) > most {
+		list += fmt.Sprintf(" and %d more", len(blocked)-most)
+	}
+	return fmt.Errorf("%s %s in the way: Acreleaf did not write this and will not replace it. %s "+
+		"Move it away, or choose another folder with --to", list, verb, oldSiteWhole)
+}
+
+// shown is a path as the user would write it.
+func (w *writer) shown(p string) string { return path.Join(filepath.ToSlash(w.dir), p) }
+
+// bare leaves out the path that the system's error repeats, which may be that of a temporary file.
+func bare(err error) error {
+	var one *fs.PathError
+	if errors.As(err, &one) {
+		return one.Err
+	}
+	var link interface{ Unwrap() error }
+	if errors.As(err, &link) && link.Unwrap() != nil {
+		return link.Unwrap()
+	}
+	return err
+}
