@@ -1,0 +1,85 @@
+package markdown
+
+import (
+	"bytes"
+
+	"github.com/yuin/goldmark/ast"
+
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// Document is a page's Markdown, read once. It is not changed after Parse, so that several goroutines may print it.
+type Document struct {
+	Source   *message.Source
+	Root     ast.Node
+	Blocks   []*Block   // fenced blocks of ours, in the order of the source
+	Figures  []*Figure  // worked and sourced figures, in the order of the source
+	Links    []*Link    // every other link and image, in the order of the source
+	Headings []*Heading // in the order of the source
+
+	text    []byte   // Source.Text from where the Markdown starts; goldmark's offsets count in it
+	anchors []anchor // Figures and Links together, by the offset in text that their nodes have
+}
+
+// Block is a fenced block of ours: a worksheet or a reckoner.
+type Block struct {
+	Index     int
+	Construct string // "worksheet" or "reckoner"
+	Name      string // "" for a reckoner without a name
+	NameSpan  message.Span
+	Span      message.Span // the line that opens the block, from its fence
+	Entries   []Entry
+}
+
+// Entry is one line "key: value" of a block. Value is the text as written ("12 ppm NO3-N", "70 %"), of a quoted value
+// its content; ValueSpan is that text, without quotes.
+type Entry struct {
+	Key, Value         string
+	KeySpan, ValueSpan message.Span
+}
+
+// Figure is a link whose scheme is one of ours: [48 lb/ac](worked:soil.nitrogen "title").
+type Figure struct {
+	Index                      int
+	Scheme                     string // "worked" or "source"
+	Target                     string // what follows the colon: "soil.nitrogen", "cdfa-almond"
+	Text, Title                string // plain text
+	TextSpan, TargetSpan, Span message.Span
+}
+
+// Link is any other link, image or <address>.
+type Link struct {
+	Index                 int
+	Image                 bool
+	Destination, Text     string // plain text: escapes and references are resolved
+	Span, DestinationSpan message.Span
+}
+
+// Heading is a heading of the text, with the id that other pages may link to.
+type Heading struct {
+	Level    int
+	Text, ID string
+	Span     message.Span
+
+	node     *ast.Heading
+	explicit message.Span // where the author wrote the id; empty when it was made from the text
+}
+
+// Fragments writes what only the packages above know: the HTML of blocks and figures, and the address of a link.
+// Link gives the href or src to print, not escaped.
+type Fragments interface {
+	Block(w *bytes.Buffer, b *Block)
+	Figure(w *bytes.Buffer, f *Figure)
+	Link(l *Link) string
+}
+
+// Words are the words of the interface that stand inside a page's text, in the page's language.
+type Words struct {
+	Danger, Warning, Caution, Notice string // signal words, in capitals: "CAUTION"
+	SelfLink                         string // name of a heading's link to itself: "Link to this part"
+	Table                            string // names the scroll box of a table: "Table"
+	Code                             string // names the scroll box of a listing: "Code"
+	Notes                            string // names the list of footnotes: "Notes"
+	Note                             string // names one footnote, before its number: "Note"
+	BackToText                       string // names the link from a footnote back: "Back to the text"
+}

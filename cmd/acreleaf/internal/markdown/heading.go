@@ -1,0 +1,140 @@
+package markdown
+
+import (
+	"bytes"
+	"strconv"
+
+	"github.com/yuin/goldmark/ast"
+	"github.com/yuin/goldmark/parser"
+	"github.com/yuin/goldmark/text"
+)
+
+// headingParser stands around one of goldmark's two parsers of headings and reads an id at the heading's end:
+// ## Soil {#soil}. goldmark's own attributes are not used: they would let a style or any other attribute in.
+type headingParser struct{ parser.BlockParser }
+
+func newHeadingParser(inner parser.BlockParser) parser.BlockParser { return headingParser{inner} }
+
+func (p headingParser) Close(node ast.Node, reader text.Reader, pc parser.Context) {
+	p.BlockParser.Close(node, reader, pc)
+	if node.Parent() == nil { // it was no heading after all
+		return
+	}
+	r := readingOf(pc)
+	h := &Heading{node: node.(*ast.Heading), Level: node.(*ast.Heading).Level}
+	lines := node.Lines()
+	if lines.Len() == 0 {
+		start := max(node.Pos(), 0)
+		h.Span = r.span(start, start+h.Level)
+	} else {
+		h.Span = r.span(lines.At(0).Start, lines.At(lines.Len()-1).Stop)
+		r.takeID(h, lines)
+	}
+	r.doc.Headings = append(r.doc.Headings, h)
+}
+
+// takeID cuts an id off the heading's last line.
+func (r *reading) takeID(h *Heading, lines *text.Segments) {
+	segment := lines.At(lines.Len() - 1)
+	line := segment.Value(r.doc.text)
+	if len(line) == 0 || line[len(line)-1] != '}' {
+		return
+	}
+	open := bytes.LastIndexByte(line, '{')
+	if open < 0 || line[open+1] != '#' || open > 0 && line[open-1] != ' ' && line[open-1] != '\t' {
+		return
+	}
+	start := segment.Stop - len(line) + open + len("{#")
+	at := r.span(start, segment.Stop-len("}"))
+	id := string(line[open+len("{#") : len(line)-len("}")])
+	segment.Stop = start - len("{#")
+	segment = segment.TrimRightSpace(r.doc.text)
+	lines.Set(lines.Len()-1, segment)
+	h.Span.End = r.body + segment.Stop
+	if folded := foldID(id); id == "" || folded != id {
+		note := "use small letters a to z, digits and hyphens, and nothing else between the braces"
+		if folded != "" {
+			note += ": {#" + folded + "}"
+		}
+		r.fault("heading-id", at, "“"+id+"” cannot be the id of a heading", note)
+		return
+	}
+	h.ID, h.explicit = id, at
+}
+
+// finishHeadings gives every heading its text and an id of its own. The ids that authors wrote come first, so that a
+// new heading never takes one of them away.
+func (r *reading) finishHeadings() {
+	headings := r.doc.Headings
+	byPosition(headings, func(h *Heading) int { return h.Span.Start })
+	taken := make(map[string]*Heading, len(headings))
+	for _, h := range headings {
+		h.Text = plainText(r.doc.text, h.node)
+		if h.ID == "" {
+			continue
+		}
+		if first := taken[h.ID]; first != nil {
+			line, _ := r.source.Position(first.explicit.Start)
+			r.fault("heading-id-twice", h.explicit, "the id “"+h.ID+"” is used twice on this page",
+				"change one of them; the first is on line "+strconv.Itoa(line))
+			h.ID = ""
+			continue
+		}
+		taken[h.ID] = h
+	}
+	for _, h := range headings {
+		if h.ID == "" {
+			h.ID = freeID(taken, h.Text)
+			taken[h.ID] = h
+		}
+	}
+}
+
+func freeID(taken map[string]*Heading, title string) string {
+	base := foldID(title)
+	if base == "" {
+		base = "part"
+	}
+	id := base
+	for n := 2; taken[id] != nil; n++ {
+		id = base + "-" + strconv.Itoa(n)
+	}
+	return id
+}
+
+// printHeading writes the heading and, beside it and not in it, its link to itself: inside, the link's name would be
+// read out as part of every heading.
+func printHeading(p *printer, n ast.Node) {
+	h := p.headingOf(n)
+	level := "0123456"[h.Level]
+	p.w.WriteString(`<div class="heading"><h`)
+	p.w.WriteByte(level)
+	p.attribute("id", h.ID)
+	p.w.WriteByte('>')
+	p.children(n)
+	p.w.WriteString("</h")
+	p.w.WriteByte(level)
+	p.w.WriteString(`><a class="self" href="#`)
+	p.w.WriteString(h.ID)
+	p.w.WriteByte('"')
+	p.attribute("aria-label", p.words.SelfLink+": "+h.Text)
+	p.w.WriteString(">§</a></div>\n")
+	p.heading = h.Text
+}
+
+// headingOf finds the heading of a node. Headings are printed in the order of the source but for footnotes, so the
+// next one is nearly always the one.
+func (p *printer) headingOf(n ast.Node) *Heading {
+	headings := p.doc.Headings
+	for range headings {
+		if p.nextHeading == len(headings) {
+			p.nextHeading = 0
+		}
+		h := headings[p.nextHeading]
+		p.nextHeading++
+		if h.node == n {
+			return h
+		}
+	}
+	panic("a heading that was not read")
+}

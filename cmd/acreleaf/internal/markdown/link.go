@@ -1,0 +1,180 @@
+package markdown
+
+import (
+	"slices"
+
+	"github.com/yuin/goldmark/ast"
+	extast "github.com/yuin/goldmark/extension/ast"
+	"github.com/yuin/goldmark/parser"
+	"github.com/yuin/goldmark/text"
+
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// anchor is a figure or a link by the offset of its node. One of the two pointers is set.
+type anchor struct {
+	at     int
+	figure *Figure
+	link   *Link
+	safe   bool // the destination may be printed
+}
+
+// linkParser stands around goldmark's parser of links and images. goldmark keeps where a link starts; where its text
+// and the link end is known only at the moment of parsing, from the reader.
+type linkParser struct {
+	parser.InlineParser
+	closer parser.CloseBlocker
+}
+
+func newLinkParser() parser.InlineParser {
+	inner := parser.NewLinkParser()
+	return linkParser{inner, inner.(parser.CloseBlocker)}
+}
+
+func (p linkParser) CloseBlock(parent ast.Node, block text.Reader, pc parser.Context) {
+	p.closer.CloseBlock(parent, block, pc)
+}
+
+func (p linkParser) Parse(parent ast.Node, block text.Reader, pc parser.Context) ast.Node {
+	_, bracket := block.Position()
+	node := p.InlineParser.Parse(parent, block, pc)
+	switch n := node.(type) {
+	case *ast.Link:
+		r := readingOf(pc)
+		r.addLink(n, place{bracket: bracket.Start, end: r.linkEnd(block)}, n.Destination, n.Title)
+	case *ast.Image:
+		r := readingOf(pc)
+		r.addImage(n, place{bracket: bracket.Start, end: r.linkEnd(block)})
+	}
+	return node
+}
+
+// place is where the parser found the end of a link's text, at its closing bracket, and the end of the link.
+type place struct{ bracket, end int }
+
+// linkEnd is the offset after the link just read: the reader stands there, or at the start of a later line.
+func (r *reading) linkEnd(block text.Reader) int {
+	_, position := block.Position()
+	end := position.Start
+	for end > 0 && r.doc.text[end-1] != ')' && r.doc.text[end-1] != ']' {
+		end--
+	}
+	return end
+}
+
+func (r *reading) addLink(n *ast.Link, at place, destination, title []byte) {
+	start := n.Pos()
+	span := r.span(start, at.end)
+	target := r.destinationSpan(destination, span)
+	address := unescape(destination)
+	if scheme, rest, ok := cutFigure(address); ok {
+		f := &Figure{
+			Scheme: scheme, Target: rest, Text: plainText(r.doc.text, n), Title: unescape(title),
+			TextSpan: r.span(start+len("["), at.bracket), Span: span,
+			TargetSpan: target,
+		}
+		r.checkFigure(n, f)
+		r.doc.anchors = append(r.doc.anchors, anchor{at: start, figure: f})
+		return
+	}
+	l := &Link{Destination: address, Text: plainText(r.doc.text, n), Span: span, DestinationSpan: target}
+	r.addAnchor(start, l)
+	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
+		if c.Kind() == extast.KindFootnoteLink {
+			r.fault("footnote-in-link", span, "a footnote's mark stands inside this link",
+				"move the mark behind the link, so that each can be followed")
+		}
+	}
+}
+
+func (r *reading) addImage(n *ast.Image, at place) {
+	span := r.span(n.Pos(), at.end)
+	l := &Link{
+		Image: true, Destination: unescape(n.Destination), Text: plainText(r.doc.text, n), Span: span,
+		DestinationSpan: r.destinationSpan(n.Destination, span),
+	}
+	if scheme, _, ok := cutFigure(l.Destination); ok {
+		r.fault("figure-image", span, "an image cannot be a “"+scheme+":” figure", "take out the “!” before the “[”")
+		r.doc.anchors = append(r.doc.anchors, anchor{at: n.Pos(), link: l})
+		return
+	}
+	r.addAnchor(n.Pos(), l)
+}
+
+// addAnchor keeps a link and checks its scheme.
+func (r *reading) addAnchor(at int, l *Link) {
+	r.doc.anchors = append(r.doc.anchors, anchor{at: at, link: l, safe: r.checkScheme(l)})
+}
+
+// destinationSpan is where a destination stands, for a reference link in its definition. Without that knowledge it
+// is the whole link.
+func (r *reading) destinationSpan(destination []byte, link message.Span) message.Span {
+	if at, ok := offsetIn(r.doc.text, destination); ok {
+		return r.span(at, at+len(destination))
+	}
+	return link
+}
+
+// finishAnchors puts figures and links in the order of the source and numbers them.
+func (r *reading) finishAnchors() {
+	byPosition(r.doc.anchors, func(a anchor) int { return a.at })
+	for _, a := range r.doc.anchors {
+		if a.figure != nil {
+			a.figure.Index = len(r.doc.Figures)
+			r.doc.Figures = append(r.doc.Figures, a.figure)
+		} else {
+			a.link.Index = len(r.doc.Links)
+			r.doc.Links = append(r.doc.Links, a.link)
+		}
+	}
+}
+
+func (p *printer) anchorOf(n ast.Node) anchor {
+	i, ok := slices.BinarySearchFunc(p.doc.anchors, n.Pos(), func(a anchor, at int) int { return a.at - at })
+	if !ok {
+		panic("a link that was not read")
+	}
+	return p.doc.anchors[i]
+}
+
+func printLink(p *printer, node ast.Node) {
+	a := p.anchorOf(node)
+	if a.figure != nil {
+		p.fragments.Figure(p.w, a.figure)
+		return
+	}
+	if !a.safe {
+		p.children(node)
+		return
+	}
+	p.w.WriteString("<a")
+	p.address("href", p.fragments.Link(a.link))
+	if title := node.(*ast.Link).Title; title != nil {
+		p.w.WriteString(` title="`)
+		p.text(title)
+		p.w.WriteByte('"')
+	}
+	p.w.WriteByte('>')
+	inLink := p.inLink
+	p.inLink = true
+	p.children(node)
+	p.inLink = inLink
+	p.w.WriteString("</a>")
+}
+
+func printImage(p *printer, node ast.Node) {
+	a := p.anchorOf(node)
+	if !a.safe {
+		p.escape([]byte(a.link.Text))
+		return
+	}
+	p.w.WriteString("<img")
+	p.address("src", p.fragments.Link(a.link))
+	p.attribute("alt", a.link.Text)
+	if title := node.(*ast.Image).Title; title != nil {
+		p.w.WriteString(` title="`)
+		p.text(title)
+		p.w.WriteByte('"')
+	}
+	p.w.WriteByte('>')
+}

@@ -1,0 +1,73 @@
+package markdown
+
+import (
+	"cmp"
+	"slices"
+
+	"github.com/yuin/goldmark/ast"
+	"github.com/yuin/goldmark/parser"
+
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// reading is what is gathered while one page is read. The parsers find it in goldmark's context, so that no second
+// walk over the tree is needed.
+type reading struct {
+	source   *message.Source
+	body     int // offset in source.Text of the text that goldmark reads
+	doc      *Document
+	messages message.List
+
+	fences []*fence
+	quotes []*quote
+	runs   int // runs of * and _ in the piece of text being read
+}
+
+var readingKey = parser.NewContextKey()
+
+// readingOf gives the reading of a context. There is always one: without it a parser of ours would be useless.
+func readingOf(pc parser.Context) *reading {
+	return pc.Get(readingKey).(*reading)
+}
+
+// span turns goldmark's offsets into offsets of the source.
+func (r *reading) span(start, end int) message.Span {
+	return message.Span{Start: r.body + start, End: r.body + end}
+}
+
+func (r *reading) fault(id string, at message.Span, text, note string) {
+	r.messages = append(r.messages, message.Message{ID: id, Source: r.source, Span: at, Text: text, Note: note})
+}
+
+func (r *reading) advise(id string, at message.Span, text, note string) {
+	r.messages = append(r.messages,
+		message.Message{Level: message.Advice, ID: id, Source: r.source, Span: at, Text: text, Note: note})
+}
+
+// finish does what needs the whole page: it puts the finds in the order of the source and names headings.
+func (r *reading) finish() {
+	r.finishFences()
+	r.finishQuotes()
+	r.finishAnchors()
+	r.finishHeadings()
+}
+
+func byPosition[T any](list []T, position func(T) int) {
+	slices.SortStableFunc(list, func(a, b T) int { return cmp.Compare(position(a), position(b)) })
+}
+
+// offsetIn gives the place of part in whole when part is a slice of it. goldmark hands out many texts as slices of
+// the page, so their place is known without a search.
+func offsetIn(whole, part []byte) (int, bool) {
+	offset := cap(whole) - cap(part)
+	if len(part) == 0 || offset < 0 || offset >= len(whole) || &whole[offset] != &part[0] {
+		return 0, false
+	}
+	return offset, true
+}
+
+// noIDs stands where goldmark would make ids of headings; finishHeadings does that.
+type noIDs struct{}
+
+func (noIDs) Generate([]byte, ast.NodeKind) []byte { return nil }
+func (noIDs) Put([]byte)                           {}

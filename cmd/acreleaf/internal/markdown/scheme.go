@@ -1,0 +1,60 @@
+package markdown
+
+import (
+	"slices"
+	"strings"
+
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// linkSchemes are the schemes that only show or fetch something. Any other is refused, so that none that runs code,
+// known today or not, can reach a page.
+var linkSchemes = []string{"ftp", "geo", "http", "https", "mailto", "sms", "tel"}
+
+// codeSchemes run code, or stand for a page of their own, when they are followed.
+var codeSchemes = []string{"data", "javascript", "vbscript"}
+
+// checkScheme tells whether a link may be printed, and says what is wrong when not.
+func (r *reading) checkScheme(l *Link) bool {
+	scheme, ok := schemeOf(l.Destination)
+	if !ok || slices.Contains(linkSchemes, scheme) {
+		return true
+	}
+	at := l.DestinationSpan
+	if slices.Contains(codeSchemes, scheme) {
+		r.fault("link-unsafe", at, "a “"+scheme+":” link can run code in the reader's browser",
+			"link to a page, or leave the link out")
+		return false
+	}
+	if near, ok := message.Nearest(scheme, []string{worked, sourced}); ok {
+		r.fault("link-scheme", at, "“"+scheme+":” is no kind of link", "did you mean “"+near+":”?")
+		return false
+	}
+	r.fault("link-scheme", at, "“"+scheme+":” links do not work for readers",
+		"use one of "+strings.Join(linkSchemes, ", ")+", or a page of this site")
+	return false
+}
+
+// schemeOf reads the scheme of an address as a browser would: capitals do not count, controls and spaces before it and
+// tabs and line ends inside it are dropped.
+func schemeOf(address string) (string, bool) {
+	var b strings.Builder
+	for i := range len(address) {
+		c := address[i]
+		switch {
+		case c == ':':
+			return b.String(), b.Len() > 0
+		case c == '\t' || c == '\n' || c == '\r' || c <= ' ' && b.Len() == 0:
+			continue
+		case 'A' <= c && c <= 'Z':
+			b.WriteByte(c + 'a' - 'A')
+		case 'a' <= c && c <= 'z':
+			b.WriteByte(c)
+		case b.Len() > 0 && ('0' <= c && c <= '9' || c == '+' || c == '-' || c == '.'):
+			b.WriteByte(c)
+		default:
+			return "", false
+		}
+	}
+	return "", false
+}

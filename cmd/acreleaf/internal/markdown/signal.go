@@ -1,0 +1,114 @@
+package markdown
+
+import (
+	"bytes"
+	"slices"
+	"strings"
+
+	"github.com/yuin/goldmark/ast"
+	"github.com/yuin/goldmark/parser"
+	"github.com/yuin/goldmark/text"
+
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// The signal words of ANSI Z535.6, from the gravest down.
+var signalWords = []string{"DANGER", "WARNING", "CAUTION", "NOTICE"}
+
+// quote is a block quotation, and the signal word that it started with.
+type quote struct {
+	*ast.Blockquote
+	signal string // one of signalWords, or ""
+}
+
+// quoteParser stands around goldmark's parser of block quotations.
+type quoteParser struct{ parser.BlockParser }
+
+func newQuoteParser() parser.BlockParser { return quoteParser{parser.NewBlockquoteParser()} }
+
+func (p quoteParser) Open(parent ast.Node, reader text.Reader, pc parser.Context) (ast.Node, parser.State) {
+	node, state := p.BlockParser.Open(parent, reader, pc)
+	if node == nil {
+		return nil, state
+	}
+	q := &quote{Blockquote: node.(*ast.Blockquote)}
+	r := readingOf(pc)
+	r.quotes = append(r.quotes, q)
+	return q, state
+}
+
+// finishQuotes looks for a signal word at the start of every quotation: strong text that is nothing else.
+func (r *reading) finishQuotes() {
+	for _, q := range r.quotes {
+		paragraph, ok := q.FirstChild().(*ast.Paragraph)
+		if !ok {
+			continue
+		}
+		strong, ok := paragraph.FirstChild().(*ast.Emphasis)
+		if !ok || strong.Level != 2 || strong.ChildCount() != 1 {
+			continue
+		}
+		word, ok := strong.FirstChild().(*ast.Text)
+		if !ok {
+			continue
+		}
+		r.readSignal(q, strong, strings.TrimRight(string(word.Segment.Value(r.doc.text)), ":."), word.Segment)
+	}
+}
+
+func (r *reading) readSignal(q *quote, strong ast.Node, word string, at text.Segment) {
+	if !slices.Contains(signalWords, word) {
+		if near, ok := message.Nearest(word, signalWords); ok && len(word) >= len("NOTICE")-1 {
+			r.advise("signal-word", r.span(at.Start, at.Start+len(word)), "“"+word+"” makes no signal of this quotation",
+				"write **"+near+"**, in capitals, to mark it as one")
+		}
+		return
+	}
+	q.signal = word
+	paragraph := strong.Parent()
+	rest := strong.NextSibling()
+	paragraph.RemoveChild(paragraph, strong)
+	if t, ok := rest.(*ast.Text); ok {
+		value := t.Segment.Value(r.doc.text)
+		t.Segment = t.Segment.WithStart(t.Segment.Stop - len(bytes.TrimLeft(value, ":. \t")))
+		if t.Segment.IsEmpty() {
+			paragraph.RemoveChild(paragraph, t)
+		}
+	}
+	if !paragraph.HasChildren() {
+		q.RemoveChild(paragraph.Parent(), paragraph)
+	}
+}
+
+func (w *Words) signal(word string) string {
+	switch word {
+	case "DANGER":
+		return w.Danger
+	case "WARNING":
+		return w.Warning
+	case "CAUTION":
+		return w.Caution
+	}
+	return w.Notice
+}
+
+// printQuote writes a quotation, or a signal: an aside that is no landmark, so that it may stand anywhere in the text.
+func printQuote(p *printer, node ast.Node) {
+	q, ok := node.(*quote)
+	if !ok || q.signal == "" {
+		p.w.WriteString("<blockquote>\n")
+		p.children(node)
+		p.w.WriteString("</blockquote>\n")
+		return
+	}
+	word := p.words.signal(q.signal)
+	p.w.WriteString(`<aside class="signal `)
+	p.w.WriteString(strings.ToLower(q.signal))
+	p.w.WriteString(`" role="note"`)
+	p.attribute("aria-label", word)
+	p.w.WriteString(`><p class="signal-word">`)
+	p.escape([]byte(word))
+	p.w.WriteString("</p>\n")
+	p.children(node)
+	p.w.WriteString("</aside>\n")
+}
