@@ -1,7 +1,6 @@
 package pressed
 
 import (
-	"bytes"
 	"os"
 	"path/filepath"
 	"slices"
@@ -48,7 +47,14 @@ func TestReadFindsGuidesAndAssets(t *testing.T) {
 	}
 }
 
-func TestModule(t *testing.T) {
+func moduleOf(b *Block) string {
+	if b == nil {
+		return ""
+	}
+	return string(b.Module)
+}
+
+func TestBlock(t *testing.T) {
 	cases := []struct {
 		name, html, want, fault string
 	}{
@@ -56,15 +62,15 @@ func TestModule(t *testing.T) {
 		{"attributes the other way", `<script id="module" type="application/json">{"m":"AGFzbQ=="}</script>`, "\x00asm", ""},
 		{"no quotes", `<script type=application/json id=module>{"m":"AGFzbQ=="}</script>`, "\x00asm", ""},
 		{"a page without", `<script src="a.js" defer></script>`, "", ""},
-		{"another block", `<script id="module-note">{}</script>`, "", "holds no module"},
+		{"another block", `<script id="module-note">{}</script>`, "", ""},
 		{"an empty one", `<script id="module">{"m":""}</script>`, "", "holds no module"},
 		{"not base64", `<script id="module">{"m":"*"}</script>`, "", "data block"},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			module, err := File{Path: "a/index.html", Bytes: []byte(c.html)}.Module()
-			if !bytes.Equal(module, []byte(c.want)) {
-				t.Errorf("module %q, want %q", module, c.want)
+			block, err := File{Path: "a/index.html", Bytes: []byte(c.html)}.Block()
+			if got := moduleOf(block); got != c.want {
+				t.Errorf("module %q, want %q", got, c.want)
 			}
 			if (err == nil) != (c.fault == "") || err != nil && !strings.Contains(err.Error(), c.fault) {
 				t.Errorf("error %v, want %q", err, c.fault)

@@ -74,22 +74,26 @@ func (f File) Name() string {
 	return strings.TrimSuffix(f.Path, "/index.html")
 }
 
-var dataBlock = regexp.MustCompile(`(?s)<script\b[^>]*\bid="?module\b[^>]*>(.*?)</script>`)
+var dataBlock = regexp.MustCompile(`(?s)<script\b[^>]*\bid=(?:"module"|module)(?:\s[^>]*)?>(.*?)</script>`)
 
-// Module gives the WebAssembly module that a page carries, or nil when the page has none.
-func (f File) Module() ([]byte, error) {
+// A Block is what a page carries for its script: the module and how many cells it has.
+type Block struct {
+	Module []byte `json:"m"`
+	Cells  int    `json:"cells"`
+}
+
+// Block gives the data block of a page, or nil when the page has none.
+func (f File) Block() (*Block, error) {
 	found := dataBlock.FindSubmatch(f.Bytes)
 	if found == nil {
 		return nil, nil
 	}
-	var data struct {
-		Module []byte `json:"m"`
-	}
-	if err := json.Unmarshal(found[1], &data); err != nil {
+	var block Block
+	if err := json.Unmarshal(found[1], &block); err != nil {
 		return nil, fmt.Errorf("%s: the data block of the page: %w", f.Path, err)
 	}
-	if len(data.Module) == 0 {
+	if len(block.Module) == 0 {
 		return nil, fmt.Errorf("%s: the data block of the page holds no module", f.Path)
 	}
-	return data.Module, nil
+	return &block, nil
 }

@@ -1,0 +1,85 @@
+// Compares what a guide shows with the native answers.
+import assert from 'node:assert/strict';
+import { pathToFileURL } from 'node:url';
+import { reckon, value, written } from './native.mjs';
+import { settings } from './settings.mjs';
+
+// The number text that the page uses; another test holds it against Go's on thousands of numbers.
+const { text } = await import(pathToFileURL(settings.numbers));
+
+// expectNative wants every answer, line of work, figure and table cell to say what native says, and the figures and
+// worksheets named in moved, and no others, to be marked as the reader's own.
+export function expectNative(guide, now, native, moved) {
+  for (const [name, answered] of native) {
+    const sheet = now.worksheets[name];
+    expectAnswers(name, sheet.answers, answered);
+    expectWork(name, sheet.work, answered.work);
+    assert.deepEqual(sheet.faults, [], `${name} shows a fault`);
+    assert.equal(sheet.void, false, `${name} is void`);
+    assert.equal(sheet.yours, moved.has(name), `${name} is marked as the reader's own, or is not`);
+  }
+  assert.equal(now.figures.length, guide.figures.length, 'figures in the sentences');
+  guide.figures.forEach(({ sheet, field }, i) => {
+    const figure = now.figures[i];
+    const [multiply, divide] = figure.by.split('/').map(Number);
+    const expected = value(native.get(sheet), field).value * multiply / divide;
+    assert.equal(figure.number, text(expected), `the figure ${figure.text} of ${sheet}.${field}`);
+    assert.equal(figure.sheet, sheet);
+    assert.equal(figure.yours, moved.has(sheet), `the figure ${figure.text} is marked as the reader's own, or is not`);
+  });
+  assert.equal(now.tables.length, guide.reckoners.length, 'tables');
+  guide.reckoners.forEach((reckoner, i) => expectTable(reckoner, now.tables[i], native));
+}
+
+// Each native answer stands among those shown, number and unit, and there are as many.
+function expectAnswers(name, shown, answered) {
+  const answers = Object.values(answered.answers);
+  assert.equal(shown.length, answers.length, `answers of ${name}`);
+  answers.forEach((answer, i) => {
+    const expected = answer.unit.startsWith('$')
+      ? `$${text(answer.value)}${answer.unit.slice(1)}` : `${text(answer.value)} ${answer.unit}`;
+    assert.ok(shown.some((line) => line === expected || line.startsWith(`${expected} `)),
+      `${name}: answer ${i + 1} should be ${expected}; shown are ${shown.join(' | ')}`);
+  });
+}
+
+// The numbers of each line of work stand in the native line, in order, and the last is the native result.
+function expectWork(name, shown, lines) {
+  assert.equal(shown.length, lines.length, `lines of work of ${name}`);
+  lines.forEach((line, i) => {
+    assert.ok(shown[i].length > 0, `${name}: line ${i + 1} of the work shows no number`);
+    let from = 0;
+    for (const number of shown[i]) {
+      const at = line.indexOf(number, from);
+      assert.ok(at >= 0, `${name}: ${number} is not where it should be in "${line}"; shown are ${shown[i].join(', ')}`);
+      from = at + number.length;
+    }
+    const result = line.slice(line.lastIndexOf('=') + 1).trim();
+    assert.ok(result.replace('$', '').startsWith(shown[i].at(-1)), `${name}: ${shown[i].at(-1)} is not ${result}`);
+  });
+}
+
+function expectTable(reckoner, rows, native) {
+  const { down, across, follow, show, mark } = reckoner;
+  const followed = follow && native.get(follow);
+  const others = followed
+    ? Object.fromEntries(Object.entries(followed.given).map(([name, given]) => [name, given.unit === undefined
+      ? String(given.value) : written(given)])) : reckoner.givens;
+  const nearest = (side) => {
+    const own = value(followed, side.given).value;
+    const distances = side.values.map((v) => Math.abs(v - own));
+    return distances.indexOf(Math.min(...distances));
+  };
+  down.values.forEach((d, row) => across.values.forEach((a, column) => {
+    const givens = { ...others, [down.given]: `${d} ${down.unit}`.trim(), [across.given]: `${a} ${across.unit}`.trim() };
+    const answer = reckon(reckoner.calculation, givens).answers[show].value;
+    const cell = rows[row][column];
+    const where = `${reckoner.calculation}, ${down.given} ${d}, ${across.given} ${a}`;
+    assert.equal(cell.text, text(answer), where);
+    const marked = mark !== undefined && answer >= mark.low && answer <= mark.high;
+    assert.equal(cell.marked, marked, `${where}: marked`);
+    const near = follow !== undefined && row === nearest(down) && column === nearest(across);
+    assert.equal(cell.near, near, `${where}: nearest`);
+    assert.deepEqual(cell.notes.sort(), [...(marked ? ['mark-note'] : []), ...(near ? ['near-note'] : [])], where);
+  }));
+}

@@ -1,0 +1,97 @@
+// Walks a page with the Tab key and looks at each thing that gets the focus.
+
+const most = 400; // more stops than any guide has
+
+// walk gives the faults met on the way from the top of the page to its end, and the number of stops.
+export async function walk(page) {
+  const faults = [];
+  await page.evaluate(() => { document.activeElement?.blur(); window.scrollTo(0, 0); });
+  for (let stop = 0; stop < most; stop++) {
+    await page.keyboard.press('Tab');
+    const seen = await page.evaluate(look);
+    if (seen.end) {
+      return { stops: stop, faults };
+    }
+    faults.push(...seen.faults);
+  }
+  return { stops: most, faults: [...faults, `the focus does not leave the page in ${most} steps`] };
+}
+
+// look runs inside the page. An element that was met before ends the walk: the focus has come round.
+function look() {
+  const element = document.activeElement;
+  window.metByTab ??= new Set();
+  if (!element || element === document.body || window.metByTab.has(element)) {
+    window.metByTab = undefined;
+    return { end: true };
+  }
+  window.metByTab.add(element);
+  const name = element.outerHTML.slice(0, 140);
+  const faults = [];
+  const boxes = [...element.getClientRects()].filter((box) => box.width > 0 && box.height > 0);
+  const inside = boxes.some((box) => box.bottom > 1 && box.right > 1
+    && box.top < innerHeight - 1 && box.left < document.documentElement.clientWidth - 1);
+  if (!inside) {
+    faults.push(`off the screen with the focus: ${name}`);
+  } else if (!boxes.some(uncovered)) {
+    faults.push(`covered with the focus: ${name}`);
+  }
+  const ring = indicator(element);
+  if (ring !== '') {
+    faults.push(`${ring}: ${name}`);
+  }
+  return { faults };
+
+  // Something of the element can be hit with a pointer, so nothing lies over it.
+  function uncovered(box) {
+    return [0.1, 0.5, 0.9].some((part) => {
+      const x = Math.min(Math.max(box.left + box.width * part, 1), innerWidth - 2);
+      const y = Math.min(Math.max(box.top + box.height / 2, 1), innerHeight - 2);
+      const hit = document.elementFromPoint(x, y);
+      return hit !== null && (element.contains(hit) || hit.contains(element));
+    });
+  }
+
+  // A ring of 2 px that stands out 3 to 1 from what it lies on (WCAG 2.2, 1.4.11 and 2.4.7).
+  function indicator(focused) {
+    const style = getComputedStyle(focused);
+    if (style.outlineStyle === 'none' || parseFloat(style.outlineWidth) < 2) {
+      return `no ring around the focus (outline ${style.outlineStyle} ${style.outlineWidth})`;
+    }
+    const ratio = contrast(paint(style.outlineColor), ground(focused));
+    return ratio < 3 ? `the ring around the focus has a contrast of only ${ratio.toFixed(2)}` : '';
+  }
+
+  // What the ring is drawn on: the background behind the element, or its own where the ring lies inside its edge.
+  function ground(focused) {
+    const offset = parseFloat(getComputedStyle(focused).outlineOffset);
+    for (let at = offset < 0 ? focused : focused.parentElement; at; at = at.parentElement) {
+      const colour = paint(getComputedStyle(at).backgroundColor);
+      if (colour[3] === 255) {
+        return colour;
+      }
+    }
+    return paint(matchMedia('(prefers-color-scheme: dark)').matches ? '#121212' : '#fff');
+  }
+
+  // The bytes that a colour, in whatever notation, is painted with.
+  function paint(colour) {
+    const context = new OffscreenCanvas(1, 1).getContext('2d');
+    context.fillStyle = colour;
+    context.fillRect(0, 0, 1, 1);
+    return context.getImageData(0, 0, 1, 1).data;
+  }
+
+  function contrast(a, b) {
+    const [light, dark] = [luminance(a), luminance(b)].sort((x, y) => y - x);
+    return (light + 0.05) / (dark + 0.05);
+  }
+
+  function luminance(colour) {
+    const [r, g, b] = [...colour].slice(0, 3).map((byte) => {
+      const part = byte / 255;
+      return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
+    });
+    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+  }
+}

@@ -1,0 +1,61 @@
+// Every page of the site, at two widths, in light and dark: what a checker and a reader with a keyboard would find.
+import assert from 'node:assert/strict';
+import { createRequire } from 'node:module';
+import { readFileSync } from 'node:fs';
+import { after, before, test } from 'node:test';
+import { walk } from './focus.mjs';
+import { clipped, moving, sideways, small, spaceText } from './look.mjs';
+import { serve } from './server.mjs';
+import { settings } from './settings.mjs';
+import { pages } from './site.mjs';
+import { launch, screens, visit } from './visit.mjs';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+
+let browser;
+let server;
+before(async () => {
+  browser = await launch();
+  server = await serve(settings.site);
+});
+after(async () => {
+  await browser?.close();
+  await server?.close();
+});
+
+for (const path of pages) {
+  for (const screen of screens) {
+    test(`/${path} at ${screen.width} px, ${screen.scheme}`, async (t) => {
+      const { page, complaints, close } = await visit(browser, `${server.origin}/${path}`, screen);
+      t.after(close);
+      await t.test('axe finds nothing', async () => assert.deepEqual(await runAxe(page), []));
+      await t.test('no sideways scroll', async () => assert.deepEqual(await page.evaluate(sideways), []));
+      await t.test('nothing is cut off', async () => assert.deepEqual(await page.evaluate(clipped), []));
+      await t.test('controls are large enough', async () => assert.deepEqual(await page.evaluate(small), []));
+      await t.test('each stop of the Tab key is seen', async () => {
+        const { stops, faults } = await walk(page);
+        assert.deepEqual(faults, []);
+        assert.ok(stops > 0, 'the Tab key reaches nothing');
+      });
+      await t.test('wider text spacing cuts nothing off', async () => {
+        await page.evaluate(spaceText);
+        assert.deepEqual([...await page.evaluate(sideways), ...await page.evaluate(clipped)], []);
+      });
+      await t.test('no message, no violation, no request away', () => assert.deepEqual(complaints, []));
+    });
+  }
+  test(`/${path} with less motion`, async (t) => {
+    const { page, close } = await visit(browser, `${server.origin}/${path}`, { motion: 'reduce' });
+    t.after(close);
+    assert.deepEqual(await page.evaluate(moving), []);
+  });
+}
+
+async function runAxe(page) {
+  await page.evaluate(axe);
+  const result = await page.evaluate((values) => axe.run(document, { runOnly: { type: 'tag', values } }), rules);
+  assert.ok(result.passes.length > 0, 'axe looked at nothing');
+  return result.violations.flatMap((violation) => violation.nodes.map((node) => (
+    `${violation.id}: ${node.target.join(' ')}: ${node.failureSummary}`)));
+}

@@ -1,0 +1,59 @@
+// What a reader does on a guide's page, and what then stands there.
+
+// A name for the input of a given: worksheet "soil", given "nitrate".
+export const field = (page, sheet, given) => page.locator(`[id="${sheet}-${given}"]`);
+
+// type puts a text into a field as a reader would, key by key.
+export async function type(input, text) {
+  await input.fill('');
+  await input.pressSequentially(text);
+}
+
+// state gives all that a guide shows, by worksheet name, figure and table cell.
+export function state(page) {
+  return page.evaluate(() => {
+    const { sheets } = JSON.parse(document.getElementById('module').textContent);
+    const seen = (element) => element.checkVisibility();
+    const text = (element) => element.textContent.replaceAll(/\s+/g, ' ').trim();
+    const all = (selector, root = document) => [...root.querySelectorAll(selector)];
+    const name = (element) => sheets[element.dataset.sheet].name;
+    const shown = (element) => (element.matches('[data-show]') ? element : element.querySelector('[data-show]'));
+    const worksheets = {};
+    for (const section of all('section.worksheet')) {
+      worksheets[name(section)] = {
+        answers: all('.answer dd', section).map(text),
+        work: all('.work li', section).filter(seen).map((line) => all('math [data-show]', line).filter(seen).map(text)),
+        void: section.classList.contains('void'),
+        yours: section.classList.contains('yours'),
+        waiting: all('[data-void-for]', section).some(seen),
+        faults: all('.fault', section).filter(seen).map(text),
+      };
+    }
+    return {
+      worksheets,
+      figures: all('article a.worked').map((figure) => ({
+        text: text(figure), number: text(shown(figure)), by: shown(figure).dataset.by ?? '1/1', sheet: name(figure),
+        yours: figure.classList.contains('yours'),
+      })),
+      tables: all('figure table').map((table) => all('tbody tr', table).map((row) => all('td', row).map((cell) => ({
+        text: text(cell.firstChild), marked: cell.classList.contains('marked'),
+        near: cell.classList.contains('near'),
+        notes: all('.mark-note, .near-note', cell).filter(seen).map((note) => note.className),
+      })))),
+      // Everything bound to a worksheet, wherever it stands: the texts that hold a digit.
+      bound: Object.fromEntries(sheets.map((sheet, i) => [sheet.name,
+        all(`[data-show][data-sheet="${i}"]`).map(text).filter((shows) => /\d/.test(shows))])),
+    };
+  });
+}
+
+// whole gives everything that makes up the page's look, to compare two moments to the letter.
+export function whole(page) {
+  return page.evaluate(() => ({
+    text: document.body.innerText,
+    fields: [...document.querySelectorAll('input, select')].map((input) => input.value),
+    marks: [...document.querySelectorAll('[class], [aria-invalid], [hidden]')].map((element) => (
+      `${element.tagName} ${element.id} ${[...element.classList].sort().join(' ')} `
+      + `${element.getAttribute('aria-invalid') ?? ''} ${element.hidden}`)),
+  }));
+}

@@ -1,0 +1,15 @@
+// What cmd/check tells the browser tests, as flags on the command line.
+import { parseArgs } from 'node:util';
+
+const flags = {
+  chromium: { type: 'string' }, // the browser to start
+  site: { type: 'string' }, // the folder of the pressed site
+  content: { type: 'string' }, // the folder it was pressed from
+  acreleaf: { type: 'string' }, // the built program, for native answers
+  numbers: { type: 'string' }, // the page's number text as one module, and
+  vectors: { type: 'string' }, // the numbers that Go and the page must write alike
+  parity: { type: 'string' }, // the folder that the program parity wrote, and
+  native: { type: 'string' }, // that program itself
+};
+
+export const settings = parseArgs({ options: flags }).values;

@@ -1,0 +1,61 @@
+// Opens pages in Chromium and keeps whatever a page should not do: console messages, errors, policy violations,
+// requests that leave the site or fail.
+import { chromium } from 'playwright-core';
+import { settings } from './settings.mjs';
+
+export function launch() {
+  return chromium.launch({
+    executablePath: settings.chromium,
+    args: [
+      '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking',
+      '--disable-component-update', '--disable-sync',
+    ],
+  });
+}
+
+// visit opens address in a fresh context and waits until the page's script, where it has one, is ready.
+//
+// how.width and how.scheme choose the screen, how.script = false switches scripts off. The answer has the page, a
+// list of complaints that grows as the page lives, and a close.
+export async function visit(browser, address, how = {}) {
+  const context = await browser.newContext({
+    viewport: { width: how.width ?? 1280, height: how.height ?? 800 },
+    colorScheme: how.scheme ?? 'light',
+    reducedMotion: how.motion ?? 'no-preference',
+    javaScriptEnabled: how.script ?? true,
+  });
+  const page = await context.newPage();
+  const complaints = [];
+  watch(page, address, complaints);
+  await page.addInitScript(() => {
+    document.addEventListener('securitypolicyviolation', (event) => {
+      console.error(`policy violation: ${event.violatedDirective} ${event.blockedURI} ${event.sample}`);
+    });
+  });
+  await page.goto(address, { waitUntil: 'load' });
+  if (how.script ?? true) {
+    await ready(page);
+  }
+  return { page, complaints, close: () => context.close() };
+}
+
+// ready waits until the module of the page, if it carries one, has been started.
+export async function ready(page) {
+  await page.waitForFunction(() => !document.getElementById('module') || document.body.classList.contains('live'));
+}
+
+function watch(page, address, complaints) {
+  const { origin, protocol } = new URL(address);
+  page.on('console', (message) => complaints.push(`console ${message.type()}: ${message.text()}`));
+  page.on('pageerror', (error) => complaints.push(`error: ${error.message}`));
+  page.on('requestfailed', (request) => complaints.push(`request failed: ${request.url()}`));
+  page.on('request', (request) => {
+    const to = new URL(request.url());
+    if (to.protocol === 'data:' || (protocol === 'file:' ? to.protocol === protocol : to.origin === origin)) {
+      return;
+    }
+    complaints.push(`a request left the site: ${request.url()}`);
+  });
+}
+
+export const screens = [320, 1280].flatMap((width) => ['light', 'dark'].map((scheme) => ({ width, scheme })));
