@@ -1,0 +1,277 @@
+package config
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+	"unicode"
+
+	"go.yaml.in/yaml/v3"
+
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// Table is a YAML mapping whose keys and values know their places. Reading a value of the wrong kind makes a message
+// and gives the zero value, so that a caller reads on and all faults are told at once.
+type Table struct {
+	r      *reader
+	what   string       // "the metadata of a page", for messages
+	place  message.Span // where a missing key is reported
+	fields []field      // in the order of the file
+	index  map[string]int
+}
+
+type field struct {
+	key     string
+	keySpan message.Span
+	value   *yaml.Node
+}
+
+// Value is one text with its place.
+type Value struct {
+	Text string
+	Span message.Span
+}
+
+// ReadTable reads the YAML in a span of a source. Keys that are not in known are faults; nil allows any key.
+// What names the table in messages: "the site file".
+func ReadTable(src *message.Source, span message.Span, what string, known []string) *Table {
+	r := newReader(src, span)
+	t := &Table{r: r, what: what, place: r.firstLine()}
+	if root := r.parse(); root != nil {
+		t.fill(root, known)
+	}
+	return t
+}
+
+// Messages gives what was found wrong so far, by this table and those inside it.
+func (t *Table) Messages() message.List { return t.r.messages }
+
+// PlaceMissing sets where a missing key is reported, in place of the first line of the table.
+func (t *Table) PlaceMissing(s message.Span) { t.place = s }
+
+func (t *Table) fill(root *yaml.Node, known []string) {
+	t.index = make(map[string]int, len(root.Content)/2)
+	for i := 0; i+1 < len(root.Content); i += 2 {
+		key, value := root.Content[i], root.Content[i+1]
+		span := t.r.span(key)
+		_, seen := t.find(key.Value)
+		switch {
+		case key.Kind != yaml.ScalarNode:
+			t.FaultAt(span, "key-kind", "this is not a key", "begin the line with a word and a colon")
+		case seen:
+			t.FaultAt(span, "key-twice", fmt.Sprintf("%q stands twice in %s", key.Value, t.what),
+				"take one of the two out")
+		case known != nil && !slices.Contains(known, key.Value):
+			t.FaultAt(span, "key-unknown", fmt.Sprintf("%s has no key %q", t.what, key.Value), meant(key.Value, known))
+		default:
+			t.index[key.Value] = len(t.fields)
+			t.fields = append(t.fields, field{key.Value, span, value})
+		}
+	}
+}
+
+// meant suggests the nearest known name, or lists them.
+func meant(name string, known []string) string {
+	if nearest, ok := message.Nearest(name, known); ok {
+		return fmt.Sprintf("write %q", nearest)
+	}
+	return "use one of: " + strings.Join(known, ", ")
+}
+
+func (t *Table) find(key string) (field, bool) {
+	i, ok := t.index[key]
+	if !ok {
+		return field{}, false
+	}
+	return t.fields[i], true
+}
+
+// Keys gives the keys in the order of the file.
+func (t *Table) Keys() []string {
+	keys := make([]string, len(t.fields))
+	for i, f := range t.fields {
+		keys[i] = f.key
+	}
+	return keys
+}
+
+// KeySpan is the place of a key, or of the table when the key is missing.
+func (t *Table) KeySpan(key string) message.Span {
+	if f, ok := t.find(key); ok {
+		return f.keySpan
+	}
+	return t.place
+}
+
+// Span is the place of a key's value, of the key when the value is empty, of the table when the key is missing.
+func (t *Table) Span(key string) message.Span {
+	f, ok := t.find(key)
+	switch {
+	case !ok:
+		return t.place
+	case isEmpty(f.value):
+		return f.keySpan
+	}
+	return t.r.span(f.value)
+}
+
+// Fault adds a fault at the value of a key.
+func (t *Table) Fault(key, id, text, note string) { t.FaultAt(t.Span(key), id, text, note) }
+
+// FaultAt adds a fault at a place.
+func (t *Table) FaultAt(s message.Span, id, text, note string) {
+	t.r.add(message.Message{ID: id, Span: s, Text: text, Note: note})
+}
+
+// Table gives the table under a key, or nil when there is none.
+func (t *Table) Table(key, what string, known []string) *Table {
+	f, ok := t.find(key)
+	if !ok {
+		return nil
+	}
+	inside := &Table{r: t.r, what: what, place: f.keySpan}
+	switch f.value.Kind {
+	case yaml.MappingNode:
+		inside.fill(f.value, known)
+	default:
+		t.Fault(key, "value-kind", fmt.Sprintf("%q needs lines of its own", key),
+			fmt.Sprintf("type the lines below it, each set in by two spaces, as in %q", "  "+example(known)+": ..."))
+		return nil
+	}
+	return inside
+}
+
+func example(known []string) string {
+	if len(known) == 0 {
+		return "title"
+	}
+	return known[0]
+}
+
+// Text gives a value as one line of plain text; empty when the key is missing.
+func (t *Table) Text(key string) string {
+	f, ok := t.find(key)
+	if !ok {
+		return ""
+	}
+	if f.value.Kind != yaml.ScalarNode {
+		t.Fault(key, "value-kind", fmt.Sprintf("%q needs a text", key),
+			fmt.Sprintf("type the text on the same line; put it in quotes when it has signs in it: %s: \"...\"", key))
+		return ""
+	}
+	if c := f.value.LineComment; len(c) > 1 && c[1] != ' ' {
+		span := t.r.span(f.value)
+		t.r.add(message.Message{Level: message.Advice, ID: "comment", Span: message.Span{Start: span.End, End: span.End},
+			Text: fmt.Sprintf("the text ends here: %q is taken as a remark", c),
+			Note: "put the whole text in quotes if this is part of it, or a space after the #"})
+	}
+	return t.line(f.value)
+}
+
+// line makes one line of a scalar and refuses characters that are no text.
+func (t *Table) line(n *yaml.Node) string {
+	if isEmpty(n) {
+		return ""
+	}
+	text := strings.Join(strings.Fields(n.Value), " ")
+	if strings.ContainsFunc(text, func(r rune) bool { return unicode.In(r, unicode.Cc, unicode.Co) || isSteering(r) }) {
+		t.FaultAt(t.r.span(n), "control-character", "this text has a character in it that cannot be seen",
+			"delete the text and type it again by hand")
+		return ""
+	}
+	return text
+}
+
+// isSteering knows the marks that turn the order of a text around.
+func isSteering(r rune) bool {
+	return r >= '\u202A' && r <= '\u202E' || r >= '\u2066' && r <= '\u2069' || r == '\uFEFF'
+}
+
+func isEmpty(n *yaml.Node) bool {
+	return n.Kind == yaml.ScalarNode && (n.Tag == "!!null" || n.Value == "")
+}
+
+// Need is Text for a key that must be there and not be empty; note says what to type.
+func (t *Table) Need(key, note string) string {
+	f, ok := t.find(key)
+	switch {
+	case !ok:
+		t.FaultAt(t.place, "key-missing", fmt.Sprintf("%s has no %q", t.what, key), note)
+	case isEmpty(f.value) || strings.TrimSpace(f.value.Value) == "" && f.value.Kind == yaml.ScalarNode:
+		t.Fault(key, "value-empty", fmt.Sprintf("%q is empty", key), note)
+	}
+	return t.Text(key)
+}
+
+// List gives the texts under a key, be they a YAML list or a single text.
+func (t *Table) List(key string) []Value {
+	f, ok := t.find(key)
+	if !ok || isEmpty(f.value) {
+		return nil
+	}
+	nodes := []*yaml.Node{f.value}
+	if f.value.Kind == yaml.SequenceNode {
+		nodes = f.value.Content
+	}
+	var values []Value
+	for _, n := range nodes {
+		if n.Kind != yaml.ScalarNode {
+			t.FaultAt(t.r.span(n), "value-kind", fmt.Sprintf("%q needs plain texts", key),
+				fmt.Sprintf("type them in one line, as in \"%s: [one, two]\"", key))
+			continue
+		}
+		if text := t.line(n); text != "" {
+			values = append(values, Value{text, t.r.span(n)})
+		}
+	}
+	return values
+}
+
+// Bool gives a yes or a no; no when the key is missing.
+func (t *Table) Bool(key string) bool {
+	switch text := t.Text(key); strings.ToLower(text) {
+	case "true", "yes":
+		return true
+	case "", "false", "no":
+		return false
+	default:
+		t.Fault(key, "value-kind", fmt.Sprintf("%q needs yes or no, and this is %q", key, text), "type true or false")
+		return false
+	}
+}
+
+// Number gives a plain decimal number, and false when the key is missing or holds none.
+func (t *Table) Number(key string) (float64, bool) {
+	text := t.Text(key)
+	if text == "" {
+		return 0, false
+	}
+	number, err := strconv.ParseFloat(text, 64)
+	if err != nil || strings.Trim(text, "0123456789.-+") != "" {
+		t.Fault(key, "value-kind", fmt.Sprintf("%q needs a number, and this is %q", key, text),
+			fmt.Sprintf("type digits, as in \"%s: 3\"", key))
+		return 0, false
+	}
+	return number, true
+}
+
+// Date gives a day of the calendar at midnight UTC, and the zero time when the key is missing or holds none.
+func (t *Table) Date(key string) time.Time {
+	text := t.Text(key)
+	if text == "" {
+		return time.Time{}
+	}
+	day, err := time.Parse(time.DateOnly, text)
+	if err == nil {
+		return day
+	}
+	problem := fmt.Sprintf("%q needs a date as year-month-day, and this is %q", key, text)
+	if len(text) == len(time.DateOnly) && strings.Trim(text, "0123456789-") == "" {
+		problem = fmt.Sprintf("there is no day %s in the calendar", text)
+	}
+	t.Fault(key, "date", problem, fmt.Sprintf("type four, two and two digits, as in \"%s: 2026-09-14\"", key))
+	return time.Time{}
+}

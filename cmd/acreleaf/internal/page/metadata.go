@@ -1,0 +1,62 @@
+package page
+
+import (
+	"fmt"
+	"time"
+
+	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// Metadata is what the lines between the two "---" say about a page. Texts are single lines of plain text, empty when
+// left out.
+type Metadata struct {
+	Title, Summary string         // always there when no message is a fault
+	Language       string         // a code such as "es"; empty when the page does not say
+	Reviewed       time.Time      // a day at midnight UTC; the zero time when the page does not say
+	ReviewEvery    Interval       // zero when the page does not say
+	Crop           string         // "young walnuts"
+	Season         string         // "before bloom"
+	Order          float64        // place in the season
+	Ordered        bool           // whether the page has an order
+	Glance         []config.Value // figures such as "soil.nitrogen" for the line at the top, with their places
+	Places         Places
+}
+
+// Places says where values stand, for messages by those who compare them with other files. A value that was left out
+// has the place of the opening line.
+type Places struct{ Title, Language, Reviewed, Crop, Order message.Span }
+
+// Due is the day by which a page must be looked through again, and false when the page does not say.
+func (m Metadata) Due() (time.Time, bool) {
+	if m.Reviewed.IsZero() || m.ReviewEvery == (Interval{}) {
+		return time.Time{}, false
+	}
+	return m.ReviewEvery.After(m.Reviewed), true
+}
+
+var keys = []string{"title", "summary", "language", "reviewed", "review-every", "crop", "order", "season", "glance"}
+
+func readMetadata(src *message.Source, opening, yaml message.Span) (Metadata, message.List) {
+	t := config.ReadTable(src, yaml, "the metadata of a page", keys)
+	t.PlaceMissing(opening)
+	m := Metadata{
+		Title:       t.Need("title", `add a line such as "title: Nitrogen already in your soil"`),
+		Summary:     t.Need("summary", `add a line such as "summary: Turn a soil report into pounds an acre."`),
+		Language:    t.Text("language"),
+		Reviewed:    t.Date("reviewed"),
+		ReviewEvery: interval(t, "review-every"),
+		Crop:        t.Text("crop"),
+		Season:      t.Text("season"),
+		Glance:      t.List("glance"),
+		Places: Places{Title: t.Span("title"), Language: t.Span("language"), Reviewed: t.Span("reviewed"),
+			Crop: t.Span("crop"), Order: t.Span("order")},
+	}
+	m.Order, m.Ordered = t.Number("order")
+	if m.Language != "" && !config.IsLanguage(m.Language) {
+		t.Fault("language", "language-code", fmt.Sprintf("%q is not a language code", m.Language),
+			`type two small letters, as in "language: en"`)
+		m.Language = ""
+	}
+	return m, t.Messages()
+}

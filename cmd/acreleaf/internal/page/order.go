@@ -1,0 +1,20 @@
+package page
+
+import "cmp"
+
+// Compare puts pages in the order of the season: those with an order first and by it, then the others by title.
+// Equal ones go by name, so the order is always the same.
+func Compare(a Address, am Metadata, b Address, bm Metadata) int {
+	if am.Ordered != bm.Ordered {
+		if am.Ordered {
+			return -1
+		}
+		return 1
+	}
+	return cmp.Or(
+		cmp.Compare(am.Order, bm.Order),
+		cmp.Compare(am.Title, bm.Title),
+		cmp.Compare(a.Name, b.Name),
+		cmp.Compare(a.Language, b.Language),
+	)
+}
