@@ -18,9 +18,10 @@ func soilNitrogen(s *sheet.Sheet) {
 		Label: "Depth of the sample", Hint: "From the top of this layer to the bottom of it.",
 		Typical: 12, Low: 1, High: 72, Units: []string{"ft", "cm"},
 	})
-	density := s.Given("bulk-density", "g/cm3", sheet.Field{
-		Label: "Bulk density, if you have it", Hint: "Leave it empty to use the field rule.",
-		Typical: 1.4, Low: 0.5, High: 2, Of: "soil", Units: []string{"lb/ft3"}, Optional: true,
+	density := s.Given("bulk-density", "g soil/cm3", sheet.Field{
+		Written: "g/cm3",
+		Label:   "Bulk density, if you have it", Hint: "Leave it empty to use the field rule.",
+		Typical: 1.4, Low: 0.5, High: 2, Units: []string{"lb/ft3"}, Optional: true,
 	})
 	rule := s.Constant("field-rule", "2 lb N/ac per ppm NO3-N of soil", sheet.Fact{
 		Label: "Pounds an acre for each ppm, in 6 in of soil", Reads: "2 lb/ac per ppm",

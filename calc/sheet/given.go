@@ -9,7 +9,8 @@ type Field struct {
 	Typical  float64  // an ordinary value, in the given's unit
 	Low      float64  // the least that is taken, in the given's unit
 	High     float64  // the most that is taken, in the given's unit
-	Of       string   // the carrier that the unit leaves unsaid: soil for a ppm in soil
+	Of       string   // the carrier that the unit leaves unsaid below its line: soil for a ppm in soil
+	Written  string   // how the unit is written, when it leaves its substance unsaid: g/cm3 for g soil/cm3
 	Units    []string // other units to offer: "ppm NO3"
 	Optional bool     // may be left empty; ask with Stated
 }
@@ -37,6 +38,9 @@ func (s *Sheet) Given(name, unitText string, f Field) *Given {
 	n := &node{kind: kindGiven, unit: u}
 	if f.Of != "" {
 		n.unit = u.Carried(f.Of)
+	}
+	if f.Written != "" {
+		n.unit = u.As(f.Written)
 	}
 	g := &Given{Term: s.wrap(n), Name: name, Unit: n.unit, Field: f}
 	s.define(name, n)

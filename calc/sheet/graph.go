@@ -70,8 +70,11 @@ func (g *Graph) linkFactor(s *Sheet, given string, link Link) (unit.Factor, erro
 	if to == nil || from == nil {
 		return unit.Factor{}, fmt.Errorf("there is no %q to link to %q", link.Use, given)
 	}
-	if len(to.Choices) > 0 {
-		return unit.Factor{}, fmt.Errorf("%s is chosen from a list and cannot be taken from a worksheet", given)
+	if source := from.Sheet.FindGiven(link.Name); len(to.Choices) > 0 || source != nil && len(source.Choices) > 0 {
+		if source == nil || !slices.Equal(source.Choices, to.Choices) {
+			return unit.Factor{}, fmt.Errorf("%s is chosen from a list and cannot be taken from %s.%s",
+				given, link.Use, link.Name)
+		}
 	}
 	u, ok := from.Sheet.UnitOf(link.Name)
 	if !ok {

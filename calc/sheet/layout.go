@@ -75,6 +75,9 @@ func (l *layout) placeGiven(u *Use, given *Given, k known) error {
 	l.assembler.output(value, cell)
 	if given.stated != nil {
 		k[given.stated] = l.assembler.literal(1)
+		if source := from.Sheet.FindGiven(link.Name); source != nil && source.stated != nil {
+			k[given.stated] = l.holds[from.Index][source.stated]
+		}
 	}
 	if !slices.Contains(u.After, from.Index) {
 		u.After = append(u.After, from.Index)

@@ -134,8 +134,12 @@ func (s *Sheet) parseUnit(text string) unit.Unit {
 	return u
 }
 
-// convert is the term in another unit. Multiplying by one is left out.
+// convert is the term in another unit. Multiplying by one is left out; each way of an If is converted on its own.
 func (s *Sheet) convert(t Term, to unit.Unit, doing string) Term {
+	if t.n.kind == kindIf {
+		then, otherwise := s.convert(s.wrap(t.n.args[1]), to, doing), s.convert(s.wrap(t.n.args[2]), to, doing)
+		return s.wrap(&node{kind: kindIf, args: []*node{t.n.args[0], then.n, otherwise.n}, unit: to})
+	}
 	if t.n.unit.Same(to) {
 		return t
 	}
@@ -180,8 +184,7 @@ func (s *Sheet) checkWays(n *node, name string, top bool) {
 		s.fault("%q holds an If inside a formula; give that part a step of its own", name)
 	}
 	for i, arg := range n.args {
-		way := top && (n.kind == kindIf && i > 0 || n.kind == kindConvert)
-		s.checkWays(arg, name, way)
+		s.checkWays(arg, name, top && n.kind == kindIf && i > 0)
 	}
 }
 

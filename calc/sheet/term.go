@@ -182,11 +182,14 @@ func (t Term) describe() string {
 	return "a term in " + t.n.unit.String()
 }
 
-// If is then when the question is answered yes, and otherwise when it is answered no. Both are worked; the second is
-// converted to the unit of the first. An If stands at the top of a step or an answer, where each way prints as a line.
+// If is then when the question is answered yes, and otherwise when it is answered no. Both are worked, and both must
+// have one dimension. An If stands at the top of a step or an answer, where each way prints as a line.
 func If(question, then, otherwise Value) Term {
 	q, a := question.term(), then.term()
 	q.needTruth("If")
-	b := a.alike(otherwise, "choose between")
+	b := otherwise.term()
+	if a.n.unit.Dimension() != b.n.unit.Dimension() {
+		b = a.alike(otherwise, "choose between")
+	}
 	return a.s.wrap(&node{kind: kindIf, args: []*node{q.n, a.n, b.n}, unit: a.n.unit})
 }

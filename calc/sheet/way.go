@@ -9,23 +9,17 @@ type way struct {
 
 // ways lists the ways a result may be worked, in order. Without an If there is one, and no question.
 func (r *Result) ways() []way {
-	return follow(r.n.args[0], way{}, nil)
+	return follow(r.n.args[0], way{})
 }
 
-func follow(n *node, so way, convert *node) []way {
-	switch {
-	case n.kind == kindConvert && n.args[0].kind == kindIf:
-		return follow(n.args[0], so, n)
-	case n.kind == kindIf:
-		return append(
-			follow(n.args[1], so.answered(n.args[0], true), convert),
-			follow(n.args[2], so.answered(n.args[0], false), convert)...)
+func follow(n *node, so way) []way {
+	if n.kind != kindIf {
+		so.body = n
+		return []way{so}
 	}
-	so.body = n
-	if convert != nil {
-		so.body = &node{kind: kindConvert, args: []*node{n}, unit: convert.unit, factor: convert.factor}
-	}
-	return []way{so}
+	return append(
+		follow(n.args[1], so.answered(n.args[0], true)),
+		follow(n.args[2], so.answered(n.args[0], false))...)
 }
 
 func (w way) answered(question *node, yes bool) way {

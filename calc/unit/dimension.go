@@ -43,9 +43,6 @@ const (
 // isCarrier says whether b is a substance that carries nutrients and may be left unsaid.
 func (b base) isCarrier() bool { return b >= firstSubstance && b < firstNutrient }
 
-// isNutrient says whether b is a chemical form of a nutrient, which may never be left unsaid.
-func (b base) isNutrient() bool { return b >= firstNutrient && b < bases }
-
 // A Dimension says what kind of thing a quantity measures: the power of length, mass, time, money, tree, emitter,
 // feed and of every substance. The zero value is a plain number. Dimensions compare with ==.
 type Dimension struct{ powers [bases]int16 }

@@ -4,7 +4,7 @@ import "fmt"
 
 // fault makes the error for a token.
 func (p *parser) fault(at token, message string) *Error {
-	return &Error{Text: p.text, At: at.at, Message: fmt.Sprintf("%q: %s", p.text, message)}
+	return &Error{Text: p.text, At: at.at, Message: quoted(p.text, message)}
 }
 
 // misplaced is the error for a token where a unit should stand.

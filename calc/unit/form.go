@@ -31,24 +31,6 @@ func mustShare(element, compound string) *big.Rat {
 	return r
 }
 
-// formOf gives the form that a base is, and nil for an element or anything else.
-func formOf(b base) *form {
-	for i := range forms {
-		if forms[i].base == b {
-			return &forms[i]
-		}
-	}
-	return nil
-}
-
-// elementOf gives the element that a nutrient form holds: the base itself when it is an element.
-func elementOf(b base) base {
-	if f := formOf(b); f != nil {
-		return f.element
-	}
-	return b
-}
-
 // reform writes d with the nutrient forms of wanted, and gives the factor that this multiplies a value by. It reports
 // false when d and wanted hold different elements, or two different compounds of one element.
 func (d Dimension) reform(wanted Dimension) (Dimension, *big.Rat, bool) {

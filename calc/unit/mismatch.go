@@ -1,6 +1,9 @@
 package unit
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // A Mismatch says that a quantity of one kind was given where another is needed. Its sentence is for growers.
 type Mismatch struct {
@@ -9,7 +12,112 @@ type Mismatch struct {
 	Wanted Unit   // the unit that is needed
 }
 
-// Error gives the sentence: what was given, what it is, and what is needed.
+// Error gives the sentence: what was given, what it is, what is needed, and the step between them if it is one that
+// is often forgotten.
 func (m *Mismatch) Error() string {
-	return fmt.Sprintf("%s is %s; this needs %s", m.Given, m.Unit.dimension, m.Wanted)
+	have, want := m.Unit.dimension, m.Wanted.dimension
+	is := fmt.Sprintf("%s is %s; this needs ", m.Given, m.Unit.describe())
+	switch {
+	case m.Unit.String() == "":
+		return m.withoutUnit()
+	case have.sameMeasures(want):
+		return m.otherSubstance(is)
+	}
+	if step := stepBetween(have, want); step != "" {
+		return is + m.Wanted.name() + ": " + step
+	}
+	return is + m.Wanted.name()
+}
+
+// withoutUnit is the sentence for a number alone.
+func (m *Mismatch) withoutUnit() string {
+	wanted := m.Wanted.name()
+	if m.Given == "" {
+		return "a number without a unit was given; this needs " + wanted
+	}
+	return fmt.Sprintf("%s has no unit; this needs %s: write %s", m.Given, wanted, label(m.Given, m.Wanted))
+}
+
+// otherSubstance is the sentence for the right measure of the wrong substance. is starts the general sentence.
+func (m *Mismatch) otherSubstance(is string) string {
+	have, want := m.Unit.of(), m.Wanted.of()
+	switch {
+	case have == "" && want != "" && m.Unit.dimension.LeavesOut(m.Wanted.dimension):
+		return fmt.Sprintf("%s does not say what it is of; this needs %s (%s)", m.Given, want, m.Wanted)
+	case have != "" && want == "":
+		return fmt.Sprintf("%s is %s; this needs %s with no substance named", m.Given, have, m.Wanted.name())
+	case have != want:
+		return fmt.Sprintf("%s is %s; this needs %s (%s)", m.Given, have, want, m.Wanted)
+	}
+	return fmt.Sprintf("%s%s (%s)", is, m.Wanted.describe(), m.Wanted)
+}
+
+// stepBetween says how to come from one dimension to another where a grower often forgets to, and "" elsewhere.
+func stepBetween(have, want Dimension) string {
+	anArea, aTree, aFeed := length.of(2), tree.of(1), feed.of(1)
+	switch want.Over(have) {
+	case aTree.Over(anArea):
+		return "multiply it by trees/ac first"
+	case anArea.Over(aTree):
+		return "divide it by trees/ac first"
+	case Dimension{}.Over(anArea):
+		return "divide it by the area of the block first"
+	case anArea:
+		return "multiply it by the area of the block first"
+	case Dimension{}.Over(aTree):
+		return "divide it by the number of trees first"
+	case aTree:
+		return "multiply it by the number of trees first"
+	case Dimension{}.Over(aFeed):
+		return "divide it by the number of feeds first"
+	case aFeed:
+		return "multiply it by the number of feeds first"
+	}
+	return ""
+}
+
+// sameMeasures says whether two dimensions differ in nothing but substances.
+func (d Dimension) sameMeasures(e Dimension) bool {
+	return [firstSubstance]int16(d.powers[:firstSubstance]) == [firstSubstance]int16(e.powers[:firstSubstance])
+}
+
+// describe says in words what u measures, as a thing: "a mass of N on an area". Gallons an acre are a volume on an
+// area, though their dimension is a length.
+func (u Unit) describe() string {
+	lengths := max(0, u.dimension.powers[length])
+	for _, t := range u.terms {
+		if lengths == 1 && t.symbol.kind == volumeKind && t.power == 1 {
+			lengths = 3
+		}
+	}
+	words := u.dimension.describe(lengths)
+	for _, counted := range []base{tree, emitter, feed} {
+		if strings.HasPrefix(words, counted.above(1)) {
+			return "a count of " + words
+		}
+	}
+	return withArticle(words)
+}
+
+// of says in words what substances stand above the line, as the unit spells them; "" when none does.
+func (u Unit) of() string {
+	var words []string
+	for _, t := range u.terms {
+		if t.substance != nil && t.power > 0 {
+			words = append(words, t.substance.words)
+		}
+	}
+	return strings.Join(words, " and ")
+}
+
+// name gives a unit for a sentence.
+func (u Unit) name() string {
+	switch text := u.String(); text {
+	case "":
+		return "a plain number"
+	case "in": // in a sentence it would read as a word
+		return "inches (in)"
+	default:
+		return text
+	}
 }

@@ -20,10 +20,15 @@ func ParseNumber(text string) (float64, error) {
 	return value, nil
 }
 
-// quoted puts the text that was read before a sentence about it.
+// quoted puts the text that was read before a sentence about it, cut short when it is long.
 func quoted(text, message string) string {
-	if strings.TrimSpace(text) == "" {
+	text = strings.TrimSpace(text)
+	if text == "" {
 		return message
+	}
+	const enough = 60
+	if letters := []rune(text); len(letters) > enough {
+		text = string(letters[:enough]) + "…"
 	}
 	return fmt.Sprintf("%q: %s", text, message)
 }
@@ -114,7 +119,7 @@ func noNumber(text string) string {
 	case text == "ND" || text == "nd" || text == "N.D.":
 		return "ND means not detected; write the number you want to use, such as 0"
 	}
-	return "there is no number at the start; write one in digits, such as 12 ppm NO3-N"
+	return "there is no number here; write one in digits, such as 12 ppm NO3-N"
 }
 
 // afterNumber gives the sentence for what may not follow the digits of a number.

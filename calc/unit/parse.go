@@ -312,13 +312,13 @@ func (p *parser) joinLitre(t *term) {
 
 // mayQualify refuses a substance where it makes no sense, as in lb/ac N, which says pounds for each acre of nitrogen.
 func (p *parser) mayQualify(at token, t *term, s *substance) error {
-	switch t.symbol.kind {
-	case ratio, massKind:
+	switch {
+	case t.symbol.kind == ratio || t.symbol.kind == massKind:
 		return nil
-	case lengthKind, areaKind, volumeKind:
-		if s.base.isCarrier() {
-			return nil
-		}
+	case s.base.isCarrier() && t.dimension() == length.of(3):
+		return nil
+	case s.base.isCarrier() && t.text == "in":
+		return p.fault(at, fmt.Sprintf("in means inches; write what carries it as \"of %s\"", s.symbol))
 	}
 	return p.fault(at, fmt.Sprintf("%s can not follow %s; write it after the unit it belongs to, as in lb %s/ac",
 		s.symbol, t.text, s.symbol))

@@ -30,6 +30,9 @@ func label(number string, u Unit) string {
 		}
 		return "$" + number + rest
 	}
+	if below, alone := strings.CutPrefix(text, "1/"); alone {
+		return number + "/" + below
+	}
 	if text == "" {
 		return number
 	}
@@ -43,6 +46,9 @@ func ParseQuantity(text string) (Quantity, error) {
 	value, err := r.number()
 	if err != nil {
 		return Quantity{}, err
+	}
+	if r.separator() {
+		return Quantity{}, r.fault(0, "a range can not stand here; write one number")
 	}
 	u, err := r.unit()
 	if err != nil {

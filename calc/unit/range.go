@@ -1,6 +1,9 @@
 package unit
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // A Range is two numbers with one unit, the lower first; a single number has both the same.
 type Range struct {
@@ -24,6 +27,9 @@ func ParseRange(text string) (Range, error) {
 	if low > high {
 		return Range{}, r.fault(0, fmt.Sprintf("the lower number goes first; write %s to %s", Text(high), Text(low)))
 	}
+	if r.secondUnit() {
+		return Range{}, r.fault(r.at, "the unit goes once, after both numbers, as in 3 to 4 oz N/tree")
+	}
 	u, err := r.unit()
 	if err != nil {
 		return Range{}, err
@@ -45,5 +51,9 @@ func (r Range) String() string {
 	if r.Low == r.High {
 		return Quantity{r.Low, r.Unit}.String()
 	}
-	return label(Text(r.Low)+" to "+Text(r.High), r.Unit)
+	to := " to "
+	if strings.HasPrefix(r.Unit.String(), "$") {
+		to += "$"
+	}
+	return label(Text(r.Low)+to+Text(r.High), r.Unit)
 }

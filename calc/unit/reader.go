@@ -57,14 +57,31 @@ func (r *reader) number() (float64, error) {
 	return value, nil
 }
 
-// separator steps over what stands between the two numbers of a range.
+// separator steps over what stands between the two numbers of a range. The word "to" always stands between two; a
+// dash does when a number follows it.
 func (r *reader) separator() bool {
 	rest := strings.TrimLeftFunc(r.text[r.at:], unicode.IsSpace)
-	for _, word := range []string{"to", "–", "-"} {
-		after, found := strings.CutPrefix(rest, word)
+	if word := run(rest, isWordRune); rest[:word] == "to" {
+		r.at = len(r.text) - len(rest) + word
+		return true
+	}
+	for _, dash := range []string{"–", "-"} {
+		after, found := strings.CutPrefix(rest, dash)
 		after = strings.TrimLeftFunc(after, unicode.IsSpace)
-		if found && after != "" && (isNumberRune(rune(after[0])) || after[0] == '$' || after[0] == '-') {
+		if found && after != "" && (isNumberRune(rune(after[0])) || after[0] == '$') {
 			r.at = len(r.text) - len(after)
+			return true
+		}
+	}
+	return false
+}
+
+// secondUnit says whether what should be a unit goes on to another number, as in "3 oz to 4 oz".
+func (r *reader) secondUnit() bool {
+	for _, word := range []string{" to ", "–", " - "} {
+		_, after, found := strings.Cut(r.text[r.at:], word)
+		after = strings.TrimLeft(after, " $")
+		if found && after != "" && isDigit(rune(after[0])) {
 			return true
 		}
 	}

@@ -1,6 +1,9 @@
 package unit
 
-import "math/big"
+import (
+	"math/big"
+	"slices"
+)
 
 // A Unit is a unit of measure: the words for it, its dimension and its exact scale. The zero value is the unit of a
 // plain number. Units are values; nothing changes one once it is made.
@@ -95,10 +98,12 @@ func (u Unit) Root() (Unit, bool) {
 
 // Carried gives the same unit with a carrier below the line: ppm NO3-N carried by soil is nitrogen in soil. The text
 // stays as it is, since a reader of a soil report knows what carries it. A unit that already names what carries it
-// is given back unchanged. Carried panics when the word is no carrier, and on the unit of a plain number.
+// is given back unchanged. Carried panics when the word is no carrier, and when nothing stands
+// above the line.
 func (u Unit) Carried(carrier string) Unit {
 	s := substanceBySymbol[carrier]
-	if s == nil || !s.base.isCarrier() || len(u.terms) == 0 {
+	whole := slices.IndexFunc(u.terms, func(t term) bool { return t.power == 1 })
+	if s == nil || !s.base.isCarrier() || whole < 0 {
 		panic("unit: " + carrier + " can not carry \"" + u.String() + "\"")
 	}
 	for b := firstSubstance; b < firstNutrient; b++ {
@@ -106,8 +111,8 @@ func (u Unit) Carried(carrier string) Unit {
 			return u
 		}
 	}
-	terms := append([]term{}, u.terms...)
-	terms[0].carrier = s
+	terms := slices.Clone(u.terms)
+	terms[whole].carrier = s
 	return Unit{
 		written:   u.String(),
 		terms:     terms,

@@ -1,0 +1,117 @@
+package worksheet
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/markdown"
+)
+
+// A Figure is a number in the prose that follows a worksheet.
+type Figure struct {
+	Bound  *Bound
+	Cell   int
+	Name   string      // the given, step or answer
+	By     unit.Factor // from the value's own unit to the figure's
+	Before string      // what the author wrote before the number
+	Number string      // the number as written
+	After  string      // and after it
+}
+
+func (b *binder) bindFigures() {
+	for _, f := range b.doc.Figures {
+		if f.Scheme == "worked" {
+			b.bindFigure(f)
+		}
+	}
+}
+
+func (b *binder) bindFigure(f *markdown.Figure) {
+	use, name, _ := strings.Cut(f.Target, ".")
+	if b.faulty[use] {
+		return // the worksheet's own fault is reported
+	}
+	bound := b.page.Find(use)
+	if bound == nil {
+		note := "write a worksheet of that name first"
+		if names := b.worksheetNames(); len(names) > 0 {
+			note = nearest("write worked:", use, names)
+		}
+		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("there is no worksheet %q in this page", use), note)
+		return
+	}
+	own, ok := bound.Sheet.UnitOf(name)
+	if given := bound.Sheet.FindGiven(name); !ok || given != nil && len(given.Choices) > 0 {
+		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("worksheet %q has no figure %q", use, name),
+			nearest("write worked:"+use+".", name, bound.Sheet.Names()))
+		return
+	}
+	o := b.page.Example(bound)
+	if !o.Stated(name) {
+		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("worksheet %q does not state %s", use, name),
+			fmt.Sprintf("add a line to the worksheet, such as: %s: %s", name, bound.Sheet.FindGiven(name).Example()))
+		return
+	}
+	b.checkFigure(f, bound, o.Value(name), own, name)
+}
+
+// checkFigure holds the figure against the value: its unit first, then the number at the precision it is written in.
+func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, value unit.Quantity, own unit.Unit, name string) {
+	says := "answers"
+	if bound.Sheet.FindGiven(name) != nil {
+		says = "is given"
+	}
+	written, err := unit.ParseQuantity(f.Text)
+	if err != nil {
+		b.unreadable(f.TextSpan, "", err, "write "+value.String())
+		return
+	}
+	toOwn, ok := written.Unit.Meant(own)
+	if !ok {
+		b.fault(f.TextSpan, "figure-unit",
+			fmt.Sprintf("the prose says %s, the worksheet %s %s", f.Text, says, value),
+			fmt.Sprintf("write %s, or a figure in another unit of the same kind", value))
+		return
+	}
+	by := unit.Factor{Multiply: toOwn.Divide, Divide: toOwn.Multiply}
+	before, number, after := splitNumber(f.Text)
+	if shown := by.Apply(value.Value); math.Abs(shown-written.Value) > tolerance(number) {
+		line, _ := b.doc.Source.Position(bound.Block.Span.Start)
+		b.fault(f.TextSpan, "figure-differs",
+			fmt.Sprintf("the prose says %s, the worksheet %s %s", f.Text, says, value),
+			fmt.Sprintf("write %s, or change the givens of worksheet %q on line %d",
+				unit.Text(shown), bound.Block.Name, line))
+		return
+	}
+	cell, _ := bound.Use.Cell(name)
+	b.page.figures[f.Index] = &Figure{
+		Bound: bound, Cell: cell, Name: name, By: by, Before: before, Number: number, After: after,
+	}
+}
+
+// splitNumber finds the first number of the text: "$0.62/lb" is "$", "0.62", "/lb".
+func splitNumber(text string) (before, number, after string) {
+	start := strings.IndexAny(text, "0123456789")
+	if start < 0 {
+		return text, "", ""
+	}
+	if start > 0 && text[start-1] == '-' {
+		start--
+	}
+	end := start + 1
+	for end < len(text) && strings.IndexByte("0123456789.,", text[end]) >= 0 {
+		end++
+	}
+	for strings.IndexByte(".,", text[end-1]) >= 0 {
+		end--
+	}
+	return text[:start], text[start:end], text[end:]
+}
+
+// tolerance is half a unit in the last written place, and a hair for the arithmetic.
+func tolerance(number string) float64 {
+	_, decimals, _ := strings.Cut(number, ".")
+	return 0.5 * math.Pow(10, -float64(len(decimals))) * (1 + 1e-9)
+}

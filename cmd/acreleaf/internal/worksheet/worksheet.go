@@ -1,0 +1,107 @@
+// Package worksheet binds the blocks of a page to calculations: it reads what an author wrote for each given, links
+// worksheets that take each other's answers, works the example, and holds every worked figure in the prose against it.
+//
+// It owns the meaning of worksheet and reckoner blocks. It must not parse Markdown, write HTML, or do arithmetic of
+// its own: numbers come from calc.
+package worksheet
+
+import (
+	"acreleaf/calc"
+	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// A Page is the worksheets of one page, bound together and worked for the example's numbers.
+type Page struct {
+	Graph  *sheet.Graph
+	Cells  []float64 // the example's values; see sheet.Program
+	Sheets []*Bound  // by the index of their use in the graph, tables included
+
+	byBlock map[int]*Bound  // by markdown.Block.Index
+	figures map[int]*Figure // by markdown.Figure.Index
+}
+
+// A Bound is one block at work.
+type Bound struct {
+	Block   *markdown.Block
+	Sheet   *sheet.Sheet
+	Use     *sheet.Use
+	Title   string                 // the author's own title; "" for the calculation's
+	Entries map[string]sheet.Entry // what the author wrote, by given
+	Table   *Table                 // what makes it a reckoner; nil for a worksheet
+
+	links map[string]linkEntry // by given
+	name  string               // unique in the page
+}
+
+// Example is the block worked for the author's numbers.
+func (p *Page) Example(b *Bound) sheet.Outcome {
+	return sheet.Outcome{Use: b.Use, Cells: p.Cells}
+}
+
+// Bound gives what a block was bound to. It is nil for a block with a fault.
+func (p *Page) Bound(block *markdown.Block) *Bound { return p.byBlock[block.Index] }
+
+// Figure gives what a worked figure was resolved to. It is nil for a figure with a fault.
+func (p *Page) Figure(f *markdown.Figure) *Figure { return p.figures[f.Index] }
+
+// Find gives the worksheet that an author named, or nil.
+func (p *Page) Find(name string) *Bound {
+	for _, b := range p.Sheets {
+		if b.Block.Name == name && name != "" && b.Table == nil {
+			return b
+		}
+	}
+	return nil
+}
+
+// Bind binds the blocks and figures of a document. Blocks with a fault, and those that take numbers from them, are
+// left out of the page, so that one slip is reported once.
+func Bind(doc *markdown.Document, catalogue *calc.Catalogue) (*Page, message.List) {
+	b := &binder{doc: doc, catalogue: catalogue, page: &Page{
+		byBlock: map[int]*Bound{}, figures: map[int]*Figure{},
+	}, faulty: map[string]bool{}}
+	b.bindBlocks()
+	b.link()
+	b.work()
+	b.bindFigures()
+	return b.page, b.messages
+}
+
+// A binder is one run of Bind.
+type binder struct {
+	doc       *markdown.Document
+	catalogue *calc.Catalogue
+	page      *Page
+	bound     []*Bound        // in the order of the source
+	faulty    map[string]bool // the names of blocks that are left out
+	messages  message.List
+}
+
+func (b *binder) fault(span message.Span, id, text, note string) {
+	b.messages = append(b.messages, message.Message{
+		Level: message.Fault, ID: id, Source: b.doc.Source, Span: span, Text: text, Note: note,
+	})
+}
+
+// named finds a worksheet of the page by the author's name, bound or not yet.
+func (b *binder) named(name string) *Bound {
+	for _, bound := range b.bound {
+		if bound.Table == nil && bound.name == name {
+			return bound
+		}
+	}
+	return nil
+}
+
+// worksheetNames lists the names that links and figures can use.
+func (b *binder) worksheetNames() []string {
+	var names []string
+	for _, bound := range b.bound {
+		if bound.Table == nil {
+			names = append(names, bound.name)
+		}
+	}
+	return names
+}
