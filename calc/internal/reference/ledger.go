@@ -6,7 +6,7 @@ import "testing"
 // have been checked or left out with a reason, and none may be both.
 type Ledger struct {
 	t       testing.TB
-	rows    map[string]*Value
+	rows    []*Value // in the order of the file
 	checked map[string]bool
 	left    map[string]string
 }
@@ -14,11 +14,9 @@ type Ledger struct {
 // Open starts a ledger for topics; it is closed when the test ends.
 func Open(t testing.TB, topics ...string) *Ledger {
 	t.Helper()
-	l := &Ledger{t: t, rows: map[string]*Value{}, checked: map[string]bool{}, left: map[string]string{}}
+	l := &Ledger{t: t, checked: map[string]bool{}, left: map[string]string{}}
 	for _, topic := range topics {
-		for _, v := range Topic(t, topic) {
-			l.rows[v.ID] = v
-		}
+		l.rows = append(l.rows, Topic(t, topic)...)
 	}
 	t.Cleanup(l.close)
 	return l
@@ -27,11 +25,13 @@ func Open(t testing.TB, topics ...string) *Ledger {
 // Row gives a row of the ledger's topics for its inputs; the row still has to be checked.
 func (l *Ledger) Row(id string) *Value {
 	l.t.Helper()
-	v, found := l.rows[id]
-	if !found {
-		l.t.Fatalf("row %s is not among the topics of this ledger", id)
+	for _, v := range l.rows {
+		if v.ID == id {
+			return v
+		}
 	}
-	return v
+	l.t.Fatalf("row %s is not among the topics of this ledger", id)
+	return nil
 }
 
 // Check compares a result with a row, as Value.Check does.
@@ -52,13 +52,13 @@ func (l *Ledger) LeaveOut(id, reason string) {
 
 // close fails the test for every row that nobody settled, and for those settled both ways.
 func (l *Ledger) close() {
-	for id, v := range l.rows {
-		_, left := l.left[id]
+	for _, v := range l.rows {
+		_, left := l.left[v.ID]
 		switch {
-		case !l.checked[id] && !left:
-			l.t.Errorf("row %s (%s) is neither checked nor left out with a reason", id, v.Quantity)
-		case l.checked[id] && left:
-			l.t.Errorf("row %s (%s) is checked and left out at once", id, v.Quantity)
+		case !l.checked[v.ID] && !left:
+			l.t.Errorf("row %s (%s) is neither checked nor left out with a reason", v.ID, v.Quantity)
+		case l.checked[v.ID] && left:
+			l.t.Errorf("row %s (%s) is checked and left out at once", v.ID, v.Quantity)
 		}
 	}
 }
