@@ -7,7 +7,7 @@ package theme
 
 import "embed"
 
-// Files holds the folders page, style and words under those names.
+// Files holds the folders page, script, style and words under those names.
 //
-//go:embed page style words
+//go:embed page script style words
 var Files embed.FS

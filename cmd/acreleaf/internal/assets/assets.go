@@ -1,0 +1,83 @@
+// Package assets makes the two files that every page of a site shares: its style sheet and its script. It is the one
+// importer of esbuild, which reads the theme's sources straight from an fs.FS; nothing is read from the disk and
+// nothing is written.
+//
+// A file's name holds a hash of its bytes, so that a browser may keep it for good and a page never meets the wrong
+// one. The same sources always give the same bytes, wherever the build runs.
+package assets
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"io/fs"
+	"path"
+
+	"github.com/evanw/esbuild/pkg/api"
+
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/output"
+)
+
+// The sources, as they are named in the theme. Each brings in the rest of its folder by imports.
+const (
+	scriptEntry = "script/start.ts"
+	styleEntry  = "style/acreleaf.css"
+)
+
+// A Bundle is the finished pair. The paths are those in the site, "assets/page.0a1b2c3d.js".
+type Bundle struct{ Script, Style output.File }
+
+// Build bundles and minifies the theme in files. With a fault in the list the Bundle is empty; advice may come with
+// a finished one. A build takes milliseconds and its result never changes, so a process needs only one.
+func Build(files fs.FS) (Bundle, message.List) {
+	result := api.Build(api.BuildOptions{
+		EntryPointsAdvanced: []api.EntryPoint{
+			{InputPath: scriptEntry, OutputPath: "page"},
+			{InputPath: styleEntry, OutputPath: "page"},
+		},
+		Plugins:           []api.Plugin{reader(files)},
+		Bundle:            true,
+		Outdir:            "/",            // names only: Write is off
+		Format:            api.FormatIIFE, // a classic script also runs from a disk, where a browser refuses modules
+		Platform:          api.PlatformBrowser,
+		Target:            api.ES2020,
+		Engines:           oldestBrowsers,
+		MinifyWhitespace:  true,
+		MinifyIdentifiers: true,
+		MinifySyntax:      true,
+		LegalComments:     api.LegalCommentsNone,
+		TsconfigRaw:       "{}",
+		LogLevel:          api.LogLevelSilent,
+	})
+	messages := append(
+		messages(files, message.Fault, result.Errors),
+		messages(files, message.Advice, result.Warnings)...)
+	if message.HasFault(messages) {
+		return Bundle{}, messages
+	}
+	var bundle Bundle
+	for _, file := range result.OutputFiles {
+		extension := path.Ext(file.Path)
+		finished := output.File{Path: "assets/page." + hash(file.Contents) + extension, Bytes: file.Contents}
+		if extension == ".css" {
+			bundle.Style = finished
+		} else {
+			bundle.Script = finished
+		}
+	}
+	return bundle, messages
+}
+
+// oldestBrowsers are the first that draw MathML, without which a worksheet cannot be read; newer style syntax is
+// written out for them.
+var oldestBrowsers = []api.Engine{
+	{Name: api.EngineChrome, Version: "109"},
+	{Name: api.EngineFirefox, Version: "102"},
+	{Name: api.EngineSafari, Version: "16"},
+}
+
+// hash is enough of the SHA-256 of the bytes to tell one build of a file from another.
+func hash(bytes []byte) string {
+	sum := sha256.Sum256(bytes)
+	return hex.EncodeToString(sum[:4])
+}

@@ -1,0 +1,193 @@
+package assets_test
+
+import (
+	"bytes"
+	"regexp"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"github.com/andybalholm/brotli"
+	"github.com/google/go-cmp/cmp"
+
+	"acreleaf/cmd/acreleaf/internal/assets"
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/output"
+	"acreleaf/theme"
+)
+
+// small is a theme of two files a folder.
+func small() fstest.MapFS {
+	return fstest.MapFS{
+		"script/start.ts":    {Data: []byte("import { greet } from './greet';\ngreet(document.title as string);\n")},
+		"script/greet.ts":    {Data: []byte("export function greet(name: string): void { document.body.title = name; }\nexport const unused = 'left out';\n")},
+		"style/acreleaf.css": {Data: []byte("@import \"base.css\";\nmain { color: #ff0000; }\n")},
+		"style/base.css":     {Data: []byte("body { margin: 0px; background: url(\"data:image/gif;base64,AAAA\"); }\n")},
+	}
+}
+
+func build(t testing.TB, files fstest.MapFS) assets.Bundle {
+	t.Helper()
+	bundle, messages := assets.Build(files)
+	if len(messages) > 0 {
+		t.Fatalf("messages: %+v", messages)
+	}
+	return bundle
+}
+
+func TestBundleHoldsEachFolderAsOneSmallFile(t *testing.T) {
+	bundle := build(t, small())
+	for _, test := range []struct {
+		file output.File
+		path string
+		want string
+	}{
+		{bundle.Script, `^assets/page\.[0-9a-f]{8}\.js$`, "(()=>{function t(e){document.body.title=e}t(document.title);})();\n"},
+		{bundle.Style, `^assets/page\.[0-9a-f]{8}\.css$`,
+			"body{margin:0;background:url(data:image/gif;base64,AAAA)}main{color:red}\n"},
+	} {
+		if !regexp.MustCompile(test.path).MatchString(test.file.Path) {
+			t.Errorf("path %q", test.file.Path)
+		}
+		if got := string(test.file.Bytes); got != test.want {
+			t.Errorf("%s holds %q, want %q", test.file.Path, got, test.want)
+		}
+	}
+}
+
+func TestSameThemeSameBundleWhereverItIsBuilt(t *testing.T) {
+	first := build(t, small())
+	t.Chdir(t.TempDir())
+	if diff := cmp.Diff(first, build(t, small())); diff != "" {
+		t.Error(diff)
+	}
+}
+
+func TestNameFollowsTheBytes(t *testing.T) {
+	first, changed := build(t, small()), small()
+	changed["style/base.css"].Data = []byte("body { margin: 1px; }")
+	second := build(t, changed)
+	if first.Style.Path == second.Style.Path {
+		t.Errorf("two styles are both called %s", first.Style.Path)
+	}
+	if first.Script.Path != second.Script.Path {
+		t.Errorf("the same script is called %s and %s", first.Script.Path, second.Script.Path)
+	}
+}
+
+func TestFaultsHaveAPlace(t *testing.T) {
+	for _, test := range []struct {
+		name, file, text   string // what is put in the theme
+		want, source, spot string // the message, its file and the text its span covers
+	}{
+		{"syntax", "script/greet.ts", "export const x = ;\n", "Unexpected \";\"", "theme/script/greet.ts", ";"},
+		{"second line", "script/greet.ts", "export const é = 1;\nexport const ü = );\n", "Unexpected \")\"",
+			"theme/script/greet.ts", ")"},
+		{"missing name", "script/greet.ts", "export const other = 1;\n", "No matching export", "theme/script/start.ts",
+			"greet"},
+		{"missing file", "script/start.ts", "import './gone';\n", "the theme has no file script/gone.ts",
+			"theme/script/start.ts", "'./gone'"},
+		{"way out", "script/start.ts", "import '../../secret';\n", "the theme has no file ../secret.ts",
+			"theme/script/start.ts", "'../../secret'"},
+		{"package", "script/start.ts", "import 'left-pad';\n", "the theme has no file script/left-pad.ts",
+			"theme/script/start.ts", "'left-pad'"},
+		{"missing style", "style/acreleaf.css", "@import \"gone.css\";\n", "the theme has no file style/gone.css",
+			"theme/style/acreleaf.css", "\"gone.css\""},
+		{"other file", "script/start.ts", "import './x.json';\n", "made of .ts files", "", ""},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			files := small()
+			files["script/x.json"] = &fstest.MapFile{Data: []byte("{}")}
+			files[test.file] = &fstest.MapFile{Data: []byte(test.text)}
+			bundle, messages := assets.Build(files)
+			if !cmp.Equal(bundle, assets.Bundle{}) || len(messages) != 1 {
+				t.Fatalf("bundle %+v, messages %+v", bundle, messages)
+			}
+			checkMessage(t, messages[0], test.want, test.source, test.spot)
+		})
+	}
+}
+
+func checkMessage(t *testing.T, m message.Message, want, source, spot string) {
+	t.Helper()
+	if m.Level != message.Fault || m.ID != "theme-build" || !strings.Contains(m.Text, want) {
+		t.Errorf("message %+v, want a fault that says %q", m, want)
+	}
+	if source == "" {
+		return
+	}
+	if m.Source == nil || m.Source.Name != source {
+		t.Fatalf("the message is about %+v, want %s", m.Source, source)
+	}
+	if got := string(m.Source.Text[m.Span.Start:m.Span.End]); got != spot {
+		t.Errorf("the message points at %q, want %q", got, spot)
+	}
+}
+
+func TestEntryThatIsMissing(t *testing.T) {
+	files := small()
+	delete(files, "script/start.ts")
+	_, messages := assets.Build(files)
+	if len(messages) != 1 || !strings.Contains(messages[0].Text, "the theme has no file script/start.ts") {
+		t.Errorf("messages %+v", messages)
+	}
+}
+
+func TestAdviceComesWithABundle(t *testing.T) {
+	files := small()
+	files["script/greet.ts"].Data = []byte("export const greet = (name: unknown) => name === -0;\n")
+	bundle, messages := assets.Build(files)
+	if len(messages) != 1 || messages[0].Level != message.Advice || bundle.Script.Path == "" {
+		t.Errorf("messages %+v, script %q", messages, bundle.Script.Path)
+	}
+}
+
+// The limits are those of the project's own pages.
+func TestThemeIsSmall(t *testing.T) {
+	bundle, messages := assets.Build(theme.Files)
+	if len(messages) > 0 {
+		t.Fatalf("messages: %+v", messages)
+	}
+	for _, test := range []struct {
+		file  output.File
+		limit int
+	}{{bundle.Script, 9_000}, {bundle.Style, 10_000}} {
+		size := packed(t, test.file.Bytes)
+		t.Logf("%s: %d bytes, %d with brotli", test.file.Path, len(test.file.Bytes), size)
+		if size > test.limit {
+			t.Errorf("%s takes %d bytes with brotli, more than %d", test.file.Path, size, test.limit)
+		}
+	}
+}
+
+func packed(t *testing.T, content []byte) int {
+	t.Helper()
+	var packed bytes.Buffer
+	w := brotli.NewWriterLevel(&packed, brotli.BestCompression)
+	if _, err := w.Write(content); err != nil {
+		t.Fatal(err)
+	}
+	if err := w.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return packed.Len()
+}
+
+// The policy of a page allows no text to become code or markup, and the script may not even try.
+func TestScriptOfTheThemeKeepsToThePolicy(t *testing.T) {
+	bundle, _ := assets.Build(theme.Files)
+	for _, word := range []string{"innerHTML", "outerHTML", "insertAdjacentHTML", "document.write", "eval(", "Function(",
+		"localStorage", "fetch(", "XMLHttpRequest", "import("} {
+		if bytes.Contains(bundle.Script.Bytes, []byte(word)) {
+			t.Errorf("the script holds %s", word)
+		}
+	}
+}
+
+func BenchmarkBuild(b *testing.B) {
+	for b.Loop() {
+		if _, messages := assets.Build(theme.Files); len(messages) > 0 {
+			b.Fatalf("messages: %+v", messages)
+		}
+	}
+}

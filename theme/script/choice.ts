@@ -1,0 +1,46 @@
+import { numberIn } from "./element";
+import type { Field } from "./field";
+
+/** The place in a list of what the page was printed with. */
+export function printedIndex(list: HTMLSelectElement): number {
+  return Math.max(0, [...list.options].findIndex((option) => option.defaultSelected));
+}
+
+/** A given that is one of a list; the value of the option goes into the cell. */
+export class ChoiceField implements Field {
+  readonly sheet: number;
+  readonly faulty = false;
+  readonly fault = null;
+  changed = false;
+  private readonly cell: number;
+  private readonly printed: number;
+  private index = -1;
+
+  constructor(private readonly list: HTMLSelectElement) {
+    this.sheet = numberIn(list, "data-sheet");
+    this.cell = numberIn(list, "data-cell");
+    this.printed = printedIndex(list);
+  }
+
+  read(): boolean {
+    const index = this.list.selectedIndex;
+    if (index === this.index) {
+      return false;
+    }
+    this.index = index;
+    this.changed = index !== this.printed;
+    return true;
+  }
+
+  write(cells: Float64Array, example: boolean): void {
+    cells[this.cell] = Number(this.list.options[example ? this.printed : this.index].value);
+  }
+
+  reset(): void {
+    this.list.selectedIndex = this.printed;
+  }
+
+  lock(locked: boolean): void {
+    this.list.disabled = locked;
+  }
+}

@@ -1,0 +1,33 @@
+// The data block that the press writes into a page with worksheets. A list that is empty may also be null.
+
+/** A worksheet's part in the page's module. The list of sheets stands in the order they are worked. */
+export interface SheetData {
+  after: number[] | null; // the sheets whose answers it takes
+  refusals: number[] | null; // cells that withhold its answers when they are not 0
+}
+
+/** One end of a marked range, in the unit of the cell shown: a number, another cell's value, or open. */
+export type Bound = number | string | { cell: number } | null;
+
+/** A reckoner: one answer over a grid of two givens. */
+export interface TableData {
+  sheet: number;
+  down: [cell: number, values: number[]];
+  across: [cell: number, values: number[]];
+  show: number;
+  mark?: [Bound, Bound] | null;
+  follow?: [down: number, across: number] | null; // the reader's own two numbers
+}
+
+export interface PageData {
+  m: string; // the module, base64
+  sheets: SheetData[] | null;
+  fixed: [cell: number, value: number][] | null; // inputs that no field sets
+  tables: TableData[] | null;
+}
+
+/** The page's data, or null on a page that has none. */
+export function readData(): PageData | null {
+  const block = document.getElementById("module");
+  return block && JSON.parse(block.textContent!);
+}

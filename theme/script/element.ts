@@ -1,0 +1,26 @@
+// Small dealings with elements that every part of the script has.
+
+/** The elements that match, as a list that can be walked again and again. */
+export function all<E extends Element = HTMLElement>(selector: string, within: ParentNode = document): E[] {
+  return [...within.querySelectorAll<E>(selector)];
+}
+
+/** An attribute as a number; NaN without one, or when it is empty. */
+export function numberIn(element: Element, name: string): number {
+  return parseFloat(element.getAttribute(name) ?? "");
+}
+
+/** Hides an element or shows it. MathML elements have no property for this, so it is the attribute that is set. */
+export function hide(element: Element | null, hidden: boolean): void {
+  element?.toggleAttribute("hidden", hidden);
+}
+
+/** Sets the text that an element begins with, and leaves other elements inside it alone. */
+export function put(element: Element, text: string): void {
+  const first = element.firstChild;
+  if (first instanceof Text) {
+    first.data = text;
+  } else {
+    element.prepend(text);
+  }
+}

@@ -1,0 +1,27 @@
+import { NumberField } from "./entry";
+import { ChoiceField } from "./choice";
+import { all } from "./element";
+
+/** One thing under Given that the reader can set. */
+export interface Field {
+  readonly sheet: number;
+  readonly faulty: boolean; // what stands there cannot be used; the last good value stays in force
+  readonly changed: boolean; // it is not the example's
+  readonly fault: Element | null; // the sentence for a faulty field
+
+  /** Takes in what stands in the field now; says whether that is news. */
+  read(): boolean;
+  /** Puts its value, or the example's, into its cells. */
+  write(cells: Float64Array, example: boolean): void;
+  /** Back to the example. */
+  reset(): void;
+  /** Lets the reader type, or not. */
+  lock(locked: boolean): void;
+}
+
+/** Every field of the page. */
+export function findFields(): Field[] {
+  return all("[data-cell][data-sheet]").map((element) =>
+    element instanceof HTMLSelectElement ? new ChoiceField(element) : new NumberField(element as HTMLInputElement),
+  );
+}

@@ -1,0 +1,39 @@
+import type { TableData } from "./data";
+import { hide, put } from "./element";
+import { text } from "./number";
+
+/** One answer of a reckoner: its number, and the notes that stand with it when it is marked or near. */
+class GridAnswer {
+  private text: string;
+  private readonly markNote: Element | null;
+  private readonly nearNote: Element | null;
+
+  constructor(private readonly element: Element) {
+    this.text = element.firstChild?.textContent ?? "";
+    this.markNote = element.querySelector(".mark-note");
+    this.nearNote = element.querySelector(".near-note");
+  }
+
+  set(value: number, marked: boolean, near: boolean): void {
+    const now = text(value);
+    if (now !== this.text) {
+      this.text = now;
+      put(this.element, now);
+      this.element.classList.toggle("void", !isFinite(value));
+    }
+    this.element.classList.toggle("marked", marked);
+    this.element.classList.toggle("near", near);
+    hide(this.markNote, !marked);
+    hide(this.nearNote, !near);
+  }
+}
+
+/** The answers of a reckoner by row and column. */
+export function findGrid(index: number, { down, across }: TableData): GridAnswer[][] {
+  return down[1].map((_, row) =>
+    across[1].map((_, column) => {
+      const place = `[data-table="${index}"][data-row="${row}"][data-col="${column}"]`;
+      return new GridAnswer(document.querySelector(place)!);
+    }),
+  );
+}

@@ -1,0 +1,19 @@
+// The page's module: its cells and the one function that works them.
+
+export interface Machine {
+  cells: Float64Array; // WebAssembly's memory is little-endian, and so is every machine that has a browser
+  run(): void;
+}
+
+/**
+ * Makes the module ready from bytes that stand in the page: nothing is fetched, so it works from a disk too.
+ * Fails where WebAssembly is missing or not allowed.
+ */
+export async function instantiate(base64: string): Promise<Machine> {
+  const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+  const { exports } = (await WebAssembly.instantiate(bytes)).instance;
+  return {
+    cells: new Float64Array((exports.m as WebAssembly.Memory).buffer),
+    run: exports.r as () => void,
+  };
+}

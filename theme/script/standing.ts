@@ -1,0 +1,25 @@
+import { all, hide, numberIn } from "./element";
+import { isVoid, type Sheet } from "./sheets";
+
+/**
+ * Gives the function that marks on worksheets and on figures in the prose whether the numbers are the reader's own,
+ * and on worksheets whether there is an answer and what it waits for.
+ */
+export function makeStanding(sheets: Sheet[]): () => void {
+  const withSheet = (selector: string, name: string) =>
+    all(selector).map((element) => ({ element, sheet: sheets[numberIn(element, name)] }));
+  const worksheets = withSheet(".worksheet[data-sheet]", "data-sheet");
+  const figures = withSheet(".worked[data-sheet]", "data-sheet");
+  const waits = withSheet("[data-void-for]", "data-void-for");
+  return () => {
+    for (const { element, sheet } of [...worksheets, ...figures]) {
+      element.classList.toggle("yours", sheet.changed);
+    }
+    for (const { element, sheet } of worksheets) {
+      element.classList.toggle("void", isVoid(sheet));
+    }
+    for (const { element, sheet } of waits) {
+      hide(element, !sheet.waiting);
+    }
+  };
+}
