@@ -34,21 +34,22 @@ func (r *Renderer) answers(w *bytes.Buffer, s *Worksheet, anchor string) {
 	w.WriteString("</p></div>\n")
 }
 
-// result writes the number with its two lines under it, and its unit.
+// result writes the number and its unit, which stand over the two lines of a total.
 func (r *Renderer) result(w *bytes.Buffer, a *Answer) {
 	w.WriteString(`<span class="total">`)
 	r.value(w, a)
-	w.WriteString("</span> ")
+	w.WriteByte(' ')
 	element(w, "span", "unit", a.Unit)
+	w.WriteString("</span>")
 }
 
 func (r *Renderer) value(w *bytes.Buffer, a *Answer) {
-	shown(w, "span", a.Sheet, Piece{Text: a.Text, Cell: a.Cell})
+	shown(w, "b", a.Sheet, Piece{Text: a.Text, Cell: a.Cell})
 	if a.Upper != nil {
 		w.WriteByte(' ')
 		text(w, r.words.Worksheet.To)
 		w.WriteByte(' ')
-		shown(w, "span", a.Sheet, Piece{Text: a.Upper.Text, Cell: a.Upper.Cell})
+		shown(w, "b", a.Sheet, Piece{Text: a.Upper.Text, Cell: a.Upper.Cell})
 	}
 }
 

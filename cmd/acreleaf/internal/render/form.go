@@ -16,7 +16,6 @@ const (
 	blankAddress
 	blankScript
 	blankHome
-	blankFacts
 	blankSources
 	blankLanguages
 	blankMain
@@ -38,7 +37,7 @@ type frameData struct {
 	Site  Site
 	Words *Words
 	Blank struct {
-		Root, Title, Summary, Address, Script, Home, Facts, Sources, Languages, Main, Turn, Cite string
+		Root, Title, Summary, Address, Script, Home, Sources, Languages, Main, Turn, Cite string
 	}
 }
 
@@ -55,7 +54,6 @@ func newForm(files fs.FS, site Site, words *Words) (form, error) {
 	data.Blank.Address = mark(blankAddress)
 	data.Blank.Script = mark(blankScript)
 	data.Blank.Home = mark(blankHome)
-	data.Blank.Facts = mark(blankFacts)
 	data.Blank.Sources = mark(blankSources)
 	data.Blank.Languages = mark(blankLanguages)
 	data.Blank.Main = mark(blankMain)

@@ -70,11 +70,13 @@ type Choice struct {
 	Selected bool
 }
 
-// A Line is one step of the work.
+// A Line is one step of the work, or one of the ways that it may be worked. It has no plain words: they would hold the
+// example's numbers still while the reader's own ran beside them.
 type Line struct {
+	When    int           // the cell that is not 0 while this way is taken; -1 when there is no other
+	Shown   bool          // whether it is taken for the example
 	Symbols template.HTML // MathML
 	Numbers template.HTML // MathML with data-show on its numbers
-	Words   string
 }
 
 // An Answer is one result.

@@ -10,42 +10,17 @@ func (r *Renderer) Guide(w *bytes.Buffer, g *Guide) {
 	r.write(w, &filling{
 		page:   &g.Page,
 		script: g.Module != nil,
-		facts:  func(w *bytes.Buffer) { r.guideFacts(w, g) },
 		main:   func(w *bytes.Buffer) { r.guideMain(w, g) },
 		turn:   func(w *bytes.Buffer) { r.turn(w, g) },
 		cite:   func(w *bytes.Buffer) { r.cite(w, g) },
 	})
 }
 
-// guideFacts writes the masthead's line: number and crop, date of review.
-func (r *Renderer) guideFacts(w *bytes.Buffer, g *Guide) {
-	crop := g.Crop
-	if crop == "" {
-		crop = r.site.Crop
-	}
-	w.WriteString(`<p class="subject">`)
-	if g.Number > 0 {
-		text(w, r.words.Page.Bulletin.with(strconv.Itoa(g.Number)))
-		if crop != "" {
-			w.WriteString(", ")
-		}
-	}
-	text(w, crop)
-	if g.Season != "" {
-		w.WriteString(" <span>")
-		text(w, g.Season)
-		w.WriteString("</span>")
-	}
-	w.WriteString("</p>\n")
-	if g.Reviewed != "" {
-		w.WriteString(`<p class="reviewed">`)
-		r.words.Date.dated(w, r.words.Page.Reviewed, g.Reviewed)
-		w.WriteString("</p>\n")
-	}
-}
-
 func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
+	w.WriteString("<header class=\"head\">\n")
 	title(w, &g.Page)
+	r.facts(w, g)
+	w.WriteString("</header>\n")
 	r.glance(w, g.Glance)
 	if g.Module != nil {
 		w.WriteString("<noscript>")
@@ -60,10 +35,31 @@ func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 
 // title writes the title of a page and the summary under it.
 func title(w *bytes.Buffer, p *Page) {
+	w.WriteString("<div>")
 	element(w, "h1", "", p.Title)
 	w.WriteByte('\n')
 	element(w, "p", "summary", p.Summary)
-	w.WriteByte('\n')
+	w.WriteString("</div>\n")
+}
+
+// facts writes what stands in the margin beside the title: number, crop, season and review.
+func (r *Renderer) facts(w *bytes.Buffer, g *Guide) {
+	w.WriteString(`<ul class="facts">`)
+	if g.Number > 0 {
+		element(w, "li", "", r.words.Page.Bulletin.with(strconv.Itoa(g.Number)))
+	}
+	crop := g.Crop
+	if crop == "" {
+		crop = r.site.Crop
+	}
+	element(w, "li", "", crop)
+	element(w, "li", "", g.Season)
+	if g.Reviewed != "" {
+		w.WriteString("<li>")
+		r.words.Date.dated(w, r.words.Page.Reviewed, g.Reviewed)
+		w.WriteString("</li>")
+	}
+	w.WriteString("</ul>\n")
 }
 
 // module writes the data block. A "<" inside its strings is written as JSON's own escape, so that no text can end

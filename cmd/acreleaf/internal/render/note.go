@@ -12,12 +12,12 @@ func (r *Renderer) notes(w *bytes.Buffer, s *Worksheet) {
 	}
 	w.WriteString("<div class=\"notes\">\n")
 	for i := range s.Notes {
-		note(w, s.Index, &s.Notes[i])
+		r.note(w, s.Index, &s.Notes[i])
 	}
 	w.WriteString("</div>\n")
 }
 
-func note(w *bytes.Buffer, sheet int, n *Note) {
+func (r *Renderer) note(w *bytes.Buffer, sheet int, n *Note) {
 	w.WriteString(`<p class="`)
 	if n.Signal != "" {
 		w.WriteString("signal ")
@@ -26,21 +26,27 @@ func note(w *bytes.Buffer, sheet int, n *Note) {
 		w.WriteString("remark")
 	}
 	w.WriteByte('"')
-	if n.When >= 0 {
-		numbered(w, "data-when", n.When)
-		numbered(w, "data-sheet", sheet)
-		if n.Refusal {
-			w.WriteString(" data-refusal")
-		}
-		if !n.Shown {
-			w.WriteString(" hidden")
-		}
+	when(w, sheet, n.When, n.Shown)
+	if n.Refusal {
+		w.WriteString(" data-refusal")
 	}
 	w.WriteByte('>')
 	if n.Signal != "" {
-		element(w, "strong", "", n.Signal)
+		element(w, "strong", "", r.words.Signals.word(n.Signal))
 		w.WriteByte(' ')
 	}
 	pieces(w, sheet, n.Pieces)
 	w.WriteString("</p>\n")
+}
+
+// when writes the attributes of an element that shows only while a cell of the sheet is not 0.
+func when(w *bytes.Buffer, sheet, cell int, holds bool) {
+	if cell < 0 {
+		return
+	}
+	numbered(w, "data-when", cell)
+	numbered(w, "data-sheet", sheet)
+	if !holds {
+		w.WriteString(" hidden")
+	}
 }

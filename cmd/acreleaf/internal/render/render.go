@@ -33,7 +33,6 @@ func (r *Renderer) Words() *Words { return r.words }
 type filling struct {
 	page   *Page
 	script bool // the page carries a module
-	facts  func(w *bytes.Buffer)
 	main   func(w *bytes.Buffer)
 	turn   func(w *bytes.Buffer)
 	cite   func(w *bytes.Buffer)
@@ -70,8 +69,6 @@ func (r *Renderer) fill(w *bytes.Buffer, f *filling, blank int) {
 		}
 	case blankLanguages:
 		r.languages(w, f.page)
-	case blankFacts:
-		optional(w, f.facts)
 	case blankMain:
 		optional(w, f.main)
 	case blankTurn:

@@ -17,8 +17,8 @@ type Words struct {
 	Date      DateWords      `yaml:"date"`
 	Worksheet WorksheetWords `yaml:"worksheet"`
 	Table     TableWords     `yaml:"table"`
-	Figure    FigureWords    `yaml:"figure"`
 	Kinds     KindWords      `yaml:"kinds"`
+	Signals   SignalWords    `yaml:"signals"`
 	Home      HomeWords      `yaml:"home"`
 	Sources   SourcesWords   `yaml:"sources"`
 	Missing   MissingWords   `yaml:"missing"`
@@ -83,19 +83,12 @@ type WorksheetWords struct {
 	Reset                    string   `yaml:"reset"`
 	Constants                string   `yaml:"constants"`
 	Code                     string   `yaml:"code"`
-	Step                     string   `yaml:"step"`
 }
 
 // TableWords is for reckoners.
 type TableWords struct {
 	Marked string `yaml:"marked"`
 	Near   string `yaml:"near"`
-}
-
-// FigureWords is for figures in the prose.
-type FigureWords struct {
-	Source Sentence `yaml:"source" blanks:"source"`
-	Worked Sentence `yaml:"worked" blanks:"worksheet"`
 }
 
 // KindWords is the name of every kind of source, which is also how sure a constant is.
@@ -105,6 +98,14 @@ type KindWords struct {
 	WorkedExample  string `yaml:"worked-example"`
 	CommonPractice string `yaml:"common-practice"`
 	Memory         string `yaml:"memory"`
+}
+
+// SignalWords is the signal words of ANSI Z535.6.
+type SignalWords struct {
+	Notice  string `yaml:"notice"`
+	Caution string `yaml:"caution"`
+	Warning string `yaml:"warning"`
+	Danger  string `yaml:"danger"`
 }
 
 // HomeWords is for the home page.
@@ -152,6 +153,21 @@ func (k KindWords) name(kind string) string {
 		return k.Memory
 	}
 	return kind
+}
+
+// word gives the signal word that a note's Signal calls for; another text is its own word.
+func (s SignalWords) word(signal string) string {
+	switch signal {
+	case "NOTICE":
+		return s.Notice
+	case "CAUTION":
+		return s.Caution
+	case "WARNING":
+		return s.Warning
+	case "DANGER":
+		return s.Danger
+	}
+	return signal
 }
 
 // LoadWords reads the words of a language from the folder words of files. A key that is missing, empty or not one of

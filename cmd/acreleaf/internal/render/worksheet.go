@@ -40,7 +40,7 @@ func (r *Renderer) work(w *bytes.Buffer, s *Worksheet, anchor string) {
 		return
 	}
 	w.WriteString(`<div class="work" role="region" tabindex="0"`)
-	attribute(w, "aria-labelledby", anchor+"-work")
+	attribute(w, "aria-labelledby", anchor+"-work "+anchor+"-title")
 	w.WriteString("><h3")
 	attribute(w, "id", anchor+"-work")
 	w.WriteByte('>')
@@ -48,8 +48,9 @@ func (r *Renderer) work(w *bytes.Buffer, s *Worksheet, anchor string) {
 	w.WriteString("</h3>\n<ol>\n")
 	for i := range s.Work {
 		line := &s.Work[i]
-		w.WriteString("<li>")
-		element(w, "p", "words", line.Words)
+		w.WriteString("<li")
+		when(w, s.Index, line.When, line.Shown)
+		w.WriteByte('>')
 		ruled(w, string(line.Symbols))
 		ruled(w, string(line.Numbers))
 		w.WriteString("</li>\n")

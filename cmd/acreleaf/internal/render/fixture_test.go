@@ -1,0 +1,238 @@
+package render_test
+
+import (
+	"bytes"
+	"html/template"
+	"math"
+	"testing"
+
+	"acreleaf/cmd/acreleaf/internal/render"
+	"acreleaf/theme"
+)
+
+// The fixture is a made-up bulletin of a made-up office, with every kind of part a guide can have.
+
+func site() render.Site {
+	return render.Site{
+		Language: "en", Office: "Sorrel Flat Orchard Office", Crop: "young walnuts",
+		Tagline:  "Guides for young walnut blocks, with the arithmetic shown",
+		Invented: true, Notice: "Sorrel Flat is made up. Its office, blocks, well and reports are invented.",
+		Licence: "CC BY 4.0", LicenceHref: "https://creativecommons.org/licenses/by/4.0/",
+		Contact:     "Young-tree desk, Sorrel Flat Orchard Office",
+		ContactHref: "mailto:young-trees@sorrelflat.example.org",
+		LocalRule:   "The label and the rules of your own county, district or state come before anything in these guides.",
+		Style:       "assets/style.css",
+	}
+}
+
+func renderer(t testing.TB, s render.Site) *render.Renderer {
+	t.Helper()
+	r, err := render.New(theme.Files, s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func page() render.Page {
+	return render.Page{
+		Root: "../../", Home: "../../", Sources: "../../sources/", Address: "guides/soil/",
+		Title:   "Nitrogen already in your soil",
+		Summary: "Turn the nitrate line of a soil report into pounds an acre that you need not buy.",
+	}
+}
+
+func guide(body string) *render.Guide {
+	return &render.Guide{
+		Page: page(), Season: "before bud break", Number: 1, Reviewed: "2026-09-14", ReviewBy: "2028-09-14",
+		Glance: []render.Glance{
+			glance(0, 5, "48", "in the top 12 in at 12 ppm NO3-N"),
+			glance(1, 12, "58.9", "in soil and water together"),
+			glance(1, 15, "0", "left to buy for a first-leaf year"),
+		},
+		Body:     template.HTML(body),
+		Module:   []byte(`{"m":"AGFzbQEAAAA=","cells":24,"sheets":[{"name":"soil","after":[],"refusals":[]}],"fixed":[],"tables":[]}`),
+		Previous: &render.Link{Href: "../sampling/", Text: "Take a soil sample"},
+		Next:     &render.Link{Href: "../water/", Text: "Nitrogen in your well water"},
+	}
+}
+
+func glance(sheet, cell int, text, label string) render.Glance {
+	return render.Glance{
+		Sheet: sheet, Href: "#worksheet-soil", Label: label,
+		Pieces: []render.Piece{{Text: text, Cell: cell}, {Text: " lb N/ac", Cell: -1}},
+	}
+}
+
+func mathML(s string) template.HTML {
+	return template.HTML("<math><mrow>" + s + "</mrow></math>")
+}
+
+func soil() *render.Worksheet {
+	return &render.Worksheet{
+		Index: 0, Name: "soil", Title: "What the soil holds",
+		Summary: "One layer of soil, as the laboratory reported it.",
+		Givens: []render.Given{
+			{
+				ID: "soil-nitrate", Name: "nitrate", Label: "Nitrate on the report", Kind: render.KindNumber,
+				Hint: "Most reports say 2 to 40. Look for NO3-N or NO3.", Cell: 0, Presence: -1, Text: "12",
+				Units: []render.UnitOption{
+					{Text: "ppm NO3-N", Factor: "1/1", Selected: true}, {Text: "ppm NO3", Factor: "14007/62004"},
+				},
+				Low: 0, High: 200, Start: 12, LowText: "0", HighText: "200",
+			},
+			{
+				ID: "soil-depth", Name: "depth", Label: "Depth of the sample", Kind: render.KindNumber,
+				Hint: "From the surface down.", Cell: 1, Presence: -1, Text: "12",
+				Units: []render.UnitOption{{Text: "in", Factor: "1/1", Selected: true}, {Text: "cm", Factor: "50/127"}},
+				Low:   1, High: 72, Start: 12, LowText: "1", HighText: "72",
+			},
+			{
+				ID: "soil-bulk-density", Name: "bulk-density", Label: "Bulk density", Kind: render.KindNumber,
+				Hint: "Only if you have measured it.", Cell: 2, Presence: 3, Unit: "g/cm3", Typical: "1.47 g/cm3",
+				Low: 0.8, High: 1.9, LowText: "0.8", HighText: "1.9", Optional: true,
+			},
+		},
+		Work: []render.Line{
+			{
+				When: 6, Shown: true,
+				Symbols: mathML(`<mi>nitrogen</mi><mo>=</mo><mi>nitrate</mi><mo>×</mo><mtext>2,000,000 lb soil/ac per 6 in</mtext>` +
+					`<mo>×</mo><mi>depth</mi>`),
+				Numbers: mathML(`<mo>=</mo><mn data-show="0" data-sheet="0">12</mn><mtext>&nbsp;ppm NO3-N</mtext><mo>×</mo>` +
+					`<mtext>2,000,000 lb soil/ac per 6 in</mtext><mo>×</mo><mn data-show="1" data-sheet="0">12</mn>` +
+					`<mtext>&nbsp;in</mtext><mo>=</mo><mn data-show="5" data-sheet="0">48</mn><mtext>&nbsp;lb N/ac</mtext>`),
+			},
+			{
+				When: 7, Shown: false,
+				Symbols: mathML(`<mi>nitrogen</mi><mo>=</mo><mi>nitrate</mi><mo>×</mo><mi>bulk density</mi><mo>×</mo><mi>depth</mi>`),
+			},
+		},
+		Answers: []render.Answer{{
+			Name: "nitrogen", Label: "Nitrogen in this layer", Text: "48", Unit: "lb N/ac", Cell: 5, Sheet: 0,
+			Also: []render.Conversion{{Text: "53.8", Unit: "kg N/ha", By: "11209/10000"}},
+		}},
+		Notes: []render.Note{
+			{Pieces: []render.Piece{
+				{Text: "Of it, what lies below the roots cannot be counted: ", Cell: -1}, {Text: "48", Cell: 5},
+				{Text: " lb N/ac is the most there is.", Cell: -1},
+			}, When: -1},
+			{Signal: "CAUTION", Pieces: []render.Piece{
+				{Text: "This is more than a first-leaf year takes up. Buy none until the next report.", Cell: -1},
+			}, When: 8, Shown: true},
+			{Pieces: []render.Piece{{Text: "Check the depth.", Cell: -1}}, When: 9, Refusal: true},
+		},
+		Constants: []render.Constant{
+			{
+				Label: "the weight of the top six inches of an acre", Text: "2,000,000 lb soil/ac per 6 in",
+				Source: "Montana State University, Soil Scoop", SourceHref: "../../sources/#montana-soil", Sureness: "handbook",
+			},
+			{
+				Label: "nitrogen's share of nitrate, by atomic weight", Text: "0.2259",
+				Source: "IUPAC 2021", SourceHref: "../../sources/#iupac", Sureness: "standard",
+			},
+		},
+		Code: `<pre class="code"><code><span class="kd">var</span> soilNitrogen = sheet.New(<span class="s">"soil-nitrogen"</span>, ` +
+			`<span class="kd">func</span>(s *sheet.Sheet) { <span class="c1">// one sampled layer</span>` + "\n" + `</code></pre>`,
+	}
+}
+
+func number(id, label string, cell int, text, unit string, high float64) render.Given {
+	return render.Given{
+		ID: id, Label: label, Kind: render.KindNumber, Cell: cell, Presence: -1, Text: text, Unit: unit,
+		Low: 0, High: high, LowText: "0", HighText: "300", Start: 35,
+	}
+}
+
+func season() *render.Worksheet {
+	answers := []render.Answer{}
+	for i, a := range [][2]string{{"Credits", "58.9"}, {"Short of the need", "0"}, {"To apply", "0"}, {"More than the need", "23.9"}} {
+		answers = append(answers, render.Answer{Label: a[0], Text: a[1], Unit: "lb N/ac", Cell: 12 + i, Sheet: 1})
+	}
+	step := func(name, symbols, numbers string) render.Line {
+		return render.Line{When: -1, Symbols: mathML(`<mi>` + name + `</mi><mo>=</mo>` + symbols), Numbers: mathML(numbers)}
+	}
+	return &render.Worksheet{
+		Index: 1, Name: "season", Title: "What is left to buy",
+		Givens: []render.Given{
+			number("season-demand", "What the trees take up", 10, "35", "lb N/ac", 300),
+			{
+				ID: "season-soil", Label: "From the soil", Kind: render.KindLinked, Cell: 5, Text: "48", Unit: "lb N/ac",
+				From: &render.Link{Href: "#worksheet-soil", Text: "What the soil holds"}, Presence: -1,
+			},
+			number("season-water", "From the water", 11, "10.9", "lb N/ac", 300),
+			{
+				ID: "season-method", Label: "How it is put on", Kind: render.KindChoice, Cell: 16, Presence: -1,
+				Choices: []render.Choice{{Text: "through the drip line", Value: 0, Selected: true}, {Text: "by hand", Value: 1}},
+				Hint:    "Sets how much of it reaches the roots.",
+			},
+			{
+				ID: "season-rate", Label: "Rate", Kind: render.KindNumber, Cell: 17, Presence: -1, Text: "3", Unit: "oz N/tree",
+				Low: 0, High: math.Inf(1), Start: 3, LowText: "0", HighText: "8",
+				Upper: &render.Bound{ID: "season-rate-upper", Cell: 18, Text: "4", Start: 4},
+			},
+		},
+		Work: []render.Line{
+			step("credits", `<mi>soil</mi><mo>+</mo><mi>water</mi>`, `<mo>=</mo><mn>48</mn><mo>+</mo><mn>10.9</mn><mo>=</mo><mn>58.9</mn>`),
+			step("short", `<mtext>the larger of </mtext><mi>demand</mi><mo>−</mo><mi>credits</mi><mtext> and </mtext><mn>0</mn>`, `<mo>=</mo><mn>0</mn>`),
+			step("apply", `<mfrac><mi>short</mi><mi>efficiency</mi></mfrac>`, `<mo>=</mo><mfrac><mn>0</mn><mtext>70 %</mtext></mfrac><mo>=</mo><mn>0</mn>`),
+		},
+		Answers: answers,
+	}
+}
+
+func reckoner() *render.Table {
+	t := &render.Table{
+		Index: 0, Sheet: 2, Caption: "Nitrogen in place, lb N/ac", RowLabel: "Depth", ColLabel: "Nitrate on the report",
+		Rows: []string{"6 in", "12 in", "24 in"}, Cols: []string{"3 ppm", "5 ppm", "10 ppm", "15 ppm", "20 ppm"},
+		MarkText:   "Marked: 25 to 35 lb N/ac, the growth of a first-leaf year.",
+		FollowText: "Ringed: nearest to the numbers in “What the soil holds”.",
+	}
+	for _, row := range []string{"6 10 20 30 40", "12 20 40 60 80", "24 40 80 120 160"} {
+		var cells []render.Cell
+		for _, f := range bytes.Fields([]byte(row)) {
+			cells = append(cells, render.Cell{Text: string(f), Marked: string(f) == "30", Near: string(f) == "40" && len(cells) == 2})
+		}
+		t.Cells = append(t.Cells, cells)
+	}
+	return t
+}
+
+func worked(r *render.Renderer, w *bytes.Buffer, cell int, text, unit string) {
+	r.Worked(w, &render.Worked{Sheet: 0, Href: "#worksheet-soil", Pieces: []render.Piece{{Text: text, Cell: cell}, {Text: unit, Cell: -1}}})
+}
+
+// body is the text of the fixture's guide.
+func body(r *render.Renderer) string {
+	w := new(bytes.Buffer)
+	w.WriteString("<p>A soil laboratory reports nitrate as parts per million of the dry soil it was sent. Your trees, and your " +
+		"fertilizer dealer, think in pounds an acre. The bridge between them is the weight of the soil in the layer that was " +
+		"sampled.</p>\n<p>A report of ")
+	worked(r, w, 0, "12", " ppm")
+	w.WriteString(" over the top foot is ")
+	worked(r, w, 5, "48", " lb/ac")
+	w.WriteString(" of nitrogen in place. An acre of soil six inches deep weighs near ")
+	r.Sourced(w, &render.Sourced{
+		Text: "two million pounds", Href: "../../sources/#montana-soil", Source: "Montana State University, Soil Scoop",
+		Detail: "for a soil of 1.47 g/cm³; with your own bulk density the worksheet uses that.", Kind: "handbook",
+	})
+	w.WriteString(", so each part per million is two pounds. The rest is multiplying by the depth.</p>\n")
+	r.Worksheet(w, soil())
+	w.WriteString(`<h2 id="enough">When it is enough</h2><p>First-leaf trees take up `)
+	r.Sourced(w, &render.Sourced{
+		Text: "25 to 35 lb/ac", Href: "../../sources/#common-practice", Source: "Orchard advisors",
+		Detail: "of N a year for first-leaf walnuts.", Kind: "common-practice",
+	})
+	w.WriteString(" in a year. Where the marked cells below cover that, wait: the first feed can come later, or not at all.</p>\n")
+	r.Reckoner(w, reckoner())
+	w.WriteString("<p>Put it in the season's budget with what the well brings. See <a href=\"https://example.org/budget\">the long form</a>.</p>\n")
+	r.Worksheet(w, season())
+	w.WriteString(`<h2 id="slips">Slips people make</h2><ul><li>They read nitrate as nitrate-nitrogen. That counts four times too much.</li>` +
+		`<li>They add two samples of the same foot.</li></ul>`)
+	for _, signal := range [][2]string{{"danger", "DANGER"}, {"warning", "WARNING"}, {"caution", "CAUTION"}, {"notice", "NOTICE"}} {
+		w.WriteString(`<aside class="signal ` + signal[0] + `" aria-label="` + signal[1] + `"><strong class="signal-word">` + signal[1] +
+			`</strong><p>A credit is a reason to buy less, not a licence to skip the leaf sample in July. Follow `)
+		r.Sourced(w, &render.Sourced{Text: "40 CFR 141", Href: "../../sources/#epa", Source: "EPA", Detail: "10 mg/L in drinking water.", Kind: "standard"})
+		w.WriteString(` and your local nitrogen-management rules.</p></aside>`)
+	}
+	return w.String()
+}
