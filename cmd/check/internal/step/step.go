@@ -12,6 +12,7 @@ import (
 	"os/exec"
 	"strings"
 	"sync"
+	"time"
 )
 
 // A Step is one check.
@@ -39,25 +40,33 @@ func (r *Record) Detail(format string, args ...any) {
 	fmt.Fprintf(&r.detail, format+"\n", args...)
 }
 
+// patience is how long the output of a command may stay open after its end, by a child that it left behind.
+const patience = 10 * time.Second
+
 // A Command is a program with its arguments, run in the folder Dir with Env added to this process's environment.
 type Command struct {
-	Dir  string
-	Env  []string
-	Args []string
+	Dir   string
+	Env   []string
+	Args  []string
+	Quiet bool // the step shows standard output in a form of its own
 }
 
 // Command runs a command to its end and gives what it wrote to standard output. All that it wrote, to standard
-// error too, is part of the detail.
+// error too, is part of the detail, unless the command is quiet.
 func (r *Record) Command(ctx context.Context, c Command) ([]byte, error) {
 	r.Detail("$ %s", strings.Join(c.Args, " "))
 	run := exec.CommandContext(ctx, c.Args[0], c.Args[1:]...)
 	run.Dir = c.Dir
+	run.WaitDelay = patience
 	if c.Env != nil {
 		run.Env = append(run.Environ(), c.Env...)
 	}
 	var out bytes.Buffer
 	var one sync.Mutex
-	run.Stdout = &shared{&one, io.MultiWriter(&r.detail, &out)}
+	run.Stdout = &out
+	if !c.Quiet {
+		run.Stdout = &shared{&one, io.MultiWriter(&r.detail, &out)}
+	}
 	run.Stderr = &shared{&one, &r.detail}
 	if err := run.Run(); err != nil {
 		return out.Bytes(), fmt.Errorf("%s: %w", c.Args[0], err)

@@ -37,6 +37,9 @@ var (
 	}
 )
 
+// All is every tool, in the order in which they are looked for.
+func All() []Tool { return []Tool{Compiler, Wabt, Java, Node, NPM, Chromium} }
+
 // The oldest Node that the packages in the lock file accept.
 const nodeMajor, nodeMinor = 20, 19
 

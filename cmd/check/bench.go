@@ -1,0 +1,61 @@
+package main
+
+import (
+	"path/filepath"
+
+	"acreleaf/cmd/check/internal/step"
+	"acreleaf/cmd/check/internal/tool"
+)
+
+// browserFolder holds the Node scripts and the lock file of the checkers.
+const browserFolder = "cmd/check/browser"
+
+// packages is the name, among the tools, of what npm installs from the lock file.
+const packages = "npm packages"
+
+// A bench is where the steps put what later steps read. All of it lies in one temporary folder.
+type bench struct {
+	acreleaf string // the built program
+	parity   string // the built program cmd/check/parity
+	site     string // the pressed site
+	modules  string // what cmd/check/parity writes
+	numbers  string // a folder with the page's number text as one module
+	ten      string // content with a page of ten worksheets, and
+	tenSite  string // the site pressed from it
+	aside    string // home and temporary folder of a press, which must stay empty
+}
+
+func newBench(dir string) *bench {
+	in := func(name string) string { return filepath.Join(dir, name) }
+	return &bench{
+		acreleaf: in("acreleaf"), parity: in("parity"), site: in("site"), modules: in("modules"),
+		numbers: in("numbers"), ten: in("ten"), tenSite: in("ten-site"), aside: in("aside"),
+	}
+}
+
+// steps is every step, the quick ones first.
+func (b *bench) steps() []step.Step {
+	wasm, java, node := tool.Wabt.Name, tool.Java.Name, tool.Node.Name
+	browser := []string{tool.Chromium.Name, node, tool.NPM.Name, packages}
+	checkers := []string{node, tool.NPM.Name, packages}
+	return []step.Step{
+		{Name: "gofmt", Run: format},
+		{Name: "modules", Run: goModules},
+		{Name: "vet", Run: vet},
+		{Name: "staticcheck", Run: staticcheck},
+		{Name: "go test", Tools: []string{tool.Compiler.Name, wasm}, Run: goTest},
+		{Name: "press", Run: b.press},
+		{Name: "sizes", After: []string{"press"}, Run: b.sizes},
+		{Name: "vnu", After: []string{"press"}, Tools: append(checkers, java), Run: b.vnu},
+		{Name: "html-validate", After: []string{"press"}, Tools: checkers, Run: b.htmlValidate},
+		{Name: "material", After: []string{"press"}, Run: b.material},
+		{Name: "wasm", After: []string{"material"}, Tools: []string{wasm}, Run: b.wasmValidate},
+		{Name: "parity", After: []string{"material"}, Tools: browser, Run: b.browser("parity.mjs")},
+		{Name: "number text", Run: b.numberText},
+		{Name: "numbers", After: []string{"number text"}, Tools: browser, Run: b.browser("numbers.mjs")},
+		{Name: "pages", After: []string{"press"}, Tools: browser, Run: b.browser("pages.mjs")},
+		{Name: "live", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("live.mjs")},
+		{Name: "ways", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("ways.mjs")},
+		{Name: "keystroke", After: []string{"press", "number text"}, Tools: browser, Run: b.keystroke},
+	}
+}

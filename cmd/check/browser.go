@@ -1,0 +1,81 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strconv"
+
+	"acreleaf/cmd/check/internal/step"
+)
+
+// browser gives the step that runs one of the test scripts on the pressed demo site.
+func (b *bench) browser(script string) func(context.Context, *step.Record) error {
+	return func(ctx context.Context, r *step.Record) error {
+		return b.node(ctx, r, script, "content", b.site)
+	}
+}
+
+// node runs a test script with Node's own test runner and takes over its counts.
+func (b *bench) node(ctx context.Context, r *step.Record, script, content, site string) error {
+	out, failure := r.Command(ctx, step.Command{Args: []string{
+		"node", "--test-reporter=spec", filepath.Join(browserFolder, script),
+		"--chromium", "chromium", "--site", site, "--content", content, "--acreleaf", b.acreleaf,
+		"--numbers", filepath.Join(b.numbers, "number.mjs"), "--vectors", "calc/unit/testdata/number-text.csv",
+		"--parity", b.modules, "--native", b.parity,
+	}})
+	counts, err := readCounts(out)
+	if err != nil {
+		return fmt.Errorf("%s did not come to its end: %w", script, err)
+	}
+	// A test that was skipped, put off or cancelled was not passed.
+	r.Passed = counts["pass"]
+	r.Failed = counts["fail"] + counts["skipped"] + counts["todo"] + counts["cancelled"]
+	for _, line := range diagnostic.FindAllSubmatch(out, -1) {
+		if _, isCount := counts[string(line[1])]; !isCount {
+			r.Note("  %s", line[0][len("ℹ "):])
+		}
+	}
+	if r.Passed == 0 {
+		return fmt.Errorf("%s ran no test", script)
+	}
+	return failure
+}
+
+var diagnostic = regexp.MustCompile(`(?m)^ *ℹ (\S+) .*$`)
+
+var count = regexp.MustCompile(`(?m)^ℹ (pass|fail|skipped|todo|cancelled|tests|suites|duration_ms) ([\d.]+)$`)
+
+// readCounts reads the lines with which Node's test runner ends.
+func readCounts(out []byte) (map[string]int, error) {
+	counts := map[string]int{}
+	for _, found := range count.FindAllSubmatch(out, -1) {
+		n, err := strconv.ParseFloat(string(found[2]), 64)
+		if err != nil {
+			return nil, err
+		}
+		counts[string(found[1])] = int(n)
+	}
+	if _, ended := counts["pass"]; !ended {
+		return nil, fmt.Errorf("it printed no count of tests")
+	}
+	return counts, nil
+}
+
+// numberText makes one module of the page's number text, with the same bundler that presses the site.
+func (b *bench) numberText(ctx context.Context, r *step.Record) error {
+	if err := os.MkdirAll(b.numbers, 0o755); err != nil {
+		return err
+	}
+	blank := []byte("<!DOCTYPE html><html lang=\"en\"><title>Blank</title></html>\n")
+	if err := os.WriteFile(filepath.Join(b.numbers, "blank.html"), blank, 0o644); err != nil {
+		return err
+	}
+	_, err := r.Command(ctx, step.Command{Args: []string{
+		"go", "run", "github.com/evanw/esbuild/cmd/esbuild", "theme/script/number.ts", "--bundle", "--format=esm",
+		"--outfile=" + filepath.Join(b.numbers, "number.mjs"),
+	}})
+	return err
+}

@@ -1,0 +1,39 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"strings"
+
+	"acreleaf/cmd/check/internal/step"
+)
+
+// The steps that read the source.
+
+func format(ctx context.Context, r *step.Record) error {
+	out, err := r.Command(ctx, step.Command{Args: []string{"gofmt", "-l", "."}})
+	if err == nil && len(out) > 0 {
+		err = errors.New("these files are not laid out as gofmt does it; to mend them, run gofmt -w on each")
+	}
+	return err
+}
+
+// goModules wants go.mod and go.sum to be what the source asks for, and the modules to be those that go.sum names.
+func goModules(ctx context.Context, r *step.Record) error {
+	for _, args := range []string{"go mod tidy -diff", "go mod verify"} {
+		if _, err := r.Command(ctx, step.Command{Args: strings.Fields(args)}); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func vet(ctx context.Context, r *step.Record) error {
+	_, err := r.Command(ctx, step.Command{Args: []string{"go", "vet", "./..."}})
+	return err
+}
+
+func staticcheck(ctx context.Context, r *step.Record) error {
+	_, err := r.Command(ctx, step.Command{Args: []string{"go", "tool", "staticcheck", "./..."}})
+	return err
+}

@@ -1,0 +1,106 @@
+package main
+
+import (
+	"bufio"
+	"bytes"
+	"context"
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"acreleaf/cmd/check/internal/step"
+)
+
+// goTest runs the Go tests with the race detector and counts them one by one.
+func goTest(ctx context.Context, r *step.Record) error {
+	args := []string{"go", "test", "-race", "-json", "./..."}
+	stream, failure := r.Command(ctx, step.Command{Args: args, Quiet: true})
+	report, err := readTests(stream)
+	if err != nil {
+		return err
+	}
+	r.Passed, r.Failed = report.passed, report.failed
+	for _, line := range report.closing {
+		r.Note("%s", line)
+	}
+	r.Detail("%s", report.failures.String())
+	return failure
+}
+
+// An event is one line of go test -json (see go doc test2json). A build has an ImportPath in place of a Package.
+type event struct{ Action, Package, ImportPath, Test, Output string }
+
+// A testReport is what a run of go test came to.
+type testReport struct {
+	passed, failed int
+	closing        []string        // the usual line for each package
+	failures       strings.Builder // all that the failed tests, packages and builds printed
+
+	printed map[string]*strings.Builder // what each test, package and build has printed so far
+	broken  map[string]bool             // the packages that had a failed test
+}
+
+// readTests reads the events of a run. Tests that have subtests are counted beside them. A skipped test counts as
+// failed: the checks leave nothing out.
+func readTests(stream []byte) (*testReport, error) {
+	report := &testReport{printed: map[string]*strings.Builder{}, broken: map[string]bool{}}
+	lines := bufio.NewScanner(bytes.NewReader(stream))
+	const longest = 16 << 20
+	lines.Buffer(nil, longest)
+	for lines.Scan() {
+		var e event
+		if err := json.Unmarshal(lines.Bytes(), &e); err != nil {
+			return nil, fmt.Errorf("go test -json printed a line that is no event: %s", lines.Text())
+		}
+		if e.Test != "" {
+			report.takeTest(e)
+		} else {
+			report.takePackage(e)
+		}
+	}
+	return report, lines.Err()
+}
+
+// takeTest takes an event of one test.
+func (t *testReport) takeTest(e event) {
+	switch e.Action {
+	case "output":
+		t.print(e)
+	case "pass":
+		t.passed++
+	case "fail", "skip":
+		t.failed++
+		t.broken[e.Package] = true
+		t.failures.WriteString(t.print(e))
+	}
+}
+
+// takePackage takes an event of a package as a whole, or of its build.
+func (t *testReport) takePackage(e event) {
+	switch e.Action {
+	case "output", "build-output":
+		t.print(e)
+		for _, start := range []string{"ok  \t", "FAIL\t", "?   \t"} {
+			if strings.HasPrefix(e.Output, start) {
+				t.closing = append(t.closing, strings.TrimRight(e.Output, "\n"))
+			}
+		}
+	case "build-fail":
+		t.failures.WriteString(t.print(e))
+	case "fail":
+		t.failures.WriteString(t.print(e))
+		if !t.broken[e.Package] {
+			t.failed++ // it did not build, or broke off: no test of it says so
+		}
+	}
+}
+
+// print adds to what the test, package or build has printed, and gives all of it.
+func (t *testReport) print(e event) string {
+	key := e.ImportPath + e.Package + " " + e.Test
+	if t.printed[key] == nil {
+		t.printed[key] = &strings.Builder{}
+	}
+	t.printed[key].WriteString(e.Output)
+	return t.printed[key].String()
+}

@@ -1,0 +1,47 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"path/filepath"
+
+	"acreleaf/cmd/check/internal/pressed"
+	"acreleaf/cmd/check/internal/step"
+)
+
+// The steps that read the pressed HTML and CSS with checkers from npm.
+
+// vnu runs the Nu HTML checker over the pages and the style sheets.
+func (b *bench) vnu(ctx context.Context, r *step.Record) error {
+	site, err := pressed.Read(b.site)
+	if err != nil {
+		return err
+	}
+	java := []string{"java", "-jar", filepath.Join(browserFolder, "node_modules/vnu-jar/build/dist/vnu.jar")}
+	pages := append(java[:3:3], "--errors-only", "--skip-non-html", b.site)
+	_, err = r.Command(ctx, step.Command{Args: pages})
+	styles := append(java[:3:3], "--errors-only", "--css")
+	for _, f := range site.Ending(".css") {
+		styles = append(styles, filepath.Join(b.site, filepath.FromSlash(f.Path)))
+	}
+	_, errStyles := r.Command(ctx, step.Command{Args: styles})
+	r.Note("  %d pages, %d style sheets", len(site.Ending(".html")), len(site.Ending(".css")))
+	return errors.Join(err, errStyles)
+}
+
+// htmlValidate runs html-validate over the pages.
+func (b *bench) htmlValidate(ctx context.Context, r *step.Record) error {
+	site, err := pressed.Read(b.site)
+	if err != nil {
+		return err
+	}
+	args := []string{
+		"node", filepath.Join(browserFolder, "node_modules/html-validate/bin/html-validate.mjs"),
+		"--config", filepath.Join(browserFolder, "html-validate.json"),
+	}
+	for _, f := range site.Ending(".html") {
+		args = append(args, filepath.Join(b.site, filepath.FromSlash(f.Path)))
+	}
+	_, err = r.Command(ctx, step.Command{Args: args})
+	return err
+}

@@ -1,0 +1,91 @@
+// Command check sets up what the checks need and then runs them all: go run ./cmd/check, from the project's folder.
+//
+// It says what it installs, prints a line for every step with its time, shows the whole output of a step that
+// failed, goes on with every step that can still run, and ends with the line "N passed, N failed" and exit status 1
+// if anything failed. Nothing is skipped: a tool that is missing and cannot be installed is a failure that says how a
+// person installs it.
+//
+// The command imports none of the code that it checks, so that it runs when that code does not compile.
+package main
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"os"
+	"os/signal"
+	"slices"
+	"strings"
+	"time"
+
+	"acreleaf/cmd/check/internal/step"
+	"acreleaf/cmd/check/internal/tool"
+)
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	only := flag.String("only", "", "run one step, and those whose product it needs: "+strings.Join(names(), ", "))
+	flag.Parse()
+	passed, err := run(ctx, *only, flag.Args())
+	if err != nil {
+		fmt.Fprintln(os.Stderr, "check:", err)
+		os.Exit(2)
+	}
+	if !passed {
+		os.Exit(1)
+	}
+}
+
+// run gives whether every check passed; an error is a wrong call.
+func run(ctx context.Context, only string, arguments []string) (bool, error) {
+	if len(arguments) > 0 {
+		return false, fmt.Errorf("unknown argument %q", arguments[0])
+	}
+	if _, err := os.Stat("cmd/check/main.go"); err != nil {
+		return false, fmt.Errorf("run this from the project's folder: go run ./cmd/check")
+	}
+	temporary, err := os.MkdirTemp("", "acreleaf-check-")
+	if err != nil {
+		return false, err
+	}
+	defer os.RemoveAll(temporary)
+	steps, err := step.Choose(newBench(temporary).steps(), only)
+	if err != nil {
+		return false, err
+	}
+	start := time.Now()
+	missing := setUp(ctx, steps)
+	total := step.Run(ctx, os.Stdout, steps, missing)
+	fmt.Printf("\n%d steps in %.0f s\n%v\n", len(steps), time.Since(start).Seconds(), total)
+	return total.Failed == 0, nil
+}
+
+// setUp makes sure of the tools that the steps call, and gives by name why one is not to be had.
+func setUp(ctx context.Context, steps []step.Step) map[string]error {
+	machine := tool.ThisMachine(os.Stdout)
+	called := map[string]bool{}
+	for _, s := range steps {
+		for _, name := range s.Tools {
+			called[name] = true
+		}
+	}
+	wanted := slices.DeleteFunc(tool.All(), func(t tool.Tool) bool { return !called[t.Name] })
+	missing := tool.Find(ctx, machine, wanted)
+	if !called[packages] {
+		return missing
+	}
+	missing[packages] = missing[tool.NPM.Name]
+	if missing[packages] == nil {
+		missing[packages] = tool.Packages(ctx, machine, browserFolder)
+	}
+	return missing
+}
+
+func names() []string {
+	var all []string
+	for _, s := range newBench("").steps() {
+		all = append(all, s.Name)
+	}
+	return all
+}

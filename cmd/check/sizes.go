@@ -1,0 +1,93 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+
+	"github.com/andybalholm/brotli"
+
+	"acreleaf/cmd/check/internal/pressed"
+	"acreleaf/cmd/check/internal/step"
+)
+
+// The limits on the wire, after brotli at its best, in bytes; 1 kB is 1000 bytes. The style sheet is a file of its
+// own that a reader's browser keeps, so the limit of a page is held against its HTML, and the sum is shown beside it.
+const (
+	mostHTML   = 13_000
+	mostStyle  = 10_000
+	mostScript = 9_000
+	mostModule = 1_500
+)
+
+// sizes prints what the parts of a guide weigh on the wire, and fails when one is over its limit.
+func (b *bench) sizes(_ context.Context, r *step.Record) error {
+	site, err := pressed.Read(b.site)
+	if err != nil {
+		return err
+	}
+	w := &weighing{record: r}
+	style := w.all("style", site.Ending(".css"), mostStyle)
+	w.all("script", site.Ending(".js"), mostScript)
+	guides := site.Guides()
+	if len(guides) == 0 {
+		w.faults = append(w.faults, errors.New("the site has no guides"))
+	}
+	for _, guide := range guides {
+		html := w.one(guide.Name()+" HTML", guide.Bytes, mostHTML)
+		r.Note("  %-34s %6.2f kB", "  with the style sheet", kilobytes(html+style))
+		block, err := guide.Block()
+		if err != nil {
+			return err
+		}
+		if block != nil {
+			w.one(guide.Name()+" module", block.Module, mostModule)
+		}
+	}
+	return errors.Join(w.faults...)
+}
+
+// A weighing notes sizes and keeps those over their limit.
+type weighing struct {
+	record *step.Record
+	faults []error
+}
+
+// all weighs files of one kind together: a page loads them all.
+func (w *weighing) all(name string, files []pressed.File, most int) int {
+	if len(files) == 0 {
+		w.faults = append(w.faults, fmt.Errorf("the site has no %s", name))
+	}
+	sum := 0
+	for _, f := range files {
+		sum += compressed(f.Bytes)
+	}
+	w.note(name, sum, most)
+	return sum
+}
+
+func (w *weighing) one(name string, text []byte, most int) int {
+	size := compressed(text)
+	w.note(name, size, most)
+	return size
+}
+
+func (w *weighing) note(name string, size, most int) {
+	w.record.Note("  %-34s %6.2f kB of %4.1f", name, kilobytes(size), kilobytes(most))
+	if size > most {
+		w.faults = append(w.faults, fmt.Errorf("%s is %d bytes after brotli, and the limit is %d", name, size, most))
+	}
+}
+
+func kilobytes(n int) float64 { return float64(n) / 1000 }
+
+// compressed is how many bytes a text has after brotli 11.
+func compressed(text []byte) int {
+	var out bytes.Buffer
+	w := brotli.NewWriterLevel(&out, brotli.BestCompression)
+	// Writing to a buffer has no error to give.
+	w.Write(text)
+	w.Close()
+	return out.Len()
+}
