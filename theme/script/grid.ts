@@ -19,8 +19,8 @@ class GridAnswer {
     if (now !== this.text) {
       this.text = now;
       put(this.element, now);
-      this.element.classList.toggle("void", !isFinite(value));
     }
+    this.element.classList.toggle("void", !isFinite(value));
     this.element.classList.toggle("marked", marked);
     this.element.classList.toggle("near", near);
     hide(this.markNote, !marked);

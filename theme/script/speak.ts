@@ -9,7 +9,10 @@ const PAUSE = 700; // milliseconds after the last change: a number is spoken onc
  * its live line: the answers, or the sentence that stands on the page in their place.
  */
 export function makeSpeak(sheets: Sheet[], fields: Field[]): (changed: Iterable<number>) => void {
-  const lines = all("[data-speak]").map((line) => ({ line, sheet: numberIn(line.closest("[data-sheet]")!, "data-sheet") }));
+  const lines = all("[data-speak]").map((line) => ({
+    line,
+    sheet: numberIn(line.closest("[data-sheet]")!, "data-sheet"),
+  }));
   const due = new Set<number>();
   let timer: number | undefined;
   const speak = () => {
