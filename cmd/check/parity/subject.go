@@ -38,7 +38,7 @@ func (n native) run(cells []float64) error {
 // each page of the site.
 func subjects(site pressed.Site) ([]subject, error) {
 	var all []subject
-	for _, s := range calc.All() {
+	for _, s := range calc.Standard().All() {
 		graph := &sheet.Graph{Slips: true}
 		graph.Add(s.Name, s, nil)
 		if err := graph.Close(); err != nil {

@@ -1,0 +1,68 @@
+package main
+
+import (
+	"bytes"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"acreleaf/cmd/check/internal/step"
+)
+
+// noise gives n bytes that no compression makes smaller.
+func noise(n int) []byte {
+	random := rand.New(rand.NewPCG(1, 2))
+	text := make([]byte, n)
+	for i := range text {
+		text[i] = byte(random.Uint32())
+	}
+	return text
+}
+
+func TestSizesHoldTheirLimits(t *testing.T) {
+	plain := map[string][]byte{
+		"guides/soil/index.html": []byte("<p>soil</p>"), "assets/a.css": []byte("p{}"), "assets/a.js": []byte("1"),
+	}
+	for _, c := range []struct {
+		name, file string
+		text       []byte
+		fault      string
+	}{
+		{"all small", "other", nil, ""},
+		{"a page at length but plain", "guides/soil/index.html", bytes.Repeat([]byte("<p>soil</p>"), 20_000), ""},
+		{"HTML", "guides/soil/index.html", noise(mostHTML + 1), "guides/soil HTML"},
+		{"style", "assets/a.css", noise(mostStyle + 1), "style is"},
+		{"two styles", "assets/b.css", noise(mostStyle - 1), "style is"},
+		{"script", "assets/a.js", noise(mostScript + 1), "script is"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			b := newBench(t.TempDir())
+			lay(t, b.site, plain)
+			lay(t, b.site, map[string][]byte{c.file: c.text})
+			err := b.sizes(t.Context(), new(step.Record))
+			if (err == nil) != (c.fault == "") || err != nil && !strings.Contains(err.Error(), c.fault) {
+				t.Errorf("error %v, want %q", err, c.fault)
+			}
+		})
+	}
+	b := newBench(t.TempDir())
+	lay(t, b.site, map[string][]byte{"index.html": nil})
+	if err := b.sizes(t.Context(), new(step.Record)); err == nil {
+		t.Error("a site without guides, style and script passed")
+	}
+}
+
+func lay(t *testing.T, dir string, files map[string][]byte) {
+	t.Helper()
+	for name, text := range files {
+		full := filepath.Join(dir, filepath.FromSlash(name))
+		if err := os.MkdirAll(filepath.Dir(full), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(full, text, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
