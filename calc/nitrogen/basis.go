@@ -16,8 +16,8 @@ func nitrateBasis(s *sheet.Sheet) {
 		sheet.Says{Label: "As nitrogen, NO3-N"})
 	s.Answer("nitrate", "ppm NO3", reported, sheet.Says{Label: "As nitrate, NO3"})
 
-	s.Say(sheet.Warning, nitrogen.More(drinkingLimit(s)),
-		"If this is a well that people drink from: {nitrogen} is above the limit for drinking water, 10 ppm NO3-N. "+
+	s.Say(sheet.Warning, nitrogen.AtLeast(drinkingLimit(s)),
+		"If people drink this water: {nitrogen} is at or above the limit for drinking water, 10 ppm NO3-N. "+
 			"Do not give it to babies. Boiling makes it worse. Ask your county health office.")
 	s.Slip("not-converted", "nitrogen", reported,
 		"That is the nitrate itself. Nitrogen is 0.2259 of it.")

@@ -62,11 +62,12 @@ func ouncesInPound(s *sheet.Sheet) sheet.Term {
 // warnOfFeed cautions when a rate for a tree is more than one feed may hold for the youngest trees.
 func warnOfFeed(s *sheet.Sheet, rate sheet.Term) {
 	most := s.Constant("one-feed", "1 oz N/tree", sheet.Fact{
-		Label:  "Most nitrogen in one feed, first leaf",
-		Source: "UC ANR county newsletter, Fertilizing young almond trees: a few tips (2011)", Sureness: sheet.Handbook,
-		Note: "It is a limit for one feed, not for a season: 1 oz of nitrogen for each year of the tree's age.",
+		Label:    "Most nitrogen in one feed, first leaf",
+		Source:   "UC Cooperative Extension San Joaquin County, Fertilizing one-year-old trees: be careful (2010)",
+		Sureness: sheet.Handbook,
+		Note:     "Given for almonds. It is a limit for one feed, not for a season: 1 oz of nitrogen for each year of age.",
 	})
 	s.Say(sheet.Caution, rate.More(most),
-		"{rate} in one feed burns a first-leaf tree. Split it: at most 1 oz of nitrogen a tree in one feed in the "+
-			"first year, 2 oz in the second.")
+		"If this is a whole season's rate, split it. {rate} in one feed can burn a first-leaf tree: give at most 1 oz "+
+			"of nitrogen a tree in one feed in the first year, 2 oz in the second.")
 }

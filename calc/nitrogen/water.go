@@ -32,9 +32,10 @@ func waterNitrogen(s *sheet.Sheet) {
 	limit := s.Constant("drinking-limit", "10 ppm NO3-N of water", sheet.Fact{
 		Label: "Limit for nitrate in drinking water", Source: "40 CFR 141.62", Sureness: sheet.Standard,
 	})
-	s.Say(sheet.Warning, nitrate.More(limit),
-		"This water is above the limit for drinking water, 10 ppm NO3-N. Do not drink from this well or give it to "+
-			"babies; boiling makes it worse. Ask your county health office.")
+	s.Say(sheet.Warning, nitrate.AtLeast(limit),
+		"This water is at or above the limit for drinking water, 10 ppm NO3-N. If anyone drinks from the same "+
+			"groundwater, have the household well tested. Do not give this water to babies; boiling makes it worse. "+
+			"Ask your county health office.")
 	s.Say(sheet.Note, sheet.Always,
 		"Count only water that stays in the root zone. What runs through takes its nitrate along.")
 

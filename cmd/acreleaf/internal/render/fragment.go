@@ -114,6 +114,7 @@ type Note struct {
 type Constant struct {
 	Label, Text        string
 	Source, SourceHref string
+	Note               string // what it stands for, or where sources disagree; empty for none
 	Sureness           string // a kind of source, as in Source.Kind
 }
 

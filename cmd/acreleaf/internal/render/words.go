@@ -27,13 +27,14 @@ type Words struct {
 
 // PageWords is for the masthead, the line at a glance and the ways to other pages.
 type PageWords struct {
+	Language      string   `yaml:"language"` // the language's name for itself
 	Skip          string   `yaml:"skip"`
 	SitePages     string   `yaml:"site-pages"`
 	Home          string   `yaml:"home"`
 	Sources       string   `yaml:"sources"`
 	Languages     string   `yaml:"languages"`
 	MadeUp        string   `yaml:"made-up"`
-	Bulletin      Sentence `yaml:"bulletin" blanks:"number"`
+	Guide         Sentence `yaml:"guide" blanks:"number"`
 	Reviewed      Sentence `yaml:"reviewed" blanks:"date"`
 	ReviewBy      Sentence `yaml:"review-by" blanks:"date"`
 	Glance        string   `yaml:"glance"`
@@ -110,7 +111,6 @@ type SignalWords struct {
 
 // HomeWords is for the home page.
 type HomeWords struct {
-	Title     string `yaml:"title"`
 	Order     string `yaml:"order"`
 	AnySeason string `yaml:"any-season"`
 }
@@ -133,9 +133,12 @@ type MissingWords struct {
 
 // TextWords is for what Markdown adds to an author's text.
 type TextWords struct {
-	Footnotes    string   `yaml:"footnotes"`
-	FootnoteBack string   `yaml:"footnote-back"`
-	HeadingLink  Sentence `yaml:"heading-link" blanks:"heading"`
+	Footnotes    string `yaml:"footnotes"`
+	Footnote     string `yaml:"footnote"`
+	FootnoteBack string `yaml:"footnote-back"`
+	HeadingLink  string `yaml:"heading-link"`
+	Table        string `yaml:"table"`
+	Code         string `yaml:"code"`
 }
 
 // name gives the name of a kind of source; a kind with no name is its own name.

@@ -81,6 +81,10 @@ func (r *Renderer) constants(w *bytes.Buffer, list []Constant) {
 		element(w, "b", "", c.Text)
 		w.WriteByte(' ')
 		text(w, c.Label)
+		if c.Note != "" {
+			w.WriteString(". ")
+			text(w, c.Note)
+		}
 		if c.Source != "" {
 			w.WriteString(". ")
 			if c.SourceHref == "" {

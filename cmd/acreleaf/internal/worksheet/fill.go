@@ -21,7 +21,7 @@ func (b *binder) fillTable(bound *Bound) {
 			o := sheet.Outcome{Use: bound.Use, Cells: cells}
 			if err := o.Err(); err != nil {
 				b.fault(bound.Block.Span, "example-refused",
-					fmt.Sprintf("the cell at %s and %s has no answer: %v", t.Down.at(i), t.Across.at(j), err),
+					fmt.Sprintf("the cell at %s and %s has no answer: %v", t.Down.At(i), t.Across.At(j), err),
 					"leave that value out, or change the other givens")
 				return
 			}
@@ -34,8 +34,8 @@ func (b *binder) fillTable(bound *Bound) {
 	b.page.Graph.Program.Run(b.page.Cells)
 }
 
-// at is a value of the axis as it was written: "6 in".
-func (a Axis) at(i int) string { return unit.Quantity{Value: a.Typed[i], Unit: a.Unit}.String() }
+// At is a value of the axis as it was written: "6 in".
+func (a Axis) At(i int) string { return unit.Quantity{Value: a.Typed[i], Unit: a.Unit}.String() }
 
 // Marked says whether an answer lies in the band.
 func (t *Table) Marked(value float64) bool {

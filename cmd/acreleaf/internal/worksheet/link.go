@@ -142,3 +142,9 @@ func (b *binder) dropDependents() {
 		b.bound = kept
 	}
 }
+
+// From is where a given takes its value from. False if it is filled in, or left out.
+func (b *Bound) From(given string) (sheet.Link, bool) {
+	l, ok := b.links[given]
+	return l.Link, ok
+}

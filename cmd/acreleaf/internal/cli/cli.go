@@ -1,0 +1,116 @@
+// Package cli is the command line: it reads the words a user typed, calls the packages that do the work, and prints
+// what they say.
+//
+// It owns the commands, their options and the exit codes: 0 clean, 1 faults found, 2 wrong usage. It must hold no
+// work of its own: what a command does stands in the package it calls.
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"github.com/alecthomas/kong"
+
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// Exit codes.
+const (
+	exitClean = 0
+	exitFault = 1
+	exitUsage = 2
+)
+
+// commands are what can be typed; kong reads the words and the help from the tags.
+type commands struct {
+	Press  pressCommand  `cmd:"" help:"Make the site."`
+	Desk   deskCommand   `cmd:"" help:"Show the site on this computer, and follow the files as they are saved."`
+	Proof  proofCommand  `cmd:"" help:"Check every guide, and write nothing."`
+	Reckon reckonCommand `cmd:"" help:"Work one calculation, or list them all."`
+}
+
+// place says where the guides are.
+type place struct {
+	From string `help:"The content folder." default:"content" placeholder:"FOLDER"`
+}
+
+// A terminal is where a command writes.
+type terminal struct {
+	out, err io.Writer
+	printer  message.Printer
+}
+
+// errFaults says that faults were found, and that they have been printed.
+var errFaults = errors.New("faults were found")
+
+// errUsage wraps a mistake in the words that were typed.
+type errUsage struct{ error }
+
+// Run runs one command and gives its exit code.
+func Run(args []string, stdout, stderr io.Writer) int {
+	t := &terminal{out: stdout, err: stderr, printer: message.Printer{Color: colour(stderr)}}
+	var c commands
+	exited := -1
+	parser, err := kong.New(&c,
+		kong.Name("acreleaf"),
+		kong.Description("Turns Markdown guides into a site whose worked examples run live."),
+		kong.Writers(stdout, stderr),
+		kong.Exit(func(code int) { exited = code; panic(stop{}) }),
+		kong.UsageOnError(),
+	)
+	if err != nil {
+		panic(err) // the commands above are wrong, and every test of this package finds it
+	}
+	return run(parser, t, args, &exited)
+}
+
+// stop is how kong's own exit (after --help) comes back to Run.
+type stop struct{}
+
+func run(parser *kong.Kong, t *terminal, args []string, exited *int) (code int) {
+	defer func() {
+		if r := recover(); r != nil {
+			if _, ok := r.(stop); !ok {
+				panic(r)
+			}
+			code = *exited
+		}
+	}()
+	if len(args) == 0 {
+		args = []string{"--help"}
+	}
+	context, err := parser.Parse(args)
+	if err != nil {
+		fmt.Fprintf(t.err, "error: %v\n   note: type \"acreleaf --help\" to see the commands\n", err)
+		return exitUsage
+	}
+	err = context.Run(t)
+	var usage errUsage
+	switch {
+	case err == nil:
+		return exitClean
+	case errors.Is(err, errFaults):
+		return exitFault
+	case errors.As(err, &usage):
+		fmt.Fprintf(t.err, "error: %v\n", err)
+		return exitUsage
+	}
+	fmt.Fprintf(t.err, "error: %v\n", err)
+	return exitFault
+}
+
+// colour says whether messages may be coloured: on a terminal, unless NO_COLOR is set (no-color.org).
+func colour(w io.Writer) bool {
+	return os.Getenv("NO_COLOR") == "" && isTerminal(w)
+}
+
+func isTerminal(w io.Writer) bool {
+	file, ok := w.(*os.File)
+	if !ok {
+		return false
+	}
+	info, err := file.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
+}

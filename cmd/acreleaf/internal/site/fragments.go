@@ -1,0 +1,55 @@
+package site
+
+import (
+	"bytes"
+
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/render"
+)
+
+// fragments writes the pieces of a page's text that the Markdown package leaves to us.
+type fragments struct {
+	press    *press
+	draft    *draft
+	renderer *render.Renderer
+}
+
+// Block writes a worksheet or a reckoner.
+func (f *fragments) Block(w *bytes.Buffer, b *markdown.Block) {
+	bound := f.draft.work.Bound(b)
+	if bound.Table != nil {
+		f.renderer.Reckoner(w, tableView(f.draft.work, bound))
+		return
+	}
+	f.renderer.Worksheet(w, worksheetView(f.draft.work, bound))
+}
+
+// Figure writes a worked or a sourced figure.
+func (f *fragments) Figure(w *bytes.Buffer, figure *markdown.Figure) {
+	if figure.Scheme == "source" {
+		r := f.press.sources[figure.Target]
+		f.renderer.Sourced(w, &render.Sourced{
+			Text:   figure.Text,
+			Href:   f.draft.address.To(sourcesAddress(f.draft.address.Language)) + "#" + r.ID,
+			Source: citation(r), Detail: figure.Title, Kind: string(r.Kind),
+		})
+		return
+	}
+	worked := f.draft.work.Figure(figure)
+	by := ""
+	if worked.By.Apply(1) != 1 {
+		by = worked.By.Text()
+	}
+	v := &render.Worked{Sheet: worked.Bound.Use.Index, Href: "#" + render.Anchor(worked.Bound.Block.Name)}
+	for _, piece := range []render.Piece{
+		{Text: worked.Before, Cell: -1}, {Text: worked.Number, Cell: worked.Cell, By: by}, {Text: worked.After, Cell: -1},
+	} {
+		if piece.Text != "" {
+			v.Pieces = append(v.Pieces, piece)
+		}
+	}
+	f.renderer.Worked(w, v)
+}
+
+// Link gives the way that join found.
+func (f *fragments) Link(l *markdown.Link) string { return f.draft.hrefs[l.Index] }

@@ -1,0 +1,146 @@
+package site
+
+import (
+	"fmt"
+	"net/url"
+	"path"
+	"slices"
+	"strings"
+
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/page"
+	"acreleaf/cmd/acreleaf/internal/render"
+)
+
+// resolveLinks turns every link of a page into a way from its address, and reports those that lead nowhere.
+func (p *press) resolveLinks(d *draft, index map[string]*draft) {
+	d.hrefs = make([]string, len(d.doc.Links))
+	for _, link := range d.doc.Links {
+		d.hrefs[link.Index] = p.resolve(d, link, index)
+	}
+}
+
+func (p *press) resolve(d *draft, link *markdown.Link, index map[string]*draft) string {
+	destination, fragment, _ := strings.Cut(link.Destination, "#")
+	scheme, _, hasScheme := strings.Cut(destination, ":")
+	switch {
+	case hasScheme && isScheme(scheme):
+		return link.Destination // markdown refuses the schemes that run code
+	case strings.HasPrefix(destination, "/"), strings.HasPrefix(destination, `\`):
+		p.fault(d, link.DestinationSpan, "link-outside", fmt.Sprintf("%q starts at the root of the host", destination),
+			"write the way from this file, such as: ../guides/soil.md")
+		return ""
+	case destination == "":
+		return p.anchor(d, d, link, fragment)
+	}
+	plain, err := url.PathUnescape(destination)
+	if err != nil {
+		plain = destination
+	}
+	name := path.Join(path.Dir(d.name), plain)
+	if name == ".." || strings.HasPrefix(name, "../") {
+		p.fault(d, link.DestinationSpan, "link-outside", fmt.Sprintf("%q leaves the content folder", destination),
+			"link to a page inside it, or write a whole web address")
+		return ""
+	}
+	if target := index[name]; target != nil {
+		if link.Image {
+			p.fault(d, link.DestinationSpan, "image-page", fmt.Sprintf("%q is a page, not a picture", destination),
+				"take the ! away to link to it")
+		}
+		return p.anchor(d, target, link, fragment)
+	}
+	if slices.Contains(p.files, name) {
+		return d.address.ToPath(name)
+	}
+	p.fault(d, link.DestinationSpan, "link-broken", fmt.Sprintf("there is no file %q in %s", name, p.options.Name),
+		p.nearestPage(d, name, index))
+	return ""
+}
+
+// isScheme says whether what stands before a colon is the scheme of an address (RFC 3986, 3.1) and not a file name.
+func isScheme(text string) bool {
+	for i, c := range []byte(text) {
+		letter := c|0x20 >= 'a' && c|0x20 <= 'z'
+		if !letter && (i == 0 || !strings.ContainsRune("0123456789+-.", rune(c))) {
+			return false
+		}
+	}
+	return text != ""
+}
+
+// nearestPage is a note that names the way to the page most like the one that is not there.
+func (p *press) nearestPage(d *draft, name string, index map[string]*draft) string {
+	var names []string
+	for known := range index {
+		names = append(names, known)
+	}
+	slices.Sort(names)
+	near, ok := message.Nearest(name, append(names, p.files...))
+	if !ok {
+		return "write the way from this file to a file that is there"
+	}
+	return "did you mean " + wayBetween(d.name, near) + "?"
+}
+
+// wayBetween is the relative path from one file of the content folder to another.
+func wayBetween(from, to string) string {
+	a, b := strings.Split(path.Dir(from), "/"), strings.Split(to, "/")
+	if a[0] == "." {
+		a = nil
+	}
+	same := 0
+	for same < len(a) && same < len(b)-1 && a[same] == b[same] {
+		same++
+	}
+	return strings.Repeat("../", len(a)-same) + strings.Join(b[same:], "/")
+}
+
+// anchor is the way to a page, and to the heading or worksheet of it that the fragment names.
+func (p *press) anchor(d, target *draft, link *markdown.Link, fragment string) string {
+	way := ""
+	if target != d {
+		way = d.address.To(target.address)
+	}
+	if fragment == "" {
+		if way == "" {
+			return "#"
+		}
+		return way
+	}
+	if target.faulty {
+		return way
+	}
+	for _, anchor := range anchors(target) {
+		if anchor == fragment {
+			return way + "#" + fragment
+		}
+	}
+	note := "link to the page, without #" + fragment
+	if near, ok := message.Nearest(fragment, anchors(target)); ok {
+		note = "did you mean #" + near + "?"
+	}
+	p.fault(d, link.DestinationSpan, "anchor-broken",
+		fmt.Sprintf("%s has no heading #%s", target.source.Name, fragment), note)
+	return ""
+}
+
+// anchors lists what a link can point at in a page: its headings and its worksheets.
+func anchors(d *draft) []string {
+	var list []string
+	for _, h := range d.doc.Headings {
+		list = append(list, h.ID)
+	}
+	for _, b := range d.doc.Blocks {
+		if b.Name != "" && b.Construct == "worksheet" {
+			list = append(list, render.Anchor(b.Name))
+		}
+	}
+	return list
+}
+
+// sourcesAddress is where the bibliography of a language stands.
+func sourcesAddress(language string) page.Address {
+	return page.Address{Language: language, Name: "sources"}
+}

@@ -1,0 +1,120 @@
+package site
+
+import (
+	"io/fs"
+	"path"
+	"strings"
+
+	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/page"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
+)
+
+// The files of the content folder that are ours to read.
+const (
+	siteFileName    = "site.yaml"
+	sourcesFileName = "sources.yaml"
+)
+
+// A draft is a page on its way through the press.
+type draft struct {
+	name     string // slash path in the content folder
+	source   *message.Source
+	address  page.Address
+	metadata page.Metadata
+	doc      *markdown.Document
+	work     *worksheet.Page
+	hrefs    []string // by markdown.Link.Index
+	messages message.List
+
+	faulty         bool // its text could not be read, so nothing can be said of what is in it
+	previous, next *draft
+}
+
+// load walks the content folder in sorted order, and reads site.yaml and sources.yaml.
+func (p *press) load() {
+	var messages message.List
+	p.site, p.siteFile, messages = config.Load(p.options.Content, siteFileName)
+	p.siteFile.Name = p.called(siteFileName)
+	p.say(messages)
+	p.sources = config.Sources{}
+	if _, err := fs.Stat(p.options.Content, sourcesFileName); err == nil {
+		sources, source, messages := config.LoadSources(p.options.Content, sourcesFileName)
+		source.Name = p.called(sourcesFileName)
+		p.sources = sources
+		p.say(messages)
+	}
+	err := fs.WalkDir(p.options.Content, ".", p.visit)
+	if err != nil {
+		p.say(message.List{{ID: "folder-unreadable", Text: "the content folder cannot be read: " + err.Error(),
+			Note: "see that it is there and that you may read it"}})
+	}
+	if len(p.pages) == 0 && err == nil {
+		p.say(message.List{{ID: "no-pages", Text: "there is no page in " + p.options.Name,
+			Note: "write one, such as " + p.called("guides/soil.md")}})
+	}
+}
+
+func (p *press) visit(name string, entry fs.DirEntry, err error) error {
+	switch {
+	case err != nil:
+		return err
+	case name != "." && strings.HasPrefix(path.Base(name), "."):
+		if entry.IsDir() {
+			return fs.SkipDir
+		}
+	case entry.IsDir(), name == siteFileName, name == sourcesFileName:
+	case path.Ext(name) == ".md":
+		p.pages = append(p.pages, &draft{name: name})
+	default:
+		p.files = append(p.files, name)
+	}
+	return nil
+}
+
+// called is how messages call a file of the content folder.
+func (p *press) called(name string) string { return path.Join(p.options.Name, name) }
+
+func (p *press) say(messages message.List) { p.messages = append(p.messages, messages...) }
+
+// read reads every page, each on its own.
+func (p *press) read() {
+	each(len(p.pages), func(i int) { p.readPage(p.pages[i]) })
+	for _, d := range p.pages {
+		p.say(d.messages)
+	}
+}
+
+func (p *press) readPage(d *draft) {
+	d.source, d.messages = page.Load(p.options.Content, d.name)
+	d.source.Name = p.called(d.name)
+	if message.HasFault(d.messages) {
+		d.faulty = true
+		return
+	}
+	address, err := page.AddressOf(d.name)
+	if err != nil {
+		d.messages = append(d.messages, badAddress(d, err))
+	}
+	d.address = address
+	metadata, body, messages := page.Split(d.source)
+	d.metadata = metadata
+	d.messages = append(d.messages, messages...)
+	if err == nil {
+		d.messages = append(d.messages, page.CheckLanguage(d.source, address, metadata, p.site.Languages)...)
+	}
+	d.doc, messages = markdown.Parse(d.source, body)
+	d.messages = append(d.messages, messages...)
+	d.work, messages = worksheet.Bind(d.doc, p.catalogue)
+	d.messages = append(d.messages, messages...)
+}
+
+func badAddress(d *draft, err error) message.Message {
+	m := message.Message{ID: "page-name", Source: d.source, Text: err.Error()}
+	if named, ok := err.(*page.AddressError); ok {
+		m.Text, m.Note = named.Text, named.Note
+	}
+	return m
+}

@@ -1,0 +1,194 @@
+package site
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/page"
+	"acreleaf/cmd/acreleaf/internal/render"
+)
+
+// siteView is what every page of a language states about the site.
+func (p *press) siteView(language string) render.Site {
+	s := render.Site{
+		Language: language, Office: p.site.Office, Crop: p.site.Crop, Tagline: p.site.Tagline,
+		Invented: p.site.Invented, Notice: p.site.Notice, Base: p.site.Address,
+		Licence: p.site.Licence, LocalRule: p.site.LocalRule,
+		Contact: cmp.Or(p.site.Contact.Name, p.site.Contact.Email, p.site.Contact.Phone),
+		Style:   p.bundle.Style.Path, Script: p.bundle.Script.Path,
+	}
+	switch {
+	case p.site.Contact.Email != "":
+		s.ContactHref = "mailto:" + p.site.Contact.Email
+	case p.site.Contact.Phone != "":
+		s.ContactHref = "tel:" + strings.ReplaceAll(p.site.Contact.Phone, " ", "-")
+	}
+	return s
+}
+
+// frame is what the frame of any page needs.
+func (p *press) frame(address page.Address, title, summary string) render.Page {
+	home := page.Address{Kind: page.Home, Language: address.Language}
+	v := render.Page{
+		Root: address.ToPath(""), Home: address.To(home), Address: address.String(),
+		Title: title, Summary: summary,
+	}
+	if len(p.sources) > 0 {
+		v.Sources = address.To(sourcesAddress(address.Language))
+	}
+	return v
+}
+
+func (p *press) pageView(d *draft) render.Page {
+	v := p.frame(d.address, d.metadata.Title, d.metadata.Summary)
+	v.Languages = p.twins(d)
+	return v
+}
+
+// twins lists the languages that a page can be read in, if there are two or more.
+func (p *press) twins(d *draft) []render.Language {
+	if len(p.site.Languages) < 2 {
+		return nil
+	}
+	var list []render.Language
+	for i, code := range p.site.Languages {
+		address := d.address
+		address.Language = code
+		if i == 0 {
+			address.Language = "" // the main language has no code in its addresses
+		}
+		there := slices.ContainsFunc(p.pages, func(other *draft) bool { return other.address == address })
+		if there {
+			list = append(list, render.Language{
+				Code: code, Name: p.renderers[code].Words().Page.Language, Href: d.address.To(address),
+				Address: address.String(), Current: address == d.address,
+			})
+		}
+	}
+	if len(list) < 2 {
+		return nil
+	}
+	return list
+}
+
+func (p *press) guideView(d *draft) *render.Guide {
+	m := d.metadata
+	g := &render.Guide{
+		Page: p.pageView(d), Crop: m.Crop, Season: m.Season, Number: int(m.Order),
+		Reviewed: date(m.Reviewed), Glance: glance(d),
+		Previous: wayTo(d, d.previous), Next: wayTo(d, d.next),
+	}
+	if due, ok := m.Due(); ok {
+		g.ReviewBy = date(due)
+	}
+	return g
+}
+
+func wayTo(from, to *draft) *render.Link {
+	if to == nil {
+		return nil
+	}
+	return &render.Link{Href: from.address.To(to.address), Text: to.metadata.Title}
+}
+
+// glance is the line of answers at the top of a guide.
+func glance(d *draft) []render.Glance {
+	var list []render.Glance
+	for _, item := range d.metadata.Glance {
+		use, name, _ := strings.Cut(item.Text, ".")
+		bound := d.work.Find(use)
+		if bound == nil {
+			continue // a figure that is not there was a fault
+		}
+		cell, _ := bound.Use.Cell(name)
+		q := d.work.Example(bound).Value(name)
+		list = append(list, render.Glance{
+			Sheet: bound.Use.Index, Href: "#" + render.Anchor(use),
+			Pieces: numberPieces(q, cell), Label: label(bound.Sheet, name),
+		})
+	}
+	return list
+}
+
+// numberPieces is a quantity with its number tied to a cell.
+func numberPieces(q unit.Quantity, cell int) []render.Piece {
+	number := unit.Text(q.Value)
+	before, after, _ := strings.Cut(q.String(), number)
+	var pieces []render.Piece
+	for _, piece := range []render.Piece{{Text: before, Cell: -1}, {Text: number, Cell: cell}, {Text: after, Cell: -1}} {
+		if piece.Text != "" {
+			pieces = append(pieces, piece)
+		}
+	}
+	return pieces
+}
+
+// seasons lists the guides of a page's language by the part of the season they belong to, in order.
+func (p *press) seasons(from *draft) []render.Season {
+	var seasons []render.Season
+	for _, d := range p.pages {
+		if d.address.Kind != page.Guide || d.address.Language != from.address.Language {
+			continue
+		}
+		if n := len(seasons); n == 0 || seasons[n-1].Name != d.metadata.Season {
+			seasons = append(seasons, render.Season{Name: d.metadata.Season})
+		}
+		entry := render.Entry{
+			Number: int(d.metadata.Order), Title: d.metadata.Title, Summary: d.metadata.Summary,
+			Href: from.address.To(d.address), Reviewed: date(d.metadata.Reviewed),
+		}
+		for _, g := range glance(d)[:min(1, len(d.metadata.Glance))] {
+			for _, piece := range g.Pieces {
+				entry.Answer += piece.Text
+			}
+		}
+		last := &seasons[len(seasons)-1]
+		last.Guides = append(last.Guides, entry)
+	}
+	return seasons
+}
+
+func (p *press) sourcesView(address page.Address, words *render.Words) *render.Sources {
+	v := &render.Sources{Page: p.frame(address, words.Sources.Title, words.Sources.Summary)}
+	for _, id := range p.sources.IDs() {
+		r := p.sources[id]
+		entry := render.Source{
+			ID: r.ID, Authors: r.Authors, Year: r.Year, Title: r.Title, Publisher: r.Publisher,
+			Address: r.Address, Kind: string(r.Kind), Note: r.Note,
+		}
+		for _, d := range p.pages {
+			if slices.Contains(p.cited[id], d) && d.address.Language == address.Language {
+				entry.Cited = append(entry.Cited, render.Link{Href: address.To(d.address), Text: d.metadata.Title})
+			}
+		}
+		v.Entries = append(v.Entries, entry)
+	}
+	return v
+}
+
+// missingView is served at any depth, so its ways start at the site's address when that is known.
+func (p *press) missingView(words *render.Words) *render.Missing {
+	home := &draft{address: page.Address{Kind: page.Home}}
+	v := &render.Missing{
+		Page:    p.frame(home.address, words.Missing.Title, words.Missing.Summary),
+		Seasons: p.seasons(home),
+	}
+	v.Page.Address = "404.html"
+	if base := p.site.Address; base != "" {
+		v.Page.Root, v.Page.Home, v.Page.Sources = base, base, base+sourcesAddress("").String()
+		for i := range v.Seasons {
+			for j := range v.Seasons[i].Guides {
+				v.Seasons[i].Guides[j].Href = base + v.Seasons[i].Guides[j].Href
+			}
+		}
+	}
+	return v
+}
+
+// citation is a source in a few words: "Pelham and Ortega 2019".
+func citation(r config.Reference) string {
+	return strings.TrimSpace(cmp.Or(r.Authors, r.Title) + " " + r.Year)
+}

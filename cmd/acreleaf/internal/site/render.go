@@ -1,0 +1,130 @@
+package site
+
+import (
+	"bytes"
+	"fmt"
+	"html/template"
+	"io/fs"
+	"time"
+
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/output"
+	"acreleaf/cmd/acreleaf/internal/page"
+	"acreleaf/cmd/acreleaf/internal/render"
+	"acreleaf/theme"
+)
+
+// render makes the bytes of every file of the site.
+func (p *press) render() *Made {
+	var messages message.List
+	p.bundle, messages = bundle()
+	p.say(messages)
+	p.renderers = map[string]*render.Renderer{}
+	for _, language := range p.site.Languages {
+		r, err := render.New(theme.Files, p.siteView(language))
+		if err != nil {
+			p.say(message.List{{ID: "language-words", Source: p.siteFile, Text: err.Error(),
+				Note: "take that language out of the site file"}})
+			return nil
+		}
+		p.renderers[language] = r
+	}
+	files := make([]output.File, len(p.pages))
+	each(len(p.pages), func(i int) { files[i] = p.renderPage(p.pages[i]) })
+	for _, d := range p.pages {
+		p.say(d.messages)
+	}
+	files = append(files, p.bundle.Script, p.bundle.Style)
+	files = append(files, p.commonPages()...)
+	files = append(files, p.copies()...)
+	p.say(output.Check(files))
+	return &Made{Files: files, Pages: len(p.pages)}
+}
+
+// language is the language that a page is written in.
+func (p *press) language(d *draft) string {
+	if d.address.Language != "" {
+		return d.address.Language
+	}
+	return p.site.Languages[0]
+}
+
+func (p *press) renderPage(d *draft) output.File {
+	d.messages = nil // those of the reading were said
+	r := p.renderers[p.language(d)]
+	f := &fragments{press: p, draft: d, renderer: r}
+	var body, w bytes.Buffer
+	if err := d.doc.HTML(&body, f, markdownWords(r.Words())); err != nil {
+		d.messages = append(d.messages, message.Message{ID: "page-unprintable", Source: d.source, Text: err.Error(),
+			Note: "look at the listings of the page"})
+	}
+	module, err := d.work.Module()
+	if err != nil {
+		d.messages = append(d.messages, message.Message{ID: "worksheet-unprintable", Source: d.source,
+			Text: err.Error(), Note: "take out worksheets until the page can be made"})
+	}
+	if d.address.Kind == page.Home {
+		r.Home(&w, &render.Home{Page: p.pageView(d), Intro: template.HTML(body.Bytes()), Seasons: p.seasons(d)})
+	} else {
+		g := p.guideView(d)
+		g.Body, g.Module = template.HTML(body.Bytes()), module
+		r.Guide(&w, g)
+	}
+	return output.File{Path: d.address.File(), Bytes: w.Bytes()}
+}
+
+// commonPages are the pages that nobody writes: the bibliography and the page for an address that is not there.
+func (p *press) commonPages() []output.File {
+	var files []output.File
+	for i, language := range p.site.Languages {
+		code := language
+		if i == 0 {
+			code = ""
+		}
+		r := p.renderers[language]
+		if len(p.sources) > 0 {
+			address := sourcesAddress(code)
+			var w bytes.Buffer
+			r.Sources(&w, p.sourcesView(address, r.Words()))
+			files = append(files, output.File{Path: address.File(), Bytes: w.Bytes()})
+		}
+		if i == 0 {
+			var w bytes.Buffer
+			r.Missing(&w, p.missingView(r.Words()))
+			files = append(files, output.File{Path: "404.html", Bytes: w.Bytes()})
+		}
+	}
+	return files
+}
+
+// copies are the files of the content folder that pages show or link to as they are.
+func (p *press) copies() []output.File {
+	var files []output.File
+	for _, name := range p.files {
+		content, err := fs.ReadFile(p.options.Content, name)
+		if err != nil {
+			p.say(message.List{{ID: "file-unreadable", Text: fmt.Sprintf("%s cannot be read: %v", p.called(name), err),
+				Note: "see that you may read it, or move it out of the content folder"}})
+			continue
+		}
+		files = append(files, output.File{Path: name, Bytes: content})
+	}
+	return files
+}
+
+// date is a day as views take it; "" for none.
+func date(day time.Time) string {
+	if day.IsZero() {
+		return ""
+	}
+	return day.Format(time.DateOnly)
+}
+
+func markdownWords(w *render.Words) *markdown.Words {
+	return &markdown.Words{
+		Danger: w.Signals.Danger, Warning: w.Signals.Warning, Caution: w.Signals.Caution, Notice: w.Signals.Notice,
+		SelfLink: w.Text.HeadingLink, Table: w.Text.Table, Code: w.Text.Code,
+		Notes: w.Text.Footnotes, Note: w.Text.Footnote, BackToText: w.Text.FootnoteBack,
+	}
+}

@@ -1,0 +1,119 @@
+package site
+
+import (
+	"bytes"
+	"cmp"
+	"html/template"
+	"strconv"
+	"sync"
+
+	"acreleaf/calc"
+	"acreleaf/calc/sheet"
+	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/render"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
+)
+
+// worksheetView is a worksheet with the example's numbers in it.
+func worksheetView(p *worksheet.Page, b *worksheet.Bound) *render.Worksheet {
+	o := p.Example(b)
+	v := &render.Worksheet{
+		Index: b.Use.Index, Name: b.Block.Name, Title: cmp.Or(b.Title, b.Sheet.Title), Summary: b.Sheet.Summary,
+		Code: code(b.Sheet),
+	}
+	for _, given := range b.Sheet.Givens {
+		v.Givens = append(v.Givens, givenView(p, b, given))
+	}
+	for _, line := range o.Lines(marker(b.Use.Index)) {
+		v.Work = append(v.Work, render.Line{
+			When: line.When, Shown: line.Taken,
+			Symbols: template.HTML(line.Symbols), Numbers: template.HTML(line.Numbers),
+		})
+	}
+	for _, r := range b.Sheet.Answers() {
+		v.Answers = append(v.Answers, answerView(o, r))
+	}
+	for i, remark := range b.Sheet.Remarks {
+		v.Notes = append(v.Notes, noteView(o, i, remark))
+	}
+	for _, c := range b.Sheet.Constants {
+		v.Constants = append(v.Constants, render.Constant{
+			Label: c.Label, Text: cmp.Or(c.Reads, c.Quantity.String()), Note: c.Note,
+			Source: c.Source, Sureness: c.Sureness.String(),
+		})
+	}
+	return v
+}
+
+// marker ties the numbers of the work to their cells.
+func marker(index int) sheet.Marker {
+	suffix := `" data-sheet="` + strconv.Itoa(index) + `"`
+	return func(cell int) string { return ` data-show="` + strconv.Itoa(cell) + suffix }
+}
+
+func answerView(o sheet.Outcome, r *sheet.Result) render.Answer {
+	q := o.Value(r.Name)
+	cell, _ := o.Use.Cell(r.Name)
+	v := render.Answer{
+		Name: r.Name, Label: r.Label, Text: unit.Text(q.Value), Unit: q.Unit.String(),
+		Cell: cell, Sheet: o.Use.Index,
+	}
+	if r.Also != "" {
+		also := unit.MustParse(r.Also)
+		if factor, err := q.Unit.To(also); err == nil {
+			v.Also = append(v.Also, render.Conversion{
+				Text: unit.Text(factor.Apply(q.Value)), Unit: also.String(), By: factor.Text(),
+			})
+		}
+	}
+	return v
+}
+
+func noteView(o sheet.Outcome, i int, remark *sheet.Remark) render.Note {
+	when := o.Use.RemarkCell(i)
+	v := render.Note{When: when, Shown: when < 0 || o.Cells[when] != 0, Refusal: remark.Signal == sheet.Refusal}
+	if !v.Refusal {
+		v.Signal = remark.Signal.String()
+	}
+	for _, piece := range remark.Pieces() {
+		if piece.Name == "" {
+			v.Pieces = append(v.Pieces, render.Piece{Text: piece.Text, Cell: -1})
+			continue
+		}
+		cell, _ := o.Use.Cell(piece.Name)
+		v.Pieces = append(v.Pieces, numberPieces(o.Value(piece.Name), cell)...)
+	}
+	return v
+}
+
+// label is what the reader sees for a given, step or answer.
+func label(s *sheet.Sheet, name string) string {
+	if g := s.FindGiven(name); g != nil {
+		return g.Label
+	}
+	for _, r := range s.Results {
+		if r.Name == name {
+			return cmp.Or(r.Label, name)
+		}
+	}
+	return name
+}
+
+var codes sync.Map // of template.HTML by *sheet.Sheet; the same function stands behind many worksheets
+
+// code is the Go source behind a sheet, highlighted.
+func code(s *sheet.Sheet) template.HTML {
+	if known, ok := codes.Load(s); ok {
+		return known.(template.HTML)
+	}
+	var w bytes.Buffer
+	if source := calc.Source(s); source != "" {
+		if err := markdown.Highlight(&w, "go", source); err != nil {
+			w.Reset() // the page is whole without it
+		}
+	}
+	html := template.HTML(w.String())
+	codes.Store(s, html)
+	return html
+}
