@@ -10,7 +10,7 @@ import (
 	"acreleaf/theme"
 )
 
-// The fixture is a made-up bulletin of a made-up office, with every kind of part a guide can have.
+// The fixture is a made-up guide of a made-up office, with every kind of part a guide can have.
 
 func site() render.Site {
 	return render.Site{
@@ -173,7 +173,7 @@ func season() *render.Worksheet {
 		},
 		Work: []render.Line{
 			step("credits", `<mi>soil</mi><mo>+</mo><mi>water</mi>`, `<mo>=</mo><mn>48</mn><mo>+</mo><mn>10.9</mn><mo>=</mo><mn>58.9</mn>`),
-			step("short", `<mtext>the larger of </mtext><mi>demand</mi><mo>−</mo><mi>credits</mi><mtext> and </mtext><mn>0</mn>`, `<mo>=</mo><mn>0</mn>`),
+			step("short", `<mtext>the larger of&nbsp;</mtext><mi>demand</mi><mo>−</mo><mi>credits</mi><mtext>&nbsp;and&nbsp;</mtext><mn>0</mn>`, `<mo>=</mo><mn>0</mn>`),
 			step("apply", `<mfrac><mi>short</mi><mi>efficiency</mi></mfrac>`, `<mo>=</mo><mfrac><mn>0</mn><mtext>70 %</mtext></mfrac><mo>=</mo><mn>0</mn>`),
 		},
 		Answers: answers,

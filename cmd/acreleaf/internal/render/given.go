@@ -53,7 +53,7 @@ func hinted(g *Given) bool { return g.Hint != "" || g.Typical != "" }
 // linked writes a number that another worksheet answers.
 func (r *Renderer) linked(w *bytes.Buffer, s *Worksheet, g *Given) {
 	w.WriteString(`<p class="linked">`)
-	text(w, g.Label)
+	element(w, "b", "", g.Label)
 	w.WriteString(` <span class="figure">`)
 	shown(w, "b", s.Index, Piece{Text: g.Text, Cell: g.Cell})
 	if g.Upper != nil {
@@ -106,7 +106,7 @@ func (r *Renderer) number(w *bytes.Buffer, s *Worksheet, g *Given) {
 	r.input(w, s, g, &Bound{ID: g.ID, Cell: g.Cell, Text: g.Text, Start: g.Start})
 	if g.Upper != nil {
 		w.WriteByte(' ')
-		element(w, "span", "unit", r.words.Worksheet.To)
+		element(w, "span", "to", r.words.Worksheet.To)
 		r.input(w, s, g, g.Upper)
 	}
 	r.units(w, g)

@@ -17,10 +17,7 @@ func (r *Renderer) Guide(w *bytes.Buffer, g *Guide) {
 }
 
 func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
-	w.WriteString("<header class=\"head\">\n")
-	title(w, &g.Page)
-	r.facts(w, g)
-	w.WriteString("</header>\n")
+	head(w, g.Page.Title, g.Page.Summary, func() { r.facts(w, g) })
 	r.glance(w, g.Glance)
 	if g.Module != nil {
 		w.WriteString("<noscript>")
@@ -33,20 +30,11 @@ func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 	module(w, g.Module)
 }
 
-// title writes the title of a page and the summary under it.
-func title(w *bytes.Buffer, p *Page) {
-	w.WriteString("<div>")
-	element(w, "h1", "", p.Title)
-	w.WriteByte('\n')
-	element(w, "p", "summary", p.Summary)
-	w.WriteString("</div>\n")
-}
-
 // facts writes what stands in the margin beside the title: number, crop, season and review.
 func (r *Renderer) facts(w *bytes.Buffer, g *Guide) {
 	w.WriteString(`<ul class="facts">`)
 	if g.Number > 0 {
-		element(w, "li", "", r.words.Page.Bulletin.with(strconv.Itoa(g.Number)))
+		element(w, "li", "", r.words.Page.Guide.with(strconv.Itoa(g.Number)))
 	}
 	crop := g.Crop
 	if crop == "" {

@@ -2,13 +2,16 @@ package render
 
 import (
 	"bytes"
+	"cmp"
 	"strconv"
 )
 
-// Home writes the home page: the guides in the order of the season's work.
+// Home writes the home page: the guides in the order of the season's work. Without a summary it has the tagline.
 func (r *Renderer) Home(w *bytes.Buffer, h *Home) {
-	r.write(w, &filling{page: &h.Page, main: func(w *bytes.Buffer) {
-		title(w, &h.Page)
+	page := h.Page
+	page.Summary = cmp.Or(page.Summary, r.site.Tagline)
+	r.write(w, &filling{page: &page, main: func(w *bytes.Buffer) {
+		head(w, page.Title, page.Summary, nil)
 		if h.Intro != "" {
 			w.WriteString("<article>\n")
 			w.WriteString(string(h.Intro))
@@ -18,10 +21,13 @@ func (r *Renderer) Home(w *bytes.Buffer, h *Home) {
 	}})
 }
 
-// Missing writes the page for an address that does not exist.
+// Missing writes the page for an address that does not exist. A title or summary left empty is ours.
 func (r *Renderer) Missing(w *bytes.Buffer, m *Missing) {
-	r.write(w, &filling{page: &m.Page, main: func(w *bytes.Buffer) {
-		title(w, &m.Page)
+	page := m.Page
+	page.Title = cmp.Or(page.Title, r.words.Missing.Title)
+	page.Summary = cmp.Or(page.Summary, r.words.Missing.Summary)
+	r.write(w, &filling{page: &page, main: func(w *bytes.Buffer) {
+		head(w, page.Title, page.Summary, nil)
 		element(w, "p", "", r.words.Missing.Next)
 		r.season(w, m.Seasons)
 	}})

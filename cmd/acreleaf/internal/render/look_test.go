@@ -90,7 +90,7 @@ func seasons(root string) []render.Season {
 
 func sourcesPage() *render.Sources {
 	return &render.Sources{
-		Page: render.Page{Root: "../", Home: "../", Sources: "./", Address: "sources/", Title: "Sources", Summary: "Where the numbers come from."},
+		Page: render.Page{Root: "../", Home: "../", Sources: "./", Address: "sources/"},
 		Entries: []render.Source{
 			{
 				ID: "montana-soil", Authors: "Montana State University", Title: "Soil Scoop: questions to ask about soil tests",
@@ -105,7 +105,7 @@ func sourcesPage() *render.Sources {
 
 func missingPage() *render.Missing {
 	return &render.Missing{
-		Page:    render.Page{Root: "/", Home: "/", Sources: "/sources/", Title: "There is no page here", Summary: "The address may be an old one."},
+		Page:    render.Page{Root: "/", Home: "/", Sources: "/sources/"},
 		Seasons: seasons("/"),
 	}
 }

@@ -78,6 +78,19 @@ func (r *Renderer) fill(w *bytes.Buffer, f *filling, blank int) {
 	}
 }
 
+// head writes the title of a page, the summary under it, and the facts that stand in the margin beside them.
+func head(w *bytes.Buffer, title, summary string, facts func()) {
+	w.WriteString("<header class=\"head\">\n<div>")
+	element(w, "h1", "", title)
+	w.WriteByte('\n')
+	element(w, "p", "summary", summary)
+	w.WriteString("</div>\n")
+	if facts != nil {
+		facts()
+	}
+	w.WriteString("</header>\n")
+}
+
 func optional(w *bytes.Buffer, part func(w *bytes.Buffer)) {
 	if part != nil {
 		part(w)

@@ -1,11 +1,17 @@
 package render
 
-import "bytes"
+import (
+	"bytes"
+	"cmp"
+)
 
-// Sources writes the bibliography.
+// Sources writes the bibliography. A title or summary left empty is ours.
 func (r *Renderer) Sources(w *bytes.Buffer, s *Sources) {
-	r.write(w, &filling{page: &s.Page, main: func(w *bytes.Buffer) {
-		title(w, &s.Page)
+	page := s.Page
+	page.Title = cmp.Or(page.Title, r.words.Sources.Title)
+	page.Summary = cmp.Or(page.Summary, r.words.Sources.Summary)
+	r.write(w, &filling{page: &page, main: func(w *bytes.Buffer) {
+		head(w, page.Title, page.Summary, nil)
 		w.WriteString("<ul class=\"sources\">\n")
 		for i := range s.Entries {
 			r.source(w, &s.Entries[i])
