@@ -7,7 +7,7 @@ export interface SheetData {
 }
 
 /** One end of a marked range, in the unit of the cell shown: a number, another cell's value, or open. */
-export type Bound = number | string | { cell: number } | null;
+export type Bound = number | { cell: number } | null;
 
 /** A reckoner: one answer over a grid of two givens. */
 export interface TableData {
