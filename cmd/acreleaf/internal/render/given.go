@@ -74,7 +74,7 @@ func (r *Renderer) linked(w *bytes.Buffer, s *Worksheet, g *Given) {
 }
 
 func (r *Renderer) choice(w *bytes.Buffer, s *Worksheet, g *Given) {
-	w.WriteString("<select")
+	w.WriteString("<select disabled")
 	attribute(w, "id", g.ID)
 	numbered(w, "data-cell", g.Cell)
 	numbered(w, "data-sheet", s.Index)
@@ -118,9 +118,10 @@ func (r *Renderer) number(w *bytes.Buffer, s *Worksheet, g *Given) {
 	}
 }
 
-// input writes one field. b is its own cell, text and start; the rest it shares with the given.
+// input writes one field. b is its own cell, text and start; the rest it shares with the given. Fields and choices are
+// locked until the script is ready for them: a number typed sooner would stand beside an answer that is not its own.
 func (r *Renderer) input(w *bytes.Buffer, s *Worksheet, g *Given, b *Bound) {
-	w.WriteString(`<input type="text" inputmode="decimal" autocomplete="off"`)
+	w.WriteString(`<input readonly type="text" inputmode="decimal" autocomplete="off"`)
 	attribute(w, "id", b.ID)
 	attribute(w, "value", b.Text)
 	numbered(w, "data-cell", b.Cell)
@@ -156,7 +157,7 @@ func (r *Renderer) units(w *bytes.Buffer, g *Given) {
 		element(w, "span", "unit", g.Unit)
 		return
 	}
-	w.WriteString("<select")
+	w.WriteString("<select disabled")
 	attribute(w, "data-unit-for", g.ID)
 	attribute(w, "aria-label", r.words.Worksheet.UnitOf.with(g.Label))
 	w.WriteByte('>')
