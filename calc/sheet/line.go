@@ -82,6 +82,9 @@ func (n *node) shown() *node {
 	return n
 }
 
+// plainly says whether a formula is one value as it stands, so that its number is the result's number.
+func (n *node) plainly() bool { return len(n.args) == 0 || n.kind == kindNamed }
+
 func powerOfTen(v float64) bool {
 	exponent := math.Round(math.Log10(v))
 	return math.Abs(exponent) <= 12 && math.Abs(v/math.Pow(10, exponent)-1) < 1e-12

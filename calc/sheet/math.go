@@ -31,8 +31,10 @@ func (o Outcome) numbersMath(r *Result, body *node, mark Marker) string {
 	p := &mathPrinter{o: o, numbers: true, mark: mark}
 	p.WriteString(mathOpen + "<mrow>")
 	p.operator("=")
-	p.expression(body, sumLevel)
-	p.operator("=")
+	if !body.plainly() {
+		p.expression(body, sumLevel)
+		p.operator("=")
+	}
 	p.valueOf(r.Name)
 	p.WriteString("</mrow>" + mathClose)
 	return p.String()

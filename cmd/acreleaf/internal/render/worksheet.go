@@ -1,6 +1,9 @@
 package render
 
-import "bytes"
+import (
+	"bytes"
+	"strings"
+)
 
 // Worksheet writes a worked example with the example's numbers filled in.
 func (r *Renderer) Worksheet(w *bytes.Buffer, s *Worksheet) {
@@ -83,7 +86,7 @@ func (r *Renderer) constants(w *bytes.Buffer, list []Constant) {
 		text(w, c.Label)
 		if c.Note != "" {
 			w.WriteString(". ")
-			text(w, c.Note)
+			text(w, strings.TrimSuffix(c.Note, "."))
 		}
 		if c.Source != "" {
 			w.WriteString(". ")
