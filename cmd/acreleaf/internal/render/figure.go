@@ -1,6 +1,9 @@
 package render
 
-import "bytes"
+import (
+	"bytes"
+	"strings"
+)
 
 // Anchor is the id of a worksheet's section in its page.
 func Anchor(name string) string { return "worksheet-" + name }
@@ -22,12 +25,13 @@ func (r *Renderer) Sourced(w *bytes.Buffer, f *Sourced) {
 	w.WriteString(`<small class="margin" role="note"> `)
 	link(w, "", f.Href, f.Source)
 	if f.Detail != "" {
-		w.WriteString(" ")
-		text(w, f.Detail)
+		w.WriteString(": ")
+		sentence(w, f.Detail)
+	} else {
+		w.WriteString(". ")
 	}
-	if f.Kind != "" {
-		w.WriteByte(' ')
-		element(w, "i", "", r.words.Kinds.name(f.Kind))
+	if kind := r.words.Kinds.name(f.Kind); !strings.EqualFold(kind, f.Source) {
+		element(w, "i", "", kind)
 	}
 	w.WriteString("</small>")
 }

@@ -70,7 +70,7 @@ func mathML(s string) template.HTML {
 
 func soil() *render.Worksheet {
 	return &render.Worksheet{
-		Index: 0, Name: "soil", Title: "What the soil holds",
+		Index: 0, Number: 1, Name: "soil", Title: "What the soil holds",
 		Summary: "One layer of soil, as the laboratory reported it.",
 		Givens: []render.Given{
 			{
@@ -152,7 +152,7 @@ func season() *render.Worksheet {
 		return render.Line{When: -1, Symbols: mathML(`<mi>` + name + `</mi><mo>=</mo>` + symbols), Numbers: mathML(numbers)}
 	}
 	return &render.Worksheet{
-		Index: 1, Name: "season", Title: "What is left to buy",
+		Index: 1, Number: 2, Name: "season", Title: "What is left to buy",
 		Givens: []render.Given{
 			number("season-demand", "What the trees take up", 10, "35", "lb N/ac", 300),
 			{
@@ -183,9 +183,9 @@ func season() *render.Worksheet {
 func reckoner() *render.Table {
 	t := &render.Table{
 		Index: 0, Sheet: 2, Caption: "Nitrogen in place, lb N/ac", RowLabel: "Depth", ColLabel: "Nitrate on the report",
-		Rows: []string{"6 in", "12 in", "24 in"}, Cols: []string{"3 ppm", "5 ppm", "10 ppm", "15 ppm", "20 ppm"},
-		MarkText:   "Marked: 25 to 35 lb N/ac, the growth of a first-leaf year.",
-		FollowText: "Ringed: nearest to the numbers in “What the soil holds”.",
+		Rows: []string{"6 in", "12 in", "24 in"}, Cols: []string{"3 ppm NO3-N", "5 ppm NO3-N", "10 ppm NO3-N", "15 ppm NO3-N", "20 ppm NO3-N"},
+		MarkText:   "25 to 35 lb N/ac",
+		FollowText: "What the soil holds",
 	}
 	for _, row := range []string{"6 10 20 30 40", "12 20 40 60 80", "24 40 80 120 160"} {
 		var cells []render.Cell
@@ -217,7 +217,7 @@ func body(r *render.Renderer) string {
 	})
 	w.WriteString(", so each part per million is two pounds. The rest is multiplying by the depth.</p>\n")
 	r.Worksheet(w, soil())
-	w.WriteString(`<h2 id="enough">When it is enough</h2><p>First-leaf trees take up `)
+	w.WriteString(`<div class="heading"><h2 id="enough">When it is enough</h2><a class="self" href="#enough" aria-label="Link to this part">§</a></div><p>First-leaf trees take up `)
 	r.Sourced(w, &render.Sourced{
 		Text: "25 to 35 lb/ac", Href: "../../sources/#common-practice", Source: "Orchard advisors",
 		Detail: "of N a year for first-leaf walnuts.", Kind: "common-practice",
@@ -229,8 +229,8 @@ func body(r *render.Renderer) string {
 	w.WriteString(`<h2 id="slips">Slips people make</h2><ul><li>They read nitrate as nitrate-nitrogen. That counts four times too much.</li>` +
 		`<li>They add two samples of the same foot.</li></ul>`)
 	for _, signal := range [][2]string{{"danger", "DANGER"}, {"warning", "WARNING"}, {"caution", "CAUTION"}, {"notice", "NOTICE"}} {
-		w.WriteString(`<aside class="signal ` + signal[0] + `" aria-label="` + signal[1] + `"><strong class="signal-word">` + signal[1] +
-			`</strong><p>A credit is a reason to buy less, not a licence to skip the leaf sample in July. Follow `)
+		w.WriteString(`<aside class="signal ` + signal[0] + `" role="note" aria-label="` + signal[1] + `"><p class="signal-word">` + signal[1] +
+			`</p><p>A credit is a reason to buy less, not a licence to skip the leaf sample in July. Follow `)
 		r.Sourced(w, &render.Sourced{Text: "40 CFR 141", Href: "../../sources/#epa", Source: "EPA", Detail: "10 mg/L in drinking water.", Kind: "standard"})
 		w.WriteString(` and your local nitrogen-management rules.</p></aside>`)
 	}

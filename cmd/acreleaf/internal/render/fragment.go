@@ -5,6 +5,7 @@ import "html/template"
 // A Worksheet is a worked example: what is given, the work, the answers.
 type Worksheet struct {
 	Index     int    // place in the module's list of sheets
+	Number    int    // place among the worksheets of its page, from 1
 	Name      string // the author's name for it, "soil"; its section's id is Anchor(Name)
 	Title     string
 	Summary   string
@@ -126,8 +127,8 @@ type Table struct {
 	ColLabel     string
 	Rows, Cols   []string
 	Cells        [][]Cell
-	MarkText     string // the marked range in words; empty for none
-	FollowText   string // says whose numbers the table follows; empty for none
+	MarkText     string // the marked range, "25 to 35 lb N/ac"; empty for none
+	FollowText   string // title of the worksheet whose numbers the table follows; empty for none
 }
 
 // A Cell is one answer of a Table.

@@ -113,3 +113,15 @@ func link(w *bytes.Buffer, class, href, s string) {
 	text(w, s)
 	w.WriteString("</a>")
 }
+
+// sentence writes s with a full stop, unless it ends with a mark of its own, and a space. Nothing when s is empty.
+func sentence(w *bytes.Buffer, s string) {
+	if s == "" {
+		return
+	}
+	text(w, s)
+	if !strings.ContainsAny(s[len(s)-1:], ".!?:") {
+		w.WriteByte('.')
+	}
+	w.WriteByte(' ')
+}

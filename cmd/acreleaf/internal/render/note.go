@@ -5,12 +5,12 @@ import (
 	"strings"
 )
 
-// notes writes the sentences beside the answer.
-func (r *Renderer) notes(w *bytes.Buffer, s *Worksheet) {
+// remarks writes the sentences beside the answer.
+func (r *Renderer) remarks(w *bytes.Buffer, s *Worksheet) {
 	if len(s.Notes) == 0 {
 		return
 	}
-	w.WriteString("<div class=\"notes\">\n")
+	w.WriteString("<div class=\"remarks\">\n")
 	for i := range s.Notes {
 		r.note(w, s.Index, &s.Notes[i])
 	}

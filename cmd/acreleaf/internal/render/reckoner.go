@@ -1,6 +1,9 @@
 package render
 
-import "bytes"
+import (
+	"bytes"
+	"strings"
+)
 
 // Reckoner writes a ready-reckoner table in a box of its own that scrolls, so that the page never does.
 func (r *Renderer) Reckoner(w *bytes.Buffer, t *Table) {
@@ -8,7 +11,7 @@ func (r *Renderer) Reckoner(w *bytes.Buffer, t *Table) {
 	r.captionID(w, "id", t)
 	w.WriteByte('>')
 	text(w, t.Caption)
-	w.WriteString("</figcaption>\n<div class=\"scroll\" role=\"region\" tabindex=\"0\"")
+	w.WriteString("</figcaption>\n<div class=\"scroll\" role=\"group\" tabindex=\"0\"")
 	r.captionID(w, "aria-labelledby", t)
 	w.WriteString(">\n<table")
 	r.captionID(w, "aria-labelledby", t)
@@ -19,9 +22,21 @@ func (r *Renderer) Reckoner(w *bytes.Buffer, t *Table) {
 		r.tableRow(w, t, row)
 	}
 	w.WriteString("</tbody>\n</table>\n</div>\n")
-	element(w, "p", "marking", t.MarkText)
-	element(w, "p", "following", t.FollowText)
+	r.legend(w, "marking", r.words.Table.Marking, t.MarkText)
+	r.legend(w, "following", r.words.Table.Following, t.FollowText)
 	w.WriteString("</figure>\n")
+}
+
+// legend says what a mark on the table means.
+func (r *Renderer) legend(w *bytes.Buffer, class string, s Sentence, what string) {
+	if what == "" {
+		return
+	}
+	w.WriteString("<p")
+	attribute(w, "class", class)
+	w.WriteByte('>')
+	s.write(w, func(string) { text(w, what) })
+	w.WriteString("</p>\n")
 }
 
 func (r *Renderer) captionID(w *bytes.Buffer, name string, t *Table) {
@@ -33,23 +48,48 @@ func (r *Renderer) captionID(w *bytes.Buffer, name string, t *Table) {
 }
 
 func tableHead(w *bytes.Buffer, t *Table) {
+	unit := sharedUnit(t.Cols)
 	w.WriteString(`<tr><td></td><th scope="colgroup"`)
 	numbered(w, "colspan", len(t.Cols))
 	w.WriteByte('>')
 	text(w, t.ColLabel)
-	w.WriteString("</th></tr>\n<tr>")
-	element(w, "th", "corner", t.RowLabel)
+	afterComma(w, unit)
+	w.WriteString("</th></tr>\n<tr><th>")
+	text(w, t.RowLabel)
+	afterComma(w, sharedUnit(t.Rows))
+	w.WriteString("</th>")
 	for _, c := range t.Cols {
 		w.WriteString(`<th scope="col">`)
-		text(w, c)
+		text(w, strings.TrimSuffix(c, unit))
 		w.WriteString("</th>")
 	}
 	w.WriteString("</tr>\n")
 }
 
+// sharedUnit is what all of "3 ppm NO3-N", "5 ppm NO3-N" have after the number, the space included. It stands once in
+// the label, so that the columns stay as narrow as their numbers; with none in common it is empty.
+func sharedUnit(headings []string) string {
+	shared := ""
+	for i, h := range headings {
+		at := strings.IndexByte(h, ' ')
+		if at < 0 || i > 0 && h[at:] != shared {
+			return ""
+		}
+		shared = h[at:]
+	}
+	return shared
+}
+
+func afterComma(w *bytes.Buffer, unit string) {
+	if unit != "" {
+		w.WriteByte(',')
+		text(w, unit)
+	}
+}
+
 func (r *Renderer) tableRow(w *bytes.Buffer, t *Table, row int) {
 	w.WriteString(`<tr><th scope="row">`)
-	text(w, t.Rows[row])
+	text(w, strings.TrimSuffix(t.Rows[row], sharedUnit(t.Rows)))
 	w.WriteString("</th>")
 	for col := range t.Cells[row] {
 		r.tableCell(w, t, row, col)

@@ -65,7 +65,7 @@ type DateWords struct {
 
 // WorksheetWords is for worksheets.
 type WorksheetWords struct {
-	Kind                     string   `yaml:"kind"`
+	Kind                     Sentence `yaml:"kind" blanks:"number"`
 	Given                    string   `yaml:"given"`
 	Work                     string   `yaml:"work"`
 	Answer                   string   `yaml:"answer"`
@@ -88,8 +88,10 @@ type WorksheetWords struct {
 
 // TableWords is for reckoners.
 type TableWords struct {
-	Marked string `yaml:"marked"`
-	Near   string `yaml:"near"`
+	Marked    string   `yaml:"marked"`
+	Near      string   `yaml:"near"`
+	Marking   Sentence `yaml:"marking" blanks:"range"`
+	Following Sentence `yaml:"following" blanks:"worksheet"`
 }
 
 // KindWords is the name of every kind of source, which is also how sure a constant is.

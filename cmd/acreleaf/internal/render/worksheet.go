@@ -2,6 +2,7 @@ package render
 
 import (
 	"bytes"
+	"strconv"
 	"strings"
 )
 
@@ -16,7 +17,7 @@ func (r *Renderer) Worksheet(w *bytes.Buffer, s *Worksheet) {
 	w.WriteString(">\n<header><h2")
 	attribute(w, "id", anchor+"-title")
 	w.WriteByte('>')
-	element(w, "small", "", words.Kind)
+	element(w, "small", "", words.Kind.with(strconv.Itoa(s.Number)))
 	w.WriteByte(' ')
 	text(w, s.Title)
 	w.WriteString("</h2>")
@@ -30,7 +31,7 @@ func (r *Renderer) Worksheet(w *bytes.Buffer, s *Worksheet) {
 	w.WriteString("</div>\n")
 	r.work(w, s, anchor)
 	r.answers(w, s, anchor)
-	r.notes(w, s)
+	r.remarks(w, s)
 	r.constants(w, s.Constants)
 	r.worksheetFoot(w, s)
 	w.WriteString("</section>\n")
@@ -42,7 +43,7 @@ func (r *Renderer) work(w *bytes.Buffer, s *Worksheet, anchor string) {
 	if len(s.Work) == 0 {
 		return
 	}
-	w.WriteString(`<div class="work" role="region" tabindex="0"`)
+	w.WriteString(`<div class="work" role="group" tabindex="0"`)
 	attribute(w, "aria-labelledby", anchor+"-work "+anchor+"-title")
 	w.WriteString("><h3")
 	attribute(w, "id", anchor+"-work")
@@ -83,26 +84,26 @@ func (r *Renderer) constants(w *bytes.Buffer, list []Constant) {
 		w.WriteString("<li>")
 		element(w, "b", "", c.Text)
 		w.WriteByte(' ')
-		text(w, c.Label)
-		if c.Note != "" {
-			w.WriteString(". ")
-			text(w, strings.TrimSuffix(c.Note, "."))
-		}
-		if c.Source != "" {
-			w.WriteString(". ")
-			if c.SourceHref == "" {
-				text(w, c.Source)
-			} else {
-				link(w, "", c.SourceHref, c.Source)
-			}
-		}
-		if c.Sureness != "" {
-			w.WriteByte(' ')
-			element(w, "i", "", r.words.Kinds.name(c.Sureness))
-		}
+		sentence(w, c.Label)
+		sentence(w, c.Note)
+		r.origin(w, c)
 		w.WriteString("</li>\n")
 	}
 	w.WriteString("</ul></div>\n")
+}
+
+// origin writes the source of a constant and how sure it is, once when both say the same.
+func (r *Renderer) origin(w *bytes.Buffer, c *Constant) {
+	kind := r.words.Kinds.name(c.Sureness)
+	if c.Source != "" && !strings.EqualFold(c.Source, kind) {
+		if c.SourceHref == "" {
+			text(w, c.Source)
+		} else {
+			link(w, "", c.SourceHref, c.Source)
+		}
+		w.WriteString(". ")
+	}
+	element(w, "i", "", kind)
 }
 
 // worksheetFoot writes the way back to the example and the code.

@@ -12,6 +12,8 @@ type fragments struct {
 	press    *press
 	draft    *draft
 	renderer *render.Renderer
+
+	worksheets int // how many were written
 }
 
 // Block writes a worksheet or a reckoner.
@@ -21,7 +23,10 @@ func (f *fragments) Block(w *bytes.Buffer, b *markdown.Block) {
 		f.renderer.Reckoner(w, tableView(f.draft.work, bound))
 		return
 	}
-	f.renderer.Worksheet(w, worksheetView(f.draft.work, bound))
+	f.worksheets++
+	v := worksheetView(f.draft.work, bound)
+	v.Number = f.worksheets
+	f.renderer.Worksheet(w, v)
 }
 
 // Figure writes a worked or a sourced figure.
