@@ -1,5 +1,10 @@
 package unit
 
+import (
+	"strconv"
+	"strings"
+)
+
 // An Error says why a text is not a unit, a number or a quantity, in a sentence for the person who wrote it.
 type Error struct {
 	Text    string // the whole text that was read
@@ -10,3 +15,21 @@ type Error struct {
 
 // Error gives the sentence.
 func (e *Error) Error() string { return e.Message }
+
+// quoted puts the text that was read before a sentence about it.
+func quoted(text, message string) string {
+	if strings.TrimSpace(text) == "" {
+		return message
+	}
+	return quote(text) + ": " + message
+}
+
+// quote puts a text in quotation marks, cut short when it is long.
+func quote(text string) string {
+	const enough = 60
+	text = strings.TrimSpace(text)
+	if letters := []rune(text); len(letters) > enough {
+		text = string(letters[:enough]) + "…"
+	}
+	return strconv.Quote(text)
+}

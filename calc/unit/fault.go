@@ -22,12 +22,19 @@ func (p *parser) misplaced(at token) *Error {
 
 // unknown is the error for a word that is neither a unit nor a substance.
 func (p *parser) unknown(at token) *Error {
-	e := p.fault(at, "")
-	e.Nearest = nearest(at.text)
-	if e.Nearest == "" {
-		e.Message = fmt.Sprintf("%q is not a unit or a substance known here; write one such as lb, ppm, ac, N or NO3-N", at.text)
-		return e
+	if at.text == "per" || at.text == "of" {
+		return p.misplaced(at)
 	}
-	e.Message = fmt.Sprintf("%q is not a unit or a substance known here; did you mean %q?", at.text, e.Nearest)
-	return e
+	if s := substanceBySymbol[at.text]; s != nil {
+		return p.fault(at, fmt.Sprintf("%s is what a unit is of, and must follow one, as in lb %s", s.symbol, s.symbol))
+	}
+	advice := "write one such as lb, ppm, ac, N or NO3-N"
+	near := nearest(at.text)
+	if near != "" {
+		advice = fmt.Sprintf("did you mean %q?", near)
+	}
+	return &Error{
+		Text: p.text, At: at.at, Nearest: near,
+		Message: quote(at.text) + " is not a unit or a substance known here; " + advice,
+	}
 }

@@ -1,9 +1,18 @@
 package unit
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
-// nearest gives the known word that a mistyped one was most likely meant to be, and "" when none is near.
+// nearest gives the known word that a mistyped one was most likely meant to be, and "" when none is near. A substance
+// written out (nitrogen) is near to its symbol.
 func nearest(word string) string {
+	for i := range substances {
+		if strings.EqualFold(substances[i].words, word) {
+			return substances[i].symbol
+		}
+	}
 	best, distance := "", 2*(1+len(word)/4)+1
 	for _, known := range words {
 		if d := apart(word, known); d < distance {
@@ -31,6 +40,9 @@ func sortedWords() []string {
 // apart counts the slips between two words: two for a letter more, less, changed or swapped with its neighbour, one
 // for a sign that looks the same (0 for O, l for 1, a capital for a small letter).
 func apart(a, b string) int {
+	if strings.EqualFold(a, b) {
+		return 1
+	}
 	before, row := make([]int, len(b)+1), make([]int, len(b)+1)
 	last := make([]int, len(b)+1)
 	for j := range row {

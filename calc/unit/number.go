@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strconv"
@@ -20,25 +21,9 @@ func ParseNumber(text string) (float64, error) {
 	return value, nil
 }
 
-// quoted puts the text that was read before a sentence about it, cut short when it is long.
-func quoted(text, message string) string {
-	text = strings.TrimSpace(text)
-	if text == "" {
-		return message
-	}
-	const enough = 60
-	if letters := []rune(text); len(letters) > enough {
-		text = string(letters[:enough]) + "…"
-	}
-	return fmt.Sprintf("%q: %s", text, message)
-}
-
 // readNumber reads a number with nothing around it, or gives the sentence that says why it is none.
 func readNumber(text string) (float64, string) {
-	sign, rest := "", strings.Replace(text, "−", "-", 1)
-	if strings.HasPrefix(rest, "-") {
-		sign, rest = "-", rest[1:]
-	}
+	sign, rest := cutMinus(text)
 	digits := rest[:run(rest, isNumberRune)]
 	power := powerOfTen(rest[len(digits):])
 	if digits == "" {
@@ -62,6 +47,16 @@ func readNumber(text string) (float64, string) {
 	return value, ""
 }
 
+// cutMinus cuts a minus sign, of either form, from the start of a text.
+func cutMinus(text string) (sign, rest string) {
+	for _, minus := range []string{"-", "−"} {
+		if rest, found := strings.CutPrefix(text, minus); found {
+			return "-", rest
+		}
+	}
+	return "", text
+}
+
 // checkDigits gives the sentence for digits, points and commas that make no number, and "" for a good one.
 func checkDigits(digits, whole, fraction string) string {
 	switch {
@@ -71,9 +66,12 @@ func checkDigits(digits, whole, fraction string) string {
 		return "commas part thousands, before the decimal point only; write it such as 1,200.5"
 	case !strings.ContainsFunc(digits, unicode.IsDigit):
 		return "there is no digit in this number; write it such as 12 or 0.5"
+	case strings.Count(digits, ",") == 1 && fraction == "" && !thousands(whole):
+		before, after, _ := strings.Cut(whole, ",")
+		return fmt.Sprintf("a comma parts thousands, as in 1,200; for a decimal write a point, as in %s.%s",
+			cmp.Or(before, "0"), cmp.Or(after, "0"))
 	case strings.Contains(whole, ",") && !thousands(whole):
-		return fmt.Sprintf("a comma parts thousands, as in 1,200; for a decimal write a point, as in %s",
-			strings.Replace(strings.ReplaceAll(digits, ".", ""), ",", ".", 1))
+		return "a comma parts thousands, as in 1,200; put the commas there or leave them out"
 	}
 	return ""
 }
@@ -131,7 +129,7 @@ func afterNumber(digits, rest string) string {
 	switch {
 	case (rest[0] == 'x' || rest[0] == 'X') && digits == "0":
 		return "write the number in ordinary digits, such as 12 or 0.5"
-	case (rest[0] == 'e' || rest[0] == 'E') && len(rest) > 1 && (isDigit(rune(rest[1])) || rest[1] == '-' || rest[1] == '+'):
+	case len(rest) > 1 && strings.ContainsAny(rest[:1], "eE") && strings.ContainsAny(rest[1:2], "+-0123456789"):
 		return "write the number out in full, such as 1,200 or 0.001"
 	case rest[0] == '/' && len(rest) > 1 && isDigit(rune(rest[1])):
 		return "write a fraction as a decimal, such as 0.5 for 1/2"

@@ -31,6 +31,9 @@ func label(number string, u Unit) string {
 		return "$" + number + rest
 	}
 	if below, alone := strings.CutPrefix(text, "1/"); alone {
+		if isDigit(rune(below[0])) { // 5/6 in would read as a fraction
+			number += " "
+		}
 		return number + "/" + below
 	}
 	if text == "" {

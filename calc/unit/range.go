@@ -20,6 +20,9 @@ func ParseRange(text string) (Range, error) {
 	}
 	high := low
 	if r.separator() {
+		if strings.TrimSpace(r.text[r.at:]) == "" {
+			return Range{}, r.fault(r.at, "the second number is missing; write it, as in 3 to 4 oz N/tree")
+		}
 		if high, err = r.number(); err != nil {
 			return Range{}, err
 		}

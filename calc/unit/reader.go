@@ -3,7 +3,6 @@ package unit
 import (
 	"strings"
 	"unicode"
-	"unicode/utf8"
 )
 
 // A reader reads a quantity or a range from left to right.
@@ -27,15 +26,14 @@ func (r *reader) skipSpace() {
 func (r *reader) number() (float64, error) {
 	r.skipSpace()
 	start := r.at
-	sign := ""
-	if c, size := utf8.DecodeRuneInString(r.text[r.at:]); c == '-' || c == '−' {
-		sign = "-"
-		r.at += size
-	}
+	sign := r.minus()
 	if strings.HasPrefix(r.text[r.at:], "$") {
 		r.money = true
 		r.at++
 		r.skipSpace()
+		if sign == "" {
+			sign = r.minus()
+		}
 	}
 	size := run(r.text[r.at:], isNumberRune)
 	digits := r.text[r.at : r.at+size]
@@ -55,6 +53,13 @@ func (r *reader) number() (float64, error) {
 		return 0, r.fault(start, message)
 	}
 	return value, nil
+}
+
+// minus steps over a minus sign and gives it.
+func (r *reader) minus() string {
+	sign, rest := cutMinus(r.text[r.at:])
+	r.at = len(r.text) - len(rest)
+	return sign
 }
 
 // separator steps over what stands between the two numbers of a range. The word "to" always stands between two; a

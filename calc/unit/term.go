@@ -108,8 +108,8 @@ func writeTerms(terms []term) string {
 // write gives a term as the factors to write on its side of the line: several when a power can not be written at it.
 func (t term) write() []string {
 	times := max(t.power, -t.power)
-	if t.bare() {
-		return []string{bracket(t.text) + exponent(times)}
+	if t.bare() && times <= highest && !strings.ContainsAny(t.text, "%$/") {
+		return []string{t.text + exponent(times)}
 	}
 	text := t.text + exponent(t.inner)
 	if t.substance != nil {
@@ -118,21 +118,17 @@ func (t term) write() []string {
 	if t.carrier != nil {
 		text += " of " + t.carrier.symbol
 	}
-	if t.number != "" {
+	switch {
+	case t.number != "":
 		text = "(" + t.number + " " + text + ")"
-	} else if t.power < 0 {
-		text = bracket(text)
+	case strings.Contains(text, "/"): // mg/L stays together
+		text = "(" + text + ")"
 	}
 	return slices.Repeat([]string{text}, times)
 }
 
-// bracket keeps a symbol that has a stroke in it together.
-func bracket(text string) string {
-	if strings.Contains(text, "/") {
-		return "(" + text + ")"
-	}
-	return text
-}
+// highest is the highest power that is written at a symbol.
+const highest = 9
 
 func exponent(power int) string {
 	if power == 1 {

@@ -103,15 +103,19 @@ func (d Dimension) perNutrient() bool {
 	return false
 }
 
-// substances lists the substances on one side of the line: sign is 1 above, -1 below.
+// substances lists the substances on one side of the line, nutrients first: sign is 1 above, -1 below.
 func (d Dimension) substances(sign int16) string {
-	var names []string
+	var nutrients, carriers []string
 	for b := firstSubstance; b < bases; b++ {
-		if power := d.powers[b] * sign; power > 0 {
-			names = append(names, substanceOf(b).symbol+raised(power))
+		power := d.powers[b] * sign
+		switch {
+		case power > 0 && b.isCarrier():
+			carriers = append(carriers, substanceOf(b).symbol+raised(power))
+		case power > 0:
+			nutrients = append(nutrients, substanceOf(b).symbol+raised(power))
 		}
 	}
-	return strings.Join(names, " and ")
+	return strings.Join(append(nutrients, carriers...), " and ")
 }
 
 // above names a measure or a counted thing that stands above the line.
