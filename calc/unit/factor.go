@@ -1,7 +1,6 @@
 package unit
 
 import (
-	"math"
 	"math/big"
 	"strconv"
 )
@@ -53,8 +52,8 @@ func factorOf(r *big.Rat) Factor {
 	return Factor{1, inverse}
 }
 
-// wholeFloat gives a whole number as a float64, and whether that is exact and below 2^53.
+// wholeFloat gives a whole number as a float64, and whether that is exact, as it is for all below 2^53.
 func wholeFloat(n *big.Int) (float64, bool) {
 	value, accuracy := new(big.Float).SetInt(n).Float64()
-	return value, accuracy == big.Exact && math.Abs(value) < 1<<53
+	return value, accuracy == big.Exact
 }

@@ -223,3 +223,24 @@ func TestRoot(t *testing.T) {
 		}
 	}
 }
+
+func TestMeantLeavesOutButNeverStatesAnother(t *testing.T) {
+	cases := []struct {
+		figure, answer string
+		factor         string // empty when the figure can not mean the answer
+	}{
+		{"lb/ac", "lb N/ac", "1/1"},
+		{"oz/ac", "lb N/ac", "1/16"},
+		{"lb N/ac", "lb N/ac", "1/1"},
+		{"ppm", "ppm NO3-N", "1/1"},
+		{"lb P/ac", "lb N/ac", ""},
+		{"lb N/ac", "lb/ac", ""},
+		{"lb/tree", "lb N/ac", ""},
+	}
+	for _, c := range cases {
+		f, ok := MustParse(c.figure).Meant(MustParse(c.answer))
+		if ok != (c.factor != "") || ok && f.Text() != c.factor {
+			t.Errorf("%q for %q is %v, %v; want %q", c.figure, c.answer, f, ok, c.factor)
+		}
+	}
+}
