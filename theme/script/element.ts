@@ -15,6 +15,13 @@ export function hide(element: Element | null, hidden: boolean): void {
   element?.toggleAttribute("hidden", hidden);
 }
 
+/** Gives an element a class or takes it away, and leaves no empty attribute behind. */
+export function mark(element: Element, name: string, on: boolean): void {
+  if (!element.classList.toggle(name, on) && !element.classList.length) {
+    element.removeAttribute("class");
+  }
+}
+
 /** Sets the text that an element begins with, and leaves other elements inside it alone. */
 export function put(element: Element, text: string): void {
   const first = element.firstChild;

@@ -1,5 +1,5 @@
 import type { TableData } from "./data";
-import { hide, put } from "./element";
+import { hide, mark, put } from "./element";
 import { text } from "./number";
 
 /** One answer of a reckoner: its number, and the notes that stand with it when it is marked or near. */
@@ -20,9 +20,9 @@ class GridAnswer {
       this.text = now;
       put(this.element, now);
     }
-    this.element.classList.toggle("void", !isFinite(value));
-    this.element.classList.toggle("marked", marked);
-    this.element.classList.toggle("near", near);
+    mark(this.element, "void", !isFinite(value));
+    mark(this.element, "marked", marked);
+    mark(this.element, "near", near);
     hide(this.markNote, !marked);
     hide(this.nearNote, !near);
   }

@@ -1,4 +1,4 @@
-import { all, numberIn, put } from "./element";
+import { all, mark, numberIn, put } from "./element";
 import { apply, text } from "./number";
 import { isVoid, type Sheet } from "./sheets";
 
@@ -40,6 +40,6 @@ function write(shown: Shown, value: number): void {
   if (now !== shown.text) {
     shown.text = now;
     put(shown.element, now);
-    shown.element.classList.toggle("void", !isFinite(value));
+    mark(shown.element, "void", !isFinite(value));
   }
 }

@@ -1,4 +1,4 @@
-import { all, hide, numberIn } from "./element";
+import { all, hide, mark, numberIn } from "./element";
 import { isVoid, type Sheet } from "./sheets";
 
 /**
@@ -13,10 +13,10 @@ export function makeStanding(sheets: Sheet[]): () => void {
   const waits = withSheet("[data-void-for]", "data-void-for");
   return () => {
     for (const { element, sheet } of [...worksheets, ...figures]) {
-      element.classList.toggle("yours", sheet.changed);
+      mark(element, "yours", sheet.changed);
     }
     for (const { element, sheet } of worksheets) {
-      element.classList.toggle("void", isVoid(sheet));
+      mark(element, "void", isVoid(sheet));
     }
     for (const { element, sheet } of waits) {
       hide(element, !sheet.waiting);
