@@ -12,8 +12,8 @@ import (
 	"acreleaf/calc/sheet"
 )
 
-// Source is the Go function that builds a sheet, with the comment on the sheet, as it stands in the source. It is ""
-// for a sheet that was not built by a function of the catalogue.
+// Source is the Go function that builds a sheet, with the comment on it if there is one, as it stands in the source. It
+// is "" for a sheet that was not built by a function of the catalogue.
 func Source(s *sheet.Sheet) string { return functions()[s.Origin] }
 
 // functions holds the text of every function of the shelves by name. They are read once, from the embedded source.

@@ -11,8 +11,8 @@ func seasonBudget(s *sheet.Sheet) {
 		Label: "What the trees will take up", Hint: "In the season, on an acre.",
 		Typical: 30, Low: 0, High: 500, Units: []string{"kg N/ha"},
 	})
-	soil := creditGiven(s, "soil", "Credit from the soil", "From a soil report.", false)
-	water := creditGiven(s, "water", "Credit from the water", "From a water test.", false)
+	soil := creditGiven(s, "soil", "Credit from the soil", "From a soil report. Count only what the roots reach.", false)
+	water := creditGiven(s, "water", "Credit from the water", "From a water test. Count only water that stays by the roots.", false)
 	other := creditGiven(s, "other", "Any other credit", "Compost, manure, cover crop. Leave it empty if none.", true)
 	efficiency := s.Given("efficiency", "%", sheet.Field{
 		Label: "Share of the feed that trees take up", Hint: "Small feeds through drip lines: near 70 %. Broadcast: less.",
@@ -42,7 +42,7 @@ func seasonBudget(s *sheet.Sheet) {
 	s.Slip("no-efficiency", "apply", short,
 		"That is what the trees lack. More must go on, since they do not take up all of a feed.")
 	s.Slip("credits-after", "apply", nothing.Most(demand.Over(efficiency).Minus(credits)),
-		"Take the credits off first, then divide by the share that is taken up.")
+		"A credit here is nitrogen that the trees take up, so take it off first, then divide by the share.")
 }
 
 func creditGiven(s *sheet.Sheet, name, label, hint string, optional bool) *sheet.Given {

@@ -16,11 +16,11 @@ func treeRate(s *sheet.Sheet) {
 	})
 	trees := treesGiven(s)
 	ounces := ouncesInPound(s)
-	s.Answer("nitrogen", "lb N/ac", rate.Times(trees).Over(ounces),
+	nitrogen := s.Answer("nitrogen", "lb N/ac", rate.Times(trees).Over(ounces),
 		sheet.Says{Label: "Nitrogen for an acre", Also: "kg N/ha"})
 
 	warnOfFeed(s, rate.Term)
-	s.Slip("ounces-for-pounds", "nitrogen", rate.Times(trees),
+	s.Slip("ounces-for-pounds", "nitrogen", nitrogen.Times(s.Number(16)),
 		"That is ounces an acre. Divide by 16 for pounds.")
 	s.Slip("one-tree", "nitrogen", rate.Over(ounces),
 		"That is pounds for one tree. Multiply by the trees on an acre.")
@@ -40,7 +40,7 @@ func acreRate(s *sheet.Sheet) {
 		sheet.Says{Label: "Nitrogen for one tree", Also: "g N/tree"})
 
 	warnOfFeed(s, rate)
-	s.Slip("pounds-for-ounces", "rate", nitrogen.Over(trees),
+	s.Slip("pounds-for-ounces", "rate", rate.Over(s.Number(16)),
 		"That is pounds a tree. Multiply by 16 for ounces.")
 	s.Slip("multiplied", "rate", nitrogen.Times(trees).Over(ounces),
 		"The pounds were multiplied by the trees. Share them out: divide.")

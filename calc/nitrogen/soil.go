@@ -51,7 +51,7 @@ func soilNitrogen(s *sheet.Sheet) {
 	s.Slip("converted-twice", "nitrogen", nitrogen.Times(nitrogenWeight(s)).Over(nitrateWeight(s)),
 		"The report is in NO3-N already, so the 0.2259 is not needed.")
 	s.Slip("one-slice", "nitrogen", nitrate.Times(rule),
-		"That is the nitrogen in the top 6 in only; the sample was deeper.")
+		"That is the nitrogen in 6 in of soil, whatever the depth of the sample.")
 	s.Slip("inches-not-slices", "nitrogen", nitrate.Times(rule).Times(depth),
 		"The rule is 2 lb/ac for each 6 in, not for each inch: divide the depth by 6.")
 }

@@ -5,9 +5,9 @@ import "acreleaf/calc/sheet"
 // WaterNitrogen credits the nitrate-nitrogen that irrigation water brings to an acre.
 var WaterNitrogen = sheet.New("water-nitrogen", waterNitrogen)
 
-// perInch is the nitrogen in an inch of water on an acre, for each ppm: 102.790 m3 of water at 1 kg/L holds 102.790 g
+// acreInch is the nitrogen in an inch of water on an acre, for each ppm: 102.790 m3 of water at 1 kg/L holds 102.790 g
 // for each ppm. Sixteen digits, so that metric units come back whole.
-const perInch = "0.22661349689140495 lb N/ac per ppm NO3-N of water per in"
+const acreInch = "0.22661349689140495 lb N/ac per ppm NO3-N of water per in"
 
 func waterNitrogen(s *sheet.Sheet) {
 	s.Head("Nitrogen in irrigation water", "Turns the nitrate in a water test into pounds of nitrogen an acre.")
@@ -19,7 +19,7 @@ func waterNitrogen(s *sheet.Sheet) {
 		Label: "Water put on", Hint: "Inches over the acre, in the time you are counting.",
 		Typical: 12, Low: 0, High: 120, Units: []string{"ac-ft/ac", "mm"},
 	})
-	factor := s.Constant("acre-inch", perInch, sheet.Fact{
+	factor := s.Constant("acre-inch", acreInch, sheet.Fact{
 		Label: "Nitrogen in an acre-inch of water, for each ppm", Reads: "0.226613 lb/ac per ppm and inch",
 		Source: "unit definitions (NIST Handbook 44, Appendix C), water at 1 kg/L", Sureness: sheet.Standard,
 		Note: "In the field 0.23 is used, which is 1.5 % more.",

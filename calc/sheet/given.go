@@ -36,7 +36,7 @@ type Option struct {
 func (s *Sheet) Given(name, unitText string, f Field) *Given {
 	u := s.parseUnit(unitText)
 	n := &node{kind: kindGiven, unit: u}
-	if f.Of != "" {
+	if f.Of != "" && u.String() != "" {
 		n.unit = u.Carried(f.Of)
 	}
 	if f.Written != "" {
@@ -54,6 +54,7 @@ func (s *Sheet) Given(name, unitText string, f Field) *Given {
 	}
 	if f.Optional {
 		g.stated = &node{kind: kindStated, unit: plain, truth: true, name: name}
+		s.own[g.stated] = true
 	}
 	s.Givens = append(s.Givens, g)
 	return g
@@ -63,7 +64,7 @@ func (s *Sheet) Given(name, unitText string, f Field) *Given {
 func (s *Sheet) Stated(g *Given) Term {
 	if g.stated == nil {
 		s.fault("%q is not optional, so it is always stated", g.Name)
-		return s.wrap(&node{kind: kindStated, unit: plain, truth: true, name: g.Name})
+		return s.Number(0).Same(s.Number(0))
 	}
 	return s.wrap(g.stated)
 }
@@ -74,8 +75,18 @@ func (s *Sheet) Choice(name string, options []Option, f Field) *Given {
 	f.Low, f.High = 0, float64(len(options)-1)
 	g := &Given{Term: s.wrap(n), Name: name, Unit: plain, Field: f, Choices: options}
 	s.define(name, n)
-	if len(options) < 2 || f.Typical > f.High {
+	if len(options) < 2 || !g.chosen(f.Typical) {
 		s.fault("%q needs two things to choose from, and a typical one among them", name)
+	}
+	if f.Optional {
+		s.fault("%q is a choice, and a choice cannot be left empty", name)
+	}
+	seen := map[string]bool{}
+	for _, o := range options {
+		if seen[o.Name] {
+			s.fault("%q has the option %q twice", name, o.Name)
+		}
+		seen[o.Name] = true
 	}
 	s.Givens = append(s.Givens, g)
 	return g
@@ -97,10 +108,10 @@ func (g *Given) Is(option string) Term {
 // Table adds a step that looks up, for the option chosen, a figure of the given unit. Every option must have one.
 func (s *Sheet) Table(name, unitText string, choice *Given, figures map[string]float64, says Says) Term {
 	u := s.parseUnit(unitText)
+	picked := s.wrap(&node{kind: kindNumber, unit: u})
 	if len(figures) != len(choice.Choices) {
 		s.fault("%q needs a figure for each of the %d options of %q", name, len(choice.Choices), choice.Name)
 	}
-	var picked Term
 	for i := len(choice.Choices) - 1; i >= 0; i-- {
 		option := choice.Choices[i].Name
 		figure, ok := figures[option]

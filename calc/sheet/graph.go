@@ -66,15 +66,22 @@ func (g *Graph) CheckLink(s *Sheet, given string, link Link) error {
 
 func (g *Graph) linkFactor(s *Sheet, given string, link Link) (unit.Factor, error) {
 	to := s.FindGiven(given)
-	from := g.Find(link.Use)
-	if to == nil || from == nil {
-		return unit.Factor{}, fmt.Errorf("there is no %q to link to %q", link.Use, given)
+	if to == nil {
+		return unit.Factor{}, fmt.Errorf("%s has no given %q", s.Name, given)
 	}
-	if source := from.Sheet.FindGiven(link.Name); len(to.Choices) > 0 || source != nil && len(source.Choices) > 0 {
+	from := g.Find(link.Use)
+	if from == nil {
+		return unit.Factor{}, fmt.Errorf("there is no worksheet %q for %s to take a number from", link.Use, given)
+	}
+	source := from.Sheet.FindGiven(link.Name)
+	if len(to.Choices) > 0 || source != nil && len(source.Choices) > 0 {
 		if source == nil || !slices.Equal(source.Choices, to.Choices) {
 			return unit.Factor{}, fmt.Errorf("%s is chosen from a list and cannot be taken from %s.%s",
 				given, link.Use, link.Name)
 		}
+	}
+	if source != nil && source.Optional && !to.Optional {
+		return unit.Factor{}, fmt.Errorf("%s.%s may be left empty, and %s may not", link.Use, link.Name, given)
 	}
 	u, ok := from.Sheet.UnitOf(link.Name)
 	if !ok {

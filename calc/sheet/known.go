@@ -41,6 +41,10 @@ type Constant struct {
 	Name     string
 	Quantity unit.Quantity
 	Fact
+
+	// OnlySlips is set when no result and no remark needs the figure: only a known wrong way does, so a page need not
+	// show it among what the answer rests on.
+	OnlySlips bool
 }
 
 // Constant adds a figure with its unit ("62.4 lb water/ft3") and where it comes from.
@@ -61,7 +65,7 @@ func (s *Sheet) Constant(name, quantity string, f Fact) Term {
 
 // ConstantOnce is Constant, but gives the one already there when several parts of a sheet need the same figure.
 func (s *Sheet) ConstantOnce(name, quantity string, f Fact) Term {
-	if n := s.named[name]; n != nil {
+	if n := s.named[name]; n != nil && n.kind == kindConstant {
 		return s.wrap(n)
 	}
 	return s.Constant(name, quantity, f)

@@ -21,6 +21,12 @@ func (l *layout) cell() int {
 
 func (l *layout) place(u *Use) error {
 	u.cells, u.presence = map[string]int{}, map[string]int{}
+	u.remarks, u.slips, u.After = nil, nil, nil
+	for name := range u.Links {
+		if u.Sheet.FindGiven(name) == nil {
+			return fmt.Errorf("worksheet %q: %s has no given %q", u.Name, u.Sheet.Name, name)
+		}
+	}
 	k := known{}
 	for _, given := range u.Sheet.Givens {
 		if err := l.placeGiven(u, given, k); err != nil {
@@ -30,7 +36,6 @@ func (l *layout) place(u *Use) error {
 	for _, r := range u.Sheet.Results {
 		u.cells[r.Name] = l.keep(r.n, k)
 	}
-	u.remarks = nil
 	for _, r := range u.Sheet.Remarks {
 		cell := -1
 		if r.when != nil {

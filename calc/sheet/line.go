@@ -90,12 +90,33 @@ func powerOfTen(v float64) bool {
 	return math.Abs(exponent) <= 12 && math.Abs(v/math.Pow(10, exponent)-1) < 1e-12
 }
 
+// misread says whether a node under a power or a root sign needs brackets, lest 18 ft to the power 2 be read as 18 ft2.
+func (n *node) misread(numbers bool) bool {
+	n = n.shown()
+	switch n.kind {
+	case kindGiven, kindNamed:
+		return numbers
+	case kindNumber, kindConstant:
+		return n.value < 0 || n.said != "" || n.unit.String() != ""
+	}
+	return n.level() < atomLevel
+}
+
 // change is how a conversion reads after what it converts: "÷", "16" or "×", "0.226613", to six digits.
 func (n *node) change() (sign, number string) {
 	if n.factor.Multiply == 1 {
-		return "÷", strconv.FormatFloat(n.factor.Divide, 'g', 6, 64)
+		return "÷", sixDigits(n.factor.Divide)
 	}
-	return "×", strconv.FormatFloat(n.factor.Apply(1), 'g', 6, 64)
+	return "×", sixDigits(n.factor.Apply(1))
+}
+
+// sixDigits writes a number to six significant digits, never as a power of ten.
+func sixDigits(v float64) string {
+	rounded, err := strconv.ParseFloat(strconv.FormatFloat(v, 'e', 5, 64), 64)
+	if err != nil {
+		panic(err) // FormatFloat writes what ParseFloat reads
+	}
+	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }
 
 // callName is how an operation reads that is written before its operands: "the larger of a and b".

@@ -62,9 +62,7 @@ func (p *mathPrinter) expression(n *node, level int) {
 		p.operator(sign)
 		p.WriteString("<mn>" + number + "</mn>")
 	case kindPower:
-		p.WriteString("<msup><mrow>")
-		p.expression(n.args[0], atomLevel)
-		p.WriteString("</mrow><mn>" + unit.Text(n.value) + "</mn></msup>")
+		p.power(n)
 	case kindOperation, kindArccosine:
 		p.operation(n)
 	}
@@ -93,6 +91,19 @@ func (p *mathPrinter) operation(n *node) {
 	default:
 		p.call(n)
 	}
+}
+
+func (p *mathPrinter) power(n *node) {
+	brackets := n.args[0].misread(p.numbers)
+	p.WriteString("<msup><mrow>")
+	if brackets {
+		p.operator("(")
+	}
+	p.expression(n.args[0], sumLevel)
+	if brackets {
+		p.operator(")")
+	}
+	p.WriteString("</mrow><mn>" + unit.Text(n.value) + "</mn></msup>")
 }
 
 func (p *mathPrinter) infix(n *node, sign string, left, right int) {

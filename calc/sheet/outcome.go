@@ -2,7 +2,9 @@ package sheet
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 
 	"acreleaf/calc/unit"
@@ -36,6 +38,11 @@ func (s *Sheet) evaluate(values map[string]float64, slips bool) (Outcome, error)
 	use := g.Add(s.Name, s, nil)
 	if err := g.Close(); err != nil {
 		return Outcome{}, err
+	}
+	for _, name := range slices.Sorted(maps.Keys(values)) {
+		if s.FindGiven(name) == nil {
+			return Outcome{}, fmt.Errorf("%s has no given %q", s.Name, name)
+		}
 	}
 	cells := make([]float64, g.Program.Cells)
 	for _, given := range s.Givens {

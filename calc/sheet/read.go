@@ -1,8 +1,8 @@
 package sheet
 
 import (
-	"errors"
 	"fmt"
+	"math"
 	"strings"
 
 	"acreleaf/calc/unit"
@@ -26,52 +26,62 @@ func (g *Given) Read(text string) (Entry, error) {
 		return Entry{}, err
 	}
 	if q.Unit.String() == "" && g.Unit.String() != "" {
-		return Entry{}, fmt.Errorf("%s has no unit; write %s", unit.Text(q.Value), g.example(q.Value))
+		return Entry{}, fmt.Errorf("%s has no unit; write %s", unit.Text(q.Value), g.withUnit(q.Value))
 	}
-	if !q.Unit.Dimension().Fits(g.Unit.Dimension()) && !chemical(q.Unit, g.Unit) {
-		return Entry{}, g.mismatch(q)
-	}
-	factor, err := q.Unit.To(g.Unit)
+	own, err := q.In(g.Unit)
 	if err != nil {
-		return Entry{}, err
+		return Entry{}, fmt.Errorf("%w; write for example %s", err, g.example(g.Typical))
 	}
-	e := Entry{Value: factor.Apply(q.Value), Unit: q.Unit, Typed: q.Value}
-	return e, g.Check(e.Value)
+	return Entry{Value: own.Value, Unit: q.Unit, Typed: q.Value}, g.Check(own.Value)
 }
 
-// chemical says whether the two are forms of one element, so that one converts to the other.
-func chemical(from, to unit.Unit) bool {
-	_, err := from.To(to)
-	var mismatch *unit.Mismatch
-	return err == nil || !errors.As(err, &mismatch)
-}
-
-func (g *Given) mismatch(q unit.Quantity) error {
-	_, err := q.Unit.To(g.Unit)
-	if err == nil {
-		err = fmt.Errorf("%s is %s; %s is needed", q, q.Unit.Dimension(), g.Unit.Dimension())
+// withUnit is the number that was written with the unit that it lacks, or the typical value if it cannot be meant so.
+// Where the number may be of another form (NO3 for NO3-N), that is said too: the report knows, and we do not.
+func (g *Given) withUnit(value float64) string {
+	if g.Check(value) != nil {
+		return "it with its unit, such as " + g.example(g.Typical)
 	}
-	return fmt.Errorf("%w; write %s", err, g.example(g.Typical))
+	for _, text := range g.Units {
+		other, err := unit.Parse(text)
+		if err == nil && !other.Dimension().Fits(g.Unit.Dimension()) {
+			return g.example(value) + " or " + unit.Quantity{Value: value, Unit: other}.String() + ", as the report says"
+		}
+	}
+	return g.example(value)
 }
 
 // Check says whether a value in the given's own unit is one that the calculation takes.
 func (g *Given) Check(value float64) error {
-	if value >= g.Low && value <= g.High {
+	switch {
+	case len(g.Choices) > 0 && !g.chosen(value):
+		return fmt.Errorf("option %s is not in the list; choose one of: %s", unit.Text(value), g.optionNames())
+	case value >= g.Low && value <= g.High:
 		return nil
 	}
 	return fmt.Errorf("%s is outside what this calculation takes: %s to %s",
 		g.example(value), unit.Text(g.Low), g.example(g.High))
 }
 
-func (g *Given) readChoice(text string) (Entry, error) {
+// chosen says whether a value is the index of an option.
+func (g *Given) chosen(value float64) bool {
+	return value == math.Trunc(value) && value >= 0 && value < float64(len(g.Choices))
+}
+
+func (g *Given) optionNames() string {
 	var names []string
+	for _, o := range g.Choices {
+		names = append(names, o.Name)
+	}
+	return strings.Join(names, ", ")
+}
+
+func (g *Given) readChoice(text string) (Entry, error) {
 	for i, o := range g.Choices {
 		if o.Name == text {
 			return Entry{Value: float64(i), Unit: plain, Typed: float64(i)}, nil
 		}
-		names = append(names, o.Name)
 	}
-	return Entry{}, fmt.Errorf("there is no %s %q; choose one of: %s", spaced(g.Name), text, strings.Join(names, ", "))
+	return Entry{}, fmt.Errorf("there is no %s %q; choose one of: %s", spaced(g.Name), text, g.optionNames())
 }
 
 // example is a value as it may be written.

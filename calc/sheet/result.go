@@ -29,6 +29,7 @@ func (s *Sheet) Answer(name, unitText string, v Value, says Says) Term {
 }
 
 func (s *Sheet) result(name string, u unit.Unit, t Term, says Says, answer bool) Term {
+	t.needQuantity()
 	worked := s.convert(t, u, "give as "+name)
 	n := &node{kind: kindNamed, args: []*node{worked.n}, unit: u}
 	s.define(name, n)
@@ -51,13 +52,21 @@ type Slip struct {
 }
 
 // Slip adds a wrong way to work an answer. Its value is compared in the answer's unit whatever its own dimension
-// says, because losing the dimension is often the slip: unit is what the value is counted in when it is taken for right.
+// says, because losing the dimension is often the slip. A value of the answer's dimension is converted to its unit, so a
+// slip that only forgets to convert must be written as the answer times what was forgotten.
 func (s *Sheet) Slip(name, answer string, v Value, text string) {
+	s.checkName(name)
+	for _, other := range s.Slips {
+		if other.Name == name {
+			s.fault("the slip %q is there twice", name)
+		}
+	}
 	for _, r := range s.Results {
 		if r.Name != answer || !r.Answer {
 			continue
 		}
 		t := v.term()
+		t.needQuantity()
 		if t.n.unit.Dimension() == r.Unit.Dimension() {
 			t = s.convert(t, r.Unit, "slip")
 		}

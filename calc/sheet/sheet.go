@@ -25,6 +25,7 @@ type Sheet struct {
 	Slips     []*Slip
 
 	named  map[string]*node
+	own    map[*node]bool // the nodes that a name or a given brought into this sheet
 	faults []error
 }
 
@@ -40,7 +41,7 @@ func New(name string, build func(*Sheet)) *Sheet {
 // Build builds a sheet. The error, if any, joins one error for each fault: a name used twice, a unit that does not
 // parse, terms whose dimensions do not agree.
 func Build(name string, build func(*Sheet)) (*Sheet, error) {
-	s := &Sheet{Name: name, Origin: functionName(build), named: map[string]*node{}}
+	s := &Sheet{Name: name, Origin: functionName(build), named: map[string]*node{}, own: map[*node]bool{}}
 	build(s)
 	s.checkShape()
 	if len(s.faults) > 0 {
@@ -62,8 +63,8 @@ func (s *Sheet) Zero(unitText string) Term {
 	return s.wrap(&node{kind: kindNumber, unit: s.parseUnit(unitText)})
 }
 
-// Given finds a given by its name; nil if there is none.
-func (s *Sheet) given(name string) *Given {
+// FindGiven finds a given by its name; nil if there is none.
+func (s *Sheet) FindGiven(name string) *Given {
 	for _, g := range s.Givens {
 		if g.Name == name {
 			return g
@@ -71,9 +72,6 @@ func (s *Sheet) given(name string) *Given {
 	}
 	return nil
 }
-
-// FindGiven finds a given by its name; nil if there is none.
-func (s *Sheet) FindGiven(name string) *Given { return s.given(name) }
 
 // Names lists what a figure or a link can point at: givens, steps and answers, in order.
 func (s *Sheet) Names() []string {
@@ -115,13 +113,12 @@ func (s *Sheet) fault(format string, args ...any) {
 
 // define gives a node a name that no other part of the sheet has.
 func (s *Sheet) define(name string, n *node) {
-	if name == "" || strings.ToLower(name) != name || strings.ContainsAny(name, " ._") {
-		s.fault("%q is not a name: use small letters and hyphens", name)
-	}
+	s.checkName(name)
 	if s.named[name] != nil {
 		s.fault("the name %q is used twice", name)
 	}
 	n.name = name
+	s.own[n] = true
 	s.named[name] = n
 }
 
@@ -156,36 +153,6 @@ func (s *Sheet) convert(t Term, to unit.Unit, doing string) Term {
 		s.fault("cannot %s %s: %w", doing, t.describe(), err)
 	}
 	return s.wrap(&node{kind: kindConvert, args: []*node{t.n}, unit: to, factor: factor, truth: t.n.truth})
-}
-
-// checkShape finds what can only be seen once the sheet is whole.
-func (s *Sheet) checkShape() {
-	if len(s.Answers()) == 0 {
-		s.fault("it has no answer")
-	}
-	for _, r := range s.Results {
-		s.checkWays(r.n.args[0], r.Name, true)
-	}
-	for _, r := range s.Remarks {
-		for _, name := range r.names() {
-			if s.named[name] == nil {
-				s.fault("the remark %q speaks of %q, which is not in the sheet", r.Text, name)
-			}
-		}
-	}
-}
-
-// checkWays sees that an If stands only where its ways print as lines.
-func (s *Sheet) checkWays(n *node, name string, top bool) {
-	if n.kind == kindNamed {
-		return
-	}
-	if n.kind == kindIf && !top {
-		s.fault("%q holds an If inside a formula; give that part a step of its own", name)
-	}
-	for i, arg := range n.args {
-		s.checkWays(arg, name, top && n.kind == kindIf && i > 0)
-	}
 }
 
 func functionName(build func(*Sheet)) string {

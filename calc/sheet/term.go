@@ -113,6 +113,7 @@ func (t Term) Size() Term { return t.alone(Absolute) }
 
 // SquareRoot is the root, with the root of the unit; ft2 becomes ft.
 func (t Term) SquareRoot() Term {
+	t.needQuantity()
 	root, ok := t.n.unit.Root()
 	if !ok {
 		t.s.fault("%s has no square root: its unit is %s", t.describe(), t.n.unit.String())
@@ -123,6 +124,7 @@ func (t Term) SquareRoot() Term {
 
 // Power is the term multiplied by itself, n factors in all, n from 2 to 8. It is worked as that many products.
 func (t Term) Power(n int) Term {
+	t.needQuantity()
 	if n < 2 || n > 8 {
 		t.s.fault("a power must be from 2 to 8, not %d", n)
 		n = 2
@@ -132,6 +134,7 @@ func (t Term) Power(n int) Term {
 
 // Arccosine is the angle in radians, from 0 to π, whose cosine is the term, which must be a plain number; see arccosine.go.
 func (t Term) Arccosine() Term {
+	t.needQuantity()
 	p := t.s.convert(t, plain, "take the arccosine of")
 	return t.s.wrap(&node{kind: kindArccosine, args: []*node{p.n}, unit: plain})
 }
@@ -142,18 +145,20 @@ func (t Term) In(unitText string) Term {
 }
 
 func (t Term) alone(op Op) Term {
+	t.needQuantity()
 	return t.s.wrap(&node{kind: kindOperation, op: op, args: []*node{t.n}, unit: t.n.unit})
 }
 
 func (t Term) operate(op Op, u Term, result unit.Unit) Term {
-	if t.n.truth || u.n.truth {
-		t.s.fault("a question cannot be reckoned with; use If")
-	}
+	t.needQuantity()
+	u.needQuantity()
 	return t.s.wrap(&node{kind: kindOperation, op: op, args: []*node{t.n, u.n}, unit: result})
 }
 
 func (t Term) ask(op Op, v Value) Term {
+	t.needQuantity()
 	u := t.alike(v, "compare")
+	u.needQuantity()
 	return t.s.wrap(&node{kind: kindOperation, op: op, args: []*node{t.n, u.n}, unit: plain, truth: true})
 }
 
@@ -167,6 +172,12 @@ func (t Term) connect(op Op, v Value) Term {
 func (t Term) needTruth(where string) {
 	if !t.n.truth {
 		t.s.fault("%s joins questions, and %s is a quantity", where, t.describe())
+	}
+}
+
+func (t Term) needQuantity() {
+	if t.n.truth {
+		t.s.fault("a question has no number to reckon with; use If")
 	}
 }
 

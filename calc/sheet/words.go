@@ -56,7 +56,7 @@ func (p *wordPrinter) expression(n *node, level int) {
 		sign, number := n.change()
 		p.WriteString(" " + sign + " " + number)
 	case kindPower:
-		p.expression(n.args[0], atomLevel)
+		p.base(n.args[0])
 		p.WriteString(" to the power " + unit.Text(n.value))
 	case kindOperation, kindArccosine:
 		p.operation(n)
@@ -77,10 +77,19 @@ func (p *wordPrinter) operation(n *node) {
 		p.infix(n, " ÷ ", productLevel, powerLevel)
 	case n.op == SquareRoot:
 		p.WriteString("√")
-		p.expression(n.args[0], atomLevel)
+		p.base(n.args[0])
 	default:
 		p.call(n)
 	}
+}
+
+// base writes what a power or a root is of.
+func (p *wordPrinter) base(n *node) {
+	if n.misread(p.numbers) {
+		p.WriteByte('(')
+		defer p.WriteByte(')')
+	}
+	p.expression(n, sumLevel)
 }
 
 func (p *wordPrinter) infix(n *node, sign string, left, right int) {

@@ -38,6 +38,9 @@ func worksheetView(p *worksheet.Page, b *worksheet.Bound) *render.Worksheet {
 		v.Notes = append(v.Notes, noteView(o, i, remark))
 	}
 	for _, c := range b.Sheet.Constants {
+		if c.OnlySlips {
+			continue
+		}
 		v.Constants = append(v.Constants, render.Constant{
 			Label: c.Label, Text: cmp.Or(c.Reads, c.Quantity.String()), Note: c.Note,
 			Source: c.Source, Sureness: c.Sureness.String(),

@@ -1,0 +1,92 @@
+package sheet
+
+import (
+	"strings"
+	"unicode"
+)
+
+// checkShape finds what can only be seen once the sheet is whole.
+func (s *Sheet) checkShape() {
+	s.checkName(s.Name)
+	if len(s.Answers()) == 0 {
+		s.fault("it has no answer")
+	}
+	shown, seen := nodes{}, nodes{}
+	for _, r := range s.Results {
+		s.checkWays(r.n.args[0], r.Name, true)
+		shown.add(r.n)
+	}
+	for _, r := range s.Remarks {
+		s.checkRemark(r)
+		shown.add(r.when)
+	}
+	for _, slip := range s.Slips {
+		s.checkWays(slip.n, slip.Name, true)
+		seen.add(slip.n)
+	}
+	for _, c := range s.Constants {
+		n := s.named[c.Name]
+		c.OnlySlips = seen[n] && !shown[n]
+	}
+	s.checkOwn(shown, seen)
+}
+
+// nodes is a set of nodes.
+type nodes map[*node]bool
+
+// add adds a node and all that it is worked from; nil adds nothing.
+func (m nodes) add(n *node) {
+	if n == nil || m[n] {
+		return
+	}
+	m[n] = true
+	for _, arg := range n.args {
+		m.add(arg)
+	}
+}
+
+// checkOwn sees that every named part was made by this sheet: a term of another would have no value here.
+func (s *Sheet) checkOwn(sets ...nodes) {
+	for _, set := range sets {
+		for n := range set {
+			if n.name != "" && !s.own[n] {
+				s.fault("%q is a term of another sheet", n.name)
+				return
+			}
+		}
+	}
+}
+
+// checkName sees that a name can stand in a link, a formula and an address.
+func (s *Sheet) checkName(name string) {
+	odd := func(r rune) bool {
+		return r != '-' && !unicode.IsDigit(r) && (!unicode.IsLetter(r) || unicode.IsUpper(r))
+	}
+	if strings.Trim(name, "-") != name || name == "" || strings.ContainsFunc(name, odd) {
+		s.fault("%q is not a name: use small letters and hyphens", name)
+	}
+}
+
+// checkRemark sees that a remark speaks only of what has a value and a unit to say.
+func (s *Sheet) checkRemark(r *Remark) {
+	s.checkWays(r.when, r.Text, false)
+	for _, name := range r.names() {
+		given := s.FindGiven(name)
+		if _, ok := s.UnitOf(name); !ok || given != nil && len(given.Choices) > 0 {
+			s.fault("the remark %q speaks of %q, which is no quantity of the sheet", r.Text, name)
+		}
+	}
+}
+
+// checkWays sees that an If stands only where its ways print as lines: at the top of a result or a slip.
+func (s *Sheet) checkWays(n *node, name string, top bool) {
+	if n == nil || n.kind == kindNamed {
+		return
+	}
+	if n.kind == kindIf && !top {
+		s.fault("%q holds an If inside a formula; give that part a step of its own", name)
+	}
+	for i, arg := range n.args {
+		s.checkWays(arg, name, top && n.kind == kindIf && i > 0)
+	}
+}
