@@ -37,6 +37,7 @@ export function makeSpeak(sheets: Sheet[], fields: Field[]): (changed: Iterable<
     for (const sheet of changed) {
       due.add(sheet);
     }
+    lines.forEach(({ line }) => (line.textContent = "")); // what was said before may be true no longer
     clearTimeout(timer);
     timer = window.setTimeout(speak, PAUSE);
   };

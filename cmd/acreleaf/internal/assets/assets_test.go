@@ -19,8 +19,9 @@ import (
 // small is a theme of two files a folder.
 func small() fstest.MapFS {
 	return fstest.MapFS{
-		"script/start.ts":    {Data: []byte("import { greet } from './greet';\ngreet(document.title as string);\n")},
-		"script/greet.ts":    {Data: []byte("export function greet(name: string): void { document.body.title = name; }\nexport const unused = 'left out';\n")},
+		"script/start.ts": {Data: []byte("import { greet } from './greet';\ngreet(document.title as string);\n")},
+		"script/greet.ts": {Data: []byte("export function greet(name: string): void { document.body.title = name; }\n" +
+			"export const unused = 'left out';\n")},
 		"style/acreleaf.css": {Data: []byte("@import \"base.css\";\nmain { color: #ff0000; }\n")},
 		"style/base.css":     {Data: []byte("body { margin: 0px; background: url(\"data:image/gif;base64,AAAA\"); }\n")},
 	}
@@ -42,7 +43,8 @@ func TestBundleHoldsEachFolderAsOneSmallFile(t *testing.T) {
 		path string
 		want string
 	}{
-		{bundle.Script, `^assets/page\.[0-9a-f]{8}\.js$`, "(()=>{function t(e){document.body.title=e}t(document.title);})();\n"},
+		{bundle.Script, `^assets/page\.[0-9a-f]{8}\.js$`,
+			"(()=>{function t(e){document.body.title=e}t(document.title);})();\n"},
 		{bundle.Style, `^assets/page\.[0-9a-f]{8}\.css$`,
 			"body{margin:0;background:url(data:image/gif;base64,AAAA)}main{color:red}\n"},
 	} {
