@@ -79,10 +79,11 @@ func (w *writer) makeFolders(p *plan) error {
 	return nil
 }
 
-// removeEmpty removes a folder and those above it while they are empty; the system refuses to remove any other.
+// removeEmpty removes a folder and those above it while they are empty; the system refuses to remove any other. Where
+// a folder was, a new file may stand by now.
 func (w *writer) removeEmpty(p string) {
 	for ; p != "."; p = path.Dir(p) {
-		if w.disk.Remove(w.real(p)) != nil {
+		if s, _, err := w.stand(p); err != nil || s != folder || w.disk.Remove(w.real(p)) != nil {
 			return
 		}
 	}

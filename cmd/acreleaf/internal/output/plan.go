@@ -26,6 +26,7 @@ type finding struct {
 	entry   entry // of an unchanged file
 	same    bool
 	folder  bool // a folder stands where the file must go
+	ours    bool // a file that Acreleaf wrote stands there
 	blocked bool
 }
 
@@ -42,6 +43,7 @@ func (w *writer) examine(f File) (finding, error) {
 		found.blocked = true
 		return found, nil
 	}
+	found.ours = true
 	if listed.matches(info) {
 		found.same, found.entry = listed.hash == found.hash, listed
 		found.entry.pending = false
@@ -72,7 +74,7 @@ func (w *writer) plan(files []File, found []finding) (*plan, error) {
 			p.after[f.Path] = found[i].entry
 		default:
 			p.writes = append(p.writes, i)
-			p.after[f.Path] = entry{hash: found[i].hash}
+			p.after[f.Path] = entry{hash: found[i].hash, pending: !found[i].ours}
 		}
 	}
 	slices.SortFunc(p.writes, func(a, b int) int {

@@ -11,6 +11,7 @@ type roomMaker struct {
 	plan   *plan
 	known  map[string]standing // what stands at folders that were looked at
 	needed map[string]bool     // folders that are already seen to
+	had    map[string]bool     // folders of files on the list, made when first asked for
 }
 
 // look gives what stands at a folder's path, from the top down; below anything but a folder there is nothing.
@@ -99,8 +100,8 @@ func (r *roomMaker) clearFolder(p string) error {
 	if err != nil {
 		return r.w.sentence(p, err, oldSiteWhole)
 	}
-	if len(entries) == 0 {
-		r.plan.blocked = append(r.plan.blocked, p) // we leave no empty folders, so somebody else made it
+	if len(entries) == 0 && !r.hadFiles(p) {
+		r.plan.blocked = append(r.plan.blocked, p) // somebody else made it
 	}
 	for _, e := range entries {
 		inside := path.Join(p, e.Name())
@@ -126,6 +127,19 @@ func (r *roomMaker) clearFolder(p string) error {
 	return nil
 }
 
+// hadFiles says whether the list has a file below a folder: then a press that was cut short made or emptied the folder.
+func (r *roomMaker) hadFiles(p string) bool {
+	if r.had == nil {
+		r.had = map[string]bool{}
+		for name := range r.w.listed {
+			for above := path.Dir(name); above != "." && !r.had[above]; above = path.Dir(above) {
+				r.had[above] = true
+			}
+		}
+	}
+	return r.had[p]
+}
+
 // planRemovals lists the files of ours that the site no longer has. What somebody put in the place of one is left.
 func (r *roomMaker) planRemovals() error {
 	early := map[string]bool{}
@@ -145,6 +159,8 @@ func (r *roomMaker) planRemovals() error {
 		}
 	}
 	slices.SortFunc(r.plan.removals, func(a, b string) int { return compareFiles(b, a) })
+	slices.Sort(r.plan.emptied)
+	r.plan.emptied = slices.Compact(r.plan.emptied)
 	return nil
 }
 

@@ -52,10 +52,10 @@ func (w *writer) stageLists(files []File, p *plan, entries []entry) error {
 	}
 	for i, e := range entries {
 		name := files[p.writes[i]].Path
-		p.after[name] = e
-		was, known := w.listed[name]
-		e.pending = !known || was.pending
+		e.pending = p.after[name].pending
 		before[name] = e
+		e.pending = false
+		p.after[name] = e
 	}
 	lists := [stagedLists]manifest{stagedBefore: before, stagedAfter: p.after}
 	for i, list := range lists {
