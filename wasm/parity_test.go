@@ -2,6 +2,7 @@ package wasm_test
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -96,18 +97,24 @@ func pick(cells []float64, which []int) []float64 {
 }
 
 func TestRandomProgramsGiveTheSameBits(t *testing.T) {
-	runtime := newRuntime(t, wazero.NewRuntimeConfig())
-	var total tally
-	for seed := range uint64(randomPrograms) {
-		p := wasmtest.Program(seed)
-		seen := compare(t, start(t, runtime, p), p, rand.New(rand.NewPCG(seed, 1)), randomInputs)
-		total.numbers += seen.numbers
-		total.nans += seen.nans
-	}
-	t.Logf("%d numbers and %d NaN compared", total.numbers, total.nans)
-	if total.numbers < total.nans {
-		t.Errorf("most results are NaN (%d of %d): the random programs test too little",
-			total.nans, total.nans+total.numbers)
+	const shards = 4 // side by side: most of the time goes into the native runs
+	for shard := range uint64(shards) {
+		t.Run(fmt.Sprintf("shard %d", shard), func(t *testing.T) {
+			t.Parallel()
+			runtime := newRuntime(t, wazero.NewRuntimeConfig())
+			var total tally
+			for seed := shard; seed < randomPrograms; seed += shards {
+				p := wasmtest.Program(seed)
+				seen := compare(t, start(t, runtime, p), p, rand.New(rand.NewPCG(seed, 1)), randomInputs)
+				total.numbers += seen.numbers
+				total.nans += seen.nans
+			}
+			t.Logf("%d numbers and %d NaN compared", total.numbers, total.nans)
+			if total.numbers < total.nans {
+				t.Errorf("most results are NaN (%d of %d): the random programs test too little",
+					total.nans, total.nans+total.numbers)
+			}
+		})
 	}
 }
 
