@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"html/template"
 	"math"
+	"strings"
 	"testing"
 
 	"acreleaf/cmd/acreleaf/internal/render"
@@ -51,7 +52,7 @@ func guide(body string) *render.Guide {
 			glance(1, 15, "0", "left to buy for a first-leaf year"),
 		},
 		Body:     template.HTML(body),
-		Module:   []byte(`{"m":"AGFzbQEAAAA=","cells":24,"sheets":[{"name":"soil","after":[],"refusals":[]}],"fixed":[],"tables":[]}`),
+		Module:   []byte(`{"m":"AGFzbQEAAAA=","cells":24,"sheets":[{"name":"soil","after":[],"refusals":[]}]}`),
 		Previous: &render.Link{Href: "../sampling/", Text: "Take a soil sample"},
 		Next:     &render.Link{Href: "../water/", Text: "Nitrogen in your well water"},
 	}
@@ -96,15 +97,17 @@ func soil() *render.Worksheet {
 		Work: []render.Line{
 			{
 				When: 6, Shown: true,
-				Symbols: mathML(`<mi>nitrogen</mi><mo>=</mo><mi>nitrate</mi><mo>×</mo><mtext>2,000,000 lb soil/ac per 6 in</mtext>` +
-					`<mo>×</mo><mi>depth</mi>`),
-				Numbers: mathML(`<mo>=</mo><mn data-show="0" data-sheet="0">12</mn><mtext>&nbsp;ppm NO3-N</mtext><mo>×</mo>` +
-					`<mtext>2,000,000 lb soil/ac per 6 in</mtext><mo>×</mo><mn data-show="1" data-sheet="0">12</mn>` +
+				Symbols: mathML(`<mi>nitrogen</mi><mo>=</mo><mi>nitrate</mi><mo>×</mo>` +
+					`<mtext>2,000,000 lb soil/ac per 6 in</mtext><mo>×</mo><mi>depth</mi>`),
+				Numbers: mathML(`<mo>=</mo><mn data-show="0" data-sheet="0">12</mn><mtext>&nbsp;ppm NO3-N</mtext>` +
+					`<mo>×</mo><mtext>2,000,000 lb soil/ac per 6 in</mtext><mo>×</mo>` +
+					`<mn data-show="1" data-sheet="0">12</mn>` +
 					`<mtext>&nbsp;in</mtext><mo>=</mo><mn data-show="5" data-sheet="0">48</mn><mtext>&nbsp;lb N/ac</mtext>`),
 			},
 			{
 				When: 7, Shown: false,
-				Symbols: mathML(`<mi>nitrogen</mi><mo>=</mo><mi>nitrate</mi><mo>×</mo><mi>bulk density</mi><mo>×</mo><mi>depth</mi>`),
+				Symbols: mathML(`<mi>nitrogen</mi><mo>=</mo><mi>nitrate</mi><mo>×</mo><mi>bulk density</mi>` +
+					`<mo>×</mo><mi>depth</mi>`),
 			},
 		},
 		Answers: []render.Answer{{
@@ -124,15 +127,17 @@ func soil() *render.Worksheet {
 		Constants: []render.Constant{
 			{
 				Label: "the weight of the top six inches of an acre", Text: "2,000,000 lb soil/ac per 6 in",
-				Source: "Montana State University, Soil Scoop", SourceHref: "../../sources/#montana-soil", Sureness: "handbook",
+				Source: "Montana State University, Soil Scoop", SourceHref: "../../sources/#montana-soil",
+				Sureness: "handbook",
 			},
 			{
 				Label: "nitrogen's share of nitrate, by atomic weight", Text: "0.2259",
 				Source: "IUPAC 2021", SourceHref: "../../sources/#iupac", Sureness: "standard",
 			},
 		},
-		Code: `<pre class="code"><code><span class="kd">var</span> soilNitrogen = sheet.New(<span class="s">"soil-nitrogen"</span>, ` +
-			`<span class="kd">func</span>(s *sheet.Sheet) { <span class="c1">// one sampled layer</span>` + "\n" + `</code></pre>`,
+		Code: `<pre class="code"><code><span class="k">var</span> soilNitrogen = ` +
+			`sheet.New(<span class="s">"soil-nitrogen"</span>, <span class="k">func</span>(s *sheet.Sheet) ` +
+			"{ <span class=\"c\">// one sampled layer</span>\n</code></pre>",
 	}
 }
 
@@ -144,72 +149,80 @@ func number(id, label string, cell int, text, unit string, high float64) render.
 }
 
 func season() *render.Worksheet {
-	answers := []render.Answer{}
-	for i, a := range [][2]string{{"Credits", "58.9"}, {"Short of the need", "0"}, {"To apply", "0"}, {"More than the need", "23.9"}} {
-		answers = append(answers, render.Answer{Label: a[0], Text: a[1], Unit: "lb N/ac", Cell: 12 + i, Sheet: 1})
+	answer := func(cell int, label, text string) render.Answer {
+		return render.Answer{Label: label, Text: text, Unit: "lb N/ac", Cell: cell, Sheet: 1}
 	}
 	step := func(name, symbols, numbers string) render.Line {
-		return render.Line{When: -1, Symbols: mathML(`<mi>` + name + `</mi><mo>=</mo>` + symbols), Numbers: mathML(numbers)}
+		symbols = `<mi>` + name + `</mi><mo>=</mo>` + symbols
+		return render.Line{When: -1, Symbols: mathML(symbols), Numbers: mathML(numbers)}
 	}
 	return &render.Worksheet{
 		Index: 1, Number: 2, Name: "season", Title: "What is left to buy",
 		Givens: []render.Given{
 			number("season-demand", "What the trees take up", 10, "35", "lb N/ac", 300),
 			{
-				ID: "season-soil", Label: "From the soil", Kind: render.KindLinked, Cell: 5, Text: "48", Unit: "lb N/ac",
-				From: &render.Link{Href: "#worksheet-soil", Text: "What the soil holds"}, Presence: -1,
+				ID: "season-soil", Label: "From the soil", Kind: render.KindLinked, Cell: 5, Presence: -1,
+				Text: "48", Unit: "lb N/ac", From: &render.Link{Href: "#worksheet-soil", Text: "What the soil holds"},
 			},
 			number("season-water", "From the water", 11, "10.9", "lb N/ac", 300),
 			{
 				ID: "season-method", Label: "How it is put on", Kind: render.KindChoice, Cell: 16, Presence: -1,
-				Choices: []render.Choice{{Text: "through the drip line", Value: 0, Selected: true}, {Text: "by hand", Value: 1}},
+				Choices: []render.Choice{{Text: "through the drip line", Selected: true}, {Text: "by hand", Value: 1}},
 				Hint:    "Sets how much of it reaches the roots.",
 			},
 			{
-				ID: "season-rate", Label: "Rate", Kind: render.KindNumber, Cell: 17, Presence: -1, Text: "3", Unit: "oz N/tree",
-				Low: 0, High: math.Inf(1), Start: 3, LowText: "0", HighText: "8",
+				ID: "season-rate", Label: "Rate", Kind: render.KindNumber, Cell: 17, Presence: -1,
+				Text: "3", Unit: "oz N/tree", Low: 0, High: math.Inf(1), Start: 3, LowText: "0", HighText: "8",
 				Upper: &render.Bound{ID: "season-rate-upper", Cell: 18, Text: "4", Start: 4},
 			},
 		},
 		Work: []render.Line{
-			step("credits", `<mi>soil</mi><mo>+</mo><mi>water</mi>`, `<mo>=</mo><mn>48</mn><mo>+</mo><mn>10.9</mn><mo>=</mo><mn>58.9</mn>`),
-			step("short", `<mtext>the larger of&nbsp;</mtext><mi>demand</mi><mo>−</mo><mi>credits</mi><mtext>&nbsp;and&nbsp;</mtext><mn>0</mn>`, `<mo>=</mo><mn>0</mn>`),
-			step("apply", `<mfrac><mi>short</mi><mi>efficiency</mi></mfrac>`, `<mo>=</mo><mfrac><mn>0</mn><mtext>70 %</mtext></mfrac><mo>=</mo><mn>0</mn>`),
+			step("credits", `<mi>soil</mi><mo>+</mo><mi>water</mi>`,
+				`<mo>=</mo><mn>48</mn><mo>+</mo><mn>10.9</mn><mo>=</mo><mn>58.9</mn>`),
+			step("short", `<mtext>the larger of&nbsp;</mtext><mi>demand</mi><mo>−</mo><mi>credits</mi>`+
+				`<mtext>&nbsp;and&nbsp;</mtext><mn>0</mn>`, `<mo>=</mo><mn>0</mn>`),
+			step("apply", `<mfrac><mi>short</mi><mi>efficiency</mi></mfrac>`,
+				`<mo>=</mo><mfrac><mn>0</mn><mtext>70 %</mtext></mfrac><mo>=</mo><mn>0</mn>`),
 		},
-		Answers: answers,
+		Answers: []render.Answer{
+			answer(12, "Credits", "58.9"), answer(13, "Short of the need", "0"), answer(14, "To apply", "0"),
+			answer(15, "More than the need", "23.9"),
+		},
 	}
 }
 
 func reckoner() *render.Table {
 	t := &render.Table{
 		Index: 0, Sheet: 2, Caption: "Nitrogen in place, lb N/ac", RowLabel: "Depth", ColLabel: "Nitrate on the report",
-		Rows: []string{"6 in", "12 in", "24 in"}, Cols: []string{"3 ppm NO3-N", "5 ppm NO3-N", "10 ppm NO3-N", "15 ppm NO3-N", "20 ppm NO3-N"},
+		Rows:       []string{"6 in", "12 in", "24 in"},
+		Cols:       []string{"3 ppm NO3-N", "5 ppm NO3-N", "10 ppm NO3-N", "15 ppm NO3-N", "20 ppm NO3-N"},
 		MarkText:   "25 to 35 lb N/ac",
 		FollowText: "What the soil holds",
 	}
 	for _, row := range []string{"6 10 20 30 40", "12 20 40 60 80", "24 40 80 120 160"} {
 		var cells []render.Cell
-		for _, f := range bytes.Fields([]byte(row)) {
-			cells = append(cells, render.Cell{Text: string(f), Marked: string(f) == "30", Near: string(f) == "40" && len(cells) == 2})
+		for col, f := range strings.Fields(row) {
+			cells = append(cells, render.Cell{Text: f, Marked: f == "30", Near: f == "40" && col == 2})
 		}
 		t.Cells = append(t.Cells, cells)
 	}
 	return t
 }
 
-func worked(r *render.Renderer, w *bytes.Buffer, cell int, text, unit string) {
-	r.Worked(w, &render.Worked{Sheet: 0, Href: "#worksheet-soil", Pieces: []render.Piece{{Text: text, Cell: cell}, {Text: unit, Cell: -1}}})
-}
-
 // body is the text of the fixture's guide.
 func body(r *render.Renderer) string {
 	w := new(bytes.Buffer)
-	w.WriteString("<p>A soil laboratory reports nitrate as parts per million of the dry soil it was sent. Your trees, and your " +
-		"fertilizer dealer, think in pounds an acre. The bridge between them is the weight of the soil in the layer that was " +
-		"sampled.</p>\n<p>A report of ")
-	worked(r, w, 0, "12", " ppm")
+	worked := func(cell int, text, unit string) {
+		r.Worked(w, &render.Worked{
+			Href: "#worksheet-soil", Pieces: []render.Piece{{Text: text, Cell: cell}, {Text: unit, Cell: -1}},
+		})
+	}
+	w.WriteString("<p>A soil laboratory reports nitrate as parts per million of the dry soil it was sent. Your trees, " +
+		"and your fertilizer dealer, think in pounds an acre. The bridge between them is the weight of the soil in " +
+		"the layer that was sampled.</p>\n<p>A report of ")
+	worked(0, "12", " ppm")
 	w.WriteString(" over the top foot is ")
-	worked(r, w, 5, "48", " lb/ac")
+	worked(5, "48", " lb/ac")
 	w.WriteString(" of nitrogen in place. An acre of soil six inches deep weighs near ")
 	r.Sourced(w, &render.Sourced{
 		Text: "two million pounds", Href: "../../sources/#montana-soil", Source: "Montana State University, Soil Scoop",
@@ -217,22 +230,31 @@ func body(r *render.Renderer) string {
 	})
 	w.WriteString(", so each part per million is two pounds. The rest is multiplying by the depth.</p>\n")
 	r.Worksheet(w, soil())
-	w.WriteString(`<div class="heading"><h2 id="enough">When it is enough</h2><a class="self" href="#enough" aria-label="Link to this part">§</a></div><p>First-leaf trees take up `)
+	w.WriteString(`<div class="heading"><h2 id="enough">When it is enough</h2>` +
+		`<a class="self" href="#enough" aria-label="Link to this part">§</a></div><p>First-leaf trees take up `)
 	r.Sourced(w, &render.Sourced{
 		Text: "25 to 35 lb/ac", Href: "../../sources/#common-practice", Source: "Orchard advisors",
 		Detail: "of N a year for first-leaf walnuts.", Kind: "common-practice",
 	})
-	w.WriteString(" in a year. Where the marked cells below cover that, wait: the first feed can come later, or not at all.</p>\n")
+	w.WriteString(" in a year. Where the marked cells below cover that, wait: the first feed can come later.</p>\n")
 	r.Reckoner(w, reckoner())
-	w.WriteString("<p>Put it in the season's budget with what the well brings. See <a href=\"https://example.org/budget\">the long form</a>.</p>\n")
+	w.WriteString("<p>Put it in the season's budget with what the well brings. See " +
+		"<a href=\"https://example.org/budget\">the long form</a>.</p>\n")
 	r.Worksheet(w, season())
-	w.WriteString(`<h2 id="slips">Slips people make</h2><ul><li>They read nitrate as nitrate-nitrogen. That counts four times too much.</li>` +
-		`<li>They add two samples of the same foot.</li></ul>`)
-	for _, signal := range [][2]string{{"danger", "DANGER"}, {"warning", "WARNING"}, {"caution", "CAUTION"}, {"notice", "NOTICE"}} {
-		w.WriteString(`<aside class="signal ` + signal[0] + `" role="note" aria-label="` + signal[1] + `"><p class="signal-word">` + signal[1] +
-			`</p><p>A credit is a reason to buy less, not a licence to skip the leaf sample in July. Follow `)
-		r.Sourced(w, &render.Sourced{Text: "40 CFR 141", Href: "../../sources/#epa", Source: "EPA", Detail: "10 mg/L in drinking water.", Kind: "standard"})
-		w.WriteString(` and your local nitrogen-management rules.</p></aside>`)
+	w.WriteString(`<h2 id="slips">Slips people make</h2><ul><li>They read nitrate as nitrate-nitrogen.</li></ul>`)
+	for _, word := range []string{"DANGER", "WARNING", "CAUTION", "NOTICE"} {
+		signal(r, w, word)
 	}
 	return w.String()
+}
+
+func signal(r *render.Renderer, w *bytes.Buffer, word string) {
+	w.WriteString(`<aside class="signal ` + strings.ToLower(word) + `" role="note" aria-label="` + word + `">` +
+		`<p class="signal-word">` + word + `</p><p>A credit is a reason to buy less, not a licence to skip the leaf ` +
+		`sample in July. Follow `)
+	r.Sourced(w, &render.Sourced{
+		Text: "40 CFR 141", Href: "../../sources/#epa", Source: "EPA", Detail: "10 mg/L in drinking water.",
+		Kind: "standard",
+	})
+	w.WriteString(` and your local nitrogen-management rules.</p></aside>`)
 }

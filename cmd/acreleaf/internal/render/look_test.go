@@ -23,15 +23,15 @@ func TestLook(t *testing.T) {
 	}
 	pages := pages(t)
 	for name, text := range pages {
-		write(t, filepath.Join(folder, name), text)
+		save(t, filepath.Join(folder, name), text)
 	}
-	write(t, filepath.Join(folder, "assets", "style.css"), []byte(style(t)))
+	save(t, filepath.Join(folder, "assets", "style.css"), []byte(style(t)))
 	if !bytes.Contains(pages["guides/soil/index.html"], []byte(`href="../../assets/style.css"`)) {
 		t.Error("the guide does not lead to its style sheet")
 	}
 }
 
-func write(t *testing.T, name string, text []byte) {
+func save(t *testing.T, name string, text []byte) {
 	t.Helper()
 	if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
 		t.Fatal(err)
@@ -61,7 +61,7 @@ func homePage() *render.Home {
 	return &render.Home{
 		Page: render.Page{
 			Home: "./", Sources: "sources/", Title: "Guides for young walnut blocks",
-			Summary: "What the soil and the well already give, and what is left to buy, with the arithmetic shown.",
+			Summary: "What the soil and the well already give, and what is left to buy.",
 		},
 		Intro:   "<p>Start with the reports in your hand. Put your own numbers in any worksheet: they stay on this device.</p>",
 		Seasons: seasons(""),
@@ -84,7 +84,9 @@ func seasons(root string) []render.Season {
 			Number: 3, Title: "From ounces a tree to pounds an acre", Href: root + "guides/ounces/", Answer: "110 trees/ac",
 			Summary: "Count the trees on an acre, then move between a rate for one tree and a rate for the block.",
 		}}},
-		{Guides: []render.Entry{{Title: "How to read these bulletins", Href: root + "guides/how/", Summary: "Signs and words."}}},
+		{Guides: []render.Entry{{
+			Title: "How to read these guides", Href: root + "guides/how/", Summary: "Signs and words.",
+		}}},
 	}
 }
 
