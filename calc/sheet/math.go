@@ -15,7 +15,7 @@ type mathPrinter struct {
 	mark    Marker
 }
 
-const mathOpen, mathClose = `<math>`, `</math>`
+const mathOpen, mathClose = `<math displaystyle="true">`, `</math>`
 
 func (o Outcome) symbolsMath(r *Result, body *node) string {
 	p := &mathPrinter{o: o}
@@ -46,8 +46,8 @@ func (p *mathPrinter) expression(n *node, level int) {
 	// A fraction bar brackets what it divides.
 	fraction := n.kind == kindOperation && n.op == Divide
 	if !fraction && n.level() < level {
-		p.operator("(")
-		defer p.operator(")")
+		p.bracket("(")
+		defer p.bracket(")")
 	}
 	switch n.kind {
 	case kindNumber:
@@ -97,11 +97,11 @@ func (p *mathPrinter) power(n *node) {
 	brackets := n.args[0].misread(p.numbers)
 	p.WriteString("<msup><mrow>")
 	if brackets {
-		p.operator("(")
+		p.bracket("(")
 	}
 	p.expression(n.args[0], sumLevel)
 	if brackets {
-		p.operator(")")
+		p.bracket(")")
 	}
 	p.WriteString("</mrow><mn>" + unit.Text(n.value) + "</mn></msup>")
 }
@@ -165,3 +165,6 @@ func (p *mathPrinter) name(name string) {
 }
 
 func (p *mathPrinter) operator(sign string) { p.WriteString("<mo>" + sign + "</mo>") }
+
+// bracket marks a bracket as one, so that a page may set it closer than the operators.
+func (p *mathPrinter) bracket(sign string) { p.WriteString(`<mo fence="true">` + sign + "</mo>") }

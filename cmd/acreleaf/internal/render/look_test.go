@@ -63,7 +63,7 @@ func homePage() *render.Home {
 			Home: "./", Sources: "sources/", Title: "Guides for young walnut blocks",
 			Summary: "What the soil and the well already give, and what is left to buy.",
 		},
-		Intro:   "<p>Start with the reports in your hand. Put your own numbers in any worksheet: they stay on this device.</p>",
+		Intro:   "<p>Start with the reports in your hand. Put your own numbers in any worksheet.</p>",
 		Seasons: seasons(""),
 	}
 }
