@@ -45,6 +45,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "staticcheck", Run: staticcheck},
 		{Name: "go test", Tools: []string{tool.Compiler.Name, wasm}, Run: goTest},
 		{Name: "press", Run: b.press},
+		{Name: "press again", After: []string{"press"}, Run: b.again},
 		{Name: "sizes", After: []string{"press"}, Run: b.sizes},
 		{Name: "vnu", After: []string{"press"}, Tools: append(checkers, java), Run: b.vnu},
 		{Name: "html-validate", After: []string{"press"}, Tools: checkers, Run: b.htmlValidate},
@@ -55,6 +56,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "numbers", After: []string{"number text"}, Tools: browser, Run: b.browser("numbers.mjs")},
 		{Name: "pages", After: []string{"press"}, Tools: browser, Run: b.browser("pages.mjs")},
 		{Name: "live", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("live.mjs")},
+		{Name: "choices", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("choices.mjs")},
 		{Name: "ways", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("ways.mjs")},
 		{Name: "keystroke", After: []string{"press", "number text"}, Tools: browser, Run: b.keystroke},
 	}

@@ -4,11 +4,13 @@ import (
 	"context"
 	"fmt"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"regexp"
 	"strconv"
 
 	"acreleaf/cmd/check/internal/step"
+	"acreleaf/cmd/check/internal/tool"
 )
 
 // browser gives the step that runs one of the test scripts on the pressed demo site.
@@ -20,9 +22,14 @@ func (b *bench) browser(script string) func(context.Context, *step.Record) error
 
 // node runs a test script with Node's own test runner and takes over its counts.
 func (b *bench) node(ctx context.Context, r *step.Record, script, content, site string) error {
+	// The driver wants the place of the browser, not its name.
+	chromium, err := exec.LookPath(tool.Chromium.Name)
+	if err != nil {
+		return err
+	}
 	out, failure := r.Command(ctx, step.Command{Args: []string{
 		"node", "--test-reporter=spec", filepath.Join(browserFolder, script),
-		"--chromium", "chromium", "--site", site, "--content", content, "--acreleaf", b.acreleaf,
+		"--chromium", chromium, "--site", site, "--content", content, "--acreleaf", b.acreleaf,
 		"--numbers", filepath.Join(b.numbers, "number.mjs"), "--vectors", "calc/unit/testdata/number-text.csv",
 		"--parity", b.modules, "--native", b.parity,
 	}})

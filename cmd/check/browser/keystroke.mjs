@@ -3,12 +3,11 @@
 // because a busy machine is no fault of the page. What fails is an answer that does not come, or is not the one.
 import assert from 'node:assert/strict';
 import { pathToFileURL } from 'node:url';
-import { after, before, test } from 'node:test';
+import { test } from 'node:test';
 import { readGuide } from './content.mjs';
 import { work } from './native.mjs';
-import { serve } from './server.mjs';
 import { settings } from './settings.mjs';
-import { launch, visit } from './visit.mjs';
+import { start, visit } from './visit.mjs';
 
 const limit = 8; // ms, at the 95th percentile
 const keystrokes = 400;
@@ -16,19 +15,10 @@ const path = 'guides/ten/';
 
 const { text } = await import(pathToFileURL(settings.numbers));
 
-let browser;
-let server;
-before(async () => {
-  browser = await launch();
-  server = await serve(settings.site);
-});
-after(async () => {
-  await browser?.close();
-  await server?.close();
-});
+const { browser, origin } = await start(settings.site);
 
 test('a keystroke among ten worksheets', async (t) => {
-  const { page, complaints, close } = await visit(browser, `${server.origin}/${path}`, { width: 320 });
+  const { page, complaints, close } = await visit(browser, `${origin}/${path}`, { width: 320 });
   t.after(close);
   const { worksheets } = readGuide(path);
   assert.equal(await page.locator('section.worksheet').count(), 10);

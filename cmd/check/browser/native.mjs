@@ -4,31 +4,52 @@ import { settings } from './settings.mjs';
 
 const known = new Map();
 
-// reckon gives what acreleaf reckon --json prints for a calculation and its givens, as an object.
+// reckon gives what acreleaf reckon --json prints for a calculation and its givens, as an object: the answers, or
+// { error } with the sentence that says why there are none.
 export function reckon(calculation, givens) {
   const words = Object.entries(givens).map(([name, value]) => `${name}=${value}`);
   const key = [calculation, ...words].join('\n');
   if (!known.has(key)) {
-    const printed = execFileSync(settings.acreleaf, ['reckon', calculation, ...words, '--json'], { encoding: 'utf8' });
-    known.set(key, JSON.parse(printed));
+    known.set(key, JSON.parse(run(['reckon', calculation, ...words, '--json'])));
   }
   return known.get(key);
 }
 
-// work answers every worksheet of a guide. changes gives other texts for givens: { soil: { nitrate: '15 ppm NO3-N' } }.
+function run(words) {
+  try {
+    return execFileSync(settings.acreleaf, words, { encoding: 'utf8' });
+  } catch (failure) {
+    if (failure.status === 1) {
+      return failure.stdout;
+    }
+    throw failure;
+  }
+}
+
+// work answers every worksheet of a guide. changes gives other texts for givens, and null for one that is left out:
+// { soil: { nitrate: '15 ppm NO3-N', 'bulk-density': null } }. A worksheet that takes a number from one without
+// answers has { error } too.
 export function work(worksheets, changes = {}) {
   const answers = new Map();
   const answer = (name) => {
-    if (answers.has(name)) {
-      return answers.get(name);
+    if (!answers.has(name)) {
+      answers.set(name, one(name));
     }
-    const { calculation, givens } = worksheets.get(name);
-    const texts = Object.entries({ ...givens, ...changes[name] }).map(([given, text]) => {
-      const link = text.match(/^from ([^.]+)\.(.+)$/);
-      return [given, link ? written(value(answer(link[1]), link[2])) : text];
-    });
-    answers.set(name, reckon(calculation, Object.fromEntries(texts)));
     return answers.get(name);
+  };
+  const one = (name) => {
+    const { calculation, givens } = worksheets.get(name);
+    const texts = {};
+    for (const [given, text] of Object.entries({ ...givens, ...changes[name] })) {
+      const [, from, field] = text?.match(/^from ([^.]+)\.(.+)$/) ?? [];
+      if (from && answer(from).error) {
+        return { error: `${name} waits for ${from}` };
+      }
+      if (text !== null) {
+        texts[given] = from ? written(value(answer(from), field)) : text;
+      }
+    }
+    return reckon(calculation, texts);
   };
   for (const name of worksheets.keys()) {
     answer(name);
@@ -41,6 +62,7 @@ export function value(answered, name) {
   return answered.answers[name] ?? answered.given[name];
 }
 
+// written is a given or an answer as the program reads it: a choice is its name.
 export function written(quantity) {
-  return `${quantity.value} ${quantity.unit}`;
+  return typeof quantity === 'string' ? quantity : `${quantity.value} ${quantity.unit}`.trim();
 }

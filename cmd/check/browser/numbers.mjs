@@ -2,47 +2,36 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
-import { after, before, test } from 'node:test';
-import { serve } from './server.mjs';
+import { test } from 'node:test';
 import { settings } from './settings.mjs';
-import { launch } from './visit.mjs';
+import { start } from './visit.mjs';
 
 // "4045000000000000,42": the bits of a number in hexadecimal, and its text, which may hold commas.
 const vectors = readFileSync(settings.vectors, 'utf8').split('\n')
   .map((line) => line.match(/^([0-9a-f]{16}),"?([^"]*)"?\r?$/)).filter(Boolean)
   .map(([, bits, text]) => ({ bits, text }));
 
-let browser;
-let server;
-let page;
-before(async () => {
-  browser = await launch();
-  server = await serve(dirname(settings.numbers));
-  page = await browser.newPage();
-  await page.goto(`${server.origin}/blank.html`);
-});
-after(async () => {
-  await browser?.close();
-  await server?.close();
-});
+const { browser, origin } = await start(dirname(settings.numbers));
+const page = await browser.newPage();
+await page.goto(`${origin}/blank.html`);
 
 test('the file holds at least 2,000 numbers', () => assert.ok(vectors.length >= 2000, `${vectors.length} numbers`));
 
 test('every number is written alike', async (t) => {
   t.diagnostic(`${vectors.length} numbers compared`);
-  const written = await page.evaluate(write, { module: `${server.origin}/${basename(settings.numbers)}`, vectors });
+  const written = await page.evaluate(write, { module: `${origin}/${basename(settings.numbers)}`, vectors });
   assert.deepEqual(written.map(({ text }) => text), vectors.map(({ text }) => text));
 });
 
 test('what is written reads back as that number', async () => {
-  const written = await page.evaluate(write, { module: `${server.origin}/${basename(settings.numbers)}`, vectors });
+  const written = await page.evaluate(write, { module: `${origin}/${basename(settings.numbers)}`, vectors });
   for (const { text, read } of written.filter((one) => /^-?[\d.,]+$/.test(one.text))) {
     assert.equal(read, Number(text.replaceAll(',', '')), text);
   }
 });
 
 test('what is no number is not read', async () => {
-  const module = `${server.origin}/${basename(settings.numbers)}`;
+  const module = `${origin}/${basename(settings.numbers)}`;
   const texts = ['', ' ', 'abc', '1,2', '1.2.3', '1,0000', '0x10', '<5', '1e3', 'NaN', 'Infinity', '--1', '5 lb', '–'];
   const read = await page.evaluate(async ({ module, texts }) => {
     const { parse } = await import(module);

@@ -2,32 +2,22 @@
 import assert from 'node:assert/strict';
 import { createRequire } from 'node:module';
 import { readFileSync } from 'node:fs';
-import { after, before, test } from 'node:test';
+import { test } from 'node:test';
 import { walk } from './focus.mjs';
 import { clipped, moving, sideways, small, spaceText } from './look.mjs';
-import { serve } from './server.mjs';
 import { settings } from './settings.mjs';
 import { pages } from './site.mjs';
-import { launch, screens, visit } from './visit.mjs';
+import { screens, start, visit } from './visit.mjs';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
-let browser;
-let server;
-before(async () => {
-  browser = await launch();
-  server = await serve(settings.site);
-});
-after(async () => {
-  await browser?.close();
-  await server?.close();
-});
+const { browser, origin } = await start(settings.site);
 
 for (const path of pages) {
   for (const screen of screens) {
     test(`/${path} at ${screen.width} px, ${screen.scheme}`, async (t) => {
-      const { page, complaints, close } = await visit(browser, `${server.origin}/${path}`, screen);
+      const { page, complaints, close } = await visit(browser, `${origin}/${path}`, screen);
       t.after(close);
       await t.test('axe finds nothing', async () => assert.deepEqual(await runAxe(page), []));
       await t.test('no sideways scroll', async () => assert.deepEqual(await page.evaluate(sideways), []));
@@ -46,7 +36,7 @@ for (const path of pages) {
     });
   }
   test(`/${path} with less motion`, async (t) => {
-    const { page, close } = await visit(browser, `${server.origin}/${path}`, { motion: 'reduce' });
+    const { page, close } = await visit(browser, `${origin}/${path}`, { motion: 'reduce' });
     t.after(close);
     assert.deepEqual(await page.evaluate(moving), []);
   });

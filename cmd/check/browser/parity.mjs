@@ -3,27 +3,16 @@ import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { copyFileSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { after, before, test } from 'node:test';
-import { serve } from './server.mjs';
+import { test } from 'node:test';
 import { settings } from './settings.mjs';
-import { launch } from './visit.mjs';
+import { start } from './visit.mjs';
 
 const programs = JSON.parse(readFileSync(join(settings.parity, 'programs.json'), 'utf8'));
 copyFileSync(new URL('parity-page.mjs', import.meta.url), join(settings.parity, 'page.mjs'));
 
-let browser;
-let server;
-let page;
-before(async () => {
-  browser = await launch();
-  server = await serve(settings.parity);
-  page = await browser.newPage();
-  await page.goto(`${server.origin}/programs.json`);
-});
-after(async () => {
-  await browser?.close();
-  await server?.close();
-});
+const { browser, origin } = await start(settings.parity);
+const page = await browser.newPage();
+await page.goto(`${origin}/programs.json`);
 
 let numbers = 0;
 let runs = 0;

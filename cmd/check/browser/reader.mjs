@@ -9,14 +9,21 @@ export async function type(input, text) {
   await input.pressSequentially(text);
 }
 
+// reset goes back to the example of a worksheet.
+export async function reset(page, sheet) {
+  await page.locator(`#worksheet-${sheet} button[data-reset]`).click();
+  await page.evaluate(() => document.activeElement.blur());
+}
+
 // state gives all that a guide shows, by worksheet name, figure and table cell.
 export function state(page) {
   return page.evaluate(() => {
-    const { sheets } = JSON.parse(document.getElementById('module').textContent);
+    const names = Object.fromEntries([...document.querySelectorAll('section.worksheet')]
+      .map((section) => [section.dataset.sheet, section.id.replace(/^worksheet-/, '')]));
     const seen = (element) => element.checkVisibility();
     const text = (element) => element.textContent.replaceAll(/\s+/g, ' ').trim();
     const all = (selector, root = document) => [...root.querySelectorAll(selector)];
-    const name = (element) => sheets[element.dataset.sheet].name;
+    const name = (element) => names[element.dataset.sheet];
     const shown = (element) => (element.matches('[data-show]') ? element : element.querySelector('[data-show]'));
     const worksheets = {};
     for (const section of all('section.worksheet')) {
@@ -26,6 +33,7 @@ export function state(page) {
         void: section.classList.contains('void'),
         yours: section.classList.contains('yours'),
         waiting: all('[data-void-for]', section).some(seen),
+        refusals: all('[data-refusal]', section).filter(seen).map(text),
         faults: all('.fault', section).filter(seen).map(text),
       };
     }
@@ -41,19 +49,30 @@ export function state(page) {
         notes: all('.mark-note, .near-note', cell).filter(seen).map((note) => note.className),
       })))),
       // Everything bound to a worksheet, wherever it stands: the texts that hold a digit.
-      bound: Object.fromEntries(sheets.map((sheet, i) => [sheet.name,
+      bound: Object.fromEntries(Object.entries(names).map(([i, sheet]) => [sheet,
         all(`[data-show][data-sheet="${i}"]`).map(text).filter((shows) => /\d/.test(shows))])),
     };
   });
 }
 
-// whole gives everything that makes up the page's look, to compare two moments to the letter.
+// whole gives everything that makes up the page's look, to compare two moments to the letter: but for the spoken
+// lines, which tell of a change and so differ from what stood there before any.
 export function whole(page) {
-  return page.evaluate(() => ({
-    text: document.body.innerText,
-    fields: [...document.querySelectorAll('input, select')].map((input) => input.value),
-    marks: [...document.querySelectorAll('[class], [aria-invalid], [hidden]')].map((element) => (
-      `${element.tagName} ${element.id} ${[...element.classList].sort().join(' ')} `
-      + `${element.getAttribute('aria-invalid') ?? ''} ${element.hidden}`)),
-  }));
+  return page.evaluate(() => {
+    const texts = [];
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    while (walker.nextNode()) {
+      const { parentElement: around, data } = walker.currentNode;
+      if (data.trim() !== '' && around.checkVisibility() && !around.closest('[role=status]')) {
+        texts.push(data);
+      }
+    }
+    return {
+      texts,
+      fields: [...document.querySelectorAll('input, select')].map((input) => input.value),
+      marks: [...document.querySelectorAll('[class], [aria-invalid], [hidden]')].map((element) => (
+        `${element.tagName} ${element.id} ${[...element.classList].sort().join(' ')} `
+        + `${element.getAttribute('aria-invalid') ?? ''} ${element.hidden}`)),
+    };
+  });
 }

@@ -1,16 +1,26 @@
 // Opens pages in Chromium and keeps whatever a page should not do: console messages, errors, policy violations,
 // requests that leave the site or fail.
+import { after } from 'node:test';
 import { chromium } from 'playwright-core';
+import { serve } from './server.mjs';
 import { settings } from './settings.mjs';
 
-export function launch() {
-  return chromium.launch({
+// start starts Chromium, and a server for folder, for as long as the tests run. Without them no test can say anything,
+// so a start that fails ends the script.
+export async function start(folder) {
+  const browser = await chromium.launch({
     executablePath: settings.chromium,
     args: [
       '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking',
       '--disable-component-update', '--disable-sync',
     ],
   });
+  const { origin, close } = await serve(folder);
+  after(async () => {
+    await browser.close();
+    await close();
+  });
+  return { browser, origin };
 }
 
 // visit opens address in a fresh context and waits until the page's script, where it has one, is ready.

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"github.com/tetratelabs/wazero"
 	"github.com/tetratelabs/wazero/api"
@@ -21,7 +22,9 @@ type engine struct {
 
 func (e engine) run(cells []float64) error {
 	for i, v := range cells {
-		e.memory.WriteFloat64Le(uint32(8*i), v)
+		if !e.memory.WriteFloat64Le(uint32(8*i), v) {
+			return fmt.Errorf("the memory has no cell %d", i)
+		}
 	}
 	if _, err := e.call.Call(context.Background()); err != nil {
 		return err
@@ -32,8 +35,7 @@ func (e engine) run(cells []float64) error {
 	return nil
 }
 
-// pageSubjects gives the module of each page that carries one. Which cells of it are inputs the page does not say in
-// one place, so all are filled and all are compared: the run writes over those that are answers.
+// pageSubjects gives the module of each page that carries one.
 func pageSubjects(site pressed.Site) ([]subject, error) {
 	runtime := wazero.NewRuntime(context.Background())
 	var all []subject
@@ -50,15 +52,12 @@ func pageSubjects(site pressed.Site) ([]subject, error) {
 		if err != nil {
 			return nil, fmt.Errorf("%s: wazero refuses the module: %w", page.Path, err)
 		}
-		one := subject{name: page.Name(), module: block.Module, cells: block.Cells}
+		one := subject{name: page.Name(), module: block.Module, reads: block.Inputs, writes: block.Outputs}
+		one.cells = 1 + max(slices.Max(one.reads), slices.Max(one.writes))
 		one.machine = engine{
 			memory: instance.ExportedMemory(wasm.MemoryName),
 			call:   instance.ExportedFunction(wasm.FunctionName),
 		}
-		for cell := range block.Cells {
-			one.reads = append(one.reads, cell)
-		}
-		one.writes = one.reads
 		all = append(all, one)
 	}
 	return all, nil

@@ -55,20 +55,22 @@ func moduleOf(b *Block) string {
 }
 
 func TestBlock(t *testing.T) {
+	const cells = `<input data-cell="0" data-presence="7"><b data-show="2"></b><li data-when="3"><b data-show="0"></b>`
 	cases := []struct {
 		name, html, want, fault string
 	}{
-		{"a page with one", `<p><script type="application/json" id="module">{"m":"AGFzbQ==","cells":3}</script>`, "\x00asm", ""},
+		{"a page with one", `<script type="application/json" id="module">{"m":"AGFzbQ=="}</script>`, "\x00asm", ""},
 		{"attributes the other way", `<script id="module" type="application/json">{"m":"AGFzbQ=="}</script>`, "\x00asm", ""},
 		{"no quotes", `<script type=application/json id=module>{"m":"AGFzbQ=="}</script>`, "\x00asm", ""},
 		{"a page without", `<script src="a.js" defer></script>`, "", ""},
 		{"another block", `<script id="module-note">{}</script>`, "", ""},
 		{"an empty one", `<script id="module">{"m":""}</script>`, "", "holds no module"},
 		{"not base64", `<script id="module">{"m":"*"}</script>`, "", "data block"},
+		{"a pair without a cell", `<script id="module">{"m":"AGFzbQ==","fixed":[["x",1]]}</script>`, "", "data block"},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			block, err := File{Path: "a/index.html", Bytes: []byte(c.html)}.Block()
+			block, err := File{Path: "a/index.html", Bytes: []byte(cells + c.html)}.Block()
 			if got := moduleOf(block); got != c.want {
 				t.Errorf("module %q, want %q", got, c.want)
 			}
@@ -76,6 +78,26 @@ func TestBlock(t *testing.T) {
 				t.Errorf("error %v, want %q", err, c.fault)
 			}
 		})
+	}
+	bare := File{Path: "a/index.html", Bytes: []byte(`<script id="module">{"m":"AGFzbQ=="}</script>`)}
+	if _, err := bare.Block(); err == nil {
+		t.Error("a page that uses no cell of its module passed")
+	}
+}
+
+func TestBlockNamesItsCells(t *testing.T) {
+	block, err := File{Bytes: []byte(`<input data-cell="0"><b data-show="2"></b><b data-show="0"></b><li data-when="3">
+		<script id="module">{"m":"AGFzbQ==","sheets":[{"after":null,"refusals":[9]},{"refusals":null}],
+		"fixed":[[5,1.5]],"tables":[{"sheet":1,"down":[6,[1,2]],"across":[7,[1]],"show":8,"mark":[null,{"cell":4}]}]}
+		</script>`)}.Block()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := []int{0, 5, 6, 7}; !slices.Equal(block.Inputs, want) {
+		t.Errorf("inputs %v, want %v", block.Inputs, want)
+	}
+	if want := []int{2, 3, 8, 9}; !slices.Equal(block.Outputs, want) {
+		t.Errorf("outputs %v, want %v", block.Outputs, want)
 	}
 }
 

@@ -5,12 +5,10 @@
 package pressed
 
 import (
-	"encoding/json"
 	"fmt"
 	"os"
 	"path"
 	"path/filepath"
-	"regexp"
 	"strings"
 )
 
@@ -72,28 +70,4 @@ func (s Site) Guides() []File {
 // Name is a short name for a page or asset: "guides/soil" for guides/soil/index.html.
 func (f File) Name() string {
 	return strings.TrimSuffix(f.Path, "/index.html")
-}
-
-var dataBlock = regexp.MustCompile(`(?s)<script\b[^>]*\bid=(?:"module"|module)(?:\s[^>]*)?>(.*?)</script>`)
-
-// A Block is what a page carries for its script: the module and how many cells it has.
-type Block struct {
-	Module []byte `json:"m"`
-	Cells  int    `json:"cells"`
-}
-
-// Block gives the data block of a page, or nil when the page has none.
-func (f File) Block() (*Block, error) {
-	found := dataBlock.FindSubmatch(f.Bytes)
-	if found == nil {
-		return nil, nil
-	}
-	var block Block
-	if err := json.Unmarshal(found[1], &block); err != nil {
-		return nil, fmt.Errorf("%s: the data block of the page: %w", f.Path, err)
-	}
-	if len(block.Module) == 0 {
-		return nil, fmt.Errorf("%s: the data block of the page holds no module", f.Path)
-	}
-	return &block, nil
 }

@@ -1,0 +1,99 @@
+// The other things to change in a worksheet: the unit of a number, a choice from a list, a given that may stay empty.
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { dependents, readGuide } from './content.mjs';
+import { expectAnswers, expectNative } from './expect.mjs';
+import { reckon, work } from './native.mjs';
+import { field, reset, state, type, whole } from './reader.mjs';
+import { settings } from './settings.mjs';
+import { guides } from './site.mjs';
+import { start, visit } from './visit.mjs';
+
+const { browser, origin } = await start(settings.site);
+
+for (const path of guides) {
+  const guide = readGuide(path);
+  test(`/${path}`, async (t) => {
+    const { page, complaints, close } = await visit(browser, `${origin}/${path}`);
+    t.after(close);
+    const example = await whole(page);
+    // Whatever a trial finds, the next one starts from the example again.
+    const trial = (name, sheet, run) => t.test(name, async () => {
+      try {
+        await run();
+      } finally {
+        await reset(page, sheet);
+      }
+      assert.deepEqual(await whole(page), example, 'the example does not come back');
+    });
+    for (const sheet of guide.worksheets.keys()) {
+      for (const control of await controls(page, sheet)) {
+        const one = { ...control, sheet };
+        await trial(`${sheet}.${one.given}: ${one.kind}`, sheet, () => kinds[one.kind](page, guide, one));
+      }
+    }
+    assert.deepEqual(complaints, []);
+  });
+}
+
+// controls gives what can be changed in a worksheet beside the numbers of the example: given, kind, options.
+function controls(page, sheet) {
+  return page.locator(`#worksheet-${sheet}`).evaluate((section) => [
+    ...[...section.querySelectorAll('select[data-unit-for]')].filter((select) => (
+      document.getElementById(select.dataset.unitFor).value !== '')).map((select) => ({
+      kind: 'units', id: select.dataset.unitFor, options: [...select.options].map(({ text, value }) => ({ text, value })),
+    })),
+    ...[...section.querySelectorAll('select[data-cell]')].map((select) => ({ kind: 'choice', id: select.id })),
+    ...[...section.querySelectorAll('input[data-presence]')].filter((input) => input.value === '').map((input) => ({
+      kind: 'empty', id: input.id, low: Number(input.dataset.low), high: Number(input.dataset.high),
+      unit: input.parentElement.querySelector('.unit, option:checked')?.textContent ?? '',
+    })),
+  ].map((control) => ({ ...control, given: control.id.slice(section.id.length - 'worksheet-'.length + 1) })));
+}
+
+const kinds = {
+  // The number typed stays and is worked in the unit chosen. A number that is outside in that unit is a fault.
+  async units(page, guide, { sheet, given, options }) {
+    const input = field(page, sheet, given);
+    const number = await input.inputValue();
+    const [low, high] = await input.evaluate(({ dataset }) => [Number(dataset.low), Number(dataset.high)]);
+    const own = options.find(({ value }) => value === '1/1').text;
+    for (const { text, value } of options) {
+      await page.locator(`[data-unit-for="${sheet}-${given}"]`).selectOption({ label: text });
+      assert.equal(await input.inputValue(), number, 'the number in the field changed with the unit');
+      const [multiply, divide] = value.split('/').map(Number);
+      const worked = Number(number) * multiply / divide;
+      if (worked < low || worked > high) {
+        assert.equal(await input.getAttribute('aria-invalid'), 'true', `${number} ${text} is outside and passes`);
+        continue;
+      }
+      const native = work(guide.worksheets, { [sheet]: { [given]: `${number} ${text}` } });
+      const answered = native.get(sheet);
+      // The figures in the sentences stay in their own unit.
+      native.set(sheet, { ...answered, given: { ...answered.given, [given]: { value: worked, unit: own } } });
+      expectAnswers(guide, await state(page), native);
+    }
+  },
+
+  async choice(page, guide, { sheet, given }) {
+    const { calculation } = guide.worksheets.get(sheet);
+    const names = reckon(calculation, { [given]: '?' }).error.match(/one of: (.*)$/)[1].split(', ');
+    const select = field(page, sheet, given);
+    assert.equal(await select.locator('option').count(), names.length);
+    for (const [i, name] of names.entries()) {
+      await select.selectOption({ index: i });
+      expectAnswers(guide, await state(page), work(guide.worksheets, { [sheet]: { [given]: name } }));
+    }
+  },
+
+  // A given that the example leaves empty: filled in, it counts; empty again, it does not.
+  async empty(page, guide, { sheet, given, low, high, unit }) {
+    const number = String(Number(((low + high) / 2).toPrecision(3)));
+    const moved = dependents(guide.worksheets, sheet);
+    await type(field(page, sheet, given), number);
+    const native = work(guide.worksheets, { [sheet]: { [given]: `${number} ${unit}` } });
+    expectNative(guide, await state(page), native, moved);
+    await field(page, sheet, given).fill('');
+    expectNative(guide, await state(page), work(guide.worksheets), new Set());
+  },
+};

@@ -1,0 +1,84 @@
+package pressed
+
+import (
+	"encoding/json"
+	"fmt"
+	"maps"
+	"regexp"
+	"slices"
+	"strconv"
+)
+
+// A Block is what a page carries for its script: the module, and the cells of it that the page writes and reads.
+type Block struct {
+	Module  []byte
+	Inputs  []int // sorted
+	Outputs []int // sorted; none of them is an input
+}
+
+var (
+	dataBlock  = regexp.MustCompile(`(?s)<script\b[^>]*\bid=(?:"module"|module)(?:\s[^>]*)?>(.*?)</script>`)
+	inputCell  = regexp.MustCompile(`\bdata-(?:cell|presence)="(\d+)"`)
+	outputCell = regexp.MustCompile(`\bdata-(?:show|when)="(\d+)"`)
+)
+
+// data is the part of the data block that names cells. A pair is a cell and what goes with it.
+type data struct {
+	Module []byte `json:"m"`
+	Sheets []struct{ Refusals []int }
+	Fixed  [][2]json.RawMessage
+	Tables []struct {
+		Down, Across [2]json.RawMessage
+		Show         int
+	}
+}
+
+// Block gives the data block of a page, or nil when the page has none.
+func (f File) Block() (*Block, error) {
+	found := dataBlock.FindSubmatch(f.Bytes)
+	if found == nil {
+		return nil, nil
+	}
+	var d data
+	if err := json.Unmarshal(found[1], &d); err != nil {
+		return nil, fmt.Errorf("%s: the data block of the page: %w", f.Path, err)
+	}
+	if len(d.Module) == 0 {
+		return nil, fmt.Errorf("%s: the data block of the page holds no module", f.Path)
+	}
+	inputs, outputs := cellsIn(f.Bytes, inputCell), cellsIn(f.Bytes, outputCell)
+	pairs := d.Fixed
+	for _, table := range d.Tables {
+		pairs = append(pairs, table.Down, table.Across)
+		outputs[table.Show] = true
+	}
+	for _, pair := range pairs {
+		var cell int
+		if err := json.Unmarshal(pair[0], &cell); err != nil {
+			return nil, fmt.Errorf("%s: the data block of the page: %w", f.Path, err)
+		}
+		inputs[cell] = true
+	}
+	for _, sheet := range d.Sheets {
+		for _, cell := range sheet.Refusals {
+			outputs[cell] = true
+		}
+	}
+	maps.DeleteFunc(outputs, func(cell int, _ bool) bool { return inputs[cell] })
+	block := &Block{Module: d.Module, Inputs: slices.Sorted(maps.Keys(inputs)), Outputs: slices.Sorted(maps.Keys(outputs))}
+	if len(block.Inputs) == 0 || len(block.Outputs) == 0 {
+		return nil, fmt.Errorf("%s: the page names no cell to write to its module, or none to read", f.Path)
+	}
+	return block, nil
+}
+
+// cellsIn gives the cells that an attribute names anywhere in a page.
+func cellsIn(html []byte, attribute *regexp.Regexp) map[int]bool {
+	cells := map[int]bool{}
+	for _, found := range attribute.FindAllSubmatch(html, -1) {
+		if cell, err := strconv.Atoi(string(found[1])); err == nil {
+			cells[cell] = true
+		}
+	}
+	return cells
+}
