@@ -173,7 +173,8 @@ func TestPressCutAndPlaceTaken(t *testing.T) {
 		taken++
 		plant(t, dir, tree{"guides/new/deep/index.html": "my own words"})
 		before := readTree(t, dir)
-		if _, err := Write(dir, newSite); err == nil || !strings.Contains(err.Error(), "guides/new/deep/index.html is in the way") {
+		_, err := Write(dir, newSite)
+		if err == nil || !strings.Contains(err.Error(), "guides/new/deep/index.html is in the way") {
 			t.Fatalf("cut at %d: %v", cut, err)
 		}
 		write(t, dir, nil)

@@ -43,7 +43,7 @@ func TestWriteLeavesForeignFilesAlone(t *testing.T) {
 		"a file in the way":             {tree{"guides/new/index.html": "mine"}, "public/guides/new/index.html"},
 		"the same bytes in the way":     {tree{"guides/new/index.html": "new"}, "public/guides/new/index.html"},
 		"a file where a folder must go": {tree{"guides/new": "mine"}, "public/guides/new"},
-		"a folder in the way":           {tree{"guides/new/index.html/mine.txt": "mine"}, "public/guides/new/index.html/mine.txt"},
+		"a folder in the way":           {tree{"guides/new/index.html/a.txt": "mine"}, "public/guides/new/index.html/a.txt"},
 		"files beside ours":             {tree{"CNAME": "mine", "guides/soil/notes.txt": "mine", ".gitignore": "*"}, ""},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -95,7 +95,8 @@ func TestWriteNeverFollowsLinks(t *testing.T) {
 	plant(t, parent, outside)
 	replace := func(name, target string) {
 		t.Helper()
-		if err := errors.Join(os.RemoveAll(filepath.Join(dir, name)), os.Symlink(target, filepath.Join(dir, name))); err != nil {
+		link := filepath.Join(dir, name)
+		if err := errors.Join(os.RemoveAll(link), os.Symlink(target, link)); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -147,7 +148,8 @@ func TestWriteKeepsForeignFilesInTheStagingFolder(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "public")
 	write(t, dir, first)
 	plant(t, dir, tree{stagingName + "/mine.txt": "mine", stagingName + "/0123456789abcdef-7": "left by a press"})
-	if _, err := Write(dir, nil); err == nil || !strings.Contains(err.Error(), "public/"+stagingName+"/mine.txt is in the way") {
+	_, err := Write(dir, nil)
+	if err == nil || !strings.Contains(err.Error(), "public/"+stagingName+"/mine.txt is in the way") {
 		t.Errorf("error: %v", err)
 	}
 	same(t, "my file", readTree(t, dir)[stagingName+"/mine.txt"], "mine")

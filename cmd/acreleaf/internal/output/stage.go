@@ -2,7 +2,6 @@ package output
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 	"maps"
 	"path"
@@ -104,7 +103,7 @@ func (w *writer) sweepStaging() error {
 		return w.blockedError(foreign)
 	}
 	if err := w.disk.Remove(w.real(stagingName)); err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("%w", w.sentence(stagingName, err, oldSiteWhole))
+		return w.sentence(stagingName, err, oldSiteWhole)
 	}
 	return nil
 }
