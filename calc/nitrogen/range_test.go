@@ -1,0 +1,130 @@
+package nitrogen_test
+
+import (
+	"math"
+	"strconv"
+	"testing"
+
+	"acreleaf/calc/nitrogen"
+	"acreleaf/calc/sheet"
+	"acreleaf/calc/unit"
+)
+
+const draws = 500
+
+// Whatever the allowed numbers, an answer is a finite number and no nitrogen is less than none.
+func TestAnswersAreFiniteOverTheWholeRange(t *testing.T) {
+	r := random(t)
+	for _, s := range nitrogen.Shelf() {
+		for range draws {
+			values, o := drawTaken(t, r, s)
+			for _, result := range s.Results {
+				v := o.Value(result.Name).Value
+				if math.IsNaN(v) || math.IsInf(v, 0) || v < 0 {
+					t.Fatalf("%s.%s of %v is %v", s.Name, result.Name, values, v)
+				}
+			}
+		}
+	}
+}
+
+// The ends of every range, all of them at once in every combination, are taken too.
+func TestEndsOfRangesAreTaken(t *testing.T) {
+	for _, s := range nitrogen.Shelf() {
+		for ends := range 1 << len(s.Givens) {
+			values := map[string]float64{}
+			for i, g := range s.Givens {
+				values[g.Name] = g.Low
+				if ends>>i&1 == 1 {
+					values[g.Name] = g.High
+				}
+			}
+			if s == nitrogen.TreeDensity && values["pattern"] == 0 {
+				values["row"] = values["tree"] // a square
+			}
+			work(t, s, values)
+		}
+	}
+}
+
+func TestOutsideOfRangesIsRefused(t *testing.T) {
+	for _, s := range nitrogen.Shelf() {
+		typical := typicalValues(s)
+		for _, g := range s.Givens {
+			for _, value := range []float64{
+				math.Nextafter(g.Low, math.Inf(-1)), math.Nextafter(g.High, math.Inf(1)),
+				math.NaN(), math.Inf(1), math.Inf(-1), -1,
+			} {
+				if _, err := s.Evaluate(with(typical, g.Name, value)); err == nil {
+					t.Errorf("%s takes %s = %v", s.Name, g.Name, value)
+				}
+			}
+		}
+	}
+}
+
+// The answer does not depend on the unit in which a number was written.
+func TestUnitsGiveTheSameAnswers(t *testing.T) {
+	r := random(t)
+	for _, s := range nitrogen.Shelf() {
+		for range draws / 5 {
+			values, o := drawTaken(t, r, s)
+			for _, g := range s.Givens {
+				for _, other := range g.Units {
+					// The ends themselves may fall outside by a rounding when they are written in another unit.
+					value := g.Low + (g.High-g.Low)*(0.001+0.998*r.Float64())
+					if s == nitrogen.TreeDensity && values["pattern"] == 0 {
+						continue // a square of unlike sides is refused
+					}
+					if _, stated := values[g.Name]; !stated {
+						continue
+					}
+					o = work(t, s, with(values, g.Name, value))
+					entry, err := g.Read(inUnit(t, g, value, other))
+					if err != nil {
+						t.Fatalf("%s.%s: %v", s.Name, g.Name, err)
+					}
+					again := work(t, s, with(values, g.Name, entry.Value))
+					for _, result := range s.Results {
+						closeBy(t, s.Name+"."+result.Name+" with "+g.Name+" in "+other,
+							o.Value(result.Name).Value, again.Value(result.Name).Value, values)
+					}
+				}
+			}
+		}
+	}
+}
+
+// inUnit writes a value of a given in another unit, with all its digits.
+func inUnit(t testing.TB, g *sheet.Given, value float64, other string) string {
+	t.Helper()
+	q, err := unit.Quantity{Value: value, Unit: g.Unit}.In(unit.MustParse(other))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return strconv.FormatFloat(q.Value, 'f', -1, 64) + " " + other
+}
+
+// closeBy wants two numbers alike to 1e-12 of the larger of them and of what went in: a difference of two near
+// numbers, such as what the credits leave short, keeps only the digits that they do not share.
+func closeBy(t testing.TB, what string, a, b float64, given map[string]float64) {
+	t.Helper()
+	size := math.Max(math.Abs(a), math.Abs(b))
+	for _, v := range given {
+		size = math.Max(size, math.Abs(v))
+	}
+	if !(math.Abs(a-b) <= 1e-12*size) {
+		t.Errorf("%s: %v and %v", what, a, b)
+	}
+}
+
+// typicalValues fills in what a sheet must have, and the row distance that its typical pattern needs.
+func typicalValues(s *sheet.Sheet) map[string]float64 {
+	values := map[string]float64{}
+	for _, g := range s.Givens {
+		if !g.Optional || g.Name == "row" {
+			values[g.Name] = g.Typical
+		}
+	}
+	return values
+}

@@ -1,0 +1,135 @@
+package nitrogen_test
+
+import (
+	"errors"
+	"slices"
+	"strings"
+	"testing"
+
+	"acreleaf/calc/nitrogen"
+	"acreleaf/calc/sheet"
+)
+
+// A saying is a situation and the remarks that it must bring, no more and no fewer. Each is known by its first words.
+type saying struct {
+	sheet  *sheet.Sheet
+	givens []string
+	said   []string
+}
+
+const (
+	drinks   = "WARNING If people drink this water:"
+	well     = "WARNING This water is at or above the limit for drinking water, 10 ppm NO3-N."
+	rootZone = "Count only water that stays in the root zone."
+	rule     = "The field rule takes 6 in of soil on an acre to weigh 2,000,000 lb."
+	deep     = "NOTICE Roots of a first-leaf tree"
+	ends     = "A real block has ends, roads and missing trees."
+	ownRows  = "In a hexagon the rows stand 0.866"
+	middle   = "The spacing is along the sides of the square."
+	feeds    = "Split it into small feeds,"
+	covered  = "The credits cover the need:"
+)
+
+var sayings = []saying{
+	{nitrogen.NitrateBasis, []string{"reported=44.2 ppm NO3"}, nil},
+	{nitrogen.NitrateBasis, []string{"reported=45 ppm NO3"}, []string{drinks + " 10.2 ppm NO3-N is at or above"}},
+	{nitrogen.NitrateBasis, []string{"reported=9.99 ppm NO3-N"}, nil},
+	{nitrogen.NitrateBasis, []string{"reported=10 ppm NO3-N"}, []string{drinks + " 10 ppm NO3-N is at or above"}},
+
+	{nitrogen.SoilNitrogen, []string{"nitrate=12 ppm NO3-N", "depth=24 in"}, []string{rule}},
+	{nitrogen.SoilNitrogen, []string{"nitrate=12 ppm NO3-N", "depth=24.01 in"}, []string{rule, deep}},
+	{nitrogen.SoilNitrogen, []string{"nitrate=12 ppm NO3-N", "depth=2 ft", "bulk-density=1.3 g/cm3"}, nil},
+	{nitrogen.SoilNitrogen, []string{"nitrate=50 ppm NO3-N", "depth=12 in"}, []string{rule}},
+	{nitrogen.SoilNitrogen, []string{"nitrate=50.1 ppm NO3-N", "depth=12 in"},
+		[]string{rule, "NOTICE 200 lb N/ac is a great deal."}},
+	{nitrogen.SoilNitrogen, []string{"nitrate=100 ppm NO3-N", "depth=36 in", "bulk-density=1.3 g/cm3"},
+		[]string{deep, "NOTICE 1,061 lb N/ac is a great deal."}},
+
+	{nitrogen.WaterNitrogen, []string{"nitrate=9.99 ppm NO3-N", "water=12 in"}, []string{rootZone}},
+	{nitrogen.WaterNitrogen, []string{"nitrate=10 ppm NO3-N", "water=12 in"}, []string{well, rootZone}},
+	{nitrogen.WaterNitrogen, []string{"nitrate=10 mg/L NO3-N", "water=0 in"}, []string{well, rootZone}},
+	{nitrogen.WaterNitrogen, []string{"nitrate=44 mg/L NO3", "water=12 in"}, []string{rootZone}},
+	{nitrogen.WaterNitrogen, []string{"nitrate=45 ppm NO3", "water=12 in"}, []string{well, rootZone}},
+
+	{nitrogen.TreeDensity, []string{"pattern=rectangle", "tree=18 ft", "row=22 ft"}, []string{ends}},
+	{nitrogen.TreeDensity, []string{"pattern=square", "tree=20 ft"}, []string{ends}},
+	{nitrogen.TreeDensity, []string{"pattern=square", "tree=20 ft", "row=20 ft"}, []string{ends}},
+	{nitrogen.TreeDensity, []string{"pattern=square", "tree=6 m", "row=6 m"}, []string{ends}},
+	{nitrogen.TreeDensity, []string{"pattern=hexagon", "tree=20 ft"}, []string{ends}},
+	{nitrogen.TreeDensity, []string{"pattern=hexagon", "tree=20 ft", "row=17 ft"}, []string{ownRows, ends}},
+	{nitrogen.TreeDensity, []string{"pattern=quincunx", "tree=30 ft"}, []string{middle, ends}},
+	{nitrogen.TreeDensity, []string{"pattern=double-row", "tree=6 ft", "row=22 ft"}, []string{ends}},
+
+	{nitrogen.TreeRate, []string{"rate=1 oz N/tree", "trees=110 trees/ac"}, nil},
+	{nitrogen.TreeRate, []string{"rate=1.01 oz N/tree", "trees=110 trees/ac"},
+		[]string{"CAUTION If this is a whole season's rate, split it. 1.01 oz N/tree in one feed"}},
+	{nitrogen.AcreRate, []string{"nitrogen=10 lb N/ac", "trees=160 trees/ac"}, nil},
+	{nitrogen.AcreRate, []string{"nitrogen=20 lb N/ac", "trees=160 trees/ac"},
+		[]string{"CAUTION If this is a whole season's rate, split it. 2 oz N/tree in one feed"}},
+
+	{nitrogen.SeasonBudget, budget("35", "10", "8"), []string{feeds}},
+	{nitrogen.SeasonBudget, budget("35", "25", "10"), []string{covered}},
+	{nitrogen.SeasonBudget, budget("35", "48", "18.1"),
+		[]string{covered, "NOTICE 31.1 lb N/ac more is there than the trees will take up."}},
+	{nitrogen.SeasonBudget, budget("35", "34.9", "0"), []string{feeds}},
+}
+
+func budget(demand, soil, water string) []string {
+	return []string{"demand=" + demand + " lb N/ac", "soil=" + soil + " lb N/ac", "water=" + water + " lb N/ac",
+		"efficiency=70 %"}
+}
+
+func TestRemarksComeExactlyWhenTheyShould(t *testing.T) {
+	heard := map[*sheet.Remark]int{}
+	for _, c := range sayings {
+		o := work(t, c.sheet, write(t, c.sheet, c.givens...))
+		said := o.Said()
+		if len(said) != len(c.said) {
+			t.Errorf("%s of %v says %q, want %q", c.sheet.Name, c.givens, said, c.said)
+			continue
+		}
+		for i, s := range said {
+			if text := strings.TrimSpace(s.Signal.String() + " " + s.Text); !strings.HasPrefix(text, c.said[i]) {
+				t.Errorf("%s of %v says %q, want %q", c.sheet.Name, c.givens, text, c.said[i])
+			}
+			heard[remarkOf(c.sheet, s)]++
+		}
+	}
+	for _, s := range nitrogen.Shelf() {
+		for i, r := range s.Remarks {
+			if r.Signal != sheet.Refusal && heard[r] == 0 {
+				t.Errorf("no situation brings remark %d of %s: %q", i, s.Name, r.Text)
+			}
+		}
+	}
+}
+
+// remarkOf finds the remark that was said: the one with all of its plain words in it.
+func remarkOf(s *sheet.Sheet, said sheet.Said) *sheet.Remark {
+	for _, r := range s.Remarks {
+		other := func(p sheet.Piece) bool { return !strings.Contains(said.Text, p.Text) }
+		if r.Signal == said.Signal && !slices.ContainsFunc(r.Pieces(), other) {
+			return r
+		}
+	}
+	return nil
+}
+
+func TestSpacingsThatArePuzzlesAreRefused(t *testing.T) {
+	needsRow := "This pattern needs the distance from row to row. Put it in."
+	unlike := "A square has one distance both ways. Choose rectangle, or make the two distances the same."
+	for _, c := range []struct {
+		givens []string
+		want   []string
+	}{
+		{[]string{"pattern=rectangle", "tree=18 ft"}, []string{needsRow}},
+		{[]string{"pattern=double-row", "tree=6 ft"}, []string{needsRow}},
+		{[]string{"pattern=square", "tree=18 ft", "row=22 ft"}, []string{unlike}},
+	} {
+		_, err := nitrogen.TreeDensity.Evaluate(write(t, nitrogen.TreeDensity, c.givens...))
+		var refused *sheet.Refused
+		if !errors.As(err, &refused) || !slices.Equal(refused.Sentences, c.want) {
+			t.Errorf("%v: %v, want %q", c.givens, err, c.want)
+		}
+	}
+}

@@ -1,0 +1,119 @@
+package nitrogen_test
+
+import (
+	"errors"
+	"flag"
+	"maps"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"acreleaf/calc/sheet"
+	"acreleaf/calc/unit"
+)
+
+var seed = flag.Uint64("seed", 1, "where the random numbers of the property tests start")
+
+// random starts the random numbers of a test and logs how to get the same ones again.
+func random(t *testing.T) *rand.Rand {
+	t.Helper()
+	t.Logf("random numbers from -seed %d", *seed)
+	return rand.New(rand.NewPCG(*seed, 0))
+}
+
+// write reads what a grower would write, "nitrate=12 ppm NO3-N", into values in the givens' own units.
+func write(t testing.TB, s *sheet.Sheet, givens ...string) map[string]float64 {
+	t.Helper()
+	values := map[string]float64{}
+	for _, text := range givens {
+		name, quantity, _ := strings.Cut(text, "=")
+		given := s.FindGiven(name)
+		if given == nil {
+			t.Fatalf("%s has no given %q", s.Name, name)
+		}
+		entry, err := given.Read(quantity)
+		if err != nil {
+			t.Fatalf("%s, %s: %v", s.Name, text, err)
+		}
+		values[name] = entry.Value
+	}
+	return values
+}
+
+// work evaluates a sheet that must take the values.
+func work(t testing.TB, s *sheet.Sheet, values map[string]float64) sheet.Outcome {
+	t.Helper()
+	o, err := s.Evaluate(values)
+	if err != nil {
+		t.Fatalf("%s of %v: %v", s.Name, values, err)
+	}
+	return o
+}
+
+// answer works a sheet from what a grower would write and gives one answer in the unit asked for.
+func answer(t testing.TB, s *sheet.Sheet, name, in string, givens ...string) float64 {
+	t.Helper()
+	q, err := work(t, s, write(t, s, givens...)).Value(name).In(unit.MustParse(in))
+	if err != nil {
+		t.Fatalf("%s, %s: %v", s.Name, name, err)
+	}
+	return q.Value
+}
+
+// draw fills every given of a sheet with a number from the whole of its range; an optional one is left out half of
+// the time.
+func draw(r *rand.Rand, s *sheet.Sheet) map[string]float64 {
+	values := map[string]float64{}
+	for _, g := range s.Givens {
+		if g.Optional && r.IntN(2) == 0 {
+			continue
+		}
+		values[g.Name] = within(r, g)
+	}
+	return values
+}
+
+// within is a random value of a given: an end of its range now and then, otherwise anything between, half of the time
+// nearer the lower end, where the numbers of real orchards lie.
+func within(r *rand.Rand, g *sheet.Given) float64 {
+	switch {
+	case len(g.Choices) > 0:
+		return float64(r.IntN(len(g.Choices)))
+	case r.IntN(20) == 0:
+		return g.Low
+	case r.IntN(20) == 0:
+		return g.High
+	}
+	part := r.Float64()
+	if r.IntN(2) == 0 {
+		part = math.Pow(part, 6)
+	}
+	return g.Low + part*(g.High-g.Low)
+}
+
+// drawTaken draws until the sheet takes the values, and works them.
+func drawTaken(t testing.TB, r *rand.Rand, s *sheet.Sheet) (map[string]float64, sheet.Outcome) {
+	t.Helper()
+	for range 1000 {
+		values := draw(r, s)
+		o, err := s.Evaluate(values)
+		var refused *sheet.Refused
+		if errors.As(err, &refused) {
+			continue
+		}
+		if err != nil {
+			t.Fatalf("%s of %v: %v", s.Name, values, err)
+		}
+		return values, o
+	}
+	t.Fatalf("%s refuses everything", s.Name)
+	return nil, sheet.Outcome{}
+}
+
+// with is a copy of values with one of them changed.
+func with(values map[string]float64, name string, value float64) map[string]float64 {
+	changed := maps.Clone(values)
+	changed[name] = value
+	return changed
+}
