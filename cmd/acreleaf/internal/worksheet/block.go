@@ -1,8 +1,11 @@
 package worksheet
 
 import (
+	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"acreleaf/calc/sheet"
@@ -22,6 +25,8 @@ func (b *binder) bindBlocks() {
 	for _, block := range b.doc.Blocks {
 		before := len(b.messages)
 		bound := b.bindBlock(block)
+		// markdown has reported a missing name and an empty value
+		whole := bound.name != "" && !slices.ContainsFunc(block.Entries, isEmpty)
 		if block.Name != "" && block.Construct == "worksheet" {
 			if first := seen[block.Name]; first != nil {
 				line, _ := b.doc.Source.Position(first.Span.Start)
@@ -31,33 +36,34 @@ func (b *binder) bindBlocks() {
 			}
 			seen[block.Name] = block
 		}
-		if len(b.messages) > before {
-			b.faulty[block.Name] = true
+		if len(b.messages) > before || !whole {
+			b.faulty[bound.name] = true
 			continue
 		}
 		b.bound = append(b.bound, bound)
 	}
 }
 
+func isEmpty(entry markdown.Entry) bool { return strings.TrimSpace(entry.Value) == "" }
+
 // bindBlock reads one block. It reports what is wrong with it; the result counts only when nothing is.
 func (b *binder) bindBlock(block *markdown.Block) *Bound {
-	if block.Construct == "worksheet" && block.Name == "" {
-		b.fault(block.Span, "worksheet-unnamed", "this worksheet has no name",
-			"write a short name after the word, such as: worksheet soil")
-	}
 	bound := &Bound{
 		Block: block, Sheet: b.calculation(block), name: block.Name,
-		Entries: map[string]sheet.Entry{}, links: map[string]linkEntry{},
-	}
-	if bound.Sheet == nil {
-		return bound
+		Entries: map[string]sheet.Entry{}, links: map[string]linkEntry{}, tried: map[string]bool{},
 	}
 	if block.Construct == "reckoner" {
 		bound.Table = &Table{}
 		bound.name = fmt.Sprintf("reckoner %d", block.Index) // a space: no author's name has one
 	}
+	if bound.Sheet == nil {
+		return bound
+	}
 	for _, entry := range block.Entries {
-		b.bindEntry(bound, entry)
+		bound.tried[entry.Key] = true
+		if !isEmpty(entry) {
+			b.bindEntry(bound, entry)
+		}
 	}
 	if bound.Table != nil {
 		b.checkTable(bound)
@@ -75,8 +81,10 @@ func (b *binder) calculation(block *markdown.Block) *sheet.Sheet {
 		if s := b.catalogue.Find(entry.Value); s != nil {
 			return s
 		}
-		b.fault(entry.ValueSpan, "calculation-unknown", fmt.Sprintf("there is no calculation %q", entry.Value),
-			nearest("write", entry.Value, b.catalogue.Names()))
+		if !isEmpty(entry) {
+			b.fault(entry.ValueSpan, "calculation-unknown", fmt.Sprintf("there is no calculation %q", entry.Value),
+				write("", entry.Value, b.catalogue.Names()))
+		}
 		return nil
 	}
 	b.fault(block.Span, "calculation-missing", fmt.Sprintf("this %s has no calculation", block.Construct),
@@ -106,8 +114,13 @@ func (b *binder) bindGiven(bound *Bound, entry markdown.Entry) {
 		for _, g := range bound.Sheet.Givens {
 			known = append(known, g.Name)
 		}
+		note := "take the line out, or write one of: " + strings.Join(known, ", ")
+		if near, ok := message.Nearest(entry.Key, known); ok {
+			bound.tried[near] = true // so that it is not said to be missing too
+			note = "write " + near
+		}
 		b.fault(entry.KeySpan, "given-unknown",
-			fmt.Sprintf("%s has no given %q", bound.Sheet.Name, entry.Key), nearest("write", entry.Key, known))
+			fmt.Sprintf("%s has no given %q", bound.Sheet.Name, entry.Key), note)
 		return
 	}
 	if link, is := parseLink(entry); is {
@@ -116,7 +129,7 @@ func (b *binder) bindGiven(bound *Bound, entry markdown.Entry) {
 	}
 	read, err := given.Read(entry.Value)
 	if err != nil {
-		b.unreadable(entry.ValueSpan, given.Name, err, "for example: "+given.Name+": "+given.Example())
+		b.unreadable(entry.ValueSpan, given.Name, err, given.Name+": "+given.Example())
 		return
 	}
 	bound.Entries[given.Name] = read
@@ -125,23 +138,45 @@ func (b *binder) bindGiven(bound *Bound, entry markdown.Entry) {
 // unreadable reports a quantity that cannot be taken. If the error knows the place of the unit, so does the message.
 func (b *binder) unreadable(span message.Span, name string, err error, example string) {
 	var place *unit.Error
-	note := example
-	if errors.As(err, &place) {
-		if place.At > 0 && span.Start+place.At < span.End {
-			span.Start += place.At
-		}
-		if place.Nearest != "" {
-			note = "did you mean " + place.Nearest + "?\n" + example
+	if errors.As(err, &place) && place.At > 0 && span.Start+place.At < span.End {
+		span.Start += place.At
+		span.End = span.Start + wordLength(b.doc.Source.Text[span.Start:span.End])
+	}
+	b.untaken(span, name, err, example)
+}
+
+// untaken reports a quantity that cannot be taken, at its place. The errors of calc end with what to do, after a
+// semicolon: that is the note, and the example if it holds none.
+func (b *binder) untaken(span message.Span, name string, err error, example string) {
+	text, note := err.Error(), "for example: "+example
+	if at := strings.LastIndex(text, "; "); at >= 0 {
+		advice := text[at+len("; "):]
+		text = text[:at]
+		if _, value, _ := strings.Cut(example, ": "); strings.Contains(advice, cmp.Or(value, example)) {
+			note = advice
+		} else {
+			note = advice + "\n" + note
 		}
 	}
-	b.fault(span, "quantity-unfit", strings.TrimPrefix(name+": ", ": ")+err.Error(), note)
+	if name != "" {
+		text = name + ": " + text
+	}
+	b.fault(span, "quantity-unfit", text, note)
+}
+
+// wordLength is how much of a unit the word at its start takes.
+func wordLength(unitText []byte) int {
+	if end := bytes.IndexAny(unitText, " /()·"); end > 0 {
+		return end
+	}
+	return len(unitText)
 }
 
 func (b *binder) checkMissing(bound *Bound) {
 	for _, given := range bound.Sheet.Givens {
 		_, written := bound.Entries[given.Name]
 		_, linked := bound.links[given.Name]
-		if written || linked || given.Optional || b.tried(bound.Block, given.Name) {
+		if written || linked || given.Optional || bound.tried[given.Name] {
 			continue
 		}
 		b.fault(bound.Block.Span, "given-missing",
@@ -150,20 +185,13 @@ func (b *binder) checkMissing(bound *Bound) {
 	}
 }
 
-// tried says whether the author wrote a line for the given, which was reported if it could not be read.
-func (b *binder) tried(block *markdown.Block, given string) bool {
-	for _, entry := range block.Entries {
-		if entry.Key == given {
-			return true
-		}
-	}
-	return false
-}
-
-// nearest is a note that offers the nearest known name, or all of them.
-func nearest(verb, name string, known []string) string {
+// write is a note that offers the nearest known name, or all of them, as they are written: with what stands before.
+func write(before, name string, known []string) string {
 	if near, ok := message.Nearest(name, known); ok {
-		return verb + " " + near
+		return "write " + before + near
 	}
-	return verb + " one of: " + strings.Join(known, ", ")
+	if len(known) == 1 {
+		return "write " + before + known[0]
+	}
+	return "write one of: " + before + strings.Join(known, ", "+before)
 }

@@ -37,7 +37,7 @@ func (b *binder) bindFigure(f *markdown.Figure) {
 	if bound == nil {
 		note := "write a worksheet of that name first"
 		if names := b.worksheetNames(); len(names) > 0 {
-			note = nearest("write worked:", use, names)
+			note = write("worked:", use+"."+name, figuresOf(names, name))
 		}
 		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("there is no worksheet %q in this page", use), note)
 		return
@@ -45,16 +45,25 @@ func (b *binder) bindFigure(f *markdown.Figure) {
 	own, ok := bound.Sheet.UnitOf(name)
 	if given := bound.Sheet.FindGiven(name); !ok || given != nil && len(given.Choices) > 0 {
 		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("worksheet %q has no figure %q", use, name),
-			nearest("write worked:"+use+".", name, bound.Sheet.Names()))
+			write("worked:"+use+".", name, bound.Sheet.Names()))
 		return
 	}
 	o := b.page.Example(bound)
-	if !o.Stated(name) {
+	if !b.stated(bound, name) {
 		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("worksheet %q does not state %s", use, name),
 			fmt.Sprintf("add a line to the worksheet, such as: %s: %s", name, bound.Sheet.FindGiven(name).Example()))
 		return
 	}
 	b.checkFigure(f, bound, o.Value(name), own, name)
+}
+
+// figuresOf lists what a figure could point at, for a worksheet's name that is not there.
+func figuresOf(worksheets []string, name string) []string {
+	var list []string
+	for _, w := range worksheets {
+		list = append(list, w+"."+name)
+	}
+	return list
 }
 
 // checkFigure holds the figure against the value: its unit first, then the number at the precision it is written in.
@@ -65,7 +74,7 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, value unit.Quanti
 	}
 	written, err := unit.ParseQuantity(f.Text)
 	if err != nil {
-		b.unreadable(f.TextSpan, "", err, "write "+value.String())
+		b.unreadable(f.TextSpan, "", err, value.String())
 		return
 	}
 	toOwn, ok := written.Unit.Meant(own)

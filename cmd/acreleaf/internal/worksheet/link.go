@@ -13,7 +13,8 @@ import (
 // A linkEntry is "from soil.nitrogen" as an author wrote it.
 type linkEntry struct {
 	sheet.Link
-	span message.Span
+	span    message.Span
+	follows bool // not written for this given: the reckoner follows the worksheet
 }
 
 // parseLink reads "from soil.nitrogen". False if the value does not start with from.
@@ -23,7 +24,7 @@ func parseLink(entry markdown.Entry) (linkEntry, bool) {
 		return linkEntry{}, false
 	}
 	use, name, _ := strings.Cut(strings.TrimSpace(rest), ".")
-	return linkEntry{sheet.Link{Use: use, Name: name}, entry.ValueSpan}, true
+	return linkEntry{Link: sheet.Link{Use: use, Name: name}, span: entry.ValueSpan}, true
 }
 
 // link makes the graph of the blocks that have no fault and take nothing from one that has.
@@ -64,15 +65,65 @@ func (b *binder) checkNames() {
 			from := b.named(link.Use)
 			switch {
 			case from == nil:
-				b.drop(bound, link.span, "link-unknown", fmt.Sprintf("there is no worksheet %q in this page", link.Use),
-					nearest("write from", link.Use, b.worksheetNames()))
+				b.unknownWorksheet(bound, link)
+				if link.follows {
+					return // once for the line, not for each given
+				}
 			case !hasName(from.Sheet, link.Name):
-				b.drop(bound, link.span, "link-unknown",
-					fmt.Sprintf("worksheet %q has no %q", link.Use, link.Name),
-					nearest("write from "+link.Use+".", link.Name, from.Sheet.Names()))
+				b.unknownNumber(bound, given, link, from)
 			}
 		}
 	}
+}
+
+func (b *binder) unknownWorksheet(bound *Bound, link linkEntry) {
+	names, before, wanted := b.worksheetNames(), "from ", link.Use
+	if link.follows {
+		before = "follow: "
+	} else if link.Name != "" {
+		names, wanted = figuresOf(names, link.Name), link.Use+"."+link.Name
+	}
+	note := "write a worksheet of that name first, or the quantity itself"
+	if len(names) > 0 {
+		note = write(before, wanted, names)
+	}
+	b.drop(bound, link.span, "link-unknown", fmt.Sprintf("there is no worksheet %q in this page", link.Use), note)
+}
+
+func (b *binder) unknownNumber(bound *Bound, given *sheet.Given, link linkEntry, from *Bound) {
+	fitting := b.fitting(bound.Sheet, given, from)
+	switch {
+	case link.follows && given.Optional:
+		delete(bound.links, given.Name)
+	case link.follows:
+		b.drop(bound, bound.Block.Span, "given-missing",
+			fmt.Sprintf("this reckoner does not say %s, and worksheet %q has none", given.Name, link.Use),
+			fmt.Sprintf("add a line such as: %s: %s", given.Name, given.Example()))
+	case len(fitting) == 0:
+		b.drop(bound, link.span, "link-unknown", fmt.Sprintf("worksheet %q has nothing to take for %s", link.Use, given.Name),
+			"write the quantity itself: "+given.Name+": "+given.Example())
+	case link.Name == "":
+		b.drop(bound, link.span, "link-unknown",
+			fmt.Sprintf("this does not say which number of worksheet %q it takes", link.Use),
+			write("from "+link.Use+".", link.Name, fitting))
+	default:
+		b.drop(bound, link.span, "link-unknown", fmt.Sprintf("worksheet %q has no %q", link.Use, link.Name),
+			write("from "+link.Use+".", link.Name, fitting))
+	}
+}
+
+// fitting lists what a given can take from a worksheet.
+func (b *binder) fitting(s *sheet.Sheet, given *sheet.Given, from *Bound) []string {
+	trial := &sheet.Graph{}
+	trial.Add(from.name, from.Sheet, nil)
+	var names []string
+	for _, name := range from.Sheet.Names() {
+		link := sheet.Link{Use: from.name, Name: name}
+		if trial.CheckLink(s, given.Name, link) == nil {
+			names = append(names, name)
+		}
+	}
+	return names
 }
 
 func hasName(s *sheet.Sheet, name string) bool {
@@ -90,14 +141,33 @@ func (b *binder) checkUnits(graph *sheet.Graph) bool {
 				continue
 			}
 			if err := graph.CheckLink(bound.Sheet, given.Name, link.Link); err != nil {
-				b.drop(bound, link.span, "link-unfit", err.Error(),
-					fmt.Sprintf("take another answer of worksheet %q, or write the quantity: %s: %s",
-						link.Use, given.Name, given.Example()))
+				b.drop(bound, link.span, "link-unfit", b.unfit(given, link, err), b.instead(bound, given, link))
 				good = false
 			}
 		}
 	}
 	return good
+}
+
+// unfit says what the two ends of a link are.
+func (b *binder) unfit(given *sheet.Given, link linkEntry, err error) string {
+	from := b.named(link.Use).Sheet
+	source := from.FindGiven(link.Name)
+	own, _ := from.UnitOf(link.Name)
+	if len(given.Choices) > 0 || source != nil && len(source.Choices) > 0 {
+		return err.Error()
+	}
+	return fmt.Sprintf("%s.%s is %s (%s); %s is %s (%s)", link.Use, link.Name, own.Dimension(), own,
+		given.Name, given.Unit.Dimension(), given.Unit)
+}
+
+// instead is what to write in place of a link that does not fit.
+func (b *binder) instead(bound *Bound, given *sheet.Given, link linkEntry) string {
+	quantity := given.Name + ": " + given.Example()
+	if fitting := b.fitting(bound.Sheet, given, b.named(link.Use)); len(fitting) > 0 {
+		return write("from "+link.Use+".", link.Name, fitting) + ", or the quantity itself: " + quantity
+	}
+	return "write the quantity itself: " + quantity
 }
 
 func (b *binder) reportCircle(err error) {
@@ -107,9 +177,10 @@ func (b *binder) reportCircle(err error) {
 	}
 	first := b.named(circle.Members[0])
 	span := first.Block.Span
-	for _, l := range first.links {
-		if l.Use == circle.Members[1] {
+	for _, given := range first.Sheet.Givens {
+		if l, is := first.links[given.Name]; is && l.Use == circle.Members[1] {
 			span = l.span
+			break
 		}
 	}
 	b.drop(first, span, "worksheet-circle", circle.Error(),
@@ -128,11 +199,7 @@ func (b *binder) dropDependents() {
 		again = false
 		var kept []*Bound
 		for _, bound := range b.bound {
-			out := b.faulty[bound.name]
-			for _, l := range bound.links {
-				out = out || b.faulty[l.Use]
-			}
-			if out {
+			if b.faulty[bound.name] || b.takesFromFaulty(bound) {
 				b.faulty[bound.name] = true
 				again = true
 				continue
@@ -141,6 +208,15 @@ func (b *binder) dropDependents() {
 		}
 		b.bound = kept
 	}
+}
+
+func (b *binder) takesFromFaulty(bound *Bound) bool {
+	for _, l := range bound.links {
+		if b.faulty[l.Use] {
+			return true
+		}
+	}
+	return false
 }
 
 // From is where a given takes its value from. False if it is filled in, or left out.

@@ -22,14 +22,6 @@ type Table struct {
 	showSpan, followSpan message.Span
 }
 
-// An Axis is the values of one given, as written and in the given's own unit.
-type Axis struct {
-	Given  string
-	Unit   unit.Unit // as written
-	Typed  []float64
-	Values []float64
-}
-
 // A Mark is a band of answers, in the unit of the answer; an infinity where it is open.
 type Mark struct {
 	Low, High float64
@@ -38,8 +30,6 @@ type Mark struct {
 
 // The keys of a reckoner beside its givens.
 var tableKeys = []string{"down", "across", "show", "mark", "follow"}
-
-const axisExample = "for example: down: depth = 6, 12, 18, 24 in"
 
 // bindTableEntry reads a line that only a reckoner has. False if the key is not one of those.
 func (b *binder) bindTableEntry(bound *Bound, entry markdown.Entry) bool {
@@ -61,62 +51,29 @@ func (b *binder) bindTableEntry(bound *Bound, entry markdown.Entry) bool {
 	return true
 }
 
-// axis reads "depth = 6, 12, 18, 24 in".
-func (b *binder) axis(bound *Bound, entry markdown.Entry) Axis {
-	name, list, found := strings.Cut(entry.Value, "=")
-	name = strings.TrimSpace(name)
-	given := bound.Sheet.FindGiven(name)
-	if !found || given == nil || len(given.Choices) > 0 {
-		b.fault(entry.ValueSpan, "axis-unfit", fmt.Sprintf("%q does not name a given and its values", entry.Value),
-			axisExample)
-		return Axis{}
-	}
-	parts := strings.Split(list, ", ")
-	last := strings.TrimSpace(parts[len(parts)-1])
-	_, unitText, _ := strings.Cut(last, " ")
-	axis := Axis{Given: name}
-	for i, part := range parts {
-		part = strings.TrimSpace(part)
-		if i < len(parts)-1 {
-			part += " " + unitText
-		}
-		read, err := given.Read(part)
-		if err != nil {
-			b.unreadable(entry.ValueSpan, name, err, axisExample)
-			return Axis{}
-		}
-		axis.Unit = read.Unit
-		axis.Typed = append(axis.Typed, read.Typed)
-		axis.Values = append(axis.Values, read.Value)
-	}
-	return axis
-}
-
 // mark reads "25 to 35 lb N/ac", "at least 25 lb N/ac" or "at most 35 lb N/ac".
 func (b *binder) mark(bound *Bound, entry markdown.Entry) *Mark {
-	text, atLeast := strings.CutPrefix(entry.Value, "at least ")
-	text, atMost := strings.CutPrefix(text, "at most ")
-	r, err := unit.ParseRange(text)
-	const example = "for example: mark: 25 to 35 lb N/ac, or: mark: at least 25 lb N/ac"
-	if err != nil {
-		b.unreadable(entry.ValueSpan, "mark", err, example)
-		return nil
-	}
 	show := b.shown(bound)
 	if show == nil {
 		return nil // reported by checkTable
 	}
-	if !r.Unit.Dimension().Fits(show.Unit.Dimension()) {
-		b.fault(entry.ValueSpan, "mark-unfit",
-			fmt.Sprintf("the mark is %s; %s is %s", r.Unit.Dimension(), show.Name, show.Unit.Dimension()), example)
-		return nil
+	example := fmt.Sprintf("mark: 25 to 35 %s, or: mark: at least 25 %s", show.Unit, show.Unit)
+	text, atLeast := strings.CutPrefix(entry.Value, "at least ")
+	text, atMost := strings.CutPrefix(text, "at most ")
+	r, err := unit.ParseRange(text)
+	if err == nil {
+		r, err = r.In(show.Unit)
 	}
-	factor, err := r.Unit.To(show.Unit)
-	if err != nil {
+	switch {
+	case err != nil:
 		b.unreadable(entry.ValueSpan, "mark", err, example)
 		return nil
+	case atLeast && atMost || (atLeast || atMost) && r.Low != r.High:
+		b.fault(entry.ValueSpan, "mark-unfit", "a mark is open at one end, or goes from one number to another",
+			"for example: "+example)
+		return nil
 	}
-	m := &Mark{Low: factor.Apply(r.Low), High: factor.Apply(r.High), Text: entry.Value}
+	m := &Mark{Low: r.Low, High: r.High, Text: entry.Value}
 	if atLeast {
 		m.High = math.Inf(1)
 	}
@@ -144,26 +101,10 @@ func (b *binder) shown(bound *Bound) *sheet.Result {
 // checkTable sees that a reckoner is whole, and links the givens that it leaves to the worksheet it follows.
 func (b *binder) checkTable(bound *Bound) {
 	t := bound.Table
-	for _, key := range tableKeys[:3] {
-		if !b.tried(bound.Block, key) {
-			b.fault(bound.Block.Span, "reckoner-short", "this reckoner has no line: "+key,
-				"add a line; "+axisExample)
-			return
-		}
+	b.checkShow(bound)
+	if !b.checkAxes(bound) {
+		return // what else is missing hangs on which givens the axes take
 	}
-	if b.shown(bound) == nil {
-		var names []string
-		for _, r := range bound.Sheet.Answers() {
-			names = append(names, r.Name)
-		}
-		b.fault(t.showSpan, "answer-unknown", fmt.Sprintf("%s has no answer %q", bound.Sheet.Name, t.Show),
-			nearest("write", t.Show, names))
-	}
-	if t.Down.Given != "" && t.Down.Given == t.Across.Given {
-		b.fault(bound.Block.Span, "axis-unfit", fmt.Sprintf("%s runs both down and across", t.Down.Given), axisExample)
-	}
-	delete(bound.Entries, t.Down.Given)
-	delete(bound.Entries, t.Across.Given)
 	for _, given := range bound.Sheet.Givens {
 		_, written := bound.Entries[given.Name]
 		_, linked := bound.links[given.Name]
@@ -172,10 +113,52 @@ func (b *binder) checkTable(bound *Bound) {
 		}
 		switch {
 		case t.Follow != "":
-			bound.links[given.Name] = linkEntry{sheet.Link{Use: t.Follow, Name: given.Name}, t.followSpan}
-		case !given.Optional && !b.tried(bound.Block, given.Name):
+			link := sheet.Link{Use: t.Follow, Name: given.Name}
+			bound.links[given.Name] = linkEntry{Link: link, span: t.followSpan, follows: true}
+		case !given.Optional && !bound.tried[given.Name]:
 			b.fault(bound.Block.Span, "given-missing", "this reckoner does not say "+given.Name,
 				fmt.Sprintf("add a line such as: %s: %s", given.Name, given.Example()))
 		}
 	}
+}
+
+func (b *binder) checkShow(bound *Bound) {
+	var names []string
+	for _, r := range bound.Sheet.Answers() {
+		names = append(names, r.Name)
+	}
+	switch {
+	case !bound.tried["show"]:
+		b.fault(bound.Block.Span, "reckoner-short", "this reckoner does not say what it shows",
+			"add a line such as: show: "+names[0])
+	case bound.Table.Show != "" && b.shown(bound) == nil:
+		b.fault(bound.Table.showSpan, "answer-unknown",
+			fmt.Sprintf("%s has no answer %q", bound.Sheet.Name, bound.Table.Show), write("", bound.Table.Show, names))
+	}
+}
+
+// checkAxes sees that two givens run along the reckoner, and that nothing else sets them.
+func (b *binder) checkAxes(bound *Bound) bool {
+	t := bound.Table
+	for _, key := range []string{"down", "across"} {
+		if !bound.tried[key] {
+			b.fault(bound.Block.Span, "reckoner-short", "this reckoner does not say what runs "+key,
+				"add a line such as: "+axisExample(key, bound.Sheet.FindGiven(numberGivens(bound.Sheet)[0])))
+		}
+	}
+	if t.Down.Given == "" || t.Across.Given == "" {
+		return false
+	}
+	if t.Down.Given == t.Across.Given {
+		b.fault(bound.Block.Span, "axis-unfit", fmt.Sprintf("%s runs both down and across", t.Down.Given),
+			"let another given run one of the two ways")
+		return false
+	}
+	for _, entry := range bound.Block.Entries {
+		if entry.Key == t.Down.Given || entry.Key == t.Across.Given {
+			b.fault(entry.KeySpan, "given-on-axis", fmt.Sprintf("%s runs along the reckoner already", entry.Key),
+				"take this line out")
+		}
+	}
+	return true
 }

@@ -1,8 +1,6 @@
 package worksheet
 
-import (
-	"acreleaf/calc/sheet"
-)
+import "fmt"
 
 // work puts in the example's numbers, runs the program, and fills the tables.
 func (b *binder) work() {
@@ -18,28 +16,51 @@ func (b *binder) work() {
 	}
 	p.Graph.Program.Run(p.Cells)
 	for _, bound := range p.Sheets {
-		if bound.Table != nil {
+		before := len(b.messages)
+		switch {
+		case b.takesFromFaulty(bound): // reported there
+			b.faulty[bound.name] = true
+		case !b.checkLinked(bound):
+		case bound.Table != nil:
 			b.fillTable(bound)
-			continue
+		default:
+			b.checkExample(bound)
 		}
-		b.checkExample(bound)
+		if len(b.messages) > before {
+			b.faulty[bound.name] = true
+		}
 	}
 }
 
-// checkExample sees that the example has an answer, and that what it takes from another worksheet is within range.
-func (b *binder) checkExample(bound *Bound) {
-	o := sheet.Outcome{Use: bound.Use, Cells: b.page.Cells}
+// checkLinked sees that what a block takes from a worksheet is within the range of its givens.
+func (b *binder) checkLinked(bound *Bound) bool {
+	o := b.page.Example(bound)
 	for _, given := range bound.Sheet.Givens {
 		link, linked := bound.links[given.Name]
-		if !linked {
+		if !linked || !b.stated(bound, given.Name) {
 			continue
 		}
 		if err := given.Check(o.Value(given.Name).Value); err != nil {
 			b.fault(link.span, "quantity-unfit", given.Name+": "+err.Error(),
-				"change the givens of worksheet \""+link.Use+"\"")
-			return
+				fmt.Sprintf("change the givens of worksheet %q", link.Use))
+			return false
 		}
 	}
+	return true
+}
+
+// stated says whether a given is filled in, here or where it is taken from.
+func (b *binder) stated(bound *Bound, name string) bool {
+	link, linked := bound.links[name]
+	if !linked {
+		return b.page.Example(bound).Stated(name)
+	}
+	return b.stated(b.page.Find(link.Use), link.Name)
+}
+
+// checkExample sees that the example has an answer.
+func (b *binder) checkExample(bound *Bound) {
+	o := b.page.Example(bound)
 	if err := o.Err(); err != nil {
 		b.fault(bound.Block.Span, "example-refused", "this example has no answer: "+err.Error(),
 			"change its givens, so that the page shows an answer")

@@ -33,6 +33,7 @@ type Bound struct {
 
 	links map[string]linkEntry // by given
 	name  string               // unique in the page
+	tried map[string]bool      // the keys that the author wrote, or most likely meant to write
 }
 
 // Example is the block worked for the author's numbers.
