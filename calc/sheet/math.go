@@ -166,5 +166,6 @@ func (p *mathPrinter) name(name string) {
 
 func (p *mathPrinter) operator(sign string) { p.WriteString("<mo>" + sign + "</mo>") }
 
-// bracket marks a bracket as one, so that a page may set it closer than the operators.
-func (p *mathPrinter) bracket(sign string) { p.WriteString(`<mo fence="true">` + sign + "</mo>") }
+// bracket writes a bracket that stays as it is where a page lets the line wrap, and that a style sheet can tell from
+// the operators, to set it closer.
+func (p *mathPrinter) bracket(sign string) { p.WriteString(`<mo stretchy="false">` + sign + "</mo>") }
