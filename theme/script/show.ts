@@ -8,20 +8,26 @@ interface Shown {
   cell: number;
   sheet: Sheet;
   by: string | null; // the factor into the unit shown
+  printed: string; // the author's text for the example's number
+  example: number;
   value: number | null; // as last written
   text: string;
 }
 
-/** Gives the function that brings every number of the worksheets up to date. Text is written only where it differs. */
+/**
+ * Gives the function that brings every number of the worksheets up to date. Text is written only where it differs.
+ * The cells hold the example's values when this is called: while a number is still the example's, the page keeps the
+ * author's own text for it ("27 lb", not "27.2 lb").
+ */
 export function makeShow(sheets: Sheet[], cells: Float64Array): () => void {
-  const list: Shown[] = all<Element>("[data-show]").map((element) => ({
-    element,
-    cell: numberIn(element, "data-show"),
-    sheet: sheets[numberIn(element, "data-sheet")],
-    by: element.getAttribute("data-by"),
-    value: null,
-    text: element.textContent!,
-  }));
+  const list: Shown[] = all<Element>("[data-show]").map((element) => {
+    const cell = numberIn(element, "data-show");
+    const by = element.getAttribute("data-by");
+    const printed = element.textContent!;
+    const sheet = sheets[numberIn(element, "data-sheet")];
+    const example = valueOf({ cell, by }, cells);
+    return { element, cell, sheet, by, printed, example, value: null, text: printed };
+  });
   return () => {
     for (const shown of list) {
       const value = isVoid(shown.sheet) ? NaN : valueOf(shown, cells);
@@ -33,10 +39,11 @@ export function makeShow(sheets: Sheet[], cells: Float64Array): () => void {
   };
 }
 
-const valueOf = ({ cell, by }: Shown, cells: Float64Array): number => (by ? apply(cells[cell], by) : cells[cell]);
+const valueOf = ({ cell, by }: Pick<Shown, "cell" | "by">, cells: Float64Array): number =>
+  by ? apply(cells[cell], by) : cells[cell];
 
 function write(shown: Shown, value: number): void {
-  const now = text(value);
+  const now = value === shown.example ? shown.printed : text(value);
   if (now !== shown.text) {
     shown.text = now;
     put(shown.element, now);

@@ -14,6 +14,7 @@ import { makeShow } from "./show";
 import { makeSpeak } from "./speak";
 import { makeStanding } from "./standing";
 import { makeTables } from "./tables";
+import { leadToFiles } from "./ways";
 
 async function start(data: PageData): Promise<void> {
   const fields = findFields();
@@ -32,6 +33,9 @@ function live(data: PageData, fields: Field[], machine: Machine): void {
   const { cells } = machine;
   const sheets = makeSheets(data);
   const fill = (example: boolean) => fields.forEach((field) => field.write(cells, example));
+  data.fixed?.forEach(([cell, value]) => (cells[cell] = value));
+  fill(true);
+  machine.run(); // so that each part can see the example's values
   const parts = [
     makeShow(sheets, cells),
     makeNotes(sheets, cells),
@@ -58,7 +62,6 @@ function live(data: PageData, fields: Field[], machine: Machine): void {
     }
   };
 
-  data.fixed?.forEach(([cell, value]) => (cells[cell] = value));
   update();
   fields.forEach((field) => field.lock(false));
   document.addEventListener("input", answer);
@@ -69,6 +72,7 @@ function live(data: PageData, fields: Field[], machine: Machine): void {
   document.body.classList.add("live");
 }
 
+leadToFiles();
 const data = readData();
 if (data) {
   start(data);
