@@ -32,9 +32,6 @@ type Site struct {
 // Contact says how a reader reaches the office.
 type Contact struct{ Name, Email, Phone string }
 
-// MainLanguage is the language of pages whose file name has no code.
-func (s Site) MainLanguage() string { return s.Languages[0] }
-
 var siteKeys = []string{"office", "crop", "tagline", "language", "address", "licence", "contact", "local-rule",
 	"invented", "notice"}
 

@@ -19,6 +19,7 @@ type reader struct {
 	text     []byte // the YAML, without a byte order mark
 	lines    []int  // offset in text of each line, as YAML counts lines
 	messages message.List
+	broken   bool // the text is no table, so nothing can be said to be missing from it
 }
 
 func newReader(src *message.Source, span message.Span) *reader {
@@ -39,6 +40,9 @@ func newReader(src *message.Source, span message.Span) *reader {
 
 // breakSize gives the length of the line end that a text begins with: YAML has more kinds of them than other formats.
 func breakSize(text []byte) int {
+	if c := text[0]; c > '\r' && c < utf8.RuneSelf {
+		return 0
+	}
 	for _, end := range []string{"\r\n", "\n", "\r", "\u0085", "\u2028", "\u2029"} {
 		if bytes.HasPrefix(text, []byte(end)) {
 			return len(end)
@@ -69,8 +73,8 @@ func (r *reader) parse() *yaml.Node {
 			r.addSlip(err)
 			return nil
 		}
-		r.add(message.Message{ID: "yaml", Span: r.span(&next), Text: "a second document begins here",
-			Note: "delete the line \"---\" above it"})
+		r.add(message.Message{ID: "yaml", Span: r.span(&next), Text: "a second table begins here",
+			Note: `delete the line "---"`})
 	}
 	root := document.Content[0]
 	if root.Kind == yaml.ScalarNode && root.Tag == "!!null" {
@@ -84,13 +88,16 @@ func (r *reader) parse() *yaml.Node {
 	return root
 }
 
+// refused is the tag of a value that has its message already.
+const refused = "!refused"
+
 // refuseReuse finds YAML's ways to write a value once and use it twice. They are no help in files this small, and
 // values hidden behind them have no place of their own.
 func (r *reader) refuseReuse(n *yaml.Node) {
 	if n.Kind == yaml.AliasNode || n.Anchor != "" || n.Style&yaml.TaggedStyle != 0 {
 		r.add(message.Message{ID: "yaml", Span: r.span(n), Text: "a text may not begin with &, * or !",
 			Note: "put the text in quotes, or write the value itself"})
-		*n = yaml.Node{Kind: yaml.ScalarNode, Tag: "!!null", Line: n.Line, Column: n.Column}
+		*n = yaml.Node{Kind: yaml.ScalarNode, Tag: refused, Line: n.Line, Column: n.Column}
 		return
 	}
 	for _, child := range n.Content {
@@ -136,6 +143,11 @@ func (r *reader) restOfLine(at int) []byte {
 	return bytes.TrimRight(r.text[at:end], " \t")
 }
 
+// lineSpan is the place of the line that begins at an offset in text.
+func (r *reader) lineSpan(at int) message.Span {
+	return message.Span{Start: r.start + at, End: r.start + at + len(r.restOfLine(at))}
+}
+
 // quotedSize is the length of a text in quotes, or of the whole line when the quotes end on another.
 func quotedSize(line string) int {
 	quote := line[0]
@@ -155,8 +167,8 @@ func quotedSize(line string) int {
 // firstLine is the first line that has something on it, where what is missing from the whole is reported.
 func (r *reader) firstLine() message.Span {
 	for _, at := range r.lines {
-		if rest := r.restOfLine(at); len(rest) > 0 {
-			return message.Span{Start: r.start + at, End: r.start + at + len(rest)}
+		if s := r.lineSpan(at); s.Start < s.End {
+			return s
 		}
 	}
 	return message.Span{Start: r.start, End: r.start}

@@ -14,37 +14,69 @@ import (
 
 // slip is a way to get a line wrong.
 type slip struct {
-	line *regexp.Regexp // the first group is the place
-	text string
-	note string
+	line  *regexp.Regexp // the group is the place
+	text  string
+	note  string
+	quote bool // add the line with its text in quotes to the note
 }
+
+const keyStart = `^\s*(?:- +)?[\w-]+:[ \t]+` // a key and the space before its text
 
 var slips = []slip{
-	{regexp.MustCompile(`^ *(\t+)`),
-		"a tab stands in front of this line", "use spaces to set a line in"},
-	{regexp.MustCompile(`^\s*(?:- +)?[\w-]+: +[^"'#|>\[{\s][^#]*?(:)(?: |$)`),
-		"a colon with a space after it ends the text too early", `put the whole text in quotes: title: "Soil: the basics"`},
-	{regexp.MustCompile("^\\s*(?:- +)?[\\w-]+:[ \\t]+([@`%&*!|>,\\]}])"),
-		"a text cannot begin with this sign", "put the text in quotes"},
-	{regexp.MustCompile(`^\s*(?:- +)?[\w-]+: +("(?:[^"\\]|\\.)*)$`),
-		"these quotes are not closed", "type \" at the end of the text"},
-	{regexp.MustCompile(`^\s*(?:- +)?[\w-]+: +('(?:[^']|'')*)$`),
-		"these quotes are not closed", "type ' at the end of the text"},
-	{regexp.MustCompile(`^\s*(?:- +)?[\w-]+: +"(?:[^"\\]|\\.)*"[ \t]*([^#\s].*)$`),
-		"there is text after the quotes", "put the whole text in one pair of quotes, with single quotes inside"},
-	{regexp.MustCompile(`^\s*(?:- +)?[\w-]+: +(\[[^\]]*)$`),
-		"this list is not closed", "type ] at its end, or put the text in quotes"},
-	{regexp.MustCompile(`^\s*[\w-]+(:)[^\s:]`),
-		"a space is missing after the colon", "type a space after the colon"},
-	{regexp.MustCompile(`^([^-#\s:][^:]*)$`),
-		"this line has no colon", `type a key, a colon, a space and the text, as in "title: Nitrogen in your soil"`},
+	{line: regexp.MustCompile(`^ *(\t+)`),
+		text: "a tab stands in front of this line", note: "use spaces to set a line in"},
+	{line: regexp.MustCompile(keyStart + `[^"'#|>\[{\s][^#]*?(:)(?: |$)`),
+		text: "a colon with a space after it ends the text too early", note: "put the text in quotes", quote: true},
+	{line: regexp.MustCompile(keyStart + "([@`%&*!,\\]}]|[|>][-+0-9]*[ \\t]+[^#\\s])"),
+		text: "a text cannot begin with this sign", note: "put the text in quotes", quote: true},
+	{line: regexp.MustCompile(keyStart + `("(?:[^"\\]|\\.)*)$`),
+		text: "these quotes are not closed", note: `type " at the end of the text`},
+	{line: regexp.MustCompile(keyStart + `('(?:[^']|'')*)$`),
+		text: "these quotes are not closed", note: "type ' at the end of the text"},
+	{line: regexp.MustCompile(keyStart + `"(?:[^"\\]|\\.)*"[ \t]*([^#\s].*)$`),
+		text: "there is text after the quotes", note: `put the whole text in one pair of ", with ' inside`},
+	{line: regexp.MustCompile(keyStart + `'(?:[^']|'')*'[ \t]*([^#\s'].*)$`),
+		text: "there is text after the quotes", note: `put the whole text in one pair of ", with ' inside`},
+	{line: regexp.MustCompile(keyStart + `(\[[^\]]*)$`),
+		text: "this list is not closed", note: "type ] at its end, or put the text in quotes"},
+	{line: regexp.MustCompile(`^\s*[\w-]+(:)[^\s:]`),
+		text: "a space is missing after the colon", note: "type a space after the colon"},
+	{line: regexp.MustCompile(`^([^-#\s:][^:]*)$`),
+		text: "this line has no colon", note: typeLine},
 }
 
-var opensBlock = regexp.MustCompile(`: +[|>][-+0-9]*$`)
+const typeLine = `type a key, a colon, a space and the text, as in "title: Nitrogen in your soil"`
+
+var (
+	opensBlock = regexp.MustCompile(`: +[|>][-+0-9]*$`)            // the text is in the lines below
+	keyAndText = regexp.MustCompile(`^( *)([\w-]+):[ \t]+(\S.*)$`) // a key with a text
+	setIn      = regexp.MustCompile(`^( +)[\w-]+:(?: |$)`)
+)
 
 // addSlip adds the message for a text that is not YAML, or not a table when err is nil.
 func (r *reader) addSlip(err error) {
-	block := -1 // the indent of a key whose text is the lines below it
+	r.broken = true
+	if r.addKnownSlip() {
+		return
+	}
+	m := message.Message{ID: "yaml", Span: r.firstLine(), Note: typeLine,
+		Text: "these lines are not a table of keys and texts"}
+	if err != nil {
+		line, words := yamlWords(err)
+		m.Text = "this cannot be read: " + words
+		m.Note = "look at this line and the one above it; put texts that have signs in them in quotes"
+		if line > 0 {
+			m.Span = r.lineSpan(r.offset(line, 1))
+		}
+	}
+	r.add(m)
+}
+
+// addKnownSlip looks for the first line that has one of the usual slips.
+func (r *reader) addKnownSlip() bool {
+	block := -1    // how far the key is set in whose text is the lines below it
+	outer := "   " // the space in front of the last key with a text
+	last := false  // whether the last line was such a key
 	for _, at := range r.lines {
 		line := string(r.restOfLine(at))
 		indent := len(line) - len(strings.TrimLeft(line, " "))
@@ -53,29 +85,38 @@ func (r *reader) addSlip(err error) {
 		}
 		block = -1
 		if opensBlock.MatchString(line) {
-			block = indent
+			block, last = indent, false
+			continue
+		}
+		if found := setIn.FindStringSubmatchIndex(line); found != nil && last && found[3] > len(outer) {
+			r.add(message.Message{ID: "yaml", Span: message.Span{Start: r.start + at, End: r.start + at + found[3]},
+				Text: "this line is set in, and the line above it has a text of its own",
+				Note: "begin this line in the same column as the line above it"})
+			return true
 		}
 		for _, s := range slips {
 			if found := s.line.FindStringSubmatchIndex(line); found != nil {
-				start := r.start + at
-				r.add(message.Message{ID: "yaml", Text: s.text, Note: s.note,
-					Span: message.Span{Start: start + found[2], End: start + found[3]}})
-				return
+				r.add(message.Message{ID: "yaml", Text: s.text, Note: s.noteFor(line),
+					Span: message.Span{Start: r.start + at + found[2], End: r.start + at + found[3]}})
+				return true
 			}
 		}
-	}
-	m := message.Message{ID: "yaml", Span: r.firstLine(), Text: "these lines are not a table of keys and values",
-		Note: `type a key, a colon, a space and the text on each line, as in "title: Nitrogen in your soil"`}
-	if err != nil {
-		line, words := yamlWords(err)
-		m.Text = fmt.Sprintf("this cannot be read: %s", words)
-		m.Note = "look at this line and the one above it; put texts that have signs in them in quotes"
-		if line > 0 {
-			start := r.offset(line, 1)
-			m.Span = message.Span{Start: r.start + start, End: r.start + start + len(r.restOfLine(start))}
+		if found := keyAndText.FindStringSubmatch(line); found != nil {
+			outer, last = found[1], true
+		} else if line != "" {
+			last = false
 		}
 	}
-	r.add(m)
+	return false
+}
+
+// noteFor says what to type in place of a line.
+func (s slip) noteFor(line string) string {
+	if found := keyAndText.FindStringSubmatch(line); s.quote && found != nil {
+		text := strings.ReplaceAll(found[3], `"`, "'")
+		return fmt.Sprintf(`%s: %s: "%s"`, s.note, found[2], text)
+	}
+	return s.note
 }
 
 var yamlError = regexp.MustCompile(`^yaml: (?:line (\d+): )?(.*)$`)

@@ -198,6 +198,8 @@ func isEmpty(n *yaml.Node) bool {
 func (t *Table) Need(key, note string) string {
 	f, ok := t.find(key)
 	switch {
+	case t.r.broken, ok && f.value.Tag == refused:
+		return ""
 	case !ok:
 		t.FaultAt(t.place, "key-missing", fmt.Sprintf("%s has no %q", t.what, key), note)
 	case isEmpty(f.value) || strings.TrimSpace(f.value.Value) == "" && f.value.Kind == yaml.ScalarNode:
