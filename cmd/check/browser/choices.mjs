@@ -51,27 +51,35 @@ function controls(page, sheet) {
   ].map((control) => ({ ...control, given: control.id.slice(section.id.length - 'worksheet-'.length + 1) })));
 }
 
+const unitOf = (page, sheet, given) => page.locator(`[data-unit-for="${sheet}-${given}"]`);
+
 const kinds = {
-  // The number typed stays and is worked in the unit chosen. A number that is outside in that unit is a fault.
+  // A number stays as it is typed when its unit changes, and is a fault where it is outside in that unit. The
+  // example's amount, typed anew in that unit, is worked as the program works it.
   async units(page, guide, { sheet, given, options }) {
     const input = field(page, sheet, given);
     const number = await input.inputValue();
     const [low, high] = await input.evaluate(({ dataset }) => [Number(dataset.low), Number(dataset.high)]);
     const own = options.find(({ value }) => value === '1/1').text;
-    for (const { text, value } of options) {
-      await page.locator(`[data-unit-for="${sheet}-${given}"]`).selectOption({ label: text });
+    const factors = options.map(({ value }) => value.split('/').map(Number));
+    const [multiply, divide] = factors[await unitOf(page, sheet, given).evaluate((select) => select.selectedIndex)];
+    for (const [i, [to, by]] of factors.entries()) {
+      const unit = options[i].text;
+      await unitOf(page, sheet, given).selectOption({ index: i });
       assert.equal(await input.inputValue(), number, 'the number in the field changed with the unit');
-      const [multiply, divide] = value.split('/').map(Number);
-      const worked = Number(number) * multiply / divide;
-      if (worked < low || worked > high) {
-        assert.equal(await input.getAttribute('aria-invalid'), 'true', `${number} ${text} is outside and passes`);
-        continue;
-      }
-      const native = work(guide.worksheets, { [sheet]: { [given]: `${number} ${text}` } });
+      const as = Number(number) * to / by;
+      const wrong = await input.getAttribute('aria-invalid') === 'true';
+      assert.equal(wrong, as < low || as > high, `${number} ${unit} is outside and passes, or is not and does not`);
+
+      const amount = String(Number((Number(number) * multiply / divide * by / to).toPrecision(3)));
+      await type(input, amount);
+      const native = work(guide.worksheets, { [sheet]: { [given]: `${amount} ${unit}` } });
       const answered = native.get(sheet);
       // The figures in the sentences stay in their own unit.
-      native.set(sheet, { ...answered, given: { ...answered.given, [given]: { value: worked, unit: own } } });
+      const worked = { value: Number(amount) * to / by, unit: own };
+      native.set(sheet, { ...answered, given: { ...answered.given, [given]: worked } });
       expectAnswers(guide, await state(page), native);
+      await input.fill(number);
     }
   },
 

@@ -27,8 +27,10 @@ export function expectNative(guide, now, native, moved) {
   assert.equal(now.tables.length, guide.reckoners.length, 'tables');
   const example = work(guide.worksheets);
   guide.reckoners.forEach((reckoner, i) => {
-    const followed = reckoner.follow && (native.get(reckoner.follow).error ? example : native).get(reckoner.follow);
-    expectTable(reckoner, now.tables[i], followed);
+    const [own, ofExample] = [native, example].map((answers) => reckoner.follow && answers.get(reckoner.follow));
+    // While the worksheet that it follows has no answer, a table shows the example's and points at nothing.
+    const pointed = own && !own.error ? own : undefined;
+    expectTable(reckoner, now.tables[i], pointed ?? ofExample, pointed);
   });
 }
 
@@ -89,14 +91,14 @@ function expectWork(name, shown, lines) {
   });
 }
 
-// followed is the worksheet whose other givens the table takes, and whose own two numbers it points at.
-function expectTable(reckoner, rows, followed) {
+// followed is the worksheet whose other givens the table takes, pointed the one whose own two numbers it points at.
+function expectTable(reckoner, rows, followed, pointed) {
   const { down, across, show, mark } = reckoner;
   const others = followed
     ? Object.fromEntries(Object.entries(followed.given).map(([name, given]) => [name, written(given)]))
     : reckoner.givens;
   const nearest = (side) => {
-    const own = value(followed, side.given).value;
+    const own = value(pointed, side.given).value;
     const distances = side.values.map((v) => Math.abs(v - own));
     return distances.indexOf(Math.min(...distances));
   };
@@ -108,7 +110,7 @@ function expectTable(reckoner, rows, followed) {
     assert.equal(cell.text, text(answer), where);
     const marked = mark !== undefined && answer >= mark.low && answer <= mark.high;
     assert.equal(cell.marked, marked, `${where}: marked`);
-    const near = followed !== undefined && row === nearest(down) && column === nearest(across);
+    const near = pointed !== undefined && row === nearest(down) && column === nearest(across);
     assert.equal(cell.near, near, `${where}: nearest`);
     assert.deepEqual(cell.notes.sort(), [...(marked ? ['mark-note'] : []), ...(near ? ['near-note'] : [])], where);
   }));
