@@ -2,12 +2,14 @@ package site
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
 	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/output"
 	"acreleaf/cmd/acreleaf/internal/page"
 )
 
@@ -23,6 +25,48 @@ func (p *press) join() {
 		p.checkGlance(d)
 	}
 	p.orderSeason()
+	p.checkHome()
+	p.checkPlaces()
+}
+
+// checkHome sees that the site has the page that every other page leads back to.
+func (p *press) checkHome() {
+	isHome := func(d *draft) bool { return d.name == homeFileName }
+	if len(p.pages) > 0 && !slices.ContainsFunc(p.pages, isHome) {
+		p.say(message.List{{ID: "no-home", Text: "the site has no home page", Note: "write " + p.called(homeFileName)}})
+	}
+}
+
+// checkPlaces reports files of the content folder that would stand where a page stands, and names that are not the
+// same on every disk. It looks at every name of the site but those of the theme, which are ours.
+func (p *press) checkPlaces() {
+	pages := map[string]string{missingFile: "the page for a wrong address"}
+	var planned []output.File
+	for _, d := range p.pages {
+		if d.address != (page.Address{}) && !d.faulty {
+			pages[d.address.File()] = d.source.Name
+		}
+	}
+	if len(p.sources) > 0 {
+		for i, language := range p.site.Languages {
+			if i == 0 {
+				language = ""
+			}
+			pages[sourcesAddress(language).File()] = "the page of the sources"
+		}
+	}
+	for _, name := range slices.Sorted(maps.Keys(pages)) {
+		planned = append(planned, output.File{Path: name})
+	}
+	for _, name := range p.files {
+		if other, taken := pages[name]; taken {
+			p.say(message.List{{ID: "place-taken", Source: &message.Source{Name: p.called(name)},
+				Text: "in the site this file would take the place of " + other, Note: "rename one of the two"}})
+			continue
+		}
+		planned = append(planned, output.File{Path: name})
+	}
+	p.say(output.Check(planned))
 }
 
 // indexPages finds the pages by name, and reports two that would stand at one address.
@@ -70,7 +114,10 @@ func nearestSource(f *markdown.Figure, sources config.Sources) string {
 	if near, ok := message.Nearest(f.Target, sources.IDs()); ok {
 		return "write source:" + near
 	}
-	return "add it to the bibliography, or write one of: " + strings.Join(sources.IDs(), ", ")
+	if len(sources) == 0 {
+		return "add lines to that file, such as:\n" + f.Target + ":\n  title: The title of the work\n  kind: handbook"
+	}
+	return "add it to that file, or write one of: source:" + strings.Join(sources.IDs(), ", source:")
 }
 
 // checkGlance sees that the line at a glance asks for what the page's worksheets have.
@@ -80,9 +127,8 @@ func (p *press) checkGlance(d *draft) {
 		bound := d.work.Find(use)
 		if bound == nil {
 			if !hasBlock(d, use) {
-				p.fault(d, item.Span, "figure-unknown",
-					fmt.Sprintf("there is no worksheet %q in this page", use),
-					"write the name of a worksheet and of its answer, such as: glance: [soil.nitrogen]")
+				p.fault(d, item.Span, "figure-unknown", fmt.Sprintf("there is no worksheet %q in this page", use),
+					nearestAnswer(d, use))
 			}
 			continue
 		}
@@ -94,6 +140,24 @@ func (p *press) checkGlance(d *draft) {
 			p.fault(d, item.Span, "figure-unknown", fmt.Sprintf("worksheet %q has no figure %q", use, name), note)
 		}
 	}
+}
+
+// nearestAnswer is a note that offers an answer of the worksheet that was most likely meant.
+func nearestAnswer(d *draft, use string) string {
+	var names []string
+	for _, b := range d.work.Sheets {
+		if b.Table == nil {
+			names = append(names, b.Block.Name)
+		}
+	}
+	near, ok := message.Nearest(use, names)
+	switch {
+	case len(names) == 0:
+		return "write a worksheet of that name in the page, or take this out"
+	case !ok:
+		near = names[0]
+	}
+	return "write an answer of a worksheet, such as " + near + "." + d.work.Find(near).Sheet.Answers()[0].Name
 }
 
 // hasBlock says whether the page has a worksheet of that name, even one with a fault.

@@ -2,6 +2,7 @@ package site
 
 import (
 	"fmt"
+	"maps"
 	"net/url"
 	"path"
 	"slices"
@@ -23,13 +24,13 @@ func (p *press) resolveLinks(d *draft, index map[string]*draft) {
 
 func (p *press) resolve(d *draft, link *markdown.Link, index map[string]*draft) string {
 	destination, fragment, _ := strings.Cut(link.Destination, "#")
-	scheme, _, hasScheme := strings.Cut(destination, ":")
 	switch {
-	case hasScheme && isScheme(scheme):
+	case hasScheme(destination):
 		return link.Destination // markdown refuses the schemes that run code
-	case strings.HasPrefix(destination, "/"), strings.HasPrefix(destination, `\`):
-		p.fault(d, link.DestinationSpan, "link-outside", fmt.Sprintf("%q starts at the root of the host", destination),
-			"write the way from this file, such as: ../guides/soil.md")
+	case strings.HasPrefix(destination, "/"):
+		p.fault(d, link.DestinationSpan, "link-outside",
+			fmt.Sprintf("%q begins with a slash, so it starts at the top of the web server", destination),
+			p.wayFromHere(d, strings.TrimPrefix(destination, "/"), index))
 		return ""
 	case destination == "":
 		return p.anchor(d, d, link, fragment)
@@ -39,7 +40,12 @@ func (p *press) resolve(d *draft, link *markdown.Link, index map[string]*draft) 
 		plain = destination
 	}
 	name := path.Join(path.Dir(d.name), plain)
-	if name == ".." || strings.HasPrefix(name, "../") {
+	switch {
+	case strings.Contains(plain, `\`):
+		p.fault(d, link.DestinationSpan, "link-broken", fmt.Sprintf(`%s has a \ in it`, destination),
+			"put / between folders")
+		return ""
+	case name == ".." || strings.HasPrefix(name, "../"):
 		p.fault(d, link.DestinationSpan, "link-outside", fmt.Sprintf("%q leaves the content folder", destination),
 			"link to a page inside it, or write a whole web address")
 		return ""
@@ -54,13 +60,34 @@ func (p *press) resolve(d *draft, link *markdown.Link, index map[string]*draft) 
 	if slices.Contains(p.files, name) {
 		return d.address.ToPath(name)
 	}
+	if p.isFolder(name, index) {
+		p.fault(d, link.DestinationSpan, "link-folder", fmt.Sprintf("%q is a folder, not a page", destination),
+			"write the name of a page in it")
+		return ""
+	}
 	p.fault(d, link.DestinationSpan, "link-broken", fmt.Sprintf("there is no file %q in %s", name, p.options.Name),
-		p.nearestPage(d, name, index))
+		p.wayFromHere(d, name, index))
 	return ""
 }
 
-// isScheme says whether what stands before a colon is the scheme of an address (RFC 3986, 3.1) and not a file name.
-func isScheme(text string) bool {
+// isFolder says whether pages or other files stand below a name.
+func (p *press) isFolder(name string, index map[string]*draft) bool {
+	for known := range index {
+		if name == "." || strings.HasPrefix(known, name+"/") {
+			return true
+		}
+	}
+	return slices.ContainsFunc(p.files, func(file string) bool { return strings.HasPrefix(file, name+"/") })
+}
+
+// hasScheme says whether an address begins with a scheme (RFC 3986, 3.1), as a browser reads it: it drops white space
+// in front, and tabs and line ends anywhere.
+func hasScheme(address string) bool {
+	text := strings.NewReplacer("\t", "", "\n", "", "\r", "").Replace(strings.TrimLeft(address, " \t\r\n"))
+	text, _, found := strings.Cut(text, ":")
+	if !found {
+		return false
+	}
 	for i, c := range []byte(text) {
 		letter := c|0x20 >= 'a' && c|0x20 <= 'z'
 		if !letter && (i == 0 || !strings.ContainsRune("0123456789+-.", rune(c))) {
@@ -70,18 +97,25 @@ func isScheme(text string) bool {
 	return text != ""
 }
 
-// nearestPage is a note that names the way to the page most like the one that is not there.
-func (p *press) nearestPage(d *draft, name string, index map[string]*draft) string {
-	var names []string
-	for known := range index {
-		names = append(names, known)
+// wayFromHere is a note that gives the way to the file that was most likely meant: one of the same name in another
+// folder, or one of nearly the same name in the same folder.
+func (p *press) wayFromHere(d *draft, name string, index map[string]*draft) string {
+	names := slices.Concat(slices.Sorted(maps.Keys(index)), p.files)
+	folder, base := path.Split(name)
+	var beside []string
+	for _, known := range names {
+		knownFolder, knownBase := path.Split(known)
+		if knownBase == base {
+			return "write " + wayBetween(d.name, known)
+		}
+		if knownFolder == folder {
+			beside = append(beside, knownBase)
+		}
 	}
-	slices.Sort(names)
-	near, ok := message.Nearest(name, append(names, p.files...))
-	if !ok {
-		return "write the way from this file to a file that is there"
+	if near, ok := message.Nearest(base, beside); ok {
+		return "did you mean " + wayBetween(d.name, folder+near) + "?"
 	}
-	return "did you mean " + wayBetween(d.name, near) + "?"
+	return "write the way from this file to one that is there, such as " + wayBetween(d.name, names[0])
 }
 
 // wayBetween is the relative path from one file of the content folder to another.

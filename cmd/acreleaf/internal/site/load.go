@@ -1,6 +1,7 @@
 package site
 
 import (
+	"errors"
 	"io/fs"
 	"path"
 	"strings"
@@ -16,7 +17,11 @@ import (
 const (
 	siteFileName    = "site.yaml"
 	sourcesFileName = "sources.yaml"
+	homeFileName    = "home.md"
 )
+
+// missingFile is the page for an address that is not there, as most servers look for it.
+const missingFile = "404.html"
 
 // A draft is a page on its way through the press.
 type draft struct {
@@ -38,6 +43,11 @@ func (p *press) load() {
 	var messages message.List
 	p.site, p.siteFile, messages = config.Load(p.options.Content, siteFileName)
 	p.siteFile.Name = p.called(siteFileName)
+	for i := range messages {
+		if _, err := fs.Stat(p.options.Content, siteFileName); errors.Is(err, fs.ErrNotExist) {
+			messages[i].Note = "make it, with the name of your office in it, such as: office: Sorrel Flat Orchard Office"
+		}
+	}
 	p.say(messages)
 	p.sources = config.Sources{}
 	if _, err := fs.Stat(p.options.Content, sourcesFileName); err == nil {
@@ -66,12 +76,28 @@ func (p *press) visit(name string, entry fs.DirEntry, err error) error {
 			return fs.SkipDir
 		}
 	case entry.IsDir(), name == siteFileName, name == sourcesFileName:
+	case entry.Type()&fs.ModeSymlink != 0 && !p.followable(name):
 	case path.Ext(name) == ".md":
 		p.pages = append(p.pages, &draft{name: name})
 	default:
 		p.files = append(p.files, name)
 	}
 	return nil
+}
+
+// followable says whether a link of the file system leads to a file inside the content folder. If not, it says so.
+func (p *press) followable(name string) bool {
+	info, err := fs.Stat(p.options.Content, name)
+	if err == nil && info.Mode().IsRegular() {
+		return true
+	}
+	text := "this is a link to something outside of the content folder, or to nothing"
+	if err == nil {
+		text = "this is a link to a folder, and such links are not followed"
+	}
+	p.say(message.List{{ID: "link-of-files", Source: &message.Source{Name: p.called(name)}, Text: text,
+		Note: "put the files themselves here, or take the link away"}})
+	return false
 }
 
 // called is how messages call a file of the content folder.

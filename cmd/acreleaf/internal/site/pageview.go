@@ -176,7 +176,7 @@ func (p *press) missingView(words *render.Words) *render.Missing {
 		Page:    p.frame(home.address, words.Missing.Title, words.Missing.Summary),
 		Seasons: p.seasons(home),
 	}
-	v.Page.Address = "404.html"
+	v.Page.Address = missingFile
 	if base := p.site.Address; base != "" {
 		v.Page.Root, v.Page.Home, v.Page.Sources = base, base, base+sourcesAddress("").String()
 		for i := range v.Seasons {

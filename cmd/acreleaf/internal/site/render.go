@@ -38,7 +38,6 @@ func (p *press) render() *Made {
 	files = append(files, p.bundle.Script, p.bundle.Style)
 	files = append(files, p.commonPages()...)
 	files = append(files, p.copies()...)
-	p.say(output.Check(files))
 	return &Made{Files: files, Pages: len(p.pages)}
 }
 
@@ -92,7 +91,7 @@ func (p *press) commonPages() []output.File {
 		if i == 0 {
 			var w bytes.Buffer
 			r.Missing(&w, p.missingView(r.Words()))
-			files = append(files, output.File{Path: "404.html", Bytes: w.Bytes()})
+			files = append(files, output.File{Path: missingFile, Bytes: w.Bytes()})
 		}
 	}
 	return files
