@@ -54,7 +54,7 @@ func tableHead(w *bytes.Buffer, t *Table) {
 	w.WriteByte('>')
 	text(w, t.ColLabel)
 	afterComma(w, unit)
-	w.WriteString("</th></tr>\n<tr><th>")
+	w.WriteString("</th></tr>\n<tr><th scope=\"col\">")
 	text(w, t.RowLabel)
 	afterComma(w, sharedUnit(t.Rows))
 	w.WriteString("</th>")

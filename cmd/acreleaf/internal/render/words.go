@@ -46,8 +46,6 @@ type PageWords struct {
 
 // FootWords is for the foot of a page.
 type FootWords struct {
-	About           string   `yaml:"about"`
-	Office          string   `yaml:"office"`
 	Cite            string   `yaml:"cite"`
 	Citation        Sentence `yaml:"citation" blanks:"office,title,date"`
 	CitationUndated Sentence `yaml:"citation-undated" blanks:"office,title"`
