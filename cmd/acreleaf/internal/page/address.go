@@ -137,12 +137,6 @@ func (a Address) ToPath(path string) string {
 	return cmp.Or(link, "./")
 }
 
-// WithLanguage is the address of the same page in another language; empty is the main one.
-func (a Address) WithLanguage(code string) Address {
-	a.Language = code
-	return a
-}
-
 // CheckLanguage compares the language of a page's file name and of its metadata with the site's languages, the main
 // one first.
 func CheckLanguage(src *message.Source, a Address, m Metadata, site []string) message.List {
