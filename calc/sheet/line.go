@@ -51,7 +51,8 @@ func (o Outcome) Work() []string {
 
 // How tightly the parts of a formula hold together, from loose to tight.
 const (
-	sumLevel = iota + 1
+	callLevel = iota // "the larger of a and b": nothing shows where it ends
+	sumLevel
 	productLevel
 	powerLevel
 	atomLevel
@@ -69,6 +70,8 @@ func (n *node) level() int {
 		return productLevel
 	case n.kind == kindPower:
 		return powerLevel
+	case n.kind == kindArccosine || n.kind == kindOperation && n.op != SquareRoot:
+		return callLevel
 	}
 	return atomLevel
 }

@@ -22,7 +22,7 @@ func (o Outcome) symbolsMath(r *Result, body *node) string {
 	p.WriteString(mathOpen + "<mrow>")
 	p.name(r.Name)
 	p.operator("=")
-	p.expression(body, sumLevel)
+	p.expression(body, callLevel)
 	p.WriteString("</mrow>" + mathClose)
 	return p.String()
 }
@@ -32,7 +32,7 @@ func (o Outcome) numbersMath(r *Result, body *node, mark Marker) string {
 	p.WriteString(mathOpen + "<mrow>")
 	p.operator("=")
 	if !body.plainly() {
-		p.expression(body, sumLevel)
+		p.expression(body, callLevel)
 		p.operator("=")
 	}
 	p.valueOf(r.Name)
@@ -51,7 +51,7 @@ func (p *mathPrinter) expression(n *node, level int) {
 	}
 	switch n.kind {
 	case kindNumber:
-		p.quantity(unit.Text(n.value), n.unit)
+		p.quantity(unit.Quantity{Value: n.value, Unit: n.unit}, "")
 	case kindConstant:
 		p.constant(n)
 	case kindGiven, kindNamed:
@@ -80,13 +80,13 @@ func (p *mathPrinter) operation(n *node) {
 		p.infix(n, "×", productLevel, productLevel)
 	case n.op == Divide:
 		p.WriteString("<mfrac><mrow>")
-		p.expression(n.args[0], sumLevel)
+		p.expression(n.args[0], callLevel)
 		p.WriteString("</mrow><mrow>")
-		p.expression(n.args[1], sumLevel)
+		p.expression(n.args[1], callLevel)
 		p.WriteString("</mrow></mfrac>")
 	case n.op == SquareRoot:
 		p.WriteString("<msqrt>")
-		p.expression(n.args[0], sumLevel)
+		p.expression(n.args[0], callLevel)
 		p.WriteString("</msqrt>")
 	default:
 		p.call(n)
@@ -99,7 +99,7 @@ func (p *mathPrinter) power(n *node) {
 	if brackets {
 		p.bracket("(")
 	}
-	p.expression(n.args[0], sumLevel)
+	p.expression(n.args[0], callLevel)
 	if brackets {
 		p.bracket(")")
 	}
@@ -137,19 +137,29 @@ func (p *mathPrinter) valueOf(name string) {
 	if p.mark != nil {
 		attributes = p.mark(p.o.Use.cells[name])
 	}
-	p.WriteString("<mn" + attributes + ">" + unit.Text(q.Value) + "</mn>")
-	p.unitText(q.Unit)
+	p.quantity(q, attributes)
 }
 
-func (p *mathPrinter) quantity(number string, u unit.Unit) {
-	p.WriteString("<mn>" + number + "</mn>")
-	p.unitText(u)
+// quantity writes a number with its unit, in the order of a sentence: $2/lb, 12 in.
+func (p *mathPrinter) quantity(q unit.Quantity, attributes string) {
+	number := unit.Text(q.Value)
+	before, after, _ := strings.Cut(q.String(), number)
+	p.text(before)
+	p.WriteString("<mn" + attributes + ">" + number + "</mn>")
+	p.text(after)
 }
 
-func (p *mathPrinter) unitText(u unit.Unit) {
-	if text := u.String(); text != "" {
-		p.WriteString("<mtext>&nbsp;" + html.EscapeString(text) + "</mtext>")
+// text writes what stands beside a number; a space at its start must not fall away.
+func (p *mathPrinter) text(text string) {
+	if text == "" {
+		return
 	}
+	rest, spaced := strings.CutPrefix(text, " ")
+	p.WriteString("<mtext>")
+	if spaced {
+		p.WriteString("&nbsp;")
+	}
+	p.WriteString(html.EscapeString(rest) + "</mtext>")
 }
 
 func (p *mathPrinter) constant(n *node) {
@@ -157,7 +167,7 @@ func (p *mathPrinter) constant(n *node) {
 		p.WriteString("<mtext>" + html.EscapeString(n.said) + "</mtext>")
 		return
 	}
-	p.quantity(unit.Text(n.value), n.unit)
+	p.quantity(unit.Quantity{Value: n.value, Unit: n.unit}, "")
 }
 
 func (p *mathPrinter) name(name string) {

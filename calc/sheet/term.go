@@ -190,7 +190,10 @@ func (t Term) describe() string {
 	if t.n.name != "" {
 		return fmt.Sprintf("%q", t.n.name)
 	}
-	return "a term in " + t.n.unit.String()
+	if text := t.n.unit.String(); text != "" {
+		return "a term in " + text
+	}
+	return "a term without a unit"
 }
 
 // If is then when the question is answered yes, and otherwise when it is answered no. Both are worked, and both must

@@ -17,9 +17,9 @@ type wordPrinter struct {
 // such as a figure from a table, is written once.
 func (o Outcome) words(r *Result, body *node) string {
 	symbols := &wordPrinter{o: o}
-	symbols.expression(body, sumLevel)
+	symbols.expression(body, callLevel)
 	numbers := &wordPrinter{o: o, numbers: true}
-	numbers.expression(body, sumLevel)
+	numbers.expression(body, callLevel)
 	parts := []string{spaced(r.Name), symbols.String(), numbers.String(), o.Value(r.Name).String()}
 	line := parts[0]
 	for i, part := range parts[1:] {
@@ -89,7 +89,7 @@ func (p *wordPrinter) base(n *node) {
 		p.WriteByte('(')
 		defer p.WriteByte(')')
 	}
-	p.expression(n, sumLevel)
+	p.expression(n, callLevel)
 }
 
 func (p *wordPrinter) infix(n *node, sign string, left, right int) {
