@@ -10,6 +10,8 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"regexp"
+	"strings"
 
 	"github.com/alecthomas/kong"
 
@@ -33,7 +35,7 @@ type commands struct {
 
 // place says where the guides are.
 type place struct {
-	From string `help:"The content folder." default:"content" placeholder:"FOLDER"`
+	From string `help:"The content folder (${default})." default:"content" placeholder:"FOLDER"`
 }
 
 // A terminal is where a command writes.
@@ -45,8 +47,49 @@ type terminal struct {
 // errFaults says that faults were found, and that they have been printed.
 var errFaults = errors.New("faults were found")
 
+// A fault is one thing that is wrong, and what to do about it.
+type fault struct{ text, note string }
+
+func (f fault) Error() string {
+	if f.note == "" {
+		return f.text
+	}
+	return f.text + "; " + f.note
+}
+
+// faults are found together and told together.
+type faults []fault
+
+func (l faults) Error() string {
+	var lines []string
+	for _, f := range l {
+		lines = append(lines, f.Error())
+	}
+	return strings.Join(lines, "\n")
+}
+
+// complain prints an error in the form that messages have.
+func (t *terminal) complain(err error) {
+	var one fault
+	var list faults
+	if !errors.As(err, &list) {
+		if !errors.As(err, &one) {
+			one = fault{text: err.Error()}
+		}
+		list = faults{one}
+	}
+	for _, f := range list {
+		fmt.Fprintf(t.err, "error: %s\n", f.text)
+		if f.note != "" {
+			fmt.Fprintf(t.err, "   note: %s\n", f.note)
+		}
+	}
+}
+
 // errUsage wraps a mistake in the words that were typed.
 type errUsage struct{ error }
+
+func (e errUsage) Unwrap() error { return e.error }
 
 // Run runs one command and gives its exit code.
 func Run(args []string, stdout, stderr io.Writer) int {
@@ -63,6 +106,7 @@ func Run(args []string, stdout, stderr io.Writer) int {
 	if err != nil {
 		panic(err) // the commands above are wrong, and every test of this package finds it
 	}
+	parser.Model.HelpFlag.Help = "Show what can be typed."
 	return run(parser, t, args, &exited)
 }
 
@@ -83,7 +127,7 @@ func run(parser *kong.Kong, t *terminal, args []string, exited *int) (code int) 
 	}
 	context, err := parser.Parse(args)
 	if err != nil {
-		fmt.Fprintf(t.err, "error: %v\n   note: type \"acreleaf --help\" to see the commands\n", err)
+		t.complain(mistyped(err))
 		return exitUsage
 	}
 	err = context.Run(t)
@@ -94,11 +138,21 @@ func run(parser *kong.Kong, t *terminal, args []string, exited *int) (code int) 
 	case errors.Is(err, errFaults):
 		return exitFault
 	case errors.As(err, &usage):
-		fmt.Fprintf(t.err, "error: %v\n", err)
+		t.complain(err)
 		return exitUsage
 	}
-	fmt.Fprintf(t.err, "error: %v\n", err)
+	t.complain(err)
 	return exitFault
+}
+
+var withoutValue = regexp.MustCompile(`^(--[a-z-]+): .*<EOL>`)
+
+// mistyped words what kong found wrong.
+func mistyped(err error) error {
+	if found := withoutValue.FindStringSubmatch(err.Error()); found != nil {
+		return fault{found[1] + " has nothing after it", "write it as " + found[1] + "=VALUE"}
+	}
+	return fault{err.Error(), `type "acreleaf --help" to see what can be typed`}
 }
 
 // colour says whether messages may be coloured: on a terminal, unless NO_COLOR is set (no-color.org).

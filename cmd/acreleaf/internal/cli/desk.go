@@ -2,15 +2,30 @@ package cli
 
 import (
 	"context"
+	"fmt"
 	"os"
 	"os/signal"
+	"strconv"
 
 	"acreleaf/cmd/acreleaf/internal/desk"
 )
 
 type deskCommand struct {
 	place
-	Port int `help:"The port on this computer." default:"4480"`
+	Port port `help:"The port on this computer (${default}); 0 for any that is free." default:"4480" placeholder:"N"`
+}
+
+// A port is a number of a TCP port, or 0.
+type port int
+
+// UnmarshalText reads a port that was typed.
+func (p *port) UnmarshalText(text []byte) error {
+	number, err := strconv.ParseUint(string(text), 10, 16)
+	if err != nil {
+		return fmt.Errorf("a port is a whole number from 0 to 65535, and this is %q", text)
+	}
+	*p = port(number)
+	return nil
 }
 
 // Run shows the site until it is stopped.
@@ -22,6 +37,6 @@ func (c *deskCommand) Run(t *terminal) error {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
 	return desk.New(desk.Options{
-		Site: options, Folder: c.From, Port: c.Port, Printer: t.printer, Out: t.out, Err: t.err,
+		Site: options, Folder: c.From, Port: int(c.Port), Printer: t.printer, Out: t.out, Err: t.err,
 	}).Run(ctx)
 }

@@ -1,10 +1,11 @@
 package cli
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
-	"strings"
 
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
@@ -13,7 +14,7 @@ import (
 
 type pressCommand struct {
 	place
-	To string `help:"The folder for the site." default:"public" placeholder:"FOLDER"`
+	To string `help:"The folder for the site (${default})." default:"public" placeholder:"FOLDER"`
 }
 
 // Run makes the site. Nothing is written when there is a fault.
@@ -43,36 +44,63 @@ func (c *pressCommand) Run(t *terminal) error {
 func (p place) open() (site.Options, error) {
 	root, err := os.OpenRoot(p.From)
 	if err != nil {
-		return site.Options{}, fmt.Errorf("the content folder %q cannot be opened: %w\n   note: go to the folder of "+
-			"your site, or name the folder: --from FOLDER", p.From, plainCause(err))
+		return site.Options{}, cannotOpen(p.From, err)
 	}
 	return site.Options{Content: root.FS(), Name: filepath.ToSlash(filepath.Clean(p.From))}, nil
 }
 
-// plainCause is the reason of a file error without its path, which the message has already.
-func plainCause(err error) error {
-	if path, ok := err.(*os.PathError); ok {
-		return path.Err
+func cannotOpen(folder string, err error) error {
+	const note = "go to the folder of your site, or name the content folder: --from=FOLDER"
+	info, errStat := os.Stat(folder)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return fault{fmt.Sprintf("there is no content folder %q here", folder), note}
+	case errStat == nil && !info.IsDir():
+		return fault{fmt.Sprintf("%q is a file, and the content folder is needed", folder), note}
+	case errors.Is(err, fs.ErrPermission):
+		return fault{fmt.Sprintf("you may not read the content folder %q", folder), "give yourself the right to read it"}
 	}
-	return err
+	var path *fs.PathError
+	if errors.As(err, &path) {
+		err = path.Err // the message has the path already
+	}
+	return fault{fmt.Sprintf("the content folder %q cannot be opened: %v", folder, err), note}
 }
 
 // apart sees that the site is not written into the content, nor the content read from the site.
 func apart(from, to string) error {
-	a, errA := filepath.Abs(from)
-	b, errB := filepath.Abs(to)
-	if errA != nil || errB != nil {
-		return nil
-	}
-	inside := func(folder, of string) bool {
-		way, err := filepath.Rel(of, folder)
-		return err == nil && (way == "." || way != ".." && !strings.HasPrefix(way, ".."+string(filepath.Separator)))
-	}
-	if inside(a, b) || inside(b, a) {
-		return errUsage{fmt.Errorf("the folder for the site, %q, and the content folder, %q, lie in each other\n"+
-			"   note: name a folder beside it: --to FOLDER", to, from)}
+	a, b := real(from), real(to)
+	const note = "name a folder beside the content folder: --to=FOLDER"
+	switch {
+	case a == b:
+		return errUsage{fault{fmt.Sprintf("%q is the content folder, and cannot be the site too", to), note}}
+	case inside(b, a):
+		return errUsage{fault{fmt.Sprintf("the folder for the site, %q, lies in the content folder, %q", to, from), note}}
+	case inside(a, b):
+		return errUsage{fault{fmt.Sprintf("the content folder, %q, lies in the folder for the site, %q", from, to), note}}
 	}
 	return nil
+}
+
+// inside says whether a folder lies in another, by their real names.
+func inside(folder, of string) bool {
+	way, err := filepath.Rel(of, folder)
+	return err == nil && filepath.IsLocal(way)
+}
+
+// real is the full name of a folder without links. The end of it need not be there yet.
+func real(folder string) string {
+	full, err := filepath.Abs(folder)
+	if err != nil {
+		return folder
+	}
+	if found, err := filepath.EvalSymlinks(full); err == nil {
+		return found
+	}
+	if above := filepath.Dir(full); above != full {
+		return filepath.Join(real(above), filepath.Base(full))
+	}
+	return full
 }
 
 // report prints messages, and gives errFaults if one is a fault.

@@ -1,14 +1,11 @@
 package cli
 
 import (
-	"encoding/json"
-	"errors"
 	"fmt"
 	"strings"
 
 	"acreleaf/calc"
 	"acreleaf/calc/sheet"
-	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
@@ -39,74 +36,99 @@ func (c *reckonCommand) Run(t *terminal) error {
 func (c *reckonCommand) work(catalogue *calc.Catalogue) (sheet.Outcome, map[string]sheet.Entry, error) {
 	s := catalogue.Find(c.Calculation)
 	if s == nil {
-		note := "type \"acreleaf reckon\" to list them"
+		note := `type "acreleaf reckon" to list them`
 		if near, ok := message.Nearest(c.Calculation, catalogue.Names()); ok {
 			note = "did you mean " + near + "?"
 		}
-		return sheet.Outcome{}, nil, fmt.Errorf("there is no calculation %q\n   note: %s", c.Calculation, note)
+		return sheet.Outcome{}, nil, fault{fmt.Sprintf("there is no calculation %q", c.Calculation), note}
 	}
-	entries, err := readGivens(s, c.Givens)
-	if err != nil {
-		return sheet.Outcome{}, nil, err
+	r := &givenReader{sheet: s, entries: map[string]sheet.Entry{}, tried: map[string]bool{}}
+	for _, word := range c.Givens {
+		r.read(word)
+	}
+	r.checkMissing()
+	if r.faults != nil {
+		return sheet.Outcome{}, nil, r.faults
 	}
 	values := map[string]float64{}
-	for name, entry := range entries {
+	for name, entry := range r.entries {
 		values[name] = entry.Value
 	}
 	outcome, err := s.Evaluate(values)
-	return outcome, entries, err
+	return outcome, r.entries, err
 }
 
-// readGivens reads "nitrate=12 ppm NO3-N" and the like, and reports every fault at once.
-func readGivens(s *sheet.Sheet, words []string) (map[string]sheet.Entry, error) {
-	entries := map[string]sheet.Entry{}
-	var faults []error
-	for _, word := range words {
-		name, text, found := strings.Cut(word, "=")
-		given := s.FindGiven(name)
-		switch {
-		case !found:
-			faults = append(faults, fmt.Errorf("%q has no =; write it as %s", word, exampleGiven(s, word)))
-			continue
-		case given == nil:
-			faults = append(faults, fmt.Errorf("%s has no given %q; write %s", s.Name, name, exampleGiven(s, name)))
-			continue
-		}
-		if _, twice := entries[name]; twice {
-			faults = append(faults, fmt.Errorf("%s is given twice; leave one out", name))
-			continue
-		}
-		entry, err := given.Read(text)
-		if err != nil {
-			faults = append(faults, fmt.Errorf("%s: %w", name, err))
-			continue
-		}
-		entries[name] = entry
-	}
-	return entries, errors.Join(faults...)
+// A givenReader reads what was typed for the givens of a sheet, and gathers what is wrong.
+type givenReader struct {
+	sheet   *sheet.Sheet
+	entries map[string]sheet.Entry
+	tried   map[string]bool // the givens that were typed, or most likely meant
+	faults  faults
 }
 
-// exampleGiven is the given whose name is nearest, as it may be typed.
-func exampleGiven(s *sheet.Sheet, name string) string {
-	var names []string
-	for _, g := range s.Givens {
-		names = append(names, g.Name)
+// read reads one word, such as "nitrate=12 ppm NO3-N".
+func (r *givenReader) read(word string) {
+	name, text, found := strings.Cut(word, "=")
+	given := r.sheet.FindGiven(name)
+	switch {
+	case !found:
+		r.fault(fmt.Sprintf("%q has no = in it", word), r.meant(word))
+		return
+	case given == nil:
+		r.fault(fmt.Sprintf("%s has no given %q", r.sheet.Name, name), r.meant(name))
+		return
+	case r.tried[name]:
+		r.fault(name+" is given twice", "leave one out")
+		return
 	}
-	near, ok := message.Nearest(name, names)
-	if !ok {
-		near = names[0]
+	r.tried[name] = true
+	entry, err := given.Read(text)
+	if err != nil {
+		// The errors of calc end with what to do, after a semicolon.
+		text, note := name+": "+err.Error(), "for example: "+typed(given)
+		if at := strings.LastIndex(text, "; "); at >= 0 {
+			text, note = text[:at], text[at+len("; "):]
+		}
+		r.fault(text, note)
+		return
 	}
-	return fmt.Sprintf("%s='%s'", near, s.FindGiven(near).Example())
+	r.entries[name] = entry
 }
+
+func (r *givenReader) fault(text, note string) { r.faults = append(r.faults, fault{text, note}) }
+
+// meant is a note with the given whose name is nearest, as it may be typed, or with all of them.
+func (r *givenReader) meant(name string) string {
+	var names, all []string
+	for _, g := range r.sheet.Givens {
+		names, all = append(names, g.Name), append(all, typed(g))
+	}
+	if near, ok := message.Nearest(name, names); ok {
+		r.tried[near] = true // so that it is not said to be missing too
+		return "write " + typed(r.sheet.FindGiven(near))
+	}
+	return "write one of: " + strings.Join(all, ", ")
+}
+
+func (r *givenReader) checkMissing() {
+	for _, g := range r.sheet.Givens {
+		if !g.Optional && !r.tried[g.Name] {
+			r.fault(g.Name+" is missing", "write "+typed(g))
+		}
+	}
+}
+
+// typed is a given with its typical value, as it may be typed in a shell.
+func typed(g *sheet.Given) string { return fmt.Sprintf("%s='%s'", g.Name, g.Example()) }
 
 func listCalculations(t *terminal, catalogue *calc.Catalogue) {
 	for _, s := range catalogue.All() {
 		fmt.Fprintf(t.out, "%s\n    %s\n    acreleaf reckon %s", s.Name, s.Summary, s.Name)
 		for _, g := range s.Givens {
 			if g.Optional {
-				fmt.Fprintf(t.out, " [%s='%s']", g.Name, g.Example())
+				fmt.Fprintf(t.out, " [%s]", typed(g))
 			} else {
-				fmt.Fprintf(t.out, " %s='%s'", g.Name, g.Example())
+				fmt.Fprintf(t.out, " %s", typed(g))
 			}
 		}
 		fmt.Fprintln(t.out)
@@ -128,53 +150,3 @@ func printOutcome(t *terminal, o sheet.Outcome) {
 		}
 	}
 }
-
-// An answer in JSON is a value with all its digits, and its unit.
-type jsonQuantity struct {
-	Value float64 `json:"value"`
-	Unit  string  `json:"unit"`
-}
-
-type jsonOutcome struct {
-	Calculation string         `json:"calculation"`
-	Given       map[string]any `json:"given"`
-	Answers     map[string]any `json:"answers"`
-	Work        []string       `json:"work"`
-	Notes       []string       `json:"notes"`
-	Cautions    []string       `json:"cautions"`
-}
-
-func printJSON(t *terminal, name string, o sheet.Outcome, entries map[string]sheet.Entry, err error) error {
-	encoder := json.NewEncoder(t.out)
-	encoder.SetEscapeHTML(false)
-	if err != nil {
-		if encodeErr := encoder.Encode(map[string]string{"error": err.Error()}); encodeErr != nil {
-			return encodeErr
-		}
-		return errFaults
-	}
-	out := jsonOutcome{
-		Calculation: name, Given: map[string]any{}, Answers: map[string]any{},
-		Work: o.Work(), Notes: []string{}, Cautions: []string{},
-	}
-	for given, entry := range entries {
-		if g := o.Use.Sheet.FindGiven(given); len(g.Choices) > 0 {
-			out.Given[given] = g.Choices[int(entry.Value)].Name
-			continue
-		}
-		out.Given[given] = jsonQuantity{entry.Typed, entry.Unit.String()}
-	}
-	for _, r := range o.Use.Sheet.Answers() {
-		out.Answers[r.Name] = asJSON(o.Value(r.Name))
-	}
-	for _, said := range o.Said() {
-		if said.Signal == sheet.Note {
-			out.Notes = append(out.Notes, said.Text)
-		} else {
-			out.Cautions = append(out.Cautions, said.Signal.String()+": "+said.Text)
-		}
-	}
-	return encoder.Encode(out)
-}
-
-func asJSON(q unit.Quantity) jsonQuantity { return jsonQuantity{q.Value, q.Unit.String()} }
