@@ -65,6 +65,11 @@ func (r *Renderer) entry(w *bytes.Buffer, e *Entry) {
 	link(w, "", e.Href, e.Title)
 	w.WriteByte(' ')
 	element(w, "p", "", e.Summary)
+	if e.Reviewed != "" {
+		w.WriteString("<p>")
+		r.words.Date.dated(w, r.words.Page.Reviewed, e.Reviewed)
+		w.WriteString("</p>")
+	}
 	w.WriteString("</div>")
 	if e.Answer != "" {
 		w.WriteByte(' ')

@@ -72,7 +72,8 @@ func seasons(root string) []render.Season {
 	return []render.Season{
 		{Name: "before bud break", Guides: []render.Entry{
 			{
-				Number: 1, Title: "Nitrogen already in your soil", Href: root + "guides/soil/", Answer: "48 lb N/ac",
+				Number: 1, Title: "Nitrogen already in your soil", Href: root + "guides/soil/",
+				Answer: "48 lb N/ac", Reviewed: "2026-09-14",
 				Summary: "Turn the nitrate line of a soil report into pounds an acre that you need not buy.",
 			},
 			{
