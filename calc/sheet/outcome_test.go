@@ -1,0 +1,140 @@
+package sheet_test
+
+import (
+	"errors"
+	"math"
+	"slices"
+	"testing"
+
+	"acreleaf/calc/sheet"
+)
+
+// ditch is a sheet with a given that must be, one that may be, and two refusals.
+func ditch(s *sheet.Sheet) {
+	flow := s.Given("flow", "gpm", sheet.Field{Label: "Flow", Typical: 450, Low: 0, High: 5000})
+	acres := s.Given("acres", "ac", sheet.Field{Label: "Acres", Typical: 40, Low: 0, High: 500})
+	lost := s.Given("lost", "%", optional(sheet.Field{Label: "Lost", Typical: 10, Low: 0, High: 100}))
+	s.Answer("rate", "in/h", flow.Over(acres).Times(s.Number(1).Minus(lost)), sheet.Says{Label: "Rate"})
+	s.Say(sheet.Note, sheet.Always, "This is for {acres}.")
+	s.Say(sheet.Caution, s.Stated(lost), "You lose {lost} of {flow}.")
+	s.Refuse(acres.AtMost(s.Zero("ac")).And(flow.More(s.Zero("gpm"))), "{acres} takes no water. Put in the acres.")
+	s.Refuse(lost.AtLeast(s.Number(1)).And(s.Stated(lost)), "All of it is lost.")
+}
+
+func TestEvaluateAnswersSpeaksAndRefuses(t *testing.T) {
+	s := build(t, "ditch", ditch)
+	type given = map[string]float64
+	for _, c := range []struct {
+		name   string
+		values given
+		err    string
+		said   []sheet.Said
+	}{
+		{"whole", given{"flow": 450, "acres": 40}, "", []sheet.Said{{Signal: sheet.Note, Text: "This is for 40 ac."}}},
+		{"with what may be", given{"flow": 450, "acres": 40, "lost": 0}, "", []sheet.Said{
+			{Signal: sheet.Note, Text: "This is for 40 ac."},
+			{Signal: sheet.Caution, Text: "You lose 0 % of 450 gpm."}}},
+		{"nothing", nil, `flow is missing; write flow="450 gpm"`, nil},
+		{"one missing", given{"flow": 450}, `acres is missing; write acres="40 ac"`, nil},
+		{"outside", given{"flow": 450, "acres": 501},
+			"acres: 501 ac is outside what this calculation takes: 0 to 500 ac", nil},
+		{"below", given{"flow": -1, "acres": 5}, "flow: -1 gpm is outside what this calculation takes: 0 to 5,000 gpm", nil},
+		{"what may be is outside", given{"flow": 1, "acres": 5, "lost": 120},
+			"lost: 120 % is outside what this calculation takes: 0 to 100 %", nil},
+		{"unknown", given{"flow": 450, "acres": 40, "lots": 5, "acre": 1}, `ditch has no given "acre"`, nil},
+		{"refused", given{"flow": 450, "acres": 0}, "0 ac takes no water. Put in the acres.", nil},
+		{"refused twice", given{"flow": 450, "acres": 0, "lost": 100},
+			"0 ac takes no water. Put in the acres. All of it is lost.", nil},
+		{"no number", given{"flow": 0, "acres": 0},
+			"rate cannot be worked from these numbers; check them against the report", nil},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			o, err := s.Evaluate(c.values)
+			if (err == nil) != (c.err == "") || err != nil && err.Error() != c.err {
+				t.Fatalf("error %v, want %q", err, c.err)
+			}
+			if err == nil && !slices.Equal(o.Said(), c.said) {
+				t.Errorf("it says %v, want %v", o.Said(), c.said)
+			}
+		})
+	}
+}
+
+func TestRefusedHasASentenceEach(t *testing.T) {
+	_, err := build(t, "ditch", ditch).Evaluate(map[string]float64{"flow": 450, "acres": 0, "lost": 100})
+	var refused *sheet.Refused
+	if !errors.As(err, &refused) || len(refused.Sentences) != 2 {
+		t.Errorf("%v, want two sentences", err)
+	}
+}
+
+func TestOutcomeKnowsWhatWasStated(t *testing.T) {
+	s := build(t, "ditch", ditch)
+	o, err := s.Evaluate(map[string]float64{"flow": 450, "acres": 40})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !o.Stated("flow") || o.Stated("lost") {
+		t.Errorf("flow stated %v, lost stated %v; want true and false", o.Stated("flow"), o.Stated("lost"))
+	}
+	// 450 gpm for an hour is 27,000 gallons; an acre-inch is 27,154.29.
+	want := 27_000 / (40 * 43_560.0 * 144 / 231)
+	if q := o.Value("rate"); math.Abs(q.Value-want) > 1e-15 || q.Unit.String() != "in/h" {
+		t.Errorf("the rate is %v, want %v in/h", q.Value, want)
+	}
+	if q := o.Value("flow"); q.String() != "450 gpm" {
+		t.Errorf("the flow is %s", q)
+	}
+}
+
+func TestSlipsAreWorkedInTheUnitOfTheirAnswer(t *testing.T) {
+	s := build(t, "slips", func(s *sheet.Sheet) {
+		rate, trees := s.Given("rate", "oz N/tree", number), s.Given("trees", "trees/ac", number)
+		a := s.Answer("nitrogen", "lb N/ac", rate.Times(trees), sheet.Says{})
+		s.Slip("same-dimension", "nitrogen", rate.Times(trees), "The same in another unit.")
+		s.Slip("lost-dimension", "nitrogen", rate, "Only one tree.")
+		many := trees.More(s.Constant("many", "100 trees/ac", known))
+		s.Slip("two-ways", "nitrogen", sheet.If(many, rate.Times(trees), a.Times(s.Number(2))), "Twice, or not.")
+	})
+	for _, c := range []struct{ trees, right, twoWays float64 }{{160, 30, 30}, {80, 15, 30}} {
+		values := map[string]float64{"rate": 3, "trees": c.trees}
+		slips, err := s.SlipValues(values)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if slips["same-dimension"] != c.right || slips["lost-dimension"] != 3 || slips["two-ways"] != c.twoWays {
+			t.Errorf("%v: %v, want %+v", values, slips, c)
+		}
+	}
+	if _, err := s.SlipValues(nil); err == nil || err.Error() != `rate is missing; write rate="12 oz N/tree"` {
+		t.Errorf("slips of nothing: %v", err)
+	}
+}
+
+func TestRemarksSplitAtTheirNames(t *testing.T) {
+	for text, want := range map[string][]sheet.Piece{
+		"Plain.":       {{Text: "Plain."}},
+		"{a}":          {{Name: "a"}},
+		"{a}{b} c":     {{Name: "a"}, {Name: "b"}, {Text: " c"}},
+		"x {a} y {b}.": {{Text: "x "}, {Name: "a"}, {Text: " y "}, {Name: "b"}, {Text: "."}},
+		"":             nil,
+	} {
+		if got := (&sheet.Remark{Text: text}).Pieces(); !slices.Equal(got, want) {
+			t.Errorf("%q splits into %v, want %v", text, got, want)
+		}
+	}
+}
+
+func TestSignalsAndSurenessHaveTheirWords(t *testing.T) {
+	signals := []string{"", "NOTICE", "CAUTION", "WARNING", "DANGER", "REFUSAL"}
+	for i, want := range signals {
+		if got := sheet.Signal(i).String(); got != want {
+			t.Errorf("signal %d is %q, want %q", i, got, want)
+		}
+	}
+	for i, want := range []string{"unknown", "standard", "handbook", "common-practice", "memory", "unknown"} {
+		if got := sheet.Sureness(i).String(); got != want {
+			t.Errorf("sureness %d is %q, want %q", i, got, want)
+		}
+	}
+}

@@ -1,0 +1,107 @@
+package sheet_test
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"acreleaf/calc/sheet"
+)
+
+// layered has an answer with three ways, two of them under one question.
+func layered(s *sheet.Sheet) {
+	depth := s.Given("depth", "ft", number)
+	density := s.Given("density", "g/cm3", optional(number))
+	deep := depth.More(s.Constant("deep", "24 in", known))
+	plain := sheet.If(deep, depth.Over(s.Number(2)), depth)
+	s.Answer("answer", "in", sheet.If(s.Stated(density), depth.Times(s.Number(10)), plain), sheet.Says{})
+	s.Answer("again", "in", depth, sheet.Says{})
+}
+
+func TestOnlyTheWayTakenIsToldAsWork(t *testing.T) {
+	s := build(t, "layered", layered)
+	for _, c := range []struct {
+		values map[string]float64
+		want   string
+		taken  []bool
+	}{
+		{map[string]float64{"depth": 1}, "answer = depth × 12 = 1 ft × 12 = 12 in", []bool{false, false, true, true}},
+		{map[string]float64{"depth": 2}, "answer = depth × 12 = 2 ft × 12 = 24 in", []bool{false, false, true, true}},
+		{map[string]float64{"depth": 3}, "answer = depth ÷ 2 × 12 = 3 ft ÷ 2 × 12 = 18 in",
+			[]bool{false, true, false, true}},
+		{map[string]float64{"depth": 3, "density": 1}, "answer = depth × 10 × 12 = 3 ft × 10 × 12 = 360 in",
+			[]bool{true, false, false, true}},
+	} {
+		o, err := s.Evaluate(c.values)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if work := o.Work(); len(work) != 2 || work[0] != c.want {
+			t.Errorf("%v: %q, want %q", c.values, work, c.want)
+		}
+		var taken []bool
+		for _, line := range o.Lines(nil) {
+			taken = append(taken, line.Taken)
+		}
+		if !slices.Equal(taken, c.taken) {
+			t.Errorf("%v takes %v, want %v", c.values, taken, c.taken)
+		}
+	}
+}
+
+// The cell of a way is what a page hides and shows its line by, so it must agree with what was worked for every
+// number: 1 for the one way of each result that was taken, 0 for the others, and none where there is no other.
+func TestCellsOfTheWaysAgreeWithTheAnswer(t *testing.T) {
+	s := build(t, "layered", layered)
+	for depth := 0.0; depth <= 6; depth += 0.125 {
+		for _, density := range []float64{-1, 0, 1.3} {
+			values := map[string]float64{"depth": depth}
+			ways := []float64{120 * depth, 6 * depth, 12 * depth}
+			way := 2
+			if depth > 2 {
+				way = 1
+			}
+			if density >= 0 {
+				values["density"] = density
+				way = 0
+			}
+			o, err := s.Evaluate(values)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got := o.Value("answer").Value; math.Abs(got-ways[way]) > 1e-12 {
+				t.Fatalf("%v: the answer is %v, want %v", values, got, ways[way])
+			}
+			lines := o.Lines(nil)
+			for i, line := range lines[:3] {
+				want := 0.0
+				if i == way {
+					want = 1
+				}
+				if line.When < 0 || o.Cells[line.When] != want || line.Taken != (i == way) {
+					t.Fatalf("%v: way %d is %v in cell %d, taken %v; want %v", values, i, o.Cells[line.When], line.When,
+						line.Taken, want)
+				}
+			}
+			if lines[3].When != -1 || !lines[3].Taken {
+				t.Fatalf("a result worked in one way waits for cell %d", lines[3].When)
+			}
+		}
+	}
+}
+
+// A table of figures is a choice of ways, and each way is a figure that needs no name.
+func TestTablePrintsTheFigureOnce(t *testing.T) {
+	s := build(t, "shares", func(s *sheet.Sheet) {
+		way := s.Choice("way", []sheet.Option{{Name: "drip"}, {Name: "flood"}}, sheet.Field{Label: "How"})
+		share := s.Table("share", "%", way, map[string]float64{"flood": 50, "drip": 80}, sheet.Says{})
+		s.Answer("answer", "", share, sheet.Says{})
+	})
+	o, err := s.Evaluate(map[string]float64{"way": 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if work, want := o.Work(), []string{"share = 50 %", "answer = share = 50 % = 0.5"}; !slices.Equal(work, want) {
+		t.Errorf("%q, want %q", work, want)
+	}
+}
