@@ -13,6 +13,7 @@ import (
 	"acreleaf/calc/sheet"
 	"acreleaf/wasm"
 	"acreleaf/wasm/wasmtest"
+	"acreleaf/wasm/wasmtest/engine"
 )
 
 // tiny reads cells 0 and 1, and writes (a+b)·(a+b) to cell 2 if a < b, else 0.5.
@@ -137,8 +138,8 @@ func TestDeepPrograms(t *testing.T) {
 				p.Code = append(p.Code, sum)
 			}
 			p.Outputs = []sheet.Output{{From: len(p.Code) - 1, Cell: terms}}
-			m := start(t, newRuntime(t, wazero.NewRuntimeConfig()), p)
-			compare(t, m, p, rand.New(rand.NewPCG(1, 1)), 20)
+			m := engine.Start(t, engine.Runtime(t, wazero.NewRuntimeConfig()), p)
+			compare(t, m, rand.New(rand.NewPCG(1, 1)), 20)
 		})
 	}
 }

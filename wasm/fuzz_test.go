@@ -10,6 +10,7 @@ import (
 	"acreleaf/calc/sheet"
 	"acreleaf/wasm"
 	"acreleaf/wasm/wasmtest"
+	"acreleaf/wasm/wasmtest/engine"
 )
 
 // FuzzParity turns bytes into a program that can run, and holds the module against the native run.
@@ -17,10 +18,10 @@ func FuzzParity(f *testing.F) {
 	f.Add([]byte{})
 	f.Add([]byte("three inputs and a few terms of no meaning at all, but all of them valid"))
 	f.Add([]byte{5, 3, 8, byte(sheet.Literal), 0, 15, 0, byte(sheet.Minimum), 1, 4, 0, byte(sheet.Select), 1, 4, 8})
-	runtime := newRuntime(f, wazero.NewRuntimeConfigInterpreter())
+	runtime := engine.Runtime(f, wazero.NewRuntimeConfigInterpreter())
 	f.Fuzz(func(t *testing.T, data []byte) {
 		p := wasmtest.FromBytes(data)
-		compare(t, start(t, runtime, p), p, rand.New(rand.NewPCG(uint64(len(data)), 4)), 20)
+		compare(t, engine.Start(t, runtime, p), rand.New(rand.NewPCG(uint64(len(data)), 4)), 20)
 	})
 }
 
@@ -29,11 +30,11 @@ func FuzzParity(f *testing.F) {
 func FuzzAnyProgram(f *testing.F) {
 	f.Add([]byte{2, 1, byte(sheet.Input), 0, 0, 0, byte(sheet.Floor), 0, 0, 0, 1, 1})
 	f.Add([]byte{1, 0, byte(sheet.Select) + 1, 0, 0, 0})
-	runtime := newRuntime(f, wazero.NewRuntimeConfigInterpreter())
+	runtime := engine.Runtime(f, wazero.NewRuntimeConfigInterpreter())
 	f.Fuzz(func(t *testing.T, data []byte) {
 		p := anyProgram(data)
 		if _, err := wasm.Compile(p); err == nil {
-			compare(t, start(t, runtime, p), p, rand.New(rand.NewPCG(uint64(len(data)), 5)), 5)
+			compare(t, engine.Start(t, runtime, p), rand.New(rand.NewPCG(uint64(len(data)), 5)), 5)
 		}
 	})
 }

@@ -2,32 +2,17 @@ package wasm_test
 
 import (
 	"fmt"
-	"os"
-	"os/exec"
-	"path/filepath"
 	"testing"
 
-	"acreleaf/wasm"
+	"acreleaf/calc/sheet"
 	"acreleaf/wasm/wasmtest"
+	"acreleaf/wasm/wasmtest/engine"
 )
 
 func TestOutsideValidatorAcceptsEveryModule(t *testing.T) {
-	validator, err := exec.LookPath("wasm-validate")
-	if err != nil {
-		t.Fatal("wasm-validate is not installed: install the package wabt (on Debian: apt-get install wabt)")
-	}
-	dir := t.TempDir()
+	programs := map[string]*sheet.Program{}
 	for seed := range uint64(randomPrograms) {
-		module, err := wasm.Compile(wasmtest.Program(seed))
-		if err != nil {
-			t.Fatal(err)
-		}
-		file := filepath.Join(dir, fmt.Sprintf("%d.wasm", seed))
-		if err := os.WriteFile(file, module, 0o600); err != nil {
-			t.Fatal(err)
-		}
-		if said, err := exec.Command(validator, file).CombinedOutput(); err != nil {
-			t.Errorf("program %d: %v\n%s", seed, err, said)
-		}
+		programs[fmt.Sprintf("program %d", seed)] = wasmtest.Program(seed)
 	}
+	engine.Validate(t, programs)
 }
