@@ -3,7 +3,6 @@ package message
 import (
 	"strings"
 	"testing"
-	"time"
 	"unicode/utf8"
 )
 
@@ -94,22 +93,20 @@ func FuzzPlace(f *testing.F) {
 	})
 }
 
-// A page of the largest size on a single line, with a message every few bytes, must not take quadratic time.
-func TestManyMessagesOnOneLongLine(t *testing.T) {
-	src := &Source{Name: "a.md", Text: []byte(strings.Repeat("é=", MaxSize/3))}
-	var l List
-	for at := 0; at < len(src.Text); at += 420 {
-		l = append(l, Message{Source: src, Span: Span{at, at + 1}, Text: "x"})
-	}
-	done := make(chan []Placed)
-	go func() { done <- Place(l) }()
-	select {
-	case placed := <-done:
-		last := placed[len(placed)-1]
-		if want := (len(l)-1)*280 + 1; last.Column != want {
-			t.Errorf("the last column is %d, want %d", last.Column, want)
+// A run of messages on one long line must not count the line from its start each time. What has been counted is
+// overwritten here, so that counting it again would give another column.
+func TestPositionsOnOneLineAreCountedOnce(t *testing.T) {
+	l := newLines(&Source{Text: []byte(strings.Repeat("a", 1000))})
+	for at := 0; at < 1000; at += 100 {
+		if line, column := l.position(at); line != 1 || column != at+1 {
+			t.Errorf("at %d: %d:%d", at, line, column)
 		}
-	case <-time.After(20 * time.Second):
-		t.Error("not done after 20 seconds")
+		copy(l.text, strings.Repeat("é", at/2))
+	}
+	l = newLines(&Source{Text: []byte("abc\nabc")})
+	for _, test := range []struct{ offset, line, column int }{{2, 1, 3}, {1, 1, 2}, {6, 2, 3}, {3, 1, 4}, {5, 2, 2}} {
+		if line, column := l.position(test.offset); line != test.line || column != test.column {
+			t.Errorf("at %d: %d:%d, want %d:%d", test.offset, line, column, test.line, test.column)
+		}
 	}
 }
