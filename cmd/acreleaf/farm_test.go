@@ -81,8 +81,9 @@ func (f *farm) guide(i int) string {
 	f.paragraph(6)
 	f.paragraph(5)
 	f.say("> **CAUTION** %s %s\n\n", f.pick(sentences), f.pick(sentences))
-	f.say("Next, see [block %d](%s), or [the walk there](%s#work-it-out), and [write to us](https://rows.example.org/%d).\n",
-		(i+1)%f.guides, filepath.Base(guideName((i+1)%f.guides)), filepath.Base(guideName((i+7)%f.guides)), i)
+	next, later := (i+1)%f.guides, (i+7)%f.guides
+	f.say("Next, see [block %d](%s), or [the walk there](%s#work-it-out), and [write to us](https://rows.example.org).\n",
+		next, filepath.Base(guideName(next)), filepath.Base(guideName(later)))
 	return f.text.String()
 }
 

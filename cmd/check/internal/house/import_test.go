@@ -1,0 +1,181 @@
+package house
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// The packages of ours that each package may import, beside what its tests need. Imports point down this list's rungs
+// only: what is not in a line is not allowed.
+var ladder = map[string][]string{
+	"calc/unit":               nil,
+	"calc/sheet":              {"calc/unit"},
+	"calc/nitrogen":           {"calc/sheet", "calc/unit"},
+	"calc":                    {"calc/nitrogen", "calc/sheet", "calc/unit"},
+	"calc/internal/reference": nil,
+
+	"wasm":                 {"calc/sheet"},
+	"wasm/wasmtest":        {"calc/sheet"},
+	"wasm/wasmtest/engine": {"calc/sheet", "wasm"},
+	"theme":                nil,
+
+	"cmd/acreleaf":                   {"cli"},
+	"cmd/acreleaf/internal/message":  nil,
+	"cmd/acreleaf/internal/output":   {"message"},
+	"cmd/acreleaf/internal/config":   {"message"},
+	"cmd/acreleaf/internal/page":     {"config", "message"},
+	"cmd/acreleaf/internal/assets":   {"message", "output"},
+	"cmd/acreleaf/internal/markdown": {"message", "calc", "calc/unit"},
+	"cmd/acreleaf/internal/worksheet": {"markdown", "page", "message", "calc", "calc/sheet", "calc/unit",
+		"wasm"},
+	"cmd/acreleaf/internal/render": {"message", "page", "calc", "calc/sheet", "calc/unit"},
+	"cmd/acreleaf/internal/site": {"message", "output", "config", "page", "assets", "markdown", "worksheet", "render",
+		"theme", "calc", "calc/sheet", "calc/unit"},
+	"cmd/acreleaf/internal/proof": {"site", "message", "markdown", "worksheet", "page", "calc"},
+	"cmd/acreleaf/internal/desk":  {"site", "message", "output"},
+	"cmd/acreleaf/internal/cli": {"site", "proof", "desk", "output", "message", "config", "calc", "calc/sheet",
+		"calc/unit"},
+
+	"cmd/check":                  {"cmd/check/internal/pressed", "cmd/check/internal/step", "cmd/check/internal/tool"},
+	"cmd/check/internal/house":   nil,
+	"cmd/check/internal/pressed": nil,
+	"cmd/check/internal/step":    nil,
+	"cmd/check/internal/tool":    nil,
+	"cmd/check/parity": {"calc", "calc/sheet", "wasm", "wasm/wasmtest", "wasm/wasmtest/engine",
+		"cmd/check/internal/pressed"},
+}
+
+// What the tests of a package may import on top of that.
+var ladderOfTests = map[string][]string{
+	"calc/unit":     {"calc/internal/reference"},
+	"calc/nitrogen": {"calc/internal/reference"},
+	"wasm":          {"wasm/wasmtest", "wasm/wasmtest/engine"},
+
+	"cmd/acreleaf":                    {"site", "output", "message", "calc", "calc/sheet"},
+	"cmd/acreleaf/internal/assets":    {"theme"},
+	"cmd/acreleaf/internal/render":    {"theme"},
+	"cmd/acreleaf/internal/worksheet": {"wasm/wasmtest/engine"},
+}
+
+// The libraries that one package alone may import, so that another can take their place by a change of that package.
+// A package that is named with "test" may do so in its tests only.
+var oneImporter = map[string][]string{
+	"github.com/yuin/goldmark":        {"cmd/acreleaf/internal/markdown", "test cmd/acreleaf"},
+	"github.com/alecthomas/chroma":    {"cmd/acreleaf/internal/markdown"},
+	"github.com/evanw/esbuild":        {"cmd/acreleaf/internal/assets"},
+	"github.com/fsnotify/fsnotify":    {"cmd/acreleaf/internal/desk"},
+	"github.com/alecthomas/kong":      {"cmd/acreleaf/internal/cli"},
+	"github.com/tetratelabs/wazero":   {"wasm/wasmtest/engine", "cmd/check/parity"},
+	"github.com/rogpeppe/go-internal": {"test *"},
+	"github.com/google/go-cmp":        {"test *"},
+}
+
+// full is the import path's tail of a package that a table calls by its last name.
+func full(name string) string {
+	if _, known := ladder[name]; known {
+		return name
+	}
+	return "cmd/acreleaf/internal/" + name
+}
+
+func importLadder(t *tree) []string {
+	var broken []string
+	for _, f := range t.gos {
+		allowed, known := ladder[f.folder()]
+		if !known {
+			broken = append(broken, fmt.Sprintf("%s: its package has no rung in the ladder", f.name))
+			continue
+		}
+		if f.test {
+			allowed = slices.Concat(allowed, ladderOfTests[f.folder()], []string{f.folder()})
+		}
+		for _, path := range f.imports() {
+			tail, ours := strings.CutPrefix(path, module+"/")
+			if ours && !slices.ContainsFunc(allowed, func(name string) bool { return full(name) == tail }) {
+				broken = append(broken, fmt.Sprintf("%s: %s may not import %s", f.name, f.folder(), tail))
+			}
+		}
+	}
+	return broken
+}
+
+func importersOfLibraries(t *tree) []string {
+	var broken []string
+	for _, f := range t.gos {
+		for _, path := range f.imports() {
+			for library, allowed := range oneImporter {
+				if path != library && !strings.HasPrefix(path, library+"/") {
+					continue
+				}
+				inTest := f.test && (slices.Contains(allowed, "test *") || slices.Contains(allowed, "test "+f.folder()))
+				if !inTest && !slices.Contains(allowed, f.folder()) {
+					broken = append(broken, fmt.Sprintf("%s: only %s may import %s", f.name, strings.Join(allowed, ", "), path))
+				}
+			}
+		}
+	}
+	return broken
+}
+
+// ladderIsClimbed finds allowances that nobody needs: a package that is gone, or a rung that goes up.
+func ladderIsClimbed(t *tree) []string {
+	var broken []string
+	there := map[string]bool{}
+	for _, f := range t.gos {
+		there[f.folder()] = true
+	}
+	for folder, allowed := range ladder {
+		if !there[folder] {
+			broken = append(broken, folder+": there is no such package")
+		}
+		for _, name := range allowed {
+			if reaches(full(name), folder, map[string]bool{}) {
+				broken = append(broken, fmt.Sprintf("%s and %s may import each other", folder, full(name)))
+			}
+		}
+	}
+	return broken
+}
+
+// reaches says whether the ladder leads from one package down to another.
+func reaches(from, to string, seen map[string]bool) bool {
+	if from == to {
+		return true
+	}
+	if seen[from] {
+		return false
+	}
+	seen[from] = true
+	return slices.ContainsFunc(ladder[from], func(name string) bool { return reaches(full(name), to, seen) })
+}
+
+// What calc may not import: whatever looks at the world. It is compiled into pages, marked against and proved alike on
+// every machine, so it must not know where or when it runs.
+var world = []string{"os", "os/", "net", "net/", "io/ioutil", "syscall", "time", "math/rand", "plugin",
+	"database/", "log", "log/", "unsafe", "C"}
+
+// calcHasNoIO looks at what is compiled into programs. The one thing read is calc's own source, which is embedded.
+func calcHasNoIO(t *tree) []string {
+	var broken []string
+	for _, f := range t.gos {
+		if f.test || f.folder() != "calc" && !strings.HasPrefix(f.folder(), "calc/") ||
+			strings.HasPrefix(f.folder(), "calc/internal/") {
+			continue
+		}
+		for _, path := range f.imports() {
+			for _, barred := range world {
+				if path == barred || strings.HasSuffix(barred, "/") && strings.HasPrefix(path, barred) {
+					broken = append(broken, fmt.Sprintf("%s: calc may not import %s", f.name, path))
+				}
+			}
+		}
+	}
+	return broken
+}
+
+func TestImportLadder(t *testing.T)    { hold(t, importLadder) }
+func TestLadderIsClimbed(t *testing.T) { hold(t, ladderIsClimbed) }
+func TestOneImporter(t *testing.T)     { hold(t, importersOfLibraries) }
+func TestCalcHasNoIO(t *testing.T)     { hold(t, calcHasNoIO) }
