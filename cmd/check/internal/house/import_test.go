@@ -18,7 +18,7 @@ var ladder = map[string][]string{
 
 	"wasm":                 {"calc/sheet"},
 	"wasm/wasmtest":        {"calc/sheet"},
-	"wasm/wasmtest/engine": {"calc/sheet", "wasm"},
+	"wasm/wasmtest/engine": {"calc/sheet", "wasm", "wasm/wasmtest"},
 	"theme":                nil,
 
 	"cmd/acreleaf":                   {"cli"},
@@ -53,21 +53,21 @@ var ladderOfTests = map[string][]string{
 	"calc/nitrogen": {"calc/internal/reference"},
 	"wasm":          {"wasm/wasmtest", "wasm/wasmtest/engine"},
 
-	"cmd/acreleaf":                    {"site", "output", "message", "calc", "calc/sheet"},
-	"cmd/acreleaf/internal/assets":    {"theme"},
-	"cmd/acreleaf/internal/render":    {"theme"},
-	"cmd/acreleaf/internal/worksheet": {"wasm/wasmtest/engine"},
+	"cmd/acreleaf":                 {"site", "output", "message", "calc", "calc/sheet"},
+	"cmd/acreleaf/internal/assets": {"theme"},
+	"cmd/acreleaf/internal/render": {"theme"},
 }
 
 // The libraries that one package alone may import, so that another can take their place by a change of that package.
 // A package that is named with "test" may do so in its tests only.
 var oneImporter = map[string][]string{
-	"github.com/yuin/goldmark":        {"cmd/acreleaf/internal/markdown", "test cmd/acreleaf"},
-	"github.com/alecthomas/chroma":    {"cmd/acreleaf/internal/markdown"},
-	"github.com/evanw/esbuild":        {"cmd/acreleaf/internal/assets"},
-	"github.com/fsnotify/fsnotify":    {"cmd/acreleaf/internal/desk"},
-	"github.com/alecthomas/kong":      {"cmd/acreleaf/internal/cli"},
-	"github.com/tetratelabs/wazero":   {"wasm/wasmtest/engine", "cmd/check/parity"},
+	"github.com/yuin/goldmark":     {"cmd/acreleaf/internal/markdown", "test cmd/acreleaf"},
+	"github.com/alecthomas/chroma": {"cmd/acreleaf/internal/markdown"},
+	"github.com/evanw/esbuild":     {"cmd/acreleaf/internal/assets"},
+	"github.com/fsnotify/fsnotify": {"cmd/acreleaf/internal/desk"},
+	"github.com/alecthomas/kong":   {"cmd/acreleaf/internal/cli"},
+	"github.com/tetratelabs/wazero": {"wasm/wasmtest/engine", "cmd/check/parity", "test wasm",
+		"test cmd/acreleaf/internal/worksheet"},
 	"github.com/rogpeppe/go-internal": {"test *"},
 	"github.com/google/go-cmp":        {"test *"},
 }
