@@ -6,18 +6,19 @@ import (
 	"strconv"
 )
 
-// Home writes the home page: the guides in the order of the season's work. Without a summary it has the tagline.
+// Home writes the home page: the guides in the order of the season's work. Without a summary it has the tagline. The
+// office's own text comes after them: most who come here look for a guide.
 func (r *Renderer) Home(w *bytes.Buffer, h *Home) {
 	page := h.Page
 	page.Summary = cmp.Or(page.Summary, r.site.Tagline)
 	r.write(w, &filling{page: &page, main: func(w *bytes.Buffer) {
 		head(w, page.Title, page.Summary, nil)
+		r.season(w, h.Seasons)
 		if h.Intro != "" {
 			w.WriteString("<article>\n")
 			w.WriteString(string(h.Intro))
 			w.WriteString("</article>\n")
 		}
-		r.season(w, h.Seasons)
 	}})
 }
 

@@ -34,7 +34,7 @@ func (r *Renderer) source(w *bytes.Buffer, s *Source) {
 	}
 	element(w, "cite", "", s.Title)
 	w.WriteByte('.')
-	if s.Publisher != "" {
+	if s.Publisher != "" && s.Publisher != s.Authors {
 		w.WriteByte(' ')
 		text(w, s.Publisher)
 		w.WriteByte('.')
