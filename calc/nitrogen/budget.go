@@ -12,7 +12,8 @@ func seasonBudget(s *sheet.Sheet) {
 		Typical: 30, Low: 0, High: 500, Units: []string{"kg N/ha"},
 	})
 	soil := creditGiven(s, "soil", "Credit from the soil", "From a soil report. Count only what the roots reach.", false)
-	water := creditGiven(s, "water", "Credit from the water", "From a water test. Count only water that stays by the roots.", false)
+	water := creditGiven(s, "water", "Credit from the water",
+		"From a water test. Count only water that stays by the roots.", false)
 	other := creditGiven(s, "other", "Any other credit", "Compost, manure, cover crop. Leave it empty if none.", true)
 	efficiency := s.Given("efficiency", "%", sheet.Field{
 		Label: "Share of the feed that trees take up", Hint: "Small feeds through drip lines: near 70 %. Broadcast: less.",

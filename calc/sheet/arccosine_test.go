@@ -96,8 +96,8 @@ func TestArccosineIsWithinTwoOfTheLastPlace(t *testing.T) {
 	}
 }
 
-// The library's own Acos loses digits near 1 and -1, where it subtracts nearly equal numbers; by the half angle its Atan2
-// does not, and shares no step with the series.
+// The library's own Acos loses digits near 1 and -1, where it subtracts nearly equal numbers; by the half angle its
+// Atan2 does not, and shares no step with the series.
 func TestArccosineAgreesWithTheHalfAngle(t *testing.T) {
 	const bound = 4
 	arccos := angles(t)

@@ -102,7 +102,8 @@ func ExampleGraph() {
 	// volume = area × depth = 36.8 m2/tree × 5 mm = 184 L/tree
 }
 
-// What a person writes is read in any unit of the given's dimension, and in the other chemical form of the same element.
+// What a person writes is read in any unit of the given's dimension, and in the other chemical form of the same
+// element.
 func ExampleGiven_Read() {
 	s := sheet.New("well", func(s *sheet.Sheet) {
 		nitrate := s.Given("nitrate", "ppm NO3-N", sheet.Field{

@@ -43,9 +43,7 @@ func (o Outcome) numbersMath(r *Result, body *node, mark Marker) string {
 // expression writes a node, in brackets if it holds less tightly than it must.
 func (p *mathPrinter) expression(n *node, level int) {
 	n = n.shown()
-	// A fraction bar brackets what it divides.
-	fraction := n.kind == kindOperation && n.op == Divide
-	if !fraction && n.level() < level {
+	if n.level() < level {
 		p.bracket("(")
 		defer p.bracket(")")
 	}

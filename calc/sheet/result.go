@@ -52,8 +52,8 @@ type Slip struct {
 }
 
 // Slip adds a wrong way to work an answer. Its value is compared in the answer's unit whatever its own dimension
-// says, because losing the dimension is often the slip. A value of the answer's dimension is converted to its unit, so a
-// slip that only forgets to convert must be written as the answer times what was forgotten.
+// says, because losing the dimension is often the slip. A value of the answer's dimension is converted to its unit, so
+// a slip that only forgets to convert must be written as the answer times what was forgotten.
 func (s *Sheet) Slip(name, answer string, v Value, text string) {
 	s.checkName(name)
 	for _, other := range s.Slips {

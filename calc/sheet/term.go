@@ -132,7 +132,8 @@ func (t Term) Power(n int) Term {
 	return t.s.wrap(&node{kind: kindPower, args: []*node{t.n}, value: float64(n), unit: t.n.unit.Power(n)})
 }
 
-// Arccosine is the angle in radians, from 0 to π, whose cosine is the term, which must be a plain number; see arccosine.go.
+// Arccosine is the angle in radians, from 0 to π, whose cosine is the term, which must be a plain number; see
+// arccosine.go.
 func (t Term) Arccosine() Term {
 	t.needQuantity()
 	p := t.s.convert(t, plain, "take the arccosine of")

@@ -21,7 +21,9 @@ type print struct {
 }
 
 var prints = []print{
-	{"a sum of sums", "ft", func(_ *sheet.Sheet, a, b, _, _ *sheet.Given) sheet.Value { return a.Plus(b).Minus(b.Plus(a)) },
+	{"a sum of sums", "ft", func(_ *sheet.Sheet, a, b, _, _ *sheet.Given) sheet.Value {
+		return a.Plus(b).Minus(b.Plus(a))
+	},
 		"answer = a + b − (b + a) = 12 ft + 3 ft − (3 ft + 12 ft) = 0 ft",
 		`<mi>a</mi><mo>+</mo><mi>b</mi><mo>−</mo><mo>(</mo><mi>b</mi><mo>+</mo><mi>a</mi><mo>)</mo>`,
 		`<mn>12</mn><mtext> ft</mtext><mo>+</mo><mn>3</mn><mtext> ft</mtext><mo>−</mo>` +
@@ -69,7 +71,9 @@ var prints = []print{
 			`<mn>3</mn></msup>`,
 		`<msup><mrow><mo>(</mo><mfrac><mrow><mn>12</mn><mtext> ft</mtext></mrow>` +
 			`<mrow><mn>3</mn><mtext> ft</mtext></mrow></mfrac><mo>)</mo></mrow><mn>3</mn></msup><mo>=</mo><mn>64</mn>`},
-	{"a power in a product", "ft3", func(_ *sheet.Sheet, a, b, _, _ *sheet.Given) sheet.Value { return b.Times(a.Power(2)) },
+	{"a power in a product", "ft3", func(_ *sheet.Sheet, a, b, _, _ *sheet.Given) sheet.Value {
+		return b.Times(a.Power(2))
+	},
 		"answer = b × a to the power 2 = 3 ft × (12 ft) to the power 2 = 432 ft3",
 		`<mi>b</mi><mo>×</mo><msup><mrow><mi>a</mi></mrow><mn>2</mn></msup>`,
 		`<mn>3</mn><mtext> ft</mtext><mo>×</mo><msup><mrow><mo>(</mo><mn>12</mn><mtext> ft</mtext><mo>)</mo></mrow>` +
@@ -121,10 +125,11 @@ var prints = []print{
 		`<mo>(</mo><mi>a</mi><mo>+</mo><mi>b</mi><mo>)</mo><mo>×</mo><mn>12</mn>`,
 		`<mo>(</mo><mn>12</mn><mtext> ft</mtext><mo>+</mo><mn>3</mn><mtext> ft</mtext><mo>)</mo><mo>×</mo>` +
 			`<mn>12</mn><mo>=</mo><mn>180</mn><mtext> in</mtext>`},
-	{"a conversion that a ton says itself", "$/ton", func(_ *sheet.Sheet, _, _, _, c *sheet.Given) sheet.Value { return c },
+	{"money to the ton", "$/ton", func(_ *sheet.Sheet, _, _, _, c *sheet.Given) sheet.Value { return c },
 		"answer = c × 2000 = $2/lb × 2000 = $4,000/ton",
 		`<mi>c</mi><mo>×</mo><mn>2000</mn>`,
-		`<mtext>$</mtext><mn>2</mn><mtext>/lb</mtext><mo>×</mo><mn>2000</mn><mo>=</mo><mtext>$</mtext><mn>4,000</mn><mtext>/ton</mtext>`},
+		`<mtext>$</mtext><mn>2</mn><mtext>/lb</mtext><mo>×</mo><mn>2000</mn>` +
+			`<mo>=</mo><mtext>$</mtext><mn>4,000</mn><mtext>/ton</mtext>`},
 }
 
 // one is the one sheet that a print is of.
@@ -133,6 +138,8 @@ func (p print) one(s *sheet.Sheet) {
 	n, c := s.Given("n", "", number), s.Given("c", "$/lb", number)
 	s.Answer("answer", p.unit, p.formula(s, a, b, n, c), sheet.Says{Label: "Answer"})
 }
+
+const mathOpen = `<math displaystyle="true"><mrow>`
 
 func TestWorkIsPrintedAsItIsWorked(t *testing.T) {
 	for _, p := range prints {
@@ -143,8 +150,8 @@ func TestWorkIsPrintedAsItIsWorked(t *testing.T) {
 			}
 			line := o.Lines(nil)[0]
 			same(t, "words", line.Words, p.words)
-			same(t, "symbols", line.Symbols, `<math displaystyle="true"><mrow><mi>answer</mi><mo>=</mo>`+p.symbols+`</mrow></math>`)
-			same(t, "numbers", line.Numbers, `<math displaystyle="true"><mrow><mo>=</mo>`+p.numbers+`</mrow></math>`)
+			same(t, "symbols", line.Symbols, mathOpen+`<mi>answer</mi><mo>=</mo>`+p.symbols+`</mrow></math>`)
+			same(t, "numbers", line.Numbers, mathOpen+`<mo>=</mo>`+p.numbers+`</mrow></math>`)
 		})
 	}
 }

@@ -1,0 +1,123 @@
+package calc_test
+
+import (
+	"slices"
+	"testing"
+
+	"acreleaf/calc"
+	"acreleaf/calc/sheet"
+)
+
+// contract is what guides, terminals and other people's scripts rely on: the names of every calculation, of its givens
+// (those that may be left empty in brackets) and of its answers. A name once published is not taken away.
+var contract = []struct {
+	name            string
+	givens, answers []string
+}{
+	{"nitrate-basis", []string{"reported"}, []string{"nitrogen", "nitrate"}},
+	{"soil-nitrogen", []string{"nitrate", "depth", "[bulk-density]"}, []string{"nitrogen"}},
+	{"water-nitrogen", []string{"nitrate", "water"}, []string{"per-inch", "nitrogen"}},
+	{"tree-density", []string{"pattern", "tree", "[row]"}, []string{"area", "trees"}},
+	{"tree-rate", []string{"rate", "trees"}, []string{"nitrogen"}},
+	{"acre-rate", []string{"nitrogen", "trees"}, []string{"rate"}},
+	{"season-budget", []string{"demand", "soil", "water", "[other]", "efficiency"},
+		[]string{"credits", "short", "apply", "surplus"}},
+}
+
+func TestCatalogueKeepsItsContract(t *testing.T) {
+	all := calc.Standard().All()
+	if len(all) != len(contract) {
+		t.Fatalf("the catalogue has %d calculations, the contract %d", len(all), len(contract))
+	}
+	for i, want := range contract {
+		s := all[i]
+		var givens, answers []string
+		for _, g := range s.Givens {
+			name := g.Name
+			if g.Optional {
+				name = "[" + name + "]"
+			}
+			givens = append(givens, name)
+		}
+		for _, r := range s.Answers() {
+			answers = append(answers, r.Name)
+		}
+		if s.Name != want.name || !slices.Equal(givens, want.givens) || !slices.Equal(answers, want.answers) {
+			t.Errorf("calculation %d is %s of %q for %q, want %s of %q for %q", i, s.Name, givens, answers,
+				want.name, want.givens, want.answers)
+		}
+	}
+}
+
+func TestCalculationsAreFoundByName(t *testing.T) {
+	c := calc.Standard()
+	seen := map[string]bool{}
+	for _, name := range c.Names() {
+		if seen[name] {
+			t.Errorf("two calculations are called %s", name)
+		}
+		seen[name] = true
+		if s := c.Find(name); s == nil || s.Name != name {
+			t.Errorf("%s is found as %v", name, s)
+		}
+	}
+	if c.Find("soil") != nil {
+		t.Error("there is no calculation called soil, and one was found")
+	}
+}
+
+func TestCatalogueIsNotChangedThroughItsLists(t *testing.T) {
+	c := calc.Standard()
+	first := c.All()[0]
+	c.All()[0] = nil
+	c.Names()[0] = ""
+	if c.All()[0] != first || c.Names()[0] != first.Name {
+		t.Error("the catalogue gave away its own list")
+	}
+	mine := []*sheet.Sheet{first}
+	d := calc.New(mine)
+	mine[0] = nil
+	if d.All()[0] != first {
+		t.Error("the catalogue kept a list that is not its own")
+	}
+}
+
+// Everything that a reader is asked or told has the words for it.
+func TestEveryPartIsExplained(t *testing.T) {
+	for _, s := range calc.Standard().All() {
+		if s.Title == "" || s.Summary == "" {
+			t.Errorf("%s has no title or no summary", s.Name)
+		}
+		if len(s.Slips) == 0 {
+			t.Errorf("%s knows no slip", s.Name)
+		}
+		for _, g := range s.Givens {
+			if g.Label == "" || g.Hint == "" {
+				t.Errorf("%s.%s has no label or no hint", s.Name, g.Name)
+			}
+			if g.Check(g.Typical) != nil || g.Low < 0 || len(g.Choices) == 0 && g.Typical == 0 {
+				t.Errorf("%s.%s is typically %v, of %v to %v", s.Name, g.Name, g.Typical, g.Low, g.High)
+			}
+			for _, o := range g.Choices {
+				if o.Label == "" {
+					t.Errorf("%s.%s: the option %s has no label", s.Name, g.Name, o.Name)
+				}
+			}
+		}
+		for _, r := range s.Results {
+			if r.Label == "" {
+				t.Errorf("%s.%s has no label", s.Name, r.Name)
+			}
+		}
+		for _, c := range s.Constants {
+			if c.Label == "" || c.Source == "" || c.Sureness < sheet.Standard || c.Sureness > sheet.Memory {
+				t.Errorf("%s: the constant %s is not explained: %+v", s.Name, c.Name, c.Fact)
+			}
+		}
+		for _, slip := range s.Slips {
+			if slip.Text == "" {
+				t.Errorf("%s: the slip %s says nothing", s.Name, slip.Name)
+			}
+		}
+	}
+}
