@@ -19,7 +19,7 @@ type Axis struct {
 	Values []float64
 }
 
-// axis reads "depth = 6, 12, 18, 24 in". The unit stands once, behind the last number.
+// axis reads "depth = 6, 12, 18, 24 in". The unit stands behind the last number.
 func (b *binder) axis(bound *Bound, entry markdown.Entry) Axis {
 	name, list, found := strings.Cut(entry.Value, "=")
 	name = strings.TrimSpace(name)
@@ -34,7 +34,7 @@ func (b *binder) axis(bound *Bound, entry markdown.Entry) Axis {
 	axis := Axis{Given: name}
 	at := strings.Index(entry.Value, "=") + 1
 	for _, number := range numbers {
-		number = strings.TrimSpace(number)
+		number = strings.TrimSuffix(strings.TrimSpace(number), " "+unitText) // it may stand behind each of them
 		at += strings.Index(entry.Value[at:], number)
 		read, err := given.Read(strings.TrimSpace(number + " " + unitText))
 		if err != nil {

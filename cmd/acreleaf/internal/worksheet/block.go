@@ -149,7 +149,7 @@ func (b *binder) unreadable(span message.Span, name string, err error, example s
 // semicolon: that is the note, and the example if it holds none.
 func (b *binder) untaken(span message.Span, name string, err error, example string) {
 	text, note := err.Error(), "for example: "+example
-	if at := strings.LastIndex(text, "; "); at >= 0 {
+	if at := strings.LastIndex(text, "; "); at >= 0 && !strings.HasPrefix(text[at:], "; this needs ") {
 		advice := text[at+len("; "):]
 		text = text[:at]
 		if _, value, _ := strings.Cut(example, ": "); strings.Contains(advice, cmp.Or(value, example)) {

@@ -3,8 +3,11 @@ package worksheet
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strconv"
 	"strings"
 
+	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 )
@@ -42,19 +45,32 @@ func (b *binder) bindFigure(f *markdown.Figure) {
 		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("there is no worksheet %q in this page", use), note)
 		return
 	}
-	own, ok := bound.Sheet.UnitOf(name)
-	if given := bound.Sheet.FindGiven(name); !ok || given != nil && len(given.Choices) > 0 {
-		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("worksheet %q has no figure %q", use, name),
-			write("worked:"+use+".", name, bound.Sheet.Names()))
-		return
-	}
-	o := b.page.Example(bound)
-	if !b.stated(bound, name) {
+	given := bound.Sheet.FindGiven(name)
+	switch own, ok := bound.Sheet.UnitOf(name); {
+	case name == "":
+		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("this does not say which number of worksheet %q it is", use),
+			write("worked:"+use+".", name, numbers(bound.Sheet)))
+	case !ok:
+		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("worksheet %q has no %q", use, name),
+			write("worked:"+use+".", name, numbers(bound.Sheet)))
+	case given != nil && len(given.Choices) > 0:
+		b.fault(f.TargetSpan, "figure-unknown",
+			fmt.Sprintf("%s of worksheet %q is chosen from a list, and is no number", name, use),
+			"write it as plain text, without worked:")
+	case !b.stated(bound, name):
 		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("worksheet %q does not state %s", use, name),
-			fmt.Sprintf("add a line to the worksheet, such as: %s: %s", name, bound.Sheet.FindGiven(name).Example()))
-		return
+			fmt.Sprintf("add a line to the worksheet, such as: %s: %s", name, given.Example()))
+	default:
+		b.checkFigure(f, bound, own, name)
 	}
-	b.checkFigure(f, bound, o.Value(name), own, name)
+}
+
+// numbers lists what a figure can state of a sheet.
+func numbers(s *sheet.Sheet) []string {
+	return slices.DeleteFunc(s.Names(), func(name string) bool {
+		given := s.FindGiven(name)
+		return given != nil && len(given.Choices) > 0
+	})
 }
 
 // figuresOf lists what a figure could point at, for a worksheet's name that is not there.
@@ -67,7 +83,8 @@ func figuresOf(worksheets []string, name string) []string {
 }
 
 // checkFigure holds the figure against the value: its unit first, then the number at the precision it is written in.
-func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, value unit.Quantity, own unit.Unit, name string) {
+func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, own unit.Unit, name string) {
+	value := b.page.Example(bound).Value(name)
 	says := "answers"
 	if bound.Sheet.FindGiven(name) != nil {
 		says = "is given"
@@ -89,9 +106,9 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, value unit.Quanti
 	if shown := by.Apply(value.Value); math.Abs(shown-written.Value) > tolerance(number) {
 		line, _ := b.doc.Source.Position(bound.Block.Span.Start)
 		b.fault(f.TextSpan, "figure-differs",
-			fmt.Sprintf("the prose says %s, the worksheet %s %s", f.Text, says, value),
+			fmt.Sprintf("the prose says %s, the worksheet %s %s", f.Text, says, precise(value, decimals(number))),
 			fmt.Sprintf("write %s, or change the givens of worksheet %q on line %d",
-				unit.Text(shown), bound.Block.Name, line))
+				atPlaces(shown, decimals(number)), bound.Block.Name, line))
 		return
 	}
 	cell, _ := bound.Use.Cell(name)
@@ -119,8 +136,30 @@ func splitNumber(text string) (before, number, after string) {
 	return text[:start], text[start:end], text[end:]
 }
 
+// decimals counts the digits after the point.
+func decimals(number string) int {
+	_, after, _ := strings.Cut(number, ".")
+	return len(after)
+}
+
 // tolerance is half a unit in the last written place, and a hair for the arithmetic.
 func tolerance(number string) float64 {
-	_, decimals, _ := strings.Cut(number, ".")
-	return 0.5 * math.Pow(10, -float64(len(decimals))) * (1 + 1e-9)
+	return 0.5 * math.Pow(10, -float64(decimals(number))) * (1 + 1e-9)
+}
+
+// precise is a quantity with so many decimals if its usual text has fewer: it must be seen to differ.
+func precise(q unit.Quantity, places int) string {
+	usual := unit.Text(q.Value)
+	if decimals(usual) >= places {
+		return q.String()
+	}
+	return strings.Replace(q.String(), usual, atPlaces(q.Value, places), 1)
+}
+
+// atPlaces writes a number with so many decimals.
+func atPlaces(v float64, places int) string {
+	if places == 0 {
+		return unit.Text(math.Round(v)) // with commas
+	}
+	return strconv.FormatFloat(v, 'f', places, 64)
 }

@@ -141,7 +141,7 @@ func (b *binder) checkUnits(graph *sheet.Graph) bool {
 				continue
 			}
 			if err := graph.CheckLink(bound.Sheet, given.Name, link.Link); err != nil {
-				b.drop(bound, link.span, "link-unfit", b.unfit(given, link, err), b.instead(bound, given, link))
+				b.drop(bound, link.span, "link-unfit", b.unfit(given, link), b.instead(bound, given, link))
 				good = false
 			}
 		}
@@ -150,12 +150,15 @@ func (b *binder) checkUnits(graph *sheet.Graph) bool {
 }
 
 // unfit says what the two ends of a link are.
-func (b *binder) unfit(given *sheet.Given, link linkEntry, err error) string {
+func (b *binder) unfit(given *sheet.Given, link linkEntry) string {
 	from := b.named(link.Use).Sheet
 	source := from.FindGiven(link.Name)
 	own, _ := from.UnitOf(link.Name)
-	if len(given.Choices) > 0 || source != nil && len(source.Choices) > 0 {
-		return err.Error()
+	switch fromList := source != nil && len(source.Choices) > 0; {
+	case len(given.Choices) > 0:
+		return fmt.Sprintf("%s is chosen from a list that %s.%s does not choose from", given.Name, link.Use, link.Name)
+	case fromList:
+		return fmt.Sprintf("%s.%s is chosen from a list, and %s is a number", link.Use, link.Name, given.Name)
 	}
 	return fmt.Sprintf("%s.%s is %s (%s); %s is %s (%s)", link.Use, link.Name, own.Dimension(), own,
 		given.Name, given.Unit.Dimension(), given.Unit)
