@@ -16,6 +16,9 @@ func text(w *bytes.Buffer, s string) {
 	}
 	start := 0
 	for i := range len(s) {
+		if s[i] > '>' { // most letters; none of the five comes after it
+			continue
+		}
 		reference := references[s[i]]
 		if reference == "" {
 			continue
@@ -27,7 +30,7 @@ func text(w *bytes.Buffer, s string) {
 	w.WriteString(s[start:])
 }
 
-var references = [256]string{'&': "&amp;", '<': "&lt;", '>': "&gt;", '"': "&#34;", '\'': "&#39;", 0: "\uFFFD"}
+var references = ['>' + 1]string{'&': "&amp;", '<': "&lt;", '>': "&gt;", '"': "&#34;", '\'': "&#39;", 0: "\uFFFD"}
 
 // attribute writes an attribute with its leading space.
 func attribute(w *bytes.Buffer, name, value string) {
