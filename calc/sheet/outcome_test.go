@@ -87,6 +87,21 @@ func TestOutcomeKnowsWhatWasStated(t *testing.T) {
 	}
 }
 
+// A page shows a remark by its cell; one that is always said has none.
+func TestRemarksHaveTheirCells(t *testing.T) {
+	s := build(t, "ditch", ditch)
+	o, err := s.Evaluate(map[string]float64{"flow": 450, "acres": 40, "lost": 10})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, want := range []float64{-1, 1, 0, 0} {
+		cell := o.Use.RemarkCell(i)
+		if want < 0 && cell != -1 || want >= 0 && (cell < 0 || o.Cells[cell] != want) {
+			t.Errorf("remark %d has cell %d, want one that holds %v", i, cell, want)
+		}
+	}
+}
+
 func TestSlipsAreWorkedInTheUnitOfTheirAnswer(t *testing.T) {
 	s := build(t, "slips", func(s *sheet.Sheet) {
 		rate, trees := s.Given("rate", "oz N/tree", number), s.Given("trees", "trees/ac", number)

@@ -108,10 +108,10 @@ var prints = []print{
 	},
 		"answer = (rounded down: n) ÷ (rounded down: (a ÷ b)) = (rounded down: 0.5) ÷ (rounded down: (12 ft ÷ 3 ft)) = 0",
 		`<mfrac><mrow><mtext>rounded down: </mtext><mi>n</mi></mrow><mrow><mtext>rounded down: </mtext>` +
-			`<mfrac><mrow><mi>a</mi></mrow><mrow><mi>b</mi></mrow></mfrac></mrow></mfrac>`,
+			`<mo>(</mo><mfrac><mrow><mi>a</mi></mrow><mrow><mi>b</mi></mrow></mfrac><mo>)</mo></mrow></mfrac>`,
 		`<mfrac><mrow><mtext>rounded down: </mtext><mn>0.5</mn></mrow><mrow><mtext>rounded down: </mtext>` +
-			`<mfrac><mrow><mn>12</mn><mtext> ft</mtext></mrow><mrow><mn>3</mn><mtext> ft</mtext></mrow></mfrac>` +
-			`</mrow></mfrac><mo>=</mo><mn>0</mn>`},
+			`<mo>(</mo><mfrac><mrow><mn>12</mn><mtext> ft</mtext></mrow><mrow><mn>3</mn><mtext> ft</mtext></mrow></mfrac>` +
+			`<mo>)</mo></mrow></mfrac><mo>=</mo><mn>0</mn>`},
 	{"rounded up", "", func(_ *sheet.Sheet, a, b, n, _ *sheet.Given) sheet.Value { return n.RoundUp() },
 		"answer = rounded up: n = rounded up: 0.5 = 1",
 		`<mtext>rounded up: </mtext><mi>n</mi>`,
@@ -125,6 +125,30 @@ var prints = []print{
 		`<mo>(</mo><mi>a</mi><mo>+</mo><mi>b</mi><mo>)</mo><mo>×</mo><mn>12</mn>`,
 		`<mo>(</mo><mn>12</mn><mtext> ft</mtext><mo>+</mo><mn>3</mn><mtext> ft</mtext><mo>)</mo><mo>×</mo>` +
 			`<mn>12</mn><mo>=</mo><mn>180</mn><mtext> in</mtext>`},
+	{"a conversion that divides", "yd", func(_ *sheet.Sheet, a, b, _, _ *sheet.Given) sheet.Value { return a.Minus(b) },
+		"answer = (a − b) ÷ 3 = (12 ft − 3 ft) ÷ 3 = 3 yd",
+		`<mo>(</mo><mi>a</mi><mo>−</mo><mi>b</mi><mo>)</mo><mo>÷</mo><mn>3</mn>`,
+		`<mo>(</mo><mn>12</mn><mtext> ft</mtext><mo>−</mo><mn>3</mn><mtext> ft</mtext><mo>)</mo><mo>÷</mo>` +
+			`<mn>3</mn><mo>=</mo><mn>3</mn><mtext> yd</mtext>`},
+	{"a conversion to six digits", "ac", func(_ *sheet.Sheet, a, b, _, _ *sheet.Given) sheet.Value { return a.Times(b) },
+		"answer = a × b ÷ 43560 = 12 ft × 3 ft ÷ 43560 = 0.000826 ac",
+		`<mi>a</mi><mo>×</mo><mi>b</mi><mo>÷</mo><mn>43560</mn>`,
+		`<mn>12</mn><mtext> ft</mtext><mo>×</mo><mn>3</mn><mtext> ft</mtext><mo>÷</mo><mn>43560</mn>` +
+			`<mo>=</mo><mn>0.000826</mn><mtext> ac</mtext>`},
+	{"a conversion by millions", "in2", func(s *sheet.Sheet, a, b, _, _ *sheet.Given) sheet.Value {
+		return s.Number(1).Times(s.Constant("block", "2 ac", known))
+	},
+		"answer = 1 × 2 ac × 6272640 = 12,545,280 in2",
+		`<mn>1</mn><mo>×</mo><mn>2</mn><mtext> ac</mtext><mo>×</mo><mn>6272640</mn>`,
+		`<mn>1</mn><mo>×</mo><mn>2</mn><mtext> ac</mtext><mo>×</mo><mn>6272640</mn>` +
+			`<mo>=</mo><mn>12,545,280</mn><mtext> in2</mtext>`},
+	{"a conversion that the unit says itself", "km", func(s *sheet.Sheet, a, _, _, _ *sheet.Given) sheet.Value {
+		return a.In("m").Size()
+	},
+		"answer = the size of (a × 0.3048) = the size of (12 ft × 0.3048) = 0.00366 km",
+		`<mtext>the size of </mtext><mo>(</mo><mi>a</mi><mo>×</mo><mn>0.3048</mn><mo>)</mo>`,
+		`<mtext>the size of </mtext><mo>(</mo><mn>12</mn><mtext> ft</mtext><mo>×</mo><mn>0.3048</mn><mo>)</mo>` +
+			`<mo>=</mo><mn>0.00366</mn><mtext> km</mtext>`},
 	{"money to the ton", "$/ton", func(_ *sheet.Sheet, _, _, _, c *sheet.Given) sheet.Value { return c },
 		"answer = c × 2000 = $2/lb × 2000 = $4,000/ton",
 		`<mi>c</mi><mo>×</mo><mn>2000</mn>`,
