@@ -77,11 +77,7 @@ func (p *mathPrinter) operation(n *node) {
 	case n.op == Multiply:
 		p.infix(n, "×", productLevel, productLevel)
 	case n.op == Divide:
-		p.WriteString("<mfrac><mrow>")
-		p.expression(n.args[0], callLevel)
-		p.WriteString("</mrow><mrow>")
-		p.expression(n.args[1], callLevel)
-		p.WriteString("</mrow></mfrac>")
+		p.infix(n, "÷", productLevel, powerLevel) // on one line, which a small screen can wrap; a fraction cannot
 	case n.op == SquareRoot:
 		p.WriteString("<msqrt>")
 		p.expression(n.args[0], callLevel)
@@ -142,9 +138,16 @@ func (p *mathPrinter) valueOf(name string) {
 func (p *mathPrinter) quantity(q unit.Quantity, attributes string) {
 	number := unit.Text(q.Value)
 	before, after, _ := strings.Cut(q.String(), number)
+	together := before != "" || after != "" // so that a line does not end between a number and its unit
+	if together {
+		p.WriteString("<mrow>")
+	}
 	p.text(before)
 	p.WriteString("<mn" + attributes + ">" + number + "</mn>")
 	p.text(after)
+	if together {
+		p.WriteString("</mrow>")
+	}
 }
 
 // text writes what stands beside a number; a space at its start must not fall away.

@@ -75,7 +75,7 @@ func soil() *render.Worksheet {
 		Summary: "One layer of soil, as the laboratory reported it.",
 		Givens: []render.Given{
 			{
-				ID: "soil-nitrate", Name: "nitrate", Label: "Nitrate on the report", Kind: render.KindNumber,
+				ID: "soil-nitrate", Label: "Nitrate on the report", Kind: render.KindNumber,
 				Hint: "Most reports say 2 to 40. Look for NO3-N or NO3.", Cell: 0, Presence: -1, Text: "12",
 				Units: []render.UnitOption{
 					{Text: "ppm NO3-N", Factor: "1/1", Selected: true}, {Text: "ppm NO3", Factor: "14007/62004"},
@@ -83,13 +83,13 @@ func soil() *render.Worksheet {
 				Low: 0, High: 200, Start: 12, LowText: "0", HighText: "200",
 			},
 			{
-				ID: "soil-depth", Name: "depth", Label: "Depth of the sample", Kind: render.KindNumber,
+				ID: "soil-depth", Label: "Depth of the sample", Kind: render.KindNumber,
 				Hint: "From the surface down.", Cell: 1, Presence: -1, Text: "12",
 				Units: []render.UnitOption{{Text: "in", Factor: "1/1", Selected: true}, {Text: "cm", Factor: "50/127"}},
 				Low:   1, High: 72, Start: 12, LowText: "1", HighText: "72",
 			},
 			{
-				ID: "soil-bulk-density", Name: "bulk-density", Label: "Bulk density", Kind: render.KindNumber,
+				ID: "soil-bulk-density", Label: "Bulk density", Kind: render.KindNumber,
 				Hint: "Only if you have measured it.", Cell: 2, Presence: 3, Unit: "g/cm3", Typical: "1.47 g/cm3",
 				Low: 0.8, High: 1.9, LowText: "0.8", HighText: "1.9", Optional: true,
 			},
@@ -111,7 +111,7 @@ func soil() *render.Worksheet {
 			},
 		},
 		Answers: []render.Answer{{
-			Name: "nitrogen", Label: "Nitrogen in this layer", Text: "48", Unit: "lb N/ac", Cell: 5, Sheet: 0,
+			Label: "Nitrogen in this layer", Text: "48", Unit: "lb N/ac", Cell: 5, Sheet: 0,
 			Also: []render.Conversion{{Text: "53.8", Unit: "kg N/ha", By: "11209/10000"}},
 		}},
 		Notes: []render.Note{

@@ -15,6 +15,7 @@ type Worksheet struct {
 	Notes     []Note
 	Constants []Constant
 	Code      template.HTML // the calculation's source; empty for none
+	CodeHref  string        // way to the worksheet that shows the source already; empty when this one does
 }
 
 // The kinds of Given.
@@ -27,7 +28,6 @@ const (
 // A Given is one line under Given: a field, a choice, or a number taken from another worksheet.
 type Given struct {
 	ID       string // id of its field, unique in the page: "soil-nitrate"
-	Name     string
 	Label    string
 	Hint     string
 	Kind     string
@@ -82,7 +82,7 @@ type Line struct {
 
 // An Answer is one result.
 type Answer struct {
-	Name, Label string
+	Label       string
 	Text, Unit  string
 	Cell, Sheet int
 	Upper       *Shown // the high end of a range; nil for a single number

@@ -9,7 +9,7 @@ import (
 func (r *Renderer) Guide(w *bytes.Buffer, g *Guide) {
 	r.write(w, &filling{
 		page:   &g.Page,
-		script: g.Module != nil,
+		script: true,
 		main:   func(w *bytes.Buffer) { r.guideMain(w, g) },
 		turn:   func(w *bytes.Buffer) { r.turn(w, g) },
 		cite:   func(w *bytes.Buffer) { r.cite(w, g) },
@@ -19,15 +19,20 @@ func (r *Renderer) Guide(w *bytes.Buffer, g *Guide) {
 func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 	head(w, g.Page.Title, g.Page.Summary, func() { r.facts(w, g) })
 	r.glance(w, g.Glance)
-	if g.Module != nil {
-		w.WriteString("<noscript>")
-		element(w, "p", "hint", r.words.Page.WithoutScript)
-		w.WriteString("</noscript>\n")
-	}
+	r.withoutScript(w, g.Module)
 	w.WriteString("<article>\n")
 	w.WriteString(string(g.Body))
 	w.WriteString("</article>\n")
 	module(w, g.Module)
+}
+
+// withoutScript says, where no script runs, that the numbers of the worksheets stay those of the example.
+func (r *Renderer) withoutScript(w *bytes.Buffer, module []byte) {
+	if module != nil {
+		w.WriteString("<noscript>")
+		element(w, "p", "hint", r.words.Page.WithoutScript)
+		w.WriteString("</noscript>\n")
+	}
 }
 
 // facts writes what stands in the margin beside the title: number, crop, season and review.

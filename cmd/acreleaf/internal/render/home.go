@@ -11,14 +11,16 @@ import (
 func (r *Renderer) Home(w *bytes.Buffer, h *Home) {
 	page := h.Page
 	page.Summary = cmp.Or(page.Summary, r.site.Tagline)
-	r.write(w, &filling{page: &page, main: func(w *bytes.Buffer) {
+	r.write(w, &filling{page: &page, script: true, main: func(w *bytes.Buffer) {
 		head(w, page.Title, page.Summary, nil)
 		r.season(w, h.Seasons)
+		r.withoutScript(w, h.Module)
 		if h.Intro != "" {
 			w.WriteString("<article>\n")
 			w.WriteString(string(h.Intro))
 			w.WriteString("</article>\n")
 		}
+		module(w, h.Module)
 	}})
 }
 

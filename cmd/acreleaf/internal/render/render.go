@@ -131,7 +131,7 @@ func property(w *bytes.Buffer, name, value string) {
 	w.WriteString(">\n")
 }
 
-// script writes the tag of the page's script, on a page that has something for it to do.
+// script writes the tag of the script. The page for a missing address has none: its ways may not lead to it.
 func (r *Renderer) script(w *bytes.Buffer, f *filling) {
 	if !f.script || r.site.Script == "" {
 		return

@@ -76,6 +76,7 @@ type Piece struct {
 type Home struct {
 	Page    Page
 	Intro   template.HTML // the text of content/home.md; may be empty
+	Module  []byte        // as in Guide
 	Seasons []Season
 }
 

@@ -113,8 +113,13 @@ func (r *Renderer) worksheetFoot(w *bytes.Buffer, s *Worksheet) {
 	w.WriteString(` data-live-only hidden>`)
 	text(w, r.words.Worksheet.Reset)
 	w.WriteString("</button>")
-	if s.Code != "" {
-		w.WriteString("<details>")
+	switch {
+	case s.CodeHref != "":
+		link(w, "", s.CodeHref, r.words.Worksheet.Code)
+	case s.Code != "":
+		w.WriteString("<details")
+		attribute(w, "id", CodeAnchor(s.Name))
+		w.WriteByte('>')
 		element(w, "summary", "", r.words.Worksheet.Code)
 		w.WriteByte('\n')
 		w.WriteString(string(s.Code))

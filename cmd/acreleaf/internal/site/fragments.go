@@ -3,6 +3,7 @@ package site
 import (
 	"bytes"
 
+	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/render"
 )
@@ -13,7 +14,8 @@ type fragments struct {
 	draft    *draft
 	renderer *render.Renderer
 
-	worksheets int // how many were written
+	worksheets int                     // how many were written
+	codes      map[*sheet.Sheet]string // ways to the source behind those that showed it
 }
 
 // Block writes a worksheet or a reckoner.
@@ -26,6 +28,12 @@ func (f *fragments) Block(w *bytes.Buffer, b *markdown.Block) {
 	f.worksheets++
 	v := worksheetView(f.draft.work, bound)
 	v.Number = f.worksheets
+	if way, shown := f.codes[bound.Sheet]; shown {
+		v.CodeHref = way
+	} else {
+		v.Code = code(bound.Sheet)
+		f.codes[bound.Sheet] = "#" + render.CodeAnchor(b.Name)
+	}
 	f.renderer.Worksheet(w, v)
 }
 

@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"time"
 
+	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
@@ -52,7 +53,7 @@ func (p *press) language(d *draft) string {
 func (p *press) renderPage(d *draft) output.File {
 	d.messages = nil // those of the reading were said
 	r := p.renderers[p.language(d)]
-	f := &fragments{press: p, draft: d, renderer: r}
+	f := &fragments{press: p, draft: d, renderer: r, codes: map[*sheet.Sheet]string{}}
 	var body, w bytes.Buffer
 	if err := d.doc.HTML(&body, f, markdownWords(r.Words())); err != nil {
 		d.messages = append(d.messages, message.Message{ID: "page-unprintable", Source: d.source, Text: err.Error(),
@@ -64,7 +65,7 @@ func (p *press) renderPage(d *draft) output.File {
 			Text: err.Error(), Note: "take out worksheets until the page can be made"})
 	}
 	if d.address.Kind == page.Home {
-		r.Home(&w, &render.Home{Page: p.pageView(d), Intro: template.HTML(body.Bytes()), Seasons: p.seasons(d)})
+		r.Home(&w, &render.Home{Page: p.pageView(d), Intro: template.HTML(body.Bytes()), Module: module, Seasons: p.seasons(d)})
 	} else {
 		g := p.guideView(d)
 		g.Body, g.Module = template.HTML(body.Bytes()), module

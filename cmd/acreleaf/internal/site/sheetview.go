@@ -20,7 +20,6 @@ func worksheetView(p *worksheet.Page, b *worksheet.Bound) *render.Worksheet {
 	o := p.Example(b)
 	v := &render.Worksheet{
 		Index: b.Use.Index, Name: b.Block.Name, Title: cmp.Or(b.Title, b.Sheet.Title), Summary: b.Sheet.Summary,
-		Code: code(b.Sheet),
 	}
 	for _, given := range b.Sheet.Givens {
 		v.Givens = append(v.Givens, givenView(p, b, given))
@@ -59,7 +58,7 @@ func answerView(o sheet.Outcome, r *sheet.Result) render.Answer {
 	q := o.Value(r.Name)
 	cell, _ := o.Use.Cell(r.Name)
 	v := render.Answer{
-		Name: r.Name, Label: r.Label, Text: unit.Text(q.Value), Unit: q.Unit.String(),
+		Label: r.Label, Text: unit.Text(q.Value), Unit: q.Unit.String(),
 		Cell: cell, Sheet: o.Use.Index,
 	}
 	if r.Also != "" {
