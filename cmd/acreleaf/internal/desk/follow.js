@@ -8,6 +8,7 @@
     const mine = (path) => path === own || path.startsWith('assets/') || path === '404.html';
     if (document.title === 'The site has a fault' || paths.some(mine)) location.reload();
   });
+  news.addEventListener('fault', () => document.title === 'The site has a fault' && location.reload());
   news.addEventListener('error', () => (lost = true));
   // The desk was restarted while the page was open: what it shows may be old.
   news.addEventListener('open', () => lost && location.reload());

@@ -46,6 +46,13 @@ func (s *shelf) blame(faults message.List) {
 	s.faults = faults
 }
 
+// faulty says whether something is wrong with the site after the last good one.
+func (s *shelf) faulty() bool {
+	s.mutex.RLock()
+	defer s.mutex.RUnlock()
+	return len(s.faults) > 0
+}
+
 // get gives a file of the last good site.
 func (s *shelf) get(path string) (content []byte, there bool) {
 	s.mutex.RLock()

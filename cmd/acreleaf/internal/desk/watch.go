@@ -30,16 +30,19 @@ func watch(folder string) (*watcher, error) {
 	return w, nil
 }
 
-// add watches a folder and every folder below it.
+// add watches a folder and every folder below it, but for those of programs, which begin with a dot.
 func (w *watcher) add(folder string) error {
 	return filepath.WalkDir(folder, func(path string, entry fs.DirEntry, err error) error {
 		if err != nil {
 			return err
 		}
-		if entry.IsDir() {
-			return w.source.Add(path)
+		switch {
+		case !entry.IsDir():
+			return nil
+		case path != folder && strings.HasPrefix(entry.Name(), "."):
+			return filepath.SkipDir
 		}
-		return nil
+		return w.source.Add(path)
 	})
 }
 

@@ -1,0 +1,297 @@
+package desk
+
+import (
+	"bufio"
+	"context"
+	"encoding/json"
+	"fmt"
+	"net"
+	"net/http"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"acreleaf/cmd/acreleaf/internal/site"
+)
+
+// A screen is what a desk prints, to be read while it prints.
+type screen struct {
+	mutex sync.Mutex
+	text  string
+}
+
+func (s *screen) Write(b []byte) (int, error) {
+	s.mutex.Lock()
+	defer s.mutex.Unlock()
+	s.text += string(b)
+	return len(b), nil
+}
+
+func (s *screen) String() string {
+	s.mutex.Lock()
+	defer s.mutex.Unlock()
+	return s.text
+}
+
+// waitFor waits until the screen shows a text.
+func (s *screen) waitFor(t *testing.T, want string) {
+	t.Helper()
+	for end := time.Now().Add(patience); !strings.Contains(s.String(), want); time.Sleep(5 * time.Millisecond) {
+		if time.Now().After(end) {
+			t.Fatalf("the screen never shows %q, but\n%s", want, s)
+		}
+	}
+}
+
+// An office is a desk at work on a content folder.
+type office struct {
+	content  string
+	out, err screen
+	address  string // "http://127.0.0.1:4480/"
+	stop     context.CancelFunc
+	ended    chan error
+}
+
+const (
+	guideHead  = "---\ntitle: Soil\nsummary: What is in it.\n---\n"
+	goodGuide  = guideHead + "Deep.\n"
+	otherGuide = guideHead + "Deeper.\n"
+	faultGuide = guideHead + "See [it](gone.md).\n"
+	fault      = "content/guides/soil.md:5:10: error: there is no file \"guides/gone.md\" in content [link-broken]\n" +
+		"    5 | See [it](gone.md).\n      |          ^~~~~~~\n" +
+		"   note: write the way from this file to one that is there, such as soil.md\n1 error\n"
+)
+
+// open starts a desk on a new content folder with one guide, and waits for its address.
+func open(t *testing.T, guide string, port int) *office {
+	t.Helper()
+	o := &office{content: filepath.Join(t.TempDir(), "content"), ended: make(chan error, 1)}
+	save(t, filepath.Join(o.content, "site.yaml"), "office: Test Row Orchard Office\n")
+	save(t, filepath.Join(o.content, "home.md"), "---\ntitle: Test Row\nsummary: One guide.\n---\n")
+	o.save(t, guide)
+	root, err := os.OpenRoot(o.content)
+	if err != nil {
+		t.Fatal(err)
+	}
+	ctx, stop := context.WithCancel(context.Background())
+	o.stop = stop
+	d := New(Options{
+		Site:   site.Options{Content: root.FS(), Name: "content"},
+		Folder: o.content, Port: port, Out: &o.out, Err: &o.err,
+	})
+	go func() { o.ended <- d.Run(ctx) }()
+	t.Cleanup(func() { o.close(t); _ = root.Close() })
+	o.out.waitFor(t, "Press Ctrl+C to stop.\n")
+	o.address = regexp.MustCompile(`http://\S+`).FindString(o.out.String())
+	return o
+}
+
+func (o *office) save(t *testing.T, guide string) {
+	t.Helper()
+	save(t, filepath.Join(o.content, "guides", "soil.md"), guide)
+}
+
+// close ends the desk and waits for it. It may be called again.
+func (o *office) close(t *testing.T) {
+	t.Helper()
+	o.stop()
+	select {
+	case err := <-o.ended:
+		if err != nil {
+			t.Errorf("the desk ends with %v", err)
+		}
+		o.ended <- nil
+	case <-time.After(patience):
+		t.Error("the desk does not end")
+	}
+}
+
+func (o *office) read(t *testing.T, path string) string {
+	t.Helper()
+	r, err := http.Get(o.address + path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = r.Body.Close() }()
+	return text(t, r)
+}
+
+// follow opens the stream of events and gives them one by one, as "changed [...]".
+func (o *office) follow(t *testing.T) <-chan string {
+	t.Helper()
+	r, err := http.Get(o.address + strings.TrimPrefix(eventsPath, "/"))
+	if err != nil || r.Header.Get("Content-Type") != "text/event-stream" {
+		t.Fatal(err, r)
+	}
+	t.Cleanup(func() { _ = r.Body.Close() })
+	events := make(chan string, 100)
+	lines := bufio.NewScanner(r.Body)
+	for lines.Scan() && lines.Text() != "" { // the head of the stream: from now on we are listened for
+	}
+	go func() {
+		defer close(events)
+		name := ""
+		for lines.Scan() {
+			if data, is := strings.CutPrefix(lines.Text(), "data: "); is {
+				events <- name + " " + data
+			}
+			name = strings.TrimPrefix(lines.Text(), "event: ")
+		}
+	}()
+	return events
+}
+
+func next(t *testing.T, events <-chan string) string {
+	t.Helper()
+	select {
+	case e := <-events:
+		return e
+	case <-time.After(patience):
+		t.Fatal("no event comes")
+		return ""
+	}
+}
+
+func TestSaveIsSeen(t *testing.T) {
+	o := open(t, goodGuide, 0)
+	if page := o.read(t, "guides/soil/"); !strings.Contains(page, "Deep.") {
+		t.Fatal(page)
+	}
+	events := o.follow(t)
+
+	o.save(t, otherGuide)
+	name, data, _ := strings.Cut(next(t, events), " ")
+	var paths []string
+	if err := json.Unmarshal([]byte(data), &paths); err != nil {
+		t.Fatal(err)
+	}
+	if name != "changed" || !slices.Equal(paths, []string{"guides/soil/index.html"}) {
+		t.Errorf("%s %s", name, paths)
+	}
+	if page := o.read(t, "guides/soil/"); !strings.Contains(page, "Deeper.") {
+		t.Error(page)
+	}
+	o.out.waitFor(t, "ms: 1 file changed.\n")
+}
+
+// A save with a fault is told of on the screen, and the last good site stays up; mended, it goes on.
+func TestFaultLeavesTheLastGoodSite(t *testing.T) {
+	o := open(t, goodGuide, 0)
+	events := o.follow(t)
+
+	o.save(t, faultGuide)
+	if e := next(t, events); e != "fault null" {
+		t.Error(e)
+	}
+	if want := fault + "The last good site stays up until this is mended.\n"; o.err.String() != want {
+		t.Errorf("%s\nwant\n%s", &o.err, want)
+	}
+	if page := o.read(t, "guides/soil/"); !strings.Contains(page, "Deep.") {
+		t.Error(page)
+	}
+
+	o.save(t, goodGuide)
+	o.out.waitFor(t, "Mended: the site is as it was.\n")
+	o.save(t, otherGuide)
+	if e := next(t, events); e != `changed ["guides/soil/index.html"]` {
+		t.Error(e)
+	}
+}
+
+// A desk that begins with a fault shows it in the browser until it is mended.
+func TestFaultAtTheStart(t *testing.T) {
+	o := open(t, faultGuide, 0)
+	if want := fault + "The desk shows this in the browser too, until it is mended.\n"; o.err.String() != want {
+		t.Errorf("%s\nwant\n%s", &o.err, want)
+	}
+	if page := o.read(t, ""); !strings.Contains(page, "there is no file") {
+		t.Error(page)
+	}
+	events := o.follow(t)
+	o.save(t, guideHead+"See [it](away.md).\n")
+	if e := next(t, events); e != "fault null" {
+		t.Error(e)
+	}
+	o.save(t, goodGuide)
+	if e := next(t, events); !strings.HasPrefix(e, "changed [") {
+		t.Error(e)
+	}
+	if page := o.read(t, "guides/soil/"); !strings.Contains(page, "Deep.") {
+		t.Error(page)
+	}
+}
+
+// The end closes open streams and the port at once, and is no error.
+func TestEnd(t *testing.T) {
+	o := open(t, goodGuide, 0)
+	events := o.follow(t)
+	start := time.Now()
+	o.close(t)
+	if took := time.Since(start); took > time.Second {
+		t.Errorf("it took %v", took)
+	}
+	select {
+	case e, more := <-events:
+		if more {
+			t.Error(e)
+		}
+	case <-time.After(patience):
+		t.Error("the stream stays open")
+	}
+	if c, err := net.Dial("tcp", strings.Trim(o.address, "htp:/")); err == nil {
+		_ = c.Close()
+		t.Error("the port stays open")
+	}
+}
+
+// The desk listens where only this computer reaches it.
+func TestLoopbackOnly(t *testing.T) {
+	o := open(t, goodGuide, 0)
+	host, port, err := net.SplitHostPort(strings.Trim(o.address, "htp:/"))
+	if err != nil || host != "127.0.0.1" {
+		t.Fatalf("%s, %v", o.address, err)
+	}
+	addresses, err := net.InterfaceAddrs()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, a := range addresses {
+		if own, is := a.(*net.IPNet); is && !own.IP.IsLoopback() && own.IP.To4() != nil {
+			if c, err := net.DialTimeout("tcp", net.JoinHostPort(own.IP.String(), port), time.Second); err == nil {
+				_ = c.Close()
+				t.Errorf("it can be reached at %s", own.IP)
+			}
+		}
+	}
+}
+
+func TestPortThatIsTaken(t *testing.T) {
+	taken, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = taken.Close() }()
+	port := taken.Addr().(*net.TCPAddr).Port
+	o := open(t, goodGuide, port)
+	if want := fmt.Sprintf("Port %d cannot be used, so the desk takes another one.\n", port); o.err.String() != want {
+		t.Errorf("%s\nwant\n%s", &o.err, want)
+	}
+	if page := o.read(t, "guides/soil/"); !strings.Contains(page, "Deep.") {
+		t.Error(page)
+	}
+}
+
+// Two browsers both hear of a change, and one that went away is forgotten.
+func TestEveryBrowserHears(t *testing.T) {
+	o := open(t, goodGuide, 0)
+	first, second := o.follow(t), o.follow(t)
+	o.save(t, otherGuide)
+	if a, b := next(t, first), next(t, second); a != b {
+		t.Errorf("%s, %s", a, b)
+	}
+}

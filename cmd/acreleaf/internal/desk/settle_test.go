@@ -1,0 +1,90 @@
+package desk
+
+import (
+	"context"
+	"testing"
+	"testing/synctest"
+	"time"
+)
+
+// In a bubble of synctest the clock stands still until all wait, so these tests take no time and cannot be slow.
+
+func TestBurstIsOneRun(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		changes, runs := make(chan struct{}), []time.Duration{}
+		start := time.Now()
+		ctx, stop := context.WithCancel(t.Context())
+		go settle(ctx, changes, quiet, func() { runs = append(runs, time.Since(start)) })
+
+		for range 20 { // an editor's save: many changes, each within the quiet time of the last
+			changes <- struct{}{}
+			time.Sleep(quiet - time.Millisecond)
+		}
+		synctest.Wait()
+		if len(runs) != 0 {
+			t.Fatalf("ran while changes still came, after %v", runs)
+		}
+		time.Sleep(time.Hour)
+		synctest.Wait()
+		want := 19*(quiet-time.Millisecond) + quiet
+		if len(runs) != 1 || runs[0] != want {
+			t.Errorf("ran after %v, want once, after %v", runs, want)
+		}
+
+		changes <- struct{}{}
+		time.Sleep(time.Hour)
+		synctest.Wait()
+		if len(runs) != 2 {
+			t.Errorf("%d runs after a second save", len(runs))
+		}
+		stop()
+		synctest.Wait()
+	})
+}
+
+// A save that comes while the site is being made is not lost.
+func TestChangeDuringARunIsFollowed(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		changes, runs := make(chan struct{}, 1), 0
+		ctx, stop := context.WithCancel(t.Context())
+		go settle(ctx, changes, quiet, func() {
+			runs++
+			if runs == 1 {
+				changes <- struct{}{} // the watcher's channel holds one
+				time.Sleep(time.Minute)
+			}
+		})
+		changes <- struct{}{}
+		time.Sleep(time.Hour)
+		synctest.Wait()
+		if runs != 2 {
+			t.Errorf("%d runs", runs)
+		}
+		stop()
+		synctest.Wait()
+	})
+}
+
+// The end of the context ends it, whether it waits for a change or for quiet, and nothing is run any more.
+func TestSettleEndsWithTheContext(t *testing.T) {
+	for _, changed := range []bool{false, true} {
+		synctest.Test(t, func(t *testing.T) {
+			changes, ended := make(chan struct{}), false
+			ctx, stop := context.WithCancel(t.Context())
+			go func() {
+				settle(ctx, changes, quiet, func() { t.Error("ran after the end") })
+				ended = true
+			}()
+			if changed {
+				changes <- struct{}{}
+			}
+			stop()
+			synctest.Wait()
+			if !ended {
+				t.Errorf("it goes on; a change was waiting: %v", changed)
+			}
+			time.Sleep(time.Hour)
+			synctest.Wait()
+		})
+	}
+}
