@@ -11,10 +11,10 @@ import (
 
 func TestBurstIsOneRun(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
-		changes, runs := make(chan struct{}), []time.Duration{}
+		changes, runs := make(chan struct{}), make(chan time.Duration, 10)
 		start := time.Now()
 		ctx, stop := context.WithCancel(t.Context())
-		go settle(ctx, changes, quiet, func() { runs = append(runs, time.Since(start)) })
+		go settle(ctx, changes, quiet, func() { runs <- time.Since(start) })
 
 		for range 20 { // an editor's save: many changes, each within the quiet time of the last
 			changes <- struct{}{}
@@ -22,20 +22,23 @@ func TestBurstIsOneRun(t *testing.T) {
 		}
 		synctest.Wait()
 		if len(runs) != 0 {
-			t.Fatalf("ran while changes still came, after %v", runs)
+			t.Fatalf("ran while changes still came, after %v", <-runs)
 		}
 		time.Sleep(time.Hour)
 		synctest.Wait()
 		want := 19*(quiet-time.Millisecond) + quiet
-		if len(runs) != 1 || runs[0] != want {
-			t.Errorf("ran after %v, want once, after %v", runs, want)
+		if n := len(runs); n != 1 {
+			t.Fatalf("%d runs after a burst", n)
+		}
+		if after := <-runs; after != want {
+			t.Errorf("ran after %v, not %v", after, want)
 		}
 
 		changes <- struct{}{}
 		time.Sleep(time.Hour)
 		synctest.Wait()
-		if len(runs) != 2 {
-			t.Errorf("%d runs after a second save", len(runs))
+		if n := len(runs); n != 1 {
+			t.Errorf("%d runs after a second save", n)
 		}
 		stop()
 		synctest.Wait()
@@ -45,11 +48,11 @@ func TestBurstIsOneRun(t *testing.T) {
 // A save that comes while the site is being made is not lost.
 func TestChangeDuringARunIsFollowed(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
-		changes, runs := make(chan struct{}, 1), 0
+		changes, runs := make(chan struct{}, 1), make(chan int, 10)
 		ctx, stop := context.WithCancel(t.Context())
 		go settle(ctx, changes, quiet, func() {
-			runs++
-			if runs == 1 {
+			runs <- len(runs)
+			if len(runs) == 1 {
 				changes <- struct{}{} // the watcher's channel holds one
 				time.Sleep(time.Minute)
 			}
@@ -57,8 +60,8 @@ func TestChangeDuringARunIsFollowed(t *testing.T) {
 		changes <- struct{}{}
 		time.Sleep(time.Hour)
 		synctest.Wait()
-		if runs != 2 {
-			t.Errorf("%d runs", runs)
+		if n := len(runs); n != 2 {
+			t.Errorf("%d runs", n)
 		}
 		stop()
 		synctest.Wait()
@@ -69,18 +72,20 @@ func TestChangeDuringARunIsFollowed(t *testing.T) {
 func TestSettleEndsWithTheContext(t *testing.T) {
 	for _, changed := range []bool{false, true} {
 		synctest.Test(t, func(t *testing.T) {
-			changes, ended := make(chan struct{}), false
+			changes, ended := make(chan struct{}), make(chan struct{})
 			ctx, stop := context.WithCancel(t.Context())
 			go func() {
 				settle(ctx, changes, quiet, func() { t.Error("ran after the end") })
-				ended = true
+				close(ended)
 			}()
 			if changed {
 				changes <- struct{}{}
 			}
 			stop()
 			synctest.Wait()
-			if !ended {
+			select {
+			case <-ended:
+			default:
 				t.Errorf("it goes on; a change was waiting: %v", changed)
 			}
 			time.Sleep(time.Hour)
