@@ -36,12 +36,12 @@ func (p addressParser) Parse(parent ast.Node, block text.Reader, pc parser.Conte
 func printAddress(p *printer, node ast.Node) {
 	a := p.anchorOf(node)
 	if !a.safe || p.inLink {
-		p.escape([]byte(a.link.Text))
+		p.escape(a.link.Text)
 		return
 	}
 	p.w.WriteString("<a")
 	p.address("href", p.fragments.Link(a.link))
 	p.w.WriteByte('>')
-	p.escape([]byte(a.link.Text))
+	p.escape(a.link.Text)
 	p.w.WriteString("</a>")
 }

@@ -48,6 +48,30 @@ func (b *body) line(i int) []byte {
 	return b.text[b.lines[i].start : end-1]
 }
 
+// only gives the body that has nothing but one line.
+func (b *body) only(i int) *body {
+	l := b.lines[i]
+	line := b.line(i)
+	return &body{
+		text:  b.text[l.start : l.start+len(line)+1],
+		lines: []bodyLine{{source: l.source, padding: l.padding}},
+		end:   l.source + len(line) - l.padding,
+	}
+}
+
+// hasMarker tells whether a line starts, ends or directs a YAML document: what follows it would not be read.
+func (b *body) hasMarker() bool {
+	for i := range b.lines {
+		line := b.line(i)
+		for _, mark := range []string{"---", "...", "%"} {
+			if bytes.HasPrefix(line, []byte(mark)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // sourceOf gives the offset in the source of an offset in the text.
 func (b *body) sourceOf(at int) int {
 	i := sort.Search(len(b.lines), func(i int) bool { return b.lines[i].start > at }) - 1
@@ -120,17 +144,4 @@ func (b *body) scalarSpan(n *yaml.Node) message.Span {
 		return b.span(at, at+len(n.Value))
 	}
 	return b.lineSpan(n) // over several lines: the first of them
-}
-
-// colon is the place after the colon that follows a key.
-func (b *body) colon(key message.Span) int {
-	for i, l := range b.lines {
-		from := key.End - l.source
-		if line := b.line(i); from >= 0 && from+l.padding <= len(line) {
-			if at := bytes.IndexByte(line[from+l.padding:], ':'); at >= 0 {
-				return key.End + at + 1
-			}
-		}
-	}
-	return key.End
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"flag"
 	"fmt"
+	"html"
 	"os"
 	"path/filepath"
 	"strings"
@@ -69,12 +70,12 @@ func asMap(files []txtar.File) map[string]string {
 }
 
 // runCase reads a page that stands behind other text, as metadata does, so that offsets that forget it show.
-func runCase(tb testing.TB, page []byte) []txtar.File {
+func runCase(tb testing.TB, input []byte) []txtar.File {
 	before := "---\ntitle: É\n---\n"
-	src := &message.Source{Name: "page.md", Text: append([]byte(before), page...)}
+	src := &message.Source{Name: "page.md", Text: append([]byte(before), input...)}
 	doc, messages := Parse(src, len(before))
-	var html, said, finds bytes.Buffer
-	if err := doc.HTML(&html, plainFragments{}, &testWords); err != nil {
+	var page, said, finds bytes.Buffer
+	if err := doc.HTML(&page, plainFragments{}, &testWords); err != nil {
 		tb.Fatal(err)
 	}
 	message.Sort(messages)
@@ -83,7 +84,7 @@ func runCase(tb testing.TB, page []byte) []txtar.File {
 	}
 	writeFinds(tb, &finds, doc)
 	return []txtar.File{
-		{Name: "html", Data: visible(html.Bytes())},
+		{Name: "html", Data: visible(page.Bytes())},
 		{Name: "messages", Data: visible(said.Bytes())},
 		{Name: "finds", Data: visible(finds.Bytes())},
 	}
@@ -140,11 +141,11 @@ func slice(tb testing.TB, src *message.Source, s message.Span) string {
 type plainFragments struct{}
 
 func (plainFragments) Block(w *bytes.Buffer, b *Block) {
-	fmt.Fprintf(w, "<section class=%q>%s</section>\n", b.Construct, b.Name)
+	fmt.Fprintf(w, "<section class=%q>%s</section>\n", b.Construct, html.EscapeString(b.Name))
 }
 
 func (plainFragments) Figure(w *bytes.Buffer, f *Figure) {
-	fmt.Fprintf(w, "<b class=%q>%s</b>", f.Scheme, f.Text)
+	fmt.Fprintf(w, "<b class=%q>%s</b>", f.Scheme, html.EscapeString(f.Text))
 }
 
 func (plainFragments) Link(l *Link) string { return l.Destination }

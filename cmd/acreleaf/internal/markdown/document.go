@@ -11,12 +11,12 @@ import (
 // Document is a page's Markdown, read once. It is not changed after Parse, so that several goroutines may print it.
 type Document struct {
 	Source   *message.Source
-	Root     ast.Node
 	Blocks   []*Block   // fenced blocks of ours, in the order of the source
 	Figures  []*Figure  // worked and sourced figures, in the order of the source
 	Links    []*Link    // every other link and image, in the order of the source
 	Headings []*Heading // in the order of the source
 
+	root    ast.Node
 	text    []byte   // Source.Text from where the Markdown starts; goldmark's offsets count in it
 	anchors []anchor // Figures and Links together, by the offset in text that their nodes have
 }

@@ -20,13 +20,24 @@ const (
 
 var constructs = []string{reckoner, worksheet}
 
-// fence is a fenced block: goldmark's node, which also keeps the lines, and what we know of the block on top.
+// fence is a fenced block that is being read.
 type fence struct {
-	*ast.FencedCodeBlock
-	opening message.Span // the opening line, from the fence to its last character
+	node    *ast.FencedCodeBlock
+	opening message.Span   // the opening line, from the fence to its last character
+	words   []message.Span // the words after the fence
 	closed  bool
 	block   *Block // nil for a listing
 }
+
+// blockNode is a fenced block of ours in the tree. goldmark's node in it keeps the lines.
+type blockNode struct {
+	*ast.FencedCodeBlock
+	block *Block
+}
+
+var kindBlock = ast.NewNodeKind("Block")
+
+func (*blockNode) Kind() ast.NodeKind { return kindBlock }
 
 // fenceParser stands around goldmark's parser of fenced blocks.
 type fenceParser struct{ parser.BlockParser }
@@ -40,78 +51,81 @@ func (p fenceParser) Open(parent ast.Node, reader text.Reader, pc parser.Context
 	}
 	r := readingOf(pc)
 	line, segment := reader.PeekLine()
-	start := segment.Start - segment.Padding + pc.BlockOffset()
-	f := &fence{
-		FencedCodeBlock: node.(*ast.FencedCodeBlock),
-		opening:         r.span(start, segment.Start-segment.Padding+len(bytes.TrimRight(line, " \t\r\n"))),
-	}
+	start := segment.Start - segment.Padding
+	end := start + len(bytes.TrimRight(line, " \t\r\n"))
+	f := &fence{node: node.(*ast.FencedCodeBlock), opening: r.span(start+pc.BlockOffset(), end)}
 	r.fences = append(r.fences, f)
-	return f, state
+	if f.node.Info != nil {
+		f.words = r.words(r.span(f.node.Info.Segment.Start, f.node.Info.Segment.Stop))
+	}
+	if len(f.words) == 0 || !slices.Contains(constructs, r.cut(f.words[0])) {
+		return node, state
+	}
+	f.block = &Block{Construct: r.cut(f.words[0]), Span: f.opening}
+	return &blockNode{f.node, f.block}, state
 }
 
 func (p fenceParser) Continue(node ast.Node, reader text.Reader, pc parser.Context) parser.State {
-	f := node.(*fence)
-	state := p.BlockParser.Continue(f.FencedCodeBlock, reader, pc)
+	r := readingOf(pc)
+	f := r.fences[len(r.fences)-1] // no block can open inside a fenced one
+	state := p.BlockParser.Continue(f.node, reader, pc)
 	f.closed = state&parser.Close != 0
 	return state
 }
 
 func (p fenceParser) Close(node ast.Node, reader text.Reader, pc parser.Context) {
-	p.BlockParser.Close(node.(*fence).FencedCodeBlock, reader, pc)
+	if b, ok := node.(*blockNode); ok {
+		node = b.FencedCodeBlock
+	}
+	p.BlockParser.Close(node, reader, pc)
 }
 
-// finishFences tells our blocks from listings and reads their bodies.
-func (r *reading) finishFences() {
-	for _, f := range r.fences {
-		words := r.infoWords(f)
-		construct := ""
-		if len(words) > 0 {
-			construct = string(r.source.Text[words[0].Start:words[0].End])
-		}
-		if slices.Contains(constructs, construct) {
-			r.addBlock(f, construct, words[1:])
-			continue
-		}
-		if near, ok := message.Nearest(construct, constructs); ok {
-			r.advise("construct-unknown", words[0], "“"+construct+"” is shown as a listing, it is no block of ours",
-				"for a worked example write “"+near+"” after the fence")
-		}
-		if !f.closed {
-			r.advise("fence-open", f.opening, "this listing has no closing fence, so it runs to the end of its part",
-				"write a line of "+closingFence(r, f)+" below it")
-		}
-	}
-}
-
-// infoWords gives the places of the words after the fence.
-func (r *reading) infoWords(f *fence) []message.Span {
-	if f.Info == nil {
-		return nil
-	}
+// words gives the places of the words in a span.
+func (r *reading) words(in message.Span) []message.Span {
 	var words []message.Span
-	start := r.body + f.Info.Segment.Start
-	for i := start; i < r.body+f.Info.Segment.Stop; {
-		word := bytes.IndexAny(r.source.Text[i:r.body+f.Info.Segment.Stop], " \t")
-		if word < 0 {
-			word = r.body + f.Info.Segment.Stop - i
+	for at := in.Start; at < in.End; {
+		size := bytes.IndexAny(r.source.Text[at:in.End], " \t")
+		if size < 0 {
+			size = in.End - at
 		}
-		if word > 0 {
-			words = append(words, message.Span{Start: i, End: i + word})
+		if size > 0 {
+			words = append(words, message.Span{Start: at, End: at + size})
 		}
-		i += word + 1
+		at += size + 1
 	}
 	return words
 }
 
-func (r *reading) addBlock(f *fence, construct string, names []message.Span) {
-	f.block = &Block{Index: len(r.doc.Blocks), Construct: construct, Span: f.opening}
-	r.doc.Blocks = append(r.doc.Blocks, f.block)
-	if !f.closed {
-		r.fault("block-open", f.opening, "this "+construct+" has no closing fence",
-			"write a line of "+closingFence(r, f)+" below it")
+// finishFences reads the bodies of our blocks, and looks for listings that were meant to be blocks.
+func (r *reading) finishFences() {
+	for _, f := range r.fences {
+		if f.block != nil {
+			r.addBlock(f)
+			continue
+		}
+		if len(f.words) > 0 {
+			word := r.cut(f.words[0])
+			if near, ok := message.Nearest(word, constructs); ok {
+				r.advise("construct-unknown", f.words[0], "“"+word+"” is shown as a listing, it is no block of ours",
+					"for a worked example write “"+near+"” after the fence")
+			}
+		}
+		if !f.closed {
+			r.advise("fence-open", f.opening, "this listing has no closing fence, so it runs to the end of its part",
+				"write a line of "+r.closingFence(f)+" below it")
+		}
 	}
-	r.nameBlock(f.block, names)
-	f.block.Entries = r.entries(f.Lines(), f.block.Span)
+}
+
+func (r *reading) addBlock(f *fence) {
+	f.block.Index = len(r.doc.Blocks)
+	r.doc.Blocks = append(r.doc.Blocks, f.block)
+	r.nameBlock(f.block, f.words[1:])
+	if !f.closed {
+		r.fault("block-open", f.opening, "this "+f.block.Construct+" has no closing fence",
+			"write a line of "+r.closingFence(f)+" below it")
+	}
+	f.block.Entries = r.entries(f)
 }
 
 func (r *reading) nameBlock(b *Block, names []message.Span) {
@@ -124,7 +138,7 @@ func (r *reading) nameBlock(b *Block, names []message.Span) {
 		return
 	}
 	b.NameSpan = names[0]
-	b.Name = string(r.source.Text[names[0].Start:names[0].End])
+	b.Name = r.cut(names[0])
 	if folded := foldID(b.Name); folded != b.Name {
 		note := "use small letters a to z, digits and hyphens"
 		if folded != "" {
@@ -140,16 +154,9 @@ func (r *reading) nameBlock(b *Block, names []message.Span) {
 }
 
 // closingFence is the fence that would close a block.
-func closingFence(r *reading, f *fence) string {
-	line := r.source.Text[f.opening.Start:f.opening.End]
-	return strings.Repeat(string(line[:1]), len(line)-len(bytes.TrimLeft(line, string(line[:1]))))
+func (r *reading) closingFence(f *fence) string {
+	line := r.cut(f.opening)
+	return line[:len(line)-len(strings.TrimLeft(line, line[:1]))]
 }
 
-func printFence(p *printer, n ast.Node) {
-	f, ok := n.(*fence)
-	if ok && f.block != nil {
-		p.fragments.Block(p.w, f.block)
-		return
-	}
-	p.listing(n)
-}
+func printBlock(p *printer, n ast.Node) { p.fragments.Block(p.w, n.(*blockNode).block) }

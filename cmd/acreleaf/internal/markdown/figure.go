@@ -40,17 +40,10 @@ func (r *reading) checkFigure(n *ast.Link, f *Figure) {
 	case strings.TrimSpace(f.Text) == "":
 		r.fault("figure-text", f.Span, "this figure has no text", figureExample(f.Scheme))
 	}
-	_ = ast.Walk(n, func(c ast.Node, entering bool) (ast.WalkStatus, error) {
-		switch c.Kind() {
-		case ast.KindImage, extast.KindFootnoteLink, ast.KindAutoLink:
-			if entering {
-				r.fault("figure-content", f.Span, "a figure holds only text",
-					"move the image, address or footnote's mark out of its brackets")
-			}
-			return ast.WalkStop, nil
-		}
-		return ast.WalkContinue, nil
-	})
+	if holds(n, ast.KindImage, ast.KindAutoLink, extast.KindFootnoteLink) {
+		r.fault("figure-content", f.Span, "a figure holds only text",
+			"move the image, address or footnote's mark out of its brackets")
+	}
 }
 
 func figureExample(scheme string) string {

@@ -3,6 +3,7 @@ package markdown
 import (
 	"bytes"
 	"strconv"
+	"strings"
 
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/parser"
@@ -70,40 +71,44 @@ func (r *reading) finishHeadings() {
 	taken := make(map[string]*Heading, len(headings))
 	for _, h := range headings {
 		h.Text = plainText(r.doc.text, h.node)
+		if strings.TrimSpace(h.Text) == "" {
+			r.advise("heading-empty", h.Span, "this heading has no text", "write its text, or take the line out")
+		}
 		if h.ID == "" {
 			continue
 		}
 		if first := taken[h.ID]; first != nil {
-			line, _ := r.source.Position(first.explicit.Start)
 			r.fault("heading-id-twice", h.explicit, "the id “"+h.ID+"” is used twice on this page",
-				"change one of them; the first is on line "+strconv.Itoa(line))
+				"change one of them; the first is on line "+r.line(first.explicit.Start))
 			h.ID = ""
 			continue
 		}
 		taken[h.ID] = h
 	}
+	last := map[string]int{} // the number given last to each text that comes more than once
 	for _, h := range headings {
 		if h.ID == "" {
-			h.ID = freeID(taken, h.Text)
+			h.ID = freeID(taken, last, h.Text)
 			taken[h.ID] = h
 		}
 	}
 }
 
-func freeID(taken map[string]*Heading, title string) string {
+func freeID(taken map[string]*Heading, last map[string]int, title string) string {
 	base := foldID(title)
 	if base == "" {
 		base = "part"
 	}
 	id := base
-	for n := 2; taken[id] != nil; n++ {
-		id = base + "-" + strconv.Itoa(n)
+	for n := max(1, last[base]); taken[id] != nil; id = base + "-" + strconv.Itoa(n) {
+		n++
+		last[base] = n
 	}
 	return id
 }
 
 // printHeading writes the heading and, beside it and not in it, its link to itself: inside, the link's name would be
-// read out as part of every heading.
+// read out as part of the heading.
 func printHeading(p *printer, n ast.Node) {
 	h := p.headingOf(n)
 	level := "0123456"[h.Level]

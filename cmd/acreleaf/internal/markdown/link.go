@@ -1,7 +1,9 @@
 package markdown
 
 import (
+	"bytes"
 	"slices"
+	"strings"
 
 	"github.com/yuin/goldmark/ast"
 	extast "github.com/yuin/goldmark/extension/ast"
@@ -36,17 +38,36 @@ func (p linkParser) CloseBlock(parent ast.Node, block text.Reader, pc parser.Con
 }
 
 func (p linkParser) Parse(parent ast.Node, block text.Reader, pc parser.Context) ast.Node {
-	_, bracket := block.Position()
+	r := readingOf(pc)
+	line, bracket := block.PeekLine()
+	if !r.mayLink(line, bracket.Start) {
+		return nil
+	}
 	node := p.InlineParser.Parse(parent, block, pc)
 	switch n := node.(type) {
+	case nil:
+		if bytes.HasPrefix(line, []byte("](")) {
+			r.counts.waste += len(line)
+		}
 	case *ast.Link:
-		r := readingOf(pc)
 		r.addLink(n, place{bracket: bracket.Start, end: r.linkEnd(block)}, n.Destination, n.Title)
 	case *ast.Image:
-		r := readingOf(pc)
 		r.addImage(n, place{bracket: bracket.Start, end: r.linkEnd(block)})
 	}
 	return node
+}
+
+// mayLink holds the limits.
+func (r *reading) mayLink(line []byte, at int) bool {
+	if line[0] != ']' {
+		r.counts.brackets++
+	}
+	if r.counts.brackets <= bracketLimit && r.counts.waste <= wasteLimit {
+		return true
+	}
+	r.tooMany(at, "this piece of text has too many brackets to tell which belong together",
+		"split it into shorter paragraphs, or put a \\ before those that mark nothing")
+	return false
 }
 
 // place is where the parser found the end of a link's text, at its closing bracket, and the end of the link.
@@ -79,12 +100,11 @@ func (r *reading) addLink(n *ast.Link, at place, destination, title []byte) {
 	}
 	l := &Link{Destination: address, Text: plainText(r.doc.text, n), Span: span, DestinationSpan: target}
 	r.addAnchor(start, l)
-	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
-		if c.Kind() == extast.KindFootnoteLink {
-			r.fault("footnote-in-link", span, "a footnote's mark stands inside this link",
-				"move the mark behind the link, so that each can be followed")
-		}
+	if strings.TrimSpace(l.Text) == "" {
+		r.advise("link-text", span, "this link has no text to follow",
+			"write between the brackets what the reader finds there")
 	}
+	r.checkMarks(n, span)
 }
 
 func (r *reading) addImage(n *ast.Image, at place) {
@@ -93,12 +113,34 @@ func (r *reading) addImage(n *ast.Image, at place) {
 		Image: true, Destination: unescape(n.Destination), Text: plainText(r.doc.text, n), Span: span,
 		DestinationSpan: r.destinationSpan(n.Destination, span),
 	}
+	if strings.TrimSpace(l.Text) == "" {
+		r.advise("image-text", span, "this image has no text for those who cannot see it",
+			"write between the brackets what it shows")
+	}
+	r.checkMarks(n, span)
 	if scheme, _, ok := cutFigure(l.Destination); ok {
 		r.fault("figure-image", span, "an image cannot be a “"+scheme+":” figure", "take out the “!” before the “[”")
 		r.doc.anchors = append(r.doc.anchors, anchor{at: n.Pos(), link: l})
 		return
 	}
 	r.addAnchor(n.Pos(), l)
+}
+
+// checkMarks refuses the mark of a footnote inside a link or an image: it could not be followed.
+func (r *reading) checkMarks(n ast.Node, at message.Span) {
+	if holds(n, extast.KindFootnoteLink) {
+		r.fault("footnote-in-link", at, "a footnote's mark stands inside these brackets", "move the mark behind them")
+	}
+}
+
+// holds tells whether a node of one of the kinds stands anywhere inside n.
+func holds(n ast.Node, kinds ...ast.NodeKind) bool {
+	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
+		if slices.Contains(kinds, c.Kind()) || holds(c, kinds...) {
+			return true
+		}
+	}
+	return false
 }
 
 // addAnchor keeps a link and checks its scheme.
@@ -165,7 +207,7 @@ func printLink(p *printer, node ast.Node) {
 func printImage(p *printer, node ast.Node) {
 	a := p.anchorOf(node)
 	if !a.safe {
-		p.escape([]byte(a.link.Text))
+		p.escape(a.link.Text)
 		return
 	}
 	p.w.WriteString("<img")

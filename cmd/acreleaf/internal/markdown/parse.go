@@ -25,8 +25,9 @@ func Parse(src *message.Source, body int) (*Document, message.List) {
 	}
 	context := parser.NewContext(parser.WithIDs(noIDs{}))
 	context.Set(readingKey, r)
-	r.doc.Root = pageParser().Parse(text.NewReader(r.doc.text), parser.WithContext(context))
+	r.doc.root = pageParser().Parse(text.NewReader(r.doc.text), parser.WithContext(context))
 	r.finish()
+	r.checkLineEnds()
 	return r.doc, r.messages
 }
 
@@ -39,14 +40,11 @@ var pageParser = sync.OnceValue(func() parser.Parser {
 		parser.WithBlockParsers(
 			util.Prioritized(extension.NewDefinitionListParser(), 101),
 			util.Prioritized(extension.NewDefinitionDescriptionParser(), 102),
-			util.Prioritized(extension.NewFootnoteBlockParser(), 999),
+			util.Prioritized(newFootnoteParser(), 999),
 		),
-		parser.WithInlineParsers(util.Prioritized(extension.NewFootnoteParser(), 101)),
+		parser.WithInlineParsers(util.Prioritized(newMarkParser(), 101)),
 		parser.WithParagraphTransformers(util.Prioritized(newTableParser(), 200)),
-		parser.WithASTTransformers(
-			util.Prioritized(extension.NewTableASTTransformer(), 0),
-			util.Prioritized(extension.NewFootnoteASTTransformer(), 999),
-		),
+		parser.WithASTTransformers(util.Prioritized(extension.NewFootnoteASTTransformer(), 999)),
 	)
 })
 
@@ -57,7 +55,7 @@ func newParser(more ...parser.Option) parser.Parser {
 		parser.WithBlockParsers(
 			util.Prioritized(newHeadingParser(parser.NewSetextHeadingParser()), 100),
 			util.Prioritized(parser.NewThematicBreakParser(), 200),
-			util.Prioritized(parser.NewListParser(), 300),
+			util.Prioritized(newListParser(), 300),
 			util.Prioritized(parser.NewListItemParser(), 400),
 			util.Prioritized(parser.NewCodeBlockParser(), 500),
 			util.Prioritized(newHeadingParser(parser.NewATXHeadingParser()), 600),

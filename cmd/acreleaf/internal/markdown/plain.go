@@ -26,13 +26,15 @@ func (b *body) plainEntries() ([]Entry, bool) {
 	return found, true
 }
 
-// readableEntries gives the lines that can be read on their own, for a body that as a whole cannot.
-func (b *body) readableEntries() []Entry {
+// entriesBeforeProse gives the plain lines that the body starts with.
+func (b *body) entriesBeforeProse() []Entry {
 	var found []Entry
 	for i := range b.lines {
-		if e, ok := b.plainEntry(i); ok {
-			found = append(found, e)
+		e, ok := b.plainEntry(i)
+		if !ok {
+			break
 		}
+		found = append(found, e)
 	}
 	return found
 }

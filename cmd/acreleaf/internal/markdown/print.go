@@ -2,7 +2,6 @@ package markdown
 
 import (
 	"bytes"
-	"slices"
 	"strconv"
 
 	"github.com/yuin/goldmark/ast"
@@ -13,7 +12,7 @@ import (
 // HTML writes the page's text. It may be called by several goroutines at once, each with a buffer of its own.
 func (d *Document) HTML(w *bytes.Buffer, f Fragments, words *Words) error {
 	p := printer{w: w, source: d.text, doc: d, fragments: f, words: words}
-	p.children(d.Root)
+	p.children(d.root)
 	return p.err
 }
 
@@ -27,11 +26,13 @@ type printer struct {
 	words     *Words
 	err       error // the first error of the highlighter
 
-	nextHeading int    // index of the heading that is most likely printed next
-	heading     string // text of the last heading
-	labels      []string
-	inLink      bool // inside a link, where no other may stand
-	rowHeads    bool // the first column of the table being printed names its rows
+	nextHeading int            // index of the heading that is most likely printed next
+	heading     string         // text of the last heading
+	labels      map[string]int // how often each name of a box was asked for
+	listings    int            // bytes of listings printed so far
+	inLink      bool           // inside a link, where no other may stand
+	inCell      bool           // inside a cell of a table, where a backslash before a pipe keeps it from ending the cell
+	rowHeads    bool           // the first column of the table being printed names its rows
 }
 
 // printFuncs holds the function of every kind of node. Kinds without one print their children.
@@ -41,10 +42,10 @@ func init() {
 	for kind, print := range map[ast.NodeKind]func(*printer, ast.Node){
 		ast.KindAutoLink:                 printAddress,
 		ast.KindBlockquote:               printQuote,
-		ast.KindCodeBlock:                printCodeBlock,
+		ast.KindCodeBlock:                printListing,
 		ast.KindCodeSpan:                 printCodeSpan,
 		ast.KindEmphasis:                 printEmphasis,
-		ast.KindFencedCodeBlock:          printFence,
+		ast.KindFencedCodeBlock:          printListing,
 		ast.KindHeading:                  printHeading,
 		ast.KindHTMLBlock:                printHTMLBlock,
 		ast.KindImage:                    printImage,
@@ -68,6 +69,7 @@ func init() {
 		extast.KindTableCell:             printTableCell,
 		extast.KindTableHeader:           printTableHeader,
 		extast.KindTableRow:              printTableRow,
+		kindBlock:                        printBlock,
 		kindCaption:                      printCaption,
 	} {
 		printFuncs[kind] = print
@@ -101,32 +103,6 @@ func printTextBlock(p *printer, n ast.Node) {
 
 func printThematicBreak(p *printer, _ ast.Node) { p.w.WriteString("<hr>\n") }
 
-func printList(p *printer, node ast.Node) {
-	n := node.(*ast.List)
-	if !n.IsOrdered() {
-		p.w.WriteString("<ul>\n")
-		p.children(n)
-		p.w.WriteString("</ul>\n")
-		return
-	}
-	p.w.WriteString("<ol")
-	if n.Start != 1 {
-		p.attribute("start", strconv.Itoa(n.Start))
-	}
-	p.w.WriteString(">\n")
-	p.children(n)
-	p.w.WriteString("</ol>\n")
-}
-
-func printListItem(p *printer, n ast.Node) {
-	p.w.WriteString("<li>")
-	if first := n.FirstChild(); first != nil && first.Kind() != ast.KindTextBlock {
-		p.w.WriteByte('\n')
-	}
-	p.children(n)
-	p.w.WriteString("</li>\n")
-}
-
 // openBox opens a box that scrolls sideways when its content is too wide. Such a box can be reached by keyboard and
 // has a name that no other box of the page has.
 func (p *printer) openBox(kind, about string) {
@@ -134,13 +110,15 @@ func (p *printer) openBox(kind, about string) {
 	if about != "" {
 		label += ": " + about
 	}
-	unique := label
-	for n := 2; slices.Contains(p.labels, unique); n++ {
-		unique = label + ", " + strconv.Itoa(n)
+	if p.labels == nil {
+		p.labels = map[string]int{}
 	}
-	p.labels = append(p.labels, unique)
+	p.labels[label]++
+	if n := p.labels[label]; n > 1 {
+		label += ", " + strconv.Itoa(n)
+	}
 	p.w.WriteString(`<div class="scroll" tabindex="0" role="region"`)
-	p.attribute("aria-label", unique)
+	p.attribute("aria-label", label)
 	p.w.WriteByte('>')
 }
 
@@ -149,7 +127,7 @@ func (p *printer) attribute(name, value string) {
 	p.w.WriteByte(' ')
 	p.w.WriteString(name)
 	p.w.WriteString(`="`)
-	p.escape([]byte(value))
+	p.escape(value)
 	p.w.WriteByte('"')
 }
 
@@ -158,6 +136,6 @@ func (p *printer) address(name, value string) {
 	p.w.WriteByte(' ')
 	p.w.WriteString(name)
 	p.w.WriteString(`="`)
-	p.escape(util.URLEscape([]byte(value), false))
+	p.escapeBytes(util.URLEscape([]byte(value), false))
 	p.w.WriteByte('"')
 }

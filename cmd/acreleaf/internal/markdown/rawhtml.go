@@ -48,10 +48,10 @@ func printHTMLBlock(p *printer, node ast.Node) {
 	p.w.WriteString("<p>")
 	for i := range n.Lines().Len() {
 		line := n.Lines().At(i)
-		p.escape(line.Value(p.source))
+		p.escapeBytes(line.Value(p.source))
 	}
 	if n.HasClosure() {
-		p.escape(n.ClosureLine.Value(p.source))
+		p.escapeBytes(n.ClosureLine.Value(p.source))
 	}
 	p.w.WriteString("</p>\n")
 }
@@ -60,6 +60,6 @@ func printRawHTML(p *printer, node ast.Node) {
 	segments := node.(*ast.RawHTML).Segments
 	for i := range segments.Len() {
 		segment := segments.At(i)
-		p.escape(segment.Value(p.source))
+		p.escapeBytes(segment.Value(p.source))
 	}
 }

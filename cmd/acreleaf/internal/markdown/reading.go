@@ -1,8 +1,10 @@
 package markdown
 
 import (
+	"bytes"
 	"cmp"
 	"slices"
+	"strconv"
 
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/parser"
@@ -18,9 +20,12 @@ type reading struct {
 	doc      *Document
 	messages message.List
 
-	fences []*fence
-	quotes []*quote
-	runs   int // runs of * and _ in the piece of text being read
+	fences    []*fence
+	quotes    []*quote
+	footnotes []footnote
+
+	counts counts
+	limits map[string]bool // those that were passed and named
 }
 
 var readingKey = parser.NewContextKey()
@@ -34,6 +39,14 @@ func readingOf(pc parser.Context) *reading {
 func (r *reading) span(start, end int) message.Span {
 	return message.Span{Start: r.body + start, End: r.body + end}
 }
+
+// line gives the line of an offset, from 1.
+func (r *reading) line(offset int) string {
+	return strconv.Itoa(bytes.Count(r.source.Text[:offset], []byte("\n")) + 1)
+}
+
+// cut gives the text of a span.
+func (r *reading) cut(at message.Span) string { return string(r.source.Text[at.Start:at.End]) }
 
 func (r *reading) fault(id string, at message.Span, text, note string) {
 	r.messages = append(r.messages, message.Message{ID: id, Source: r.source, Span: at, Text: text, Note: note})
@@ -49,7 +62,24 @@ func (r *reading) finish() {
 	r.finishFences()
 	r.finishQuotes()
 	r.finishAnchors()
+	r.finishFootnotes()
 	r.finishHeadings()
+}
+
+// checkLineEnds refuses a carriage return on its own: CommonMark takes it for a line end and goldmark does not.
+func (r *reading) checkLineEnds() {
+	for at := 0; ; at++ {
+		next := bytes.IndexByte(r.doc.text[at:], '\r')
+		if next < 0 {
+			return
+		}
+		at += next
+		if at+1 == len(r.doc.text) || r.doc.text[at+1] != '\n' {
+			r.fault("line-end", r.span(at, at+1), "this line ends in a way that is not read here (a lone carriage return)",
+				"save the page with ordinary line ends")
+			return
+		}
+	}
 }
 
 func byPosition[T any](list []T, position func(T) int) {

@@ -24,7 +24,9 @@ type quote struct {
 // quoteParser stands around goldmark's parser of block quotations.
 type quoteParser struct{ parser.BlockParser }
 
-func newQuoteParser() parser.BlockParser { return quoteParser{parser.NewBlockquoteParser()} }
+func newQuoteParser() parser.BlockParser {
+	return quoteParser{nestingParser{parser.NewBlockquoteParser()}}
+}
 
 func (p quoteParser) Open(parent ast.Node, reader text.Reader, pc parser.Context) (ast.Node, parser.State) {
 	node, state := p.BlockParser.Open(parent, reader, pc)
@@ -58,7 +60,8 @@ func (r *reading) finishQuotes() {
 
 func (r *reading) readSignal(q *quote, strong ast.Node, word string, at text.Segment) {
 	if !slices.Contains(signalWords, word) {
-		if near, ok := message.Nearest(word, signalWords); ok && len(word) >= len("NOTICE")-1 {
+		near, ok := message.Nearest(word, signalWords)
+		if ok && (strings.EqualFold(near, word) || strings.ToUpper(word) == word) {
 			r.advise("signal-word", r.span(at.Start, at.Start+len(word)), "“"+word+"” makes no signal of this quotation",
 				"write **"+near+"**, in capitals, to mark it as one")
 		}
@@ -66,18 +69,30 @@ func (r *reading) readSignal(q *quote, strong ast.Node, word string, at text.Seg
 	}
 	q.signal = word
 	paragraph := strong.Parent()
-	rest := strong.NextSibling()
-	paragraph.RemoveChild(paragraph, strong)
-	if t, ok := rest.(*ast.Text); ok {
+	if t, ok := strong.NextSibling().(*ast.Text); ok {
 		value := t.Segment.Value(r.doc.text)
-		t.Segment = t.Segment.WithStart(t.Segment.Stop - len(bytes.TrimLeft(value, ":. \t")))
+		t.Segment = t.Segment.WithStart(t.Segment.Stop - len(cutSeparator(value)))
 		if t.Segment.IsEmpty() {
 			paragraph.RemoveChild(paragraph, t)
 		}
 	}
+	paragraph.RemoveChild(paragraph, strong)
 	if !paragraph.HasChildren() {
 		q.RemoveChild(paragraph.Parent(), paragraph)
 	}
+}
+
+// cutSeparator cuts off what parts a signal word from its text: spaces, and a colon, full stop or dash with a space or
+// the end after it. “-5 °F” and “.5 lb” keep theirs.
+func cutSeparator(text []byte) []byte {
+	text = bytes.TrimLeft(text, " \t")
+	for _, mark := range []string{":", ".", "-", "–", "—"} {
+		rest, found := bytes.CutPrefix(text, []byte(mark))
+		if found && (len(rest) == 0 || rest[0] == ' ' || rest[0] == '\t') {
+			return bytes.TrimLeft(rest, " \t")
+		}
+	}
+	return text
 }
 
 func (w *Words) signal(word string) string {
@@ -107,7 +122,7 @@ func printQuote(p *printer, node ast.Node) {
 	p.w.WriteString(`" role="note"`)
 	p.attribute("aria-label", word)
 	p.w.WriteString(`><p class="signal-word">`)
-	p.escape([]byte(word))
+	p.escape(word)
 	p.w.WriteString("</p>\n")
 	p.children(node)
 	p.w.WriteString("</aside>\n")

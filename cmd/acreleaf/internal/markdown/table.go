@@ -10,10 +10,6 @@ import (
 	"github.com/yuin/goldmark/text"
 )
 
-// tableLimit bounds the cells of one table. Short rows are filled up to the width of the table, so that a page of a
-// hundred kilobytes could ask for billions of cells.
-const tableLimit = 100_000
-
 // caption is the text straight above a table, with no blank line between.
 type caption struct{ ast.BaseBlock }
 
@@ -53,7 +49,8 @@ func (t tableParser) Transform(node *ast.Paragraph, reader text.Reader, pc parse
 	node.Parent().RemoveChild(node.Parent(), node)
 }
 
-// tableFits looks at the line that would set a table's width.
+// tableFits looks at the line that would set a table's width. Short rows are filled up to it, so that a page of a
+// hundred kilobytes could ask for billions of cells.
 func (r *reading) tableFits(node *ast.Paragraph) bool {
 	lines := node.Lines()
 	if lines.Len() < 2 {
@@ -63,8 +60,7 @@ func (r *reading) tableFits(node *ast.Paragraph) bool {
 		line := lines.At(i)
 		columns := bytes.Count(r.doc.text[line.Start:line.Stop], []byte("|")) + 1
 		if columns*(lines.Len()-i) > tableLimit {
-			r.fault("table-too-large", r.span(line.Start, line.Stop), "this table would have too many cells",
-				"split it, or take columns out")
+			r.tooMany(line.Start, "this table would have too many cells", "split it, or take columns out")
 			return false
 		}
 	}
@@ -138,7 +134,9 @@ func printTableCell(p *printer, node ast.Node) {
 		p.w.WriteString(` class="right"`)
 	}
 	p.w.WriteByte('>')
+	p.inCell = true
 	p.children(node)
+	p.inCell = false
 	p.w.WriteString("</")
 	p.w.WriteString(tag)
 	p.w.WriteString(">\n")

@@ -1,6 +1,7 @@
 package markdown
 
 import (
+	"bytes"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -14,18 +15,20 @@ import (
 var references = [256]string{'&': "&amp;", '<': "&lt;", '>': "&gt;", '"': "&quot;", 0: "\uFFFD"}
 
 // escape writes text that holds no Markdown.
-func (p *printer) escape(text []byte) {
+func (p *printer) escape(text string) {
 	start := 0
-	for i, c := range text {
-		if references[c] == "" {
+	for i := range len(text) {
+		if references[text[i]] == "" {
 			continue
 		}
-		p.w.Write(text[start:i])
-		p.w.WriteString(references[c])
+		p.w.WriteString(text[start:i])
+		p.w.WriteString(references[text[i]])
 		start = i + 1
 	}
-	p.w.Write(text[start:])
+	p.w.WriteString(text[start:])
 }
+
+func (p *printer) escapeBytes(text []byte) { p.escape(util.BytesToReadOnlyString(text)) }
 
 // marks are the bytes that mean something in the text of a paragraph.
 var marks = func() (m [256]bool) {
@@ -51,7 +54,7 @@ func (p *printer) text(text []byte) {
 			start = i - 1
 			if i < len(text) && util.IsPunct(text[i]) {
 				start = i
-				p.escape(text[i : i+1])
+				p.escapeBytes(text[i : i+1])
 				i++
 				start = i
 			}
@@ -61,7 +64,7 @@ func (p *printer) text(text []byte) {
 				p.w.WriteString("&amp;")
 				size = 1
 			} else {
-				p.escape(value)
+				p.escapeBytes(value)
 			}
 			i += size
 			start = i
@@ -162,7 +165,7 @@ func printText(p *printer, node ast.Node) {
 	n := node.(*ast.Text)
 	value := n.Segment.Value(p.source)
 	if n.IsRaw() {
-		p.escape(value)
+		p.escapeBytes(value)
 		return
 	}
 	p.text(value)
@@ -178,11 +181,14 @@ func printCodeSpan(p *printer, n ast.Node) {
 	p.w.WriteString("<code>")
 	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
 		value := c.(*ast.Text).Segment.Value(p.source)
+		if p.inCell {
+			value = bytes.ReplaceAll(value, []byte(`\|`), []byte("|"))
+		}
 		if last := len(value) - 1; last >= 0 && value[last] == '\n' {
-			p.escape(value[:last])
+			p.escapeBytes(value[:last])
 			p.w.WriteByte(' ')
 		} else {
-			p.escape(value)
+			p.escapeBytes(value)
 		}
 	}
 	p.w.WriteString("</code>")

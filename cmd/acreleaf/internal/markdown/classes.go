@@ -1,0 +1,55 @@
+package markdown
+
+import "github.com/alecthomas/chroma/v2"
+
+// tokenClass maps the many types of chroma's tokens to the few classes that the style sheet has; most have none.
+func tokenClass(t chroma.TokenType) string {
+	switch {
+	case t.InCategory(chroma.Keyword):
+		return "k"
+	case t.InSubCategory(chroma.LiteralNumber):
+		return "m"
+	case t.InCategory(chroma.Literal):
+		return "s"
+	case t.InCategory(chroma.Comment):
+		return "c"
+	case t.InCategory(chroma.Operator):
+		return "o"
+	}
+	switch t {
+	case chroma.NameFunction, chroma.NameClass, chroma.NameTag, chroma.NameAttribute:
+		return "n"
+	}
+	return ""
+}
+
+// Class is a class that stands in the HTML of this package and that the style sheet must know.
+type Class struct{ Name, Meaning string }
+
+// Classes gives all of them.
+func Classes() []Class {
+	return []Class{
+		{"heading", "div around a heading and its link to itself"},
+		{"self", "a heading's link to itself"},
+		{"scroll", "div that scrolls sideways, around a table or a listing; it takes the focus"},
+		{"code", "pre of a listing"},
+		{"k", "keyword in a listing"},
+		{"s", "string in a listing"},
+		{"c", "comment in a listing"},
+		{"n", "name that a listing defines or marks up"},
+		{"m", "number in a listing"},
+		{"o", "operator in a listing"},
+		{"left", "cell of a column set left"},
+		{"center", "cell of a column set in the middle"},
+		{"right", "cell of a column set right, as numbers are"},
+		{"signal", "aside with a signal word"},
+		{"danger", "aside of the signal word DANGER"},
+		{"warning", "aside of the signal word WARNING"},
+		{"caution", "aside of the signal word CAUTION"},
+		{"notice", "aside of the signal word NOTICE"},
+		{"signal-word", "p with the signal word, at the top of its aside"},
+		{"note", "link from the text to a footnote"},
+		{"notes", "section of the footnotes"},
+		{"back", "link from a footnote back to the text"},
+	}
+}

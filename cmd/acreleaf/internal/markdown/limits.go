@@ -1,0 +1,57 @@
+package markdown
+
+import (
+	"github.com/yuin/goldmark/ast"
+	"github.com/yuin/goldmark/parser"
+	"github.com/yuin/goldmark/text"
+)
+
+// goldmark takes time that grows with the square of the length of some texts that no author writes: thousands of marks
+// in one paragraph, or of quotations in each other. Every such text is cut off at a limit that no real page comes near,
+// and a message names the line. What is past the limit is shown as plain text.
+const (
+	emphasisLimit = 4000      // runs of * and _ in one piece of text
+	bracketLimit  = 4000      // brackets that may open a link, in one piece of text
+	wasteLimit    = 100 << 20 // bytes looked at in vain for the ends of links, on one page
+	nestingLimit  = 100       // quotations, lists and items in each other
+	tableLimit    = 100_000   // cells of one table
+	bodyLimit     = 20_000    // bytes of the body of one block of ours
+	listingLimit  = 20_000    // bytes of the listings of one page that are still highlighted
+	lineLimit     = 400       // bytes of a line of a listing that is still highlighted
+)
+
+// counts are what the limits are held against.
+type counts struct {
+	emphasis, brackets, waste int
+}
+
+// tooMany says once a page that something is past its limit.
+func (r *reading) tooMany(at int, text, note string) {
+	if r.limits == nil {
+		r.limits = map[string]bool{}
+	}
+	if !r.limits[text] {
+		r.limits[text] = true
+		r.fault("too-many", r.span(at, at+1), text, note)
+	}
+}
+
+// nestingParser stands around a parser of blocks that hold others.
+type nestingParser struct{ parser.BlockParser }
+
+func (p nestingParser) Open(parent ast.Node, reader text.Reader, pc parser.Context) (ast.Node, parser.State) {
+	if tooDeep(reader, pc) {
+		return nil, parser.NoChildren
+	}
+	return p.BlockParser.Open(parent, reader, pc)
+}
+
+func tooDeep(reader text.Reader, pc parser.Context) bool {
+	if len(pc.OpenedBlocks()) < nestingLimit {
+		return false
+	}
+	_, segment := reader.PeekLine()
+	readingOf(pc).tooMany(segment.Start, "too many lists and quotations stand in each other here",
+		"take some of the marks at the start of this line out")
+	return true
+}
