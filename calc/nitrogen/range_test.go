@@ -133,3 +133,18 @@ func typicalValues(s *sheet.Sheet) map[string]float64 {
 	}
 	return values
 }
+
+// Some ends are not a matter of taste: a share ends at the whole, and soil is lighter than the rock it is made of.
+func TestRangesStayWithinWhatCanBe(t *testing.T) {
+	const rock = 2.65 // g/cm3, quartz
+	for _, s := range nitrogen.Shelf() {
+		for _, g := range s.Givens {
+			if g.Unit.Same(unit.MustParse("%")) && len(g.Choices) == 0 && g.High > 100 {
+				t.Errorf("%s.%s may be %v %%", s.Name, g.Name, g.High)
+			}
+			if factor, err := g.Unit.To(unit.MustParse("g/cm3")); err == nil && factor.Apply(g.High) >= rock {
+				t.Errorf("%s.%s may be %v, which is rock", s.Name, g.Name, g.High)
+			}
+		}
+	}
+}
