@@ -1,7 +1,9 @@
 package site
 
 import (
+	"slices"
 	"strconv"
+	"sync"
 
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
@@ -52,33 +54,47 @@ func title(b *worksheet.Bound) string {
 
 // fillUnits lists the units that a given can be typed in, the chosen one selected, and writes the allowed range in it.
 func fillUnits(v *render.Given, g *sheet.Given, chosen unit.Unit) {
-	units := []unit.Unit{g.Unit}
-	for _, text := range g.Units {
-		units = append(units, unit.MustParse(text))
+	units := unitsOf(g)
+	isChosen := func(o unitOption) bool { return o.text == chosen.String() }
+	if !slices.ContainsFunc(units, isChosen) {
+		units = append(slices.Clip(units), newUnitOption(chosen, g))
 	}
-	known := false
-	for _, u := range units {
-		known = known || u.String() == chosen.String()
-	}
-	if !known {
-		units = append(units, chosen)
-	}
-	for _, u := range units {
-		factor, err := u.To(g.Unit)
-		if err != nil {
-			continue // Read has refused it already
-		}
-		selected := u.String() == chosen.String()
+	for _, o := range units {
+		selected := isChosen(o)
 		if selected {
-			back := unit.Factor{Multiply: factor.Divide, Divide: factor.Multiply}
-			v.LowText, v.HighText = unit.Text(back.Apply(g.Low)), unit.Text(back.Apply(g.High))
-			v.Unit = u.String()
+			v.LowText, v.HighText, v.Unit = o.low, o.high, o.text
 		}
-		v.Units = append(v.Units, render.UnitOption{Text: u.String(), Factor: factor.Text(), Selected: selected})
+		if len(units) > 1 {
+			v.Units = append(v.Units, render.UnitOption{Text: o.text, Factor: o.factor, Selected: selected})
+		}
 	}
-	if len(v.Units) == 1 {
-		v.Units = nil
+}
+
+// A unitOption is a unit that a given can be typed in, with the factor to its own and its range as they are shown.
+type unitOption struct{ text, factor, low, high string }
+
+func newUnitOption(u unit.Unit, g *sheet.Given) unitOption {
+	factor, err := u.To(g.Unit)
+	if err != nil {
+		panic(err) // the sheet or Read has refused it
 	}
+	back := unit.Factor{Multiply: factor.Divide, Divide: factor.Multiply}
+	return unitOption{u.String(), factor.Text(), unit.Text(back.Apply(g.Low)), unit.Text(back.Apply(g.High))}
+}
+
+var unitOptions sync.Map // of []unitOption by *sheet.Given; the same calculation stands behind many worksheets
+
+// unitsOf lists the units that a given is offered in, its own first.
+func unitsOf(g *sheet.Given) []unitOption {
+	if known, ok := unitOptions.Load(g); ok {
+		return known.([]unitOption)
+	}
+	units := []unitOption{newUnitOption(g.Unit, g)}
+	for _, text := range g.Units {
+		units = append(units, newUnitOption(unit.MustParse(text), g))
+	}
+	unitOptions.Store(g, units)
+	return units
 }
 
 // tableView is a reckoner with its grid filled in.

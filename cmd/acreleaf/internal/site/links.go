@@ -80,13 +80,17 @@ func (p *press) isFolder(name string, index map[string]*draft) bool {
 	return slices.ContainsFunc(p.files, func(file string) bool { return strings.HasPrefix(file, name+"/") })
 }
 
+var dropped = strings.NewReplacer("\t", "", "\n", "", "\r", "")
+
 // hasScheme says whether an address begins with a scheme (RFC 3986, 3.1), as a browser reads it: it drops white space
 // in front, and tabs and line ends anywhere.
 func hasScheme(address string) bool {
-	text := strings.NewReplacer("\t", "", "\n", "", "\r", "").Replace(strings.TrimLeft(address, " \t\r\n"))
-	text, _, found := strings.Cut(text, ":")
+	text, _, found := strings.Cut(address, ":")
 	if !found {
 		return false
+	}
+	if strings.ContainsAny(text, " \t\r\n") {
+		text = dropped.Replace(strings.TrimLeft(text, " \t\r\n"))
 	}
 	for i, c := range []byte(text) {
 		letter := c|0x20 >= 'a' && c|0x20 <= 'z'

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"html/template"
 	"io/fs"
+	"sync"
 	"time"
 
 	"acreleaf/calc/sheet"
@@ -50,12 +51,21 @@ func (p *press) language(d *draft) string {
 	return p.site.Languages[0]
 }
 
+// pageBuffers are where a page is put together. They are used again, since they grow to the size of the largest page.
+type pageBuffers struct{ body, page bytes.Buffer }
+
+var buffers = sync.Pool{New: func() any { return new(pageBuffers) }}
+
 func (p *press) renderPage(d *draft) output.File {
 	d.messages = nil // those of the reading were said
 	r := p.renderers[p.language(d)]
 	f := &fragments{press: p, draft: d, renderer: r, codes: map[*sheet.Sheet]string{}}
-	var body, w bytes.Buffer
-	if err := d.doc.HTML(&body, f, markdownWords(r.Words())); err != nil {
+	b := buffers.Get().(*pageBuffers)
+	defer buffers.Put(b)
+	body, w := &b.body, &b.page
+	body.Reset()
+	w.Reset()
+	if err := d.doc.HTML(body, f, markdownWords(r.Words())); err != nil {
 		d.messages = append(d.messages, message.Message{ID: "page-unprintable", Source: d.source, Text: err.Error(),
 			Note: "look at the listings of the page"})
 	}
@@ -65,13 +75,13 @@ func (p *press) renderPage(d *draft) output.File {
 			Text: err.Error(), Note: "take out worksheets until the page can be made"})
 	}
 	if d.address.Kind == page.Home {
-		r.Home(&w, &render.Home{Page: p.pageView(d), Intro: template.HTML(body.Bytes()), Module: module, Seasons: p.seasons(d)})
+		r.Home(w, &render.Home{Page: p.pageView(d), Intro: template.HTML(body.Bytes()), Module: module, Seasons: p.seasons(d)})
 	} else {
 		g := p.guideView(d)
 		g.Body, g.Module = template.HTML(body.Bytes()), module
-		r.Guide(&w, g)
+		r.Guide(w, g)
 	}
-	return output.File{Path: d.address.File(), Bytes: w.Bytes()}
+	return output.File{Path: d.address.File(), Bytes: bytes.Clone(w.Bytes())}
 }
 
 // commonPages are the pages that nobody writes: the bibliography and the page for an address that is not there.
