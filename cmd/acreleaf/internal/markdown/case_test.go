@@ -148,6 +148,8 @@ func (plainFragments) Figure(w *bytes.Buffer, f *Figure) {
 	fmt.Fprintf(w, "<b class=%q>%s</b>", f.Scheme, html.EscapeString(f.Text))
 }
 
+func (plainFragments) Notes(*bytes.Buffer) {}
+
 func (plainFragments) Link(l *Link) string { return l.Destination }
 
 var testWords = Words{

@@ -66,11 +66,13 @@ type Heading struct {
 }
 
 // Fragments writes what only the packages above know: the HTML of blocks and figures, and the address of a link.
-// Link gives the href or src to print, not escaped.
+// Link gives the href or src to print, not escaped. Notes writes what belongs beside the text since it was last called,
+// such as the sources of its figures; it is called at the end of each paragraph, so that no note breaks a sentence.
 type Fragments interface {
 	Block(w *bytes.Buffer, b *Block)
 	Figure(w *bytes.Buffer, f *Figure)
 	Link(l *Link) string
+	Notes(w *bytes.Buffer)
 }
 
 // Words are the words of the interface that stand inside a page's text, in the page's language.

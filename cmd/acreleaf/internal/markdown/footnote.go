@@ -74,7 +74,7 @@ func (r *reading) finishFootnotes() {
 		}
 		first[name] = f.at
 		if f.node.Index < 0 {
-			r.advise("footnote-unused", f.at, "no mark in the text leads to this footnote, so it is not shown",
+			r.fault("footnote-unused", f.at, "no mark in the text leads to this footnote, so it is not shown",
 				"put [^"+name+"] where it belongs, or take the footnote out")
 		}
 	}

@@ -124,6 +124,7 @@ func printHeading(p *printer, n ast.Node) {
 	p.w.WriteByte('"')
 	p.attribute("aria-label", p.words.SelfLink+": "+h.Text)
 	p.w.WriteString(">§</a></div>\n")
+	p.notes()
 	p.heading = h.Text
 }
 

@@ -13,6 +13,7 @@ import (
 func (d *Document) HTML(w *bytes.Buffer, f Fragments, words *Words) error {
 	p := printer{w: w, source: d.text, doc: d, fragments: f, words: words}
 	p.children(d.root)
+	p.notes()
 	return p.err
 }
 
@@ -91,11 +92,26 @@ func printNothing(*printer, ast.Node) {}
 func printParagraph(p *printer, n ast.Node) {
 	p.w.WriteString("<p>")
 	p.children(n)
+	p.fragments.Notes(p.w)
+	p.w.WriteString("</p>\n")
+}
+
+// notes writes the notes of a block that is no paragraph, such as a table, in a paragraph after it.
+func (p *printer) notes() {
+	start := p.w.Len()
+	p.w.WriteString("<p>")
+	empty := p.w.Len()
+	p.fragments.Notes(p.w)
+	if p.w.Len() == empty {
+		p.w.Truncate(start)
+		return
+	}
 	p.w.WriteString("</p>\n")
 }
 
 func printTextBlock(p *printer, n ast.Node) {
 	p.children(n)
+	p.fragments.Notes(p.w)
 	if n.NextSibling() != nil && n.HasChildren() {
 		p.w.WriteByte('\n')
 	}

@@ -77,6 +77,7 @@ func printTable(p *printer, node ast.Node) {
 	p.rowHeads = rowHeads(node)
 	p.children(node)
 	p.w.WriteString("</table></div>\n")
+	p.notes()
 }
 
 // rowHeads tells whether the first column names the rows: then its own head is empty.

@@ -21,10 +21,14 @@ func (r *Renderer) Worked(w *bytes.Buffer, f *Worked) {
 	w.WriteString("</a>")
 }
 
-// Sourced writes a number in the prose and, right after it, the note that names its publication. The style sheet
-// sets the note in the margin beside the line, or beneath it on a narrow screen.
+// Sourced writes a number in the prose that was taken from a publication.
 func (r *Renderer) Sourced(w *bytes.Buffer, f *Sourced) {
 	element(w, "b", "sourced", f.Text)
+}
+
+// SourceNote writes the note that names the publication of a number. The style sheet sets it in the margin beside the
+// paragraph, or beneath it on a narrow screen.
+func (r *Renderer) SourceNote(w *bytes.Buffer, f *Sourced) {
 	w.WriteString(`<small class="margin" role="note"> `)
 	link(w, "", f.Href, f.Source)
 	if f.Detail != "" {

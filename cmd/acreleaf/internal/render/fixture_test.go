@@ -224,19 +224,25 @@ func body(r *render.Renderer) string {
 	w.WriteString(" over the top foot is ")
 	worked(5, "48", " lb/ac")
 	w.WriteString(" of nitrogen in place. An acre of soil six inches deep weighs near ")
-	r.Sourced(w, &render.Sourced{
+	weight := &render.Sourced{
 		Text: "two million pounds", Href: "../../sources/#montana-soil", Source: "Montana State University, Soil Scoop",
 		Detail: "for a soil of 1.47 g/cm³; with your own bulk density the worksheet uses that.", Kind: "handbook",
-	})
-	w.WriteString(", so each part per million is two pounds. The rest is multiplying by the depth.</p>\n")
+	}
+	r.Sourced(w, weight)
+	w.WriteString(", so each part per million is two pounds. The rest is multiplying by the depth.")
+	r.SourceNote(w, weight)
+	w.WriteString("</p>\n")
 	r.Worksheet(w, soil())
 	w.WriteString(`<div class="heading"><h2 id="enough">When it is enough</h2>` +
 		`<a class="self" href="#enough" aria-label="Link to this part">§</a></div><p>First-leaf trees take up `)
-	r.Sourced(w, &render.Sourced{
+	need := &render.Sourced{
 		Text: "25 to 35 lb/ac", Href: "../../sources/#common-practice", Source: "Orchard advisors",
 		Detail: "of N a year for first-leaf walnuts.", Kind: "common-practice",
-	})
-	w.WriteString(" in a year. Where the marked cells below cover that, wait: the first feed can come later.</p>\n")
+	}
+	r.Sourced(w, need)
+	w.WriteString(" in a year. Where the marked cells below cover that, wait: the first feed can come later.")
+	r.SourceNote(w, need)
+	w.WriteString("</p>\n")
 	r.Reckoner(w, reckoner())
 	w.WriteString("<p>Put it in the season's budget with what the well brings. See " +
 		"<a href=\"https://example.org/budget\">the long form</a>.</p>\n")
@@ -252,9 +258,12 @@ func signal(r *render.Renderer, w *bytes.Buffer, word string) {
 	w.WriteString(`<aside class="signal ` + strings.ToLower(word) + `" role="note" aria-label="` + word + `">` +
 		`<p class="signal-word">` + word + `</p><p>A credit is a reason to buy less, not a licence to skip the leaf ` +
 		`sample in July. Follow `)
-	r.Sourced(w, &render.Sourced{
+	rule := &render.Sourced{
 		Text: "40 CFR 141", Href: "../../sources/#epa", Source: "EPA", Detail: "10 mg/L in drinking water.",
 		Kind: "standard",
-	})
-	w.WriteString(` and your local nitrogen-management rules.</p></aside>`)
+	}
+	r.Sourced(w, rule)
+	w.WriteString(` and your local nitrogen-management rules.`)
+	r.SourceNote(w, rule)
+	w.WriteString(`</p></aside>`)
 }

@@ -87,6 +87,7 @@ func write(r *render.Renderer, w *bytes.Buffer, view any) {
 		r.Worked(w, v)
 	case *render.Sourced:
 		r.Sourced(w, v)
+		r.SourceNote(w, v)
 	}
 }
 

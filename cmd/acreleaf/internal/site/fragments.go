@@ -15,6 +15,7 @@ type fragments struct {
 	renderer *render.Renderer
 
 	worksheets int                     // how many were written
+	sourced    []*render.Sourced       // figures whose notes are still to be written
 	codes      map[*sheet.Sheet]string // ways to the source behind those that showed it
 }
 
@@ -41,11 +42,13 @@ func (f *fragments) Block(w *bytes.Buffer, b *markdown.Block) {
 func (f *fragments) Figure(w *bytes.Buffer, figure *markdown.Figure) {
 	if figure.Scheme == "source" {
 		r := f.press.sources[figure.Target]
-		f.renderer.Sourced(w, &render.Sourced{
+		v := &render.Sourced{
 			Text:   figure.Text,
 			Href:   f.draft.address.To(sourcesAddress(f.draft.address.Language)) + "#" + r.ID,
 			Source: citation(r), Detail: figure.Title, Kind: string(r.Kind),
-		})
+		}
+		f.renderer.Sourced(w, v)
+		f.sourced = append(f.sourced, v)
 		return
 	}
 	worked := f.draft.work.Figure(figure)
@@ -62,6 +65,14 @@ func (f *fragments) Figure(w *bytes.Buffer, figure *markdown.Figure) {
 		}
 	}
 	f.renderer.Worked(w, v)
+}
+
+// Notes writes the notes of the sourced figures since it was last called.
+func (f *fragments) Notes(w *bytes.Buffer) {
+	for _, v := range f.sourced {
+		f.renderer.SourceNote(w, v)
+	}
+	f.sourced = f.sourced[:0]
 }
 
 // Link gives the way that join found.
