@@ -56,7 +56,7 @@ func oursOn(tb testing.TB, page []byte) func() {
 	return func() {
 		w.Reset()
 		doc, _ := Parse(src, 0)
-		if err := doc.HTML(&w, plainFragments{}, &testWords); err != nil {
+		if err := doc.HTML(&w, &plainFragments{}, &testWords); err != nil {
 			tb.Fatal(err)
 		}
 	}

@@ -75,7 +75,7 @@ func runCase(tb testing.TB, input []byte) []txtar.File {
 	src := &message.Source{Name: "page.md", Text: append([]byte(before), input...)}
 	doc, messages := Parse(src, len(before))
 	var page, said, finds bytes.Buffer
-	if err := doc.HTML(&page, plainFragments{}, &testWords); err != nil {
+	if err := doc.HTML(&page, &plainFragments{}, &testWords); err != nil {
 		tb.Fatal(err)
 	}
 	message.Sort(messages)
@@ -138,19 +138,27 @@ func slice(tb testing.TB, src *message.Source, s message.Span) string {
 }
 
 // plainFragments stands for the packages above: it shows what it was asked for.
-type plainFragments struct{}
+type plainFragments struct{ noted []*Figure }
 
-func (plainFragments) Block(w *bytes.Buffer, b *Block) {
+func (*plainFragments) Block(w *bytes.Buffer, b *Block) {
 	fmt.Fprintf(w, "<section class=%q>%s</section>\n", b.Construct, html.EscapeString(b.Name))
 }
 
-func (plainFragments) Figure(w *bytes.Buffer, f *Figure) {
+func (p *plainFragments) Figure(w *bytes.Buffer, f *Figure) {
 	fmt.Fprintf(w, "<b class=%q>%s</b>", f.Scheme, html.EscapeString(f.Text))
+	if f.Scheme == sourced {
+		p.noted = append(p.noted, f)
+	}
 }
 
-func (plainFragments) Notes(*bytes.Buffer) {}
+func (p *plainFragments) Notes(w *bytes.Buffer) {
+	for _, f := range p.noted {
+		fmt.Fprintf(w, "<small>%s</small>", html.EscapeString(f.Target))
+	}
+	p.noted = nil
+}
 
-func (plainFragments) Link(l *Link) string { return l.Destination }
+func (*plainFragments) Link(l *Link) string { return l.Destination }
 
 var testWords = Words{
 	Danger: "PELIGRO", Warning: "ADVERTENCIA", Caution: "PRECAUCIÓN", Notice: "AVISO",

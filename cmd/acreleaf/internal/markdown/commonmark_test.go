@@ -107,7 +107,7 @@ func TestCommonMarkPrinted(t *testing.T) {
 		}
 		compared++
 		var w bytes.Buffer
-		if err := doc.HTML(&w, plainFragments{}, &testWords); err != nil {
+		if err := doc.HTML(&w, &plainFragments{}, &testWords); err != nil {
 			t.Fatal(err)
 		}
 		got := undo.Replace(w.String())

@@ -6,8 +6,7 @@ import (
 )
 
 // foldID makes an id of a text: letters lose their accents and capitals, digits stay, everything between becomes one
-// hyphen. The result holds only a to z, 0 to 9 and hyphens, and is empty when nothing is left. Ids that the page's
-// other parts use hold an underscore or a capital, so that a heading can never take one of them.
+// hyphen. The result holds only a to z, 0 to 9 and hyphens, and is empty when nothing is left.
 func foldID(title string) string {
 	var b strings.Builder
 	b.Grow(len(title))

@@ -94,7 +94,7 @@ var tags = map[string]string{
 	"a": "aria-label class href id role title", "aside": "aria-label class role", "b": "class", "blockquote": "",
 	"br": "", "caption": "", "code": "", "dd": "", "div": "aria-label class role tabindex", "dl": "", "dt": "", "em": "",
 	"h1": "id", "h2": "id", "h3": "id", "h4": "id", "h5": "id", "h6": "id", "hr": "", "img": "alt src title", "li": "id",
-	"ol": "start", "p": "class", "pre": "class", "section": "aria-label class role", "span": "class", "strong": "",
+	"ol": "start", "p": "class", "pre": "class", "section": "aria-label class role", "small": "", "span": "class", "strong": "",
 	"sup": "id", "table": "", "tbody": "", "td": "class", "th": "class scope", "thead": "", "tr": "", "ul": "",
 }
 
@@ -104,7 +104,7 @@ var controls = regexp.MustCompile(`[\x00-\x08\x0b\x0c\x0e-\x1f\x{fffe}\x{ffff}]`
 
 func checkHTML(t *testing.T, d *Document, messages message.List) {
 	var w bytes.Buffer
-	if err := d.HTML(&w, plainFragments{}, &testWords); err != nil {
+	if err := d.HTML(&w, &plainFragments{}, &testWords); err != nil {
 		t.Fatal(err)
 	}
 	page := controls.ReplaceAllString(strings.ToValidUTF8(w.String(), "?"), "?") // XML cannot hold them, HTML can

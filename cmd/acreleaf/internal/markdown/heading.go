@@ -2,8 +2,6 @@ package markdown
 
 import (
 	"bytes"
-	"strconv"
-	"strings"
 
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/parser"
@@ -61,50 +59,6 @@ func (r *reading) takeID(h *Heading, lines *text.Segments) {
 		return
 	}
 	h.ID, h.explicit = id, at
-}
-
-// finishHeadings gives every heading its text and an id of its own. The ids that authors wrote come first, so that a
-// new heading never takes one of them away.
-func (r *reading) finishHeadings() {
-	headings := r.doc.Headings
-	byPosition(headings, func(h *Heading) int { return h.Span.Start })
-	taken := make(map[string]*Heading, len(headings))
-	for _, h := range headings {
-		h.Text = plainText(r.doc.text, h.node)
-		if strings.TrimSpace(h.Text) == "" {
-			r.advise("heading-empty", h.Span, "this heading has no text", "write its text, or take the line out")
-		}
-		if h.ID == "" {
-			continue
-		}
-		if first := taken[h.ID]; first != nil {
-			r.fault("heading-id-twice", h.explicit, "the id “"+h.ID+"” is used twice on this page",
-				"change one of them; the first is on line "+r.line(first.explicit.Start))
-			h.ID = ""
-			continue
-		}
-		taken[h.ID] = h
-	}
-	last := map[string]int{} // the number given last to each text that comes more than once
-	for _, h := range headings {
-		if h.ID == "" {
-			h.ID = freeID(taken, last, h.Text)
-			taken[h.ID] = h
-		}
-	}
-}
-
-func freeID(taken map[string]*Heading, last map[string]int, title string) string {
-	base := foldID(title)
-	if base == "" {
-		base = "part"
-	}
-	id := base
-	for n := max(1, last[base]); taken[id] != nil; id = base + "-" + strconv.Itoa(n) {
-		n++
-		last[base] = n
-	}
-	return id
 }
 
 // printHeading writes the heading and, beside it and not in it, its link to itself: inside, the link's name would be
