@@ -179,7 +179,8 @@ func TestWorkIsPrintedAsItIsWorked(t *testing.T) {
 }
 
 // quantityRow is the row around a number and its unit, which keeps the two on one line.
-var quantityRow = regexp.MustCompile(`<mrow>((?:<mtext>[^<]*</mtext>)?<mn[^>]*>[^<]*</mn>(?:<mtext>[^<]*</mtext>)?)</mrow>`)
+var quantityRow = regexp.MustCompile(
+	`<mrow>((?:<mtext>[^<]*</mtext>)?<mn[^>]*>[^<]*</mn>(?:<mtext>[^<]*</mtext>)?)</mrow>`)
 
 func same(t testing.TB, what, got, want string) {
 	t.Helper()
