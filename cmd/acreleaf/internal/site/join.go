@@ -72,18 +72,18 @@ func (p *press) checkPlaces() {
 // indexPages finds the pages by name, and reports two that would stand at one address.
 func (p *press) indexPages() map[string]*draft {
 	byName := map[string]*draft{}
-	byAddress := map[page.Address]*draft{}
+	p.byAddress = map[page.Address]*draft{}
 	for _, d := range p.pages {
 		byName[d.name] = d
 		if d.faulty {
 			continue
 		}
-		if other := byAddress[d.address]; other != nil && d.address != (page.Address{}) {
+		if other := p.byAddress[d.address]; other != nil && d.address != (page.Address{}) {
 			p.fault(d, message.Span{}, "address-twice",
 				fmt.Sprintf("this page and %s would stand at the same address", other.source.Name),
 				"rename one of the two")
 		}
-		byAddress[d.address] = d
+		p.byAddress[d.address] = d
 	}
 	return byName
 }
@@ -104,8 +104,8 @@ func (p *press) checkSources(d *draft) {
 				nearestSource(f, p.sources))
 			continue
 		}
-		if !slices.Contains(p.cited[f.Target], d) {
-			p.cited[f.Target] = append(p.cited[f.Target], d)
+		if cited := p.cited[f.Target]; len(cited) == 0 || cited[len(cited)-1] != d {
+			p.cited[f.Target] = append(cited, d)
 		}
 	}
 }
@@ -170,6 +170,12 @@ func (p *press) orderSeason() {
 	slices.SortStableFunc(p.pages, func(a, b *draft) int {
 		return page.Compare(a.address, a.metadata, b.address, b.metadata)
 	})
+	for i, d := range p.pages {
+		d.rank = i
+	}
+	for _, cited := range p.cited {
+		slices.SortFunc(cited, func(a, b *draft) int { return a.rank - b.rank })
+	}
 	last := map[string]*draft{}
 	for _, d := range p.pages {
 		if d.address.Kind != page.Guide {

@@ -35,6 +35,7 @@ type draft struct {
 	messages message.List
 
 	faulty         bool // its text could not be read, so nothing can be said of what is in it
+	rank           int  // its place in the order of the season
 	previous, next *draft
 }
 

@@ -2,7 +2,6 @@ package site
 
 import (
 	"cmp"
-	"slices"
 	"strings"
 
 	"acreleaf/calc/unit"
@@ -60,8 +59,7 @@ func (p *press) twins(d *draft) []render.Language {
 		if i == 0 {
 			address.Language = "" // the main language has no code in its addresses
 		}
-		there := slices.ContainsFunc(p.pages, func(other *draft) bool { return other.address == address })
-		if there {
+		if p.byAddress[address] != nil {
 			list = append(list, render.Language{
 				Code: code, Name: p.renderers[code].Words().Page.Language, Href: d.address.To(address),
 				Address: address.String(), Current: address == d.address,
@@ -159,8 +157,8 @@ func (p *press) sourcesView(address page.Address, words *render.Words) *render.S
 			ID: r.ID, Authors: r.Authors, Year: r.Year, Title: r.Title, Publisher: r.Publisher,
 			Address: r.Address, Kind: string(r.Kind), Note: r.Note,
 		}
-		for _, d := range p.pages {
-			if slices.Contains(p.cited[id], d) && d.address.Language == address.Language {
+		for _, d := range p.cited[id] {
+			if d.address.Language == address.Language {
 				entry.Cited = append(entry.Cited, render.Link{Href: address.To(d.address), Text: d.metadata.Title})
 			}
 		}

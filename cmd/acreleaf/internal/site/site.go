@@ -21,6 +21,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
+	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/render"
 	"acreleaf/theme"
 )
@@ -98,6 +99,7 @@ type press struct {
 	bundle    assets.Bundle
 	renderers map[string]*render.Renderer // by language
 	cited     map[string][]*draft         // by source
+	byAddress map[page.Address]*draft
 }
 
 func newPress(o Options) *press {
