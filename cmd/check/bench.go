@@ -40,7 +40,7 @@ func (b *bench) steps() []step.Step {
 	checkers := []string{node, tool.NPM.Name, packages}
 	return []step.Step{
 		{Name: "gofmt", Run: format},
-		{Name: "modules", Run: goModules},
+		{Name: "go.mod", Run: goModules},
 		{Name: "vet", Run: vet},
 		{Name: "staticcheck", Run: staticcheck},
 		{Name: "go test", Tools: []string{tool.Compiler.Name, wasm}, Run: goTest},

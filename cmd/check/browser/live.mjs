@@ -14,6 +14,9 @@ const { browser, origin } = await start(settings.site);
 
 test('there are guides to try', () => assert.ok(guides.length >= 4, `only ${guides.length} guides`));
 
+// What 15 for 12 ppm changes, over all guides.
+const changes = { answers: 0, work: 0, figures: 0, linked: 0, cells: 0 };
+
 for (const path of guides) {
   const guide = readGuide(path);
   for (const width of [320, 1280]) {
@@ -29,6 +32,23 @@ for (const path of guides) {
       await t.test('no message, no violation, no request away', () => assert.deepEqual(complaints, []));
     });
   }
+}
+
+test('15 for 12 ppm changes all that depends on it', (t) => {
+  t.diagnostic(`15 for 12 ppm changed ${Object.entries(changes).map(([what, n]) => `${n} ${what}`).join(', ')}`);
+  assert.ok(Object.values(changes).every((n) => n > 0));
+});
+
+// countChanges counts the parts of a page that differ between two moments. A linked answer is one of another worksheet
+// than the one that was typed into.
+function countChanges(sheet, before, now) {
+  const differ = (a, b) => (JSON.stringify(a) === JSON.stringify(b) ? 0 : 1);
+  for (const [name, was] of Object.entries(before.worksheets)) {
+    changes[name === sheet ? 'answers' : 'linked'] += differ(was.answers, now.worksheets[name].answers);
+    changes.work += differ(was.work, now.worksheets[name].work);
+  }
+  before.figures.forEach((was, i) => { changes.figures += differ(was.text, now.figures[i].text); });
+  before.tables.flat(2).forEach((was, i) => { changes.cells += differ(was, now.tables.flat(2)[i]); });
 }
 
 // numbers gives each given that a reader can type a number into: worksheet, given, text.
@@ -54,6 +74,9 @@ async function changeNumber(t, page, guide, { sheet, given, text }) {
     const now = await state(page);
     expectNative(guide, now, work(guide.worksheets, { [sheet]: { [given]: text.replace(number, other) } }), moved);
     assert.notDeepEqual(now.worksheets[sheet].work, before.worksheets[sheet].work);
+    if (text === '12 ppm NO3-N') {
+      countChanges(sheet, before, now);
+    }
   });
   await t.test('emptied', async () => {
     await type(input, '');

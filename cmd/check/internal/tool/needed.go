@@ -24,6 +24,7 @@ var (
 	Node = Tool{
 		Name: "node", Debian: []string{"nodejs"},
 		For:    "run html-validate and the browser tests",
+		Note:   "Version 20.19 or later is needed; Debian has one since release 13.",
 		Enough: nodeEnough,
 	}
 	NPM = Tool{

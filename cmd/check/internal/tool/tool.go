@@ -17,6 +17,7 @@ type Tool struct {
 	Name   string   // the command, as looked for on the PATH
 	Debian []string // the Debian packages that bring it
 	For    string   // what it is needed for, to end the sentence "is needed to ..."
+	Note   string   // one more sentence for a person who installs it; may be empty
 	// Enough says why the program that was found will not do; nil when being there is enough.
 	Enough func(ctx context.Context, m Machine) error
 }
@@ -70,10 +71,11 @@ type Missing struct {
 
 func (e *Missing) Error() string {
 	packages := strings.Join(e.Tool.Debian, " ")
-	return fmt.Sprintf("%s is needed to %s, and could not be installed: %v\n"+
-		"Install it and run again. On Debian or Ubuntu: apt-get install %s. On another system: get %s with its own\n"+
-		"package manager, so that the command %s is on the PATH.",
+	text := fmt.Sprintf("%s is needed to %s, and could not be installed: %v\n"+
+		"Install it and run again. On Debian or Ubuntu: apt-get install %s\n"+
+		"On another system: get %s with its own package manager, so that the command %s is on the PATH.",
 		e.Tool.Name, e.Tool.For, e.Why, packages, e.Tool.Name, e.Tool.Name)
+	return strings.TrimSuffix(text+"\n"+e.Tool.Note, "\n")
 }
 
 func (e *Missing) Unwrap() error { return e.Why }

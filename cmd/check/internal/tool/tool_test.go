@@ -135,6 +135,9 @@ func TestOldNodeIsNotEnough(t *testing.T) {
 	} {
 		b := &bench{there: map[string]bool{"node": true}, node: version}
 		missing := Find(t.Context(), b.machine(true), []Tool{Node})
+		if !enough && !strings.HasSuffix(missing["node"].Error(), Node.Note) {
+			t.Errorf("version %q: the message does not end with the note: %v", version, missing["node"])
+		}
 		if got := missing["node"] == nil; got != enough {
 			t.Errorf("version %q: enough is %v, want %v (%v)", version, got, enough, missing["node"])
 		}
