@@ -65,7 +65,8 @@ func TestReadTests(t *testing.T) {
 }
 
 func TestReadCounts(t *testing.T) {
-	out := "▶ a test\n  ✔ part (1ms)\nℹ tests 5\nℹ pass 3\nℹ fail 1\nℹ cancelled 0\nℹ skipped 1\nℹ todo 0\nℹ duration_ms 12.5\n"
+	out := "▶ a test\n  ✔ part (1ms)\nℹ tests 5\nℹ pass 3\nℹ fail 1\nℹ cancelled 0\nℹ skipped 1\nℹ todo 0\n" +
+		"ℹ duration_ms 12.5\n"
 	counts, err := readCounts([]byte(out))
 	if err != nil || counts["pass"] != 3 || counts["fail"] != 1 || counts["skipped"] != 1 {
 		t.Errorf("counts %v, %v", counts, err)

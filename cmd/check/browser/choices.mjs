@@ -41,7 +41,9 @@ function controls(page, sheet) {
   return page.locator(`#worksheet-${sheet}`).evaluate((section) => [
     ...[...section.querySelectorAll('select[data-unit-for]')].filter((select) => (
       document.getElementById(select.dataset.unitFor).value !== '')).map((select) => ({
-      kind: 'units', id: select.dataset.unitFor, options: [...select.options].map(({ text, value }) => ({ text, value })),
+      kind: 'units',
+      id: select.dataset.unitFor,
+      options: [...select.options].map(({ text, value }) => ({ text, value })),
     })),
     ...[...section.querySelectorAll('select[data-cell]')].map((select) => ({ kind: 'choice', id: select.id })),
     ...[...section.querySelectorAll('input[data-presence]')].filter((input) => input.value === '').map((input) => ({

@@ -103,8 +103,8 @@ function expectTable(reckoner, rows, followed, pointed) {
     return distances.indexOf(Math.min(...distances));
   };
   down.values.forEach((d, row) => across.values.forEach((a, column) => {
-    const givens = { ...others, [down.given]: `${d} ${down.unit}`.trim(), [across.given]: `${a} ${across.unit}`.trim() };
-    const answer = reckon(reckoner.calculation, givens).answers[show].value;
+    const ends = { [down.given]: `${d} ${down.unit}`.trim(), [across.given]: `${a} ${across.unit}`.trim() };
+    const answer = reckon(reckoner.calculation, { ...others, ...ends }).answers[show].value;
     const cell = rows[row][column];
     const where = `${reckoner.calculation}, ${down.given} ${d}, ${across.given} ${a}`;
     assert.equal(cell.text, text(answer), where);

@@ -15,7 +15,8 @@ export async function compare({ name, seed, reads, writes, module, sums }) {
     instance.exports.r();
     const [a, b] = hash(words, writes);
     if (a !== wanted[2 * input] || b !== wanted[2 * input + 1]) {
-      return { difference: { name, input, given: given.map(String), got: writes.map((cell) => show(words, cells, cell)) } };
+      const got = writes.map((cell) => show(words, cells, cell));
+      return { difference: { name, input, given: given.map(String), got } };
     }
     numbers += writes.filter((cell) => !Number.isNaN(cells[cell])).length;
   }

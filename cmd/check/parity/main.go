@@ -39,7 +39,7 @@ func run(siteDir, to, show string, input int) error {
 		return err
 	}
 	if show != "" {
-		return print(os.Stdout, all, show, input)
+		return showRun(os.Stdout, all, show, input)
 	}
 	return write(to, all)
 }

@@ -80,8 +80,8 @@ func (s subject) once(random *draw, cells []float64) error {
 	return nil
 }
 
-// print shows the cells that one run of a subject writes, each as a number and as bits.
-func print(w io.Writer, all []subject, name string, input int) error {
+// showRun shows the cells that one run of a subject writes, each as a number and as bits.
+func showRun(w io.Writer, all []subject, name string, input int) error {
 	for i, s := range all {
 		if s.name != name {
 			continue

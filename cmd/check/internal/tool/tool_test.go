@@ -87,7 +87,8 @@ func TestSudoIsUsedWhenItAsksNothing(t *testing.T) {
 	if missing := Find(t.Context(), b.machine(false), []Tool{Wabt}); len(missing) != 0 {
 		t.Errorf("missing: %v", missing)
 	}
-	if last := b.ran[len(b.ran)-1]; !strings.HasPrefix(last, "sudo -n env DEBIAN_FRONTEND=noninteractive apt-get install") {
+	last := b.ran[len(b.ran)-1]
+	if !strings.HasPrefix(last, "sudo -n env DEBIAN_FRONTEND=noninteractive apt-get install") {
 		t.Errorf("ran %q", last)
 	}
 }
