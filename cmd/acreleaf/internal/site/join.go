@@ -2,7 +2,10 @@ package site
 
 import (
 	"fmt"
+	"io/fs"
 	"maps"
+	"path"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -11,6 +14,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
 	"acreleaf/cmd/acreleaf/internal/page"
+	"acreleaf/theme"
 )
 
 // join checks what one page says of another, and puts the pages in order.
@@ -25,8 +29,40 @@ func (p *press) join() {
 		p.checkGlance(d)
 	}
 	p.orderSeason()
+	p.checkLanguages()
 	p.checkHome()
 	p.checkPlaces()
+}
+
+var languageLine = regexp.MustCompile(`(?m)^language:.*$`)
+
+// checkLanguages sees that there are interface words for every language of the site.
+func (p *press) checkLanguages() {
+	known := languagesOfTheme()
+	for _, language := range p.site.Languages {
+		if slices.Contains(known, language) {
+			continue
+		}
+		span := message.Span{}
+		if found := languageLine.FindIndex(p.siteFile.Text); found != nil {
+			span = message.Span{Start: found[0], End: found[1]}
+		}
+		p.say(message.List{{ID: "language-words", Source: p.siteFile, Span: span,
+			Text: fmt.Sprintf("there are no interface words for the language %q", language),
+			Note: "take it out; there are words for: " + strings.Join(known, ", ")}})
+	}
+}
+
+// languagesOfTheme lists the languages that the theme has interface words for.
+func languagesOfTheme() []string {
+	names, err := fs.Glob(theme.Files, "words/*.yaml")
+	if err != nil {
+		panic(err) // the pattern is wrong
+	}
+	for i, name := range names {
+		names[i] = strings.TrimSuffix(path.Base(name), ".yaml")
+	}
+	return names
 }
 
 // checkHome sees that the site has the page that every other page leads back to.
@@ -69,7 +105,7 @@ func (p *press) checkPlaces() {
 	p.say(output.Check(planned))
 }
 
-// indexPages finds the pages by name, and reports two that would stand at one address.
+// indexPages finds the pages by name and by address. Each name has an address of its own (page.Address).
 func (p *press) indexPages() map[string]*draft {
 	byName := map[string]*draft{}
 	p.byAddress = map[page.Address]*draft{}
@@ -77,11 +113,6 @@ func (p *press) indexPages() map[string]*draft {
 		byName[d.name] = d
 		if d.faulty {
 			continue
-		}
-		if other := p.byAddress[d.address]; other != nil && d.address != (page.Address{}) {
-			p.fault(d, message.Span{}, "address-twice",
-				fmt.Sprintf("this page and %s would stand at the same address", other.source.Name),
-				"rename one of the two")
 		}
 		p.byAddress[d.address] = d
 	}

@@ -2,6 +2,7 @@ package site
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
 	"path"
 	"strings"
@@ -59,7 +60,7 @@ func (p *press) load() {
 	}
 	err := fs.WalkDir(p.options.Content, ".", p.visit)
 	if err != nil {
-		p.say(message.List{{ID: "folder-unreadable", Text: "the content folder cannot be read: " + err.Error(),
+		p.say(message.List{{ID: "folder-unreadable", Text: fmt.Sprintf("the content folder cannot be read: %v", cause(err)),
 			Note: "see that it is there and that you may read it"}})
 	}
 	if len(p.pages) == 0 && err == nil {
@@ -70,6 +71,10 @@ func (p *press) load() {
 
 func (p *press) visit(name string, entry fs.DirEntry, err error) error {
 	switch {
+	case err != nil && name != ".":
+		p.say(message.List{{ID: "folder-unreadable", Text: fmt.Sprintf("the folder %s cannot be read: %v", p.called(name),
+			cause(err)), Note: "see that you may read it, or move it out of the content folder"}})
+		return fs.SkipDir
 	case err != nil:
 		return err
 	case name != "." && strings.HasPrefix(path.Base(name), "."):
@@ -84,6 +89,15 @@ func (p *press) visit(name string, entry fs.DirEntry, err error) error {
 		p.files = append(p.files, name)
 	}
 	return nil
+}
+
+// cause is the reason of a file's error. Its path would be one of this machine.
+func cause(err error) error {
+	var path *fs.PathError
+	if errors.As(err, &path) {
+		return path.Err
+	}
+	return err
 }
 
 // followable says whether a link of the file system leads to a file inside the content folder. If not, it says so.

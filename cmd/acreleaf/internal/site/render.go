@@ -26,9 +26,7 @@ func (p *press) render() *Made {
 	for _, language := range p.site.Languages {
 		r, err := render.New(theme.Files, p.siteView(language))
 		if err != nil {
-			p.say(message.List{{ID: "language-words", Source: p.siteFile, Text: err.Error(),
-				Note: "take that language out of the site file"}})
-			return nil
+			panic(err) // the theme is part of the program, and join has seen that the language is in it
 		}
 		p.renderers[language] = r
 	}
@@ -114,7 +112,7 @@ func (p *press) copies() []output.File {
 	for _, name := range p.files {
 		content, err := fs.ReadFile(p.options.Content, name)
 		if err != nil {
-			p.say(message.List{{ID: "file-unreadable", Text: fmt.Sprintf("%s cannot be read: %v", p.called(name), err),
+			p.say(message.List{{ID: "file-unreadable", Text: fmt.Sprintf("%s cannot be read: %v", p.called(name), cause(err)),
 				Note: "see that you may read it, or move it out of the content folder"}})
 			continue
 		}

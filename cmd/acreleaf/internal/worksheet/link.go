@@ -57,22 +57,32 @@ func (b *binder) link() {
 // checkNames reports links to what is not there.
 func (b *binder) checkNames() {
 	for _, bound := range b.bound {
+		b.checkFollow(bound)
 		for _, given := range bound.Sheet.Givens {
 			link, is := bound.links[given.Name]
-			if !is || b.faulty[link.Use] {
+			if !is || b.faulty[link.Use] || b.faulty[bound.name] && link.follows {
 				continue
 			}
 			from := b.named(link.Use)
 			switch {
 			case from == nil:
 				b.unknownWorksheet(bound, link)
-				if link.follows {
-					return // once for the line, not for each given
-				}
 			case !hasName(from.Sheet, link.Name):
 				b.unknownNumber(bound, given, link, from)
 			}
 		}
+	}
+}
+
+// checkFollow reports a reckoner that follows a worksheet that is not there.
+func (b *binder) checkFollow(bound *Bound) {
+	if bound.Table == nil || bound.Table.Follow == "" {
+		return
+	}
+	use := bound.Table.Follow
+	if !b.faulty[use] && b.named(use) == nil {
+		link := linkEntry{Link: sheet.Link{Use: use}, span: bound.Table.followSpan, follows: true}
+		b.unknownWorksheet(bound, link)
 	}
 }
 
