@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/signal"
 	"strconv"
+	"syscall"
 
 	"acreleaf/cmd/acreleaf/internal/desk"
 )
@@ -34,7 +35,7 @@ func (c *deskCommand) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	return desk.New(desk.Options{
 		Site: options, Folder: c.From, Port: int(c.Port), Printer: t.printer, Out: t.out, Err: t.err,
