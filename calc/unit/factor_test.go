@@ -186,7 +186,8 @@ const epsilon = 1.0 / (1 << 53)
 // TestFactorIsNearestWhenNotWhole compares with the exact ratio when a float64 can not hold its whole parts.
 func TestFactorIsNearestWhenNotWhole(t *testing.T) {
 	for _, c := range [][2]string{
-		{"ac-ft4", "in3·in3·in3·in3"}, {"ac2", "mm4"}, {"oz7", "mg7"}, {"mg7", "oz7"}, {"gal3/ac2", "mL3/mm4"}, {"mm4/mL3", "ac2/gal3"},
+		{"ac-ft4", "in3·in3·in3·in3"}, {"ac2", "mm4"}, {"oz7", "mg7"}, {"mg7", "oz7"},
+		{"gal3/ac2", "mL3/mm4"}, {"mm4/mL3", "ac2/gal3"},
 	} {
 		u, v := MustParse(c[0]), MustParse(c[1])
 		f, err := u.To(v)

@@ -16,6 +16,9 @@ import (
 	"testing"
 )
 
+var greeting = regexp.MustCompile(
+	`^The desk is at (http://127\.0\.0\.1:\d+/) and follows content\. Press Ctrl\+C to stop\.\n$`)
+
 // The desk as a user runs it: it says where it is, shows the site, writes nothing, and an interrupt or the end of the
 // session ends it cleanly.
 func TestDesk(t *testing.T) {
@@ -39,8 +42,7 @@ func TestDesk(t *testing.T) {
 			}
 			lines := bufio.NewReader(out)
 			line, err := lines.ReadString('\n')
-			said := regexp.MustCompile(`^The desk is at (http://127\.0\.0\.1:\d+/) and follows content\. Press Ctrl\+C to stop\.\n$`)
-			found := said.FindStringSubmatch(line)
+			found := greeting.FindStringSubmatch(line)
 			if found == nil {
 				t.Fatalf("%q, %v, %s", line, err, &errors)
 			}

@@ -141,10 +141,10 @@ func soil() *render.Worksheet {
 	}
 }
 
-func number(id, label string, cell int, text, unit string, high float64) render.Given {
+func number(id, label string, cell int, text, unit string) render.Given {
 	return render.Given{
 		ID: id, Label: label, Kind: render.KindNumber, Cell: cell, Presence: -1, Text: text, Unit: unit,
-		Low: 0, High: high, LowText: "0", HighText: "300", Start: 35,
+		Low: 0, High: 300, LowText: "0", HighText: "300", Start: 35,
 	}
 }
 
@@ -159,12 +159,12 @@ func season() *render.Worksheet {
 	return &render.Worksheet{
 		Index: 1, Number: 2, Name: "season", Title: "What is left to buy",
 		Givens: []render.Given{
-			number("season-demand", "What the trees take up", 10, "35", "lb N/ac", 300),
+			number("season-demand", "What the trees take up", 10, "35", "lb N/ac"),
 			{
 				ID: "season-soil", Label: "From the soil", Kind: render.KindLinked, Cell: 5, Presence: -1,
 				Text: "48", Unit: "lb N/ac", From: &render.Link{Href: "#worksheet-soil", Text: "What the soil holds"},
 			},
-			number("season-water", "From the water", 11, "10.9", "lb N/ac", 300),
+			number("season-water", "From the water", 11, "10.9", "lb N/ac"),
 			{
 				ID: "season-method", Label: "How it is put on", Kind: render.KindChoice, Cell: 16, Presence: -1,
 				Choices: []render.Choice{{Text: "through the drip line", Selected: true}, {Text: "by hand", Value: 1}},

@@ -73,7 +73,9 @@ func (p *press) renderPage(d *draft) output.File {
 			Text: err.Error(), Note: "take out worksheets until the page can be made"})
 	}
 	if d.address.Kind == page.Home {
-		r.Home(w, &render.Home{Page: p.pageView(d), Intro: template.HTML(body.Bytes()), Module: module, Seasons: p.seasons(d)})
+		r.Home(w, &render.Home{
+			Page: p.pageView(d), Intro: template.HTML(body.Bytes()), Module: module, Seasons: p.seasons(d),
+		})
 	} else {
 		g := p.guideView(d)
 		g.Body, g.Module = template.HTML(body.Bytes()), module

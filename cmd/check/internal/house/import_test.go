@@ -49,6 +49,7 @@ var ladder = map[string][]string{
 
 // What the tests of a package may import on top of that.
 var ladderOfTests = map[string][]string{
+	"calc":          {"wasm/wasmtest", "wasm/wasmtest/engine"},
 	"calc/unit":     {"calc/internal/reference"},
 	"calc/nitrogen": {"calc/internal/reference"},
 	"wasm":          {"wasm/wasmtest", "wasm/wasmtest/engine"},
@@ -66,7 +67,7 @@ var oneImporter = map[string][]string{
 	"github.com/evanw/esbuild":     {"cmd/acreleaf/internal/assets"},
 	"github.com/fsnotify/fsnotify": {"cmd/acreleaf/internal/desk"},
 	"github.com/alecthomas/kong":   {"cmd/acreleaf/internal/cli"},
-	"github.com/tetratelabs/wazero": {"wasm/wasmtest/engine", "cmd/check/parity", "test wasm",
+	"github.com/tetratelabs/wazero": {"wasm/wasmtest/engine", "cmd/check/parity", "test wasm", "test calc",
 		"test cmd/acreleaf/internal/worksheet"},
 	"github.com/rogpeppe/go-internal": {"test *"},
 	"github.com/google/go-cmp":        {"test *"},
