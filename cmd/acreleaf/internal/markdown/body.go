@@ -30,11 +30,11 @@ func newBody(r *reading, lines *text.Segments) *body {
 	b := &body{lines: make([]bodyLine, 0, lines.Len())}
 	for i := range lines.Len() {
 		s := lines.At(i)
-		b.lines = append(b.lines, bodyLine{start: len(b.text), source: r.body + s.Start, padding: s.Padding})
+		b.lines = append(b.lines, bodyLine{start: len(b.text), source: r.offset(s.Start), padding: s.Padding})
 		b.text = append(b.text, bytes.Repeat([]byte(" "), s.Padding)...)
-		line := bytes.TrimRight(r.doc.text[s.Start:s.Stop], "\r\n")
+		line := bytes.TrimRight(r.doc.text[s.Start:s.Stop], "\n")
 		b.text = append(append(b.text, line...), '\n')
-		b.end = r.body + s.Start + len(line)
+		b.end = r.offset(s.Start) + len(line)
 	}
 	return b
 }

@@ -14,7 +14,6 @@ import (
 	"github.com/yuin/goldmark/parser"
 	"github.com/yuin/goldmark/renderer"
 	"github.com/yuin/goldmark/renderer/html"
-	"github.com/yuin/goldmark/text"
 	"github.com/yuin/goldmark/util"
 
 	"acreleaf/cmd/acreleaf/internal/message"
@@ -43,12 +42,8 @@ func examples(tb testing.TB) []example {
 
 // parseWith reads a page with a parser of ours, as Parse does with the page's.
 func parseWith(p parser.Parser, page string) *Document {
-	src := &message.Source{Name: "page.md", Text: []byte(page)}
-	r := &reading{source: src, doc: &Document{Source: src, text: src.Text}}
-	context := parser.NewContext(parser.WithIDs(noIDs{}))
-	context.Set(readingKey, r)
-	r.doc.root = p.Parse(text.NewReader(src.Text), parser.WithContext(context))
-	r.finish()
+	r := newReading(&message.Source{Name: "page.md", Text: []byte(page)}, 0)
+	r.parse(p)
 	return r.doc
 }
 

@@ -52,7 +52,7 @@ func (p fenceParser) Open(parent ast.Node, reader text.Reader, pc parser.Context
 	r := readingOf(pc)
 	line, segment := reader.PeekLine()
 	start := segment.Start - segment.Padding
-	end := start + len(bytes.TrimRight(line, " \t\r\n"))
+	end := start + len(bytes.TrimRight(line, " \t\n"))
 	f := &fence{node: node.(*ast.FencedCodeBlock), opening: r.span(start+pc.BlockOffset(), end)}
 	r.fences = append(r.fences, f)
 	if f.node.Info != nil {

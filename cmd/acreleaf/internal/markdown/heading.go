@@ -49,7 +49,7 @@ func (r *reading) takeID(h *Heading, lines *text.Segments) {
 	segment.Stop = start - len("{#")
 	segment = segment.TrimRightSpace(r.doc.text)
 	lines.Set(lines.Len()-1, segment)
-	h.Span.End = r.body + segment.Stop
+	h.Span.End = r.offset(segment.Stop)
 	if folded := foldID(id); id == "" || folded != id {
 		note := "use small letters a to z, digits and hyphens, and nothing else between the braces"
 		if folded != "" {

@@ -11,18 +11,17 @@ import (
 
 // highlighted keeps what was highlighted. Lexing takes about a hundred times as long as the rest of a page of the same
 // size, and the same few listings (the code behind an answer) stand on most pages of a site.
-var highlighted listings
+var highlighted = listings{limit: 8 << 20}
 
-// listings is a cache that several goroutines may use at once. It is emptied when it holds more than cacheLimit bytes.
+// listings is a cache that several goroutines may use at once. It is emptied when it holds more bytes than its limit.
 type listings struct {
+	limit int
 	mutex sync.RWMutex
 	html  map[listing]string
 	size  int
 }
 
 type listing struct{ language, code string }
-
-const cacheLimit = 8 << 20
 
 func (l *listings) get(lexer chroma.Lexer, code string) (string, error) {
 	key := listing{lexer.Config().Name, code}
@@ -38,7 +37,7 @@ func (l *listings) get(lexer chroma.Lexer, code string) (string, error) {
 	}
 	l.mutex.Lock()
 	defer l.mutex.Unlock()
-	if l.html == nil || l.size > cacheLimit {
+	if l.html == nil || l.size > l.limit {
 		l.html, l.size = map[listing]string{}, 0
 	}
 	l.html[key] = html
@@ -59,18 +58,25 @@ func lex(lexer chroma.Lexer, code string) (html string, err error) {
 	}
 	var w, text bytes.Buffer
 	p := printer{w: &w}
-	open := ""
+	open, blank := "", ""
 	for t := next(); t != chroma.EOF; t = next() {
 		text.WriteString(t.Value)
-		class := tokenClass(t.Type)
-		if class != open && strings.TrimSpace(t.Value) != "" {
-			p.closeSpan(open)
-			p.openSpan(class)
-			open = class
+		if strings.TrimSpace(t.Value) == "" { // it joins its neighbours when they are of one class
+			blank += t.Value
+			continue
 		}
+		if class := tokenClass(t.Type); class != open {
+			p.closeSpan(open)
+			w.WriteString(blank)
+			p.openSpan(class)
+			open, blank = class, ""
+		}
+		w.WriteString(blank)
+		blank = ""
 		p.escape(t.Value)
 	}
 	p.closeSpan(open)
+	w.WriteString(blank)
 	if text.String() != code && text.String() != code+"\n" {
 		return "", fmt.Errorf("highlight %s: the text would change", lexer.Config().Name)
 	}

@@ -90,7 +90,7 @@ func (r *reading) addLink(n *ast.Link, at place, destination, title []byte) {
 	address := unescape(destination)
 	if scheme, rest, ok := cutFigure(address); ok {
 		f := &Figure{
-			Scheme: scheme, Target: rest, Text: plainText(r.doc.text, n), Title: unescape(title),
+			Scheme: scheme, Target: rest, Text: plainText(r.doc.text, n), Title: oneLine(unescape(title)),
 			TextSpan: r.span(start+len("["), at.bracket), Span: span,
 			TargetSpan: target,
 		}
@@ -191,11 +191,7 @@ func printLink(p *printer, node ast.Node) {
 	}
 	p.w.WriteString("<a")
 	p.address("href", p.fragments.Link(a.link))
-	if title := node.(*ast.Link).Title; title != nil {
-		p.w.WriteString(` title="`)
-		p.text(title)
-		p.w.WriteByte('"')
-	}
+	p.title(node.(*ast.Link).Title)
 	p.w.WriteByte('>')
 	inLink := p.inLink
 	p.inLink = true
@@ -213,10 +209,13 @@ func printImage(p *printer, node ast.Node) {
 	p.w.WriteString("<img")
 	p.address("src", p.fragments.Link(a.link))
 	p.attribute("alt", a.link.Text)
-	if title := node.(*ast.Image).Title; title != nil {
-		p.w.WriteString(` title="`)
-		p.text(title)
-		p.w.WriteByte('"')
-	}
+	p.title(node.(*ast.Image).Title)
 	p.w.WriteByte('>')
+}
+
+// title writes the title of a link or an image, which may be empty.
+func (p *printer) title(title []byte) {
+	if title != nil {
+		p.attribute("title", unescape(title))
+	}
 }

@@ -47,7 +47,8 @@ func lexerOf(language string) chroma.Lexer { return lexersByName()[strings.ToLow
 
 // highlight writes the listing. One past the limits stays plain.
 func (p *printer) highlight(lexer chroma.Lexer, code string) error {
-	code = lineEnds.Replace(code)
+	unix, _ := unixEnds([]byte(code))
+	code = string(unix)
 	p.listings += len(code)
 	if p.listings > listingLimit || slices.ContainsFunc(strings.Split(code, "\n"), tooLong) {
 		lexer = nil
@@ -68,9 +69,6 @@ func (p *printer) highlight(lexer chroma.Lexer, code string) error {
 }
 
 func tooLong(line string) bool { return len(line) > lineLimit }
-
-// lineEnds makes all line ends of a listing the same; chroma would, and then the text would differ.
-var lineEnds = strings.NewReplacer("\r\n", "\n", "\r", "\n")
 
 // printListing writes a fenced block that is none of ours, or an indented one.
 func printListing(p *printer, n ast.Node) {

@@ -6,7 +6,6 @@ import (
 
 	"github.com/yuin/goldmark/extension"
 	"github.com/yuin/goldmark/parser"
-	"github.com/yuin/goldmark/text"
 	"github.com/yuin/goldmark/util"
 
 	"acreleaf/cmd/acreleaf/internal/message"
@@ -18,16 +17,8 @@ func Parse(src *message.Source, body int) (*Document, message.List) {
 	if bytes.HasPrefix(src.Text[body:], byteOrderMark) {
 		body += len(byteOrderMark)
 	}
-	r := &reading{
-		source: src,
-		body:   body,
-		doc:    &Document{Source: src, text: src.Text[body:]},
-	}
-	context := parser.NewContext(parser.WithIDs(noIDs{}))
-	context.Set(readingKey, r)
-	r.doc.root = pageParser().Parse(text.NewReader(r.doc.text), parser.WithContext(context))
-	r.finish()
-	r.checkLineEnds()
+	r := newReading(src, body)
+	r.parse(pageParser())
 	return r.doc, r.messages
 }
 

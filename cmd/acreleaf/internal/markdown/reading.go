@@ -8,6 +8,7 @@ import (
 
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/parser"
+	"github.com/yuin/goldmark/text"
 
 	"acreleaf/cmd/acreleaf/internal/message"
 )
@@ -16,7 +17,8 @@ import (
 // walk over the tree is needed.
 type reading struct {
 	source   *message.Source
-	body     int // offset in source.Text of the text that goldmark reads
+	body     int   // offset in source.Text of the Markdown
+	dropped  []int // where carriage returns were dropped from the text that goldmark reads; see unixEnds
 	doc      *Document
 	messages message.List
 
@@ -35,9 +37,24 @@ func readingOf(pc parser.Context) *reading {
 	return pc.Get(readingKey).(*reading)
 }
 
+func newReading(src *message.Source, body int) *reading {
+	text, dropped := unixEnds(src.Text[body:])
+	return &reading{source: src, body: body, dropped: dropped, doc: &Document{Source: src, text: text}}
+}
+
+func (r *reading) parse(p parser.Parser) {
+	context := parser.NewContext(parser.WithIDs(noIDs{}))
+	context.Set(readingKey, r)
+	r.doc.root = p.Parse(text.NewReader(r.doc.text), parser.WithContext(context))
+	r.finish()
+}
+
+// offset turns one of goldmark's offsets into one of the source.
+func (r *reading) offset(at int) int { return r.body + beforeDropping(at, r.dropped) }
+
 // span turns goldmark's offsets into offsets of the source.
 func (r *reading) span(start, end int) message.Span {
-	return message.Span{Start: r.body + start, End: r.body + end}
+	return message.Span{Start: r.offset(start), End: r.offset(end)}
 }
 
 // line gives the line of an offset, from 1.
@@ -64,22 +81,6 @@ func (r *reading) finish() {
 	r.finishAnchors()
 	r.finishFootnotes()
 	r.finishHeadings()
-}
-
-// checkLineEnds refuses a carriage return on its own: CommonMark takes it for a line end and goldmark does not.
-func (r *reading) checkLineEnds() {
-	for at := 0; ; at++ {
-		next := bytes.IndexByte(r.doc.text[at:], '\r')
-		if next < 0 {
-			return
-		}
-		at += next
-		if at+1 == len(r.doc.text) || r.doc.text[at+1] != '\n' {
-			r.fault("line-end", r.span(at, at+1), "this line ends in a way that is not read here (a lone carriage return)",
-				"save the page with ordinary line ends")
-			return
-		}
-	}
 }
 
 func byPosition[T any](list []T, position func(T) int) {

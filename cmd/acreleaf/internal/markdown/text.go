@@ -130,6 +130,9 @@ func reference(text []byte) (value []byte, size int) {
 	return utf8.AppendRune(nil, util.ToValidRune(rune(n))), end + 1
 }
 
+// oneLine puts a space for every line end.
+func oneLine(s string) string { return strings.ReplaceAll(s, "\n", " ") }
+
 // plainText gives the text of a node's children as a reader sees it, on one line.
 func plainText(source []byte, n ast.Node) string {
 	var b strings.Builder
@@ -143,7 +146,7 @@ func appendPlain(b *strings.Builder, source []byte, n ast.Node) {
 		case *ast.Text:
 			value := c.Segment.Value(source)
 			if c.IsRaw() {
-				b.Write(value)
+				b.WriteString(oneLine(string(value)))
 			} else {
 				b.WriteString(unescape(value))
 			}
@@ -153,7 +156,7 @@ func appendPlain(b *strings.Builder, source []byte, n ast.Node) {
 		case *ast.AutoLink:
 			b.Write(c.Label(source))
 		case *ast.RawHTML:
-			b.Write(c.Segments.Value(source))
+			b.WriteString(oneLine(string(c.Segments.Value(source))))
 		case *extast.FootnoteLink, *extast.FootnoteBacklink:
 		default:
 			appendPlain(b, source, c)
@@ -184,11 +187,10 @@ func printCodeSpan(p *printer, n ast.Node) {
 		if p.inCell {
 			value = bytes.ReplaceAll(value, []byte(`\|`), []byte("|"))
 		}
-		if last := len(value) - 1; last >= 0 && value[last] == '\n' {
-			p.escapeBytes(value[:last])
+		line, ended := bytes.CutSuffix(value, []byte("\n"))
+		p.escapeBytes(line)
+		if ended {
 			p.w.WriteByte(' ')
-		} else {
-			p.escapeBytes(value)
 		}
 	}
 	p.w.WriteString("</code>")

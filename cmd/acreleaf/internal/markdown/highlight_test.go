@@ -1,0 +1,95 @@
+package markdown
+
+import (
+	"bytes"
+	"html"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+func TestHighlight(t *testing.T) {
+	for _, c := range []struct{ language, code, want string }{
+		{"go", "func f(x int) string { return \"a<b\" + 'c' } // 12 & more\n",
+			`<span class="k">func</span> <span class="n">f</span>(x <span class="k">int</span>) ` +
+				`<span class="k">string</span> { <span class="k">return</span> <span class="s">&quot;a&lt;b&quot;</span> ` +
+				`<span class="o">+</span> <span class="s">'c'</span> } <span class="c">// 12 &amp; more</span>` + "\n"},
+		{"YAML", "depth: 12 # in\r\n", `<span class="n">depth</span>: <span class="m">12</span> <span class="c"># in</span>` + "\n"},
+		{"json", "{\"a\": [1, true]}", `{<span class="n">&quot;a&quot;</span>: [<span class="m">1</span>, <span class="k">true</span>]}`},
+		{"mjs", "const a = 1;", `<span class="k">const</span> a <span class="o">=</span> <span class="m">1</span>;`},
+		{"no such language", "a < b\n", "a &lt; b\n"},
+		{"", "func f()\n", "func f()\n"},
+		{"go", "// " + strings.Repeat("x", lineLimit), "// " + strings.Repeat("x", lineLimit)},
+	} {
+		var w bytes.Buffer
+		if err := Highlight(&w, c.language, c.code); err != nil {
+			t.Errorf("%s: %v", c.language, err)
+		}
+		want := `<pre class="code"><code>` + c.want + "</code></pre>\n"
+		if diff := cmp.Diff(want, w.String()); diff != "" {
+			t.Errorf("%s %q:\n%s", c.language, c.code, diff)
+		}
+	}
+}
+
+var span = regexp.MustCompile(`<span class="([kscnmo])">|</span>`)
+
+// TestLanguagesAreWholeAndQuick runs every language over texts that are hard on lexers, with lines as long as
+// they may be. The text must come out unchanged but for its spans, and in time.
+func TestLanguagesAreWholeAndQuick(t *testing.T) {
+	hard := []string{"\n", "a\n", ":\n", "- a\n", "é ", "\\\n"}
+	for _, piece := range strings.Fields("( \" <a \\ ` *a_ { a: /* - ${ ' [ = # | & $ 1 // <!-- * _ ~ < ---") {
+		hard = append(hard, strings.Repeat(piece, lineLimit/len(piece))+"\n")
+	}
+	for _, language := range languages {
+		for _, piece := range hard {
+			code := strings.Repeat(piece, 2_000/len(piece))
+			start := time.Now()
+			got, err := lex(lexerOf(language), code)
+			if err != nil {
+				t.Errorf("%.10q: %v", code, err)
+				continue
+			}
+			if spent := time.Since(start); spent > hostileLimit*raceFactor {
+				t.Errorf("%s, %.10q: %d bytes took %v", language, code, len(code), spent)
+			}
+			if text := html.UnescapeString(span.ReplaceAllString(got, "")); strings.TrimSuffix(text, "\n") !=
+				strings.TrimSuffix(code, "\n") {
+				t.Errorf("%s, %.10q: the text changed", language, code)
+			}
+		}
+	}
+}
+
+// TestCacheIsBounded fills the cache past its limit.
+func TestCacheIsBounded(t *testing.T) {
+	cache := listings{limit: 3_000}
+	lexer := lexerOf("diff")
+	code := strings.Repeat("a\n", 500)
+	for i := range 20 {
+		if _, err := cache.get(lexer, code[:len(code)-i]); err != nil {
+			t.Fatal(err)
+		}
+		if most := cache.limit + 2*len(code); cache.size > most || cache.size != sizeOf(&cache) {
+			t.Fatalf("%d bytes are kept, counted as %d, want at most %d", sizeOf(&cache), cache.size, most)
+		}
+	}
+	first, err := cache.get(lexer, "+a\n")
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, err := cache.get(lexer, "+a\n")
+	if err != nil || again != first || first != "+a\n" {
+		t.Errorf("%q, then %q, %v", first, again, err)
+	}
+}
+
+func sizeOf(cache *listings) (size int) {
+	for key, html := range cache.html {
+		size += len(key.code) + len(html)
+	}
+	return size
+}

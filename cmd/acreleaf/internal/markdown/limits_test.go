@@ -1,0 +1,160 @@
+package markdown
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"testing"
+	"time"
+
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+const (
+	hostileSize  = 200_000         // bytes of each hostile page
+	hostileLimit = 2 * time.Second // that one may take
+)
+
+// hostilePages are texts that once took, or could take, time that grows with the square of their length. Most are one
+// piece of text without an end.
+func hostilePages() map[string]string {
+	return map[string]string{
+		"emphasis, mixed":      fill("*a_b ", hostileSize),
+		"emphasis, pairs":      fill("*a _b* c_ ", hostileSize),
+		"emphasis, runs":       fill("a**b _c", hostileSize),
+		"emphasis, one run":    fill("*", hostileSize),
+		"brackets open":        fill("[", hostileSize),
+		"brackets nested":      fill("[", hostileSize/2) + fill("]", hostileSize/2),
+		"images open":          fill("![", hostileSize),
+		"images nested":        fill("![", hostileSize/3) + fill("](b)", hostileSize/3*2),
+		"links without end":    fill("[a](", hostileSize),
+		"links, open <":        fill("[a](<b", hostileSize),
+		"links, open title":    fill(`[a](b "`, hostileSize),
+		"links":                fill("[a](b) ", hostileSize),
+		"definitions of links": count("[a%d]: b%d\n", hostileSize/2) + count("[a%d] %d ", hostileSize/2),
+		"backticks":            growing("`", hostileSize),
+		"HTML, open tags":      fill("<a ", hostileSize),
+		"HTML, comments":       fill("<!--", hostileSize),
+		"HTML, attributes":     fill("<a b='", hostileSize),
+		"quotations nested":    fill(">", hostileSize),
+		"quotations with tabs": fill(">\t", hostileSize),
+		"quotations, lazy":     fill("> > > a\nb\n", hostileSize),
+		"lists nested":         fill("+ ", hostileSize),
+		"ordered lists nested": fill("1. ", hostileSize),
+		"lists":                fill("- a\n", hostileSize),
+		"table, wide":          fill("|a", hostileSize/4) + "\n" + fill("|-", hostileSize/4) + "\n" + fill("a\n", hostileSize/2),
+		"table, long":          "a|b\n-|-\n" + fill("a|b\n", hostileSize),
+		"table, escaped pipes": "a|b\n-|-\n" + fill("`a\\|b`|c\n", hostileSize),
+		"table, one cell":      "a|b\n-|-\n" + fill("`\\|", hostileSize),
+		"tables":               fill("a|b\n-|-\nc|d\n\n", hostileSize),
+		"footnotes":            count("[^%d]: a%d\n\n", hostileSize/2) + count("[^%d] %d ", hostileSize/2),
+		"footnotes nested":     fill("[^a]: ", hostileSize),
+		"footnote, many marks": "[^1]: a\n\n" + fill("[^1] ", hostileSize),
+		"marks of no footnote": "[^a]: a\n\n" + fill("[^1] ", hostileSize),
+		"headings":             fill("# a\n", hostileSize),
+		"headings, one id":     fill("# a {#a}\n", hostileSize),
+		"headings with bars":   fill("a\n=\n", hostileSize),
+		"worksheets":           fill("```worksheet a\na: 1\n```\n", hostileSize),
+		"worksheet, long":      "```worksheet a\n" + count("a%d: %d\n", hostileSize) + "```\n",
+		"worksheet, nested":    "```worksheet a\na: " + fill("[", bodyLimit-100) + "\n```\n",
+		"worksheet, unlike":    "```worksheet a\n" + fill("? ", bodyLimit-100) + "\n```\n",
+		"worksheet, bad lines": "```worksheet a\n" + count("a%d: [%d\n", bodyLimit-100) + "```\n",
+		"worksheet, twice":     "```worksheet a\n" + fill("a: \"1\"\n", bodyLimit-100) + "```\n",
+		"listings":             count("```go\na%d := %d\n```\n", hostileSize),
+		"listings, unknown":    fill("```x\n```\n", hostileSize),
+		"listing":              "```go\n" + fill("func a() { return \"\" }\n", hostileSize) + "```\n",
+		"listing, one line":    "```yaml\n" + fill("-", hostileSize) + "\n```\n",
+		"definition lists":     fill("a\n: b\n", hostileSize),
+		"signals":              fill("> **CAUTION** a\n\n", hostileSize),
+		"references":           fill("&amp", hostileSize),
+		"escapes":              fill(`\*`, hostileSize),
+		"addresses":            fill("<http://a> ", hostileSize),
+		"paragraph":            fill("a\r\n", hostileSize),
+	}
+}
+
+func fill(s string, size int) string { return strings.Repeat(s, size/len(s)+1) }
+
+// count repeats a format with two places for a number that grows.
+func count(format string, size int) string {
+	var b strings.Builder
+	for i := 1; b.Len() < size; i++ {
+		fmt.Fprintf(&b, format, i, i)
+	}
+	return b.String()
+}
+
+// growing gives runs that are each one longer than the last.
+func growing(s string, size int) string {
+	var b strings.Builder
+	for i := 1; b.Len() < size; i++ {
+		b.WriteString(strings.Repeat(s, i) + " ")
+	}
+	return b.String()
+}
+
+// TestTimeIsBounded reads and prints hostile pages. Each gets three tries, for a machine that has more to do.
+func TestTimeIsBounded(t *testing.T) {
+	for name, page := range hostilePages() {
+		t.Run(name, func(t *testing.T) {
+			src := &message.Source{Name: "page.md", Text: []byte(page)}
+			var spent time.Duration
+			for range 3 {
+				start := time.Now()
+				doc, _ := Parse(src, 0)
+				var w bytes.Buffer
+				if err := doc.HTML(&w, &plainFragments{}, &testWords); err != nil {
+					t.Fatal(err)
+				}
+				if spent = time.Since(start); spent < hostileLimit*raceFactor {
+					return
+				}
+			}
+			t.Errorf("%d bytes took %v, more than %v", len(page), spent, hostileLimit*raceFactor)
+		})
+	}
+}
+
+// TestLimitsAreNamed wants one message, with the line, for each limit that a page passes.
+func TestLimitsAreNamed(t *testing.T) {
+	for _, c := range []struct{ name, want string }{
+		{"emphasis, mixed", "this piece of text has too many * and _ to tell which belong together"},
+		{"brackets nested", "this piece of text has too many brackets to tell which belong together"},
+		{"links without end", "this piece of text has too many brackets to tell which belong together"},
+		{"quotations nested", "too many lists and quotations stand in each other here"},
+		{"lists nested", "too many lists and quotations stand in each other here"},
+		{"footnotes nested", "too many lists and quotations stand in each other here"},
+		{"table, wide", "this table would have too many cells"},
+		{"worksheet, long", "this worksheet is too long to be one"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			src := &message.Source{Name: "page.md", Text: []byte("\n\n" + hostilePages()[c.name])}
+			_, messages := Parse(src, 0)
+			found := 0
+			for _, m := range messages {
+				if line, _ := src.Position(m.Span.Start); m.Text == c.want && m.Level == message.Fault && line >= 3 {
+					found++
+				}
+			}
+			if found != 1 {
+				t.Errorf("%d messages %q among %d", found, c.want, len(messages))
+			}
+		})
+	}
+}
+
+// TestLimitsLeaveTextAlone wants the text past a limit to be in the page.
+func TestLimitsLeaveTextAlone(t *testing.T) {
+	for _, page := range []string{
+		fill("*a_b ", 60_000) + "END", fill("[", 60_000) + "END", fill("> ", 1000) + "END", fill("1. ", 1000) + "END",
+	} {
+		doc, _ := Parse(&message.Source{Text: []byte(page)}, 0)
+		var w bytes.Buffer
+		if err := doc.HTML(&w, &plainFragments{}, &testWords); err != nil {
+			t.Fatal(err)
+		}
+		if !strings.Contains(w.String(), "END") {
+			t.Errorf("the end of %.20q is not in the page", page)
+		}
+	}
+}

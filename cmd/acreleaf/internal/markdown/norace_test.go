@@ -1,0 +1,5 @@
+//go:build !race
+
+package markdown
+
+const raceFactor = 1
