@@ -61,15 +61,38 @@ func answerView(o sheet.Outcome, r *sheet.Result) render.Answer {
 		Label: r.Label, Text: unit.Text(q.Value), Unit: q.Unit.String(),
 		Cell: cell, Sheet: o.Use.Index,
 	}
-	if r.Also != "" {
-		also := unit.MustParse(r.Also)
-		if factor, err := q.Unit.To(also); err == nil {
-			v.Also = append(v.Also, render.Conversion{
-				Text: unit.Text(factor.Apply(q.Value)), Unit: also.String(), By: factor.Text(),
-			})
-		}
+	if also, there := alsoOf(r); there {
+		v.Also = append(v.Also, render.Conversion{
+			Text: unit.Text(also.factor.Apply(q.Value)), Unit: also.text, By: also.factor.Text(),
+		})
 	}
 	return v
+}
+
+// A conversion is a second unit that an answer is shown in.
+type conversion struct {
+	text   string
+	factor unit.Factor
+}
+
+var conversions sync.Map // of conversion by *sheet.Result; the same calculation stands behind many worksheets
+
+// alsoOf is the second unit of an answer. False if it has none.
+func alsoOf(r *sheet.Result) (conversion, bool) {
+	if r.Also == "" {
+		return conversion{}, false
+	}
+	if known, ok := conversions.Load(r); ok {
+		return known.(conversion), true
+	}
+	u := unit.MustParse(r.Also)
+	factor, err := r.Unit.To(u)
+	if err != nil {
+		panic(err) // the sheet has refused it
+	}
+	c := conversion{u.String(), factor}
+	conversions.Store(r, c)
+	return c, true
 }
 
 func noteView(o sheet.Outcome, i int, remark *sheet.Remark) render.Note {
