@@ -54,6 +54,12 @@ var botchedShapes = []botch{
 	{"a range upside down", answered(func(s *sheet.Sheet) {
 		s.Given("depth", "in", sheet.Field{Label: "D", Typical: 5, Low: 10, High: 1})
 	}), []string{`"depth": the typical value 5 must lie between 10 and 1`}},
+	{"a range of nothing", answered(func(s *sheet.Sheet) {
+		s.Given("depth", "in", sheet.Field{Label: "D", Typical: 5, Low: 5, High: 5})
+	}), []string{`"depth": the typical value 5 must lie between 5 and 5`}},
+	{"a typical value below the range", answered(func(s *sheet.Sheet) {
+		s.Given("depth", "in", sheet.Field{Label: "D", Typical: 0.5, Low: 1, High: 72})
+	}), []string{`"depth": the typical value 0.5 must lie between 1 and 72`}},
 	{"stated of a given that must be", answered(func(s *sheet.Sheet) {
 		s.Say(sheet.Note, s.Stated(s.Given("depth", "in", number)), "Stated.")
 	}), []string{`"depth" is not optional, so it is always stated`}},
@@ -85,6 +91,13 @@ var botchedShapes = []botch{
 		s.Constant("slice", "6 in", sheet.Fact{Source: "a test"})
 	}, []string{`"Depth" is not a name: use small letters and hyphens`,
 		`constant "slice" needs a source and how sure it is`, "it has no answer"}},
+}
+
+func TestTypicalMayBeAnEndOfTheRange(t *testing.T) {
+	build(t, "ends", answered(func(s *sheet.Sheet) {
+		s.Given("low", "in", sheet.Field{Label: "L", Typical: 1, Low: 1, High: 72})
+		s.Given("high", "in", sheet.Field{Label: "H", Typical: 72, Low: 1, High: 72})
+	}))
 }
 
 // A figure that only a wrong way needs is not what an answer rests on, and a page need not show it.
