@@ -10,14 +10,14 @@ import (
 // in one paragraph, or of quotations in each other. Every such text is cut off at a limit that no real page comes near,
 // and a message names the line. What is past the limit is shown as plain text.
 const (
-	emphasisLimit = 4000      // runs of * and _ in one piece of text
-	bracketLimit  = 4000      // brackets that may open a link, in one piece of text
-	wasteLimit    = 100 << 20 // bytes looked at in vain for the ends of links, on one page
-	nestingLimit  = 100       // quotations, lists and items in each other
-	tableLimit    = 100_000   // cells of one table
-	bodyLimit     = 20_000    // bytes of the body of one block of ours
-	listingLimit  = 20_000    // bytes of the listings of one page that are still highlighted
-	lineLimit     = 400       // bytes of a line of a listing that is still highlighted
+	emphasisLimit = 4000     // runs of * and _ in one piece of text
+	bracketLimit  = 4000     // brackets that may open a link, in one piece of text
+	wasteLimit    = 10 << 20 // bytes looked at in vain for the ends of links, on one page
+	nestingLimit  = 100      // quotations, lists and items in each other
+	tableLimit    = 100_000  // cells of one table
+	bodyLimit     = 20_000   // bytes of the body of one block of ours
+	listingLimit  = 20_000   // bytes of the listings of one page that are still highlighted
+	lineLimit     = 400      // bytes of a line of a listing that is still highlighted
 )
 
 // counts are what the limits are held against.

@@ -10,10 +10,8 @@ import (
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-const (
-	hostileSize  = 200_000         // bytes of each hostile page
-	hostileLimit = 2 * time.Second // that one may take
-)
+// hostileLimit is how long a hostile page of hostileSize bytes may take.
+const hostileLimit = 2 * time.Second
 
 // hostilePages are texts that once took, or could take, time that grows with the square of their length. Most are one
 // piece of text without an end.

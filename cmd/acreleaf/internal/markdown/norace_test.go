@@ -2,4 +2,7 @@
 
 package markdown
 
-const raceFactor = 1
+const (
+	hostileSize = 200_000 // bytes of each hostile page
+	raceFactor  = 1
+)
