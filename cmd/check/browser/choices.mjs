@@ -87,7 +87,7 @@ const kinds = {
 
   async choice(page, guide, { sheet, given }) {
     const { calculation } = guide.worksheets.get(sheet);
-    const names = reckon(calculation, { [given]: '?' }).error.match(/one of: (.*)$/)[1].split(', ');
+    const names = reckon(calculation, { [given]: '?' }).error.match(/one of: (.*)/)[1].split(', ');
     const select = field(page, sheet, given);
     assert.equal(await select.locator('option').count(), names.length);
     for (const [i, name] of names.entries()) {
