@@ -1,10 +1,8 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
 	"os"
-	"os/exec"
 	"os/signal"
 	"path/filepath"
 	"strings"
@@ -82,15 +80,6 @@ func addLarge(t *testing.T, content string) []byte {
 		}
 	}
 	return home
-}
-
-// press runs a press as a program of its own, and gives what it prints.
-func press(folder, program string) (string, error) {
-	var said bytes.Buffer
-	c := exec.Command(program, "press")
-	c.Dir, c.Stdout, c.Stderr = folder, &said, &said
-	err := c.Run()
-	return said.String(), err
 }
 
 // fileLimit is more than the theme's files take and less than addLarge adds.

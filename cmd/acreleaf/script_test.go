@@ -1,11 +1,13 @@
 package main
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"flag"
 	"fmt"
 	"io/fs"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -29,35 +31,45 @@ func TestMain(m *testing.M) {
 func TestScript(t *testing.T) { runScripts(t, "script") }
 
 func runScripts(t *testing.T, folder string) {
+	// Most scripts start from a site that was pressed. It is pressed once: that is most of what a script would take.
+	pressed := t.TempDir()
+	if err := os.CopyFS(pressed, os.DirFS(filepath.Join("testdata", "site"))); err != nil {
+		t.Fatal(err)
+	}
+	if said, err := press(pressed, "acreleaf"); err != nil {
+		t.Fatalf("%v\n%s", err, said)
+	}
 	testscript.Run(t, testscript.Params{
 		Dir:                 filepath.Join("testdata", folder),
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
 		UpdateScripts:       *update,
 		Cmds: map[string]func(ts *testscript.TestScript, neg bool, args []string){
-			"site":    scriptSite,
+			"site":    func(ts *testscript.TestScript, _ bool, args []string) { lay(ts, pressed, "content", args) },
+			"pressed": func(ts *testscript.TestScript, _ bool, args []string) { lay(ts, pressed, ".", args) },
 			"listing": scriptListing,
 			"sparse":  scriptSparse,
 			"bytes":   scriptBytes,
 		},
-		Setup: func(e *testscript.Env) error {
-			folder, err := filepath.Abs(filepath.Join("testdata", "site"))
-			e.Values[siteFolder{}] = folder
-			return err
-		},
 	})
 }
 
-// siteFolder is the key of the folder that the command site copies.
-type siteFolder struct{}
+// press runs a press as a program of its own, and gives what it prints.
+func press(folder, program string) (string, error) {
+	var said bytes.Buffer
+	c := exec.Command(program, "press")
+	c.Dir, c.Stdout, c.Stderr = folder, &said, &said
+	err := c.Run()
+	return said.String(), err
+}
 
-// scriptSite lays out the site that most scripts start from: site. Files that the script brings itself stay.
-func scriptSite(ts *testscript.TestScript, neg bool, args []string) {
-	if neg || len(args) > 0 {
-		ts.Fatalf("usage: site")
+// lay lays out what the scripts start from: site, the content folder; pressed, the content and the site made of it.
+// Files that the script brings itself stay.
+func lay(ts *testscript.TestScript, from, part string, args []string) {
+	if len(args) > 0 {
+		ts.Fatalf("usage: site, or: pressed")
 	}
-	from := os.DirFS(ts.Value(siteFolder{}).(string))
-	ts.Check(fs.WalkDir(from, ".", func(name string, entry fs.DirEntry, err error) error {
+	ts.Check(fs.WalkDir(os.DirFS(from), part, func(name string, entry fs.DirEntry, err error) error {
 		to := ts.MkAbs(name)
 		if _, there := os.Stat(to); err != nil || there == nil {
 			return err
@@ -65,7 +77,7 @@ func scriptSite(ts *testscript.TestScript, neg bool, args []string) {
 		if entry.IsDir() {
 			return os.Mkdir(to, 0o755)
 		}
-		content, err := fs.ReadFile(from, name)
+		content, err := os.ReadFile(filepath.Join(from, name))
 		if err != nil {
 			return err
 		}
