@@ -23,13 +23,20 @@ func (p headingParser) Close(node ast.Node, reader text.Reader, pc parser.Contex
 	h := &Heading{node: node.(*ast.Heading), Level: node.(*ast.Heading).Level}
 	lines := node.Lines()
 	if lines.Len() == 0 {
-		start := max(node.Pos(), 0)
+		start := r.marksBefore(node.Pos(), h.Level)
 		h.Span = r.span(start, start+h.Level)
 	} else {
 		h.Span = r.span(lines.At(0).Start, lines.At(lines.Len()-1).Stop)
 		r.takeID(h, lines)
 	}
 	r.doc.Headings = append(r.doc.Headings, h)
+}
+
+// marksBefore finds the marks of an empty heading. goldmark's position of it counts the spaces that part of a tab stands
+// for, so the marks are there or a little before.
+func (r *reading) marksBefore(at, level int) int {
+	marks := bytes.Repeat([]byte("#"), level)
+	return max(0, bytes.LastIndex(r.doc.text[:min(at+level, len(r.doc.text))], marks))
 }
 
 // takeID cuts an id off the heading's last line.

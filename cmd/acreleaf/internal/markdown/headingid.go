@@ -44,7 +44,7 @@ func (r *reading) finishHeadings() {
 	for _, h := range headings {
 		h.Text = plainText(r.doc.text, h.node)
 		if strings.TrimSpace(h.Text) == "" {
-			r.advise("heading-empty", h.Span, "this heading has no text", "write its text, or take the line out")
+			r.fault("heading-empty", h.Span, "this heading has no text", "write its text, or take the line out")
 		}
 		if h.ID != "" {
 			r.takeExplicit(ids, h)

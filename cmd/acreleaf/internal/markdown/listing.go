@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"unicode/utf8"
 
 	"github.com/alecthomas/chroma/v2"
 	"github.com/alecthomas/chroma/v2/lexers"
@@ -45,12 +46,13 @@ var lexersByName = sync.OnceValue(func() map[string]chroma.Lexer {
 // lexerOf finds the lexer of a language; nil when there is none.
 func lexerOf(language string) chroma.Lexer { return lexersByName()[strings.ToLower(language)] }
 
-// highlight writes the listing. One past the limits stays plain.
+// highlight writes the listing. One past the limits stays plain, and so does one that is not UTF-8, which the lexers
+// would change.
 func (p *printer) highlight(lexer chroma.Lexer, code string) error {
 	unix, _ := unixEnds([]byte(code))
 	code = string(unix)
 	p.listings += len(code)
-	if p.listings > listingLimit || slices.ContainsFunc(strings.Split(code, "\n"), tooLong) {
+	if p.listings > listingLimit || !utf8.ValidString(code) || slices.ContainsFunc(strings.Split(code, "\n"), tooLong) {
 		lexer = nil
 	}
 	var tokens string
