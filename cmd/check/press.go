@@ -25,7 +25,7 @@ func (b *bench) press(ctx context.Context, r *step.Record) error {
 // bytes, and nothing else may have changed: not in the project, not in the home folder, not in the folder for
 // temporary files.
 func (b *bench) again(ctx context.Context, r *step.Record) error {
-	first, err := pressedTree(b.site)
+	first, err := pressed.Snapshot(b.site)
 	if err != nil {
 		return err
 	}
@@ -38,7 +38,7 @@ func (b *bench) again(ctx context.Context, r *step.Record) error {
 		if err := b.pressInto(ctx, r, "content", dir); err != nil {
 			return err
 		}
-		next, err := pressedTree(dir)
+		next, err := pressed.Snapshot(dir)
 		if err != nil {
 			return err
 		}
@@ -57,14 +57,6 @@ func (b *bench) again(ctx context.Context, r *step.Record) error {
 		same("the press changed the project beside its output", before.Differ(after)),
 		same("the press left something in the home or temporary folder", aside.Differ(emptyAside)),
 	)...)
-}
-
-// pressedTree takes the state of a pressed folder. The list that a press keeps there of what it wrote is no part of
-// the site: it notes when each file was written, to know one that somebody else has touched.
-func pressedTree(dir string) (pressed.Tree, error) {
-	tree, err := pressed.Snapshot(dir)
-	delete(tree, ".acreleaf-manifest")
-	return tree, err
 }
 
 // emptyAside is the folder aside with nothing put into it.

@@ -11,7 +11,7 @@ type disk interface {
 	Lstat(path string) (fs.FileInfo, error)
 	ReadFile(path string) ([]byte, error)
 	ReadDir(path string) ([]fs.DirEntry, error)
-	Create(path string, bytes []byte) (fs.FileInfo, error) // a file that must not be there yet
+	Create(path string, bytes []byte) error // a file that must not be there yet
 	Mkdir(path string) error
 	Rename(from, to string) error
 	Remove(path string) error // a file or an empty folder
@@ -29,18 +29,14 @@ func (realDisk) Remove(path string) error                   { return os.Remove(p
 
 // Create does not wait for the disk (no fsync): a site can be pressed again, and waiting would cost far more than all
 // the rest.
-func (realDisk) Create(path string, bytes []byte) (fs.FileInfo, error) {
+func (realDisk) Create(path string, bytes []byte) error {
 	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	_, err = f.Write(bytes)
-	var info fs.FileInfo
-	if err == nil {
-		info, err = f.Stat()
-	}
 	if closing := f.Close(); err == nil {
 		err = closing
 	}
-	return info, err
+	return err
 }

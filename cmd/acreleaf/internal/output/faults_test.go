@@ -8,11 +8,10 @@ import (
 	"syscall"
 )
 
-// countingDisk counts what is asked of a disk, and lets a test look on after each change.
+// countingDisk counts the changes to a disk, and lets a test look on after each change.
 type countingDisk struct {
 	disk
 	mutex   sync.Mutex
-	reads   int
 	changes int
 	after   func(change string)
 }
@@ -26,14 +25,7 @@ func (d *countingDisk) count(change string) {
 	}
 }
 
-func (d *countingDisk) ReadFile(path string) ([]byte, error) {
-	d.mutex.Lock()
-	d.reads++
-	d.mutex.Unlock()
-	return d.disk.ReadFile(path)
-}
-
-func (d *countingDisk) Create(path string, bytes []byte) (fs.FileInfo, error) {
+func (d *countingDisk) Create(path string, bytes []byte) error {
 	defer d.count("create " + path)
 	return d.disk.Create(path, bytes)
 }
@@ -67,12 +59,12 @@ func (d *cutDisk) cut() bool {
 	return d.left < 0
 }
 
-func (d *cutDisk) Create(path string, bytes []byte) (fs.FileInfo, error) {
+func (d *cutDisk) Create(path string, bytes []byte) error {
 	if d.cut() {
 		if d.left == -1 {
-			_, _ = d.disk.Create(path, bytes[:len(bytes)/2])
+			_ = d.disk.Create(path, bytes[:len(bytes)/2])
 		}
-		return nil, errCut
+		return errCut
 	}
 	return d.disk.Create(path, bytes)
 }
@@ -113,10 +105,10 @@ func (d *fullDisk) full(path string) error {
 	return nil
 }
 
-func (d *fullDisk) Create(path string, bytes []byte) (fs.FileInfo, error) {
+func (d *fullDisk) Create(path string, bytes []byte) error {
 	if err := d.full(path); err != nil {
-		_, _ = d.disk.Create(path, bytes[:len(bytes)/2])
-		return nil, err
+		_ = d.disk.Create(path, bytes[:len(bytes)/2])
+		return err
 	}
 	return d.disk.Create(path, bytes)
 }
@@ -143,9 +135,9 @@ func (d *refusingDisk) refuse(path string) error {
 	return nil
 }
 
-func (d *refusingDisk) Create(path string, bytes []byte) (fs.FileInfo, error) {
+func (d *refusingDisk) Create(path string, bytes []byte) error {
 	if err := d.refuse(path); err != nil {
-		return nil, err
+		return err
 	}
 	return d.disk.Create(path, bytes)
 }

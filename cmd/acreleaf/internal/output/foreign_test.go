@@ -123,12 +123,12 @@ func TestWriteRefusesAListItCannotTrust(t *testing.T) {
 	for name, text := range map[string]string{
 		"empty":        "",
 		"other text":   "hello\n",
-		"climbing out": manifestHead + "kept 0 4 1 ../beside.txt\n",
-		"absolute":     manifestHead + "kept 0 4 1 /beside.txt\n",
-		"cut short":    manifestHead + "kept 0 4 1 index.html",
-		"no number":    manifestHead + "kept x 4 1 index.html\n",
-		"a field less": manifestHead + "kept 0 4 index.html\n",
-		"our own name": manifestHead + "kept 0 4 1 " + manifestName + "\n",
+		"climbing out": manifestHead + "kept 0 ../beside.txt\n",
+		"absolute":     manifestHead + "kept 0 /beside.txt\n",
+		"cut short":    manifestHead + "kept 0 index.html",
+		"no number":    manifestHead + "kept x index.html\n",
+		"a field less": manifestHead + "kept index.html\n",
+		"our own name": manifestHead + "kept 0 " + manifestName + "\n",
 	} {
 		t.Run(name, func(t *testing.T) {
 			parent := t.TempDir()

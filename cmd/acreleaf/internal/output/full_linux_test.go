@@ -2,7 +2,6 @@ package output
 
 import (
 	"errors"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -16,24 +15,24 @@ type devFull struct {
 	room int
 }
 
-func (d *devFull) Create(path string, bytes []byte) (fs.FileInfo, error) {
+func (d *devFull) Create(path string, bytes []byte) error {
 	d.room--
 	if d.room >= 0 {
 		return d.disk.Create(path, bytes)
 	}
 	f, err := os.OpenFile("/dev/full", os.O_WRONLY, 0)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	_, err = f.Write(bytes)
-	return nil, errors.Join(err, f.Close())
+	return errors.Join(err, f.Close())
 }
 
 func TestTheKernelSaysTheDiskIsFull(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "public")
 	write(t, dir, oldSite)
 	before := readTree(t, dir)
-	_, err := later(dir, &devFull{realDisk{}, 3}).write(newSite)
+	_, err := writerOn(dir, &devFull{realDisk{}, 3}).write(newSite)
 	if !errors.Is(err, syscall.ENOSPC) ||
 		!strings.Contains(err.Error(), "the disk is full, there is no room for ") ||
 		!strings.Contains(err.Error(), "/public/") ||

@@ -5,12 +5,10 @@ import (
 	"errors"
 	"fmt"
 	"hash/crc32"
-	"io/fs"
 	"maps"
 	"slices"
 	"strconv"
 	"strings"
-	"time"
 )
 
 // manifest is the list of what Acreleaf wrote into a site's folder, by slash path.
@@ -19,14 +17,7 @@ type manifest map[string]entry
 // entry is what is remembered of one file.
 type entry struct {
 	hash    uint64
-	size    int64
-	time    int64 // modification time in nanoseconds since 1970, 0 when it proves nothing
-	pending bool  // it was about to be written for the first time: it is ours only if its content has the hash
-}
-
-// matches says whether the file on the disk is, by its looks, the one remembered, so that it need not be read.
-func (e entry) matches(info fs.FileInfo) bool {
-	return e.time != 0 && e.time == info.ModTime().UnixNano() && e.size == info.Size()
+	pending bool // it was about to be written for the first time: it is ours only if its content has the hash
 }
 
 var castagnoli = crc32.MakeTable(crc32.Castagnoli)
@@ -37,28 +28,10 @@ func hashOf(content []byte) uint64 {
 	return uint64(crc32.ChecksumIEEE(content))<<32 | uint64(crc32.Checksum(content, castagnoli))
 }
 
-// A file that is changed within one tick of the clock after we wrote it, to the same size, has the looks of ours. So
-// a time that is this close to now is not remembered, and the file is read at the next press.
-const (
-	fineTick   = 20 * time.Millisecond
-	coarseTick = 2 * time.Second // of disks that keep whole seconds, as USB sticks do
-)
+const manifestHead = "Files that Acreleaf wrote here, list 2. It removes only these. Do not edit.\n"
 
-func newEntry(content []byte, hash uint64, info fs.FileInfo, now time.Time) entry {
-	e := entry{hash: hash, size: int64(len(content)), time: info.ModTime().UnixNano()}
-	tick := fineTick
-	if info.ModTime().Nanosecond() == 0 {
-		tick = coarseTick
-	}
-	if now.Sub(info.ModTime()) < tick {
-		e.time = 0
-	}
-	return e
-}
-
-const manifestHead = "Files that Acreleaf wrote here, list 1. It removes only these. Do not edit.\n"
-
-// encode writes one line an entry, sorted: state, hash, size, time, path.
+// encode writes one line an entry, sorted: state, hash, path. There is no time in it, so that two presses of one site
+// give the same bytes.
 func (m manifest) encode() []byte {
 	b := []byte(manifestHead)
 	for _, p := range slices.Sorted(maps.Keys(m)) {
@@ -69,8 +42,6 @@ func (m manifest) encode() []byte {
 		}
 		b = append(b, state...)
 		b = strconv.AppendUint(b, e.hash, 16)
-		b = strconv.AppendInt(append(b, ' '), e.size, 10)
-		b = strconv.AppendInt(append(b, ' '), e.time, 10)
 		b = append(append(append(b, ' '), p...), '\n')
 	}
 	return b
@@ -97,12 +68,10 @@ func decode(text []byte) (manifest, error) {
 }
 
 func decodeLine(line string) (string, entry, error) {
-	fields := strings.SplitN(line, " ", 5)
-	if len(fields) != 5 || fields[0] != "kept" && fields[0] != "new" {
+	fields := strings.SplitN(line, " ", 3)
+	if len(fields) != 3 || fields[0] != "kept" && fields[0] != "new" {
 		return "", entry{}, errDamaged
 	}
-	hash, err1 := strconv.ParseUint(fields[1], 16, 64)
-	size, err2 := strconv.ParseInt(fields[2], 10, 64)
-	at, err3 := strconv.ParseInt(fields[3], 10, 64)
-	return fields[4], entry{hash, size, at, fields[0] == "new"}, errors.Join(err1, err2, err3)
+	hash, err := strconv.ParseUint(fields[1], 16, 64)
+	return fields[2], entry{hash, fields[0] == "new"}, err
 }

@@ -13,7 +13,7 @@
 //  4. files that are no longer part of the site are removed, pages before assets;
 //  5. the list is replaced by one that has the new files only.
 //
-// A list entry remembers size, time and hash, so that a file with the same bytes is neither read nor written again.
+// A file with the same bytes is not written again.
 package output
 
 import "strings"

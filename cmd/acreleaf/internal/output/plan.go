@@ -1,6 +1,7 @@
 package output
 
 import (
+	"bytes"
 	"cmp"
 	"maps"
 	"slices"
@@ -23,14 +24,14 @@ type plan struct {
 // finding is what examine says of one file.
 type finding struct {
 	hash    uint64
-	entry   entry // of an unchanged file
 	same    bool
 	folder  bool // a folder stands where the file must go
 	ours    bool // a file that Acreleaf wrote stands there
 	blocked bool
 }
 
-// examine compares one file with what is on the disk. A file is read only when the list cannot vouch for it.
+// examine compares one file with what is on the disk. A file of the same size is read: its time is no proof, and
+// reading costs little beside making the page.
 func (w *writer) examine(f File) (finding, error) {
 	found := finding{hash: hashOf(f.Bytes)}
 	s, info, err := w.stand(f.Path)
@@ -44,20 +45,13 @@ func (w *writer) examine(f File) (finding, error) {
 		return found, nil
 	}
 	found.ours = true
-	if listed.matches(info) {
-		found.same, found.entry = listed.hash == found.hash, listed
-		found.entry.pending = false
-		return found, nil
-	}
 	if listed.pending || info.Size() == int64(len(f.Bytes)) {
 		content, err := w.disk.ReadFile(w.real(f.Path))
 		if err != nil {
 			return found, w.sentence(f.Path, err, oldSiteWhole)
 		}
-		hash := hashOf(content)
-		found.same = hash == found.hash
-		found.blocked = listed.pending && hash != listed.hash
-		found.entry = newEntry(content, hash, info, w.now())
+		found.same = bytes.Equal(content, f.Bytes)
+		found.blocked = listed.pending && hashOf(content) != listed.hash
 	}
 	return found, nil
 }
@@ -71,7 +65,7 @@ func (w *writer) plan(files []File, found []finding) (*plan, error) {
 			p.blocked = append(p.blocked, f.Path)
 		case found[i].same:
 			p.unchanged++
-			p.after[f.Path] = found[i].entry
+			p.after[f.Path] = entry{hash: found[i].hash}
 		default:
 			p.writes = append(p.writes, i)
 			p.after[f.Path] = entry{hash: found[i].hash, pending: !found[i].ours}

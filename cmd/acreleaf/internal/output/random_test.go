@@ -35,7 +35,7 @@ func TestRandomPresses(t *testing.T) {
 		for range 4 {
 			files, cut := randomSite(random), random.IntN(30)
 			story = append(story, fmt.Sprintf("%s cut at %d", paths(files), cut))
-			_, _ = later(dir, &cutDisk{realDisk{}, cut}).write(files)
+			_, _ = writerOn(dir, &cutDisk{realDisk{}, cut}).write(files)
 		}
 		last := randomSite(random)
 		story = append(story, fmt.Sprintf("%s", paths(last)))

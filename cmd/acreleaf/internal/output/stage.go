@@ -25,18 +25,15 @@ func (w *writer) stage(files []File, p *plan) error {
 	if err := w.disk.Mkdir(w.real(stagingName)); err != nil {
 		return w.sentence(stagingName, err, oldSiteWhole)
 	}
-	entries := make([]entry, len(p.writes))
 	err := w.each(len(p.writes), func(i int) error {
 		f := files[p.writes[i]]
-		info, err := w.disk.Create(w.real(w.staged(i)), f.Bytes)
-		if err != nil {
+		if err := w.disk.Create(w.real(w.staged(i)), f.Bytes); err != nil {
 			return w.sentence(f.Path, err, oldSiteWhole)
 		}
-		entries[i] = newEntry(f.Bytes, p.after[f.Path].hash, info, w.now())
 		return nil
 	})
 	if err == nil {
-		err = w.stageLists(files, p, entries)
+		err = w.stageLists(files, p)
 	}
 	if err != nil {
 		w.dropStaging(len(p.writes))
@@ -44,21 +41,20 @@ func (w *writer) stage(files []File, p *plan) error {
 	return err
 }
 
-func (w *writer) stageLists(files []File, p *plan, entries []entry) error {
+func (w *writer) stageLists(files []File, p *plan) error {
 	before := maps.Clone(w.listed)
 	if before == nil {
 		before = manifest{}
 	}
-	for i, e := range entries {
-		name := files[p.writes[i]].Path
-		e.pending = p.after[name].pending
+	for _, i := range p.writes {
+		name := files[i].Path
+		e := p.after[name]
 		before[name] = e
-		e.pending = false
-		p.after[name] = e
+		p.after[name] = entry{hash: e.hash}
 	}
 	lists := [stagedLists]manifest{stagedBefore: before, stagedAfter: p.after}
 	for i, list := range lists {
-		if _, err := w.disk.Create(w.real(w.staged(len(p.writes)+i)), list.encode()); err != nil {
+		if err := w.disk.Create(w.real(w.staged(len(p.writes)+i)), list.encode()); err != nil {
 			return w.sentence(manifestName, err, oldSiteWhole)
 		}
 	}

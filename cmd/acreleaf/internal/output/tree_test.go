@@ -5,7 +5,6 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
-	"time"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -86,16 +85,7 @@ func same(t *testing.T, what string, got, want any) {
 	}
 }
 
-// later is a writer whose clock says that all files on the disk are old enough for their times to prove something.
-func later(dir string, d disk) *writer {
-	return &writer{disk: d, dir: dir, workers: 1, now: func() time.Time { return time.Now().Add(time.Hour) }}
-}
-
-func writeLater(t *testing.T, dir string, files []File) Report {
-	t.Helper()
-	report, err := later(dir, realDisk{}).write(files)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return report
+// writerOn is a writer that takes one file at a time, to a disk of the test's own.
+func writerOn(dir string, d disk) *writer {
+	return &writer{disk: d, dir: dir, workers: 1}
 }

@@ -8,7 +8,6 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
-	"time"
 )
 
 // Write makes the folder dir hold the files of a site and none that an earlier press left. The order of the steps, and
@@ -22,7 +21,7 @@ func Write(dir string, files []File) (Report, error) {
 		w := &writer{dir: dir}
 		return Report{}, w.sentence("", err, "No site was written.")
 	}
-	w := &writer{disk: realDisk{}, dir: dir, workers: runtime.GOMAXPROCS(0), now: time.Now}
+	w := &writer{disk: realDisk{}, dir: dir, workers: runtime.GOMAXPROCS(0)}
 	return w.write(files)
 }
 
@@ -31,7 +30,6 @@ type writer struct {
 	disk    disk
 	dir     string // as the user gave it
 	workers int
-	now     func() time.Time
 	token   string   // begins the names of this run's new files
 	listed  manifest // what the last press wrote
 }
