@@ -107,8 +107,9 @@ func writeFinds(tb testing.TB, w *bytes.Buffer, d *Document) {
 		same(tb, b.Index, i)
 	}
 	for i, f := range d.Figures {
-		fmt.Fprintf(w, "figure %d %s:%s %q %q at %s, text %s, target %s\n", f.Index, f.Scheme, f.Target, f.Text, f.Title,
-			slice(tb, d.Source, f.Span), slice(tb, d.Source, f.TextSpan), slice(tb, d.Source, f.TargetSpan))
+		fmt.Fprintf(w, "figure %d %s:%s %q %q at %s, text %s, target %s\n", f.Index, f.Scheme, f.Target,
+			f.Text, f.Title, slice(tb, d.Source, f.Span), slice(tb, d.Source, f.TextSpan),
+			slice(tb, d.Source, f.TargetSpan))
 		same(tb, f.Index, i)
 	}
 	for i, l := range d.Links {
@@ -162,5 +163,6 @@ func (*plainFragments) Link(l *Link) string { return l.Destination }
 
 var testWords = Words{
 	Danger: "PELIGRO", Warning: "ADVERTENCIA", Caution: "PRECAUCIÓN", Notice: "AVISO",
-	SelfLink: "Link to this part", Table: "Table", Code: "Code", Notes: "Notes", Note: "Note", BackToText: "Back to the text",
+	SelfLink: "Link to this part", Table: "Table", Code: "Code", Notes: "Notes", Note: "Note",
+	BackToText: "Back to the text",
 }

@@ -91,7 +91,8 @@ func TestCommonMarkPrinted(t *testing.T) {
 	p := newParser()
 	undo := strings.NewReplacer(
 		`<div class="heading">`, "", "§</a></div>", "", `<div class="scroll" tabindex="0" role="region"`, "",
-		"</code></pre>\n</div>", "</code></pre>", `<pre class="code">`, "<pre>", "<br>", "<br />", "<hr>", "<hr />", "</span>", "",
+		"</code></pre>\n</div>", "</code></pre>", `<pre class="code">`, "<pre>",
+		"<br>", "<br />", "<hr>", "<hr />", "</span>", "",
 	)
 	compared, left := 0, map[string]int{}
 	for _, e := range examples(t) {

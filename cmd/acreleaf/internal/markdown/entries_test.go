@@ -20,7 +20,8 @@ func FuzzEntries(f *testing.F) {
 		"# a comment\n\na: b # and one here\n  # and here\nc: d   \n",
 		"a: 'b'\nc: \"d\"\ne: [f]\ng: {h: i}\nj: |\n  k\n  l\nm: >\n n\n",
 		"a: b\n  c\nd: e:\nf: g: h\ni:j\nk\n", "a: yes\nb: ~\nc: null\nd: 0x1F\ne: 1_000\nf: 2026-09-14\ng: =\nh: <<\n",
-		"---\na: b\n...\n", "a: &b c\nd: *b\ne: !f g\n", "?: a\n? b\n", "\ta: b\na:\tb\n", "é: ñ\na: \u00a0\nb: \u2028c\n",
+		"---\na: b\n...\n", "a: &b c\nd: *b\ne: !f g\n", "?: a\n? b\n",
+		"\ta: b\na:\tb\n", "é: ñ\na: \u00a0\nb: \u2028c\n",
 		"a: b\r\nc: d\r\n", "a: b\rc: d\n", "\ufeffa: b\n", "<<: a\n", "a: b,\nc: d]\ne: f}\ng: h`\ni: j@\n",
 	} {
 		f.Add(seed)

@@ -30,13 +30,14 @@ func cutFigure(destination string) (scheme, target string, ok bool) {
 
 // checkFigure refuses what would be lost: the text of a figure is written anew for the reader's own numbers.
 func (r *reading) checkFigure(n *ast.Link, f *Figure) {
-	skip := len(f.Scheme) + len(":")
-	if f.TargetSpan != f.Span && f.TargetSpan.End-f.TargetSpan.Start >= skip {
-		f.TargetSpan.Start += skip
+	written := r.cut(f.TargetSpan)
+	if prefix := len(f.Scheme) + len(":"); len(written) >= prefix && strings.EqualFold(written[:prefix], f.Scheme+":") {
+		f.TargetSpan.Start += prefix
 	}
 	switch {
 	case strings.TrimSpace(f.Target) == "":
-		r.fault("figure-target", f.Span, "this figure says “"+f.Scheme+":” and nothing after it", figureExample(f.Scheme))
+		r.fault("figure-target", f.Span, "this figure says “"+f.Scheme+":” and nothing after it",
+			figureExample(f.Scheme))
 	case strings.TrimSpace(f.Text) == "":
 		r.fault("figure-text", f.Span, "this figure has no text", figureExample(f.Scheme))
 	}

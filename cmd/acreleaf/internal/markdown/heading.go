@@ -32,8 +32,8 @@ func (p headingParser) Close(node ast.Node, reader text.Reader, pc parser.Contex
 	r.doc.Headings = append(r.doc.Headings, h)
 }
 
-// marksBefore finds the marks of an empty heading. goldmark's position of it counts the spaces that part of a tab stands
-// for, so the marks are there or a little before.
+// marksBefore finds the marks of an empty heading. goldmark's position of it counts the spaces that part of a tab
+// stands for, so the marks are there or a little before.
 func (r *reading) marksBefore(at, level int) int {
 	marks := bytes.Repeat([]byte("#"), level)
 	return max(0, bytes.LastIndex(r.doc.text[:min(at+level, len(r.doc.text))], marks))

@@ -40,7 +40,8 @@ func hostilePages() map[string]string {
 		"lists nested":         fill("+ ", hostileSize),
 		"ordered lists nested": fill("1. ", hostileSize),
 		"lists":                fill("- a\n", hostileSize),
-		"table, wide":          fill("|a", hostileSize/4) + "\n" + fill("|-", hostileSize/4) + "\n" + fill("a\n", hostileSize/2),
+		"table, wide": fill("|a", hostileSize/4) + "\n" + fill("|-", hostileSize/4) + "\n" +
+			fill("a\n", hostileSize/2),
 		"table, long":          "a|b\n-|-\n" + fill("a|b\n", hostileSize),
 		"table, escaped pipes": "a|b\n-|-\n" + fill("`a\\|b`|c\n", hostileSize),
 		"table, one cell":      "a|b\n-|-\n" + fill("`\\|", hostileSize),

@@ -13,14 +13,6 @@ import (
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-// anchor is a figure or a link by the offset of its node. One of the two pointers is set.
-type anchor struct {
-	at     int
-	figure *Figure
-	link   *Link
-	safe   bool // the destination may be printed
-}
-
 // linkParser stands around goldmark's parser of links and images. goldmark keeps where a link starts; where its text
 // and the link end is known only at the moment of parsing, from the reader.
 type linkParser struct {
@@ -107,25 +99,6 @@ func (r *reading) addLink(n *ast.Link, at place, destination, title []byte) {
 	r.checkMarks(n, span)
 }
 
-func (r *reading) addImage(n *ast.Image, at place) {
-	span := r.span(n.Pos(), at.end)
-	l := &Link{
-		Image: true, Destination: unescape(n.Destination), Text: plainText(r.doc.text, n), Span: span,
-		DestinationSpan: r.destinationSpan(n.Destination, span),
-	}
-	if strings.TrimSpace(l.Text) == "" {
-		r.advise("image-text", span, "this image has no text for those who cannot see it",
-			"write between the brackets what it shows")
-	}
-	r.checkMarks(n, span)
-	if scheme, _, ok := cutFigure(l.Destination); ok {
-		r.fault("figure-image", span, "an image cannot be a “"+scheme+":” figure", "take out the “!” before the “[”")
-		r.doc.anchors = append(r.doc.anchors, anchor{at: n.Pos(), link: l})
-		return
-	}
-	r.addAnchor(n.Pos(), l)
-}
-
 // checkMarks refuses the mark of a footnote inside a link or an image: it could not be followed.
 func (r *reading) checkMarks(n ast.Node, at message.Span) {
 	if holds(n, extast.KindFootnoteLink) {
@@ -141,42 +114,6 @@ func holds(n ast.Node, kinds ...ast.NodeKind) bool {
 		}
 	}
 	return false
-}
-
-// addAnchor keeps a link and checks its scheme.
-func (r *reading) addAnchor(at int, l *Link) {
-	r.doc.anchors = append(r.doc.anchors, anchor{at: at, link: l, safe: r.checkScheme(l)})
-}
-
-// destinationSpan is where a destination stands, for a reference link in its definition. Without that knowledge it
-// is the whole link.
-func (r *reading) destinationSpan(destination []byte, link message.Span) message.Span {
-	if at, ok := offsetIn(r.doc.text, destination); ok {
-		return r.span(at, at+len(destination))
-	}
-	return link
-}
-
-// finishAnchors puts figures and links in the order of the source and numbers them.
-func (r *reading) finishAnchors() {
-	byPosition(r.doc.anchors, func(a anchor) int { return a.at })
-	for _, a := range r.doc.anchors {
-		if a.figure != nil {
-			a.figure.Index = len(r.doc.Figures)
-			r.doc.Figures = append(r.doc.Figures, a.figure)
-		} else {
-			a.link.Index = len(r.doc.Links)
-			r.doc.Links = append(r.doc.Links, a.link)
-		}
-	}
-}
-
-func (p *printer) anchorOf(n ast.Node) anchor {
-	i, ok := slices.BinarySearchFunc(p.doc.anchors, n.Pos(), func(a anchor, at int) int { return a.at - at })
-	if !ok {
-		panic("a link that was not read")
-	}
-	return p.doc.anchors[i]
 }
 
 func printLink(p *printer, node ast.Node) {
@@ -198,19 +135,6 @@ func printLink(p *printer, node ast.Node) {
 	p.children(node)
 	p.inLink = inLink
 	p.w.WriteString("</a>")
-}
-
-func printImage(p *printer, node ast.Node) {
-	a := p.anchorOf(node)
-	if !a.safe {
-		p.escape(a.link.Text)
-		return
-	}
-	p.w.WriteString("<img")
-	p.address("src", p.fragments.Link(a.link))
-	p.attribute("alt", a.link.Text)
-	p.title(node.(*ast.Image).Title)
-	p.w.WriteByte('>')
 }
 
 // title writes the title of a link or an image, which may be empty.

@@ -2,16 +2,20 @@ package markdown
 
 import (
 	"bytes"
+	"maps"
+	"slices"
 	"strconv"
+	"sync"
 
 	"github.com/yuin/goldmark/ast"
 	extast "github.com/yuin/goldmark/extension/ast"
 	"github.com/yuin/goldmark/util"
 )
 
-// HTML writes the page's text. It may be called by several goroutines at once, each with a buffer of its own.
+// HTML writes the page's text. It may be called by several goroutines at once, each with a buffer of its own. An error
+// is the highlighter's; the page is whole all the same, with a plain listing.
 func (d *Document) HTML(w *bytes.Buffer, f Fragments, words *Words) error {
-	p := printer{w: w, source: d.text, doc: d, fragments: f, words: words}
+	p := printer{w: w, source: d.text, doc: d, fragments: f, words: words, funcs: printFuncs()}
 	p.children(d.root)
 	p.notes()
 	return p.err
@@ -25,6 +29,7 @@ type printer struct {
 	doc       *Document
 	fragments Fragments
 	words     *Words
+	funcs     []printFunc
 	err       error // the first error of the highlighter
 
 	nextHeading int            // index of the heading that is most likely printed next
@@ -32,15 +37,16 @@ type printer struct {
 	labels      map[string]int // how often each name of a box was asked for
 	listings    int            // bytes of listings printed so far
 	inLink      bool           // inside a link, where no other may stand
-	inCell      bool           // inside a cell of a table, where a backslash before a pipe keeps it from ending the cell
+	inCell      bool           // inside a cell of a table, where a pipe has a backslash before it
 	rowHeads    bool           // the first column of the table being printed names its rows
 }
 
-// printFuncs holds the function of every kind of node. Kinds without one print their children.
-var printFuncs [64]func(p *printer, n ast.Node)
+// printFunc prints a node and its children.
+type printFunc func(p *printer, n ast.Node)
 
-func init() {
-	for kind, print := range map[ast.NodeKind]func(*printer, ast.Node){
+// printFuncs gives the function of every kind of node, by the kind's number. Kinds without one print their children.
+var printFuncs = sync.OnceValue(func() []printFunc {
+	byKind := map[ast.NodeKind]printFunc{
 		ast.KindAutoLink:                 printAddress,
 		ast.KindBlockquote:               printQuote,
 		ast.KindCodeBlock:                printListing,
@@ -72,15 +78,18 @@ func init() {
 		extast.KindTableRow:              printTableRow,
 		kindBlock:                        printBlock,
 		kindCaption:                      printCaption,
-	} {
-		printFuncs[kind] = print
 	}
-}
+	list := make([]printFunc, slices.Max(slices.Collect(maps.Keys(byKind)))+1)
+	for kind, print := range byKind {
+		list[kind] = print
+	}
+	return list
+})
 
 func (p *printer) children(n ast.Node) {
 	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
-		if print := printFuncs[c.Kind()]; print != nil {
-			print(p, c)
+		if kind := int(c.Kind()); kind < len(p.funcs) && p.funcs[kind] != nil {
+			p.funcs[kind](p, c)
 		} else {
 			p.children(c)
 		}

@@ -62,8 +62,8 @@ func (r *reading) readSignal(q *quote, strong ast.Node, word string, at text.Seg
 	if !slices.Contains(signalWords, word) {
 		near, ok := message.Nearest(word, signalWords)
 		if ok && (strings.EqualFold(near, word) || strings.ToUpper(word) == word) {
-			r.advise("signal-word", r.span(at.Start, at.Start+len(word)), "“"+word+"” makes no signal of this quotation",
-				"write **"+near+"**, in capitals, to mark it as one")
+			r.advise("signal-word", r.span(at.Start, at.Start+len(word)),
+				"“"+word+"” makes no signal of this quotation", "write **"+near+"**, in capitals, to mark it as one")
 		}
 		return
 	}

@@ -57,10 +57,10 @@ func (r *reading) tableFits(node *ast.Paragraph) bool {
 		return false
 	}
 	for i := 1; i < lines.Len(); i++ {
-		line := lines.At(i)
-		columns := bytes.Count(r.doc.text[line.Start:line.Stop], []byte("|")) + 1
-		if columns*(lines.Len()-i) > tableLimit {
-			r.tooMany(line.Start, "this table would have too many cells", "split it, or take columns out")
+		line := r.doc.text[lines.At(i).Start:lines.At(i).Stop]
+		columns := bytes.Count(line, []byte("|")) + 1
+		if columns*(lines.Len()-i) > tableLimit && len(bytes.Trim(line, "-:| \t\n")) == 0 {
+			r.tooMany(lines.At(i).Start, "this table would have too many cells", "split it, or take columns out")
 			return false
 		}
 	}
