@@ -26,6 +26,7 @@ type Use struct {
 
 	cells    map[string]int   // by the name of a given, step or answer
 	presence map[string]int   // by the name of an optional given that is not linked
+	outside  map[string]int   // by the name of a linked given
 	remarks  []int            // by the sheet's remarks; -1: said always
 	ways     map[string][]int // by result: for each way it may be worked, whether it is this one; -1: the only way
 	slips    []int            // by the sheet's slips, in a graph that works them

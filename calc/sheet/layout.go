@@ -20,7 +20,7 @@ func (l *layout) cell() int {
 }
 
 func (l *layout) place(u *Use) error {
-	u.cells, u.presence = map[string]int{}, map[string]int{}
+	u.cells, u.presence, u.outside = map[string]int{}, map[string]int{}, map[string]int{}
 	u.remarks, u.slips, u.After = nil, nil, nil
 	for name := range u.Links {
 		if u.Sheet.FindGiven(name) == nil {
@@ -84,10 +84,24 @@ func (l *layout) placeGiven(u *Use, given *Given, k known) error {
 			k[given.stated] = l.holds[from.Index][source.stated]
 		}
 	}
+	l.watchRange(u, given, k)
 	if !slices.Contains(u.After, from.Index) {
 		u.After = append(u.After, from.Index)
 	}
 	return nil
+}
+
+// watchRange keeps whether a linked value lies outside what the given takes: no field is there to refuse it.
+func (l *layout) watchRange(u *Use, given *Given, k known) {
+	a := l.assembler
+	inside := a.emit(And,
+		a.emit(LessOrEqual, a.literal(given.Low), k[given.n]), a.emit(LessOrEqual, k[given.n], a.literal(given.High)))
+	outside := a.emit(Not, inside)
+	if given.stated != nil {
+		outside = a.emit(And, k[given.stated], outside)
+	}
+	u.outside[given.Name] = l.cell()
+	a.output(outside, u.outside[given.Name])
 }
 
 // keep works a node and writes its value to a cell of its own.
@@ -131,6 +145,13 @@ func (u *Use) Cell(name string) (int, bool) {
 // optional, or takes its value from a link and so is always there.
 func (u *Use) Presence(given string) (int, bool) {
 	cell, ok := u.presence[given]
+	return cell, ok
+}
+
+// Outside is the cell that says whether a linked given has a value outside its range (1) or not (0). False if the given
+// is not linked.
+func (u *Use) Outside(given string) (int, bool) {
+	cell, ok := u.outside[given]
 	return cell, ok
 }
 

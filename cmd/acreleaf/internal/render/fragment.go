@@ -44,6 +44,7 @@ type Given struct {
 	Upper    *Bound // the high end of a range; nil for a single number
 	Choices  []Choice
 	From     *Link // the worksheet a linked number comes from
+	Outside  int   // of a linked number: the cell that is not 0 while it is outside the range
 	Optional bool
 	Integer  bool
 	Typical  string // "12 ppm NO3-N"; empty leaves the sentence out

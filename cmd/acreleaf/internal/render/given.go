@@ -71,6 +71,25 @@ func (r *Renderer) linked(w *bytes.Buffer, s *Worksheet, g *Given) {
 	}
 	w.WriteString("</p>")
 	r.hint(w, g)
+	r.outside(w, s, g)
+}
+
+// outside writes the sentence that shows when a linked number is outside the range: there is no field to mend it in.
+func (r *Renderer) outside(w *bytes.Buffer, s *Worksheet, g *Given) {
+	w.WriteString(`<p class="fault"`)
+	when(w, s.Index, g.Outside, false)
+	w.WriteString(" data-refusal>")
+	r.words.Worksheet.FaultLinked.write(w, func(blank string) {
+		switch blank {
+		case "low":
+			text(w, g.LowText)
+		case "high":
+			text(w, g.HighText)
+		case "unit":
+			text(w, g.Unit)
+		}
+	})
+	w.WriteString("</p>")
 }
 
 func (r *Renderer) choice(w *bytes.Buffer, s *Worksheet, g *Given) {

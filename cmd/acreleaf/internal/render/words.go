@@ -77,6 +77,7 @@ type WorksheetWords struct {
 	FaultRangeOptional       Sentence `yaml:"fault-range-optional" blanks:"low,high,unit"`
 	FaultRangeOptionalChosen Sentence `yaml:"fault-range-optional-chosen" blanks:"low,high"`
 	FaultWhole               Sentence `yaml:"fault-whole" blanks:"low,high,unit"`
+	FaultLinked              Sentence `yaml:"fault-linked" blanks:"low,high,unit"`
 	Waiting                  string   `yaml:"waiting"`
 	Said                     Sentence `yaml:"said" blanks:"label,value,unit"`
 	Reset                    string   `yaml:"reset"`

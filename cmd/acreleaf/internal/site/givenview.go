@@ -21,6 +21,8 @@ func givenView(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) render.Giv
 	if link, linked := b.From(g.Name); linked {
 		from := p.Find(link.Use)
 		v.Kind, v.Hint = render.KindLinked, ""
+		v.Outside, _ = b.Use.Outside(g.Name)
+		v.LowText, v.HighText = unit.Text(g.Low), unit.Text(g.High)
 		v.Text = unit.Text(p.Cells[cell])
 		v.From = &render.Link{Href: "#" + render.Anchor(link.Use), Text: title(from)}
 		return v

@@ -94,7 +94,7 @@ func (p *press) checkPlaces() {
 	for _, name := range slices.Sorted(maps.Keys(pages)) {
 		planned = append(planned, output.File{Path: name})
 	}
-	for _, name := range p.files {
+	for _, name := range p.usedFiles() {
 		if other, taken := pages[name]; taken {
 			p.say(message.List{{ID: "place-taken", Source: &message.Source{Name: p.called(name)},
 				Text: "in the site this file would take the place of " + other, Note: "rename one of the two"}})

@@ -58,6 +58,7 @@ func (p *press) resolve(d *draft, link *markdown.Link, index map[string]*draft) 
 		return p.anchor(d, target, link, fragment)
 	}
 	if slices.Contains(p.files, name) {
+		p.used[name] = true
 		return d.address.ToPath(name)
 	}
 	if p.isFolder(name, index) {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"html/template"
 	"io/fs"
+	"slices"
 	"sync"
 	"time"
 
@@ -108,10 +109,16 @@ func (p *press) commonPages() []output.File {
 	return files
 }
 
-// copies are the files of the content folder that pages show or link to as they are.
+// usedFiles lists the files of the content folder that pages show or link to. An editor's backup or a draft of an
+// image is no part of the site.
+func (p *press) usedFiles() []string {
+	return slices.DeleteFunc(slices.Clone(p.files), func(name string) bool { return !p.used[name] })
+}
+
+// copies are the used files as they are.
 func (p *press) copies() []output.File {
 	var files []output.File
-	for _, name := range p.files {
+	for _, name := range p.usedFiles() {
 		content, err := fs.ReadFile(p.options.Content, name)
 		if err != nil {
 			p.say(message.List{{ID: "file-unreadable", Text: fmt.Sprintf("%s cannot be read: %v", p.called(name), cause(err)),

@@ -93,7 +93,8 @@ type press struct {
 	siteFile  *message.Source
 	sources   config.Sources
 	pages     []*draft
-	files     []string // of the content folder, that are neither pages nor our own YAML
+	files     []string        // of the content folder, that are neither pages nor our own YAML
+	used      map[string]bool // those of them that a page shows or links to; no other is published
 	messages  message.List
 
 	bundle    assets.Bundle
@@ -103,7 +104,7 @@ type press struct {
 }
 
 func newPress(o Options) *press {
-	return &press{options: o, catalogue: calc.Standard(), cited: map[string][]*draft{}}
+	return &press{options: o, catalogue: calc.Standard(), used: map[string]bool{}, cited: map[string][]*draft{}}
 }
 
 // bundle builds the theme once a process: the theme is part of the program.

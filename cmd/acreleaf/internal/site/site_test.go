@@ -141,9 +141,10 @@ func TestOrderOfTheSeason(t *testing.T) {
 	}
 }
 
-// A file of the folder that cannot be read is a fault, and a hidden one is not looked at.
-func TestHiddenFilesAreLeftOut(t *testing.T) {
-	files := content(nil)
+// A file that a page shows is copied; one that no page asks for, or a hidden one, is no part of the site.
+func TestOnlyFilesInUseAreCopied(t *testing.T) {
+	files := content(map[string]string{"a": guide("A", 1, "![The block](../plan.svg)")})
+	files["plan.svg.bak"] = &fstest.MapFile{Data: []byte("x")}
 	files[".git/config"] = &fstest.MapFile{Data: []byte("x")}
 	files["guides/.soil.md.swp"] = &fstest.MapFile{Data: []byte("x")}
 	files["plan.svg"] = &fstest.MapFile{Data: []byte("<svg/>")}
@@ -152,7 +153,7 @@ func TestHiddenFilesAreLeftOut(t *testing.T) {
 		t.Error("the picture is not copied")
 	}
 	for path := range made {
-		if strings.Contains(path, "/.") || strings.HasPrefix(path, ".") {
+		if strings.Contains(path, "/.") || strings.HasPrefix(path, ".") || strings.HasSuffix(path, ".bak") {
 			t.Errorf("%s is part of the site", path)
 		}
 	}

@@ -80,18 +80,28 @@ func (w *dataWriter) sheet(b *Bound) {
 		w.integer(other)
 	}
 	w.text = append(w.text, `],"refusals":[`...)
-	first := true
-	for i, remark := range b.Sheet.Remarks {
-		if remark.Signal != sheet.Refusal {
-			continue
-		}
-		if !first {
-			w.comma(1)
-		}
-		first = false
-		w.integer(b.Use.RemarkCell(i))
+	for n, cell := range refusals(b) {
+		w.comma(n)
+		w.integer(cell)
 	}
 	w.text = append(w.text, "]}"...)
+}
+
+// refusals lists the cells that withhold the answers of a block when they are not 0: its refusals, and linked values
+// that are outside their range.
+func refusals(b *Bound) []int {
+	var cells []int
+	for i, remark := range b.Sheet.Remarks {
+		if remark.Signal == sheet.Refusal {
+			cells = append(cells, b.Use.RemarkCell(i))
+		}
+	}
+	for _, given := range b.Sheet.Givens {
+		if cell, linked := b.Use.Outside(given.Name); linked {
+			cells = append(cells, cell)
+		}
+	}
+	return cells
 }
 
 // fixed writes the inputs that no field sets: the givens of a reckoner that are the same all over its grid.

@@ -127,6 +127,11 @@ func TestData(t *testing.T) {
 					refusals = append(refusals, b.Use.RemarkCell(r))
 				}
 			}
+			for _, given := range b.Sheet.Givens {
+				if cell, linked := b.Use.Outside(given.Name); linked {
+					refusals = append(refusals, cell)
+				}
+			}
 			if !slices.Equal(data.Sheets[i].Refusals, refusals) {
 				t.Errorf("%s: sheet %d has the refusals %v, not %v", name, i, data.Sheets[i].Refusals, refusals)
 			}
