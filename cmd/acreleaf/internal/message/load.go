@@ -53,7 +53,7 @@ func read(fsys fs.FS, name string) ([]byte, error) {
 		return nil, &tooLarge{firstLine(f)}
 	}
 	// The size may lie (a pipe, a file that grows), so reading has a limit of its own.
-	text := make([]byte, 0, info.Size()+1)
+	text := make([]byte, 0, info.Size()+bytes.MinRead) // what ReadFrom wants to find free at the end
 	b := bytes.NewBuffer(text)
 	if _, err = b.ReadFrom(io.LimitReader(f, MaxSize+1)); err != nil {
 		return nil, err
