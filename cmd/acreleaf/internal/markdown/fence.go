@@ -106,12 +106,12 @@ func (r *reading) finishFences() {
 		if len(f.words) > 0 {
 			word := r.cut(f.words[0])
 			if near, ok := message.Nearest(word, constructs); ok {
-				r.advise("construct-unknown", f.words[0], "“"+word+"” is shown as a listing, it is no block of ours",
-					"for a worked example write “"+near+"” after the fence")
+				r.advise("construct-unknown", f.words[0],
+					"“"+word+"” is no kind of block, so this is shown as a listing", "did you mean “"+near+"”?")
 			}
 		}
 		if !f.closed {
-			r.advise("fence-open", f.opening, "this listing has no closing fence, so it runs to the end of its part",
+			r.advise("fence-open", f.opening, "this listing has no closing fence, so all that follows is in it",
 				"write a line of "+r.closingFence(f)+" below it")
 		}
 	}

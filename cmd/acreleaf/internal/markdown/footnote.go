@@ -27,14 +27,20 @@ func newFootnoteParser() parser.BlockParser {
 }
 
 func (p footnoteParser) Open(parent ast.Node, reader text.Reader, pc parser.Context) (ast.Node, parser.State) {
-	_, segment := reader.PeekLine()
+	line, segment := reader.Position()
 	start := segment.Start - segment.Padding + max(pc.BlockOffset(), 0) + len("[^")
 	node, state := p.BlockParser.Open(parent, reader, pc)
-	if node != nil {
-		r, n := readingOf(pc), node.(*extast.Footnote)
-		r.footnotes = append(r.footnotes, footnote{n, r.span(start, start+len(n.Ref))})
+	if node == nil {
+		return nil, state
 	}
-	return node, state
+	r, n := readingOf(pc), node.(*extast.Footnote)
+	if len(r.footnotes) == footnoteLimit {
+		r.tooMany(start, "this page has too many footnotes", "split the page")
+		reader.SetPosition(line, segment)
+		return nil, parser.NoChildren
+	}
+	r.footnotes = append(r.footnotes, footnote{n, r.span(start, start+len(n.Ref))})
+	return n, state
 }
 
 // markParser stands around goldmark's parser of the marks in the text, [^label], which leaves one that leads nowhere

@@ -14,6 +14,7 @@ const (
 	bracketLimit  = 4000     // brackets that may open a link, in one piece of text
 	wasteLimit    = 10 << 20 // bytes looked at in vain for the ends of links, on one page
 	nestingLimit  = 100      // quotations, lists and items in each other
+	footnoteLimit = 2000     // footnotes of one page
 	tableLimit    = 100_000  // cells of one table
 	bodyLimit     = 20_000   // bytes of the body of one block of ours
 	listingLimit  = 20_000   // bytes of the listings of one page that are still highlighted

@@ -47,6 +47,7 @@ func hostilePages() map[string]string {
 		"table, one cell":      "a|b\n-|-\n" + fill("`\\|", hostileSize),
 		"tables":               fill("a|b\n-|-\nc|d\n\n", hostileSize),
 		"footnotes":            count("[^%d]: a%d\n\n", hostileSize/2) + count("[^%d] %d ", hostileSize/2),
+		"footnotes, short":     count("[^%d]:%d\n", hostileSize),
 		"footnotes nested":     fill("[^a]: ", hostileSize),
 		"footnote, many marks": "[^1]: a\n\n" + fill("[^1] ", hostileSize),
 		"marks of no footnote": "[^a]: a\n\n" + fill("[^1] ", hostileSize),
@@ -123,6 +124,7 @@ func TestLimitsAreNamed(t *testing.T) {
 		{"quotations nested", "too many lists and quotations stand in each other here"},
 		{"lists nested", "too many lists and quotations stand in each other here"},
 		{"footnotes nested", "too many lists and quotations stand in each other here"},
+		{"footnotes, short", "this page has too many footnotes"},
 		{"table, wide", "this table would have too many cells"},
 		{"worksheet, long", "this worksheet is too long to be one"},
 	} {
@@ -146,6 +148,7 @@ func TestLimitsAreNamed(t *testing.T) {
 func TestLimitsLeaveTextAlone(t *testing.T) {
 	for _, page := range []string{
 		fill("*a_b ", 60_000) + "END", fill("[", 60_000) + "END", fill("> ", 1000) + "END", fill("1. ", 1000) + "END",
+		count("[^%d]:%d\n\n", 40_000) + "[^end]: no definition of a link END",
 	} {
 		doc, _ := Parse(&message.Source{Text: []byte(page)}, 0)
 		var w bytes.Buffer
