@@ -24,6 +24,7 @@ var rate = sheet.New("rate", func(s *sheet.Sheet) {
 	missing := s.Given("missing", "%", optional(sheet.Field{Label: "Missing trees", Typical: 2, Low: 0, High: 100}))
 	s.Choice("drip", yesOrNo, sheet.Field{Label: "Drip"})
 	share := s.Step("share", "", sheet.If(s.Stated(missing), s.Number(1).Minus(missing), s.Number(1)), sheet.Says{})
+	s.Step("known", "", sheet.If(s.Stated(missing), s.Number(1), s.Number(0)), sheet.Says{})
 	s.Answer("nitrogen", "lb N/ac", ounces.Times(trees).Times(share), sheet.Says{})
 })
 
@@ -120,15 +121,15 @@ func TestChoicesAndEmptyGivensAreTakenAlong(t *testing.T) {
 		t.Errorf("the choice taken along is %v, want 1", got)
 	}
 	for _, use := range []string{"feed", "next"} {
-		if got := outcome(use).Value("share").Value; got != 1 {
-			t.Errorf("with nothing stated, %s has a share of %v, want 1", use, got)
+		if got := outcome(use).Value("known").Value; got != 0 {
+			t.Errorf("with nothing stated, %s knows of missing trees", use)
 		}
 	}
 	whole["block"]["missing"] = 25
 	outcome = runGraph(g, whole)
 	for _, use := range []string{"feed", "next"} {
-		if got := outcome(use).Value("share").Value; got != 0.75 {
-			t.Errorf("with 25 %% missing, %s has a share of %v, want 0.75", use, got)
+		if share, known := outcome(use).Value("share").Value, outcome(use).Value("known").Value; share != 0.75 || known != 1 {
+			t.Errorf("with 25 %% missing, %s has a share of %v, known %v; want 0.75 and 1", use, share, known)
 		}
 	}
 }

@@ -104,4 +104,7 @@ func TestTablePrintsTheFigureOnce(t *testing.T) {
 	if work, want := o.Work(), []string{"share = 50 %", "answer = share = 50 % = 0.5"}; !slices.Equal(work, want) {
 		t.Errorf("%q, want %q", work, want)
 	}
+	if lines := o.Lines(nil); len(lines) != 3 {
+		t.Errorf("two options and an answer have %d lines", len(lines))
+	}
 }

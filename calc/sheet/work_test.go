@@ -29,6 +29,13 @@ var prints = []print{
 		`<mn>12</mn><mtext> ft</mtext><mo>+</mo><mn>3</mn><mtext> ft</mtext><mo>−</mo>` +
 			`<mo>(</mo><mn>3</mn><mtext> ft</mtext><mo>+</mo><mn>12</mn><mtext> ft</mtext><mo>)</mo>` +
 			`<mo>=</mo><mn>0</mn><mtext> ft</mtext>`},
+	{"a difference first", "ft", func(_ *sheet.Sheet, a, b, _, _ *sheet.Given) sheet.Value { return a.Minus(b).Plus(a) },
+		"answer = a − b + a = 12 ft − 3 ft + 12 ft = 21 ft",
+		`<mi>a</mi><mo>−</mo><mi>b</mi><mo>+</mo><mi>a</mi>`,
+		`<mn>12</mn><mtext> ft</mtext><mo>−</mo><mn>3</mn><mtext> ft</mtext><mo>+</mo><mn>12</mn><mtext> ft</mtext>` +
+			`<mo>=</mo><mn>21</mn><mtext> ft</mtext>`},
+	{"a name alone", "ft", func(_ *sheet.Sheet, a, _, _, _ *sheet.Given) sheet.Value { return a },
+		"answer = a = 12 ft", `<mi>a</mi>`, `<mn>12</mn><mtext> ft</mtext>`},
 	{"a product of sums", "ft2", func(_ *sheet.Sheet, a, b, _, _ *sheet.Given) sheet.Value {
 		return a.Plus(b).Times(a.Minus(b))
 	},
