@@ -102,7 +102,7 @@ func (n *node) misread(numbers bool) bool {
 	case kindNumber, kindConstant:
 		return n.value < 0 || n.said != "" || n.unit.String() != ""
 	}
-	return n.level() < atomLevel
+	return true
 }
 
 // change is how a conversion reads after what it converts: "÷", "16" or "×", "0.226613", to six digits.

@@ -12,8 +12,8 @@ import (
 // ditch is a sheet with a given that must be, one that may be, and two refusals.
 func ditch(s *sheet.Sheet) {
 	flow := s.Given("flow", "gpm", sheet.Field{Label: "Flow", Typical: 450, Low: 0, High: 5000})
-	acres := s.Given("acres", "ac", sheet.Field{Label: "Acres", Typical: 40, Low: 0, High: 500})
 	lost := s.Given("lost", "%", optional(sheet.Field{Label: "Lost", Typical: 10, Low: 0, High: 100}))
+	acres := s.Given("acres", "ac", sheet.Field{Label: "Acres", Typical: 40, Low: 0, High: 500})
 	s.Answer("rate", "in/h", flow.Over(acres).Times(s.Number(1).Minus(lost)), sheet.Says{Label: "Rate"})
 	s.Say(sheet.Note, sheet.Always, "This is for {acres}.")
 	s.Say(sheet.Caution, s.Stated(lost), "You lose {lost} of {flow}.")
@@ -76,6 +76,10 @@ func TestOutcomeKnowsWhatWasStated(t *testing.T) {
 	}
 	if !o.Stated("flow") || o.Stated("lost") {
 		t.Errorf("flow stated %v, lost stated %v; want true and false", o.Stated("flow"), o.Stated("lost"))
+	}
+	if o, err := s.Evaluate(map[string]float64{"flow": 0, "acres": 40, "lost": 5}); err != nil || !o.Stated("lost") ||
+		!o.Stated("flow") {
+		t.Errorf("flow stated %v, lost stated %v, error %v; want both", o.Stated("flow"), o.Stated("lost"), err)
 	}
 	// 450 gpm for an hour is 27,000 gallons; an acre-inch is 27,154.29.
 	want := 27_000 / (40 * 43_560.0 * 144 / 231)

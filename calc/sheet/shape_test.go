@@ -36,6 +36,31 @@ var botchedShapes = []botch{
 	{"a question rounded", func(s *sheet.Sheet) {
 		s.Answer("answer", "", s.Given("depth", "in", number).More(s.Zero("in")).RoundUp(), sheet.Says{})
 	}, []string{`a question has no number to reckon with; use If`}},
+	{"a question put to a question", func(s *sheet.Sheet) {
+		deep := s.Given("depth", "in", number).More(s.Zero("in"))
+		s.Answer("answer", "", sheet.If(deep.Less(s.Number(1)), s.Number(1), s.Number(0)), sheet.Says{})
+	}, []string{`a question has no number to reckon with; use If`}},
+	{"a number put to a question", func(s *sheet.Sheet) {
+		deep := s.Given("depth", "in", number).More(s.Zero("in"))
+		s.Answer("answer", "", sheet.If(s.Number(1).Less(deep), s.Number(1), s.Number(0)), sheet.Says{})
+	}, []string{`a question has no number to reckon with; use If`}},
+	{"a question at the head of a product", func(s *sheet.Sheet) {
+		s.Answer("answer", "", s.Given("depth", "in", number).More(s.Zero("in")).Times(s.Number(1)), sheet.Says{})
+	}, []string{`a question has no number to reckon with; use If`}},
+	{"the root of a question", func(s *sheet.Sheet) {
+		s.Answer("answer", "", s.Given("depth", "in", number).More(s.Zero("in")).SquareRoot(), sheet.Says{})
+	}, []string{`a question has no number to reckon with; use If`}},
+	{"a power of a question", func(s *sheet.Sheet) {
+		s.Answer("answer", "", s.Given("depth", "in", number).More(s.Zero("in")).Power(2), sheet.Says{})
+	}, []string{`a question has no number to reckon with; use If`}},
+	{"an angle of a question", func(s *sheet.Sheet) {
+		s.Answer("answer", "", s.Given("depth", "in", number).More(s.Zero("in")).Arccosine(), sheet.Says{})
+	}, []string{`a question has no number to reckon with; use If`}},
+	{"a question as a slip", func(s *sheet.Sheet) {
+		depth := s.Given("depth", "in", number)
+		s.Answer("answer", "in", depth, sheet.Says{})
+		s.Slip("odd", "answer", depth.More(s.Zero("in")), "Odd.")
+	}, []string{`a question has no number to reckon with; use If`}},
 	{"a quantity as a question", answered(func(s *sheet.Sheet) {
 		s.Say(sheet.Note, s.Given("depth", "in", number), "Deep.")
 	}), []string{`a remark joins questions, and "depth" is a quantity`}},

@@ -36,6 +36,47 @@ var prints = []print{
 			`<mo>=</mo><mn>21</mn><mtext> ft</mtext>`},
 	{"a name alone", "ft", func(_ *sheet.Sheet, a, _, _, _ *sheet.Given) sheet.Value { return a },
 		"answer = a = 12 ft", `<mi>a</mi>`, `<mn>12</mn><mtext> ft</mtext>`},
+	{"a sum with a product", "ft", func(_ *sheet.Sheet, a, b, n, _ *sheet.Given) sheet.Value { return a.Plus(b.Times(n)) },
+		"answer = a + b × n = 12 ft + 3 ft × 0.5 = 13.5 ft",
+		`<mi>a</mi><mo>+</mo><mi>b</mi><mo>×</mo><mi>n</mi>`,
+		`<mn>12</mn><mtext> ft</mtext><mo>+</mo><mn>3</mn><mtext> ft</mtext><mo>×</mo><mn>0.5</mn>` +
+			`<mo>=</mo><mn>13.5</mn><mtext> ft</mtext>`},
+	{"nothing of another unit", "ft", func(s *sheet.Sheet, a, _, _, _ *sheet.Given) sheet.Value {
+		return a.Most(s.Zero("in"))
+	},
+		"answer = the larger of a and 0 ft = the larger of 12 ft and 0 ft = 12 ft",
+		`<mtext>the larger of </mtext><mi>a</mi><mtext> and </mtext><mn>0</mn><mtext> ft</mtext>`,
+		`<mtext>the larger of </mtext><mn>12</mn><mtext> ft</mtext><mtext> and </mtext><mn>0</mn><mtext> ft</mtext>` +
+			`<mo>=</mo><mn>12</mn><mtext> ft</mtext>`},
+	{"a power of less than nothing", "", func(s *sheet.Sheet, _, _, n, _ *sheet.Given) sheet.Value {
+		return s.Number(-2).Power(2).Times(n)
+	},
+		"answer = (-2) to the power 2 × n = (-2) to the power 2 × 0.5 = 2",
+		`<msup><mrow><mo>(</mo><mn>-2</mn><mo>)</mo></mrow><mn>2</mn></msup><mo>×</mo><mi>n</mi>`,
+		`<msup><mrow><mo>(</mo><mn>-2</mn><mo>)</mo></mrow><mn>2</mn></msup><mo>×</mo><mn>0.5</mn><mo>=</mo><mn>2</mn>`},
+	{"a power of a figure", "ft2", func(s *sheet.Sheet, _, _, n, _ *sheet.Given) sheet.Value {
+		return s.Constant("side", "2 ft", known).Power(2).Times(n)
+	},
+		"answer = (2 ft) to the power 2 × n = (2 ft) to the power 2 × 0.5 = 2 ft2",
+		`<msup><mrow><mo>(</mo><mn>2</mn><mtext> ft</mtext><mo>)</mo></mrow><mn>2</mn></msup><mo>×</mo><mi>n</mi>`,
+		`<msup><mrow><mo>(</mo><mn>2</mn><mtext> ft</mtext><mo>)</mo></mrow><mn>2</mn></msup><mo>×</mo><mn>0.5</mn>` +
+			`<mo>=</mo><mn>2</mn><mtext> ft2</mtext>`},
+	{"a power of a saying", "", func(s *sheet.Sheet, _, _, n, _ *sheet.Given) sheet.Value {
+		fact := known
+		fact.Reads = "two of a kind"
+		return s.Constant("two", "2", fact).Power(2).Times(n)
+	},
+		"answer = (two of a kind) to the power 2 × n = (two of a kind) to the power 2 × 0.5 = 2",
+		`<msup><mrow><mo>(</mo><mtext>two of a kind</mtext><mo>)</mo></mrow><mn>2</mn></msup><mo>×</mo><mi>n</mi>`,
+		`<msup><mrow><mo>(</mo><mtext>two of a kind</mtext><mo>)</mo></mrow><mn>2</mn></msup><mo>×</mo><mn>0.5</mn>` +
+			`<mo>=</mo><mn>2</mn>`},
+	{"a power of a root", "", func(s *sheet.Sheet, _, _, n, _ *sheet.Given) sheet.Value {
+		return s.Number(4).SquareRoot().Power(3).Times(n)
+	},
+		"answer = (√4) to the power 3 × n = (√4) to the power 3 × 0.5 = 4",
+		`<msup><mrow><mo>(</mo><msqrt><mn>4</mn></msqrt><mo>)</mo></mrow><mn>3</mn></msup><mo>×</mo><mi>n</mi>`,
+		`<msup><mrow><mo>(</mo><msqrt><mn>4</mn></msqrt><mo>)</mo></mrow><mn>3</mn></msup><mo>×</mo><mn>0.5</mn>` +
+			`<mo>=</mo><mn>4</mn>`},
 	{"a product of sums", "ft2", func(_ *sheet.Sheet, a, b, _, _ *sheet.Given) sheet.Value {
 		return a.Plus(b).Times(a.Minus(b))
 	},
@@ -229,6 +270,23 @@ func TestNumbersAreMarkedWithTheirCells(t *testing.T) {
 				t.Errorf("number %d of %s is %q, want%s %s", k, lines[i].Words, found[k][0], mark, text)
 			}
 		}
+	}
+}
+
+// A line of the work may end between two parts of a formula, but not between a number and its unit.
+func TestANumberAndItsUnitStayTogether(t *testing.T) {
+	s := build(t, "marked", func(s *sheet.Sheet) {
+		n, price := s.Given("n", "", number), s.Given("price", "$/lb", number)
+		s.Answer("cost", "$/lb", price.Times(n), sheet.Says{})
+	})
+	o, err := s.Evaluate(map[string]float64{"n": 2, "price": 3})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := `<math displaystyle="true"><mrow><mo>=</mo><mrow><mtext>$</mtext><mn>3</mn><mtext>/lb</mtext></mrow>` +
+		`<mo>×</mo><mn>2</mn><mo>=</mo><mrow><mtext>$</mtext><mn>6</mn><mtext>/lb</mtext></mrow></mrow></math>`
+	if got := o.Lines(nil)[0].Numbers; got != want {
+		t.Errorf("\n got  %s\n want %s", got, want)
 	}
 }
 
