@@ -276,15 +276,16 @@ func TestNumbersAreMarkedWithTheirCells(t *testing.T) {
 // A line of the work may end between two parts of a formula, but not between a number and its unit.
 func TestANumberAndItsUnitStayTogether(t *testing.T) {
 	s := build(t, "marked", func(s *sheet.Sheet) {
-		n, price := s.Given("n", "", number), s.Given("price", "$/lb", number)
-		s.Answer("cost", "$/lb", price.Times(n), sheet.Says{})
+		n, price := s.Given("n", "lb", number), s.Given("price", "$/lb", number)
+		s.Answer("cost", "$", price.Times(n), sheet.Says{})
 	})
 	o, err := s.Evaluate(map[string]float64{"n": 2, "price": 3})
 	if err != nil {
 		t.Fatal(err)
 	}
 	want := `<math displaystyle="true"><mrow><mo>=</mo><mrow><mtext>$</mtext><mn>3</mn><mtext>/lb</mtext></mrow>` +
-		`<mo>×</mo><mn>2</mn><mo>=</mo><mrow><mtext>$</mtext><mn>6</mn><mtext>/lb</mtext></mrow></mrow></math>`
+		`<mo>×</mo><mrow><mn>2</mn><mtext>&nbsp;lb</mtext></mrow>` +
+		`<mo>=</mo><mrow><mtext>$</mtext><mn>6</mn></mrow></mrow></math>`
 	if got := o.Lines(nil)[0].Numbers; got != want {
 		t.Errorf("\n got  %s\n want %s", got, want)
 	}
