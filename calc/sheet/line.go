@@ -122,6 +122,26 @@ func sixDigits(v float64) string {
 	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }
 
+// infix is how an operation reads between its operands, and how tightly each of them must hold. False for one that is
+// written otherwise. The work in words and in MathML takes it from here, so that the two cannot group differently.
+// A quotient stands on one line too: a small screen can wrap it, and it cannot wrap a fraction.
+func (n *node) infix() (sign string, left, right int, ok bool) {
+	if n.kind != kindOperation {
+		return "", 0, 0, false
+	}
+	switch n.op {
+	case Add:
+		return "+", sumLevel, sumLevel, true
+	case Subtract:
+		return "−", sumLevel, productLevel, true
+	case Multiply:
+		return "×", productLevel, productLevel, true
+	case Divide:
+		return "÷", productLevel, powerLevel, true
+	}
+	return "", 0, 0, false
+}
+
 // callName is how an operation reads that is written before its operands: "the larger of a and b".
 func (n *node) callName() (before, between string) {
 	if n.kind == kindArccosine {

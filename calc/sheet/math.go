@@ -67,18 +67,13 @@ func (p *mathPrinter) expression(n *node, level int) {
 }
 
 func (p *mathPrinter) operation(n *node) {
+	sign, left, right, between := n.infix()
 	switch {
-	case n.kind == kindArccosine:
-		p.call(n)
-	case n.op == Add:
-		p.infix(n, "+", sumLevel, sumLevel)
-	case n.op == Subtract:
-		p.infix(n, "−", sumLevel, productLevel)
-	case n.op == Multiply:
-		p.infix(n, "×", productLevel, productLevel)
-	case n.op == Divide:
-		p.infix(n, "÷", productLevel, powerLevel) // on one line, which a small screen can wrap; a fraction cannot
-	case n.op == SquareRoot:
+	case between:
+		p.expression(n.args[0], left)
+		p.operator(sign)
+		p.expression(n.args[1], right)
+	case n.kind == kindOperation && n.op == SquareRoot:
 		p.WriteString("<msqrt>")
 		p.expression(n.args[0], callLevel)
 		p.WriteString("</msqrt>")
@@ -98,12 +93,6 @@ func (p *mathPrinter) power(n *node) {
 		p.bracket(")")
 	}
 	p.WriteString("</mrow><mn>" + unit.Text(n.value) + "</mn></msup>")
-}
-
-func (p *mathPrinter) infix(n *node, sign string, left, right int) {
-	p.expression(n.args[0], left)
-	p.operator(sign)
-	p.expression(n.args[1], right)
 }
 
 func (p *mathPrinter) call(n *node) {

@@ -64,18 +64,13 @@ func (p *wordPrinter) expression(n *node, level int) {
 }
 
 func (p *wordPrinter) operation(n *node) {
+	sign, left, right, between := n.infix()
 	switch {
-	case n.kind == kindArccosine:
-		p.call(n)
-	case n.op == Add:
-		p.infix(n, " + ", sumLevel, sumLevel)
-	case n.op == Subtract:
-		p.infix(n, " − ", sumLevel, productLevel)
-	case n.op == Multiply:
-		p.infix(n, " × ", productLevel, productLevel)
-	case n.op == Divide:
-		p.infix(n, " ÷ ", productLevel, powerLevel)
-	case n.op == SquareRoot:
+	case between:
+		p.expression(n.args[0], left)
+		p.WriteString(" " + sign + " ")
+		p.expression(n.args[1], right)
+	case n.kind == kindOperation && n.op == SquareRoot:
 		p.WriteString("√")
 		p.base(n.args[0])
 	default:
@@ -90,12 +85,6 @@ func (p *wordPrinter) base(n *node) {
 		defer p.WriteByte(')')
 	}
 	p.expression(n, callLevel)
-}
-
-func (p *wordPrinter) infix(n *node, sign string, left, right int) {
-	p.expression(n.args[0], left)
-	p.WriteString(sign)
-	p.expression(n.args[1], right)
 }
 
 func (p *wordPrinter) call(n *node) {
