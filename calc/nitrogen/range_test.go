@@ -1,6 +1,7 @@
 package nitrogen_test
 
 import (
+	"errors"
 	"math"
 	"strconv"
 	"testing"
@@ -12,6 +13,9 @@ import (
 
 const draws = 500
 
+// signed are the results that may be below nothing.
+var signed = map[string]bool{}
+
 // Whatever the allowed numbers, an answer is a finite number and no nitrogen is less than none.
 func TestAnswersAreFiniteOverTheWholeRange(t *testing.T) {
 	r := random(t)
@@ -20,7 +24,7 @@ func TestAnswersAreFiniteOverTheWholeRange(t *testing.T) {
 			values, o := drawTaken(t, r, s)
 			for _, result := range s.Results {
 				v := o.Value(result.Name).Value
-				if math.IsNaN(v) || math.IsInf(v, 0) || v < 0 {
+				if math.IsNaN(v) || math.IsInf(v, 0) || v < 0 && !signed[s.Name+"."+result.Name] {
 					t.Fatalf("%s.%s of %v is %v", s.Name, result.Name, values, v)
 				}
 			}
@@ -28,7 +32,7 @@ func TestAnswersAreFiniteOverTheWholeRange(t *testing.T) {
 	}
 }
 
-// The ends of every range, all of them at once in every combination, are taken too.
+// The ends of every range, all of them at once in every combination, are taken too, or refused with a sentence.
 func TestEndsOfRangesAreTaken(t *testing.T) {
 	for _, s := range nitrogen.Shelf() {
 		for ends := range 1 << len(s.Givens) {
@@ -39,10 +43,10 @@ func TestEndsOfRangesAreTaken(t *testing.T) {
 					values[g.Name] = g.High
 				}
 			}
-			if s == nitrogen.TreeDensity && values["pattern"] == 0 {
-				values["row"] = values["tree"] // a square
+			var refused *sheet.Refused
+			if _, err := s.Evaluate(values); err != nil && !errors.As(err, &refused) {
+				t.Errorf("%s of %v: %v", s.Name, values, err)
 			}
-			work(t, s, values)
 		}
 	}
 }

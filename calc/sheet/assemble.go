@@ -74,6 +74,10 @@ func (a *assembler) workNew(n *node, k known) int {
 		return product
 	case kindArccosine:
 		return a.arccosine(a.work(n.args[0], k))
+	case kindLookup:
+		return a.lookup(a.work(n.args[0], k), n.figures)
+	case kindRecast:
+		return a.work(n.args[0], k)
 	case kindIf:
 		return a.emit(Select, a.work(n.args[0], k), a.work(n.args[1], k), a.work(n.args[2], k))
 	case kindOperation:
@@ -84,6 +88,19 @@ func (a *assembler) workNew(n *node, k known) int {
 		return a.emit(n.op, args...)
 	}
 	panic("sheet: a given was not filled in before its program was written")
+}
+
+// lookup gives the figure at the index that the choice stands at. No two indexes hold at once, so those with the figure
+// of the last need no question.
+func (a *assembler) lookup(choice int, figures []float64) int {
+	rest := figures[len(figures)-1]
+	found := a.literal(rest)
+	for i, figure := range figures {
+		if figure != rest {
+			found = a.emit(Select, a.emit(Equal, choice, a.literal(float64(i))), a.literal(figure), found)
+		}
+	}
+	return found
 }
 
 // convert does as unit.Factor.Apply does: multiply, then divide, leaving out a step by one.

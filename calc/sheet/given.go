@@ -13,6 +13,15 @@ type Field struct {
 	Written  string   // how the unit is written, when it leaves its substance unsaid: g/cm3 for g soil/cm3
 	Units    []string // other units to offer: "ppm NO3"
 	Optional bool     // may be left empty; ask with Stated
+	Date     bool     // a day of the calendar; its unit is days, counted from 1970-01-01
+	Else     Other    // another kind of quantity that may be written instead; ask with IsOther
+}
+
+// Other is a second kind of quantity that a given takes: gallons where pounds may stand too.
+type Other struct {
+	Unit      string // "gal product/ac"; "" for none
+	Written   string // as Field.Written
+	Low, High float64
 }
 
 // A Given is a quantity that the reader fills in.
@@ -24,6 +33,14 @@ type Given struct {
 	Choices []Option // for a choice from a list: what can be chosen; its value is the index
 
 	stated *node
+	other  *other
+}
+
+// An other is the second kind of quantity of a given.
+type other struct {
+	unit unit.Unit
+	is   *node // whether the number is of this kind
+	n    *node // the number, of this kind
 }
 
 // An Option is one thing to choose.
@@ -56,9 +73,40 @@ func (s *Sheet) Given(name, unitText string, f Field) *Given {
 		g.stated = &node{kind: kindStated, unit: plain, truth: true, name: name}
 		s.own[g.stated] = true
 	}
+	if f.Date && g.Unit.String() != "days" {
+		s.fault("%q is a date, so its unit is days", name)
+	}
+	n.date = f.Date
+	s.addOther(g)
 	s.Givens = append(s.Givens, g)
 	return g
 }
+
+// addOther gives a given its second kind of quantity.
+func (s *Sheet) addOther(g *Given) {
+	if g.Else.Unit == "" {
+		return
+	}
+	u := s.parseUnit(g.Else.Unit)
+	if g.Else.Written != "" {
+		u = u.As(g.Else.Written)
+	}
+	if _, err := u.To(g.Unit); err == nil || g.Optional {
+		s.fault("%q: %s must be of another kind than %s, and the given filled in", g.Name, u, g.Unit)
+	}
+	g.other = &other{
+		unit: u,
+		is:   &node{kind: kindStated, unit: plain, truth: true, name: g.Name},
+		n:    &node{kind: kindRecast, args: []*node{g.n}, unit: u},
+	}
+	s.own[g.other.is] = true
+}
+
+// IsOther asks whether a given was written as its second kind of quantity.
+func (g *Given) IsOther() Term { return g.s.wrap(g.other.is) }
+
+// AsOther is the number of a given as its second kind of quantity. It means something only when IsOther.
+func (g *Given) AsOther() Term { return g.s.wrap(g.other.n) }
 
 // Stated asks whether an optional given was filled in.
 func (s *Sheet) Stated(g *Given) Term {
@@ -103,26 +151,4 @@ func (g *Given) Is(option string) Term {
 	}
 	g.s.fault("%q has no option %q", g.Name, option)
 	return g.s.Number(0).Same(g.s.Number(0))
-}
-
-// Table adds a step that looks up, for the option chosen, a figure of the given unit. Every option must have one.
-func (s *Sheet) Table(name, unitText string, choice *Given, figures map[string]float64, says Says) Term {
-	u := s.parseUnit(unitText)
-	picked := s.wrap(&node{kind: kindNumber, unit: u})
-	if len(figures) != len(choice.Choices) {
-		s.fault("%q needs a figure for each of the %d options of %q", name, len(choice.Choices), choice.Name)
-	}
-	for i := len(choice.Choices) - 1; i >= 0; i-- {
-		option := choice.Choices[i].Name
-		figure, ok := figures[option]
-		if !ok {
-			s.fault("%q has no figure for %q", name, option)
-		}
-		t := s.wrap(&node{kind: kindNumber, value: figure, unit: u})
-		if i < len(choice.Choices)-1 {
-			t = If(choice.Is(option), t, picked)
-		}
-		picked = t
-	}
-	return s.result(name, u, picked, says, false)
 }

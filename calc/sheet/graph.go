@@ -26,7 +26,9 @@ type Use struct {
 
 	cells    map[string]int   // by the name of a given, step or answer
 	presence map[string]int   // by the name of an optional given that is not linked
+	others   map[string]int   // by the name of a given with a second kind of quantity that is not linked
 	outside  map[string]int   // by the name of a linked given
+	there    map[string]int   // by the name of a result that may be left out
 	remarks  []int            // by the sheet's remarks; -1: said always
 	ways     map[string][]int // by result: for each way it may be worked, whether it is this one; -1: the only way
 	slips    []int            // by the sheet's slips, in a graph that works them
@@ -88,6 +90,13 @@ func (g *Graph) linkFactor(s *Sheet, given string, link Link) (unit.Factor, erro
 	if !ok {
 		return unit.Factor{}, fmt.Errorf("%s has no %q", from.Sheet.Name, link.Name)
 	}
+	if r := from.Sheet.FindResult(link.Name); r != nil && r.when != nil {
+		return unit.Factor{}, fmt.Errorf("%s.%s may be left out, so nothing can take it", link.Use, link.Name)
+	}
+	if to.Date != from.Sheet.isDate(link.Name) {
+		return unit.Factor{}, fmt.Errorf("a date and a number cannot stand for each other, as %s and %s.%s would",
+			given, link.Use, link.Name)
+	}
 	if !u.Dimension().Fits(to.Unit.Dimension()) {
 		return unit.Factor{}, fmt.Errorf("%s.%s is %s; %s takes %s",
 			link.Use, link.Name, u, given, to.Unit)
@@ -100,7 +109,7 @@ func (g *Graph) Close() error {
 	if err := g.order(); err != nil {
 		return err
 	}
-	layout := &layout{assembler: newAssembler(), graph: g}
+	layout := &layout{assembler: newAssembler(), graph: g, guards: map[int]int{}}
 	for _, u := range g.Uses {
 		if err := layout.place(u); err != nil {
 			return err
@@ -108,6 +117,7 @@ func (g *Graph) Close() error {
 	}
 	program := layout.assembler.program
 	program.Cells = layout.cells
+	program.Guards = layout.guards
 	g.Program = &program
 	return nil
 }

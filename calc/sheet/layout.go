@@ -11,7 +11,8 @@ type layout struct {
 	assembler *assembler
 	graph     *Graph
 	cells     int
-	holds     []known // by use: the instruction that holds each named value
+	holds     []known     // by use: the instruction that holds each named value
+	guards    map[int]int // see Program.Guards
 }
 
 func (l *layout) cell() int {
@@ -21,6 +22,7 @@ func (l *layout) cell() int {
 
 func (l *layout) place(u *Use) error {
 	u.cells, u.presence, u.outside = map[string]int{}, map[string]int{}, map[string]int{}
+	u.others, u.there = map[string]int{}, map[string]int{}
 	u.remarks, u.slips, u.After = nil, nil, nil
 	for name := range u.Links {
 		if u.Sheet.FindGiven(name) == nil {
@@ -35,6 +37,10 @@ func (l *layout) place(u *Use) error {
 	}
 	for _, r := range u.Sheet.Results {
 		u.cells[r.Name] = l.keep(r.n, k)
+		if r.when != nil {
+			u.there[r.Name] = l.keep(r.when, k)
+			l.guards[u.cells[r.Name]] = u.there[r.Name]
+		}
 	}
 	for _, r := range u.Sheet.Remarks {
 		cell := -1
@@ -67,7 +73,14 @@ func (l *layout) placeGiven(u *Use, given *Given, k known) error {
 			u.presence[given.Name] = l.cell()
 			k[given.stated] = l.assembler.input(u.presence[given.Name])
 		}
+		if given.other != nil {
+			u.others[given.Name] = l.cell()
+			k[given.other.is] = l.assembler.input(u.others[given.Name])
+		}
 		return nil
+	}
+	if given.other != nil {
+		k[given.other.is] = l.assembler.literal(0)
 	}
 	factor, err := l.graph.linkFactor(u.Sheet, given.Name, link)
 	if err != nil {
@@ -145,6 +158,19 @@ func (u *Use) Cell(name string) (int, bool) {
 // optional, or takes its value from a link and so is always there.
 func (u *Use) Presence(given string) (int, bool) {
 	cell, ok := u.presence[given]
+	return cell, ok
+}
+
+// OtherCell is the cell that says whether a given was written as its second kind of quantity (1) or not (0). False if
+// the given has no second kind, or takes its value from a link.
+func (u *Use) OtherCell(given string) (int, bool) {
+	cell, ok := u.others[given]
+	return cell, ok
+}
+
+// There is the cell that says whether a result is there (1) or left out (0). False if it is always there.
+func (u *Use) There(result string) (int, bool) {
+	cell, ok := u.there[result]
 	return cell, ok
 }
 

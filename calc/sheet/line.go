@@ -28,7 +28,7 @@ func (o Outcome) Lines(mark Marker) []Line {
 			lines = append(lines, Line{
 				Result:  r,
 				When:    cell,
-				Taken:   cell < 0 || o.Cells[cell] != 0,
+				Taken:   cell < 0 || o.holds(cell),
 				Symbols: o.symbolsMath(r, w.body),
 				Numbers: o.numbersMath(r, w.body, mark),
 				Words:   o.words(r, w.body),
@@ -86,7 +86,9 @@ func (n *node) shown() *node {
 }
 
 // plainly says whether a formula is one value as it stands, so that its number is the result's number.
-func (n *node) plainly() bool { return len(n.args) == 0 || n.kind == kindNamed }
+func (n *node) plainly() bool {
+	return len(n.args) == 0 || n.kind == kindNamed || n.kind == kindLookup || n.kind == kindRecast
+}
 
 func powerOfTen(v float64) bool {
 	exponent := math.Round(math.Log10(v))

@@ -54,6 +54,10 @@ func (p *mathPrinter) expression(n *node, level int) {
 		p.constant(n)
 	case kindGiven, kindNamed:
 		p.leaf(n)
+	case kindLookup:
+		p.text(n.said)
+	case kindRecast:
+		p.recast(n)
 	case kindConvert:
 		p.expression(n.args[0], productLevel)
 		sign, number := n.change()
@@ -114,19 +118,42 @@ func (p *mathPrinter) leaf(n *node) {
 	p.name(n.name)
 }
 
-func (p *mathPrinter) valueOf(name string) {
-	q := p.o.Value(name)
-	attributes := ""
-	if p.mark != nil {
-		attributes = p.mark(p.o.Use.cells[name])
+// recast writes a given as its second kind of quantity.
+func (p *mathPrinter) recast(n *node) {
+	name := n.args[0].name
+	if !p.numbers {
+		p.name(name)
+		return
 	}
-	p.quantity(q, attributes)
+	r := p.o.Range(name)
+	p.number(unit.Range{Low: r.Low, High: r.High, Unit: n.unit}, p.attributes(name))
 }
 
-// quantity writes a number with its unit, in the order of a sentence: $2/lb, 12 in.
+func (p *mathPrinter) attributes(name string) string {
+	if p.mark == nil {
+		return ""
+	}
+	return p.mark(p.o.Use.cells[name])
+}
+
+func (p *mathPrinter) valueOf(name string) {
+	if p.o.Use.Sheet.isDate(name) {
+		p.WriteString("<mtext" + p.attributes(name) + ">" + p.o.Text(name) + "</mtext>")
+		return
+	}
+	r := p.o.Range(name)
+	r.Unit = p.o.Use.Sheet.named[name].unit // a given may have been written as its second kind; recast prints that
+	p.number(r, p.attributes(name))
+}
+
 func (p *mathPrinter) quantity(q unit.Quantity, attributes string) {
-	number := unit.Text(q.Value)
-	before, after, _ := strings.Cut(q.String(), number)
+	p.number(unit.Range{Low: q.Value, High: q.Value, Unit: q.Unit}, attributes)
+}
+
+// number writes a number or a range with its unit, in the order of a sentence: $2/lb, 12 in, 3 to 4 oz N/tree.
+func (p *mathPrinter) number(r unit.Range, attributes string) {
+	number := r.Numbers()
+	before, after, _ := strings.Cut(r.String(), number)
 	together := before != "" || after != "" // so that a line does not end between a number and its unit
 	if together {
 		p.WriteString("<mrow>")

@@ -2,9 +2,7 @@ package sheet
 
 import (
 	"fmt"
-	"maps"
 	"math"
-	"slices"
 	"strings"
 
 	"acreleaf/calc/unit"
@@ -14,6 +12,7 @@ import (
 type Outcome struct {
 	Use   *Use
 	Cells []float64
+	High  []float64 // the upper ends, when a number of the program is a range; nil: every number is a single one
 }
 
 // Said is a remark as it is spoken, with its values in it.
@@ -27,61 +26,63 @@ type Refused struct{ Sentences []string }
 
 func (e *Refused) Error() string { return strings.Join(e.Sentences, " ") }
 
-// Evaluate works the sheet. values holds each given in its own unit by name; an optional one may be left out. The
-// error says which given is missing or outside its range, or is a *Refused.
-func (s *Sheet) Evaluate(values map[string]float64) (Outcome, error) {
-	return s.evaluate(values, false)
-}
-
-func (s *Sheet) evaluate(values map[string]float64, slips bool) (Outcome, error) {
-	g := &Graph{Slips: slips}
-	use := g.Add(s.Name, s, nil)
-	if err := g.Close(); err != nil {
-		return Outcome{}, err
-	}
-	for _, name := range slices.Sorted(maps.Keys(values)) {
-		if s.FindGiven(name) == nil {
-			return Outcome{}, fmt.Errorf("%s has no given %q", s.Name, name)
-		}
-	}
-	cells := make([]float64, g.Program.Cells)
-	for _, given := range s.Givens {
-		value, ok := values[given.Name]
-		if !ok && given.Optional {
-			continue
-		}
-		if !ok {
-			return Outcome{}, fmt.Errorf("%s is missing; write %s=%q", given.Name, given.Name, given.Example())
-		}
-		if err := given.Check(value); err != nil {
-			return Outcome{}, fmt.Errorf("%s: %w", given.Name, err)
-		}
-		use.Set(cells, given.Name, value)
-	}
-	g.Program.Run(cells)
-	o := Outcome{Use: use, Cells: cells}
-	return o, o.Err()
-}
-
-// Set fills in a given, in its own unit.
-func (u *Use) Set(cells []float64, given string, value float64) {
-	cells[u.cells[given]] = value
-	if p, ok := u.presence[given]; ok {
-		cells[p] = 1
-	}
-}
-
-// Value is a given, step or answer in its own unit.
+// Value is a given, step or answer in its own unit; of a range the lower end.
 func (o Outcome) Value(name string) unit.Quantity {
-	u, _ := o.Use.Sheet.UnitOf(name)
-	return unit.Quantity{Value: o.Cells[o.Use.cells[name]], Unit: u}
+	r := o.Range(name)
+	return unit.Quantity{Value: r.Low, Unit: r.Unit}
 }
+
+// Range is a given, step or answer in its own unit, or in the unit of its second kind if it was written so. A single
+// number has both ends the same.
+func (o Outcome) Range(name string) unit.Range {
+	u, _ := o.Use.Sheet.UnitOf(name)
+	if g := o.Use.Sheet.FindGiven(name); g != nil && g.other != nil && o.high(o.Use.others[name]) != 0 {
+		u = g.other.unit
+	}
+	cell := o.Use.cells[name]
+	return unit.Range{Low: o.Cells[cell], High: o.high(cell), Unit: u}
+}
+
+// Text is a given, step or answer as a reader sees it: "48 lb N/ac", "3 to 4 oz N/tree", "Apr 15, 2027".
+func (o Outcome) Text(name string) string {
+	r := o.Range(name)
+	if !o.Use.Sheet.isDate(name) {
+		return r.String()
+	}
+	if r.Low == r.High {
+		return DateText(r.Low)
+	}
+	return DateText(r.Low) + " to " + DateText(r.High)
+}
+
+func (o Outcome) high(cell int) float64 {
+	if o.High == nil {
+		return o.Cells[cell]
+	}
+	return o.High[cell]
+}
+
+// holds says whether a truth is yes, for any of the numbers of a range.
+func (o Outcome) holds(cell int) bool { return o.Cells[cell] != 0 || o.high(cell) != 0 }
 
 // Stated says whether a given was filled in.
 func (o Outcome) Stated(given string) bool {
 	p, ok := o.Use.presence[given]
 	return !ok || o.Cells[p] != 0
 }
+
+// Answers lists the answers that are there, in the order of the sheet.
+func (o Outcome) Answers() []*Result {
+	var there []*Result
+	for _, r := range o.Use.Sheet.Answers() {
+		if o.there(r) {
+			there = append(there, r)
+		}
+	}
+	return there
+}
+
+func (o Outcome) there(r *Result) bool { return r.when == nil || o.holds(o.Use.there[r.Name]) }
 
 // Err is a *Refused if a refusal of the sheet holds, and an error if an answer is not a finite number.
 func (o Outcome) Err() error {
@@ -95,7 +96,8 @@ func (o Outcome) Err() error {
 		return &Refused{Sentences: sentences}
 	}
 	for _, r := range o.Use.Sheet.Results {
-		if v := o.Value(r.Name).Value; math.IsNaN(v) || math.IsInf(v, 0) {
+		v := o.Range(r.Name)
+		if width := v.High - v.Low; math.IsNaN(width) || math.IsInf(v.Low, 0) || math.IsInf(v.High, 0) {
 			return fmt.Errorf("%s cannot be worked from these numbers; check them against the report", spaced(r.Name))
 		}
 	}
@@ -107,38 +109,33 @@ func (o Outcome) Said() []Said {
 	var said []Said
 	for i, r := range o.Use.Sheet.Remarks {
 		if r.Signal != Refusal && o.said(i) {
-			said = append(said, Said{r.Signal, o.text(r)})
+			said = append(said, Said{r.Signal, o.partly(i) + o.text(r)})
 		}
 	}
 	return said
 }
 
+// partly begins a remark that holds for some numbers of the ranges that were given, and not for others.
+func (o Outcome) partly(remark int) string {
+	if cell := o.Use.remarks[remark]; cell >= 0 && o.Cells[cell] == 0 {
+		return "For some of these numbers: "
+	}
+	return ""
+}
+
 func (o Outcome) said(remark int) bool {
 	cell := o.Use.remarks[remark]
-	return cell < 0 || o.Cells[cell] != 0
+	return cell < 0 || o.holds(cell)
 }
 
 func (o Outcome) text(r *Remark) string {
 	var b strings.Builder
 	for _, p := range r.Pieces() {
 		if p.Name != "" {
-			b.WriteString(o.Value(p.Name).String())
+			b.WriteString(o.Text(p.Name))
 		} else {
 			b.WriteString(p.Text)
 		}
 	}
 	return b.String()
-}
-
-// SlipValues works every slip of the sheet, by name, in the unit of the answer that each gets wrong.
-func (s *Sheet) SlipValues(values map[string]float64) (map[string]float64, error) {
-	o, err := s.evaluate(values, true)
-	if err != nil {
-		return nil, err
-	}
-	slips := map[string]float64{}
-	for i, slip := range s.Slips {
-		slips[slip.Name] = o.Cells[o.Use.slips[i]]
-	}
-	return slips, nil
 }

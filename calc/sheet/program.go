@@ -61,6 +61,9 @@ type Program struct {
 	Code    []Instruction
 	Outputs []Output
 	Cells   int // how many cells there are; every cell number is below it
+
+	// Guards holds, by the cell of a value that may be left out, the cell that says whether it is there (1) or not (0).
+	Guards map[int]int
 }
 
 // Run reads the input cells, runs the program once and writes the output cells. len(cells) must be at least p.Cells.

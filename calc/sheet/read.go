@@ -8,11 +8,38 @@ import (
 	"acreleaf/calc/unit"
 )
 
-// An Entry is what somebody filled in for a given.
+// An Entry is what somebody filled in for a given. A single number has both ends the same.
 type Entry struct {
-	Value float64   // in the given's own unit; for a choice, the index of the option
-	Unit  unit.Unit // as it was written
-	Typed float64   // as it was written, in that unit
+	Value     float64   // in the given's own unit, the lower end of a range; for a choice, the index of the option
+	High      float64   // the upper end, likewise
+	Unit      unit.Unit // as it was written
+	Typed     float64   // as it was written, in that unit
+	TypedHigh float64
+	Below     bool // a laboratory's "<5": worked as all from nothing to 5
+	Other     bool // it is of the given's second kind, and Value and High are in that kind's unit
+}
+
+// Text is the entry as a reader sees it.
+func (g *Given) Text(e Entry) string {
+	switch {
+	case len(g.Choices) > 0:
+		return g.Choices[int(e.Value)].Name
+	case g.Date && e.Value == e.High:
+		return DateText(e.Value)
+	case g.Date:
+		return DateText(e.Value) + " to " + DateText(e.High)
+	}
+	return unit.Range{Low: e.Typed, High: e.TypedHigh, Unit: e.Unit}.String()
+}
+
+// Treated says how an entry is treated that is not taken as it stands: a laboratory's "<5". It is "" for others.
+func (g *Given) Treated(e Entry) string {
+	if !e.Below {
+		return ""
+	}
+	return fmt.Sprintf("%s: the lab found less than it can measure, so it may be anything from %s to %s. "+
+		"The answers are for that range.", g.Label, unit.Text(e.Typed),
+		unit.Quantity{Value: e.TypedHigh, Unit: e.Unit})
 }
 
 // Read reads what somebody wrote for a given: "12 ppm NO3-N", or the name of an option. The error is a sentence that
@@ -21,33 +48,113 @@ func (g *Given) Read(text string) (Entry, error) {
 	if len(g.Choices) > 0 {
 		return g.readChoice(text)
 	}
-	q, err := unit.ParseQuantity(text)
+	if g.Date {
+		return g.readDate(text)
+	}
+	if err := g.notDetected(text); err != nil {
+		return Entry{}, err
+	}
+	number, below := strings.CutPrefix(strings.TrimSpace(text), "<")
+	r, err := unit.ParseRange(number)
 	if err != nil {
 		return Entry{}, err
 	}
-	if q.Unit.String() == "" && g.Unit.String() != "" {
-		return Entry{}, fmt.Errorf("%s has no unit; write %s", unit.Text(q.Value), g.withUnit(q.Value))
+	if r.Unit.String() == "" && g.Unit.String() != "" {
+		return Entry{}, fmt.Errorf("%s has no unit; write %s", strings.TrimSpace(text), g.withUnit(r, below))
 	}
-	own, err := q.In(g.Unit)
+	if below && r.Low != r.High {
+		return Entry{}, fmt.Errorf("%q has < before a range; write the one number that the lab prints after it", text)
+	}
+	if below {
+		r.Low = 0
+	}
+	own, other, err := g.own(r)
 	if err != nil {
-		return Entry{}, fmt.Errorf("%w; write for example %s", err, g.example(g.Typical))
+		return Entry{}, err
 	}
-	return Entry{Value: own.Value, Unit: q.Unit, Typed: q.Value}, g.Check(own.Value)
+	e := Entry{Value: own.Low, High: own.High, Unit: r.Unit, Typed: r.Low, TypedHigh: r.High, Below: below, Other: other}
+	return e, g.CheckEntry(e)
 }
 
-// withUnit is the number that was written with the unit that it lacks, or the typical value if it cannot be meant so.
-// Where the number may be of another form (NO3 for NO3-N), that is said too: the report knows, and we do not.
-func (g *Given) withUnit(value float64) string {
-	if g.Check(value) != nil {
+// own is what was written in the given's own unit, or in that of its second kind.
+func (g *Given) own(r unit.Range) (own unit.Range, other bool, err error) {
+	own, err = r.In(g.Unit)
+	if err == nil {
+		return own, false, nil
+	}
+	if g.other == nil {
+		return own, false, fmt.Errorf("%w; write for example %s", err, g.example(g.Typical))
+	}
+	if own, err := r.In(g.other.unit); err == nil {
+		return own, true, nil
+	}
+	return own, false, fmt.Errorf("%w, or %s; write for example %s", err, g.other.unit, g.example(g.Typical))
+}
+
+// notDetected answers what a laboratory prints when it found nothing.
+func (g *Given) notDetected(text string) error {
+	word := strings.TrimRight(strings.ToUpper(strings.TrimSpace(strings.SplitN(text+" ", " ", 2)[0])), ".")
+	if word != "ND" && word != "N.D" && word != "BDL" {
+		return nil
+	}
+	return fmt.Errorf("%q means less than the lab can measure; look up that limit and write it with <, such as <%s",
+		text, g.example(min(1, g.High)))
+}
+
+// readDate reads one day, or two with "to" between them.
+func (g *Given) readDate(text string) (Entry, error) {
+	from, to, ranged := strings.Cut(text, " to ")
+	first, err := parseDate(strings.TrimSpace(from))
+	if err != nil {
+		return Entry{}, err
+	}
+	e := Entry{Value: first, High: first, Unit: g.Unit, Typed: first, TypedHigh: first}
+	if ranged {
+		if e.High, err = parseDate(strings.TrimSpace(to)); err != nil {
+			return Entry{}, err
+		}
+		e.TypedHigh = e.High
+		if e.High < e.Value {
+			return Entry{}, fmt.Errorf("%s is before %s; write the earlier day first", DateText(e.High), DateText(e.Value))
+		}
+	}
+	return e, g.CheckEntry(e)
+}
+
+// withUnit is what was written with the unit that it lacks, or the typical value if it cannot be meant so. Where the
+// number may be of another form (NO3 for NO3-N), that is said too: the report knows, and we do not.
+func (g *Given) withUnit(r unit.Range, below bool) string {
+	if g.Check(r.Low) != nil {
 		return "it with its unit, such as " + g.example(g.Typical)
 	}
+	sign := ""
+	if below {
+		sign = "<"
+	}
+	r.Unit = g.Unit
 	for _, text := range g.Units {
 		other, err := unit.Parse(text)
 		if err == nil && !other.Dimension().Fits(g.Unit.Dimension()) {
-			return g.example(value) + " or " + unit.Quantity{Value: value, Unit: other}.String() + ", as the report says"
+			return sign + r.String() + " or " + sign + unit.Range{Low: r.Low, High: r.High, Unit: other}.String() +
+				", as the report says"
 		}
 	}
-	return g.example(value)
+	return sign + r.String()
+}
+
+// CheckEntry says whether both ends of an entry are values that the calculation takes.
+func (g *Given) CheckEntry(e Entry) error {
+	if e.Other {
+		if e.Value < g.Else.Low || e.High > g.Else.High {
+			return fmt.Errorf("%s is outside what this calculation takes: %s to %s", g.Text(e), unit.Text(g.Else.Low),
+				unit.Quantity{Value: g.Else.High, Unit: g.other.unit})
+		}
+		return nil
+	}
+	if err := g.Check(e.Value); err != nil {
+		return err
+	}
+	return g.Check(e.High)
 }
 
 // Check says whether a value in the given's own unit is one that the calculation takes.
@@ -59,7 +166,7 @@ func (g *Given) Check(value float64) error {
 		return nil
 	}
 	return fmt.Errorf("%s is outside what this calculation takes: %s to %s",
-		g.example(value), unit.Text(g.Low), g.example(g.High))
+		g.example(value), g.lowText(), g.example(g.High))
 }
 
 // chosen says whether a value is the index of an option.
@@ -67,26 +174,43 @@ func (g *Given) chosen(value float64) bool {
 	return value == math.Trunc(value) && value >= 0 && value < float64(len(g.Choices))
 }
 
-func (g *Given) optionNames() string {
+func (g *Given) optionNames() string { return strings.Join(g.optionList(), ", ") }
+
+func (g *Given) optionList() []string {
 	var names []string
 	for _, o := range g.Choices {
 		names = append(names, o.Name)
 	}
-	return strings.Join(names, ", ")
+	return names
 }
 
 func (g *Given) readChoice(text string) (Entry, error) {
 	for i, o := range g.Choices {
 		if o.Name == text {
-			return Entry{Value: float64(i), Unit: plain, Typed: float64(i)}, nil
+			index := float64(i)
+			return Entry{Value: index, High: index, Unit: plain, Typed: index, TypedHigh: index}, nil
 		}
+	}
+	if near := unit.Nearest(text, g.optionList()); near != "" {
+		return Entry{}, fmt.Errorf("there is no %s %q; write %s, or one of: %s", spaced(g.Name), text, near, g.optionNames())
 	}
 	return Entry{}, fmt.Errorf("there is no %s %q; choose one of: %s", spaced(g.Name), text, g.optionNames())
 }
 
 // example is a value as it may be written.
 func (g *Given) example(value float64) string {
+	if g.Date {
+		return ISODate(value)
+	}
 	return unit.Quantity{Value: value, Unit: g.Unit}.String()
+}
+
+// lowText is the least that is taken, without a unit.
+func (g *Given) lowText() string {
+	if g.Date {
+		return ISODate(g.Low)
+	}
+	return unit.Text(g.Low)
 }
 
 // Example is the typical value as an author or a caller may write it.

@@ -66,14 +66,17 @@ func TestReadTakesWhatIsOnPaper(t *testing.T) {
 
 func TestReadSaysWhatToWrite(t *testing.T) {
 	for _, c := range []struct{ given, text, want string }{
-		{"nitrate", "<5", `"<5": a lab writes < for less than; write the number you want to use, such as 0`},
-		{"nitrate", "ND", `"ND": ND means not detected; write the number you want to use, such as 0`},
+		{"nitrate", "<5", `<5 has no unit; write <5 ppm NO3-N or <5 ppm NO3, as the report says`},
+		{"nitrate", "ND", `"ND" means less than the lab can measure; look up that limit and write it with <, ` +
+			`such as <1 ppm NO3-N`},
+		{"nitrate", "<2 to 5 ppm NO3-N", `"<2 to 5 ppm NO3-N" has < before a range; write the one number that the lab ` +
+			`prints after it`},
 		{"nitrate", "", "nothing is written here; write a number with its unit, such as 12 ppm NO3-N"},
 		{"nitrate", "twelve", `"twelve": there is no number here; write one in digits, such as 12 ppm NO3-N`},
 		{"nitrate", "1.2.3 ppm NO3-N", `"1.2.3 ppm NO3-N": a number has one decimal point; write it such as 1.2`},
 		{"nitrate", "1,2 ppm NO3-N",
 			`"1,2 ppm NO3-N": a comma parts thousands, as in 1,200; for a decimal write a point, as in 1.2`},
-		{"nitrate", "8 to 12 ppm NO3-N", `"8 to 12 ppm NO3-N": a range can not stand here; write one number`},
+		{"nitrate", "12 to 8 ppm NO3-N", `"12 to 8 ppm NO3-N": the lower number goes first; write 8 to 12`},
 		// Which form it is stands on the report, and a guess could be wrong by 4.43 times.
 		{"nitrate", "12", "12 has no unit; write 12 ppm NO3-N or 12 ppm NO3, as the report says"},
 		{"nitrate", "12 ppm", "12 ppm does not say what it is of; this needs nitrate-nitrogen (ppm NO3-N); " +

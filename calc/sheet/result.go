@@ -6,6 +6,8 @@ import "acreleaf/calc/unit"
 type Says struct {
 	Label string // "Nitrogen in this layer"
 	Also  string // a second unit to show it in: "kg N/ha"
+	Date  bool   // a day of the calendar; its unit is days, counted from 1970-01-01
+	When  Value  // a question: without a yes the result is left out, and nothing can take it; nil: it is always there
 }
 
 // A Result is a step or an answer: something worked out, with a name and a unit of its own.
@@ -15,7 +17,8 @@ type Result struct {
 	Answer bool
 	Says
 
-	n *node
+	n    *node
+	when *node // nil: always there
 }
 
 // Step adds a value on the way to an answer. Its dimension must be that of the unit.
@@ -31,9 +34,21 @@ func (s *Sheet) Answer(name, unitText string, v Value, says Says) Term {
 func (s *Sheet) result(name string, u unit.Unit, t Term, says Says, answer bool) Term {
 	t.needQuantity()
 	worked := s.convert(t, u, "give as "+name)
-	n := &node{kind: kindNamed, args: []*node{worked.n}, unit: u}
+	r := &Result{Name: name, Unit: u, Answer: answer, Says: says}
+	if says.When != nil {
+		question := says.When.term()
+		question.needTruth("a result that may be left out")
+		r.when = question.n
+		worked = If(question, worked, s.Zero(u.String()))
+		worked.n.unit = u
+	}
+	if says.Date && u.String() != "days" {
+		s.fault("%q is a date, so its unit is days", name)
+	}
+	n := &node{kind: kindNamed, args: []*node{worked.n}, unit: u, date: says.Date}
+	r.n = n
 	s.define(name, n)
-	s.Results = append(s.Results, &Result{Name: name, Unit: u, Answer: answer, Says: says, n: n})
+	s.Results = append(s.Results, r)
 	if says.Also != "" {
 		if _, err := u.To(s.parseUnit(says.Also)); err != nil {
 			s.fault("%q: %w", name, err)

@@ -106,10 +106,10 @@ var botchedShapes = []botch{
 	}), []string{`"drip" has no option "maybe"`}},
 	{"a table without a row", answered(func(s *sheet.Sheet) {
 		drip := s.Choice("drip", yesOrNo, sheet.Field{})
-		s.Table("share", "%", drip, map[string]float64{"yes": 80}, sheet.Says{})
+		s.Table("share", "%", drip, map[string]float64{"yes": 80}, tableFact)
 	}), []string{`"share" needs a figure for each of the 2 options of "drip"`, `"share" has no figure for "no"`}},
 	{"a table by a number", answered(func(s *sheet.Sheet) {
-		s.Table("share", "%", s.Given("depth", "in", number), map[string]float64{"yes": 80}, sheet.Says{})
+		s.Table("share", "%", s.Given("depth", "in", number), map[string]float64{"yes": 80}, tableFact)
 	}), []string{`"share" needs a figure for each of the 0 options of "depth"`}},
 	{"two faults at once", func(s *sheet.Sheet) {
 		s.Given("Depth", "in", number)

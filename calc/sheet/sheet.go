@@ -73,6 +73,22 @@ func (s *Sheet) FindGiven(name string) *Given {
 	return nil
 }
 
+// FindResult finds a step or an answer by its name; nil if there is none.
+func (s *Sheet) FindResult(name string) *Result {
+	for _, r := range s.Results {
+		if r.Name == name {
+			return r
+		}
+	}
+	return nil
+}
+
+// isDate says whether a given, step or answer is a day of the calendar.
+func (s *Sheet) isDate(name string) bool {
+	n := s.named[name]
+	return n != nil && n.date
+}
+
 // Names lists what a figure or a link can point at: givens, steps and answers, in order.
 func (s *Sheet) Names() []string {
 	var names []string

@@ -34,6 +34,8 @@ const (
 	kindPower                 // args[0] to the whole power in value
 	kindArccosine             // the angle in radians whose cosine is args[0]
 	kindIf                    // args: condition, then, otherwise
+	kindLookup                // the one of figures that args[0], a choice, stands at
+	kindRecast                // args[0], a given, as its second kind of quantity
 )
 
 // A node is a term without its sheet.
@@ -46,7 +48,10 @@ type node struct {
 	name   string
 	value  float64
 	factor unit.Factor
-	said   string // how a truth reads: "the pattern is square"
+	said   string // how a truth or a lookup reads: "the pattern is square", "by material"
+	date   bool   // a day of the calendar
+
+	figures []float64
 }
 
 var plain = unit.MustParse("")

@@ -7,9 +7,14 @@ type way struct {
 	body  *node
 }
 
-// ways lists the ways a result may be worked, in order. Without an If there is one, and no question.
+// ways lists the ways a result may be worked, in order. Without an If there is one, and no question. To leave a result
+// out is no way to work it.
 func (r *Result) ways() []way {
-	return follow(r.n.args[0], way{})
+	all := follow(r.n.args[0], way{})
+	if r.when != nil {
+		return all[:len(all)-1]
+	}
+	return all
 }
 
 func follow(n *node, so way) []way {

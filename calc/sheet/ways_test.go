@@ -90,21 +90,27 @@ func TestCellsOfTheWaysAgreeWithTheAnswer(t *testing.T) {
 	}
 }
 
-// A table of figures is a choice of ways, and each way is a figure that needs no name.
+var tableFact = sheet.Fact{Label: "Share", Reads: "figure for the way", Source: "a test", Sureness: sheet.Handbook}
+
+// A figure of a table has one line, however many options there are, and the line says what it was looked up by.
 func TestTablePrintsTheFigureOnce(t *testing.T) {
 	s := build(t, "shares", func(s *sheet.Sheet) {
 		way := s.Choice("way", []sheet.Option{{Name: "drip"}, {Name: "flood"}}, sheet.Field{Label: "How"})
-		share := s.Table("share", "%", way, map[string]float64{"flood": 50, "drip": 80}, sheet.Says{})
+		share := s.Table("share", "%", way, map[string]float64{"flood": 50, "drip": 80}, tableFact)
 		s.Answer("answer", "", share, sheet.Says{})
 	})
 	o, err := s.Evaluate(map[string]float64{"way": 1})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if work, want := o.Work(), []string{"share = 50 %", "answer = share = 50 % = 0.5"}; !slices.Equal(work, want) {
+	want := []string{"share = figure for the way = 50 %", "answer = share = 50 % = 0.5"}
+	if work := o.Work(); !slices.Equal(work, want) {
 		t.Errorf("%q, want %q", work, want)
 	}
-	if lines := o.Lines(nil); len(lines) != 3 {
-		t.Errorf("two options and an answer have %d lines", len(lines))
+	if lines := o.Lines(nil); len(lines) != 2 {
+		t.Errorf("a figure and an answer have %d lines", len(lines))
+	}
+	if c := s.Constants[0]; c.Name != "share" || c.Source != "a test" {
+		t.Errorf("the table is not among what the answer rests on: %+v", c)
 	}
 }

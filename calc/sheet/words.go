@@ -11,6 +11,7 @@ type wordPrinter struct {
 	strings.Builder
 	o       Outcome
 	numbers bool
+	result  string // what is worked
 }
 
 // words is one line of the work: "nitrogen = nitrate × … = 12 ppm NO3-N × … = 48 lb N/ac". A formula without names,
@@ -18,9 +19,9 @@ type wordPrinter struct {
 func (o Outcome) words(r *Result, body *node) string {
 	symbols := &wordPrinter{o: o}
 	symbols.expression(body, callLevel)
-	numbers := &wordPrinter{o: o, numbers: true}
+	numbers := &wordPrinter{o: o, numbers: true, result: r.Name}
 	numbers.expression(body, callLevel)
-	parts := []string{spaced(r.Name), symbols.String(), numbers.String(), o.Value(r.Name).String()}
+	parts := []string{spaced(r.Name), symbols.String(), numbers.String(), o.Text(r.Name)}
 	line := parts[0]
 	for i, part := range parts[1:] {
 		if part != parts[i] {
@@ -46,11 +47,15 @@ func (p *wordPrinter) expression(n *node, level int) {
 		}
 		p.WriteString(unit.Quantity{Value: n.value, Unit: n.unit}.String())
 	case kindGiven, kindNamed:
+		p.leaf(n.name, n.unit)
+	case kindRecast:
+		p.leaf(n.args[0].name, n.unit)
+	case kindLookup:
 		if p.numbers {
-			p.WriteString(p.o.Value(n.name).String())
+			p.WriteString(p.o.Text(p.result))
 			return
 		}
-		p.WriteString(spaced(n.name))
+		p.WriteString(n.said)
 	case kindConvert:
 		p.expression(n.args[0], productLevel)
 		sign, number := n.change()
@@ -60,6 +65,18 @@ func (p *wordPrinter) expression(n *node, level int) {
 		p.WriteString(" to the power " + unit.Text(n.value))
 	case kindOperation, kindArccosine:
 		p.operation(n)
+	}
+}
+
+// leaf writes a given, step or answer. Its unit is that of the formula: a given may have been written as its second kind.
+func (p *wordPrinter) leaf(name string, u unit.Unit) {
+	switch r := p.o.Range(name); {
+	case !p.numbers:
+		p.WriteString(spaced(name))
+	case p.o.Use.Sheet.isDate(name):
+		p.WriteString(p.o.Text(name))
+	default:
+		p.WriteString(unit.Range{Low: r.Low, High: r.High, Unit: u}.String())
 	}
 }
 

@@ -13,10 +13,15 @@ func nearest(word string) string {
 			return substances[i].symbol
 		}
 	}
+	return Nearest(word, words)
+}
+
+// Nearest gives the one of the known words that a mistyped one was most likely meant to be, and "" when none is near.
+func Nearest(word string, known []string) string {
 	best, distance := "", 2*(1+len(word)/4)+1
-	for _, known := range words {
-		if d := apart(word, known); d < distance {
-			best, distance = known, d
+	for _, k := range known {
+		if d := apart(word, k); d < distance {
+			best, distance = k, d
 		}
 	}
 	return best

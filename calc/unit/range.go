@@ -54,9 +54,14 @@ func (r Range) String() string {
 	if r.Low == r.High {
 		return Quantity{r.Low, r.Unit}.String()
 	}
-	to := " to "
-	if strings.HasPrefix(r.Unit.String(), "$") {
-		to += "$"
+	return label(r.Numbers(), r.Unit)
+}
+
+// Numbers writes the range without its unit: "3 to 4". Two ends that a reader sees alike are written once.
+func (r Range) Numbers() string {
+	low, high := Text(r.Low), Text(r.High)
+	if low == high {
+		return low
 	}
-	return label(Text(r.Low)+to+Text(r.High), r.Unit)
+	return low + " to " + high
 }

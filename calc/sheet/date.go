@@ -1,0 +1,68 @@
+package sheet
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// A date is counted in days from 1970-01-01, in the calendar that is in use (Gregorian, ISO 8601).
+
+// The days that are taken: the years 2000 to 2099.
+const (
+	FirstDay = 10957
+	LastDay  = 47481
+)
+
+var months = [...]string{"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"}
+
+// DateText writes a day for a reader: "Apr 15, 2027". A part of a day is dropped.
+func DateText(day float64) string {
+	year, month, date := civil(int(day))
+	return fmt.Sprintf("%s %d, %d", months[month-1], date, year)
+}
+
+// ISODate writes a day as 2027-04-15.
+func ISODate(day float64) string {
+	year, month, date := civil(int(day))
+	return fmt.Sprintf("%04d-%02d-%02d", year, month, date)
+}
+
+// parseDate reads 2027-04-15.
+func parseDate(text string) (float64, error) {
+	parts := strings.Split(text, "-")
+	if len(parts) == 3 && len(text) == len("2027-04-15") {
+		year, errYear := strconv.Atoi(parts[0])
+		month, errMonth := strconv.Atoi(parts[1])
+		date, errDate := strconv.Atoi(parts[2])
+		if errYear == nil && errMonth == nil && errDate == nil {
+			day := dayOf(year, month, date)
+			if y, m, d := civil(day); y == year && m == month && d == date {
+				return float64(day), nil
+			}
+			return 0, fmt.Errorf("there is no day %s; write the day as 2027-04-15", text)
+		}
+	}
+	return 0, fmt.Errorf("%q is not a date; write it as 2027-04-15", text)
+}
+
+// dayOf counts the days to a date. The year is taken to begin in March, so that the leap day is its last: the months
+// before it then have 30.6 days on average, rounded.
+func dayOf(year, month, date int) int {
+	if month <= 2 {
+		year--
+		month += 12
+	}
+	return 365*year + year/4 - year/100 + year/400 + (153*(month-3)+2)/5 + date - 719469
+}
+
+// civil is the date of a day: dayOf the other way round, by trying the year and the month.
+func civil(day int) (year, month, date int) {
+	for year = 1970 + (day-365)/366; dayOf(year+1, 1, 1) <= day; {
+		year++
+	}
+	for month = 12; dayOf(year, month, 1) > day; {
+		month--
+	}
+	return year, month, day - dayOf(year, month, 1) + 1
+}

@@ -1,0 +1,49 @@
+package sheet_test
+
+import (
+	"slices"
+	"testing"
+
+	"acreleaf/calc/sheet"
+)
+
+// spread takes pounds or gallons of a product of 10 lb/gal.
+var spread = sheet.New("spread", func(s *sheet.Sheet) {
+	amount := s.Given("amount", "lb product/ac", sheet.Field{
+		Written: "lb/ac", Label: "Amount", Typical: 100, Low: 0, High: 5000,
+		Else: sheet.Other{Unit: "gal product/ac", Written: "gal/ac", Low: 0, High: 500},
+	})
+	density := s.Constant("density", "10 lb product/gal product", known)
+	s.Answer("weight", "lb product/ac", sheet.If(amount.IsOther(), amount.AsOther().Times(density), amount),
+		sheet.Says{})
+})
+
+func TestAGivenMayBeOfTwoKinds(t *testing.T) {
+	for _, c := range []struct {
+		text, weight, amount string
+		work                 []string
+	}{
+		{"100 lb/ac", "100 lb product/ac", "100 lb/ac", []string{"weight = amount = 100 lb/ac = 100 lb product/ac"}},
+		{"20 gal/ac", "200 lb product/ac", "20 gal/ac",
+			[]string{"weight = amount × 10 lb product/gal product = 20 gal/ac × 10 lb product/gal product = 200 lb product/ac"}},
+	} {
+		o := workedOut(t, spread, "amount="+c.text)
+		if got := o.Text("weight"); got != c.weight {
+			t.Errorf("%s is %s, want %s", c.text, got, c.weight)
+		}
+		if got := o.Text("amount"); got != c.amount {
+			t.Errorf("the amount is %s, want %s", got, c.amount)
+		}
+		if got := o.Work(); !slices.Equal(got, c.work) {
+			t.Errorf("the work is %q, want %q", got, c.work)
+		}
+	}
+	for text, want := range map[string]string{
+		"501 gal/ac": "501 gal/ac is outside what this calculation takes: 0 to 500 gal/ac",
+		"3 oz/tree":  "3 oz/tree is a mass for each tree; this needs lb/ac, or gal/ac; write for example 100 lb/ac",
+	} {
+		if _, err := spread.FindGiven("amount").Read(text); err == nil || err.Error() != want {
+			t.Errorf("%q gives %v, want %s", text, err, want)
+		}
+	}
+}

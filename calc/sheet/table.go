@@ -1,0 +1,30 @@
+package sheet
+
+// Lookup is a figure of the given unit for the option that is chosen. Every option must have one.
+func (s *Sheet) Lookup(name, unitText string, choice *Given, figures map[string]float64) Term {
+	u := s.parseUnit(unitText)
+	n := &node{kind: kindLookup, args: []*node{choice.n}, unit: u, said: "by " + spaced(choice.Name)}
+	if len(figures) != len(choice.Choices) {
+		s.fault("%q needs a figure for each of the %d options of %q", name, len(choice.Choices), choice.Name)
+	}
+	for _, option := range choice.Choices {
+		figure, ok := figures[option.Name]
+		if !ok {
+			s.fault("%q has no figure for %q", name, option.Name)
+		}
+		n.figures = append(n.figures, figure)
+	}
+	return s.wrap(n)
+}
+
+// Table adds a step that looks up a figure for the option that is chosen, and says where the figures come from. The
+// fact reads as the table is called: "by material".
+func (s *Sheet) Table(name, unitText string, choice *Given, figures map[string]float64, f Fact) Term {
+	found := s.Lookup(name, unitText, choice, figures)
+	if f.Reads == "" || f.Source == "" || f.Sureness == 0 {
+		s.fault("the table %q needs what it reads as, a source and how sure it is", name)
+	}
+	found.n.said = f.Reads
+	s.Constants = append(s.Constants, &Constant{Name: name, Fact: f})
+	return s.result(name, found.n.unit, found, Says{Label: f.Label}, false)
+}
