@@ -93,7 +93,7 @@ func (g *Graph) linkFactor(s *Sheet, given string, link Link) (unit.Factor, erro
 	if r := from.Sheet.FindResult(link.Name); r != nil && r.when != nil {
 		return unit.Factor{}, fmt.Errorf("%s.%s may be left out, so nothing can take it", link.Use, link.Name)
 	}
-	if to.Date != from.Sheet.isDate(link.Name) {
+	if to.Date != from.Sheet.IsDate(link.Name) {
 		return unit.Factor{}, fmt.Errorf("a date and a number cannot stand for each other, as %s and %s.%s would",
 			given, link.Use, link.Name)
 	}

@@ -137,7 +137,7 @@ func (p *mathPrinter) attributes(name string) string {
 }
 
 func (p *mathPrinter) valueOf(name string) {
-	if p.o.Use.Sheet.isDate(name) {
+	if p.o.Use.Sheet.IsDate(name) {
 		p.WriteString("<mtext" + p.attributes(name) + ">" + p.o.Text(name) + "</mtext>")
 		return
 	}

@@ -46,7 +46,7 @@ func (o Outcome) Range(name string) unit.Range {
 // Text is a given, step or answer as a reader sees it: "48 lb N/ac", "3 to 4 oz N/tree", "Apr 15, 2027".
 func (o Outcome) Text(name string) string {
 	r := o.Range(name)
-	if !o.Use.Sheet.isDate(name) {
+	if !o.Use.Sheet.IsDate(name) {
 		return r.String()
 	}
 	if r.Low == r.High {
@@ -80,6 +80,12 @@ func (o Outcome) Answers() []*Result {
 		}
 	}
 	return there
+}
+
+// There says whether a given, step or answer is there: false for a result that is left out.
+func (o Outcome) There(name string) bool {
+	r := o.Use.Sheet.FindResult(name)
+	return r == nil || o.there(r)
 }
 
 func (o Outcome) there(r *Result) bool { return r.when == nil || o.holds(o.Use.there[r.Name]) }

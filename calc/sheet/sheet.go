@@ -83,8 +83,8 @@ func (s *Sheet) FindResult(name string) *Result {
 	return nil
 }
 
-// isDate says whether a given, step or answer is a day of the calendar.
-func (s *Sheet) isDate(name string) bool {
+// IsDate says whether a given, step or answer is a day of the calendar.
+func (s *Sheet) IsDate(name string) bool {
 	n := s.named[name]
 	return n != nil && n.date
 }

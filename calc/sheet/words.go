@@ -73,7 +73,7 @@ func (p *wordPrinter) leaf(name string, u unit.Unit) {
 	switch r := p.o.Range(name); {
 	case !p.numbers:
 		p.WriteString(spaced(name))
-	case p.o.Use.Sheet.isDate(name):
+	case p.o.Use.Sheet.IsDate(name):
 		p.WriteString(p.o.Text(name))
 	default:
 		p.WriteString(unit.Range{Low: r.Low, High: r.High, Unit: u}.String())

@@ -22,7 +22,8 @@ export interface TableData {
 export interface PageData {
   m: string; // the module, base64
   sheets: SheetData[] | null;
-  fixed: [cell: number, value: number][] | null; // inputs that no field sets
+  fixed: [cell: number, low: number, high?: number][] | null; // inputs that no field sets
+  guards?: [cell: number, guard: number][] | null; // values that are left out while their guard is 0
   tables: TableData[] | null;
 }
 

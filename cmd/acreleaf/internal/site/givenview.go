@@ -126,8 +126,9 @@ func tableView(p *worksheet.Page, b *worksheet.Bound) *render.Table {
 	}
 	for i, row := range t.Values {
 		cells := make([]render.Cell, len(row))
-		for j, value := range row {
-			cells[j] = render.Cell{Text: unit.Text(value), Marked: t.Marked(value), Near: i == nearRow && j == nearCol}
+		for j := range row {
+			r := unit.Range{Low: row[j], High: t.High[i][j]}
+			cells[j] = render.Cell{Text: r.Numbers(), Marked: t.Marked(i, j), Near: i == nearRow && j == nearCol}
 		}
 		v.Cells = append(v.Cells, cells)
 	}

@@ -76,7 +76,7 @@ func dump(p *Page) []byte {
 			} else if given != nil && len(given.Choices) > 0 {
 				note = ", " + given.Choices[int(o.Value(name).Value)].Name
 			}
-			fmt.Fprintf(&w, "  %s = %s%s\n", name, o.Value(name), note)
+			fmt.Fprintf(&w, "  %s = %s%s\n", name, o.Text(name), note)
 		}
 		if b.Table != nil {
 			dumpTable(&w, p, b)
@@ -103,14 +103,14 @@ func dumpTable(w *bytes.Buffer, p *Page, b *Bound) {
 	for j := range t.Across.Values {
 		fmt.Fprintf(w, "%18s", t.Across.At(j))
 	}
-	for i, row := range t.Values {
+	for i := range t.Values {
 		fmt.Fprintf(w, "\n  %8s", t.Down.At(i))
-		for _, value := range row {
+		for j := range t.Values[i] {
 			mark := ""
-			if t.Marked(value) {
+			if t.Marked(i, j) {
 				mark = "*"
 			}
-			fmt.Fprintf(w, "%18s", unit.Text(value)+mark)
+			fmt.Fprintf(w, "%18s", unit.Range{Low: t.Values[i][j], High: t.High[i][j]}.Numbers()+mark)
 		}
 	}
 	w.WriteByte('\n')

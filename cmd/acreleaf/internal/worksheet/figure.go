@@ -3,6 +3,7 @@ package worksheet
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -49,10 +50,10 @@ func (b *binder) bindFigure(f *markdown.Figure) {
 	switch own, ok := bound.Sheet.UnitOf(name); {
 	case name == "":
 		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("this does not say which number of worksheet %q it is", use),
-			write("worked:"+use+".", name, numbers(bound.Sheet)))
+			write("worked:"+use+".", name, figureNames(bound.Sheet)))
 	case !ok:
 		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("worksheet %q has no %q", use, name),
-			write("worked:"+use+".", name, numbers(bound.Sheet)))
+			write("worked:"+use+".", name, figureNames(bound.Sheet)))
 	case given != nil && len(given.Choices) > 0:
 		b.fault(f.TargetSpan, "figure-unknown",
 			fmt.Sprintf("%s of worksheet %q is chosen from a list, and is no number", name, use),
@@ -60,13 +61,17 @@ func (b *binder) bindFigure(f *markdown.Figure) {
 	case !b.stated(bound, name):
 		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("worksheet %q does not state %s", use, name),
 			fmt.Sprintf("add a line to the worksheet, such as: %s: %s", name, given.Example()))
+	case !b.page.Example(bound).There(name):
+		b.fault(f.TargetSpan, "figure-unknown",
+			fmt.Sprintf("worksheet %q leaves %s out, for the numbers of the example", use, name),
+			"write a figure that it answers, or change the givens so that it answers this one")
 	default:
 		b.checkFigure(f, bound, own, name)
 	}
 }
 
-// numbers lists what a figure can state of a sheet.
-func numbers(s *sheet.Sheet) []string {
+// figureNames lists what a figure can state of a sheet.
+func figureNames(s *sheet.Sheet) []string {
 	return slices.DeleteFunc(s.Names(), func(name string) bool {
 		given := s.FindGiven(name)
 		return given != nil && len(given.Choices) > 0
@@ -84,12 +89,17 @@ func figuresOf(worksheets []string, name string) []string {
 
 // checkFigure holds the figure against the value: its unit first, then the number at the precision it is written in.
 func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, own unit.Unit, name string) {
-	value := b.page.Example(bound).Value(name)
+	example := b.page.Example(bound)
+	value := example.Range(name)
 	says := "answers"
 	if bound.Sheet.FindGiven(name) != nil {
 		says = "is given"
 	}
-	written, err := unit.ParseQuantity(f.Text)
+	if bound.Sheet.IsDate(name) {
+		b.checkDate(f, bound, name, says)
+		return
+	}
+	written, err := unit.ParseRange(f.Text)
 	if err != nil {
 		b.unreadable(f.TextSpan, "", err, value.String())
 		return
@@ -102,19 +112,57 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, own unit.Unit, na
 		return
 	}
 	by := unit.Factor{Multiply: toOwn.Divide, Divide: toOwn.Multiply}
-	before, number, after := splitNumber(f.Text)
-	if shown := by.Apply(value.Value); math.Abs(shown-written.Value) > tolerance(number) {
+	split := splitNumbers(f.Text)
+	shown := unit.Range{Low: by.Apply(value.Low), High: by.Apply(value.High)}
+	if !near(shown.Low, written.Low, split.low) || !near(shown.High, written.High, split.high) {
 		line, _ := b.doc.Source.Position(bound.Block.Span.Start)
 		b.fault(f.TextSpan, "figure-differs",
-			fmt.Sprintf("the prose says %s, the worksheet %s %s", f.Text, says, precise(value, decimals(number))),
+			fmt.Sprintf("the prose says %s, the worksheet %s %s", f.Text, says, precise(value, decimals(split.low))),
 			fmt.Sprintf("write %s, or change the givens of worksheet %q on line %d",
-				atPlaces(shown, decimals(number)), bound.Block.Name, line))
+				rangeAt(shown, decimals(split.low)), bound.Block.Name, line))
 		return
 	}
+	b.page.figures[f.Index] = newFigure(bound, name, by, split)
+}
+
+func newFigure(bound *Bound, name string, by unit.Factor, split numbers) *Figure {
 	cell, _ := bound.Use.Cell(name)
-	b.page.figures[f.Index] = &Figure{
-		Bound: bound, Cell: cell, Name: name, By: by, Before: before, Number: number, After: after,
+	return &Figure{
+		Bound: bound, Cell: cell, Name: name, By: by, Before: split.before, Number: split.number, After: split.after,
 	}
+}
+
+// checkDate holds a date in the prose against the worksheet's.
+func (b *binder) checkDate(f *markdown.Figure, bound *Bound, name, says string) {
+	if value := b.page.Example(bound).Text(name); f.Text != value {
+		line, _ := b.doc.Source.Position(bound.Block.Span.Start)
+		b.fault(f.TextSpan, "figure-differs", fmt.Sprintf("the prose says %s, the worksheet %s %s", f.Text, says, value),
+			fmt.Sprintf("write %s, or change the givens of worksheet %q on line %d", value, bound.Block.Name, line))
+		return
+	}
+	b.page.figures[f.Index] = newFigure(bound, name, unit.Factor{Multiply: 1, Divide: 1}, numbers{number: f.Text})
+}
+
+// near says whether a value is what was written, at the precision of the writing.
+func near(value, written float64, number string) bool {
+	return math.Abs(value-written) <= tolerance(number)
+}
+
+// numbers is a figure's text taken apart: "$3 to 4/lb" is "$", "3 to 4", "/lb", with 3 and 4 its ends. A single number
+// is both ends.
+type numbers struct{ before, number, after, low, high string }
+
+var secondNumber = regexp.MustCompile(`^ ?(?:to|–|-) ?\$?(\d[\d.,]*)`)
+
+func splitNumbers(text string) numbers {
+	before, low, after := splitNumber(text)
+	n := numbers{before: before, number: low, after: after, low: low, high: low}
+	if found := secondNumber.FindStringSubmatch(after); found != nil {
+		n.high = strings.TrimRight(found[1], ".,")
+		end := strings.Index(found[0], found[1]) + len(n.high)
+		n.number, n.after = low+after[:end], after[end:]
+	}
+	return n
 }
 
 // splitNumber finds the first number of the text: "$0.62/lb" is "$", "0.62", "/lb".
@@ -147,13 +195,20 @@ func tolerance(number string) float64 {
 	return 0.5 * math.Pow(10, -float64(decimals(number))) * (1 + 1e-9)
 }
 
-// precise is a quantity with so many decimals if its usual text has fewer: it must be seen to differ.
-func precise(q unit.Quantity, places int) string {
-	usual := unit.Text(q.Value)
-	if decimals(usual) >= places {
-		return q.String()
+// precise is a value with so many decimals if its usual text has fewer: it must be seen to differ.
+func precise(r unit.Range, places int) string {
+	if decimals(unit.Text(r.Low)) >= places {
+		return r.String()
 	}
-	return strings.Replace(q.String(), usual, atPlaces(q.Value, places), 1)
+	return strings.Replace(r.String(), r.Numbers(), rangeAt(r, places), 1)
+}
+
+// rangeAt writes a number, or the two ends of a range, with so many decimals.
+func rangeAt(r unit.Range, places int) string {
+	if r.Low == r.High {
+		return atPlaces(r.Low, places)
+	}
+	return atPlaces(r.Low, places) + " to " + atPlaces(r.High, places)
 }
 
 // atPlaces writes a number with so many decimals.

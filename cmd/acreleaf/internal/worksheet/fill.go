@@ -3,6 +3,7 @@ package worksheet
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
@@ -11,35 +12,48 @@ import (
 // fillTable works a reckoner: the page's program is run once for each cell of the grid, as the page's script does.
 func (b *binder) fillTable(bound *Bound) {
 	t := bound.Table
-	cells := append([]float64{}, b.page.Cells...)
 	for i, down := range t.Down.Values {
 		t.Values = append(t.Values, make([]float64, len(t.Across.Values)))
+		t.High = append(t.High, make([]float64, len(t.Across.Values)))
 		for j, across := range t.Across.Values {
-			bound.Use.Set(cells, t.Down.Given, down)
-			bound.Use.Set(cells, t.Across.Given, across)
-			b.page.Graph.Program.Run(cells)
-			o := sheet.Outcome{Use: bound.Use, Cells: cells}
-			if err := o.Err(); err != nil {
+			o, err := b.page.at(bound, down, across)
+			if err != nil {
 				b.fault(bound.Block.Span, "example-refused",
 					fmt.Sprintf("the cell at %s and %s has no answer: %v", t.Down.At(i), t.Across.At(j), err),
 					"leave that value out, or change the other givens")
 				return
 			}
-			t.Values[i][j] = o.Value(t.Show).Value
+			shown := o.Range(t.Show)
+			t.Values[i][j], t.High[i][j] = shown.Low, shown.High
 		}
 	}
 	// The cell that the example's own run reads is the first of the grid.
-	bound.Use.Set(b.page.Cells, t.Down.Given, t.Down.Values[0])
-	bound.Use.Set(b.page.Cells, t.Across.Given, t.Across.Values[0])
-	b.page.Graph.Program.Run(b.page.Cells)
+	o, err := b.page.at(bound, t.Down.Values[0], t.Across.Values[0])
+	if err != nil {
+		panic(err) // it was worked above
+	}
+	b.page.Cells, b.page.High = o.Cells, o.High
+}
+
+// at works the page with two numbers of a reckoner set.
+func (p *Page) at(bound *Bound, down, across float64) (sheet.Outcome, error) {
+	o := sheet.Outcome{Use: bound.Use, Cells: slices.Clone(p.Cells), High: slices.Clone(p.High)}
+	for _, cells := range [][]float64{o.Cells, o.High} {
+		bound.Use.Set(cells, bound.Table.Down.Given, down)
+		bound.Use.Set(cells, bound.Table.Across.Given, across)
+	}
+	if err := p.Graph.Program.Spread(o.Cells, o.High); err != nil {
+		return o, err
+	}
+	return o, o.Err()
 }
 
 // At is a value of the axis as it was written: "6 in".
 func (a Axis) At(i int) string { return unit.Quantity{Value: a.Typed[i], Unit: a.Unit}.String() }
 
-// Marked says whether an answer lies in the band.
-func (t *Table) Marked(value float64) bool {
-	return t.Mark != nil && value >= t.Mark.Low && value <= t.Mark.High
+// Marked says whether all of the answer in a row and a column lies in the band.
+func (t *Table) Marked(row, column int) bool {
+	return t.Mark != nil && t.Values[row][column] >= t.Mark.Low && t.High[row][column] <= t.Mark.High
 }
 
 // Nearest is the index of the value of the axis that is nearest to v; the first of two equally near.

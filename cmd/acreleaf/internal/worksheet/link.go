@@ -151,7 +151,7 @@ func (b *binder) checkUnits(graph *sheet.Graph) bool {
 				continue
 			}
 			if err := graph.CheckLink(bound.Sheet, given.Name, link.Link); err != nil {
-				b.drop(bound, link.span, "link-unfit", b.unfit(given, link), b.instead(bound, given, link))
+				b.drop(bound, link.span, "link-unfit", b.unfit(given, link, err), b.instead(bound, given, link))
 				good = false
 			}
 		}
@@ -159,8 +159,8 @@ func (b *binder) checkUnits(graph *sheet.Graph) bool {
 	return good
 }
 
-// unfit says what the two ends of a link are.
-func (b *binder) unfit(given *sheet.Given, link linkEntry) string {
+// unfit says what the two ends of a link are, or what else is wrong with it.
+func (b *binder) unfit(given *sheet.Given, link linkEntry, err error) string {
 	from := b.named(link.Use).Sheet
 	source := from.FindGiven(link.Name)
 	own, _ := from.UnitOf(link.Name)
@@ -169,6 +169,8 @@ func (b *binder) unfit(given *sheet.Given, link linkEntry) string {
 		return fmt.Sprintf("%s is chosen from a list that %s.%s does not choose from", given.Name, link.Use, link.Name)
 	case fromList:
 		return fmt.Sprintf("%s.%s is chosen from a list, and %s is a number", link.Use, link.Name, given.Name)
+	case own.Dimension().Fits(given.Unit.Dimension()):
+		return err.Error()
 	}
 	return fmt.Sprintf("%s.%s is %s (%s); %s is %s (%s)", link.Use, link.Name, own.Dimension(), own,
 		given.Name, given.Unit.Dimension(), given.Unit)

@@ -3,7 +3,9 @@ package worksheet
 import (
 	"encoding/base64"
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strconv"
 
 	"acreleaf/calc/sheet"
@@ -30,6 +32,7 @@ func (p *Page) Module() ([]byte, error) {
 	}
 	w.text = append(w.text, `],"fixed":[`...)
 	w.fixed()
+	w.guards()
 	w.text = append(w.text, `],"tables":[`...)
 	for i, b := range p.Tables() {
 		w.comma(i)
@@ -114,6 +117,10 @@ func (w *dataWriter) fixed() {
 		w.integer(cell)
 		w.comma(1)
 		w.number(w.page.Cells[cell])
+		if w.page.High[cell] != w.page.Cells[cell] {
+			w.comma(1)
+			w.number(w.page.High[cell])
+		}
 		w.text = append(w.text, ']')
 	}
 	for _, b := range w.page.Tables() {
@@ -128,7 +135,27 @@ func (w *dataWriter) fixed() {
 			if cell, ok := b.Use.Presence(given.Name); ok {
 				put(cell)
 			}
+			if cell, ok := b.Use.OtherCell(given.Name); ok {
+				put(cell)
+			}
 		}
+	}
+}
+
+// guards writes which values may be left out: the cell of each, and the cell that says whether it is there.
+func (w *dataWriter) guards() {
+	guards := w.page.Graph.Program.Guards
+	if len(guards) == 0 {
+		return
+	}
+	w.text = append(w.text, `],"guards":[`...)
+	for i, cell := range slices.Sorted(maps.Keys(guards)) {
+		w.comma(i)
+		w.text = append(w.text, '[')
+		w.integer(cell)
+		w.comma(1)
+		w.integer(guards[cell])
+		w.text = append(w.text, ']')
 	}
 }
 

@@ -14,10 +14,11 @@ import (
 // A Table is a reckoner: one answer over a grid of two givens.
 type Table struct {
 	Down, Across Axis
-	Show         string // the answer
-	Mark         *Mark  // the band that is marked; nil for none
-	Follow       string // the worksheet whose numbers it follows; "" for none
-	Values       [][]float64
+	Show         string      // the answer
+	Mark         *Mark       // the band that is marked; nil for none
+	Follow       string      // the worksheet whose numbers it follows; "" for none
+	Values       [][]float64 // of a range the lower ends
+	High         [][]float64
 
 	showSpan, followSpan message.Span
 }

@@ -1,20 +1,27 @@
 package worksheet
 
-import "fmt"
+import (
+	"fmt"
+
+	"acreleaf/cmd/acreleaf/internal/message"
+)
 
 // work puts in the example's numbers, runs the program, and fills the tables.
 func (b *binder) work() {
 	p := b.page
 	p.Cells = make([]float64, p.Graph.Program.Cells)
+	p.High = make([]float64, p.Graph.Program.Cells)
 	p.Sheets = make([]*Bound, len(p.Graph.Uses))
 	for _, bound := range b.bound {
 		p.Sheets[bound.Use.Index] = bound
 		p.byBlock[bound.Block.Index] = bound
 		for name, entry := range bound.Entries {
-			bound.Use.Set(p.Cells, name, entry.Value)
+			bound.Use.Enter(p.Cells, p.High, name, entry)
 		}
 	}
-	p.Graph.Program.Run(p.Cells)
+	if err := p.Graph.Program.Spread(p.Cells, p.High); err != nil {
+		b.fault(b.lastRange(), "ranges-many", "in this page, "+err.Error(), "write one number here")
+	}
 	for _, bound := range p.Sheets {
 		before := len(b.messages)
 		switch {
@@ -40,13 +47,29 @@ func (b *binder) checkLinked(bound *Bound) bool {
 		if !linked || !b.stated(bound, given.Name) {
 			continue
 		}
-		if err := given.Check(o.Value(given.Name).Value); err != nil {
-			b.fault(link.span, "quantity-unfit", given.Name+": "+err.Error(),
-				fmt.Sprintf("change the givens of worksheet %q", link.Use))
-			return false
+		r := o.Range(given.Name)
+		for _, value := range []float64{r.Low, r.High} {
+			if err := given.Check(value); err != nil {
+				b.fault(link.span, "quantity-unfit", given.Name+": "+err.Error(),
+					fmt.Sprintf("change the givens of worksheet %q", link.Use))
+				return false
+			}
 		}
 	}
 	return true
+}
+
+// lastRange is where the last range of the page is written.
+func (b *binder) lastRange() message.Span {
+	var last message.Span
+	for _, bound := range b.bound {
+		for _, entry := range bound.Block.Entries {
+			if read, is := bound.Entries[entry.Key]; is && read.Value != read.High {
+				last = entry.ValueSpan
+			}
+		}
+	}
+	return last
 }
 
 // stated says whether a given is filled in, here or where it is taken from.

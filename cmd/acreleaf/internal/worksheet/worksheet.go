@@ -15,7 +15,8 @@ import (
 // A Page is the worksheets of one page, bound together and worked for the example's numbers.
 type Page struct {
 	Graph  *sheet.Graph
-	Cells  []float64 // the example's values; see sheet.Program
+	Cells  []float64 // the example's values, of a range the lower ends; see sheet.Program
+	High   []float64 // the upper ends; the same as Cells where a value is a single number
 	Sheets []*Bound  // by the index of their use in the graph, tables included
 
 	byBlock map[int]*Bound  // by markdown.Block.Index
@@ -38,7 +39,7 @@ type Bound struct {
 
 // Example is the block worked for the author's numbers.
 func (p *Page) Example(b *Bound) sheet.Outcome {
-	return sheet.Outcome{Use: b.Use, Cells: p.Cells}
+	return sheet.Outcome{Use: b.Use, Cells: p.Cells, High: p.High}
 }
 
 // Bound gives what a block was bound to. It is nil for a block with a fault.
