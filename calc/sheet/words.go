@@ -68,7 +68,8 @@ func (p *wordPrinter) expression(n *node, level int) {
 	}
 }
 
-// leaf writes a given, step or answer. Its unit is that of the formula: a given may have been written as its second kind.
+// leaf writes a given, step or answer. Its unit is that of the formula: a given may have been written as its second
+// kind.
 func (p *wordPrinter) leaf(name string, u unit.Unit) {
 	switch r := p.o.Range(name); {
 	case !p.numbers:

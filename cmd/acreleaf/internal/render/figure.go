@@ -8,9 +8,6 @@ import (
 // Anchor is the id of a worksheet's section in its page.
 func Anchor(name string) string { return "worksheet-" + name }
 
-// CodeAnchor is the id of the source that a worksheet shows.
-func CodeAnchor(name string) string { return Anchor(name) + "-code" }
-
 // Worked writes a number in the prose that follows a worksheet.
 func (r *Renderer) Worked(w *bytes.Buffer, f *Worked) {
 	w.WriteString(`<a class="worked"`)

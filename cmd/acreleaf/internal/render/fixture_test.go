@@ -135,9 +135,7 @@ func soil() *render.Worksheet {
 				Source: "IUPAC 2021", SourceHref: "../../sources/#iupac", Sureness: "standard",
 			},
 		},
-		Code: `<pre class="code"><code><span class="k">var</span> soilNitrogen = ` +
-			`sheet.New(<span class="s">"soil-nitrogen"</span>, <span class="k">func</span>(s *sheet.Sheet) ` +
-			"{ <span class=\"c\">// one sampled layer</span>\n</code></pre>",
+		CodeHref: "../../calculations/soil-nitrogen/#code",
 	}
 }
 
@@ -266,4 +264,21 @@ func signal(r *render.Renderer, w *bytes.Buffer, word string) {
 	w.WriteString(` and your local nitrogen-management rules.`)
 	r.SourceNote(w, rule)
 	w.WriteString(`</p></aside>`)
+}
+
+func calculationPage() *render.Calculation {
+	return &render.Calculation{
+		Page: render.Page{Root: "../../", Home: "../../", Sources: "../../sources/", Address: "calculations/soil-nitrogen/",
+			Title: "Nitrogen in the soil", Summary: "Turns a soil report into pounds of nitrogen an acre."},
+		Name: "soil-nitrogen",
+		Givens: []render.Asked{{Name: "nitrate", Label: "Nitrate on the report", Hint: "Choose the form.",
+			Takes: "0 to 200 ppm NO3-N", Typical: "12 ppm NO3-N"}},
+		Answers:   []render.Asked{{Name: "nitrogen", Label: "Nitrogen in this layer", Takes: "lb N/ac"}},
+		Slips:     []string{"A report in NO3 was read as NO3-N."},
+		Constants: soil().Constants,
+		Used:      []render.Link{{Href: "../../guides/soil/", Text: "Nitrogen already in your soil"}},
+		Code: `<pre class="code"><code><span class="k">var</span> soilNitrogen = ` +
+			`sheet.New(<span class="s">"soil-nitrogen"</span>, <span class="k">func</span>(s *sheet.Sheet) ` +
+			"{ <span class=\"c\">// one sampled layer</span>\n</code></pre>",
+	}
 }

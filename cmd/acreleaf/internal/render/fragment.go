@@ -14,8 +14,7 @@ type Worksheet struct {
 	Answers   []Answer
 	Notes     []Note
 	Constants []Constant
-	Code      template.HTML // the calculation's source; empty for none
-	CodeHref  string        // way to the worksheet that shows the source already; empty when this one does
+	CodeHref  string // way to the page of the calculation, at its code; empty for none
 }
 
 // The kinds of Given.

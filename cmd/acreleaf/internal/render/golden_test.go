@@ -32,6 +32,7 @@ func TestGolden(t *testing.T) {
 		"guide":          func(w *bytes.Buffer) { renderer(t, withBase).Guide(w, spoken) },
 		"home":           func(w *bytes.Buffer) { r.Home(w, homePage()) },
 		"sources":        func(w *bytes.Buffer) { r.Sources(w, sourcesPage()) },
+		"calculation":    func(w *bytes.Buffer) { r.Calculation(w, calculationPage()) },
 		"missing":        func(w *bytes.Buffer) { r.Missing(w, missingPage()) },
 	}
 	for name, write := range cases {

@@ -48,9 +48,9 @@ func shape(t *testing.T, html []byte) []string {
 var everyView = map[string]func(text string) []byte{
 	"guide": writer(guide("")), "home": writer(homePage()), "sources": writer(sourcesPage()),
 	"missing": writer(missingPage()), "worksheet": writer(soil()), "linked": writer(season()),
-	"reckoner": writer(reckoner()),
-	"worked":   writer(&render.Worked{Pieces: []render.Piece{{Text: "x", Cell: 1}, {Text: "x", Cell: -1}}}),
-	"sourced":  writer(&render.Sourced{Text: "x", Href: "x", Source: "x", Detail: "x", Kind: "x"}),
+	"reckoner": writer(reckoner()), "calculation": writer(calculationPage()),
+	"worked":  writer(&render.Worked{Pieces: []render.Piece{{Text: "x", Cell: 1}, {Text: "x", Cell: -1}}}),
+	"sourced": writer(&render.Sourced{Text: "x", Href: "x", Source: "x", Detail: "x", Kind: "x"}),
 }
 
 func writer(view any) func(string) []byte {
@@ -77,6 +77,8 @@ func write(r *render.Renderer, w *bytes.Buffer, view any) {
 		r.Home(w, v)
 	case *render.Sources:
 		r.Sources(w, v)
+	case *render.Calculation:
+		r.Calculation(w, v)
 	case *render.Missing:
 		r.Missing(w, v)
 	case *render.Worksheet:

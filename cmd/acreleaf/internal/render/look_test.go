@@ -44,16 +44,19 @@ func save(t *testing.T, name string, text []byte) {
 // pages renders every kind of page of the fixture, by file name.
 func pages(t testing.TB) map[string][]byte {
 	r := renderer(t, site())
-	var soil, home, sources, missing bytes.Buffer
+	var soil, home, sources, calculation, missing bytes.Buffer
 	r.Guide(&soil, guide(body(r)))
 	r.Home(&home, homePage())
 	r.Sources(&sources, sourcesPage())
+	r.Calculation(&calculation, calculationPage())
 	r.Missing(&missing, missingPage())
 	return map[string][]byte{
 		"guides/soil/index.html": soil.Bytes(),
 		"index.html":             home.Bytes(),
 		"sources/index.html":     sources.Bytes(),
 		"404.html":               missing.Bytes(),
+
+		"calculations/soil-nitrogen/index.html": calculation.Bytes(),
 	}
 }
 

@@ -22,7 +22,10 @@ type Words struct {
 	Home      HomeWords      `yaml:"home"`
 	Sources   SourcesWords   `yaml:"sources"`
 	Missing   MissingWords   `yaml:"missing"`
-	Text      TextWords      `yaml:"text"`
+
+	Calculation CalculationWords `yaml:"calculation"`
+
+	Text TextWords `yaml:"text"`
 }
 
 // PageWords is for the masthead, the line at a glance and the ways to other pages.
@@ -130,6 +133,13 @@ type MissingWords struct {
 	Title   string `yaml:"title"`
 	Summary string `yaml:"summary"`
 	Next    string `yaml:"next"`
+}
+
+// CalculationWords is for the page behind the worksheets of a calculation.
+type CalculationWords struct {
+	Name  Sentence `yaml:"name" blanks:"name"`
+	Slips string   `yaml:"slips"`
+	Code  string   `yaml:"code"`
 }
 
 // TextWords is for what Markdown adds to an author's text.

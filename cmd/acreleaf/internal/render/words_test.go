@@ -85,12 +85,14 @@ func TestNoWordElsewhere(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, view := range []any{
-		guide(""), homePage(), sourcesPage(), missingPage(), soil(), season(), reckoner(),
+		guide(""), homePage(), sourcesPage(), calculationPage(), missingPage(), soil(), season(), reckoner(),
 		&render.Sourced{Text: "7", Source: "7", Detail: "7", Kind: "standard"},
 	} {
 		switch v := view.(type) { // the author's own HTML is not ours
 		case *render.Worksheet:
-			v.Work, v.Code = nil, ""
+			v.Work = nil
+		case *render.Calculation:
+			v.Code = ""
 		case *render.Home:
 			v.Intro = ""
 		}

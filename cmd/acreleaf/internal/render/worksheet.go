@@ -106,24 +106,15 @@ func (r *Renderer) origin(w *bytes.Buffer, c *Constant) {
 	element(w, "i", "", kind)
 }
 
-// worksheetFoot writes the way back to the example and the code.
+// worksheetFoot writes the way back to the example, and the way to the code.
 func (r *Renderer) worksheetFoot(w *bytes.Buffer, s *Worksheet) {
 	w.WriteString(`<footer><button type="button"`)
 	numbered(w, "data-reset", s.Index)
 	w.WriteString(` data-live-only hidden>`)
 	text(w, r.words.Worksheet.Reset)
 	w.WriteString("</button>")
-	switch {
-	case s.CodeHref != "":
+	if s.CodeHref != "" {
 		link(w, "", s.CodeHref, r.words.Worksheet.Code)
-	case s.Code != "":
-		w.WriteString("<details")
-		attribute(w, "id", CodeAnchor(s.Name))
-		w.WriteByte('>')
-		element(w, "summary", "", r.words.Worksheet.Code)
-		w.WriteByte('\n')
-		w.WriteString(string(s.Code))
-		w.WriteString("</details>")
 	}
 	w.WriteString("</footer>\n")
 }

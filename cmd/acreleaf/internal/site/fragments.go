@@ -3,7 +3,6 @@ package site
 import (
 	"bytes"
 
-	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/render"
 )
@@ -14,9 +13,8 @@ type fragments struct {
 	draft    *draft
 	renderer *render.Renderer
 
-	worksheets int                     // how many were written
-	sourced    []*render.Sourced       // figures whose notes are still to be written
-	codes      map[*sheet.Sheet]string // ways to the source behind those that showed it
+	worksheets int               // how many were written
+	sourced    []*render.Sourced // figures whose notes are still to be written
 }
 
 // Block writes a worksheet or a reckoner.
@@ -29,12 +27,7 @@ func (f *fragments) Block(w *bytes.Buffer, b *markdown.Block) {
 	f.worksheets++
 	v := worksheetView(f.draft.work, bound)
 	v.Number = f.worksheets
-	if way, shown := f.codes[bound.Sheet]; shown {
-		v.CodeHref = way
-	} else {
-		v.Code = code(bound.Sheet)
-		f.codes[bound.Sheet] = "#" + render.CodeAnchor(b.Name)
-	}
+	v.CodeHref = f.draft.address.To(calculationAddress(f.draft.address.Language, bound.Sheet)) + "#" + render.CodeAnchor
 	f.renderer.Worksheet(w, v)
 }
 

@@ -9,7 +9,6 @@ import (
 	"sync"
 	"time"
 
-	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
@@ -58,7 +57,7 @@ var buffers = sync.Pool{New: func() any { return new(pageBuffers) }}
 func (p *press) renderPage(d *draft) output.File {
 	d.messages = nil // those of the reading were said
 	r := p.renderers[p.language(d)]
-	f := &fragments{press: p, draft: d, renderer: r, codes: map[*sheet.Sheet]string{}}
+	f := &fragments{press: p, draft: d, renderer: r}
 	b := buffers.Get().(*pageBuffers)
 	defer buffers.Put(b)
 	body, w := &b.body, &b.page
@@ -85,7 +84,8 @@ func (p *press) renderPage(d *draft) output.File {
 	return output.File{Path: d.address.File(), Bytes: bytes.Clone(w.Bytes())}
 }
 
-// commonPages are the pages that nobody writes: the bibliography and the page for an address that is not there.
+// commonPages are the pages that nobody writes: the bibliography, the calculations, and the page for an address that is
+// not there.
 func (p *press) commonPages() []output.File {
 	var files []output.File
 	for i, language := range p.site.Languages {
@@ -100,6 +100,7 @@ func (p *press) commonPages() []output.File {
 			r.Sources(&w, p.sourcesView(address, r.Words()))
 			files = append(files, output.File{Path: address.File(), Bytes: w.Bytes()})
 		}
+		files = append(files, p.calculationPages(code, r)...)
 		if i == 0 {
 			var w bytes.Buffer
 			r.Missing(&w, p.missingView(r.Words()))

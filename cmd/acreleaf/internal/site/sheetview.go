@@ -1,16 +1,13 @@
 package site
 
 import (
-	"bytes"
 	"cmp"
 	"html/template"
 	"strconv"
 	"sync"
 
-	"acreleaf/calc"
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
-	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/render"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
@@ -36,16 +33,23 @@ func worksheetView(p *worksheet.Page, b *worksheet.Bound) *render.Worksheet {
 	for i, remark := range b.Sheet.Remarks {
 		v.Notes = append(v.Notes, noteView(o, i, remark))
 	}
-	for _, c := range b.Sheet.Constants {
+	v.Constants = constantViews(b.Sheet)
+	return v
+}
+
+// constantViews lists the figures that the answers of a sheet rest on.
+func constantViews(s *sheet.Sheet) []render.Constant {
+	var views []render.Constant
+	for _, c := range s.Constants {
 		if c.OnlySlips {
 			continue
 		}
-		v.Constants = append(v.Constants, render.Constant{
+		views = append(views, render.Constant{
 			Label: c.Label, Text: cmp.Or(c.Reads, c.Quantity.String()), Note: c.Note,
 			Source: c.Source, Sureness: c.Sureness.String(),
 		})
 	}
-	return v
+	return views
 }
 
 // marker ties the numbers of the work to their cells.
@@ -123,22 +127,4 @@ func label(s *sheet.Sheet, name string) string {
 		}
 	}
 	return name
-}
-
-var codes sync.Map // of template.HTML by *sheet.Sheet; the same function stands behind many worksheets
-
-// code is the Go source behind a sheet, highlighted.
-func code(s *sheet.Sheet) template.HTML {
-	if known, ok := codes.Load(s); ok {
-		return known.(template.HTML)
-	}
-	var w bytes.Buffer
-	if source := calc.Source(s); source != "" {
-		if err := markdown.Highlight(&w, "go", source); err != nil {
-			w.Reset() // the page is whole without it
-		}
-	}
-	html := template.HTML(w.String())
-	codes.Store(s, html)
-	return html
 }

@@ -1,0 +1,103 @@
+package site
+
+import (
+	"bytes"
+	"html/template"
+	"strings"
+	"sync"
+
+	"acreleaf/calc"
+	"acreleaf/calc/sheet"
+	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/output"
+	"acreleaf/cmd/acreleaf/internal/page"
+	"acreleaf/cmd/acreleaf/internal/render"
+)
+
+// calculationAddress is where the page of a calculation stands. No page that somebody writes can stand there.
+func calculationAddress(language string, s *sheet.Sheet) page.Address {
+	return page.Address{Kind: page.Manual, Language: language, Name: "calculations/" + s.Name}
+}
+
+// calculationPages are the pages of the calculations that worksheets of a language use, in the order of the catalogue.
+func (p *press) calculationPages(language string, r *render.Renderer) []output.File {
+	used := map[*sheet.Sheet][]*draft{}
+	for _, d := range p.pages {
+		if d.address.Language != language {
+			continue
+		}
+		seen := map[*sheet.Sheet]bool{}
+		for _, b := range d.work.Sheets {
+			if b.Table == nil && !seen[b.Sheet] {
+				seen[b.Sheet] = true
+				used[b.Sheet] = append(used[b.Sheet], d)
+			}
+		}
+	}
+	var files []output.File
+	for _, s := range p.catalogue.All() {
+		if len(used[s]) == 0 {
+			continue
+		}
+		address := calculationAddress(language, s)
+		v := calculationView(s)
+		v.Page = p.frame(address, s.Title, s.Summary)
+		for _, d := range used[s] {
+			v.Used = append(v.Used, render.Link{Href: address.To(d.address), Text: d.metadata.Title})
+		}
+		var w bytes.Buffer
+		r.Calculation(&w, v)
+		files = append(files, output.File{Path: address.File(), Bytes: w.Bytes()})
+	}
+	return files
+}
+
+func calculationView(s *sheet.Sheet) *render.Calculation {
+	v := &render.Calculation{Name: s.Name, Constants: constantViews(s), Code: code(s)}
+	for _, g := range s.Givens {
+		v.Givens = append(v.Givens, render.Asked{
+			Name: g.Name, Label: g.Label, Hint: g.Hint, Takes: takes(g), Typical: g.Example(),
+		})
+	}
+	for _, a := range s.Answers() {
+		v.Answers = append(v.Answers, render.Asked{Name: a.Name, Label: a.Label, Takes: a.Unit.String()})
+	}
+	for _, slip := range s.Slips {
+		v.Slips = append(v.Slips, slip.Text)
+	}
+	return v
+}
+
+// takes says what can be written for a given: its options, or its range.
+func takes(g *sheet.Given) string {
+	if len(g.Choices) > 0 {
+		var names []string
+		for _, o := range g.Choices {
+			names = append(names, o.Name)
+		}
+		return strings.Join(names, ", ")
+	}
+	if g.Date {
+		return sheet.ISODate(g.Low) + " to " + sheet.ISODate(g.High)
+	}
+	return unit.Range{Low: g.Low, High: g.High, Unit: g.Unit}.String()
+}
+
+var codes sync.Map // of template.HTML by *sheet.Sheet; the same function stands behind many worksheets
+
+// code is the Go source behind a sheet, highlighted.
+func code(s *sheet.Sheet) template.HTML {
+	if known, ok := codes.Load(s); ok {
+		return known.(template.HTML)
+	}
+	var w bytes.Buffer
+	if source := calc.Source(s); source != "" {
+		if err := markdown.Highlight(&w, "go", source); err != nil {
+			w.Reset() // the page is whole without it
+		}
+	}
+	html := template.HTML(w.String())
+	codes.Store(s, html)
+	return html
+}
