@@ -47,6 +47,7 @@ type other struct {
 type Option struct {
 	Name  string // "hexagon", as an author writes it
 	Label string // "Hexagon (equal triangles)"
+	Note  string // what there is to say of it in a list of all of them; may be empty
 }
 
 // Given adds a quantity that must be filled in, or may be if the field is optional.

@@ -41,6 +41,7 @@ type Constant struct {
 	Name     string
 	Quantity unit.Quantity
 	Fact
+	Table *Figures // of a table: its rows, in place of the one quantity; nil for a figure
 
 	// OnlySlips is set when no result and no remark needs the figure: only a known wrong way does, so a page need not
 	// show it among what the answer rests on.

@@ -1,5 +1,7 @@
 package sheet
 
+import "acreleaf/calc/unit"
+
 // Lookup is a figure of the given unit for the option that is chosen. Every option must have one.
 func (s *Sheet) Lookup(name, unitText string, choice *Given, figures map[string]float64) Term {
 	u := s.parseUnit(unitText)
@@ -17,6 +19,13 @@ func (s *Sheet) Lookup(name, unitText string, choice *Given, figures map[string]
 	return s.wrap(n)
 }
 
+// Figures are the rows of a table: a value for each option of a choice.
+type Figures struct {
+	Unit   unit.Unit
+	Choice *Given
+	Values []float64 // in the order of the options
+}
+
 // Table adds a step that looks up a figure for the option that is chosen, and says where the figures come from. The
 // fact reads as the table is called: "by material".
 func (s *Sheet) Table(name, unitText string, choice *Given, figures map[string]float64, f Fact) Term {
@@ -25,6 +34,8 @@ func (s *Sheet) Table(name, unitText string, choice *Given, figures map[string]f
 		s.fault("the table %q needs what it reads as, a source and how sure it is", name)
 	}
 	found.n.said = f.Reads
-	s.Constants = append(s.Constants, &Constant{Name: name, Fact: f})
+	s.Constants = append(s.Constants, &Constant{
+		Name: name, Fact: f, Table: &Figures{Unit: found.n.unit, Choice: choice, Values: found.n.figures},
+	})
 	return s.result(name, found.n.unit, found, Says{Label: f.Label}, false)
 }

@@ -14,6 +14,7 @@ type Calculation struct {
 	Answers   []Asked
 	Slips     []string
 	Constants []Constant
+	Tables    []Figures
 	Used      []Link        // the pages that have a worksheet of it
 	Code      template.HTML // its source, highlighted
 }
@@ -23,6 +24,20 @@ type Asked struct {
 	Name, Label, Hint string
 	Takes             string // "0 to 200 ppm NO3-N", or the options; of an answer its unit
 	Typical           string // "12 ppm NO3-N"; empty leaves the sentence out
+}
+
+// Figures is what a calculation looks up: a row for each thing that can be chosen.
+type Figures struct {
+	ID      string // unique in the page
+	Caption string
+	Columns []string // the heading of each figure, with its unit
+	Rows    []FigureRow
+}
+
+// A FigureRow is one thing that can be chosen.
+type FigureRow struct {
+	Name, Label, Note string
+	Cells             []string
 }
 
 // CodeAnchor is the id of the code in the page of a calculation.
@@ -41,6 +56,9 @@ func (r *Renderer) Calculation(w *bytes.Buffer, c *Calculation) {
 		r.asked(w, r.words.Worksheet.Answer, c.Answers)
 		slips(w, words.Slips, c.Slips)
 		r.constants(w, c.Constants)
+		for i := range c.Tables {
+			r.figures(w, &c.Tables[i])
+		}
 		if c.Code != "" {
 			w.WriteString("<h2")
 			attribute(w, "id", CodeAnchor)

@@ -273,7 +273,14 @@ func calculationPage() *render.Calculation {
 		Name: "soil-nitrogen",
 		Givens: []render.Asked{{Name: "nitrate", Label: "Nitrate on the report", Hint: "Choose the form.",
 			Takes: "0 to 200 ppm NO3-N", Typical: "12 ppm NO3-N"}},
-		Answers:   []render.Asked{{Name: "nitrogen", Label: "Nitrogen in this layer", Takes: "lb N/ac"}},
+		Answers: []render.Asked{{Name: "nitrogen", Label: "Nitrogen in this layer", Takes: "lb N/ac"}},
+		Tables: []render.Figures{{
+			ID: "figures-material", Caption: "Material", Columns: []string{"Nitrogen, %", "Density, lb/gal"},
+			Rows: []render.FigureRow{
+				{Name: "UAN-32", Label: "UAN-32, a solution", Note: "Read its density on the ticket.", Cells: []string{"32", "11.1"}},
+				{Name: "46-0-0", Label: "46-0-0, urea", Cells: []string{"46", "0"}},
+			},
+		}},
 		Slips:     []string{"A report in NO3 was read as NO3-N."},
 		Constants: soil().Constants,
 		Used:      []render.Link{{Href: "../../guides/soil/", Text: "Nitrogen already in your soil"}},

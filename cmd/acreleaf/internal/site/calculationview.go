@@ -66,6 +66,38 @@ func calculationView(s *sheet.Sheet) *render.Calculation {
 	for _, slip := range s.Slips {
 		v.Slips = append(v.Slips, slip.Text)
 	}
+	v.Tables = figureViews(s)
+	return v
+}
+
+// figureViews are the tables that a sheet looks its figures up in, those of one choice side by side.
+func figureViews(s *sheet.Sheet) []render.Figures {
+	var views []render.Figures
+	at := map[*sheet.Given]int{}
+	for _, c := range s.Constants {
+		if c.Table == nil {
+			continue
+		}
+		choice := c.Table.Choice
+		if _, begun := at[choice]; !begun {
+			at[choice] = len(views)
+			views = append(views, figureRows(choice))
+		}
+		v := &views[at[choice]]
+		v.Columns = append(v.Columns, strings.TrimSuffix(c.Label+", "+c.Table.Unit.String(), ", "))
+		for i, value := range c.Table.Values {
+			v.Rows[i].Cells = append(v.Rows[i].Cells, unit.Text(value))
+		}
+	}
+	return views
+}
+
+// figureRows is a table of a choice without its figures.
+func figureRows(choice *sheet.Given) render.Figures {
+	v := render.Figures{ID: "figures-" + choice.Name, Caption: choice.Label}
+	for _, o := range choice.Choices {
+		v.Rows = append(v.Rows, render.FigureRow{Name: o.Name, Label: o.Label, Note: o.Note})
+	}
 	return v
 }
 

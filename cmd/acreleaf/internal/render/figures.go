@@ -1,0 +1,51 @@
+package render
+
+import "bytes"
+
+// figures writes a table of what a calculation looks up, in a box that scrolls by itself.
+func (r *Renderer) figures(w *bytes.Buffer, f *Figures) {
+	w.WriteString(`<figure class="reckoner"><figcaption`)
+	attribute(w, "id", f.ID)
+	w.WriteByte('>')
+	text(w, f.Caption)
+	w.WriteString(`</figcaption><div class="scroll" role="group" tabindex="0"`)
+	attribute(w, "aria-labelledby", f.ID)
+	w.WriteString("><table")
+	attribute(w, "aria-labelledby", f.ID)
+	w.WriteString(">\n<thead><tr><td></td>")
+	for _, column := range f.Columns {
+		w.WriteString(`<th scope="col">`)
+		text(w, column)
+		w.WriteString("</th>")
+	}
+	w.WriteString("</tr></thead>\n<tbody>\n")
+	for i := range f.Rows {
+		figureRow(w, &f.Rows[i])
+	}
+	w.WriteString("</tbody></table></div>\n")
+	figureNotes(w, f.Rows)
+	w.WriteString("</figure>\n")
+}
+
+func figureRow(w *bytes.Buffer, row *FigureRow) {
+	w.WriteString(`<tr><th scope="row">`)
+	text(w, row.Label)
+	w.WriteString("</th>")
+	for _, cell := range row.Cells {
+		element(w, "td", "", cell)
+	}
+	w.WriteString("</tr>\n")
+}
+
+// figureNotes writes what there is to say of single rows.
+func figureNotes(w *bytes.Buffer, rows []FigureRow) {
+	for i := range rows {
+		if rows[i].Note != "" {
+			w.WriteString("<p>")
+			element(w, "b", "", rows[i].Name)
+			w.WriteString(". ")
+			text(w, rows[i].Note)
+			w.WriteString("</p>\n")
+		}
+	}
+}
