@@ -24,12 +24,13 @@ var allowed = map[string][]string{
 	"embed":                  {"calc/nitrogen", "calc/internal/reference"}, // its own source to show; the published rows
 	"io/fs":                  {"calc"},                                     // to list the embedded source
 	"testing":                {"calc/internal/reference"},                  // it serves tests only
-	"go/ast":                 {"calc"},                                     // to cut a function out of the embedded source
-	"go/parser":              {"calc"},
-	"go/token":               {"calc"},
+	"go/ast":                 {"calc", "calc/formula"},                     // to cut a function out of the embedded source; formulas
+	"go/parser":              {"calc", "calc/formula"},
+	"go/scanner":             {"calc/formula"},
+	"go/token":               {"calc", "calc/formula"},
 	"encoding/csv":           {"calc/internal/reference"},
-	"acreleaf/calc/sheet":    {"calc", "calc/nitrogen"}, // downwards only
-	"acreleaf/calc/unit":     {"calc/sheet"},
+	"acreleaf/calc/sheet":    {"calc", "calc/formula", "calc/nitrogen"}, // downwards only
+	"acreleaf/calc/unit":     {"calc/formula", "calc/sheet"},
 	"acreleaf/calc":          nil,
 	"acreleaf/calc/nitrogen": {"calc"},
 }

@@ -10,25 +10,27 @@ import (
 
 // Document is a page's Markdown, read once. It is not changed after Parse, so that several goroutines may print it.
 type Document struct {
-	Source   *message.Source
-	Blocks   []*Block   // fenced blocks of ours, in the order of the source
-	Figures  []*Figure  // worked and sourced figures, in the order of the source
-	Links    []*Link    // every other link and image, in the order of the source
-	Headings []*Heading // in the order of the source
+	Source       *message.Source
+	Blocks       []*Block   // worksheets and reckoners, in the order of the source
+	Calculations []*Block   // the calculations that the page defines, in the order of the source
+	Figures      []*Figure  // worked and sourced figures, in the order of the source
+	Links        []*Link    // every other link and image, in the order of the source
+	Headings     []*Heading // in the order of the source
 
 	root    ast.Node
 	text    []byte   // Source.Text from where the Markdown starts; goldmark's offsets count in it
 	anchors []anchor // Figures and Links together, by the offset in text that their nodes have
 }
 
-// Block is a fenced block of ours: a worksheet or a reckoner.
+// Block is a fenced block of ours: a worksheet, a reckoner or a calculation.
 type Block struct {
-	Index     int
-	Construct string // "worksheet" or "reckoner"
+	Index     int    // in the list of the document that it stands in
+	Construct string // "worksheet", "reckoner" or "calculation"
 	Name      string // "" for a reckoner without a name
 	NameSpan  message.Span
 	Span      message.Span // the line that opens the block, from its fence
-	Entries   []Entry
+	Entries   []Entry      // of a worksheet or a reckoner
+	Body      message.Span // of a calculation: what stands between its fences; zero when it cannot be read
 }
 
 // Entry is one line "key: value" of a block. Value is the text as written ("12 ppm NO3-N", "70 %"), of a quoted value

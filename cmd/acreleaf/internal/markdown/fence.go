@@ -14,11 +14,12 @@ import (
 
 // Our constructs, as the first word after the fence.
 const (
-	worksheet = "worksheet"
-	reckoner  = "reckoner"
+	worksheet   = "worksheet"
+	reckoner    = "reckoner"
+	calculation = "calculation"
 )
 
-var constructs = []string{reckoner, worksheet}
+var constructs = []string{calculation, reckoner, worksheet}
 
 // fence is a fenced block that is being read.
 type fence struct {
@@ -99,6 +100,10 @@ func (r *reading) words(in message.Span) []message.Span {
 // finishFences reads the bodies of our blocks, and looks for listings that were meant to be blocks.
 func (r *reading) finishFences() {
 	for _, f := range r.fences {
+		if f.block != nil && f.block.Construct == calculation {
+			r.addCalculation(f)
+			continue
+		}
 		if f.block != nil {
 			r.addBlock(f)
 			continue
@@ -121,19 +126,23 @@ func (r *reading) addBlock(f *fence) {
 	f.block.Index = len(r.doc.Blocks)
 	r.doc.Blocks = append(r.doc.Blocks, f.block)
 	r.nameBlock(f.block, f.words[1:])
+	r.needClosed(f)
+	f.block.Entries = r.entries(f)
+}
+
+func (r *reading) needClosed(f *fence) {
 	if !f.closed {
 		r.fault("block-open", f.opening, "this "+f.block.Construct+" has no closing fence",
 			"write a line of "+r.closingFence(f)+" below it")
 	}
-	f.block.Entries = r.entries(f)
 }
 
 func (r *reading) nameBlock(b *Block, names []message.Span) {
 	if len(names) == 0 {
 		b.NameSpan = message.Span{Start: b.Span.End, End: b.Span.End}
-		if b.Construct == worksheet {
-			r.fault("block-name-missing", b.Span, "this worksheet has no name",
-				"write one word after it: worksheet soil")
+		if b.Construct != reckoner {
+			r.fault("block-name-missing", b.Span, "this "+b.Construct+" has no name",
+				"write one word after it: "+b.Construct+" soil")
 		}
 		return
 	}

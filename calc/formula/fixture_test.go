@@ -1,0 +1,117 @@
+package formula_test
+
+import (
+	"strings"
+	"testing"
+
+	"acreleaf/calc/formula"
+	"acreleaf/calc/sheet"
+)
+
+// A script lays a definition out in one text, so that places can be read off it. Every text of the definition is a
+// line of it, with spans as they would have in a file.
+type script struct{ lines []string }
+
+func (s *script) text(t string) formula.Text {
+	start := len(strings.Join(append(s.lines, ""), "\n"))
+	s.lines = append(s.lines, t)
+	return formula.Text{Text: t, Span: formula.Span{Start: start, End: start + len(t)}}
+}
+
+// at is what stands at a place, with its line.
+func (s *script) at(span formula.Span) string {
+	whole := strings.Join(s.lines, "\n")
+	line := strings.Count(whole[:span.Start], "\n")
+	start := len(strings.Join(append(append([]string{}, s.lines[:line]...), ""), "\n"))
+	end := min(span.End, start+len(s.lines[line]))
+	return s.lines[line][:span.Start-start] + "⟦" + whole[span.Start:end] + "⟧" + whole[end:start+len(s.lines[line])]
+}
+
+func (s *script) given(name, example, allowed string) formula.Given {
+	return formula.Given{Name: s.text(name), Label: name, Example: s.text(example), Range: s.text(allowed)}
+}
+
+func (s *script) constant(name, value string) formula.Constant {
+	return formula.Constant{Name: s.text(name), Value: s.text(value), Label: name, Source: "a test",
+		Sureness: sheet.Standard}
+}
+
+func (s *script) result(name, unit string) formula.Result {
+	return formula.Result{Name: s.text(name), Label: name, Unit: s.text(unit)}
+}
+
+// sprayer is a definition with a given of most kinds, to hang formulas on. The work is that of the caller.
+func sprayer(s *script, answerUnit string, work ...string) *formula.Definition {
+	d := &formula.Definition{
+		Name: s.text("sprayer"), Title: "Sprayer", Summary: "A test.",
+		Givens: []formula.Given{
+			s.given("flow", "0.4 gal/min", "0.05 to 5"),
+			s.given("ground-speed", "5 mi/h", "0 to 20"),
+			s.given("width", "20 in", "5 to 200"),
+			s.given("share", "20 %", "0 to 100"),
+			s.given("count", "3", "1 to 10"),
+			s.given("area", "40 ac", "1 to 500"),
+			s.given("rate", "3 lb/ac", "0 to 100"),
+		},
+		Constants: []formula.Constant{s.constant("bag", "50 lb")},
+		Answers:   []formula.Result{s.result("answer", answerUnit)},
+	}
+	for _, line := range work {
+		d.Work = append(d.Work, s.text(line))
+	}
+	return d
+}
+
+// everything uses all that sprayer has, so that nothing is left over.
+const everything = "unused = pow(flow / flow * ground_speed / ground_speed * width / width, 2) + share + count + " +
+	"area * rate / bag"
+
+func value(t *testing.T, s *sheet.Sheet, name string) string {
+	t.Helper()
+	values := map[string]float64{}
+	for _, g := range s.Givens {
+		values[g.Name] = g.Typical
+	}
+	o, err := s.Evaluate(values)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return o.Text(name)
+}
+
+func TestAnswers(t *testing.T) {
+	for _, c := range []struct{ unit, formula, want string }{
+		{"gal/ac", "flow / (ground_speed * width)", "23.8 gal/ac"},
+		{"lb", "rate * area", "120 lb"},
+		{"number", "round_up(rate * area / bag)", "3"},
+		{"number", "round_down(rate * area / bag)", "2"},
+		{"number", "1 - share", "0.8"},
+		{"number", "count + share", "3.2"},
+		{"lb", `rate * area + "1 ton"`, "2,120 lb"},
+		{"lb", `max(0, rate * area - "200 lb")`, "0 lb"},
+		{"lb", `min(rate * area, bag, "1 ton")`, "50 lb"},
+		{"ft", "sqrt(pow(width, 2))", "1.67 ft"},
+		{"number", "sqrt(16 * count / count)", "4"},
+		{"lb", "if(area > \"30 ac\", rate * area, bag)", "120 lb"},
+		{"lb", "if(area > \"50 ac\", rate * area, if(count == 3 && !(share < 0), bag, 0))", "50 lb"},
+		{"lb", "-bag", "-50 lb"},
+		{"number", "-2 + 7 - 3 - 1", "1"},
+		{"number", "size(2 - count * 4) / 4", "2.5"},
+		{"number", "2 * (3 + 4) / 5", "2.8"},
+		{"lb", "0", "0 lb"},
+		{"number", "pow(count, 3)", "27"},
+		{"in", "round_up(width / 3 + \"0 in\")", "7 in"},
+	} {
+		s := &script{}
+		made, faults := formula.Make(sprayer(s, c.unit, everything, "answer = "+c.formula))
+		for _, f := range faults {
+			t.Errorf("%s: %s: %s", c.formula, s.at(f.Span), f.Text)
+		}
+		if made == nil {
+			continue
+		}
+		if got := value(t, made, "answer"); got != c.want {
+			t.Errorf("%s is %s, want %s", c.formula, got, c.want)
+		}
+	}
+}

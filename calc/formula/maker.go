@@ -1,0 +1,365 @@
+package formula
+
+import (
+	"cmp"
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"acreleaf/calc/sheet"
+	"acreleaf/calc/unit"
+)
+
+// Make makes the sheet of a definition, or says everything that is wrong with it. There is a sheet if and only if there
+// is no fault.
+func Make(d *Definition) (*sheet.Sheet, []Fault) {
+	m := &maker{definition: d, parts: map[string]*part{}, figures: map[string]string{}, figureNames: map[string]bool{}}
+	s, err := sheet.Build(d.Name.Text, m.build)
+	if err != nil && len(m.faults) == 0 {
+		m.fault("calculation-unmade", d.Name.Span, "this calculation cannot be made: "+err.Error(), "write it in smaller steps")
+	}
+	slices.SortStableFunc(m.faults, func(a, b Fault) int { return cmp.Compare(a.Span.Start, b.Span.Start) })
+	if len(m.faults) > 0 {
+		return nil, m.faults
+	}
+	return s, nil
+}
+
+// A maker is one run of Make.
+type maker struct {
+	definition *Definition
+	s          *sheet.Sheet
+	parts      map[string]*part
+	order      []string // the names, in the order of the text
+	lines      []line
+	line       int // the line of work that is read, from 1; 0 for none
+	refusals   []refusal
+	faults     []Fault
+
+	figures     map[string]string // names of figures without one, by their text
+	figureNames map[string]bool
+}
+
+// A part is a named quantity: a given, a constant, or what a line of work gives.
+type part struct {
+	operand
+	name string
+	span Span
+	line int  // of the work, from 1; 0 for a given or a constant
+	made bool // its term is there
+	used bool
+}
+
+// A line is a line of work, parted.
+type line struct {
+	part    *part // nil when it could not be parted
+	formula Text
+	unit    *unit.Unit // as its author declared it
+	result  *Result    // what is said of it; nil for a step of which nothing is
+	answer  bool
+}
+
+// A refusal withholds the answers where the arithmetic has none.
+type refusal struct {
+	when sheet.Term
+	text string
+}
+
+func (m *maker) fault(id string, at Span, text, note string) {
+	m.faults = append(m.faults, Fault{ID: id, Span: at, Text: text, Note: note})
+}
+
+// part finds a named quantity, or nil.
+func (m *maker) part(name string) *part { return m.parts[name] }
+
+func (m *maker) build(s *sheet.Sheet) {
+	m.s = s
+	d := m.definition
+	s.Head(d.Title, d.Summary)
+	for _, g := range d.Givens {
+		m.declare(g.Name, "given", 0)
+	}
+	for _, c := range d.Constants {
+		m.declare(c.Name, "constant", 0)
+	}
+	m.partLines()
+	m.matchResults()
+	for i := range d.Givens {
+		m.given(&d.Givens[i])
+	}
+	for i := range d.Constants {
+		m.constant(&d.Constants[i])
+	}
+	for i := range m.lines {
+		m.work(&m.lines[i], i+1)
+	}
+	m.line = 0
+	m.remarks()
+	if len(m.faults) == 0 {
+		m.checkUsed()
+	}
+}
+
+var (
+	nameText = regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)*$`)
+	wordText = regexp.MustCompile(`^[a-z][a-z0-9]*(_[a-z0-9]+)*$`)
+)
+
+const nameRule = "use small letters a to z and digits, with a letter first, and hyphens between words"
+
+// declare brings a name in. Nil if it cannot be one.
+func (m *maker) declare(name Text, what string, line int) *part {
+	first := m.parts[name.Text]
+	switch {
+	case !nameText.MatchString(name.Text):
+		m.fault("calculation-name", name.Span, fmt.Sprintf("“%s” cannot be the name of a %s", short(name.Text), what),
+			nameRule)
+		return nil
+	case functions[underscored(name.Text)].example != "":
+		m.fault("calculation-name", name.Span, fmt.Sprintf("“%s” is a function of the arithmetic", name.Text),
+			"choose another name, such as tank-"+name.Text)
+		return nil
+	case first != nil:
+		m.fault("calculation-name-twice", name.Span, fmt.Sprintf("there is a “%s” in this calculation already", name.Text),
+			"give one of the two another name")
+		return nil
+	}
+	p := &part{name: name.Text, span: name.Span, line: line}
+	m.parts[name.Text] = p
+	m.order = append(m.order, name.Text)
+	return p
+}
+
+// partLines parts the lines of work into names and formulas.
+func (m *maker) partLines() {
+	for i, text := range m.definition.Work {
+		at := equals(text.Text)
+		if at < 0 {
+			m.fault("work-line", text.Span, "this line of work gives nothing a name",
+				"begin it with a name and =, such as: rate = flow / area")
+			m.lines = append(m.lines, line{})
+			continue
+		}
+		word := strings.TrimSpace(text.Text[:at])
+		start := strings.Index(text.Text, word)
+		name := Text{hyphened(word), text.part(start, start+len(word))}
+		rest := text.Text[at+1:]
+		formula := Text{strings.TrimLeft(rest, " "), Span{}}
+		formula.Span = text.part(len(text.Text)-len(formula.Text), len(text.Text))
+		if formula.Text == "" {
+			formula.Span = text.part(at, at+1)
+		}
+		if !wordText.MatchString(word) {
+			m.fault("calculation-name", name.Span, fmt.Sprintf("“%s” cannot be the name of a line of work", short(word)),
+				m.wordRule(word))
+			m.lines = append(m.lines, line{})
+			continue
+		}
+		m.lines = append(m.lines, line{part: m.declare(name, "line of work", i+1), formula: formula})
+	}
+	if len(m.definition.Work) == 0 {
+		m.fault("work-line", m.definition.Name.Span, "this calculation has no work",
+			"add lines such as:\nwork:\n  - rate = flow / area")
+	}
+}
+
+func (m *maker) wordRule(word string) string {
+	if joined := underscored(word); wordText.MatchString(joined) {
+		return "write " + joined + ": in the work a hyphen is a minus"
+	}
+	return "use small letters a to z and digits, with a letter first, and _ between words"
+}
+
+// equals finds the sign that gives a line its name; -1 for none.
+func equals(text string) int {
+	at := strings.IndexByte(text, '=')
+	if at < 1 || strings.ContainsRune("<>!", rune(text[at-1])) || strings.HasPrefix(text[at:], "==") {
+		return -1
+	}
+	return at
+}
+
+// matchResults finds the line of each answer and of each step that something is said of.
+func (m *maker) matchResults() {
+	d := m.definition
+	if len(d.Answers) == 0 {
+		m.fault("calculation-answer", d.Name.Span, "this calculation has no answer",
+			"add lines such as:\nanswers:\n  rate:\n    label: Spray on an acre\n    unit: gal/ac")
+	}
+	for i := range d.Answers {
+		m.matchResult(&d.Answers[i], "answer")
+	}
+	for i := range d.Steps {
+		m.matchResult(&d.Steps[i], "step")
+	}
+}
+
+func (m *maker) matchResult(r *Result, what string) {
+	for i := range m.lines {
+		l := &m.lines[i]
+		if l.part == nil || l.part.name != r.Name.Text {
+			continue
+		}
+		if l.result != nil {
+			m.fault("calculation-name-twice", r.Name.Span, fmt.Sprintf("“%s” stands among the answers already", r.Name.Text),
+				"take it out of one of the two")
+			return
+		}
+		l.result, l.answer = r, what == "answer"
+		m.declareUnit(l)
+		return
+	}
+	var names []string
+	for _, l := range m.lines {
+		if l.part == nil {
+			return // it may be the line that could not be parted
+		}
+		names = append(names, l.part.name)
+	}
+	note := "add a line of work that begins with: " + underscored(r.Name.Text) + " ="
+	if near := unit.Nearest(r.Name.Text, names); near != "" {
+		note = "write " + near + ", or " + note
+	}
+	m.fault("calculation-answer", r.Name.Span, fmt.Sprintf("no line of work gives the %s “%s”", what, short(r.Name.Text)), note)
+}
+
+// declareUnit reads the unit that an author wrote for a line.
+func (m *maker) declareUnit(l *line) {
+	switch text := l.result.Unit; {
+	case text.Text == "" && !l.answer:
+		return
+	case text.Text == PlainNumber:
+		l.unit = &unit.Unit{}
+	default:
+		l.unit = m.unit(text)
+	}
+	l.part.bad = l.unit == nil
+}
+
+// unit reads a unit. Nil if it is none.
+func (m *maker) unit(text Text) *unit.Unit {
+	u, err := unit.Parse(text.Text)
+	if err == nil && u.String() != "" {
+		return &u
+	}
+	if err == nil {
+		m.fault("calculation-unit", text.Span, "a unit is missing here", "write one, or "+PlainNumber+" for a plain number")
+		return nil
+	}
+	m.unread("calculation-unit", text, err, "write a unit such as lb/ac")
+	return nil
+}
+
+// unread reports a text that calc did not take, at the place that it knows.
+func (m *maker) unread(id string, text Text, err error, otherwise string) {
+	what, note := splitAdvice(err, otherwise)
+	m.fault(id, text.part(placeIn(err, text.Text), len(text.Text)), what, note)
+}
+
+// work reads a line and adds its step or answer.
+func (m *maker) work(l *line, number int) {
+	if l.part == nil {
+		return
+	}
+	m.line = number
+	p := l.part
+	e := m.parse(l.formula)
+	if e == nil {
+		p.bad = true
+		return
+	}
+	r := &reader{maker: m, f: l.formula, top: true}
+	o := r.read(e)
+	if !r.quantity(o) || p.bad {
+		p.bad = true
+		return
+	}
+	if !r.fit(l, &o) {
+		p.bad = true
+		return
+	}
+	says := sheet.Says{Label: sentence(spaced(p.name))}
+	add := m.s.Step
+	if l.result != nil {
+		says = sheet.Says{Label: cmp.Or(l.result.Label, says.Label), Also: m.also(l)}
+	}
+	if l.answer {
+		add = m.s.Answer
+	}
+	term := add(p.name, o.term.Unit().String(), o.term, says)
+	p.operand = operand{term: term, values: o.values, counted: o.counted, degree: o.degree}
+	p.made = true
+}
+
+// fit brings a line to the unit that its author declared, or to one that can be written.
+func (r *reader) fit(l *line, o *operand) bool {
+	switch {
+	case l.unit == nil && o.term.Unit().Dimension().Plain() && !o.counted:
+		o.term, o.values = r.plain(*o)
+		return true
+	case l.unit == nil:
+		text := o.term.Unit().String()
+		u, err := unit.Parse(text)
+		if err != nil || !u.Same(o.term.Unit()) {
+			r.fault("formula-units", r.f.Span, fmt.Sprintf("the unit of this works out as %s, which cannot be written", text),
+				"give the line a unit of its own, under steps")
+			return false
+		}
+		return true
+	}
+	wanted := *l.unit
+	if o.nothing {
+		o.term, o.counted, o.degree = r.s.Zero(wanted.String()), true, leafDegree
+		return true
+	}
+	factor, err := o.term.Unit().To(wanted)
+	if err != nil {
+		r.fault("formula-units", l.result.Unit.Span, fmt.Sprintf("%s works out in %s, and its unit here is %s",
+			underscored(l.part.name), o.unitText(), written(wanted)), r.bringTo(*o, wanted))
+		return false
+	}
+	o.term = o.term.In(wanted.String())
+	o.values, o.counted, o.degree = o.values.each(factor.Apply), true, leafDegree
+	return true
+}
+
+func written(u unit.Unit) string { return cmp.Or(u.String(), "a plain number") }
+
+func (r *reader) bringTo(o operand, wanted unit.Unit) string {
+	if o.number {
+		return fmt.Sprintf("write the number with its unit, between quotes: %q", o.text+" "+written(wanted))
+	}
+	return "look at the units of the line, or write the unit that it works out in"
+}
+
+// also is the second unit of a result, if it fits the first.
+func (m *maker) also(l *line) string {
+	text := l.result.Also
+	if text.Text == "" {
+		return ""
+	}
+	u := m.unit(text)
+	if u == nil || l.unit == nil {
+		return ""
+	}
+	if _, err := u.To(*l.unit); err != nil {
+		m.fault("calculation-unit", text.Span, fmt.Sprintf("%s and %s do not measure the same thing", u, written(*l.unit)),
+			"write another unit of the kind of "+written(*l.unit))
+		return ""
+	}
+	return text.Text
+}
+
+// sentence begins with a capital.
+func sentence(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
+
+// checkUsed finds what a reader would be asked for, or shown, to no purpose.
+func (m *maker) checkUsed() {
+	for _, name := range m.order {
+		if p := m.parts[name]; !p.used && p.line == 0 {
+			m.fault("calculation-unused", p.span, fmt.Sprintf("nothing in the work uses “%s”", name),
+				"write "+underscored(name)+" in a line of work, or take it out")
+		}
+	}
+}

@@ -1,0 +1,179 @@
+package formula
+
+import (
+	"errors"
+	"fmt"
+	"go/ast"
+	"go/parser"
+	"go/scanner"
+	"go/token"
+	"strings"
+	"unicode/utf8"
+)
+
+// What a line may hold. Nobody writes more; a line that does is cut off before it can cost time.
+const (
+	lineLimit  = 1000 // bytes
+	depthLimit = 20   // brackets in each other
+)
+
+// grammar is what may stand in a formula, for notes.
+const grammar = "use numbers, names, + - * / ( ) and " + functionNames
+
+// parse reads a formula with Go's own parser of expressions: nil if it is none, with the fault added.
+func (m *maker) parse(f Text) ast.Expr {
+	if !m.readable(f) {
+		return nil
+	}
+	e, err := parser.ParseExprFrom(token.NewFileSet(), "", maskKeywords(f.Text), parser.SkipObjectResolution)
+	if err == nil {
+		return e
+	}
+	at := len(f.Text)
+	var list scanner.ErrorList
+	if errors.As(err, &list) && len(list) > 0 {
+		at = min(list[0].Pos.Offset, len(f.Text))
+	}
+	m.notArithmetic(f, at)
+	return nil
+}
+
+// readable refuses what the parser of Go would read and an author cannot mean: remarks, and formulas past the limits.
+func (m *maker) readable(f Text) bool {
+	if strings.TrimSpace(f.Text) == "" {
+		m.fault("formula-empty", f.Span, "there is no formula here", "write the arithmetic: flow / area")
+		return false
+	}
+	if len(f.Text) > lineLimit {
+		m.fault("formula-long", f.part(0, len(f.Text)), fmt.Sprintf("this formula is longer than %d letters", lineLimit),
+			"give parts of it lines of their own, with names")
+		return false
+	}
+	depth, quoted := 0, false
+	for i, c := range f.Text {
+		switch {
+		case c == '"':
+			quoted = !quoted
+		case quoted:
+		case strings.HasPrefix(f.Text[i:], "//") || strings.HasPrefix(f.Text[i:], "/*"):
+			m.fault("formula", f.part(i, i+2), fmt.Sprintf("“%s” is no arithmetic", f.Text[i:i+2]),
+				"write one / to divide, and round_down( ) around it for a whole number")
+			return false
+		case c == '(':
+			if depth++; depth > depthLimit {
+				m.fault("formula-deep", f.part(i, i+1), fmt.Sprintf("more than %d brackets stand in each other here", depthLimit),
+					"give the part inside a line of its own, with a name")
+				return false
+			}
+		case c == ')':
+			depth--
+		}
+	}
+	return true
+}
+
+// maskKeywords gives the words of Go a capital, so that its parser takes them for names: a given may be called range,
+// and if is a function. Every byte stays in its place, and names are read from the author's text.
+func maskKeywords(text string) []byte {
+	masked := []byte(text)
+	for start := 0; start < len(text); {
+		end := start
+		for end < len(text) && isWordByte(text[end]) {
+			end++
+		}
+		if token.IsKeyword(text[start:end]) {
+			masked[start] -= 'a' - 'A'
+		}
+		start = end + 1
+	}
+	return masked
+}
+
+func isWordByte(c byte) bool {
+	return c == '_' || c >= '0' && c <= '9' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= utf8.RuneSelf
+}
+
+// signs are what authors copy from printed formulas, with what to write.
+var signs = map[rune]string{
+	'×': "*", '·': "*", '÷': "/", '−': "-", '–': "-", '²': "pow(x, 2)", '³': "pow(x, 3)", '√': "sqrt(x)",
+	'≤': "<=", '≥': ">=", '≠': "!=", '“': `"`, '”': `"`, '\'': `"`, '`': `"`, '½': "0.5", '¼': "0.25", '¾': "0.75",
+}
+
+// notArithmetic reports a formula that the parser did not take, in our own words: those of Go are not for growers.
+func (m *maker) notArithmetic(f Text, at int) {
+	before, rest := strings.TrimRight(f.Text[:at], " "), f.Text[at:]
+	at += len(rest) - len(strings.TrimLeft(rest, " "))
+	rest = strings.TrimLeft(rest, " ")
+	if unclosed := openBracket(f.Text); rest == "" && unclosed >= 0 {
+		m.fault("formula", f.part(unclosed, unclosed+1), "this bracket is not closed", "write the ) where it ends")
+		return
+	}
+	if rest == "" {
+		at = max(0, len(before)-1)
+		note := "write what comes behind it"
+		if strings.HasSuffix(before, "%") {
+			note = percentNote
+		}
+		m.fault("formula", f.part(at, len(before)), fmt.Sprintf("the formula stops after “%s”", lastWord(before)), note)
+		return
+	}
+	c, size := utf8.DecodeRuneInString(rest)
+	found := rest[:size]
+	for size == 1 && isWordByte(rest[0]) && len(found) < len(rest) && isWordByte(rest[len(found)]) {
+		found = rest[:len(found)+1]
+	}
+	text, note := fmt.Sprintf("“%s” cannot stand here", found), grammar
+	switch sign, printed := signs[c]; {
+	case printed:
+		note = fmt.Sprintf("write %s for %c", sign, c)
+	case c == '"':
+		note = `put a quantity between two double quotes, such as "2 lb/ac", and * or another sign before it`
+	case c == ',':
+		note = "write a large number without a comma: 43560"
+	case c == ')':
+		text, note = "this bracket closes nothing", "take it out, or write the ( that it belongs to"
+	case c == '=':
+		note = "write == to ask whether two things are the same, and one line of work for each ="
+	case isWordByte(rest[0]) && before != "" && endsInNumber(before):
+		note = fmt.Sprintf("put a number and its unit between quotes, such as %q, or write * to multiply", "2 lb/ac")
+	case isWordByte(rest[0]):
+		note = "write * or another sign between the two"
+	}
+	m.fault("formula", f.part(at, at+len(found)), text, note)
+}
+
+const percentNote = `a share is written between quotes, such as "50 %"`
+
+// openBracket finds the last bracket that is not closed; -1 for none.
+func openBracket(text string) int {
+	var open []int
+	for i := range len(text) {
+		switch {
+		case text[i] == '(':
+			open = append(open, i)
+		case text[i] == ')' && len(open) > 0:
+			open = open[:len(open)-1]
+		}
+	}
+	if len(open) == 0 {
+		return -1
+	}
+	return open[len(open)-1]
+}
+
+func endsInNumber(text string) bool {
+	last := lastWord(text)
+	return last[0] >= '0' && last[0] <= '9' || last[0] == '.'
+}
+
+// lastWord is the last word or sign of a text that does not end in a space.
+func lastWord(text string) string {
+	start := len(text)
+	for start > 0 && (isWordByte(text[start-1]) || text[start-1] == '.') {
+		start--
+	}
+	if start == len(text) {
+		start--
+	}
+	return text[max(0, start):]
+}

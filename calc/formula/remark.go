@@ -1,0 +1,103 @@
+package formula
+
+import (
+	"fmt"
+	"strings"
+
+	"acreleaf/calc/sheet"
+	"acreleaf/calc/unit"
+)
+
+// remarks adds what is said of the answers: the notes, the checks, and the refusals that the arithmetic asks for.
+func (m *maker) remarks() {
+	for _, note := range m.definition.Notes {
+		if m.spoken(note) {
+			m.s.Say(sheet.Note, sheet.Always, note.Text)
+		}
+	}
+	for _, c := range m.definition.Checks {
+		fine := m.spoken(c.Say)
+		e := m.parse(c.When)
+		if e == nil {
+			continue
+		}
+		r := &reader{maker: m, f: c.When}
+		if o := r.read(e); r.question(o) && fine {
+			m.s.Say(c.Signal, o.term, c.Say.Text)
+		}
+	}
+	m.refuse()
+}
+
+// refuse adds the refusals, those of one sentence as one.
+func (m *maker) refuse() {
+	var texts []string
+	when := map[string]sheet.Term{}
+	for _, f := range m.refusals {
+		if earlier, said := when[f.text]; said {
+			when[f.text] = earlier.Or(f.when)
+			continue
+		}
+		texts, when[f.text] = append(texts, f.text), f.when
+	}
+	for _, text := range texts {
+		m.s.Refuse(when[text], text)
+	}
+}
+
+// spoken sees that a remark speaks only of quantities that have a value to say.
+func (m *maker) spoken(t Text) bool {
+	fine := true
+	for at := 0; ; {
+		open := strings.IndexByte(t.Text[at:], '{')
+		if open < 0 {
+			return fine
+		}
+		open += at
+		length := strings.IndexByte(t.Text[open:], '}')
+		if length < 0 {
+			m.fault("remark-name", t.part(open, open+1), "this { has no } behind it",
+				"write the name of a quantity between the two: {rate}")
+			return false
+		}
+		name := t.Text[open+1 : open+length]
+		at = open + length + 1
+		if !m.speaksOf(name) {
+			m.fault("remark-name", t.part(open+1, open+length), fmt.Sprintf("there is no quantity “%s” to tell of", short(name)),
+				m.speakable(name))
+			fine = false
+		}
+	}
+}
+
+// speaksOf says whether a name is that of a given, a step or an answer. One that has a fault of its own counts.
+func (m *maker) speaksOf(name string) bool {
+	p := m.parts[name]
+	if p == nil {
+		return false
+	}
+	p.used = true
+	return !m.isConstant(name)
+}
+
+func (m *maker) isConstant(name string) bool {
+	for _, c := range m.definition.Constants {
+		if c.Name.Text == name {
+			return true
+		}
+	}
+	return false
+}
+
+func (m *maker) speakable(name string) string {
+	var names []string
+	for _, known := range m.order {
+		if !m.isConstant(known) {
+			names = append(names, known)
+		}
+	}
+	if near := unit.Nearest(name, names); near != "" {
+		return "write {" + near + "}"
+	}
+	return "write one of: {" + strings.Join(names, "}, {") + "}"
+}

@@ -1,0 +1,36 @@
+package markdown
+
+import (
+	"fmt"
+
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// addCalculation keeps a block that defines a calculation. Its body is YAML with levels, which is read as it stands in
+// the source: so the block must stand at the left margin, where no marks of lists or quotations are between its lines.
+func (r *reading) addCalculation(f *fence) {
+	b := f.block
+	b.Index = len(r.doc.Calculations)
+	r.doc.Calculations = append(r.doc.Calculations, b)
+	r.nameBlock(b, f.words[1:])
+	r.needClosed(f)
+	if at := f.opening.Start; at > r.body && r.source.Text[at-1] != '\n' {
+		r.fault("calculation-indented", f.opening, "this calculation is set in, or stands in a list or a quotation",
+			"begin its lines at the left margin")
+		return
+	}
+	if !f.closed {
+		return
+	}
+	lines := f.node.Lines()
+	if lines.Len() == 0 {
+		b.Body = message.Span{Start: f.opening.End, End: f.opening.End}
+		return
+	}
+	b.Body = r.span(lines.At(0).Start, lines.At(lines.Len()-1).Stop)
+	if b.Body.End-b.Body.Start > bodyLimit {
+		b.Body = message.Span{}
+		r.fault("block-too-long", b.Span, fmt.Sprintf("this %s is too long to be one", b.Construct),
+			"look for its closing fence, or split it")
+	}
+}
