@@ -26,18 +26,32 @@ func (c *pressCommand) Run(t *terminal) error {
 	if err := apart(c.From, c.To); err != nil {
 		return err
 	}
+	mark := output.Mark{From: site.Mark(options)}
+	if report, mark, current := output.Current(c.To, mark.From); current {
+		c.done(t, mark.Pages, report)
+		return nil
+	}
 	made, messages := site.Make(options)
 	if err := t.report(messages); err != nil {
 		fmt.Fprintf(t.err, "Nothing was written: %s is as it was.\n", c.To)
 		return err
 	}
-	report, err := output.Write(c.To, made.Files)
+	if len(messages) > 0 {
+		mark = output.Mark{} // the next press must say them again
+	} else {
+		mark.Pages = made.Pages
+	}
+	report, err := output.Write(c.To, made.Files, mark)
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(t.out, "%d %s in %s: %d files written, %d unchanged, %d removed\n",
-		made.Pages, plural(made.Pages, "page", "pages"), c.To, report.Written, report.Unchanged, report.Removed)
+	c.done(t, made.Pages, report)
 	return nil
+}
+
+func (c *pressCommand) done(t *terminal, pages int, report output.Report) {
+	fmt.Fprintf(t.out, "%d %s in %s: %d files written, %d unchanged, %d removed\n",
+		pages, plural(pages, "page", "pages"), c.To, report.Written, report.Unchanged, report.Removed)
 }
 
 // open opens the content folder. Links in it that lead outside are not followed.

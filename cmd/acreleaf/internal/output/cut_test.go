@@ -173,7 +173,7 @@ func TestPressCutAndPlaceTaken(t *testing.T) {
 		taken++
 		plant(t, dir, tree{"guides/new/deep/index.html": "my own words"})
 		before := readTree(t, dir)
-		_, err := Write(dir, newSite)
+		_, err := Write(dir, newSite, Mark{})
 		if err == nil || !strings.Contains(err.Error(), "guides/new/deep/index.html is in the way") {
 			t.Fatalf("cut at %d: %v", cut, err)
 		}
@@ -228,7 +228,7 @@ func TestFolderThatIsAFile(t *testing.T) {
 	parent := t.TempDir()
 	plant(t, parent, tree{"public": "mine"})
 	for _, dir := range []string{"public", "public/site"} {
-		_, err := Write(filepath.Join(parent, dir), first)
+		_, err := Write(filepath.Join(parent, dir), first, Mark{})
 		if err == nil || !strings.Contains(err.Error(), "needs a folder where there is a file. No site was written.") {
 			t.Errorf("%s: %v", dir, err)
 		}

@@ -17,7 +17,7 @@ func listed(t *testing.T, dir string) []string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	list, err := decode(text)
+	list, _, err := decode(text)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -51,7 +51,7 @@ func TestWriteLeavesForeignFilesAlone(t *testing.T) {
 			write(t, dir, first)
 			plant(t, dir, test.planted)
 			before := readTree(t, dir)
-			_, err := Write(dir, wanted)
+			_, err := Write(dir, wanted, Mark{})
 			if test.blocked == "" {
 				if err != nil {
 					t.Fatal(err)
@@ -78,7 +78,7 @@ func TestWriteNamesManyForeignFiles(t *testing.T) {
 	for _, f := range files {
 		plant(t, dir, tree{f.Path: "mine"})
 	}
-	_, err := Write(dir, files)
+	_, err := Write(dir, files, Mark{})
 	if err == nil || !strings.Contains(err.Error(), "public/guides/page-0/index.html, ") ||
 		!strings.Contains(err.Error(), " and 15 more are in the way") {
 		t.Errorf("error: %v", err)
@@ -103,7 +103,7 @@ func TestWriteNeverFollowsLinks(t *testing.T) {
 	replace("guides", filepath.Join(parent, "outside"))
 	replace("index.html", filepath.Join(parent, "outside", "index.html"))
 	before := readTree(t, parent)
-	if _, err := Write(dir, pages("guides/soil/index.html", "new soil", "guides/water/index.html", "water")); err == nil ||
+	if _, err := Write(dir, pages("guides/soil/index.html", "new soil", "guides/water/index.html", "water"), Mark{}); err == nil ||
 		!strings.Contains(err.Error(), "public/guides is in the way") {
 		t.Errorf("error: %v", err)
 	}
@@ -136,7 +136,7 @@ func TestWriteRefusesAListItCannotTrust(t *testing.T) {
 			write(t, dir, first)
 			plant(t, parent, tree{"beside.txt": "mine", "public/" + manifestName: text})
 			before := readTree(t, parent)
-			if _, err := Write(dir, nil); err == nil || !strings.Contains(err.Error(), "public/"+manifestName) {
+			if _, err := Write(dir, nil, Mark{}); err == nil || !strings.Contains(err.Error(), "public/"+manifestName) {
 				t.Errorf("error: %v", err)
 			}
 			same(t, "files", readTree(t, parent), before)
@@ -148,7 +148,7 @@ func TestWriteKeepsForeignFilesInTheStagingFolder(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "public")
 	write(t, dir, first)
 	plant(t, dir, tree{stagingName + "/mine.txt": "mine", stagingName + "/0123456789abcdef-7": "left by a press"})
-	_, err := Write(dir, nil)
+	_, err := Write(dir, nil, Mark{})
 	if err == nil || !strings.Contains(err.Error(), "public/"+stagingName+"/mine.txt is in the way") {
 		t.Errorf("error: %v", err)
 	}

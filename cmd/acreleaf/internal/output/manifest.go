@@ -28,12 +28,24 @@ func hashOf(content []byte) uint64 {
 	return uint64(crc32.ChecksumIEEE(content))<<32 | uint64(crc32.Checksum(content, castagnoli))
 }
 
-const manifestHead = "Files that Acreleaf wrote here, list 2. It removes only these. Do not edit.\n"
+// A Mark says what a site was made from, so that a press with nothing changed can be told from any other.
+type Mark struct {
+	From  string // a hash of all that went in; "" when it is not known
+	Pages int    // how many pages were made
+}
 
-// encode writes one line an entry, sorted: state, hash, path. There is no time in it, so that two presses of one site
-// give the same bytes.
-func (m manifest) encode() []byte {
+const (
+	manifestHead = "Files that Acreleaf wrote here, list 2. It removes only these. Do not edit.\n"
+	markHead     = "from "
+)
+
+// encode writes the mark, and one line an entry, sorted: state, hash, path. There is no time in it, so that two presses
+// of one site give the same bytes.
+func (m manifest) encode(mark Mark) []byte {
 	b := []byte(manifestHead)
+	if mark.From != "" {
+		b = fmt.Appendf(b, "%s%s %d\n", markHead, mark.From, mark.Pages)
+	}
 	for _, p := range slices.Sorted(maps.Keys(m)) {
 		e := m[p]
 		state := "kept "
@@ -50,21 +62,28 @@ func (m manifest) encode() []byte {
 var errDamaged = errors.New("the list is damaged")
 
 // decode reads what encode wrote, and trusts no path in it: a list that could lead outside the folder is damaged.
-func decode(text []byte) (manifest, error) {
+func decode(text []byte) (manifest, Mark, error) {
 	body, ok := bytes.CutPrefix(text, []byte(manifestHead))
 	if !ok {
-		return nil, errDamaged
+		return nil, Mark{}, errDamaged
 	}
-	m := manifest{}
+	m, mark := manifest{}, Mark{}
+	if rest, marked := bytes.CutPrefix(body, []byte(markHead)); marked {
+		line, after, _ := bytes.Cut(rest, []byte{'\n'})
+		if _, err := fmt.Sscanf(string(line), "%s %d", &mark.From, &mark.Pages); err != nil {
+			return nil, Mark{}, fmt.Errorf("%w: %q", errDamaged, line)
+		}
+		body = after
+	}
 	for line := range strings.Lines(string(body)) {
 		line, whole := strings.CutSuffix(line, "\n")
 		p, e, err := decodeLine(line)
 		if err != nil || !whole || checkPath(p) != "" {
-			return nil, fmt.Errorf("%w: %q", errDamaged, line)
+			return nil, Mark{}, fmt.Errorf("%w: %q", errDamaged, line)
 		}
 		m[p] = e
 	}
-	return m, nil
+	return m, mark, nil
 }
 
 func decodeLine(line string) (string, entry, error) {

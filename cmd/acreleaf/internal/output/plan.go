@@ -83,7 +83,7 @@ func (w *writer) plan(files []File, found []finding) (*plan, error) {
 	if err := room.planRemovals(); err != nil {
 		return nil, err
 	}
-	p.stale = !maps.Equal(w.listed, p.after)
+	p.stale = !maps.Equal(w.listed, p.after) || w.marked != w.mark
 	slices.Sort(p.blocked)
 	p.blocked = slices.Compact(p.blocked)
 	return p, nil

@@ -39,7 +39,7 @@ func TestRandomPresses(t *testing.T) {
 		}
 		last := randomSite(random)
 		story = append(story, fmt.Sprintf("%s", paths(last)))
-		if _, err := Write(dir, last); err != nil {
+		if _, err := Write(dir, last, Mark{}); err != nil {
 			t.Fatalf("%v\nafter %q", err, story)
 		}
 		clean := t.TempDir()

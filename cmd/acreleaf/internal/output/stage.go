@@ -52,9 +52,9 @@ func (w *writer) stageLists(files []File, p *plan) error {
 		before[name] = e
 		p.after[name] = entry{hash: e.hash}
 	}
-	lists := [stagedLists]manifest{stagedBefore: before, stagedAfter: p.after}
+	lists := [stagedLists][]byte{stagedBefore: before.encode(Mark{}), stagedAfter: p.after.encode(w.mark)}
 	for i, list := range lists {
-		if err := w.disk.Create(w.real(w.staged(len(p.writes)+i)), list.encode()); err != nil {
+		if err := w.disk.Create(w.real(w.staged(len(p.writes)+i)), list); err != nil {
 			return w.sentence(manifestName, err, oldSiteWhole)
 		}
 	}

@@ -23,7 +23,7 @@ func TestTwoPressesAtATime(t *testing.T) {
 	for round := range 5 {
 		var wait sync.WaitGroup
 		for press := range 2 {
-			wait.Go(func() { _, _ = Write(dir, version(2*round+press)) })
+			wait.Go(func() { _, _ = Write(dir, version(2*round+press), Mark{}) })
 		}
 		wait.Wait()
 		for name, content := range readTree(t, dir).withoutList() {

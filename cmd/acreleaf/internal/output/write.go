@@ -15,13 +15,15 @@ import (
 // when a file that Acreleaf did not write stands in the way, or when the disk has no room; the error is then a whole
 // sentence for the user, and says what state the site is in. Bytes are not kept and not changed.
 //
+// The mark is kept with the list of the files, for Current.
+//
 // Two presses into one folder at a time do no harm to each other's files, but one of them ends with an error.
-func Write(dir string, files []File) (Report, error) {
+func Write(dir string, files []File, mark Mark) (Report, error) {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		w := &writer{dir: dir}
 		return Report{}, w.sentence("", err, "No site was written.")
 	}
-	w := &writer{disk: realDisk{}, dir: dir, workers: runtime.GOMAXPROCS(0)}
+	w := &writer{disk: realDisk{}, dir: dir, workers: runtime.GOMAXPROCS(0), mark: mark}
 	return w.write(files)
 }
 
@@ -32,6 +34,8 @@ type writer struct {
 	workers int
 	token   string   // begins the names of this run's new files
 	listed  manifest // what the last press wrote
+	marked  Mark     // what it was made from
+	mark    Mark     // what this one is made from
 }
 
 // real is the system's path of a slash path in the folder.
@@ -78,7 +82,7 @@ func (w *writer) readManifest() error {
 		return nil
 	}
 	if err == nil {
-		w.listed, err = decode(text)
+		w.listed, w.marked, err = decode(text)
 	}
 	if err != nil {
 		return fmt.Errorf("%s, the list of the files that Acreleaf wrote, cannot be read. %s "+

@@ -69,7 +69,7 @@ func BenchmarkWriteUnchanged10000(b *testing.B) {
 
 func write(tb testing.TB, dir string, files []File) Report {
 	tb.Helper()
-	report, err := Write(dir, files)
+	report, err := Write(dir, files, Mark{})
 	if err != nil {
 		tb.Fatal(err)
 	}

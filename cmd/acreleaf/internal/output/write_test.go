@@ -112,7 +112,7 @@ func TestWriteRefusesBadNames(t *testing.T) {
 	for _, bad := range []string{"../out.html", "/etc/out.html", "a/../../out.html", "", manifestName, "a//b"} {
 		parent := t.TempDir()
 		dir := filepath.Join(parent, "public")
-		if _, err := Write(dir, pages("index.html", "home", bad, "bad")); err == nil {
+		if _, err := Write(dir, pages("index.html", "home", bad, "bad"), Mark{}); err == nil {
 			t.Errorf("%q was written", bad)
 		}
 		same(t, "files for "+bad, readTree(t, parent), tree{"public/": ""})
