@@ -15,6 +15,7 @@ import (
 type Catalogue struct {
 	sheets []*sheet.Sheet
 	byName map[string]*sheet.Sheet
+	faulty map[string]bool
 }
 
 // Standard is the catalogue that comes with Acreleaf.
@@ -30,6 +31,20 @@ func New(sheets []*sheet.Sheet) *Catalogue {
 	}
 	return c
 }
+
+// With makes a catalogue that has more sheets behind its own. Faulty are names of calculations that could not be made,
+// so that who asks for one is not told that there is none.
+func (c *Catalogue) With(sheets []*sheet.Sheet, faulty []string) *Catalogue {
+	more := New(slices.Concat(c.sheets, sheets))
+	more.faulty = map[string]bool{}
+	for _, name := range faulty {
+		more.faulty[name] = true
+	}
+	return more
+}
+
+// Faulty says whether a calculation is missing because it could not be made, which was said where it stands.
+func (c *Catalogue) Faulty(name string) bool { return c.faulty[name] && c.byName[name] == nil }
 
 // Find gives the calculation of that name, or nil.
 func (c *Catalogue) Find(name string) *sheet.Sheet { return c.byName[name] }

@@ -77,6 +77,10 @@ func (m *maker) build(s *sheet.Sheet) {
 	m.s = s
 	d := m.definition
 	s.Head(d.Title, d.Summary)
+	if !nameText.MatchString(d.Name.Text) {
+		m.fault("calculation-name", d.Name.Span, fmt.Sprintf("“%s” cannot be the name of a calculation", short(d.Name.Text)),
+			nameRule)
+	}
 	for _, g := range d.Givens {
 		m.declare(g.Name, "given", 0)
 	}

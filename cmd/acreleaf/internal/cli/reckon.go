@@ -1,26 +1,40 @@
 package cli
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
+	"os"
 	"strings"
 
 	"acreleaf/calc"
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/site"
 )
+
+// defaultContent is the content folder when none is named. It need not be there to reckon.
+const defaultContent = "content"
 
 type reckonCommand struct {
 	Calculation string   `arg:"" optional:"" help:"Which calculation. Leave it out to list them."`
 	Givens      []string `arg:"" optional:"" help:"What is given, such as: nitrate='12 ppm NO3-N' depth='12 in'"`
 	JSON        bool     `name:"json" help:"Print one JSON object."`
+	place
 }
 
 // Run works one calculation.
 func (c *reckonCommand) Run(t *terminal) error {
-	catalogue := calc.Standard()
+	catalogue, messages, err := c.catalogue()
+	if err != nil {
+		return err
+	}
 	if c.Calculation == "" {
 		listCalculations(t, catalogue)
-		return nil
+		return t.report(messages)
+	}
+	if catalogue.Find(c.Calculation) == nil && len(messages) > 0 {
+		t.printer.Print(t.err, messages) // what is asked for may be among those with a fault
 	}
 	outcome, entries, err := c.work(catalogue)
 	if c.JSON {
@@ -33,8 +47,29 @@ func (c *reckonCommand) Run(t *terminal) error {
 	return nil
 }
 
+// catalogue is the standard catalogue, with the calculations of the content folder if there is one and they are wanted.
+func (c *reckonCommand) catalogue() (*calc.Catalogue, message.List, error) {
+	standard := calc.Standard()
+	if standard.Find(c.Calculation) != nil {
+		return standard, nil, nil
+	}
+	options, err := c.open()
+	if _, missing := os.Stat(c.From); c.From == defaultContent && errors.Is(missing, fs.ErrNotExist) {
+		return standard, nil, nil
+	}
+	if err != nil {
+		return nil, nil, err
+	}
+	catalogue, messages := site.Catalogue(options)
+	return catalogue, messages, nil
+}
+
 func (c *reckonCommand) work(catalogue *calc.Catalogue) (sheet.Outcome, map[string]sheet.Entry, error) {
 	s := catalogue.Find(c.Calculation)
+	if catalogue.Faulty(c.Calculation) {
+		return sheet.Outcome{}, nil, fault{fmt.Sprintf("the calculation %q has a fault, and cannot be worked", c.Calculation),
+			"put right what is said of it above"}
+	}
 	if s == nil {
 		note := `type "acreleaf reckon" to list them`
 		if near, ok := message.Nearest(c.Calculation, catalogue.Names()); ok {

@@ -2,6 +2,9 @@ package markdown
 
 import (
 	"fmt"
+	"strings"
+
+	"github.com/yuin/goldmark/ast"
 
 	"acreleaf/cmd/acreleaf/internal/message"
 )
@@ -33,4 +36,24 @@ func (r *reading) addCalculation(f *fence) {
 		r.fault("block-too-long", b.Span, fmt.Sprintf("this %s is too long to be one", b.Construct),
 			"look for its closing fence, or split it")
 	}
+}
+
+// CalculationAnchor is the id of a calculation in the page that defines it.
+func CalculationAnchor(name string) string { return calculation + "-" + name }
+
+// calculation writes a block that defines a calculation as what it is: a listing.
+func (p *printer) calculation(b *Block, n ast.Node) {
+	var code strings.Builder
+	for i := range n.Lines().Len() {
+		line := n.Lines().At(i)
+		code.Write(line.Value(p.source))
+	}
+	p.w.WriteString("<div")
+	p.attribute("id", CalculationAnchor(b.Name))
+	p.w.WriteString(">\n")
+	p.openBox(p.words.Code, b.Name)
+	if err := p.highlight(lexerOf("yaml"), code.String()); err != nil && p.err == nil {
+		p.err = err
+	}
+	p.w.WriteString("</div>\n</div>\n")
 }

@@ -168,4 +168,10 @@ func (r *reading) closingFence(f *fence) string {
 	return line[:len(line)-len(strings.TrimLeft(line, line[:1]))]
 }
 
-func printBlock(p *printer, n ast.Node) { p.fragments.Block(p.w, n.(*blockNode).block) }
+func printBlock(p *printer, n ast.Node) {
+	if block := n.(*blockNode).block; block.Construct == calculation {
+		p.calculation(block, n)
+	} else {
+		p.fragments.Block(p.w, block)
+	}
+}

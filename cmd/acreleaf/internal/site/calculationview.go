@@ -41,7 +41,7 @@ func (p *press) calculationPages(language string, r *render.Renderer) []output.F
 			continue
 		}
 		address := calculationAddress(language, s)
-		v := calculationView(s)
+		v := p.calculationView(s)
 		v.Page = p.frame(address, s.Title, s.Summary)
 		for _, d := range used[s] {
 			v.Used = append(v.Used, render.Link{Href: address.To(d.address), Text: d.metadata.Title})
@@ -53,8 +53,8 @@ func (p *press) calculationPages(language string, r *render.Renderer) []output.F
 	return files
 }
 
-func calculationView(s *sheet.Sheet) *render.Calculation {
-	v := &render.Calculation{Name: s.Name, Constants: constantViews(s), Code: code(s)}
+func (p *press) calculationView(s *sheet.Sheet) *render.Calculation {
+	v := &render.Calculation{Name: s.Name, Constants: constantViews(s), Code: p.code(s)}
 	for _, g := range s.Givens {
 		v.Givens = append(v.Givens, render.Asked{
 			Name: g.Name, Label: g.Label, Hint: g.Hint, Takes: takes(g), Typical: g.Example(),
@@ -118,8 +118,11 @@ func takes(g *sheet.Given) string {
 
 var codes sync.Map // of template.HTML by *sheet.Sheet; the same function stands behind many worksheets
 
-// code is the Go source behind a sheet, highlighted.
-func code(s *sheet.Sheet) template.HTML {
+// code is the source behind a sheet, highlighted: Go, or what the author wrote.
+func (p *press) code(s *sheet.Sheet) template.HTML {
+	if own, is := p.ownCode(s); is {
+		return template.HTML(own)
+	}
 	if known, ok := codes.Load(s); ok {
 		return known.(template.HTML)
 	}

@@ -26,6 +26,7 @@ func (p *press) join() {
 		}
 		p.resolveLinks(d, index)
 		p.checkSources(d)
+		p.citeConstants(d)
 		p.checkGlance(d)
 	}
 	p.orderSeason()
@@ -135,9 +136,14 @@ func (p *press) checkSources(d *draft) {
 				nearestSource(f, p.sources))
 			continue
 		}
-		if cited := p.cited[f.Target]; len(cited) == 0 || cited[len(cited)-1] != d {
-			p.cited[f.Target] = append(cited, d)
-		}
+		p.cite(f.Target, d)
+	}
+}
+
+// cite notes that a page rests on a source. The pages come one after the other.
+func (p *press) cite(id string, d *draft) {
+	if cited := p.cited[id]; len(cited) == 0 || cited[len(cited)-1] != d {
+		p.cited[id] = append(cited, d)
 	}
 }
 

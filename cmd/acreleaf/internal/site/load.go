@@ -32,7 +32,8 @@ type draft struct {
 	metadata page.Metadata
 	doc      *markdown.Document
 	work     *worksheet.Page
-	hrefs    []string // by markdown.Link.Index
+	hrefs    []string                // by markdown.Link.Index
+	defined  []*worksheet.Definition // the calculations that stand in it
 	messages message.List
 
 	faulty         bool // its text could not be read, so nothing can be said of what is in it
@@ -83,6 +84,8 @@ func (p *press) visit(name string, entry fs.DirEntry, err error) error {
 		}
 	case entry.IsDir(), name == siteFileName, name == sourcesFileName:
 	case entry.Type()&fs.ModeSymlink != 0 && !p.followable(name):
+	case isCalculation(name):
+		p.calculations = append(p.calculations, name)
 	case path.Ext(name) == ".md":
 		p.pages = append(p.pages, &draft{name: name})
 	default:
@@ -120,15 +123,17 @@ func (p *press) called(name string) string { return path.Join(p.options.Name, na
 
 func (p *press) say(messages message.List) { p.messages = append(p.messages, messages...) }
 
-// read reads every page, each on its own.
+// read reads every page. A worksheet may use a calculation of any page, so that all those are read before any is bound.
 func (p *press) read() {
-	each(len(p.pages), func(i int) { p.readPage(p.pages[i]) })
+	each(len(p.pages), func(i int) { p.parsePage(p.pages[i]) })
+	p.define()
+	each(len(p.pages), func(i int) { p.bindPage(p.pages[i]) })
 	for _, d := range p.pages {
 		p.say(d.messages)
 	}
 }
 
-func (p *press) readPage(d *draft) {
+func (p *press) parsePage(d *draft) {
 	d.source, d.messages = page.Load(p.options.Content, d.name)
 	d.source.Name = p.called(d.name)
 	if message.HasFault(d.messages) {
@@ -148,7 +153,14 @@ func (p *press) readPage(d *draft) {
 	}
 	d.doc, messages = markdown.Parse(d.source, body)
 	d.messages = append(d.messages, messages...)
-	d.work, messages = worksheet.Bind(d.doc, p.catalogue)
+}
+
+func (p *press) bindPage(d *draft) {
+	if d.faulty {
+		return
+	}
+	work, messages := worksheet.Bind(d.doc, p.catalogue)
+	d.work = work
 	d.messages = append(d.messages, messages...)
 }
 

@@ -1,7 +1,7 @@
 // Package site makes a site from a content folder, in phases:
 //
 //	load    walk the folder in sorted order and read its files
-//	read    per page, in parallel: metadata, Markdown, worksheets
+//	read    per page, in parallel: metadata and Markdown; the calculations of all pages; per page: worksheets
 //	join    serially: addresses, links, anchors, sources, the order of the season
 //	stop    if anything is wrong, with every fault of the press
 //	make    per page, in parallel: compile the module, fill the views, render into memory
@@ -17,12 +17,14 @@ import (
 	"sync/atomic"
 
 	"acreleaf/calc"
+	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/assets"
 	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
 	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/render"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
 	"acreleaf/theme"
 )
 
@@ -92,10 +94,13 @@ type press struct {
 	site      config.Site
 	siteFile  *message.Source
 	sources   config.Sources
+	own       map[*sheet.Sheet]*worksheet.Definition
 	pages     []*draft
-	files     []string        // of the content folder, that are neither pages nor our own YAML
-	used      map[string]bool // those of them that a page shows or links to; no other is published
-	messages  message.List
+
+	calculations []string        // the files that hold one, in sorted order
+	files        []string        // of the content folder, that are neither pages nor our own YAML
+	used         map[string]bool // those of them that a page shows or links to; no other is published
+	messages     message.List
 
 	bundle    assets.Bundle
 	renderers map[string]*render.Renderer // by language
@@ -104,7 +109,8 @@ type press struct {
 }
 
 func newPress(o Options) *press {
-	return &press{options: o, catalogue: calc.Standard(), used: map[string]bool{}, cited: map[string][]*draft{}}
+	return &press{options: o, catalogue: calc.Standard(), own: map[*sheet.Sheet]*worksheet.Definition{},
+		used: map[string]bool{}, cited: map[string][]*draft{}}
 }
 
 // bundle builds the theme once a process: the theme is part of the program.

@@ -25,8 +25,8 @@ func (b *binder) bindBlocks() {
 	for _, block := range b.doc.Blocks {
 		before := len(b.messages)
 		bound := b.bindBlock(block)
-		// markdown has reported a missing name and an empty value
-		whole := bound.name != "" && !slices.ContainsFunc(block.Entries, isEmpty)
+		// markdown has reported a missing name and an empty value, and Define a calculation that cannot be made
+		whole := bound.name != "" && bound.Sheet != nil && !slices.ContainsFunc(block.Entries, isEmpty)
 		if block.Name != "" && block.Construct == "worksheet" {
 			if first := seen[block.Name]; first != nil {
 				line, _ := b.doc.Source.Position(first.Span.Start)
@@ -81,7 +81,7 @@ func (b *binder) calculation(block *markdown.Block) *sheet.Sheet {
 		if s := b.catalogue.Find(entry.Value); s != nil {
 			return s
 		}
-		if !isEmpty(entry) {
+		if !isEmpty(entry) && !b.catalogue.Faulty(entry.Value) {
 			b.fault(entry.ValueSpan, "calculation-unknown", fmt.Sprintf("there is no calculation %q", entry.Value),
 				write("", entry.Value, b.catalogue.Names()))
 		}

@@ -69,8 +69,8 @@ var oneImporter = map[string][]string{
 	"github.com/evanw/esbuild":     {"cmd/acreleaf/internal/assets"},
 	"github.com/fsnotify/fsnotify": {"cmd/acreleaf/internal/desk"},
 	"github.com/alecthomas/kong":   {"cmd/acreleaf/internal/cli"},
-	"github.com/tetratelabs/wazero": {"wasm/wasmtest/engine", "cmd/check/parity", "test wasm", "test calc", "test calc/formula",
-		"test cmd/acreleaf/internal/worksheet"},
+	"github.com/tetratelabs/wazero": {"wasm/wasmtest/engine", "cmd/check/parity", "test wasm", "test calc",
+		"test calc/formula", "test cmd/acreleaf/internal/worksheet"},
 	"github.com/rogpeppe/go-internal": {"test *"},
 	"github.com/google/go-cmp":        {"test *"},
 }

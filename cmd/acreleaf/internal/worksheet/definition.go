@@ -1,0 +1,211 @@
+package worksheet
+
+import (
+	"slices"
+	"strings"
+
+	"acreleaf/calc/formula"
+	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// A Definition is a calculation that an author wrote, in a block of a page or in a file of its own.
+type Definition struct {
+	Name   string
+	Source *message.Source
+	Span   message.Span // of its name; the start of a file that is named so
+	Body   message.Span // its YAML
+	Sheet  *sheet.Sheet // nil when it could not be made
+	Cited  []string     // the ids of sources.yaml that its constants name
+}
+
+// Text is what the author wrote.
+func (d *Definition) Text() string { return string(d.Source.Text[d.Body.Start:d.Body.End]) }
+
+// The keys of a definition, and of the tables in it.
+var (
+	definitionKeys = []string{"title", "summary", "givens", "constants", "work", "steps", "answers", "notes", "checks"}
+	givenKeys      = []string{"label", "example", "range", "hint", "units"}
+	constantKeys   = []string{"label", "value", "source", "sure", "note"}
+	resultKeys     = []string{"label", "unit", "also"}
+	checkKeys      = []string{"when", "say", "signal"}
+)
+
+// Define reads a calculation and makes its sheet. What is wrong with it is told at its place; a text that is missing
+// is told once.
+func Define(d *Definition, sources config.Sources) message.List {
+	t := config.ReadTable(d.Source, d.Body, "a calculation", definitionKeys)
+	t.PlaceMissing(d.Span)
+	r := &definitionReader{table: t, sources: sources, definition: d}
+	written := r.read()
+	said := t.Messages()
+	if len(t.Keys()) == 0 && len(said) > 0 {
+		return said // the text is no table, so that nothing more can be said of it
+	}
+	read := len(said)
+	made, faults := formula.Make(written)
+	for _, f := range faults {
+		told := func(m message.Message) bool { return m.Span == message.Span(f.Span) }
+		// a text that is missing, or is no text, has its message; the formula finds nothing in its place
+		if slices.ContainsFunc(said[:read], told) || read > 0 && message.Span(f.Span) == d.Span {
+			continue
+		}
+		said = append(said, message.Message{
+			ID: f.ID, Source: d.Source, Span: message.Span(f.Span), Text: f.Text, Note: f.Note,
+		})
+	}
+	if !message.HasFault(said) {
+		d.Sheet = made
+	}
+	return said
+}
+
+// A definitionReader reads one definition.
+type definitionReader struct {
+	table      *config.Table
+	sources    config.Sources
+	definition *Definition
+}
+
+func (r *definitionReader) read() *formula.Definition {
+	t := r.table
+	d := &formula.Definition{
+		Name:    formula.Text{Text: r.definition.Name, Span: formula.Span(r.definition.Span)},
+		Title:   t.Need("title", "write what it works out: \"title: Spray on an acre\""),
+		Summary: t.Need("summary", "write what it does in a sentence: \"summary: Turns nozzle flow into gallons an acre.\""),
+		Work:    texts(t.List("work")),
+		Notes:   texts(t.List("notes")),
+	}
+	r.each("givens", "a given", givenKeys, func(name formula.Text, g *config.Table) {
+		r.checkGiven(name)
+		d.Givens = append(d.Givens, formula.Given{
+			Name: name, Label: needLabel(g), Hint: g.Text("hint"),
+			Example: need(g, "example", "write an ordinary value with its unit: \"example: 12 in\""),
+			Range:   need(g, "range", "write the least and the most that is taken: \"range: 0 to 72\""),
+			Units:   texts(g.List("units")),
+		})
+	})
+	r.each("constants", "a constant", constantKeys, func(name formula.Text, c *config.Table) {
+		d.Constants = append(d.Constants, r.constant(name, c))
+	})
+	r.each("answers", "an answer", resultKeys, func(name formula.Text, a *config.Table) {
+		d.Answers = append(d.Answers, formula.Result{Name: name, Label: needLabel(a), Also: text(a, "also"),
+			Unit: need(a, "unit", "write its unit: \"unit: gal/ac\", or \"unit: number\" for a plain number")})
+	})
+	r.each("steps", "a step", resultKeys, func(name formula.Text, s *config.Table) {
+		d.Steps = append(d.Steps, formula.Result{Name: name, Label: s.Text("label"), Also: text(s, "also"),
+			Unit: text(s, "unit")})
+	})
+	r.each("checks", "a check", checkKeys, func(_ formula.Text, c *config.Table) {
+		d.Checks = append(d.Checks, formula.Check{
+			When:   need(c, "when", `write a question, such as: when: speed > "6 mi/h"`),
+			Say:    need(c, "say", "write what the reader is told: \"say: Slow down.\""),
+			Signal: signal(c),
+		})
+	})
+	return d
+}
+
+// each reads the tables under a key, by their names.
+func (r *definitionReader) each(key, what string, known []string, read func(formula.Text, *config.Table)) {
+	if !slices.Contains(r.table.Keys(), key) {
+		return
+	}
+	t := r.table.Table(key, "the list of "+key, nil)
+	if t == nil {
+		return
+	}
+	for _, name := range t.Keys() {
+		if inside := t.Table(name, what, known); inside != nil {
+			read(formula.Text{Text: name, Span: formula.Span(t.KeySpan(name))}, inside)
+		}
+	}
+}
+
+// checkGiven refuses a name that a worksheet or a reckoner has another use for.
+func (r *definitionReader) checkGiven(name formula.Text) {
+	if taken := append([]string{keyCalculation, keyTitle}, tableKeys...); slices.Contains(taken, name.Text) {
+		r.fault(message.Span(name.Span), "calculation-name", "“"+name.Text+"” is a word of worksheets and reckoners",
+			"choose another name, such as block-"+name.Text)
+	}
+}
+
+func (r *definitionReader) fault(span message.Span, id, text, note string) {
+	r.table.FaultAt(span, id, text, note)
+}
+
+// The kinds of sources that make a figure as sure as they are.
+var surenesses = map[config.Kind]sheet.Sureness{
+	config.Standard: sheet.Standard, config.Handbook: sheet.Handbook, config.WorkedExample: sheet.Handbook,
+	config.CommonPractice: sheet.CommonPractice, config.Memory: sheet.Memory,
+}
+
+var surenessNames = []string{"standard", "handbook", "common-practice", "memory"}
+
+func (r *definitionReader) constant(name formula.Text, c *config.Table) formula.Constant {
+	constant := formula.Constant{
+		Name: name, Label: needLabel(c), Note: c.Text("note"),
+		Value: need(c, "value", "write a number and its unit: \"value: 8.34 lb water/gal\""),
+		Source: c.Need("source", "write where the figure is from, or the id of a source in sources.yaml; "+
+			"if nobody wrote it down: \"source: no source\" and \"sure: memory\""),
+	}
+	sure := c.Text("sure")
+	if ref, known := r.sources[constant.Source]; known {
+		r.definition.Cited = append(r.definition.Cited, ref.ID)
+		constant.Source = strings.TrimSuffix(strings.TrimLeft(ref.Authors+": "+ref.Title, ": "), ".")
+		constant.Sureness = surenesses[ref.Kind]
+	} else if near, ok := message.Nearest(constant.Source, r.sources.IDs()); ok && !strings.Contains(constant.Source, " ") {
+		r.fault(c.Span("source"), "calculation-source", "there is no source “"+constant.Source+"” in sources.yaml",
+			"write "+near)
+	}
+	switch i := slices.Index(surenessNames, sure); {
+	case i >= 0:
+		constant.Sureness = sheet.Sureness(i + 1)
+	case sure != "":
+		r.fault(c.Span("sure"), "calculation-sure", "“"+sure+"” does not say how sure a figure is",
+			"write one of: "+strings.Join(surenessNames, ", "))
+	case constant.Sureness == 0:
+		c.Need("sure", "write how sure the figure is: \"sure:\" and one of: "+strings.Join(surenessNames, ", "))
+	}
+	return constant
+}
+
+// The signals of a check, from the mildest to the one that withholds the answers.
+var signalNames = []string{"note", "notice", "caution", "warning", "danger", "refuse"}
+
+// signal reads how strongly a check speaks; a caution when it does not say.
+func signal(c *config.Table) sheet.Signal {
+	word := c.Text("signal")
+	if word == "" {
+		return sheet.Caution
+	}
+	i := slices.Index(signalNames, strings.ToLower(word))
+	if i < 0 {
+		c.Fault("signal", "calculation-signal", "“"+word+"” is no signal",
+			"write one of: "+strings.Join(signalNames, ", "))
+		return sheet.Note
+	}
+	return sheet.Signal(i)
+}
+
+func needLabel(t *config.Table) string {
+	return t.Need("label", "write what the reader sees beside the number: \"label: Depth of water\"")
+}
+
+// need is a text that must be there, with its place.
+func need(t *config.Table, key, note string) formula.Text {
+	return formula.Text{Text: t.Need(key, note), Span: formula.Span(t.Span(key))}
+}
+
+func text(t *config.Table, key string) formula.Text {
+	return formula.Text{Text: t.Text(key), Span: formula.Span(t.Span(key))}
+}
+
+func texts(values []config.Value) []formula.Text {
+	var list []formula.Text
+	for _, v := range values {
+		list = append(list, formula.Text{Text: v.Text, Span: formula.Span(v.Span)})
+	}
+	return list
+}
