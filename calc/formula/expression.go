@@ -59,7 +59,7 @@ func spaced(name string) string { return strings.ReplaceAll(name, "-", " ") }
 // named reads a name.
 func (r *reader) named(e *ast.Ident) operand {
 	word := r.cut(e)
-	if p := r.part(hyphened(word)); p != nil && !strings.Contains(word, "-") {
+	if p := r.part(hyphened(word)); p != nil {
 		return r.use(e, p)
 	}
 	if f := functions[word]; f.example != "" {
@@ -208,9 +208,6 @@ func (r *reader) negative(e *ast.UnaryExpr, o operand) operand {
 
 // binary reads what stands on both sides of a sign.
 func (r *reader) binary(e *ast.BinaryExpr) operand {
-	if e.Op == token.SUB && r.meantHyphen(e) {
-		return operand{bad: true}
-	}
 	sign := int(e.OpPos) - 1
 	at := r.f.part(sign, sign+len(e.Op.String()))
 	a, b := r.read(e.X), r.read(e.Y)
@@ -235,35 +232,6 @@ func (r *reader) binary(e *ast.BinaryExpr) operand {
 	}
 	r.fault("formula", at, fmt.Sprintf("“%s” is no arithmetic", e.Op), note)
 	return operand{bad: true}
-}
-
-// meantHyphen reports a minus that is most likely the hyphen of a name: there is a name that is written so, and the
-// two sides are no names, or no space stands between them.
-func (r *reader) meantHyphen(e *ast.BinaryExpr) bool {
-	text := r.cut(e)
-	joined := strings.ReplaceAll(text, " ", "")
-	p := r.part(joined)
-	if p == nil || !strings.Contains(joined, "-") {
-		return false
-	}
-	if text != joined && !r.unknownIn(e) {
-		return false
-	}
-	p.used = true
-	r.fault("formula-hyphen", r.span(e), fmt.Sprintf("in a formula “%s” is a minus", text),
-		"write "+underscored(joined)+" for the name, or spaces around a minus")
-	return true
-}
-
-// unknownIn says whether a chain of names with minuses holds one that is not known.
-func (r *reader) unknownIn(e ast.Expr) bool {
-	switch e := e.(type) {
-	case *ast.BinaryExpr:
-		return r.unknownIn(e.X) || r.unknownIn(e.Y)
-	case *ast.Ident:
-		return r.part(hyphened(r.cut(e))) == nil
-	}
-	return true
 }
 
 func (r *reader) connect(e *ast.BinaryExpr, a, b operand) operand {
@@ -344,8 +312,11 @@ func (r *reader) compare(e *ast.BinaryExpr, at Span, a, b operand) operand {
 // divisor sees that a division is not by nothing, or withholds the answers when the reader's numbers make it so.
 func (r *reader) divisor(e *ast.BinaryExpr, b operand) bool {
 	if b.values == only(0) {
-		r.fault("formula-zero", b.span, fmt.Sprintf("%s is 0, and nothing can be divided by it", b.called()),
-			"divide by something else, or take the division out")
+		text := "this divides by 0"
+		if b.name {
+			text = b.text + " is 0, and nothing can be divided by it"
+		}
+		r.fault("formula-zero", b.span, text, "divide by something else, or take the division out")
 		return false
 	}
 	if b.values.has(0) {

@@ -125,7 +125,7 @@ func (m *maker) declare(name Text, what string, line int) *part {
 			"choose another name, such as tank-"+name.Text)
 		return nil
 	case first != nil:
-		m.fault("calculation-name-twice", name.Span, fmt.Sprintf("there is a “%s” in this calculation already", name.Text),
+		m.fault("calculation-name-twice", name.Span, fmt.Sprintf("there is a quantity “%s” in this calculation already", name.Text),
 			"give one of the two another name")
 		return nil
 	}
@@ -319,7 +319,7 @@ func (r *reader) fit(l *line, o *operand) bool {
 	}
 	factor, err := o.term.Unit().To(wanted)
 	if err != nil {
-		r.fault("formula-units", l.result.Unit.Span, fmt.Sprintf("%s works out in %s, and its unit here is %s",
+		r.fault("formula-units", l.result.Unit.Span, fmt.Sprintf("%s works out as %s, and its unit here is %s",
 			underscored(l.part.name), o.unitText(), written(wanted)), r.bringTo(*o, wanted))
 		return false
 	}
@@ -328,11 +328,9 @@ func (r *reader) fit(l *line, o *operand) bool {
 	return true
 }
 
-func written(u unit.Unit) string { return cmp.Or(u.String(), "a plain number") }
-
 func (r *reader) bringTo(o operand, wanted unit.Unit) string {
 	if o.number {
-		return fmt.Sprintf("write the number with its unit, between quotes: %q", o.text+" "+written(wanted))
+		return fmt.Sprintf("write the number with its unit, between quotes: %q", o.text+" "+wanted.String())
 	}
 	return "look at the units of the line, or write the unit that it works out in"
 }

@@ -28,10 +28,19 @@ type operand struct {
 
 // unitText is what an operand is counted in, for a sentence.
 func (o operand) unitText() string {
-	if text := o.term.Unit().String(); text != "" {
+	return written(o.term.Unit())
+}
+
+// written is a unit for a sentence.
+func written(u unit.Unit) string {
+	switch text := u.String(); text {
+	case "":
+		return "a plain number"
+	case "in": // it would read as a word
+		return "inches (in)"
+	default:
 		return text
 	}
-	return "a plain number"
 }
 
 // bare says whether an operand has no unit, so that it leaves that of another as it is.
@@ -162,7 +171,7 @@ func (r *reader) bring(a, b operand) string {
 		a, b = b, a
 	}
 	if a.number {
-		return fmt.Sprintf("write the number with its unit, between quotes: %q", a.text+" "+b.unitText())
+		return fmt.Sprintf("write the number with its unit, between quotes: %q", a.text+" "+b.term.Unit().String())
 	}
 	sentence := (&unit.Mismatch{Given: b.called(), Unit: b.term.Unit(), Wanted: a.term.Unit()}).Error()
 	if at := strings.LastIndex(sentence, ": "); at >= 0 && strings.HasSuffix(sentence, " first") {

@@ -7,6 +7,8 @@ import (
 	"go/parser"
 	"go/scanner"
 	"go/token"
+	"regexp"
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -22,7 +24,7 @@ const grammar = "use numbers, names, + - * / ( ) and " + functionNames
 
 // parse reads a formula with Go's own parser of expressions: nil if it is none, with the fault added.
 func (m *maker) parse(f Text) ast.Expr {
-	if !m.readable(f) {
+	if !m.readable(f) || m.hyphened(f) {
 		return nil
 	}
 	e, err := parser.ParseExprFrom(token.NewFileSet(), "", maskKeywords(f.Text), parser.SkipObjectResolution)
@@ -70,6 +72,35 @@ func (m *maker) readable(f Text) bool {
 		}
 	}
 	return true
+}
+
+// chain is words with hyphens between them and no space, which is how a name is written everywhere but in a formula.
+var chain = regexp.MustCompile(`"[^"]*"|[A-Za-z_][A-Za-z0-9_]*(?:-[A-Za-z_][A-Za-z0-9_]*)+`)
+
+// hyphened reports names that are written with their hyphens, which a formula takes for minuses.
+func (m *maker) hyphened(f Text) bool {
+	found := false
+	for _, at := range chain.FindAllStringIndex(f.Text, -1) {
+		word := f.Text[at[0]:at[1]]
+		p := m.part(word)
+		switch {
+		case word[0] == '"' || p == nil && m.anyKnown(strings.Split(word, "-")):
+			continue
+		case p == nil:
+			m.fault("formula-name", f.part(at[0], at[1]), fmt.Sprintf("there is no “%s” in this calculation", word),
+				"add it under givens or constants, and write "+underscored(word)+" here")
+		default:
+			p.used = true
+			m.fault("formula-hyphen", f.part(at[0], at[1]), fmt.Sprintf("in a formula “%s” is a minus", word),
+				"write "+underscored(word)+" for the name, or spaces around a minus")
+		}
+		found = true
+	}
+	return found
+}
+
+func (m *maker) anyKnown(words []string) bool {
+	return slices.ContainsFunc(words, func(word string) bool { return m.part(hyphened(word)) != nil })
 }
 
 // maskKeywords gives the words of Go a capital, so that its parser takes them for names: a given may be called range,

@@ -96,7 +96,7 @@ func (p *press) define() {
 			continue
 		}
 		for _, b := range d.doc.Calculations {
-			if b.Body == (message.Span{}) || hasMessageAt(d, b.NameSpan) { // markdown has said why
+			if b.Name == "" || b.Body == (message.Span{}) || hasMessageAt(d, b.NameSpan) { // markdown has said why
 				faulty = append(faulty, b.Name)
 				continue
 			}

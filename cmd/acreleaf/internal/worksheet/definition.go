@@ -48,7 +48,8 @@ func Define(d *Definition, sources config.Sources) message.List {
 	for _, f := range faults {
 		told := func(m message.Message) bool { return m.Span == message.Span(f.Span) }
 		// a text that is missing, or is no text, has its message; the formula finds nothing in its place
-		if slices.ContainsFunc(said[:read], told) || read > 0 && message.Span(f.Span) == d.Span {
+		atName := message.Span(f.Span) == d.Span && f.ID != "calculation-name"
+		if slices.ContainsFunc(said[:read], told) || read > 0 && atName {
 			continue
 		}
 		said = append(said, message.Message{
@@ -150,15 +151,8 @@ func (r *definitionReader) constant(name formula.Text, c *config.Table) formula.
 		Source: c.Need("source", "write where the figure is from, or the id of a source in sources.yaml; "+
 			"if nobody wrote it down: \"source: no source\" and \"sure: memory\""),
 	}
+	r.cite(&constant, c.Span("source"))
 	sure := c.Text("sure")
-	if ref, known := r.sources[constant.Source]; known {
-		r.definition.Cited = append(r.definition.Cited, ref.ID)
-		constant.Source = strings.TrimSuffix(strings.TrimLeft(ref.Authors+": "+ref.Title, ": "), ".")
-		constant.Sureness = surenesses[ref.Kind]
-	} else if near, ok := message.Nearest(constant.Source, r.sources.IDs()); ok && !strings.Contains(constant.Source, " ") {
-		r.fault(c.Span("source"), "calculation-source", "there is no source “"+constant.Source+"” in sources.yaml",
-			"write "+near)
-	}
 	switch i := slices.Index(surenessNames, sure); {
 	case i >= 0:
 		constant.Sureness = sheet.Sureness(i + 1)
@@ -169,6 +163,21 @@ func (r *definitionReader) constant(name formula.Text, c *config.Table) formula.
 		c.Need("sure", "write how sure the figure is: \"sure:\" and one of: "+strings.Join(surenessNames, ", "))
 	}
 	return constant
+}
+
+// cite puts the source that an id stands for in its place. A word that is nearly an id is taken for a slip.
+func (r *definitionReader) cite(constant *formula.Constant, at message.Span) {
+	id := constant.Source
+	ref, known := r.sources[id]
+	if !known {
+		if near, ok := message.Nearest(id, r.sources.IDs()); ok && !strings.Contains(id, " ") {
+			r.fault(at, "calculation-source", "there is no source “"+id+"” in sources.yaml", "write "+near)
+		}
+		return
+	}
+	r.definition.Cited = append(r.definition.Cited, id)
+	constant.Source = strings.TrimLeft(ref.Authors+": "+ref.Title, ": ")
+	constant.Sureness = surenesses[ref.Kind]
 }
 
 // The signals of a check, from the mildest to the one that withholds the answers.
