@@ -61,6 +61,9 @@ func answer(t testing.TB, s *sheet.Sheet, name, in string, givens ...string) flo
 	return q.Value
 }
 
+// counted are the givens that are whole numbers.
+var counted = map[string]bool{"leaf": true}
+
 // draw fills every given of a sheet with a number from the whole of its range; an optional one is left out half of
 // the time.
 func draw(r *rand.Rand, s *sheet.Sheet) map[string]float64 {
@@ -80,6 +83,8 @@ func within(r *rand.Rand, g *sheet.Given) float64 {
 	switch {
 	case len(g.Choices) > 0:
 		return float64(r.IntN(len(g.Choices)))
+	case g.Date: // a day of one year, since two days of one calculation lie in one season
+		return g.Typical + float64(r.IntN(365))
 	case r.IntN(20) == 0:
 		return g.Low
 	case r.IntN(20) == 0:
@@ -89,7 +94,11 @@ func within(r *rand.Rand, g *sheet.Given) float64 {
 	if r.IntN(2) == 0 {
 		part = math.Pow(part, 6)
 	}
-	return g.Low + part*(g.High-g.Low)
+	value := g.Low + part*(g.High-g.Low)
+	if counted[g.Name] {
+		return math.Round(value)
+	}
+	return value
 }
 
 // drawTaken draws until the sheet takes the values, and works them.
