@@ -112,12 +112,14 @@ func (r *reader) over(e ast.Node, o operand) operand {
 }
 
 func (r *reader) among(e *ast.CallExpr, word string, operands []operand) operand {
-	first := operands[0]
+	first, named := operands[0], operands[0]
 	// a 0 takes the unit of the others, so one that has a unit goes first to give it
 	if i := slices.IndexFunc(operands, func(o operand) bool { return !o.nothing }); i > 0 {
-		first, _, _ = r.alike(first, operands[i], operands[i].span, "compared")
+		named = operands[i]
+		first, _, _ = r.alike(first, named, named.span, "compared")
 	}
 	for _, o := range operands[1:] {
+		first.text, first.name = named.text, named.name // for what is said of it
 		a, b, ok := r.alike(first, o, o.span, "compared")
 		if !ok {
 			return operand{bad: true}
@@ -210,7 +212,8 @@ func (r *reader) power(e *ast.CallExpr) operand {
 // either reads an if, which stands only where each of its ways prints as a line.
 func (r *reader) either(e *ast.CallExpr, top bool) operand {
 	if !top {
-		return r.faultAt(e, "formula-if", "an if stands only at the top of a line", "give this if a line of its own, with a name")
+		return r.faultAt(e, "formula-if", "an if stands only at the top of a line",
+			"give this if a line of its own, with a name")
 	}
 	question := r.read(e.Args[0])
 	if !r.question(question) {

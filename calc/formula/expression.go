@@ -21,7 +21,7 @@ func (r *reader) read(e ast.Expr) operand {
 	case *ast.ParenExpr:
 		r.top = top
 		o := r.read(e.X)
-		o.span, o.text, o.name = r.span(e), r.cut(e), false
+		o.span = r.span(e)
 		return o
 	case *ast.Ident:
 		return r.named(e)

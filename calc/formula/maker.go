@@ -17,7 +17,8 @@ func Make(d *Definition) (*sheet.Sheet, []Fault) {
 	m := &maker{definition: d, parts: map[string]*part{}, figures: map[string]string{}, figureNames: map[string]bool{}}
 	s, err := sheet.Build(d.Name.Text, m.build)
 	if err != nil && len(m.faults) == 0 {
-		m.fault("calculation-unmade", d.Name.Span, "this calculation cannot be made: "+err.Error(), "write it in smaller steps")
+		m.fault("calculation-unmade", d.Name.Span, "this calculation cannot be made: "+err.Error(),
+			"write it in smaller steps")
 	}
 	slices.SortStableFunc(m.faults, func(a, b Fault) int { return cmp.Compare(a.Span.Start, b.Span.Start) })
 	if len(m.faults) > 0 {
@@ -125,7 +126,8 @@ func (m *maker) declare(name Text, what string, line int) *part {
 			"choose another name, such as tank-"+name.Text)
 		return nil
 	case first != nil:
-		m.fault("calculation-name-twice", name.Span, fmt.Sprintf("there is a quantity “%s” in this calculation already", name.Text),
+		m.fault("calculation-name-twice", name.Span,
+			fmt.Sprintf("there is a quantity “%s” in this calculation already", name.Text),
 			"give one of the two another name")
 		return nil
 	}
@@ -206,8 +208,8 @@ func (m *maker) matchResult(r *Result, what string) {
 			continue
 		}
 		if l.result != nil {
-			m.fault("calculation-name-twice", r.Name.Span, fmt.Sprintf("“%s” stands among the answers already", r.Name.Text),
-				"take it out of one of the two")
+			m.fault("calculation-name-twice", r.Name.Span,
+				fmt.Sprintf("“%s” stands among the answers already", r.Name.Text), "take it out of one of the two")
 			return
 		}
 		l.result, l.answer = r, what == "answer"
@@ -225,7 +227,8 @@ func (m *maker) matchResult(r *Result, what string) {
 	if near := unit.Nearest(r.Name.Text, names); near != "" {
 		note = "write " + near + ", or " + note
 	}
-	m.fault("calculation-answer", r.Name.Span, fmt.Sprintf("no line of work gives the %s “%s”", what, short(r.Name.Text)), note)
+	m.fault("calculation-answer", r.Name.Span,
+		fmt.Sprintf("no line of work gives the %s “%s”", what, short(r.Name.Text)), note)
 }
 
 // declareUnit reads the unit that an author wrote for a line.

@@ -81,22 +81,38 @@ var chain = regexp.MustCompile(`"[^"]*"|[A-Za-z_][A-Za-z0-9_]*(?:-[A-Za-z_][A-Za
 func (m *maker) hyphened(f Text) bool {
 	found := false
 	for _, at := range chain.FindAllStringIndex(f.Text, -1) {
-		word := f.Text[at[0]:at[1]]
-		p := m.part(word)
-		switch {
-		case word[0] == '"' || p == nil && m.anyKnown(strings.Split(word, "-")):
+		run := f.Text[at[0]:at[1]]
+		if run[0] == '"' {
 			continue
-		case p == nil:
-			m.fault("formula-name", f.part(at[0], at[1]), fmt.Sprintf("there is no “%s” in this calculation", word),
-				"add it under givens or constants, and write "+underscored(word)+" here")
-		default:
-			p.used = true
-			m.fault("formula-hyphen", f.part(at[0], at[1]), fmt.Sprintf("in a formula “%s” is a minus", word),
-				"write "+underscored(word)+" for the name, or spaces around a minus")
 		}
-		found = true
+		if start, name := m.nameIn(run); name != "" {
+			m.part(name).used = true
+			m.fault("formula-hyphen", f.part(at[0]+start, at[0]+start+len(name)),
+				fmt.Sprintf("in a formula “%s” is a minus", name),
+				"write "+underscored(name)+" for the name, or spaces around a minus")
+			found = true
+		} else if !m.anyKnown(strings.Split(run, "-")) {
+			m.fault("formula-name", f.part(at[0], at[1]), fmt.Sprintf("there is no “%s” in this calculation", run),
+				"add it under givens or constants, and write "+underscored(run)+" here")
+			found = true
+		}
 	}
 	return found
+}
+
+// nameIn finds the longest name with a hyphen in words that have hyphens between them, and where it starts.
+func (m *maker) nameIn(run string) (start int, name string) {
+	words := strings.Split(run, "-")
+	for i, at := 0, 0; i < len(words); i++ {
+		for j := len(words); j > i+1; j-- {
+			joined := strings.Join(words[i:j], "-")
+			if m.part(joined) != nil && len(joined) > len(name) {
+				start, name = at, joined
+			}
+		}
+		at += len(words[i]) + 1
+	}
+	return start, name
 }
 
 func (m *maker) anyKnown(words []string) bool {

@@ -8,13 +8,15 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 )
 
 // unreachable are messages that no content can bring about; they are there so that a fault of the program itself is
 // told with the page it happened on.
-var unreachable = map[string]bool{"page-unprintable": true, "worksheet-unprintable": true}
+var unreachable = map[string]bool{"page-unprintable": true, "worksheet-unprintable": true,
+	"calculation-unmade": true}
 
 // A message that no script shows is one that nobody has read.
 func TestEveryMessageStandsInAScript(t *testing.T) {
@@ -33,6 +35,7 @@ func TestEveryMessageStandsInAScript(t *testing.T) {
 		}
 	}
 	ids := append(messageIDs(t, "site"), messageIDs(t, "worksheet")...)
+	ids = append(ids, messageIDs(t, filepath.Join("..", "..", "..", "calc", "formula"))...)
 	if len(ids) < 25 {
 		t.Errorf("only %d messages were found", len(ids))
 	}
@@ -42,6 +45,9 @@ func TestEveryMessageStandsInAScript(t *testing.T) {
 		}
 	}
 }
+
+// reporting are the methods that take the id of a message.
+var reporting = []string{"fault", "faultAt", "drop", "unread"}
 
 var idText = regexp.MustCompile(`^"[a-z]+(-[a-z0-9]+)+"$`)
 
@@ -73,7 +79,7 @@ func messageIDs(t *testing.T, name string) []string {
 					take(n.Value)
 				}
 			case *ast.CallExpr:
-				if method, is := n.Fun.(*ast.SelectorExpr); is && (method.Sel.Name == "fault" || method.Sel.Name == "drop") {
+				if method, is := n.Fun.(*ast.SelectorExpr); is && slices.Contains(reporting, method.Sel.Name) {
 					for _, argument := range n.Args {
 						take(argument)
 					}

@@ -1,0 +1,189 @@
+package formula_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"acreleaf/calc/formula"
+)
+
+// Each formula, with the place of what is wrong in it and the sentence that says so.
+var botched = []struct{ formula, place, text string }{
+	{"rate + area", "rate ⟦+⟧ area", "rate is lb/ac and area is ac: they cannot be added"},
+	{"flow * (rate - bag)", "flow * (rate ⟦-⟧ bag)", "rate is lb/ac and bag is lb: they cannot be subtracted"},
+	{"rate * area + rate * 2", "rate * area ⟦+⟧ rate * 2",
+		"“rate * area” is lb and “rate * 2” is lb/ac: they cannot be added"},
+	{"rate + 5", "rate ⟦+⟧ 5", "rate is lb/ac and “5” is a plain number: they cannot be added"},
+	{`rate + "5 lb K2O/ac"`, `rate ⟦+⟧ "5 lb K2O/ac"`,
+		`rate is lb/ac and “"5 lb K2O/ac"” is lb K2O/ac: they cannot be added`},
+	{"min(rate, area)", "min(rate, ⟦area⟧)", "rate is lb/ac and area is ac: they cannot be compared"},
+	{"max(0, rate, area)", "max(0, rate, ⟦area⟧)", "rate is lb/ac and area is ac: they cannot be compared"},
+	{"if(rate > area, 1, 2)", "if(rate ⟦>⟧ area, 1, 2)", "rate is lb/ac and area is ac: they cannot be compared"},
+	{"if(count > 1, rate, area)", "if(count > 1, rate, ⟦area⟧)",
+		"rate is lb/ac and area is ac: they cannot be the two ways of one line"},
+	{"sqrt(rate * area)", "sqrt(⟦rate * area⟧)", "“rate * area” is lb, which has no square root"},
+	{"sqrt(0 - count)", "sqrt(⟦0 - count⟧)", "“0 - count” is below 0, and has no square root"},
+	{"round_up(rate * area)", "round_up(⟦rate * area⟧)",
+		"round_up does not say in what unit “rate * area” is to count"},
+	{"rat * area", "⟦rat⟧ * area", "there is no “rat” in this calculation"},
+	{"Rate * area", "⟦Rate⟧ * area", "there is no “Rate” in this calculation"},
+	{"rate * max", "rate * ⟦max⟧", "max is a function, and needs brackets"},
+	{"rate(area)", "⟦rate⟧(area)", "rate is a quantity, and no function"},
+	{"absolute(rate)", "⟦absolute⟧(rate)", "there is no function “absolute”"},
+	{"ground-speed * 2", "⟦ground-speed⟧ * 2", "in a formula “ground-speed” is a minus"},
+	{"2 * share-count-ground-speed", "2 * share-count-⟦ground-speed⟧", "in a formula “ground-speed” is a minus"},
+	{"wind-speed * 2", "⟦wind-speed⟧ * 2", "there is no “wind-speed” in this calculation"},
+	{"rate / 0", "rate / ⟦0⟧", "this divides by 0"},
+	{"rate / (2 - 1 - 1)", "rate / ⟦(2 - 1 - 1)⟧", "this divides by 0"},
+	{`rate / "0 lb"`, `rate / ⟦"0 lb"⟧`, "this divides by 0"},
+	{"rate +", "rate ⟦+⟧", "the formula stops after “+”"},
+	{"50 %", "50 ⟦%⟧", "the formula stops after “%”"},
+	{"(rate", "⟦(⟧rate", "this bracket is not closed"},
+	{"min(rate, (rate * 2)", "min⟦(⟧rate, (rate * 2)", "this bracket is not closed"},
+	{"rate)", "rate⟦)⟧", "this bracket closes nothing"},
+	{"43,560 * rate", "43⟦,⟧560 * rate", "“,” cannot stand here"},
+	{"2 lb", "2 ⟦lb⟧", "“lb” cannot stand here"},
+	{"rate area", "rate ⟦area⟧", "“area” cannot stand here"},
+	{"rate ÷ 2", "rate ⟦÷⟧ 2", "“÷” cannot stand here"},
+	{"rate = 2", "rate ⟦=⟧ 2", "“=” cannot stand here"},
+	{"rate ^ 2", "rate ⟦^⟧ 2", "“^” is no arithmetic"},
+	{"rate << 2", "rate ⟦<<⟧ 2", "“<<” is no arithmetic"},
+	{"rate & area", "rate ⟦&⟧ area", "“&” is no arithmetic"},
+	{"^rate", "⟦^rate⟧", "“^” is no arithmetic"},
+	{"rate[1]", "⟦rate[1]⟧", "“rate[1]” is no arithmetic"},
+	{"rate[1:2]", "⟦rate[1:2]⟧", "“rate[1:2]” is no arithmetic"},
+	{"rate.area", "⟦rate.area⟧", "“rate.area” is no arithmetic"},
+	{"*rate", "⟦*rate⟧", "“*rate” is no arithmetic"},
+	{"rate.(area)", "⟦rate.(area)⟧", "“rate.(area)” is no arithmetic"},
+	{"min(rate...)", "⟦min(rate...)⟧", "“min(rate...)” is no arithmetic"},
+	{"(min)(rate)", "⟦(min)(rate)⟧", "“(min)(rate)” is no arithmetic"},
+	{"[]area{1}", "⟦[]area{1}⟧", "“[]area{1}” is no arithmetic"},
+	{"rate * /* twice */ 2", "rate * ⟦/*⟧ twice */ 2", "“/*” is no arithmetic"},
+	{"2i * rate", "⟦2i⟧ * rate", "“2i” is no number"},
+	{"1_000 * rate", "⟦1_000⟧ * rate", "“1_000” is no number"},
+	{"1e999 * rate", "⟦1e999⟧ * rate", "“1e999” is too large a number"},
+	{"'a' * rate", "⟦'a'⟧ * rate", "“'a'” is no number"},
+	{`"lb" * rate`, `"⟦lb⟧" * rate`, `"lb": there is no number here`},
+	{`"2 lb/acc" * rate`, `"2 lb/⟦acc⟧" * rate`, `"acc" is not a unit or a substance known here`},
+	{"`2 lb` * rate", "⟦`2 lb`⟧ * rate", "this is no quantity"},
+	{"pow(rate, count)", "pow(rate, ⟦count⟧)", "a power is a whole number from 2 to 8, in digits"},
+	{"pow(rate, 1)", "pow(rate, ⟦1⟧)", "a power is a whole number from 2 to 8, in digits"},
+	{"pow(rate)", "⟦pow(rate)⟧", "pow takes a quantity and a whole number, and here are 1"},
+	{"sqrt(rate, area)", "⟦sqrt(rate, area)⟧", "sqrt takes one quantity, and here are 2"},
+	{"if(rate)", "⟦if(rate)⟧", "if takes a question and two quantities, and here are 1"},
+	{"rate + if(count > 1, rate, rate)", "rate + ⟦if(count > 1, rate, rate)⟧",
+		"an if stands only at the top of a line"},
+	{"if(count, rate, rate)", "if(⟦count⟧, rate, rate)", "count is a quantity, and a question is needed"},
+	{"rate * (count > 1)", "rate * ⟦(count > 1)⟧", "“count > 1” is a question, and a quantity is needed"},
+	{"count > 1", "⟦count > 1⟧", "“count > 1” is a question, and a quantity is needed"},
+	{"!count", "!⟦count⟧", "count is a quantity, and a question is needed"},
+	{"answer * 2", "⟦answer⟧ * 2", "answer is used in the line that works it out"},
+	{"later * 2", "⟦later⟧ * 2", "later is worked out further down"},
+	{"rate // area", "rate ⟦//⟧ area", "“//” is no arithmetic"},
+	{strings.Repeat("(", 21) + "rate", strings.Repeat("(", 20) + "⟦(⟧rate",
+		"more than 20 brackets stand in each other here"},
+	{strings.Repeat("rate+", 250) + "rate", "⟦" + strings.Repeat("rate+", 250) + "rate⟧",
+		"this formula is longer than 1000 letters"},
+}
+
+func TestFormulaFaults(t *testing.T) {
+	for _, c := range botched {
+		s := &script{}
+		made, faults := formula.Make(sprayer(s, "lb/ac", everything, "answer = "+c.formula, "later = count"))
+		if made != nil || len(faults) != 1 {
+			t.Errorf("%s: %d faults, want 1: %v", c.formula, len(faults), faults)
+			continue
+		}
+		f := faults[0]
+		if got := strings.TrimPrefix(s.at(f.Span), "answer = "); got != c.place || f.Text != c.text {
+			t.Errorf("%s:\n got %s: %s\nwant %s: %s", c.formula, got, f.Text, c.place, c.text)
+		}
+		if f.Note == "" || f.ID == "" {
+			t.Errorf("%s: no note or no id: %+v", c.formula, f)
+		}
+	}
+}
+
+func TestNotesSayWhatToWrite(t *testing.T) {
+	for _, c := range []struct{ formula, note string }{
+		{"rate + 5", `write the number with its unit, between quotes: "5 lb/ac"`},
+		{"5 + rate", `write the number with its unit, between quotes: "5 lb/ac"`},
+		{"rate + bag", "divide it by the area of the block first"},
+		{"rat * area", "write rate"},
+		{"Ground_Speed * 2", "write ground_speed"},
+		{"abs(rate)", "write size"},
+		{"sqr(rate)", "write sqrt(a)"},
+		{"rate × 2", "write * for ×"},
+		{"rate ^ 2", "write pow(x, 2) for a power"},
+		{"2 lb", `put a number and its unit between quotes, such as "2 lb/ac", or write * to multiply`},
+		{"50 %", `a share is written between quotes, such as "50 %"`},
+		{"ground-speed * 2", "write ground_speed for the name, or spaces around a minus"},
+		{"later * 2", "move the line that begins with “later =” above this one"},
+		{"5", `write the number with its unit, between quotes: "5 lb/ac"`},
+	} {
+		s := &script{}
+		_, faults := formula.Make(sprayer(s, "lb/ac", everything, "answer = "+c.formula, "later = count"))
+		if len(faults) != 1 || faults[0].Note != c.note {
+			t.Errorf("%s: %+v, want the note %s", c.formula, faults, c.note)
+		}
+	}
+}
+
+// A fault is told once: what hangs on it is not told again, and what does not is.
+func TestFaultsAreToldOnceAndAllAtOnce(t *testing.T) {
+	s := &script{}
+	_, faults := formula.Make(sprayer(s, "lb/ac", everything,
+		"first = rate + area", "second = first * 2", "third = rat", "answer = second + flow"))
+	var got []string
+	for _, f := range faults {
+		got = append(got, s.at(f.Span))
+	}
+	want := "[first = rate ⟦+⟧ area third = ⟦rat⟧]"
+	if fmt.Sprint(got) != want {
+		t.Errorf("%v, want %s", got, want)
+	}
+}
+
+// A text that does not stand in the file letter for letter has its faults at the whole of it.
+func TestFaultInATextWithQuotesIsAtTheWhole(t *testing.T) {
+	s := &script{}
+	d := sprayer(s, "lb/ac", everything)
+	quoted := s.text(`'answer = rate + area'`)
+	quoted.Text = "answer = rate + area"
+	d.Work = append(d.Work, quoted)
+	_, faults := formula.Make(d)
+	if len(faults) != 1 || s.at(faults[0].Span) != "⟦'answer = rate + area'⟧" {
+		t.Errorf("%v", faults)
+	}
+}
+
+func TestNamesAreTakenOnce(t *testing.T) {
+	for _, c := range []struct{ work, place string }{
+		{"flow = rate", "⟦flow⟧ = rate"},
+		{"bag = rate", "⟦bag⟧ = rate"},
+		{"answer = rate * 2", "⟦answer⟧ = rate * 2"},
+		{"min = rate", "⟦min⟧ = rate"},
+		{"ground-speed = rate", "⟦ground-speed⟧ = rate"},
+		{"Flow = rate", "⟦Flow⟧ = rate"},
+		{"rate * 2", "⟦rate * 2⟧"},
+		{"rate == 2", "⟦rate == 2⟧"},
+		{"rate >= 2", "⟦rate >= 2⟧"},
+		{"= 2", "⟦= 2⟧"},
+		{"other =", "other ⟦=⟧"},
+	} {
+		s := &script{}
+		_, faults := formula.Make(sprayer(s, "lb/ac", everything, "answer = rate", c.work))
+		if len(faults) != 1 || s.at(faults[0].Span) != c.place {
+			t.Errorf("%s: %+v", c.work, faults)
+		}
+	}
+}
+
+func TestWhatNothingUsesIsAFault(t *testing.T) {
+	s := &script{}
+	_, faults := formula.Make(sprayer(s, "lb/ac", "answer = rate"))
+	if len(faults) != 7 { // all givens but one, and the constant
+		t.Errorf("%d faults: %+v", len(faults), faults)
+	}
+}
