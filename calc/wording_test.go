@@ -99,7 +99,7 @@ func TestNitrateIsSaidAloneOnlyWhereItIsMeant(t *testing.T) {
 		"nitrate-basis, the note on drinking-limit",
 		"nitrate-basis, the label of nitrate",
 		"soil-nitrogen, the hint of nitrate",
-		"soil-nitrogen, remark 2",
+		"soil-nitrogen, remark 3",
 		"soil-nitrogen, the slip nitrate-for-nitrogen",
 		"water-nitrogen, the hint of nitrate",
 		"water-nitrogen, the slip nitrate-for-nitrogen",
@@ -146,6 +146,7 @@ func TestRemarksNameTheLimitThatTheyTest(t *testing.T) {
 	for _, c := range []struct{ calculation, constant, said string }{
 		{"nitrate-basis", "drinking-limit", "limit for drinking water, 10 ppm NO3-N"},
 		{"water-nitrogen", "drinking-limit", "limit for drinking water, 10 ppm NO3-N"},
+		{"water-nitrogen", "field-factor", "The 0.23 of the field"},
 		{"tree-rate", "one-feed", "at most 1 oz of nitrogen a tree"},
 		{"acre-rate", "one-feed", "at most 1 oz of nitrogen a tree"},
 		{"soil-nitrogen", "field-rule", "6 in of soil on an acre to weigh 2,000,000 lb"},

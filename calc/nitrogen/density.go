@@ -16,11 +16,11 @@ func treeDensity(s *sheet.Sheet) {
 	}, sheet.Field{Label: "Planting pattern", Hint: "How the trees stand to each other.", Typical: 1})
 	tree := s.Given("tree", "ft", sheet.Field{
 		Label: "Tree to tree, in the row", Hint: "Measure trunk to trunk.",
-		Typical: 18, Low: 1, High: 200, Units: []string{"m"},
+		Typical: 18, Low: 1, High: 200, Units: []string{"m", "yd"},
 	})
 	row := s.Given("row", "ft", sheet.Field{
 		Label: "Row to row", Hint: "For a double row: middle of one pair to middle of the next. For a hexagon: not used.",
-		Typical: 22, Low: 1, High: 200, Units: []string{"m"}, Optional: true,
+		Typical: 22, Low: 1, High: 200, Units: []string{"m", "yd"}, Optional: true,
 	})
 	acre := s.Constant("acre", "43,560 ft2/ac", sheet.Fact{
 		Label: "Square feet in an acre", Source: "NIST Handbook 44, Appendix C", Sureness: sheet.Standard,
@@ -31,12 +31,13 @@ func treeDensity(s *sheet.Sheet) {
 	two := s.Constant("two-trees", "2 trees", sheet.Fact{
 		Label: "Trees to a spacing, in a quincunx or a double row", Source: "geometry", Sureness: sheet.Standard,
 	})
-	across := s.Step("row-distance", "ft", sheet.If(s.Stated(row), row, tree), sheet.Says{Label: "Row to row, as used"})
 	// The rows of a hexagon are the height of an equal triangle apart: half the root of three.
-	height := tree.Times(tree).Times(s.Number(3).SquareRoot()).Over(s.Number(2))
-	area := s.Answer("area", "ft2/tree", sheet.If(pattern.Is("hexagon"), height.Over(one),
-		sheet.If(pattern.Is("quincunx").Or(pattern.Is("double-row")),
-			across.Times(tree).Over(two), across.Times(tree).Over(one))),
+	height := tree.Times(s.Number(3).SquareRoot()).Over(s.Number(2))
+	across := s.Step("row-distance", "ft",
+		sheet.If(pattern.Is("hexagon"), height, sheet.If(s.Stated(row), row, tree)),
+		sheet.Says{Label: "Row to row, as used", Also: "m"})
+	area := s.Answer("area", "ft2/tree", sheet.If(pattern.Is("quincunx").Or(pattern.Is("double-row")),
+		across.Times(tree).Over(two), across.Times(tree).Over(one)),
 		sheet.Says{Label: "Ground to a tree", Also: "m2/tree"})
 	s.Answer("trees", "trees/ac", acre.Over(area), sheet.Says{Label: "Trees on an acre", Also: "trees/ha"})
 
@@ -57,4 +58,7 @@ func treeDensity(s *sheet.Sheet) {
 		"The two distances were added. Multiply them: the ground to a tree is an area.")
 	s.Slip("upside-down", "trees", area.Over(acre),
 		"That is the acres to a tree. Divide 43,560 by the ground to a tree.")
+	s.Slip("hexagon-for-square", "trees",
+		sheet.If(pattern.Is("hexagon"), acre.Over(tree.Times(tree)).Times(one), acre.Over(height.Times(tree)).Times(one)),
+		"A hexagon was taken for a square, or the other way round. A hexagon holds 15 % more trees.")
 }

@@ -12,7 +12,7 @@ func treeRate(s *sheet.Sheet) {
 	s.Head("Ounces a tree to pounds an acre", "Turns a rate for one tree into a rate for an acre.")
 	rate := s.Given("rate", "oz N/tree", sheet.Field{
 		Label: "Nitrogen for one tree", Hint: "Ounces of nitrogen, not of fertilizer.",
-		Typical: 3, Low: 0, High: 80, Units: []string{"lb N/tree", "g N/tree"},
+		Typical: 3, Low: 0, High: 80, Units: []string{"lb N/tree", "g N/tree", "kg N/tree"},
 	})
 	trees := treesGiven(s)
 	ounces := ouncesInPound(s)

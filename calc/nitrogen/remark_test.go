@@ -21,7 +21,8 @@ const (
 	drinks   = "WARNING If people drink this water:"
 	well     = "WARNING This water is at or above the limit for drinking water, 10 ppm NO3-N."
 	rootZone = "Count only water that stays in the root zone."
-	rule     = "The field rule takes 6 in of soil on an acre to weigh 2,000,000 lb."
+	rule     = "The field rule was used. It takes 6 in of soil on an acre to weigh 2,000,000 lb."
+	factor   = "The exact factor 0.226613 was used:"
 	deep     = "NOTICE Roots of a first-leaf tree"
 	ends     = "A real block has ends, roads and missing trees."
 	ownRows  = "In a hexagon the rows stand 0.866"
@@ -38,18 +39,20 @@ var sayings = []saying{
 
 	{nitrogen.SoilNitrogen, []string{"nitrate=12 ppm NO3-N", "depth=24 in"}, []string{rule}},
 	{nitrogen.SoilNitrogen, []string{"nitrate=12 ppm NO3-N", "depth=24.01 in"}, []string{rule, deep}},
-	{nitrogen.SoilNitrogen, []string{"nitrate=12 ppm NO3-N", "depth=2 ft", "bulk-density=1.3 g/cm3"}, nil},
+	{nitrogen.SoilNitrogen, []string{"nitrate=12 ppm NO3-N", "depth=2 ft", "bulk-density=1.3 g/cm3"}, []string{
+		"Your bulk density was used: 84.8 lb N/ac. The field rule would say 96 lb N/ac, which is 13.1 % off."}},
+	{nitrogen.SoilNitrogen, []string{"nitrate=0 ppm NO3-N", "depth=2 ft", "bulk-density=1.3 g/cm3"}, nil},
 	{nitrogen.SoilNitrogen, []string{"nitrate=50 ppm NO3-N", "depth=12 in"}, []string{rule}},
 	{nitrogen.SoilNitrogen, []string{"nitrate=50.1 ppm NO3-N", "depth=12 in"},
 		[]string{rule, "NOTICE 200 lb N/ac is a great deal."}},
 	{nitrogen.SoilNitrogen, []string{"nitrate=100 ppm NO3-N", "depth=36 in", "bulk-density=1.3 g/cm3"},
-		[]string{deep, "NOTICE 1,061 lb N/ac is a great deal."}},
+		[]string{"Your bulk density was used: 1,061 lb N/ac.", deep, "NOTICE 1,061 lb N/ac is a great deal."}},
 
-	{nitrogen.WaterNitrogen, []string{"nitrate=9.99 ppm NO3-N", "water=12 in"}, []string{rootZone}},
-	{nitrogen.WaterNitrogen, []string{"nitrate=10 ppm NO3-N", "water=12 in"}, []string{well, rootZone}},
+	{nitrogen.WaterNitrogen, []string{"nitrate=9.99 ppm NO3-N", "water=12 in"}, []string{rootZone, factor}},
+	{nitrogen.WaterNitrogen, []string{"nitrate=10 ppm NO3-N", "water=12 in"}, []string{well, rootZone, factor}},
 	{nitrogen.WaterNitrogen, []string{"nitrate=10 mg/L NO3-N", "water=0 in"}, []string{well, rootZone}},
-	{nitrogen.WaterNitrogen, []string{"nitrate=44 mg/L NO3", "water=12 in"}, []string{rootZone}},
-	{nitrogen.WaterNitrogen, []string{"nitrate=45 ppm NO3", "water=12 in"}, []string{well, rootZone}},
+	{nitrogen.WaterNitrogen, []string{"nitrate=44 mg/L NO3", "water=12 in"}, []string{rootZone, factor}},
+	{nitrogen.WaterNitrogen, []string{"nitrate=45 ppm NO3", "water=12 in"}, []string{well, rootZone, factor}},
 
 	{nitrogen.TreeDensity, []string{"pattern=rectangle", "tree=18 ft", "row=22 ft"}, []string{ends}},
 	{nitrogen.TreeDensity, []string{"pattern=square", "tree=20 ft"}, []string{ends}},

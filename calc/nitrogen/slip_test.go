@@ -131,7 +131,10 @@ func TestSlipsByHand(t *testing.T) {
 			"nitrate-for-nitrogen": 27.194 * 4.4266, "converted-twice": 27.194 / 4.4266, "one-inch": 2.2661,
 			"feet-for-inches": 326.32, "soil-rule": 40}},
 		{situation{nitrogen.TreeDensity, []string{"pattern=rectangle", "tree=18 ft", "row=22 ft"}}, map[string]float64{
-			"rows-for-trees": 90, "added": 1089, "upside-down": 396.0 / 43560}},
+			"rows-for-trees": 90, "added": 1089, "upside-down": 396.0 / 43560,
+			"hexagon-for-square": 155.243}},
+		{situation{nitrogen.TreeDensity, []string{"pattern=hexagon", "tree=20 ft"}}, map[string]float64{
+			"rows-for-trees": 145.2, "added": 43560 / 37.3205, "upside-down": 346.41 / 43560, "hexagon-for-square": 108.9}},
 		{situation{nitrogen.TreeRate, []string{"rate=3 oz N/tree", "trees=110 trees/ac"}}, map[string]float64{
 			"ounces-for-pounds": 330, "one-tree": 3.0 / 16, "divided": 110.0 / 3 / 16}},
 		{situation{nitrogen.AcreRate, []string{"nitrogen=30 lb N/ac", "trees=110 trees/ac"}}, map[string]float64{

@@ -5,40 +5,40 @@ import "acreleaf/calc/sheet"
 // SoilNitrogen credits the nitrate-nitrogen that a report found in one sampled layer of soil.
 //
 // Without a bulk density it uses the field rule, 2 lb/ac for each ppm in each 6 in of soil. With one it weighs the
-// layer itself: ppm × g/cm3 × in × 0.226613.
+// layer itself, ppm × g/cm3 × in × 0.226613, and says how far the field rule is from that.
 var SoilNitrogen = sheet.New("soil-nitrogen", soilNitrogen)
 
 func soilNitrogen(s *sheet.Sheet) {
 	s.Head("Nitrogen in the soil", "Turns the nitrate line of a soil report into pounds of nitrogen an acre.")
 	nitrate := s.Given("nitrate", "ppm NO3-N", sheet.Field{
 		Label: "Nitrate on the report", Hint: "Does the report say NO3-N or NO3? Choose the same here.",
-		Typical: 12, Low: 0, High: 200, Of: "soil", Units: []string{"ppm NO3", "mg/kg NO3-N"},
+		Typical: 12, Low: 0, High: 200, Of: "soil", Units: []string{"ppm NO3", "mg/kg NO3-N", "mg/kg NO3"},
 	})
 	depth := s.Given("depth", "in", sheet.Field{
 		Label: "Depth of the sample", Hint: "From the top of this layer to the bottom of it.",
-		Typical: 12, Low: 1, High: 72, Units: []string{"ft", "cm"},
+		Typical: 12, Low: 1, High: 72, Units: []string{"ft", "cm", "mm"},
 	})
 	density := s.Given("bulk-density", "g soil/cm3", sheet.Field{
 		Written: "g/cm3",
 		Label:   "Bulk density, if you have it", Hint: "Leave it empty to use the field rule.",
-		Typical: 1.4, Low: 0.5, High: 2, Units: []string{"lb/ft3"}, Optional: true,
+		Typical: 1.4, Low: 0.5, High: 2, Units: []string{"lb/ft3", "kg/m3"}, Optional: true,
 	})
-	rule := s.Constant("field-rule", "2 lb N/ac per ppm NO3-N of soil", sheet.Fact{
-		Label: "Pounds an acre for each ppm, in 6 in of soil", Reads: "2 lb/ac per ppm",
-		Source: "Montana State University, Soil Scoop: questions to ask about soil tests", Sureness: sheet.Handbook,
-		Note: "It takes 6 in of soil on an acre to weigh 2,000,000 lb, which is 1.47 g/cm3. Some use it for 6.7 in.",
-	})
-	slice := s.Constant("slice", "6 in", sheet.Fact{
-		Label:  "Depth that the field rule is for",
-		Source: "Montana State University, Soil Scoop: questions to ask about soil tests", Sureness: sheet.Handbook,
-	})
-	weighed := nitrate.Times(density).Times(depth)
-	nitrogen := s.Answer("nitrogen", "lb N/ac",
-		sheet.If(s.Stated(density), weighed, nitrate.Times(rule).Times(depth).Over(slice)),
+	rule, slice := fieldRule(s)
+	ruled := s.Step("by-rule", "lb N/ac", nitrate.Times(rule).Times(depth).Over(slice),
+		sheet.Says{Label: "By the field rule", Also: "kg N/ha"})
+	weighed := s.Step("by-weight", "lb N/ac", nitrate.Times(density).Times(depth),
+		sheet.Says{Label: "By the weight of your soil", Also: "kg N/ha", When: s.Stated(density)})
+	both := s.Stated(density).And(weighed.More(s.Zero("lb N/ac")))
+	s.Step("apart", "%", s.Number(1).Minus(ruled.Over(weighed)).Size(),
+		sheet.Says{Label: "How far the field rule is from the weight", When: both})
+	nitrogen := s.Answer("nitrogen", "lb N/ac", sheet.If(s.Stated(density), weighed, ruled),
 		sheet.Says{Label: "Nitrogen in this layer", Also: "kg N/ha"})
 
 	s.Say(sheet.Note, s.Stated(density).Not(),
-		"The field rule takes 6 in of soil on an acre to weigh 2,000,000 lb. If you know the bulk density, put it in.")
+		"The field rule was used. It takes 6 in of soil on an acre to weigh 2,000,000 lb. "+
+			"If you know the bulk density, put it in.")
+	s.Say(sheet.Note, both,
+		"Your bulk density was used: {by-weight}. The field rule would say {by-rule}, which is {apart} off.")
 	s.Say(sheet.Notice, depth.More(s.Constant("root-depth", "24 in", sheet.Fact{
 		Label: "Depth beyond which a young tree finds little", Source: "common practice", Sureness: sheet.CommonPractice,
 	})), "Roots of a first-leaf tree are mostly in the top foot or two. Nitrate below them may not be found.")
@@ -46,6 +46,24 @@ func soilNitrogen(s *sheet.Sheet) {
 		Label: "More than most young orchards hold", Source: "common practice", Sureness: sheet.CommonPractice,
 	})), "{nitrogen} is a great deal. Before you count on it, check that the report says NO3-N and not NO3.")
 
+	soilSlips(s, nitrate, depth, nitrogen, rule)
+}
+
+// fieldRule is the rule of thumb, and the depth of soil that it is for.
+func fieldRule(s *sheet.Sheet) (rule, slice sheet.Term) {
+	source := "Montana State University, Soil Scoop: questions to ask about soil tests"
+	rule = s.Constant("field-rule", "2 lb N/ac per ppm NO3-N of soil", sheet.Fact{
+		Label: "Pounds an acre for each ppm, in 6 in of soil", Reads: "2 lb/ac per ppm",
+		Source: source, Sureness: sheet.Handbook,
+		Note: "It takes 6 in of soil on an acre to weigh 2,000,000 lb, which is 1.47 g/cm3. Some use it for 6.7 in.",
+	})
+	slice = s.Constant("slice", "6 in", sheet.Fact{
+		Label: "Depth that the field rule is for", Source: source, Sureness: sheet.Handbook,
+	})
+	return rule, slice
+}
+
+func soilSlips(s *sheet.Sheet, nitrate, depth *sheet.Given, nitrogen, rule sheet.Term) {
 	s.Slip("nitrate-for-nitrogen", "nitrogen", nitrogen.Times(nitrateWeight(s)).Over(nitrogenWeight(s)),
 		"That is 4.43 times too much: a report in NO3 was read as NO3-N.")
 	s.Slip("converted-twice", "nitrogen", nitrogen.Times(nitrogenWeight(s)).Over(nitrateWeight(s)),

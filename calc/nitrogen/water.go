@@ -17,12 +17,12 @@ func waterNitrogen(s *sheet.Sheet) {
 	})
 	water := s.Given("water", "in", sheet.Field{
 		Label: "Water put on", Hint: "Inches over the acre, in the time you are counting.",
-		Typical: 12, Low: 0, High: 120, Units: []string{"ac-ft/ac", "mm"},
+		Typical: 12, Low: 0, High: 120, Units: []string{"ac-ft/ac", "gal/ac", "mm", "cm"},
 	})
 	factor := s.Constant("acre-inch", acreInch, sheet.Fact{
 		Label: "Nitrogen in an acre-inch of water, for each ppm", Reads: "0.226613 lb/ac per ppm and inch",
 		Source: "unit definitions (NIST Handbook 44, Appendix C), water at 1 kg/L", Sureness: sheet.Standard,
-		Note: "In the field 0.23 is used, which is 1.5 % more.",
+		Note: "Guides print 0.2, 0.227 or 0.23. This is the exact one, of which they are roundings.",
 	})
 	perInch := s.Answer("per-inch", "lb N/ac per in", nitrate.Times(factor),
 		sheet.Says{Label: "Nitrogen in each inch", Also: "kg N/ha per mm"})
@@ -38,7 +38,28 @@ func waterNitrogen(s *sheet.Sheet) {
 			"Ask your county health office.")
 	s.Say(sheet.Note, sheet.Always,
 		"Count only water that stays in the root zone. What runs through takes its nitrate along.")
+	fieldFactor(s, nitrate, water, nitrogen)
 
+	waterSlips(s, nitrate, water, perInch, nitrogen)
+}
+
+// fieldFactor works the answer by the factor that is used in the field too, and says how far apart the two are.
+func fieldFactor(s *sheet.Sheet, nitrate, water *sheet.Given, nitrogen sheet.Term) {
+	factor := s.Constant("field-factor", "0.23 lb N/ac per ppm NO3-N of water per in", sheet.Fact{
+		Label: "The same, as it is used in the field", Reads: "0.23 lb/ac per ppm and inch",
+		Source: "common practice", Sureness: sheet.CommonPractice,
+		Note: "A Colorado sheet of best practices prints it. It is shown beside the exact one, and no answer uses it.",
+	})
+	ruled := s.Step("by-rule", "lb N/ac", nitrate.Times(factor).Times(water),
+		sheet.Says{Label: "With 0.23, as in the field", Also: "kg N/ha"})
+	some := nitrogen.More(s.Zero("lb N/ac"))
+	s.Step("apart", "%", ruled.Over(nitrogen).Minus(s.Number(1)),
+		sheet.Says{Label: "How far 0.23 is from the exact factor", When: some})
+	s.Say(sheet.Note, some,
+		"The exact factor 0.226613 was used: {nitrogen}. The 0.23 of the field gives {by-rule}, {apart} more.")
+}
+
+func waterSlips(s *sheet.Sheet, nitrate, water *sheet.Given, perInch, nitrogen sheet.Term) {
 	s.Slip("nitrate-for-nitrogen", "nitrogen", nitrogen.Times(nitrateWeight(s)).Over(nitrogenWeight(s)),
 		"That is 4.43 times too much: a test in NO3 was read as NO3-N.")
 	s.Slip("converted-twice", "nitrogen", nitrogen.Times(nitrogenWeight(s)).Over(nitrateWeight(s)),

@@ -51,6 +51,29 @@ func work(t testing.TB, s *sheet.Sheet, values map[string]float64) sheet.Outcome
 	return o
 }
 
+// spread works a sheet for what a grower would write, in which a number may be a range.
+func spread(t testing.TB, s *sheet.Sheet, givens ...string) sheet.Outcome {
+	t.Helper()
+	entries := map[string]sheet.Entry{}
+	for _, text := range givens {
+		name, quantity, _ := strings.Cut(text, "=")
+		given := s.FindGiven(name)
+		if given == nil {
+			t.Fatalf("%s has no given %q", s.Name, name)
+		}
+		entry, err := given.Read(quantity)
+		if err != nil {
+			t.Fatalf("%s, %s: %v", s.Name, text, err)
+		}
+		entries[name] = entry
+	}
+	o, err := sheet.NewBench(s).Work(entries)
+	if err != nil {
+		t.Fatalf("%s of %v: %v", s.Name, givens, err)
+	}
+	return o
+}
+
 // answer works a sheet from what a grower would write and gives one answer in the unit asked for.
 func answer(t testing.TB, s *sheet.Sheet, name, in string, givens ...string) float64 {
 	t.Helper()
