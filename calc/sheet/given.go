@@ -92,8 +92,8 @@ func (s *Sheet) addOther(g *Given) {
 	if g.Else.Written != "" {
 		u = u.As(g.Else.Written)
 	}
-	if _, err := u.To(g.Unit); err == nil || g.Optional {
-		s.fault("%q: %s must be of another kind than %s, and the given filled in", g.Name, u, g.Unit)
+	if _, err := u.To(g.Unit); err == nil {
+		s.fault("%q: %s must be of another kind than %s", g.Name, u, g.Unit)
 	}
 	g.other = &other{
 		unit: u,

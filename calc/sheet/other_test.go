@@ -47,3 +47,33 @@ func TestAGivenMayBeOfTwoKinds(t *testing.T) {
 		}
 	}
 }
+
+// price is by the ton or by the gallon of 10 lb, and may be left empty.
+var price = sheet.New("price", func(s *sheet.Sheet) {
+	price := s.Given("price", "$/ton product", sheet.Field{
+		Written: "$/ton", Label: "Price", Typical: 400, Low: 0, High: 5000, Optional: true,
+		Else: sheet.Other{Unit: "$/gal", Low: 0, High: 50},
+	})
+	density := s.Constant("density", "10 lb product/gal", known)
+	s.Answer("cost", "$/lb product", sheet.If(price.IsOther(), price.AsOther().Over(density), price),
+		sheet.Says{When: s.Stated(price)})
+	s.Answer("asked", "", sheet.If(s.Stated(price), s.Number(1), s.Number(0)), sheet.Says{})
+})
+
+func TestAGivenOfTwoKindsMayBeLeftEmpty(t *testing.T) {
+	for _, c := range []struct {
+		givens []string
+		cost   float64
+		asked  float64
+	}{
+		{nil, 0, 0}, {[]string{"price=400 $/ton"}, 0.2, 1}, {[]string{"price=3 $/gal"}, 0.3, 1},
+	} {
+		o := workedOut(t, price, c.givens...)
+		if there := o.There("cost"); there != (c.asked == 1) {
+			t.Errorf("%q: a cost is there: %v", c.givens, there)
+		}
+		if cost, asked := o.Value("cost").Value, o.Value("asked").Value; cost != c.cost || asked != c.asked {
+			t.Errorf("%q: the cost is %v and asked is %v, want %v and %v", c.givens, cost, asked, c.cost, c.asked)
+		}
+	}
+}

@@ -29,6 +29,13 @@ type Figures struct {
 // Table adds a step that looks up a figure for the option that is chosen, and says where the figures come from. The
 // fact reads as the table is called: "by material".
 func (s *Sheet) Table(name, unitText string, choice *Given, figures map[string]float64, f Fact) Term {
+	found := s.Listed(name, unitText, choice, figures, f)
+	return s.result(name, found.n.unit, found, Says{Label: f.Label}, false)
+}
+
+// Listed is a table without a step of its own, for a figure that a given may stand in for: the label of a material
+// against the list of all materials. It must be a whole way to work a result, since it prints with that result's value.
+func (s *Sheet) Listed(name, unitText string, choice *Given, figures map[string]float64, f Fact) Term {
 	found := s.Lookup(name, unitText, choice, figures)
 	if f.Reads == "" || f.Source == "" || f.Sureness == 0 {
 		s.fault("the table %q needs what it reads as, a source and how sure it is", name)
@@ -37,5 +44,5 @@ func (s *Sheet) Table(name, unitText string, choice *Given, figures map[string]f
 	s.Constants = append(s.Constants, &Constant{
 		Name: name, Fact: f, Table: &Figures{Unit: found.n.unit, Choice: choice, Values: found.n.figures},
 	})
-	return s.result(name, found.n.unit, found, Says{Label: f.Label}, false)
+	return found
 }

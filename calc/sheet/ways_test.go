@@ -114,3 +114,31 @@ func TestTablePrintsTheFigureOnce(t *testing.T) {
 		t.Errorf("the table is not among what the answer rests on: %+v", c)
 	}
 }
+
+// A given may stand in for a figure of a list: then the line says which of the two it was.
+func TestListedFigureGivesWayToAGiven(t *testing.T) {
+	s := build(t, "shares", func(s *sheet.Sheet) {
+		way := s.Choice("way", []sheet.Option{{Name: "drip"}, {Name: "flood"}}, sheet.Field{Label: "How"})
+		own := s.Given("own", "%", sheet.Field{Typical: 60, Low: 0, High: 100, Optional: true})
+		listed := s.Listed("usual", "%", way, map[string]float64{"flood": 50, "drip": 80}, tableFact)
+		s.Answer("share", "%", sheet.If(s.Stated(own), own, listed), sheet.Says{})
+	})
+	for _, c := range []struct {
+		values map[string]float64
+		want   string
+	}{
+		{map[string]float64{"way": 1}, "share = figure for the way = 50 %"},
+		{map[string]float64{"way": 1, "own": 65}, "share = own = 65 %"},
+	} {
+		o, err := s.Evaluate(c.values)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := o.Work(); !slices.Equal(got, []string{c.want}) {
+			t.Errorf("%v: %q, want %q", c.values, got, c.want)
+		}
+	}
+	if c := s.Constants[0]; c.Name != "usual" || c.Table == nil || !slices.Equal(c.Table.Values, []float64{80, 50}) {
+		t.Errorf("the list is not among what the answer rests on: %+v", c)
+	}
+}
