@@ -1,6 +1,14 @@
 package sheet
 
-import "acreleaf/calc/unit"
+import (
+	"math"
+
+	"acreleaf/calc/unit"
+)
+
+// None marks an option of a table without a known figure. The table has a dash for it and gives 0, which means nothing:
+// a calculation refuses such an option, or goes another way.
+var None = math.NaN()
 
 // Lookup is a figure of the given unit for the option that is chosen. Every option must have one.
 func (s *Sheet) Lookup(name, unitText string, choice *Given, figures map[string]float64) Term {
@@ -14,6 +22,9 @@ func (s *Sheet) Lookup(name, unitText string, choice *Given, figures map[string]
 		if !ok {
 			s.fault("%q has no figure for %q", name, option.Name)
 		}
+		if math.IsNaN(figure) {
+			figure = 0
+		}
 		n.figures = append(n.figures, figure)
 	}
 	return s.wrap(n)
@@ -23,7 +34,15 @@ func (s *Sheet) Lookup(name, unitText string, choice *Given, figures map[string]
 type Figures struct {
 	Unit   unit.Unit
 	Choice *Given
-	Values []float64 // in the order of the options
+	Values []float64 // in the order of the options; None where there is no figure
+}
+
+// Text is a figure of the table as a reader sees it, by the index of the option.
+func (f *Figures) Text(option int) string {
+	if math.IsNaN(f.Values[option]) {
+		return "–"
+	}
+	return unit.Text(f.Values[option])
 }
 
 // Table adds a step that looks up a figure for the option that is chosen, and says where the figures come from. The
@@ -41,8 +60,10 @@ func (s *Sheet) Listed(name, unitText string, choice *Given, figures map[string]
 		s.fault("the table %q needs what it reads as, a source and how sure it is", name)
 	}
 	found.n.said = f.Reads
-	s.Constants = append(s.Constants, &Constant{
-		Name: name, Fact: f, Table: &Figures{Unit: found.n.unit, Choice: choice, Values: found.n.figures},
-	})
+	table := &Figures{Unit: found.n.unit, Choice: choice}
+	for _, option := range choice.Choices {
+		table.Values = append(table.Values, figures[option.Name])
+	}
+	s.Constants = append(s.Constants, &Constant{Name: name, Fact: f, Table: table})
 	return found
 }

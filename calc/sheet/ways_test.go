@@ -142,3 +142,27 @@ func TestListedFigureGivesWayToAGiven(t *testing.T) {
 		t.Errorf("the list is not among what the answer rests on: %+v", c)
 	}
 }
+
+// An option without a figure has a dash in the list, and gives 0, so that a calculation that refuses it has no NaN.
+func TestListHasADashWhereNoFigureIsKnown(t *testing.T) {
+	s := build(t, "shares", func(s *sheet.Sheet) {
+		way := s.Choice("way", []sheet.Option{{Name: "drip"}, {Name: "flood"}}, sheet.Field{Label: "How"})
+		s.Table("share", "%", way, map[string]float64{"flood": sheet.None, "drip": 80}, tableFact)
+		s.Answer("answer", "", s.Number(1), sheet.Says{})
+	})
+	for option, want := range []struct {
+		text  string
+		value float64
+	}{{"80", 80}, {"–", 0}} {
+		if text := s.Constants[0].Table.Text(option); text != want.text {
+			t.Errorf("option %d reads %q, want %q", option, text, want.text)
+		}
+		o, err := s.Evaluate(map[string]float64{"way": float64(option)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := o.Value("share").Value; got != want.value {
+			t.Errorf("option %d is %v, want %v", option, got, want.value)
+		}
+	}
+}

@@ -85,8 +85,8 @@ func figureViews(s *sheet.Sheet) []render.Figures {
 		}
 		v := &views[at[choice]]
 		v.Columns = append(v.Columns, strings.TrimSuffix(c.Label+", "+c.Table.Unit.String(), ", "))
-		for i, value := range c.Table.Values {
-			v.Rows[i].Cells = append(v.Rows[i].Cells, unit.Text(value))
+		for i := range c.Table.Values {
+			v.Rows[i].Cells = append(v.Rows[i].Cells, c.Table.Text(i))
 		}
 	}
 	return views
