@@ -148,7 +148,7 @@ func (r *reader) quoted(e *ast.BasicLit) operand {
 	return o
 }
 
-// figure is a quantity of the work that has no name: a constant of which nothing is known but its number.
+// figure is a quantity of the work that has no name: a constant of which nothing is known but its number. See unlist.
 func (m *maker) figure(text string, q unit.Quantity) sheet.Term {
 	name, seen := m.figures[q.String()]
 	for i := 1; !seen; i++ {

@@ -3,10 +3,19 @@ package formula
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
 )
+
+// unlist takes the figures that are one of a unit ("1 day") off the list of what the sheet takes as known: they are
+// definitions, and nobody asks for their source.
+func (m *maker) unlist(s *sheet.Sheet) {
+	s.Constants = slices.DeleteFunc(s.Constants, func(c *sheet.Constant) bool {
+		return m.figureNames[c.Name] && c.Quantity.Value == 1
+	})
+}
 
 // placeIn is where an error of calc has its place in a text.
 func placeIn(err error, text string) int {

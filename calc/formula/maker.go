@@ -16,6 +16,9 @@ import (
 func Make(d *Definition) (*sheet.Sheet, []Fault) {
 	m := &maker{definition: d, parts: map[string]*part{}, figures: map[string]string{}, figureNames: map[string]bool{}}
 	s, err := sheet.Build(d.Name.Text, m.build)
+	if err == nil {
+		m.unlist(s)
+	}
 	if err != nil && len(m.faults) == 0 {
 		m.fault("calculation-unmade", d.Name.Span, "this calculation cannot be made: "+err.Error(),
 			"write it in smaller steps")
@@ -263,101 +266,6 @@ func (m *maker) unread(id string, text Text, err error, otherwise string) {
 	what, note := splitAdvice(err, otherwise)
 	m.fault(id, text.part(placeIn(err, text.Text), len(text.Text)), what, note)
 }
-
-// work reads a line and adds its step or answer.
-func (m *maker) work(l *line, number int) {
-	if l.part == nil {
-		return
-	}
-	m.line = number
-	p := l.part
-	e := m.parse(l.formula)
-	if e == nil {
-		p.bad = true
-		return
-	}
-	r := &reader{maker: m, f: l.formula, top: true}
-	o := r.read(e)
-	if !r.quantity(o) || p.bad {
-		p.bad = true
-		return
-	}
-	if !r.fit(l, &o) {
-		p.bad = true
-		return
-	}
-	says := sheet.Says{Label: sentence(spaced(p.name))}
-	add := m.s.Step
-	if l.result != nil {
-		says = sheet.Says{Label: cmp.Or(l.result.Label, says.Label), Also: m.also(l)}
-	}
-	if l.answer {
-		add = m.s.Answer
-	}
-	term := add(p.name, o.term.Unit().String(), o.term, says)
-	p.operand = operand{term: term, values: o.values, counted: o.counted, degree: o.degree}
-	p.made = true
-}
-
-// fit brings a line to the unit that its author declared, or to one that can be written.
-func (r *reader) fit(l *line, o *operand) bool {
-	switch {
-	case l.unit == nil && o.term.Unit().Dimension().Plain() && !o.counted:
-		o.term, o.values = r.plain(*o)
-		return true
-	case l.unit == nil:
-		text := o.term.Unit().String()
-		u, err := unit.Parse(text)
-		if err != nil || !u.Same(o.term.Unit()) {
-			r.fault("formula-units", r.f.Span, fmt.Sprintf("the unit of this works out as %s, which cannot be written", text),
-				"give the line a unit of its own, under steps")
-			return false
-		}
-		return true
-	}
-	wanted := *l.unit
-	if o.nothing {
-		o.term, o.counted, o.degree = r.s.Zero(wanted.String()), true, leafDegree
-		return true
-	}
-	factor, err := o.term.Unit().To(wanted)
-	if err != nil {
-		r.fault("formula-units", l.result.Unit.Span, fmt.Sprintf("%s works out as %s, and its unit here is %s",
-			underscored(l.part.name), o.unitText(), written(wanted)), r.bringTo(*o, wanted))
-		return false
-	}
-	o.term = o.term.In(wanted.String())
-	o.values, o.counted, o.degree = o.values.each(factor.Apply), true, leafDegree
-	return true
-}
-
-func (r *reader) bringTo(o operand, wanted unit.Unit) string {
-	if o.number {
-		return fmt.Sprintf("write the number with its unit, between quotes: %q", o.text+" "+wanted.String())
-	}
-	return "look at the units of the line, or write the unit that it works out in"
-}
-
-// also is the second unit of a result, if it fits the first.
-func (m *maker) also(l *line) string {
-	text := l.result.Also
-	if text.Text == "" {
-		return ""
-	}
-	u := m.unit(text)
-	if u == nil || l.unit == nil {
-		return ""
-	}
-	if _, err := u.To(*l.unit); err != nil {
-		m.fault("calculation-unit", text.Span, fmt.Sprintf("%s and %s do not measure the same thing", u, written(*l.unit)),
-			"write another unit of the kind of "+written(*l.unit))
-		return ""
-	}
-	return text.Text
-}
-
-// sentence begins with a capital.
-func sentence(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
 
 // checkUsed finds what a reader would be asked for, or shown, to no purpose.
 func (m *maker) checkUsed() {

@@ -226,8 +226,9 @@ func FuzzWork(f *testing.F) {
 	for _, c := range botched {
 		f.Add(c.formula)
 	}
-	for _, text := range []string{everything, "if(rate > 0, rate, 0)", "flow / (ground_speed * width)", "rate / (count - 3)",
-		"sqrt(count - share)", "pow(pow(rate, 8), 8) / pow(pow(rate, 8), 8)", "if(count > 3, rate / (count - 3), 0)",
+	for _, text := range []string{everything, "if(rate > 0, rate, 0)", "flow / (ground_speed * width)",
+		"rate / (count - 3)", "sqrt(count - share)",
+		"pow(pow(rate, 8), 8) / pow(pow(rate, 8), 8)", "if(count > 3, rate / (count - 3), 0)",
 		"round_up(share) / round_down(share)", "max(0, 0)", "-0 * rate", "size(-rate) % 2"} {
 		f.Add(text)
 	}

@@ -92,3 +92,24 @@ func TestNoRefusalWhereNoneCanBe(t *testing.T) {
 		}
 	}
 }
+
+// A figure that stands in the work without a name is listed as one of which no source is known; one of a unit is not.
+func TestFiguresOfTheWorkAreListed(t *testing.T) {
+	s := &script{}
+	made, faults := formula.Make(sprayer(s, "lb/ac", everything,
+		`other = rate * "1 day" / "24 h" + "2 lb/ac" + "2 lb/ac" + "3 lb/ac"`, "answer = rate"))
+	if faults != nil {
+		t.Fatal(faults)
+	}
+	var listed []string
+	for _, c := range made.Constants {
+		listed = append(listed, c.Quantity.String()+", "+c.Sureness.String())
+	}
+	want := []string{"50 lb, standard", "24 h, memory", "2 lb/ac, memory", "3 lb/ac, memory"}
+	if !slices.Equal(listed, want) {
+		t.Errorf("%q, want %q", listed, want)
+	}
+	if got := value(t, made, "other"); got != "10 lb/ac" {
+		t.Errorf("the line gives %s, want 10 lb/ac", got)
+	}
+}
