@@ -54,12 +54,18 @@ func (s *Sheet) Table(name, unitText string, choice *Given, figures map[string]f
 
 // Listed is a table without a step of its own, for a figure that a given may stand in for: the label of a material
 // against the list of all materials. It must be a whole way to work a result, since it prints with that result's value.
+// Several choices may share a list, which is then named once.
 func (s *Sheet) Listed(name, unitText string, choice *Given, figures map[string]float64, f Fact) Term {
 	found := s.Lookup(name, unitText, choice, figures)
 	if f.Reads == "" || f.Source == "" || f.Sureness == 0 {
 		s.fault("the table %q needs what it reads as, a source and how sure it is", name)
 	}
 	found.n.said = f.Reads
+	for _, c := range s.Constants {
+		if c.Name == name && c.Table != nil {
+			return found
+		}
+	}
 	table := &Figures{Unit: found.n.unit, Choice: choice}
 	for _, option := range choice.Choices {
 		table.Values = append(table.Values, figures[option.Name])

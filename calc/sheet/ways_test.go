@@ -166,3 +166,23 @@ func TestListHasADashWhereNoFigureIsKnown(t *testing.T) {
 		}
 	}
 }
+
+func TestListsThatChoicesShareAreNamedOnce(t *testing.T) {
+	s := build(t, "shares", func(s *sheet.Sheet) {
+		for _, name := range []string{"first", "second"} {
+			way := s.Choice(name, []sheet.Option{{Name: "drip"}, {Name: "flood"}}, sheet.Field{Label: "How"})
+			listed := s.Listed("usual", "%", way, map[string]float64{"flood": 50, "drip": 80}, tableFact)
+			s.Answer("share-of-"+name, "%", listed, sheet.Says{})
+		}
+	})
+	if len(s.Constants) != 1 {
+		t.Errorf("a list that two choices share stands %d times", len(s.Constants))
+	}
+	o, err := s.Evaluate(map[string]float64{"first": 0, "second": 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if first, second := o.Text("share-of-first"), o.Text("share-of-second"); first != "80 %" || second != "50 %" {
+		t.Errorf("the shares are %s and %s, want 80 %% and 50 %%", first, second)
+	}
+}
