@@ -16,12 +16,14 @@ var contract = []struct {
 }{
 	{"nitrate-basis", []string{"reported"}, []string{"nitrogen", "nitrate"}},
 	{"soil-nitrogen", []string{"nitrate", "depth", "[bulk-density]"}, []string{"nitrogen"}},
+	{"water-applied", []string{"flow", "emitters", "trees", "hours"}, []string{"tree-volume", "volume", "depth"}},
 	{"water-nitrogen", []string{"nitrate", "water"}, []string{"per-inch", "nitrogen"}},
 	{"tree-density", []string{"pattern", "tree", "[row]"}, []string{"area", "trees"}},
 	{"tree-rate", []string{"rate", "trees"}, []string{"nitrogen"}},
 	{"acre-rate", []string{"nitrogen", "trees"}, []string{"rate"}},
 	{"season-budget", []string{"demand", "soil", "water", "[other]", "efficiency"},
 		[]string{"credits", "short", "apply", "surplus"}},
+	{"root-share", []string{"wetted", "root", "offset", "rate"}, []string{"share", "effective"}},
 }
 
 func TestCatalogueKeepsItsContract(t *testing.T) {
@@ -79,6 +81,24 @@ func TestCatalogueIsNotChangedThroughItsLists(t *testing.T) {
 	mine[0] = nil
 	if d.All()[0] != first {
 		t.Error("the catalogue kept a list that is not its own")
+	}
+}
+
+func TestCatalogueWithMoreLeavesTheFirstAsItWas(t *testing.T) {
+	c := calc.Standard()
+	own, err := sheet.Build("own", func(s *sheet.Sheet) { s.Answer("answer", "in", s.Zero("in"), sheet.Says{}) })
+	if err != nil {
+		t.Fatal(err)
+	}
+	more := c.With([]*sheet.Sheet{own}, []string{"broken", "tree-rate"})
+	if more.Find("own") != own || !slices.Equal(more.Names(), append(c.Names(), "own")) {
+		t.Errorf("with one more: %q", more.Names())
+	}
+	if more.Find("tree-rate") == nil || more.Faulty("tree-rate") || !more.Faulty("broken") || more.Faulty("other") {
+		t.Error("what is faulty is a calculation that there is not, and that was said to be")
+	}
+	if c.Find("own") != nil || c.Faulty("broken") {
+		t.Error("the first catalogue was changed")
 	}
 }
 

@@ -42,6 +42,8 @@ func together() *sheet.Graph {
 	linked := map[string]links{
 		"soil-nitrogen":  {"nitrate": from("nitrate-basis", "nitrogen")},
 		"water-nitrogen": {"nitrate": from("nitrate-basis", "nitrogen")},
+		"water-applied":  {"trees": from("tree-density", "trees")},
+		"root-share":     {"rate": from("acre-rate", "rate")},
 		"tree-rate":      {"trees": from("tree-density", "trees")},
 		"season-budget": {
 			"demand": from("tree-rate", "nitrogen"),

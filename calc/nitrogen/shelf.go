@@ -5,6 +5,7 @@ import "acreleaf/calc/sheet"
 // Shelf lists the calculations of this package in the order in which a season asks for them.
 func Shelf() []*sheet.Sheet {
 	return []*sheet.Sheet{
-		NitrateBasis, SoilNitrogen, WaterNitrogen, TreeDensity, TreeRate, AcreRate, SeasonBudget,
+		NitrateBasis, SoilNitrogen, WaterApplied, WaterNitrogen, TreeDensity, TreeRate, AcreRate, SeasonBudget,
+		RootShare,
 	}
 }

@@ -1,0 +1,130 @@
+package nitrogen
+
+import "acreleaf/calc/sheet"
+
+// RootShare is the part of a feed that falls where the roots are: the overlap of two circles, the ground that the
+// emitter wets and the root zone, by Weisstein's formula for the area in which two circles meet.
+//
+// The two angles of the formula are worked from their halves, by the sine or the cosine, whichever is the smaller. That
+// is the same angle, and it loses no digits where the circles barely touch.
+var RootShare = sheet.New("root-share", rootShare)
+
+func rootShare(s *sheet.Sheet) {
+	s.Head("Share of a feed that the roots can reach",
+		"Compares the ground that an emitter wets with the ground that the roots hold.")
+	wetted := s.Given("wetted", "ft", sheet.Field{
+		Label: "Wetted circle, from side to side", Hint: "Measure the wet ground of one emitter an hour after a set.",
+		Typical: 6, Low: 0.5, High: 60, Units: []string{"m", "cm", "in"},
+	})
+	root := s.Given("root", "ft", sheet.Field{
+		Label:   "Root zone, from the trunk outward",
+		Hint:    "Roots reach about 6 in past the drip line: half the width of the canopy, and 6 in.",
+		Typical: 2, Low: 0.25, High: 40, Units: []string{"m", "cm", "in"},
+	})
+	offset := s.Given("offset", "ft", sheet.Field{
+		Label: "Tree to emitter", Hint: "From the trunk to the middle of the wet ground.",
+		Typical: 2, Low: 0, High: 60, Units: []string{"m", "cm", "in"},
+	})
+	rate := s.Given("rate", "oz N/tree", sheet.Field{
+		Label: "Nitrogen for one tree, in one feed", Hint: "Ounces of nitrogen, not of fertilizer.",
+		Typical: 0.8, Low: 0, High: 80, Units: []string{"lb N/tree", "g N/tree"},
+	})
+	half := s.Step("reach", "ft", wetted.Over(s.Number(2)), sheet.Says{Label: "Radius of the wetted circle", Also: "m"})
+	c := circles{s: s, reach: half, root: root.Term, offset: offset.Term, pi: pi(s)}
+	whole := s.Step("wetted-area", "ft2", c.pi.Times(half.Power(2)),
+		sheet.Says{Label: "Ground that is wetted", Also: "m2"})
+	overlap := c.overlap()
+	share := s.Answer("share", "%", overlap.Over(whole), sheet.Says{Label: "Share of the wetted ground with roots in it"})
+	effective := s.Answer("effective", "oz N/tree", rate.Times(share),
+		sheet.Says{Label: "Nitrogen that falls where the roots are", Also: "g N/tree"})
+
+	sayShare(s, share)
+	s.Slip("widths-not-areas", "share", root.Over(half),
+		"That compares the radii. Ground is an area: twice as wide is four times as much.")
+	s.Slip("emitter-at-trunk", "share", root.Over(half).Power(2),
+		"That has the emitter at the trunk. The farther off it is, the less the circles overlap.")
+	s.Slip("width-for-radius", "share", root.Over(wetted).Power(2),
+		"The wetted circle was taken twice as wide: its width was used where its radius belongs.")
+	s.Slip("other-way-round", "share", overlap.Over(c.pi.Times(root.Power(2))),
+		"That is the share of the root zone that is wetted, not the share of the water that roots can reach.")
+	s.Slip("outside", "effective", rate.Minus(effective), "That is what falls outside the roots.")
+	s.Slip("divided", "effective", rate.Over(share.Most(s.Number(0.001))),
+		"Multiply the feed by the share. Dividing says what would have to go on, which must not be done: the rest leaches.")
+}
+
+func pi(s *sheet.Sheet) sheet.Term {
+	return s.Constant("pi", "3.141592653589793", sheet.Fact{
+		Label: "Area of a circle over the square of its radius", Reads: "π", Source: "geometry",
+		Sureness: sheet.Standard,
+	})
+}
+
+func sayShare(s *sheet.Sheet, share sheet.Term) {
+	most := s.Constant("half", "50 %", sheet.Fact{
+		Label: "Share below which most of a feed is out of reach", Source: "arithmetic", Sureness: sheet.Standard,
+	})
+	none := share.AtMost(s.Zero("%"))
+	s.Say(sheet.Caution, none,
+		"No part of this feed falls where the roots are. Do not feed through this emitter: move it nearer to the tree.")
+	s.Say(sheet.Notice, share.Less(most).And(none.Not()),
+		"Only {share} of this feed falls where the roots are: more than half is lost to the tree and can leach. Wet a "+
+			"smaller circle, or move the emitter nearer. Do not feed more to make up for it.")
+	s.Say(sheet.Note, sheet.Always,
+		"This takes the feed to fall evenly over the wetted circle. Roots about 6 in past the drip line are common "+
+			"practice: dig and look.")
+}
+
+// circles are the wetted circle, of radius reach, and the root zone around the trunk, offset apart.
+type circles struct {
+	s                       *sheet.Sheet
+	reach, root, offset, pi sheet.Term
+}
+
+// overlap is the area that the circles share. They lie apart, one lies in the other, or they cross.
+func (c circles) overlap() sheet.Term {
+	s := c.s
+	nothing := s.Zero("ft")
+	deep := c.reach.Plus(c.root).Minus(c.offset)
+	// The difference of the radii is taken first, so that all four lengths are of one triangle to the last bit.
+	bare, dry := c.offset.Plus(c.reach.Minus(c.root)), c.offset.Plus(c.root.Minus(c.reach))
+	meet := deep.More(nothing)
+	cross := meet.And(bare.More(nothing)).And(dry.More(nothing))
+
+	inner := s.Step("inner", "ft2", c.pi.Times(c.reach.Least(c.root).Power(2)),
+		sheet.Says{Label: "The smaller circle", Also: "m2"})
+	lens := c.lens(cross,
+		s.Step("deep", "ft", deep, sheet.Says{Label: "How deep the circles overlap", Also: "m", When: cross}),
+		s.Step("bare", "ft", bare, sheet.Says{Label: "Wet crescent without roots, at its widest", Also: "m", When: cross}),
+		s.Step("dry", "ft", dry, sheet.Says{Label: "Crescent of roots left dry, at its widest", Also: "m", When: cross}))
+	return s.Step("overlap", "ft2",
+		sheet.If(cross, s.Zero("ft2").Most(lens).Least(inner), sheet.If(meet, inner, s.Zero("ft2"))),
+		sheet.Says{Label: "Wetted ground with roots in it", Also: "m2"})
+}
+
+// lens is the area that two crossing circles share: two sectors without the kite between the centers and the points
+// where the circles cross.
+func (c circles) lens(cross, deep, bare, dry sheet.Term) sheet.Term {
+	s := c.s
+	around := s.Step("around", "ft", c.reach.Plus(c.root).Plus(c.offset),
+		sheet.Says{Label: "All three lengths together", Also: "m", When: cross})
+	wet := c.angle("wet-angle", "Half the angle of the lens, seen from the emitter, in radians", cross,
+		deep.Times(dry), bare.Times(around), c.reach)
+	roots := c.angle("root-angle", "Half the angle of the lens, seen from the trunk, in radians", cross,
+		deep.Times(bare), dry.Times(around), c.root)
+	kite := s.Step("kite", "ft2", deep.Times(bare).Times(dry).Times(around).SquareRoot().Over(s.Number(2)),
+		sheet.Says{Label: "Kite between the centers and the crossings", Also: "m2", When: cross})
+	return s.Step("lens", "ft2",
+		c.reach.Power(2).Times(wet).Plus(c.root.Power(2).Times(roots)).Minus(kite),
+		sheet.Says{Label: "Lens where the circles cross", Also: "m2", When: cross})
+}
+
+// angle is twice the angle whose sine squared is sine over four times the sides, and whose cosine squared is cosine
+// over the same. The smaller of the two is at most a half, so the arccosine takes nothing above 0.71.
+func (c circles) angle(name, label string, cross, sine, cosine, radius sheet.Term) sheet.Term {
+	s := c.s
+	part := func(of sheet.Term) sheet.Term {
+		return s.Number(2).Times(of.Over(s.Number(4).Times(c.offset).Times(radius)).SquareRoot().Arccosine())
+	}
+	return s.Step(name, "", sheet.If(sine.Less(cosine), c.pi.Minus(part(sine)), part(cosine)),
+		sheet.Says{Label: label, When: cross})
+}
