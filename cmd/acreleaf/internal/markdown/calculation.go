@@ -41,13 +41,16 @@ func (r *reading) addCalculation(f *fence) {
 // CalculationAnchor is the id of a calculation in the page that defines it.
 func CalculationAnchor(name string) string { return calculation + "-" + name }
 
-// calculation writes a block that defines a calculation as what it is: a listing.
+// calculation writes a block that defines a calculation as what it is: a listing, with the fences that make it one.
 func (p *printer) calculation(b *Block, n ast.Node) {
+	opening := string(p.doc.Source.Text[b.Span.Start:b.Span.End])
 	var code strings.Builder
+	code.WriteString(opening + "\n")
 	for i := range n.Lines().Len() {
 		line := n.Lines().At(i)
 		code.Write(line.Value(p.source))
 	}
+	code.WriteString(opening[:len(opening)-len(strings.TrimLeft(opening, opening[:1]))])
 	p.w.WriteString("<div")
 	p.attribute("id", CalculationAnchor(b.Name))
 	p.w.WriteString(">\n")
