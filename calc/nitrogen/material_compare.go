@@ -1,0 +1,137 @@
+package nitrogen
+
+import "acreleaf/calc/sheet"
+
+// MaterialCompare sets two or three materials side by side: what a pound of nitrogen costs in each, in which forms it
+// is, and what it does to the soil.
+var MaterialCompare = sheet.New("material-compare", materialCompare)
+
+// A rival is one of the materials that are compared.
+type rival struct {
+	place    string // "first"
+	optional bool   // it may be none
+	grade    *sheet.Given
+	price    *sheet.Given
+	there    sheet.Term // of an optional one: a question
+
+	strength, each, nitrate, urea, limeEach sheet.Term
+}
+
+func materialCompare(s *sheet.Sheet) {
+	s.Head("Which material", "Compares materials by the pound of nitrogen: cost, forms, and lime.")
+	nitrogen := s.Given("nitrogen", "lb N/ac", sheet.Field{
+		Label: "Nitrogen to put on", Hint: "Pounds of nitrogen, the same from each.",
+		Typical: 30, Low: 0, High: 500, Units: []string{"kg N/ha"},
+	})
+	first, second := &rival{place: "first"}, &rival{place: "second"}
+	third := &rival{place: "third", optional: true}
+	first.ask(s, "First material", "UAN-32", 420)
+	second.ask(s, "Second material", "46-0-0", 560)
+	third.ask(s, "Third material", "none", 500)
+	rivals := []*rival{first, second, third}
+	for _, r := range rivals {
+		r.costOfNitrogen(s)
+	}
+	for _, r := range rivals {
+		s.Answer(r.place+"-cost", "$/ac", nitrogen.Times(r.each), r.says("Cost of an acre", "$/ha"))
+	}
+	for _, r := range rivals {
+		r.formsOfNitrogen(s)
+	}
+	for _, r := range rivals {
+		r.limeOfNitrogen(s, nitrogen)
+	}
+	s.Refuse(third.grade.Is("none").Not().And(s.Stated(third.price).Not()),
+		"The third material has no price. Put it in, or choose none for the third material.")
+	sayCheapest(s, rivals)
+	for _, r := range rivals {
+		r.sayForms(s)
+	}
+	sayTogether(s, rivals)
+}
+
+// ask asks which material it is, and what it costs.
+func (r *rival) ask(s *sheet.Sheet, label, typical string, price float64) {
+	options := materialOptions()
+	field := sheet.Field{Label: label, Hint: "By its grade."}
+	asked := priceField("Price, "+r.place+" material", "By the ton, or a liquid by the gallon.", price)
+	if r.optional {
+		options = append(options, sheet.Option{Name: "none", Label: "None"})
+		field.Hint = "By its grade. It may be none."
+		asked.Optional, asked.Hint = true, "Leave it empty if there is no such material."
+	}
+	for i, option := range options {
+		if option.Name == typical {
+			field.Typical = float64(i)
+		}
+	}
+	r.grade = s.Choice(r.place, options, field)
+	r.price = s.Given(r.place+"-price", "$/ton product", asked)
+	if r.optional {
+		r.there = r.grade.Is("none").Not()
+	}
+}
+
+// says names a result of the rival.
+func (r *rival) says(label, also string) sheet.Says {
+	says := sheet.Says{Label: label + ", " + r.place + " material", Also: also}
+	if r.optional {
+		says.When = r.there
+	}
+	return says
+}
+
+// and joins a question to the one whether the rival is there.
+func (r *rival) and(question sheet.Term) sheet.Term {
+	if r.optional {
+		return r.there.And(question)
+	}
+	return question
+}
+
+func (r *rival) costOfNitrogen(s *sheet.Sheet) {
+	r.strength = s.Step(r.place+"-strength", "% N of product", listedStrength(s, r.grade),
+		r.says("Nitrogen in the material", ""))
+	byGallon := r.says("Weight of a gallon", "kg product/L")
+	byGallon.When = r.and(r.price.IsOther())
+	gallon := s.Step(r.place+"-gallon", "lb product/gal", listedGallon(s, r.grade), byGallon)
+	r.each = s.Answer(r.place+"-per-nitrogen", "$/lb N", sheet.If(r.price.IsOther(),
+		r.price.AsOther().Over(gallon).Over(r.strength), r.price.Over(r.strength)),
+		r.says("Cost of a pound of nitrogen", "$/kg N"))
+	dry := s.Lookup("weighed", "lb product/gal", r.grade, figuresOf(r.grade, (*material).weight)).
+		Same(s.Zero("lb product/gal"))
+	s.Refuse(r.and(r.price.IsOther()).And(dry),
+		"The price of the "+r.place+" material is for a gallon, and the material is dry. Write the price of a ton, such as "+
+			"400 $/ton.")
+	s.Say(sheet.Notice, r.and(r.price.IsOther()).And(has(s, r.grade, remembered|disputed)),
+		"The weight of a gallon of the "+r.place+" material is not sure. Ask for the density, or for the price of a ton.")
+	if r.optional {
+		return
+	}
+	share := r.strength.In("lb N/lb product")
+	perPound := sheet.If(r.price.IsOther(), r.price.AsOther().Over(gallon), r.price.In("$/lb product"))
+	s.Slip(r.place+"-product-priced", r.place+"-per-nitrogen", perPound,
+		"That is the price of a pound of material. Only part of it is nitrogen: divide by its share.")
+	s.Slip(r.place+"-price-multiplied", r.place+"-per-nitrogen", r.each.Times(share).Times(share),
+		"Divide the price by the share of nitrogen. A pound of nitrogen costs more than a pound of material.")
+}
+
+func (r *rival) formsOfNitrogen(s *sheet.Sheet) {
+	r.nitrate = s.Answer(r.place+"-nitrate", "%", listedShare(s, r.grade, "nitrate"), r.says("Nitrate share", ""))
+	s.Answer(r.place+"-ammonium", "%", listedShare(s, r.grade, "ammonium"), r.says("Ammonium share", ""))
+	r.urea = s.Answer(r.place+"-urea", "%", listedShare(s, r.grade, "urea"), r.says("Urea share", ""))
+}
+
+func (r *rival) limeOfNitrogen(s *sheet.Sheet, nitrogen *sheet.Given) {
+	r.limeEach = s.Step(r.place+"-lime-each", "lb CaCO3/lb N", listedLime(s, r.grade),
+		r.says("Lime for a pound of its nitrogen", ""))
+	s.Answer(r.place+"-lime", "lb CaCO3/ac", nitrogen.Times(r.limeEach),
+		r.says("Lime to make up for it", "kg CaCO3/ha"))
+	if r.optional {
+		return
+	}
+	s.Slip(r.place+"-lime-of-a-pound", r.place+"-lime", r.limeEach,
+		"That is the lime for one pound of nitrogen. Multiply by the pounds of nitrogen.")
+	s.Slip(r.place+"-lime-of-material", r.place+"-lime", nitrogen.Over(r.strength.In("lb N/lb product")).Times(r.limeEach),
+		"That takes the pounds of material. The lime is for each pound of nitrogen.")
+}
