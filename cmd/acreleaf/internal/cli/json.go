@@ -7,32 +7,29 @@ import (
 	"acreleaf/calc/unit"
 )
 
-// An answer in JSON is a value with all its digits, and its unit.
-type jsonQuantity struct {
-	Value float64 `json:"value"`
-	Unit  string  `json:"unit"`
+// A number in JSON has all its digits, and its unit. One number has a value, a range its two ends.
+type jsonNumber struct {
+	Value *float64 `json:"value,omitempty"`
+	Low   *float64 `json:"low,omitempty"`
+	High  *float64 `json:"high,omitempty"`
+	Unit  string   `json:"unit"`
 }
 
-// A given in JSON is a quantity as it was typed, or the name of a choice.
-type jsonGiven struct {
-	quantity jsonQuantity
-	choice   string
+// A day in JSON is a date as ISO 8601 has it. One day has a date, a range its first and its last day.
+type jsonDate struct {
+	Date string `json:"date,omitempty"`
+	Low  string `json:"low,omitempty"`
+	High string `json:"high,omitempty"`
 }
 
-func (g jsonGiven) MarshalJSON() ([]byte, error) {
-	if g.choice != "" {
-		return json.Marshal(g.choice)
-	}
-	return json.Marshal(g.quantity)
-}
-
+// What is given and answered holds a jsonNumber, a jsonDate or the name of an option.
 type jsonOutcome struct {
-	Calculation string                  `json:"calculation"`
-	Given       map[string]jsonGiven    `json:"given"`
-	Answers     map[string]jsonQuantity `json:"answers"`
-	Work        []string                `json:"work"`
-	Notes       []string                `json:"notes"`
-	Cautions    []string                `json:"cautions"`
+	Calculation string         `json:"calculation"`
+	Given       map[string]any `json:"given"`
+	Answers     map[string]any `json:"answers"`
+	Work        []string       `json:"work"`
+	Notes       []string       `json:"notes"`
+	Cautions    []string       `json:"cautions"`
 }
 
 func printJSON(t *terminal, name string, o sheet.Outcome, entries map[string]sheet.Entry, err error) error {
@@ -45,18 +42,20 @@ func printJSON(t *terminal, name string, o sheet.Outcome, entries map[string]she
 		return errFaults
 	}
 	out := jsonOutcome{
-		Calculation: name, Given: map[string]jsonGiven{}, Answers: map[string]jsonQuantity{},
-		Work: o.Work(), Notes: []string{}, Cautions: []string{},
+		Calculation: name, Given: map[string]any{}, Answers: map[string]any{},
+		Work: o.Work(), Notes: treated(o.Use.Sheet, entries), Cautions: []string{},
 	}
 	for given, entry := range entries {
-		if g := o.Use.Sheet.FindGiven(given); len(g.Choices) > 0 {
-			out.Given[given] = jsonGiven{choice: g.Choices[int(entry.Value)].Name}
+		g := o.Use.Sheet.FindGiven(given)
+		if len(g.Choices) > 0 {
+			out.Given[given] = g.Text(entry)
 			continue
 		}
-		out.Given[given] = jsonGiven{quantity: jsonQuantity{entry.Typed, entry.Unit.String()}}
+		typed := unit.Range{Low: entry.Typed, High: entry.TypedHigh, Unit: entry.Unit}
+		out.Given[given] = asJSON(typed, g.Date)
 	}
-	for _, r := range o.Use.Sheet.Answers() {
-		out.Answers[r.Name] = asJSON(o.Value(r.Name))
+	for _, r := range o.Answers() {
+		out.Answers[r.Name] = asJSON(o.Range(r.Name), r.Date)
 	}
 	for _, said := range o.Said() {
 		if said.Signal == sheet.Note {
@@ -68,4 +67,14 @@ func printJSON(t *terminal, name string, o sheet.Outcome, entries map[string]she
 	return encoder.Encode(out)
 }
 
-func asJSON(q unit.Quantity) jsonQuantity { return jsonQuantity{q.Value, q.Unit.String()} }
+func asJSON(r unit.Range, date bool) any {
+	switch {
+	case date && r.Low == r.High:
+		return jsonDate{Date: sheet.ISODate(r.Low)}
+	case date:
+		return jsonDate{Low: sheet.ISODate(r.Low), High: sheet.ISODate(r.High)}
+	case r.Low == r.High:
+		return jsonNumber{Value: &r.Low, Unit: r.Unit.String()}
+	}
+	return jsonNumber{Low: &r.Low, High: &r.High, Unit: r.Unit.String()}
+}

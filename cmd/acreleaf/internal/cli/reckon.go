@@ -43,7 +43,7 @@ func (c *reckonCommand) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
-	printOutcome(t, outcome)
+	printOutcome(t, outcome, entries)
 	return nil
 }
 
@@ -85,11 +85,7 @@ func (c *reckonCommand) work(catalogue *calc.Catalogue) (sheet.Outcome, map[stri
 	if r.faults != nil {
 		return sheet.Outcome{}, nil, r.faults
 	}
-	values := map[string]float64{}
-	for name, entry := range r.entries {
-		values[name] = entry.Value
-	}
-	outcome, err := s.Evaluate(values)
+	outcome, err := sheet.NewBench(s).Work(r.entries)
 	return outcome, r.entries, err
 }
 
@@ -170,12 +166,15 @@ func listCalculations(t *terminal, catalogue *calc.Catalogue) {
 	}
 }
 
-func printOutcome(t *terminal, o sheet.Outcome) {
-	for _, r := range o.Use.Sheet.Answers() {
-		fmt.Fprintf(t.out, "%s: %s\n", r.Label, o.Value(r.Name))
+func printOutcome(t *terminal, o sheet.Outcome, entries map[string]sheet.Entry) {
+	for _, r := range o.Answers() {
+		fmt.Fprintf(t.out, "%s: %s\n", r.Label, o.Text(r.Name))
 	}
 	for _, line := range o.Work() {
 		fmt.Fprintf(t.out, "  %s\n", line)
+	}
+	for _, sentence := range treated(o.Use.Sheet, entries) {
+		fmt.Fprintf(t.out, "Note: %s\n", sentence)
 	}
 	for _, said := range o.Said() {
 		if said.Signal == sheet.Note {
@@ -184,4 +183,15 @@ func printOutcome(t *terminal, o sheet.Outcome) {
 			fmt.Fprintf(t.out, "%s: %s\n", said.Signal, said.Text)
 		}
 	}
+}
+
+// treated says, in the order of the sheet, how the givens are treated that are not taken as they stand.
+func treated(s *sheet.Sheet, entries map[string]sheet.Entry) []string {
+	sentences := []string{}
+	for _, g := range s.Givens {
+		if sentence := g.Treated(entries[g.Name]); sentence != "" {
+			sentences = append(sentences, sentence)
+		}
+	}
+	return sentences
 }
