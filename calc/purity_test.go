@@ -24,7 +24,7 @@ var allowed = map[string][]string{
 	"embed":                  {"calc/nitrogen", "calc/internal/reference"}, // its own source to show; the published rows
 	"io/fs":                  {"calc"},                                     // to list the embedded source
 	"testing":                {"calc/internal/reference"},                  // it serves tests only
-	"go/ast":                 {"calc", "calc/formula"},                     // to cut a function out of the embedded source; formulas
+	"go/ast":                 {"calc", "calc/formula"},                     // to cut a function out of the source
 	"go/parser":              {"calc", "calc/formula"},
 	"go/scanner":             {"calc/formula"},
 	"go/token":               {"calc", "calc/formula"},

@@ -80,6 +80,9 @@ func (m *maker) part(name string) *part { return m.parts[name] }
 func (m *maker) build(s *sheet.Sheet) {
 	m.s = s
 	d := m.definition
+	if m.tooLong() {
+		return
+	}
 	s.Head(d.Title, d.Summary)
 	if !nameText.MatchString(d.Name.Text) {
 		m.fault("calculation-name", d.Name.Span, fmt.Sprintf("“%s” cannot be the name of a calculation", short(d.Name.Text)),
@@ -107,6 +110,40 @@ func (m *maker) build(s *sheet.Sheet) {
 	if len(m.faults) == 0 {
 		m.checkUsed()
 	}
+}
+
+// partLimit is how many parts of a kind a calculation may have. No reader follows as many.
+const partLimit = 100
+
+// tooLong refuses a calculation that would take time to read, and that nobody could.
+func (m *maker) tooLong() bool {
+	d := m.definition
+	var long []Span
+	for _, list := range [][]Span{
+		spans(d.Givens, func(g Given) Span { return g.Name.Span }),
+		spans(d.Constants, func(c Constant) Span { return c.Name.Span }),
+		spans(d.Work, func(t Text) Span { return t.Span }),
+		spans(append(slices.Clip(d.Steps), d.Answers...), func(r Result) Span { return r.Name.Span }),
+		spans(d.Notes, func(t Text) Span { return t.Span }),
+		spans(d.Checks, func(c Check) Span { return c.When.Span }),
+	} {
+		if len(list) > partLimit {
+			long = append(long, list[partLimit])
+		}
+	}
+	for _, at := range long {
+		m.fault("calculation-long", at, fmt.Sprintf("this calculation has more than %d of these", partLimit),
+			"make two calculations of it; a worksheet can take what another gives")
+	}
+	return len(long) > 0
+}
+
+func spans[T any](list []T, span func(T) Span) []Span {
+	var places []Span
+	for _, part := range list {
+		places = append(places, span(part))
+	}
+	return places
 }
 
 var (
@@ -154,7 +191,7 @@ func (m *maker) partLines() {
 		start := strings.Index(text.Text, word)
 		name := Text{hyphened(word), text.part(start, start+len(word))}
 		rest := text.Text[at+1:]
-		formula := Text{strings.TrimLeft(rest, " "), Span{}}
+		formula := Text{strings.TrimLeft(rest, " \t"), Span{}}
 		formula.Span = text.part(len(text.Text)-len(formula.Text), len(text.Text))
 		if formula.Text == "" {
 			formula.Span = text.part(at, at+1)

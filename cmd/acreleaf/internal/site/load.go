@@ -86,6 +86,9 @@ func (p *press) visit(name string, entry fs.DirEntry, err error) error {
 	case entry.Type()&fs.ModeSymlink != 0 && !p.followable(name):
 	case isCalculation(name):
 		p.calculations = append(p.calculations, name)
+	case path.Ext(name) == ".yml" && isCalculation(strings.TrimSuffix(name, ".yml")+".yaml"):
+		p.say(message.List{{ID: "calculation-file", Source: &message.Source{Name: p.called(name)},
+			Text: "the name of a calculation's file ends in .yaml", Note: "rename it"}})
 	case path.Ext(name) == ".md":
 		p.pages = append(p.pages, &draft{name: name})
 	default:

@@ -3,6 +3,7 @@ package worksheet
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"acreleaf/calc/formula"
 	"acreleaf/calc/sheet"
@@ -44,7 +45,12 @@ func Define(d *Definition, sources config.Sources) message.List {
 		return said // the text is no table, so that nothing more can be said of it
 	}
 	read := len(said)
-	made, faults := formula.Make(written)
+	key := d.key(sources)
+	if known, ok := made.Load(key); ok && read == 0 {
+		d.Sheet = known.(*sheet.Sheet)
+		return nil
+	}
+	s, faults := formula.Make(written)
 	for _, f := range faults {
 		told := func(m message.Message) bool { return m.Span == message.Span(f.Span) }
 		// a text that is missing, or is no text, has its message; the formula finds nothing in its place
@@ -57,9 +63,24 @@ func Define(d *Definition, sources config.Sources) message.List {
 		})
 	}
 	if !message.HasFault(said) {
-		d.Sheet = made
+		d.Sheet = s
+		made.Store(key, s)
 	}
 	return said
+}
+
+// made holds the sheets that were made, by all that they were made from. The desk makes a site at every save, and what
+// other packages remember of a sheet is remembered once.
+var made sync.Map
+
+// key is all that a definition's sheet is made from.
+func (d *Definition) key(sources config.Sources) string {
+	key := []string{d.Name, d.Text()}
+	for _, id := range d.Cited {
+		ref := sources[id]
+		key = append(key, ref.Authors, ref.Title, string(ref.Kind))
+	}
+	return strings.Join(key, "\x00")
 }
 
 // A definitionReader reads one definition.
@@ -75,33 +96,33 @@ func (r *definitionReader) read() *formula.Definition {
 		Name:    formula.Text{Text: r.definition.Name, Span: formula.Span(r.definition.Span)},
 		Title:   t.Need("title", "write what it works out: \"title: Spray on an acre\""),
 		Summary: t.Need("summary", "write what it does in a sentence: \"summary: Turns nozzle flow into gallons an acre.\""),
-		Work:    texts(t.List("work")),
-		Notes:   texts(t.List("notes")),
+		Work:    r.texts(t.List("work")),
+		Notes:   r.texts(t.List("notes")),
 	}
 	r.each("givens", "a given", givenKeys, func(name formula.Text, g *config.Table) {
 		r.checkGiven(name)
 		d.Givens = append(d.Givens, formula.Given{
 			Name: name, Label: needLabel(g), Hint: g.Text("hint"),
-			Example: need(g, "example", "write an ordinary value with its unit: \"example: 12 in\""),
-			Range:   need(g, "range", "write the least and the most that is taken: \"range: 0 to 72\""),
-			Units:   texts(g.List("units")),
+			Example: r.need(g, "example", "write an ordinary value with its unit: \"example: 12 in\""),
+			Range:   r.need(g, "range", "write the least and the most that is taken: \"range: 0 to 72\""),
+			Units:   r.texts(g.List("units")),
 		})
 	})
 	r.each("constants", "a constant", constantKeys, func(name formula.Text, c *config.Table) {
 		d.Constants = append(d.Constants, r.constant(name, c))
 	})
 	r.each("answers", "an answer", resultKeys, func(name formula.Text, a *config.Table) {
-		d.Answers = append(d.Answers, formula.Result{Name: name, Label: needLabel(a), Also: text(a, "also"),
-			Unit: need(a, "unit", "write its unit: \"unit: gal/ac\", or \"unit: number\" for a plain number")})
+		d.Answers = append(d.Answers, formula.Result{Name: name, Label: needLabel(a), Also: r.text(a, "also"),
+			Unit: r.need(a, "unit", "write its unit: \"unit: gal/ac\", or \"unit: number\" for a plain number")})
 	})
 	r.each("steps", "a step", resultKeys, func(name formula.Text, s *config.Table) {
-		d.Steps = append(d.Steps, formula.Result{Name: name, Label: s.Text("label"), Also: text(s, "also"),
-			Unit: text(s, "unit")})
+		d.Steps = append(d.Steps, formula.Result{Name: name, Label: s.Text("label"), Also: r.text(s, "also"),
+			Unit: r.text(s, "unit")})
 	})
 	r.each("checks", "a check", checkKeys, func(_ formula.Text, c *config.Table) {
 		d.Checks = append(d.Checks, formula.Check{
-			When:   need(c, "when", `write a question, such as: when: speed > "6 mi/h"`),
-			Say:    need(c, "say", "write what the reader is told: \"say: Slow down.\""),
+			When:   r.need(c, "when", `write a question, such as: when: speed > "6 mi/h"`),
+			Say:    r.need(c, "say", "write what the reader is told: \"say: Slow down.\""),
 			Signal: signal(c),
 		})
 	})
@@ -147,7 +168,7 @@ var surenessNames = []string{"standard", "handbook", "common-practice", "memory"
 func (r *definitionReader) constant(name formula.Text, c *config.Table) formula.Constant {
 	constant := formula.Constant{
 		Name: name, Label: needLabel(c), Note: c.Text("note"),
-		Value: need(c, "value", "write a number and its unit: \"value: 8.34 lb water/gal\""),
+		Value: r.need(c, "value", "write a number and its unit: \"value: 8.34 lb water/gal\""),
 		Source: c.Need("source", "write where the figure is from, or the id of a source in sources.yaml; "+
 			"if nobody wrote it down: \"source: no source\" and \"sure: memory\""),
 	}
@@ -203,18 +224,31 @@ func needLabel(t *config.Table) string {
 }
 
 // need is a text that must be there, with its place.
-func need(t *config.Table, key, note string) formula.Text {
-	return formula.Text{Text: t.Need(key, note), Span: formula.Span(t.Span(key))}
+func (r *definitionReader) need(t *config.Table, key, note string) formula.Text {
+	return r.placed(t.Need(key, note), t.Span(key))
 }
 
-func text(t *config.Table, key string) formula.Text {
-	return formula.Text{Text: t.Text(key), Span: formula.Span(t.Span(key))}
+func (r *definitionReader) text(t *config.Table, key string) formula.Text {
+	return r.placed(t.Text(key), t.Span(key))
 }
 
-func texts(values []config.Value) []formula.Text {
+func (r *definitionReader) texts(values []config.Value) []formula.Text {
 	var list []formula.Text
 	for _, v := range values {
-		list = append(list, formula.Text{Text: v.Text, Span: formula.Span(v.Span)})
+		list = append(list, r.placed(v.Text, v.Span))
 	}
 	return list
+}
+
+// placed is a text with its place. Quotes around it and wide gaps in it do not keep a fault from its letter.
+func (r *definitionReader) placed(text string, span message.Span) formula.Text {
+	written := string(r.definition.Source.Text[span.Start:span.End])
+	if len(written) > 1 && (written[0] == '"' || written[0] == '\'') && written[len(written)-1] == written[0] {
+		written, span = written[1:len(written)-1], message.Span{Start: span.Start + 1, End: span.End - 1}
+	}
+	gap := func(c rune) bool { return c == ' ' || c == '\t' }
+	if strings.Join(strings.FieldsFunc(written, gap), " ") == text {
+		text = written
+	}
+	return formula.Text{Text: text, Span: formula.Span(span)}
 }
