@@ -46,11 +46,11 @@ func injection(s *sheet.Sheet) {
 		"This material is dry. Dissolve it first, and put in the weight of a gallon and the nitrogen of the solution.")
 	s.Refuse(t.has(pressure),
 		"82-0-0 is a gas under pressure, and it does not go through an injector. Choose a material that is a liquid.")
-	r.check(s)
+	t.careOfTank()
 	s.Say(sheet.Warning, sheet.Always,
 		"Feed must never run back into a well or a pipe that people drink from. Have the backflow protection that the "+
 			"local code asks for, with a stop that shuts the injector off when the pump stops, and test it each season.")
-	t.careOfTank()
+	r.check(s)
 
 	s.Slip("one-acre", "volume", volume.Over(acres),
 		"Those are the gallons for one acre. Multiply by the acres.")
@@ -64,7 +64,7 @@ func injection(s *sheet.Sheet) {
 		"That leaves no time to flush. Take the flush off the run too.")
 	s.Slip("no-flush", "window", r.whole.Minus(r.clean), "Take the flush off the run too.")
 	s.Slip("minutes-for-hours", "concentration", strong.Times(s.Number(60)),
-		"The flow is for a minute and the window is in hours: multiply the flow by 60.")
+		"The flow is for a minute, and the time to inject is in hours. Multiply the flow by 60.")
 	s.Slip("material-for-nitrogen", "concentration", strong.Over(t.strength.In("lb N/lb product")),
 		"That is the material in the water. Only part of it is nitrogen.")
 }

@@ -6,15 +6,18 @@ const citrusFertigation = "Zekri and others, Fertigation for citrus trees, UF/IF
 
 // askRun asks for the run of the water and for the clean water before and after the feed.
 func askRun(s *sheet.Sheet) *run {
-	hours := func(name, label, hint string, typical, low, high float64) *sheet.Given {
-		return s.Given(name, "h", sheet.Field{
-			Label: label, Hint: hint, Typical: typical, Low: low, High: high, Units: []string{"min"},
+	water := func(name, label, hint string) *sheet.Given {
+		return s.Given(name, "min", sheet.Field{
+			Label: label, Hint: hint, Typical: 120, Low: 0, High: 10_080, Units: []string{"h"},
 		})
 	}
 	return &run{
-		whole: hours("run", "How long the water runs", "From start to stop.", 6, 0.1, 168),
-		clean: hours("clean", "Clean water before the feed", "Until the lines are full and at pressure.", 2, 0, 168),
-		flush: hours("flush", "Clean water after the feed", "To wash the feed out of the lines.", 2, 0, 168),
+		whole: s.Given("run", "h", sheet.Field{
+			Label: "How long the water runs", Hint: "From start to stop.",
+			Typical: 6, Low: 0.1, High: 168, Units: []string{"min"},
+		}),
+		clean: water("clean", "Clean water before the feed", "Until the lines are full and at pressure."),
+		flush: water("flush", "Clean water after the feed", "To wash the feed out of the lines."),
 	}
 }
 

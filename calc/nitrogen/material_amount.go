@@ -25,7 +25,7 @@ func materialAmount(s *sheet.Sheet) {
 	cost := s.Answer("cost", "$/ac", sheet.If(price.IsOther(), volume.Times(price.AsOther()), product.Times(price)),
 		sheet.Says{Label: "Cost of an acre", Also: "$/ha", When: s.Stated(price)})
 	s.Answer("per-nitrogen", "$/lb N",
-		sheet.If(price.IsOther(), price.AsOther().Over(inGallon), price.Over(t.strength)),
+		sheet.If(price.IsOther(), price.AsOther().Over(inGallon), price.In("$/lb product").Over(t.strength)),
 		sheet.Says{Label: "Cost of a pound of nitrogen", Also: "$/kg N", When: s.Stated(price)})
 	s.Refuse(price.IsOther().And(t.liquid.Not()),
 		"The price is for a gallon, and this material is dry. Write the price of a ton, such as 400 $/ton.")

@@ -43,11 +43,11 @@ func materialCompare(s *sheet.Sheet) {
 	}
 	s.Refuse(third.grade.Is("none").Not().And(s.Stated(third.price).Not()),
 		"The third material has no price. Put it in, or choose none for the third material.")
+	sayTogether(s, rivals)
 	sayCheapest(s, rivals)
 	for _, r := range rivals {
 		r.sayForms(s)
 	}
-	sayTogether(s, rivals)
 }
 
 // ask asks which material it is, and what it costs.
@@ -96,7 +96,7 @@ func (r *rival) costOfNitrogen(s *sheet.Sheet) {
 	byGallon.When = r.and(r.price.IsOther())
 	gallon := s.Step(r.place+"-gallon", "lb product/gal", listedGallon(s, r.grade), byGallon)
 	r.each = s.Answer(r.place+"-per-nitrogen", "$/lb N", sheet.If(r.price.IsOther(),
-		r.price.AsOther().Over(gallon).Over(r.strength), r.price.Over(r.strength)),
+		r.price.AsOther().Over(gallon).Over(r.strength), r.price.In("$/lb product").Over(r.strength)),
 		r.says("Cost of a pound of nitrogen", "$/kg N"))
 	dry := s.Lookup("weighed", "lb product/gal", r.grade, figuresOf(r.grade, (*material).weight)).
 		Same(s.Zero("lb product/gal"))

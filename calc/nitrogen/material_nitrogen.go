@@ -27,10 +27,10 @@ func materialNitrogen(s *sheet.Sheet) {
 		"The amount is in gallons, and this material is dry. Write it in pounds, such as 90 lb/ac. If it was dissolved, "+
 			"put in the weight of a gallon and the nitrogen of the solution.")
 
+	t.careOfTank()
 	warnOfFeed(s, rate)
 	s.Say(sheet.Note, amount.IsOther(),
-		"A gallon of this weighs {gallon}. A warm gallon weighs a little less than a cold one.")
-	t.careOfTank()
+		"A gallon is taken at {gallon}. A warm gallon weighs a little less than a cold one.")
 
 	s.Slip("product-for-nitrogen", "nitrogen", weight,
 		"That is the material. Only part of it is nitrogen: multiply by its share.")
@@ -38,11 +38,9 @@ func materialNitrogen(s *sheet.Sheet) {
 		"Multiply by the share of nitrogen: there is less nitrogen than material, not more.")
 	s.Slip("percent-as-number", "nitrogen", nitrogen.Times(s.Number(100)),
 		"The percent was taken as a whole number. 32 % is 0.32.")
-	s.Slip("water-weight", "nitrogen", sheet.If(amount.IsOther(),
+	s.Slip("water-weight", "nitrogen",
 		amount.AsOther().Times(waterGallon(s)).Times(t.strength.In("lb N/lb product")),
-		weight.Over(t.gallon).Times(t.strength)),
-		"A gallon was taken for something else than the weight of this material. Multiply gallons by the weight of a "+
-			"gallon; leave pounds as they are.")
+		"That takes a gallon at 8.35 lb, which is water. Multiply gallons by the weight of a gallon of this material.")
 	s.Slip("pounds-for-ounces", "rate", nitrogen.Over(trees),
 		"That is pounds a tree. Multiply by 16 for ounces.")
 	s.Slip("not-shared", "rate", nitrogen.Times(ounces),

@@ -8,8 +8,8 @@ func (t *tank) fieldRule(inGallon sheet.Term) {
 	t.s.Step("apart", "%", inGallon.Over(threePounds(t.s)).Minus(t.s.Number(1)).Size(),
 		sheet.Says{Label: "How far the field rule is from this", When: solution})
 	t.s.Say(sheet.Note, solution,
-		"The field rule is that a gallon of UAN holds about 3 lb of nitrogen. This gallon holds {in-gallon}: the two are "+
-			"{apart} apart. The answer is by weight.")
+		"The field rule is 3 lb of nitrogen to a gallon of UAN. By weight it is {in-gallon}: the two are {apart} apart. "+
+			"The answer is by weight.")
 }
 
 func threePounds(s *sheet.Sheet) sheet.Term {
@@ -48,8 +48,8 @@ func (t *tank) souring(nitrogen *sheet.Given) {
 	s.Step("lime", "lb CaCO3/ac", nitrogen.Times(each),
 		sheet.Says{Label: "Lime that undoes the change in pH", Also: "kg CaCO3/ha"})
 	s.Say(sheet.Note, each.More(s.Zero("lb CaCO3/lb N")),
-		"In warm, moist soil its nitrogen turns to nitrate in 2 to 3 weeks, and that lowers the pH of the soil. About "+
-			"{lime} of pure lime makes up for it in the long run.")
+		"In warm, moist soil its nitrogen turns to nitrate in 2 to 3 weeks, and that lowers the pH of the soil. In "+
+			"the long run lime makes up for it: {lime}.")
 	s.Say(sheet.Note, each.Less(s.Zero("lb CaCO3/lb N")),
 		"This material raises the pH of the soil a little. Its nitrate moves with water at once, so water it gently.")
 }

@@ -47,11 +47,11 @@ func (r *rival) sayForms(s *sheet.Sheet) {
 	s.Say(sheet.Note, r.and(r.nitrate.AtLeast(half)),
 		"Leaching: {"+r.place+"-nitrate} of the nitrogen in the "+r.place+" material is nitrate, which moves with water at "+
 			"once. Feed it in small doses, and do not water past the roots.")
-	s.Say(sheet.Note, r.and(r.urea.AtLeast(half)),
+	s.Say(sheet.Note, r.and(r.urea.AtLeast(half)).And(has(s, r.grade, acid).Not()),
 		"Loss to the air: {"+r.place+"-urea} of the nitrogen in the "+r.place+" material is urea. Water it in the same day.")
 	s.Say(sheet.Note, r.and(r.limeEach.AtLeast(sour)),
-		"Soil pH: the "+r.place+" material sours the soil more than most. About {"+r.place+"-lime} of pure lime makes up "+
-			"for it in the long run.")
+		"Soil pH: the "+r.place+" material sours the soil more than most. In the long run lime makes up for it: {"+
+			r.place+"-lime}.")
 	s.Say(sheet.Note, r.and(r.limeEach.Less(s.Zero("lb CaCO3/lb N"))),
 		"Soil pH: the "+r.place+" material raises the pH of the soil a little.")
 }
