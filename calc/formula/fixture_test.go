@@ -115,3 +115,23 @@ func TestAnswers(t *testing.T) {
 		}
 	}
 }
+
+// Words that mean something in Go mean nothing to an author.
+func TestNamesMayBeWordsOfGo(t *testing.T) {
+	s := &script{}
+	d := &formula.Definition{Name: s.text("words"), Title: "Words", Summary: "A test.",
+		Givens: []formula.Given{
+			s.given("range", "3 oz/tree", "0 to 20"), s.given("type", "$2/lb", "0 to 5"), s.given("go-func", "-2", "-9 to 9"),
+			s.given("nil", "110 trees/ac", "1 to 1000"),
+		},
+		Work:    []formula.Text{s.text("map = range * nil"), s.text("var = if(go_func < 0, map * type, map * type * 2)")},
+		Answers: []formula.Result{s.result("var", "$/ac")},
+	}
+	made, faults := formula.Make(d)
+	if faults != nil {
+		t.Fatalf("%s: %s", s.at(faults[0].Span), faults[0].Text)
+	}
+	if got := value(t, made, "var"); got != "$41.3/ac" { // 3 × 110 ÷ 16 × 2 = 41.25
+		t.Errorf("it is %s", got)
+	}
+}
