@@ -1,0 +1,91 @@
+package worksheet
+
+import (
+	"strings"
+	"testing"
+
+	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+const definition = `title: Spray
+summary: A test.
+givens:
+  flow: {label: Flow, example: 0.4 gal/min, range: 0.1 to 5, units: [L/min]}
+  ground-speed:
+    label: "Speed"
+    example: 5 mi/h
+    range: 0 to 20
+constants:
+  width: {label: Width, value: 20 in, source: book}
+work:
+  - strip = ground_speed * width
+  - rate = flow / strip
+steps:
+  strip: {unit: ac/h}
+answers:
+  rate: {label: Rate, unit: gal/ac, also: L/ha}
+notes:
+  - At {ground-speed}.
+checks:
+  fast: {when: ground_speed > "6 mi/h", say: Slow down., signal: warning}
+`
+
+var books = config.Sources{"book": {ID: "book", Authors: "An author", Title: "A book", Kind: config.CommonPractice}}
+
+func define(text string) (*Definition, message.List) {
+	d := &Definition{Name: "spray", Source: &message.Source{Name: "spray.yaml", Text: []byte(text)},
+		Body: message.Span{End: len(text)}}
+	return d, Define(d, books)
+}
+
+func TestDefinitionBecomesASheet(t *testing.T) {
+	d, messages := define(definition)
+	if messages != nil {
+		t.Fatal(messages)
+	}
+	s := d.Sheet
+	if got := strings.Join(s.Names(), " "); got != "flow ground-speed strip rate" || s.Title != "Spray" {
+		t.Errorf("%s: %s", s.Title, got)
+	}
+	c := s.Constants[0]
+	if c.Source != "An author: A book" || c.Sureness.String() != "common-practice" || d.Cited[0] != "book" {
+		t.Errorf("the constant is %+v, cited %q", c.Fact, d.Cited)
+	}
+	r := s.FindResult("rate")
+	if g := s.FindGiven("flow"); g.Units[0] != "L/min" || g.Low != 0.1 || r.Also != "L/ha" || !r.Answer {
+		t.Errorf("%+v, %+v", g.Field, r)
+	}
+	again, _ := define(definition)
+	other, _ := define(strings.Replace(definition, "0.1 to 5", "0.1 to 6", 1))
+	if again.Sheet != s || other.Sheet == s {
+		t.Error("a sheet is made once for each text")
+	}
+	books["book"] = config.Reference{ID: "book", Authors: "An author", Title: "Another book", Kind: config.Standard}
+	cited, _ := define(definition)
+	if cited.Sheet == s || cited.Sheet.Constants[0].Source != "An author: Another book" {
+		t.Error("a source was changed, and the sheet stayed")
+	}
+}
+
+// FuzzDefine reads bodies that nobody would write: there is a sheet, or there are faults inside the body.
+func FuzzDefine(f *testing.F) {
+	f.Add(definition)
+	for _, from := range []string{"flow", "20 in", ": ", "  ", "\n", "{", "- ", "0.1 to 5", "> \"6 mi/h\""} {
+		for _, to := range []string{"", "|", "\"", "\t", "&a", "[", "é", "\r"} {
+			f.Add(strings.Replace(definition, from, to, 1))
+		}
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		d, messages := define(strings.ToValidUTF8(text, "?"))
+		if (d.Sheet == nil) != message.HasFault(messages) {
+			t.Fatalf("a sheet %v, and %v", d.Sheet != nil, messages)
+		}
+		for _, m := range messages {
+			if m.Text == "" || m.ID == "" || m.ID == "calculation-unmade" ||
+				m.Span.Start < 0 || m.Span.End < m.Span.Start || m.Span.End > len(d.Source.Text) {
+				t.Errorf("%+v of %d bytes", m, len(d.Source.Text))
+			}
+		}
+	})
+}
