@@ -95,8 +95,8 @@ func listedGallon(s *sheet.Sheet, choice *sheet.Given) sheet.Term {
 		figuresOf(choice, (*material).weight), sheet.Fact{
 			Label: "Weight of a gallon", Reads: forMaterial, Source: gallonTables,
 			Sureness: sheet.Handbook,
-			Note: "Dry materials have none. Near 60 °F; a warm gallon weighs a little less. UAN-32, 10-34-0 and 15-0-0-16S are from memory, " +
-				"and 12-0-0-26S is disputed. The delivery ticket has the density.",
+			Note: "Dry materials have none. Near 60 °F; a warm gallon weighs a little less. UAN-32, 10-34-0 and " +
+				"15-0-0-16S are from memory, and 12-0-0-26S is disputed. The delivery ticket has the density.",
 		})
 }
 

@@ -41,7 +41,7 @@ func materialNitrogen(s *sheet.Sheet) {
 	s.Slip("water-weight", "nitrogen",
 		amount.AsOther().Times(waterGallon(s)).Times(t.strength.In("lb N/lb product")),
 		"That takes a gallon at 8.35 lb, which is water. Multiply gallons by the weight of a gallon of this material.")
-	s.Slip("pounds-for-ounces", "rate", nitrogen.Over(trees),
+	s.Slip("pounds-for-ounces", "rate", rate.Over(s.Number(16)),
 		"That is pounds a tree. Multiply by 16 for ounces.")
 	s.Slip("not-shared", "rate", nitrogen.Times(ounces),
 		"Those are the ounces on the acre. Divide by the trees.")

@@ -3,7 +3,7 @@ package nitrogen
 // materials are the grades of the trade. Where sources disagree, the note has the range and the reason.
 //
 // The lime of 16-20-0 (with 15 % S), 11-52-0, 18-46-0, 10-34-0, 12-0-0-26S, 15-0-0-16S and 15-15-15 is worked from the
-// grade by the official method; the test beside this file shows that the method gives the printed figures of the others.
+// grade by the official method. A test shows that the method gives the printed figures of the others.
 var materials = []material{
 	{"UAN-32", "UAN-32, urea-ammonium nitrate solution", 32, 25, 25, 50, 11.06, 1.78, remembered,
 		"A gallon is 11.05 to 11.08 lb near 60 °F: from memory. Lime is printed as 1.72, 1.78 and 1.8. Salts out near " +

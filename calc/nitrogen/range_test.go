@@ -44,7 +44,7 @@ func TestEndsOfRangesAreTaken(t *testing.T) {
 				}
 			}
 			var refused *sheet.Refused
-			if _, err := s.Evaluate(values); err != nil && !errors.As(err, &refused) {
+			if _, err := evaluate(s, values); err != nil && !errors.As(err, &refused) {
 				t.Errorf("%s of %v: %v", s.Name, values, err)
 			}
 		}
@@ -59,7 +59,7 @@ func TestOutsideOfRangesIsRefused(t *testing.T) {
 				math.Nextafter(g.Low, math.Inf(-1)), math.Nextafter(g.High, math.Inf(1)),
 				math.NaN(), math.Inf(1), math.Inf(-1), -1,
 			} {
-				if _, err := s.Evaluate(with(typical, g.Name, value)); err == nil {
+				if _, err := evaluate(s, with(typical, g.Name, value)); err == nil {
 					t.Errorf("%s takes %s = %v", s.Name, g.Name, value)
 				}
 			}
@@ -79,7 +79,7 @@ func TestUnitsGiveTheSameAnswers(t *testing.T) {
 				}
 				// The ends themselves may fall outside by a rounding when they are written in another unit.
 				moved := with(values, g.Name, g.Low+(g.High-g.Low)*(0.001+0.998*r.Float64()))
-				if _, err := s.Evaluate(moved); err != nil {
+				if _, err := evaluate(s, moved); err != nil {
 					continue // refused, such as a square of unlike sides
 				}
 				values = moved

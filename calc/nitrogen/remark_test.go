@@ -85,7 +85,7 @@ func budget(demand, soil, water string) []string {
 func TestRemarksComeExactlyWhenTheyShould(t *testing.T) {
 	heard := map[*sheet.Remark]int{}
 	for _, c := range sayings {
-		o := work(t, c.sheet, write(t, c.sheet, c.givens...))
+		o := enter(t, c.sheet, c.givens...)
 		said := o.Said()
 		if len(said) != len(c.said) {
 			t.Errorf("%s of %v says %q, want %q", c.sheet.Name, c.givens, said, c.said)
