@@ -23,7 +23,7 @@ func askRun(s *sheet.Sheet) *run {
 
 // check says whether the parts of the run are long enough.
 func (r *run) check(s *sheet.Sheet) {
-	third := s.Step("third", "h", r.whole.Over(s.Number(3)), sheet.Says{Label: "A third of the run", Also: "min"})
+	third := s.Step("third", "min", r.whole.Over(s.Number(3)), sheet.Says{Label: "A third of the run", Also: "h"})
 	travel := s.Constant("travel", "20 min", sheet.Fact{
 		Label: "Least time for water to reach the farthest emitter", Source: citrusFertigation,
 		Sureness: sheet.Handbook, Note: "20 to 30 min in most micro-irrigation. Put dye or soap in once, and time yours.",
@@ -44,8 +44,7 @@ func (r *run) check(s *sheet.Sheet) {
 		"The flush is too short: {flush}. Water takes 20 to 30 minutes to the farthest emitter, and feed that stays in the "+
 			"lines feeds slime and misses the far trees. Flush for 30 minutes or more.")
 	s.Say(sheet.Caution, r.window.Less(shortest),
-		"The time to inject is too short: {window}. In less than 30 minutes near trees get more than far ones. Run the "+
-			"water longer.")
+		"The time to inject is too short. In less than 30 minutes near trees get more than far ones. Run the water longer.")
 	s.Say(sheet.Notice, r.clean.Less(travel),
 		"The clean water before the feed is short: {clean}. Wait until the lines are full and at pressure, which takes 20 "+
 			"to 30 minutes.")

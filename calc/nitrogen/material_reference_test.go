@@ -219,7 +219,7 @@ func TestPublishedInjection(t *testing.T) {
 	rows.Check("J08", constant(t, inject, "least-flush").Quantity.Value)
 	// J14: UC Cooperative Extension: inject in the middle third of the set
 	o := work(t, inject, typicalValues(inject))
-	rows.Check("J14", o.Value("third").Value/o.Value("run").Value)
+	rows.Check("J14", o.Value("third").Value/60/o.Value("run").Value)
 
 	rows.LeaveOut("J04", "an injector timed with a watch; the sheet says what to set it to")
 	rows.LeaveOut("J15", "a week's feed shared over its days; no sheet feeds by the day")
