@@ -55,7 +55,7 @@ func toldApart(t *testing.T, s *sheet.Sheet, values map[string]float64) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, result := range s.Answers() {
+	for _, result := range o.Answers() {
 		seen := map[string]string{unit.Text(o.Value(result.Name).Value): "the right answer"}
 		for _, slip := range s.Slips {
 			if slip.Answer != result.Name {
