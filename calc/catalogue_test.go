@@ -23,7 +23,17 @@ var contract = []struct {
 	{"acre-rate", []string{"nitrogen", "trees"}, []string{"rate"}},
 	{"season-budget", []string{"demand", "soil", "water", "[other]", "efficiency"},
 		[]string{"credits", "short", "apply", "surplus"}},
+	{"material-compare", []string{"nitrogen", "first", "first-price", "second", "second-price", "third", "[third-price]"},
+		[]string{"first-per-nitrogen", "second-per-nitrogen", "third-per-nitrogen", "first-cost", "second-cost",
+			"third-cost", "first-nitrate", "first-ammonium", "first-urea", "second-nitrate", "second-ammonium",
+			"second-urea", "third-nitrate", "third-ammonium", "third-urea", "first-lime", "second-lime", "third-lime"}},
+	{"material-amount", []string{"nitrogen", "material", "[price]", "[analysis]", "[density]"},
+		[]string{"product", "volume", "cost", "per-nitrogen"}},
+	{"material-nitrogen", []string{"amount", "material", "trees", "[analysis]", "[density]"},
+		[]string{"nitrogen", "rate"}},
 	{"root-share", []string{"wetted", "root", "offset", "rate"}, []string{"share", "effective"}},
+	{"injection", []string{"nitrogen", "acres", "material", "run", "clean", "flush", "[flow]", "[analysis]", "[density]"},
+		[]string{"volume", "window", "rate", "concentration"}},
 }
 
 func TestCatalogueKeepsItsContract(t *testing.T) {

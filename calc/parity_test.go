@@ -50,7 +50,11 @@ func together() *sheet.Graph {
 			"soil":   from("soil-nitrogen", "nitrogen"),
 			"water":  from("water-nitrogen", "nitrogen"),
 		},
-		"acre-rate": {"nitrogen": from("season-budget", "apply"), "trees": from("tree-density", "trees")},
+		"material-compare":  {"nitrogen": from("season-budget", "apply")},
+		"material-amount":   {"nitrogen": from("season-budget", "apply")},
+		"material-nitrogen": {"amount": from("material-amount", "product"), "trees": from("tree-density", "trees")},
+		"injection":         {"nitrogen": from("material-nitrogen", "nitrogen")},
+		"acre-rate":         {"nitrogen": from("season-budget", "apply"), "trees": from("tree-density", "trees")},
 	}
 	g := &sheet.Graph{Slips: true}
 	for _, s := range calc.Standard().All() {

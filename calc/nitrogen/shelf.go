@@ -6,6 +6,7 @@ import "acreleaf/calc/sheet"
 func Shelf() []*sheet.Sheet {
 	return []*sheet.Sheet{
 		NitrateBasis, SoilNitrogen, WaterApplied, WaterNitrogen, TreeDensity, TreeRate, AcreRate, SeasonBudget,
-		RootShare,
+		MaterialCompare, MaterialAmount, MaterialNitrogen,
+		RootShare, Injection,
 	}
 }
