@@ -20,11 +20,15 @@ type reckonCommand struct {
 	Calculation string   `arg:"" optional:"" help:"Which calculation. Leave it out to list them."`
 	Givens      []string `arg:"" optional:"" help:"What is given, such as: nitrate='12 ppm NO3-N' depth='12 in'"`
 	JSON        bool     `name:"json" help:"Print one JSON object."`
+	Rows        string   `help:"Work every row of a CSV file, and print CSV; - is standard input." placeholder:"FILE"`
 	place
 }
 
 // Run works one calculation.
 func (c *reckonCommand) Run(t *terminal) error {
+	if err := c.checkRows(); err != nil {
+		return err
+	}
 	catalogue, messages, err := c.catalogue()
 	if err != nil {
 		return err
@@ -36,7 +40,15 @@ func (c *reckonCommand) Run(t *terminal) error {
 	if catalogue.Find(c.Calculation) == nil && len(messages) > 0 {
 		t.printer.Print(t.err, messages) // what is asked for may be among those with a fault
 	}
-	outcome, entries, err := c.work(catalogue)
+	s, err := c.find(catalogue)
+	if err == nil && c.Rows != "" {
+		return c.workRows(t, s)
+	}
+	var outcome sheet.Outcome
+	var entries map[string]sheet.Entry
+	if err == nil {
+		outcome, entries, err = c.work(s)
+	}
 	if c.JSON {
 		return printJSON(t, c.Calculation, outcome, entries, err)
 	}
@@ -64,19 +76,24 @@ func (c *reckonCommand) catalogue() (*calc.Catalogue, message.List, error) {
 	return catalogue, messages, nil
 }
 
-func (c *reckonCommand) work(catalogue *calc.Catalogue) (sheet.Outcome, map[string]sheet.Entry, error) {
-	s := catalogue.Find(c.Calculation)
+// find is the calculation that is asked for.
+func (c *reckonCommand) find(catalogue *calc.Catalogue) (*sheet.Sheet, error) {
 	if catalogue.Faulty(c.Calculation) {
-		return sheet.Outcome{}, nil, fault{fmt.Sprintf("the calculation %q has a fault, and cannot be worked", c.Calculation),
+		return nil, fault{fmt.Sprintf("the calculation %q has a fault, and cannot be worked", c.Calculation),
 			"put right what is said of it above"}
 	}
+	s := catalogue.Find(c.Calculation)
 	if s == nil {
 		note := `type "acreleaf reckon" to list them`
 		if near, ok := message.Nearest(c.Calculation, catalogue.Names()); ok {
 			note = "did you mean " + near + "?"
 		}
-		return sheet.Outcome{}, nil, fault{fmt.Sprintf("there is no calculation %q", c.Calculation), note}
+		return nil, fault{fmt.Sprintf("there is no calculation %q", c.Calculation), note}
 	}
+	return s, nil
+}
+
+func (c *reckonCommand) work(s *sheet.Sheet) (sheet.Outcome, map[string]sheet.Entry, error) {
 	r := &givenReader{sheet: s, entries: map[string]sheet.Entry{}, tried: map[string]bool{}}
 	for _, word := range c.Givens {
 		r.read(word)

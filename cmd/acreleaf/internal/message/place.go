@@ -31,6 +31,7 @@ func Place(l List) []Placed {
 			}
 			p.File = oneLine(m.Source.Name)
 			p.Line, p.Column = index.position(m.Span.Start)
+			p.Line += m.Source.Above
 			p.Excerpt = index.excerpt(m.Span)
 		}
 		placed[i] = p

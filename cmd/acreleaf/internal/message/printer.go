@@ -33,6 +33,13 @@ func (p Printer) Print(w io.Writer, l List) {
 	_, _ = w.Write(b.Bytes())
 }
 
+// PrintOne writes one message of many that come as they are found, and does not count.
+func (p Printer) PrintOne(w io.Writer, m Message) {
+	var b bytes.Buffer
+	p.message(&b, Place(List{m})[0])
+	_, _ = w.Write(b.Bytes()) // as in Print
+}
+
 func (p Printer) message(b *bytes.Buffer, m Placed) {
 	if m.File != "" {
 		fmt.Fprintf(b, "%s ", p.paint(bold, fmt.Sprintf("%s:%d:%d:", m.File, m.Line, m.Column)))

@@ -55,7 +55,7 @@ func TestPrintFiles(t *testing.T) {
 				t.Fatal(err)
 			}
 			clean, spans := marked(t, string(archive.Files[0].Data))
-			src := &Source{"content/guides/soil.md", []byte(clean)}
+			src := &Source{Name: "content/guides/soil.md", Text: []byte(clean)}
 			var l List
 			for _, s := range spans {
 				l = append(l, Message{ID: "figure-differs", Source: src, Span: s,
@@ -77,7 +77,7 @@ func TestPrintFiles(t *testing.T) {
 }
 
 func TestPrintTheExactForm(t *testing.T) {
-	src := &Source{"content/guides/soil.md", []byte(strings.Repeat("\n", 17) +
+	src := &Source{Name: "content/guides/soil.md", Text: []byte(strings.Repeat("\n", 17) +
 		"the top foot is [46 lb/ac](worked:soil.nitrogen) of nitrogen\n")}
 	l := List{
 		{ID: "figure-differs", Source: src, Span: Span{17 + 16, 17 + 26},
@@ -103,8 +103,28 @@ advice: no place [old]
 	}
 }
 
+// A part of a file reads like the whole of it, and one message of many has no count behind it.
+func TestPrintOneOfALongFile(t *testing.T) {
+	const above, row = 41, "North,12 gal\nSouth"
+	part := &Source{Name: "blocks.csv", Text: []byte(row), Above: above}
+	whole := &Source{Name: "blocks.csv", Text: []byte(strings.Repeat("x\n", above) + row)}
+	m := Message{ID: "cell-unfit", Source: part, Span: Span{6, 12}, Text: "gal is a volume", Note: "write 12 in"}
+	var one strings.Builder
+	Printer{}.PrintOne(&one, m)
+	m.Source, m.Span = whole, Span{2*above + 6, 2*above + 12}
+	if diff := cmp.Diff(printed(List{m}), one.String()+"1 error\n"); diff != "" {
+		t.Errorf("printed (-whole +part):\n%s", diff)
+	}
+	if line, column := part.Position(6); line != above+1 || column != 7 {
+		t.Errorf("%d:%d", line, column)
+	}
+	if !strings.HasPrefix(one.String(), "blocks.csv:42:7: error: ") {
+		t.Errorf("printed %s", &one)
+	}
+}
+
 func TestPrintWindowsFiles(t *testing.T) {
-	src := &Source{"a.md", []byte("\uFEFFtitle: x\r\nsummary: y\r\n")}
+	src := &Source{Name: "a.md", Text: []byte("\uFEFFtitle: x\r\nsummary: y\r\n")}
 	want := `a.md:1:1: error: b
     1 | title: x
       | ^~~~~
@@ -125,7 +145,7 @@ a.md:2:1: error: d
 
 func TestPrintColor(t *testing.T) {
 	var b bytes.Buffer
-	src := &Source{"a.md", []byte("title")}
+	src := &Source{Name: "a.md", Text: []byte("title")}
 	Printer{Color: true}.Print(&b, List{{Source: src, Span: Span{0, 5}, Text: "t", ID: "i"}, {Level: Advice, Text: "a"}})
 	want := "\x1b[1ma.md:1:1:\x1b[0m \x1b[1;31merror:\x1b[0m t \x1b[2m[i]\x1b[0m\n" +
 		"\x1b[2m    1 |\x1b[0m title\n\x1b[2m      |\x1b[0m \x1b[1;31m^~~~~\x1b[0m\n" +
@@ -155,7 +175,8 @@ func TestPrintKeepsControlCharactersFromTheTerminal(t *testing.T) {
 			}
 		}
 	}
-	got := printed(List{{Source: &Source{"a.md", []byte("a\x1b[31mb")}, Span: Span{1, 2}, Text: "x\x1b]0;title\x07"}})
+	src := &Source{Name: "a.md", Text: []byte("a\x1b[31mb")}
+	got := printed(List{{Source: src, Span: Span{1, 2}, Text: "x\x1b]0;title\x07"}})
 	if !strings.Contains(got, "a␛[31mb\n      |  ^\n") || !strings.Contains(got, "x␛]0;title␇") {
 		t.Errorf("printed:\n%s", got)
 	}

@@ -13,6 +13,9 @@ const byteOrderMark = "\uFEFF"
 type Source struct {
 	Name string // slash path relative to the project folder, as the user gave it: "content/guides/soil.md"
 	Text []byte // as it was read; a byte order mark and carriage returns are still in it
+
+	// Above is how many lines of the file stand above Text, when it is only a part of a long one.
+	Above int
 }
 
 // Position gives the line and the column of a byte offset, both from 1. A column counts characters (Unicode code
@@ -20,7 +23,8 @@ type Source struct {
 // nearest end.
 func (s *Source) Position(offset int) (line, column int) {
 	l := newLines(s)
-	return l.position(offset)
+	line, column = l.position(offset)
+	return s.Above + line, column
 }
 
 // lines finds lines in one source. It remembers the last place it was asked for, so that a run of sorted offsets

@@ -34,9 +34,10 @@ var ladder = map[string][]string{
 	"cmd/acreleaf/internal/render": {"message", "page", "calc", "calc/sheet", "calc/unit"},
 	"cmd/acreleaf/internal/site": {"message", "output", "config", "page", "assets", "markdown", "worksheet", "render",
 		"theme", "calc", "calc/sheet", "calc/unit"},
+	"cmd/acreleaf/internal/rows":  {"message", "calc/sheet", "calc/unit"},
 	"cmd/acreleaf/internal/proof": {"site", "message", "markdown", "worksheet", "page", "calc"},
 	"cmd/acreleaf/internal/desk":  {"site", "message", "output"},
-	"cmd/acreleaf/internal/cli": {"site", "proof", "desk", "output", "message", "config", "calc", "calc/sheet",
+	"cmd/acreleaf/internal/cli": {"site", "proof", "desk", "rows", "output", "message", "config", "calc", "calc/sheet",
 		"calc/unit"},
 
 	"cmd/check":                  {"cmd/check/internal/pressed", "cmd/check/internal/step", "cmd/check/internal/tool"},
