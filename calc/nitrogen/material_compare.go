@@ -14,7 +14,7 @@ type rival struct {
 	price    *sheet.Given
 	there    sheet.Term // of an optional one: a question
 
-	strength, each, nitrate, urea, limeEach sheet.Term
+	strength, gallon, each, nitrate, urea, limeEach sheet.Term
 }
 
 func materialCompare(s *sheet.Sheet) {
@@ -28,26 +28,29 @@ func materialCompare(s *sheet.Sheet) {
 	first.ask(s, "First material", "UAN-32", 420)
 	second.ask(s, "Second material", "46-0-0", 560)
 	third.ask(s, "Third material", "none", 500)
-	rivals := []*rival{first, second, third}
-	for _, r := range rivals {
-		r.costOfNitrogen(s)
-	}
-	for _, r := range rivals {
-		s.Answer(r.place+"-cost", "$/ac", nitrogen.Times(r.each), r.says("Cost of an acre", "$/ha"))
-	}
-	for _, r := range rivals {
-		r.formsOfNitrogen(s)
-	}
-	for _, r := range rivals {
-		r.limeOfNitrogen(s, nitrogen)
-	}
+	first.priceNitrogen(s, "first-per-nitrogen")
+	second.priceNitrogen(s, "second-per-nitrogen")
+	third.priceNitrogen(s, "third-per-nitrogen")
+	s.Answer("first-cost", "$/ac", nitrogen.Times(first.each), first.says("Cost of an acre", "$/ha"))
+	s.Answer("second-cost", "$/ac", nitrogen.Times(second.each), second.says("Cost of an acre", "$/ha"))
+	s.Answer("third-cost", "$/ac", nitrogen.Times(third.each), third.says("Cost of an acre", "$/ha"))
+	first.listForms(s, "first-nitrate", "first-ammonium", "first-urea")
+	second.listForms(s, "second-nitrate", "second-ammonium", "second-urea")
+	third.listForms(s, "third-nitrate", "third-ammonium", "third-urea")
+	first.limeFor(s, nitrogen, "first-lime")
+	second.limeFor(s, nitrogen, "second-lime")
+	third.limeFor(s, nitrogen, "third-lime")
 	s.Refuse(third.grade.Is("none").Not().And(s.Stated(third.price).Not()),
 		"The third material has no price. Put it in, or choose none for the third material.")
+
+	rivals := []*rival{first, second, third}
 	sayTogether(s, rivals)
 	sayCheapest(s, rivals)
 	for _, r := range rivals {
 		r.sayForms(s)
 	}
+	first.slips(s, nitrogen)
+	second.slips(s, nitrogen)
 }
 
 // ask asks which material it is, and what it costs.
@@ -89,14 +92,15 @@ func (r *rival) and(question sheet.Term) sheet.Term {
 	return question
 }
 
-func (r *rival) costOfNitrogen(s *sheet.Sheet) {
+// priceNitrogen works what a pound of its nitrogen costs.
+func (r *rival) priceNitrogen(s *sheet.Sheet, answer string) {
 	r.strength = s.Step(r.place+"-strength", "% N of product", listedStrength(s, r.grade),
 		r.says("Nitrogen in the material", ""))
 	byGallon := r.says("Weight of a gallon", "kg product/L")
 	byGallon.When = r.and(r.price.IsOther())
-	gallon := s.Step(r.place+"-gallon", "lb product/gal", listedGallon(s, r.grade), byGallon)
-	r.each = s.Answer(r.place+"-per-nitrogen", "$/lb N", sheet.If(r.price.IsOther(),
-		r.price.AsOther().Over(gallon).Over(r.strength), r.price.In("$/lb product").Over(r.strength)),
+	r.gallon = s.Step(r.place+"-gallon", "lb product/gal", listedGallon(s, r.grade), byGallon)
+	r.each = s.Answer(answer, "$/lb N", sheet.If(r.price.IsOther(),
+		r.price.AsOther().Over(r.gallon).Over(r.strength), r.price.In("$/lb product").Over(r.strength)),
 		r.says("Cost of a pound of nitrogen", "$/kg N"))
 	dry := s.Lookup("weighed", "lb product/gal", r.grade, figuresOf(r.grade, (*material).weight)).
 		Same(s.Zero("lb product/gal"))
@@ -105,33 +109,32 @@ func (r *rival) costOfNitrogen(s *sheet.Sheet) {
 			"400 $/ton.")
 	s.Say(sheet.Notice, r.and(r.price.IsOther()).And(has(s, r.grade, remembered|disputed)),
 		"The weight of a gallon of the "+r.place+" material is not sure. Ask for the density, or for the price of a ton.")
-	if r.optional {
-		return
-	}
+}
+
+// listForms lists the shares of its nitrogen by form.
+func (r *rival) listForms(s *sheet.Sheet, nitrate, ammonium, urea string) {
+	r.nitrate = s.Answer(nitrate, "%", listedShare(s, r.grade, "nitrate"), r.says("Nitrate share", ""))
+	s.Answer(ammonium, "%", listedShare(s, r.grade, "ammonium"), r.says("Ammonium share", ""))
+	r.urea = s.Answer(urea, "%", listedShare(s, r.grade, "urea"), r.says("Urea share", ""))
+}
+
+// limeFor works the lime that makes up for what its nitrogen does to the soil.
+func (r *rival) limeFor(s *sheet.Sheet, nitrogen *sheet.Given, answer string) {
+	r.limeEach = s.Step(r.place+"-lime-each", "lb CaCO3/lb N", listedLime(s, r.grade),
+		r.says("Lime for a pound of its nitrogen", ""))
+	s.Answer(answer, "lb CaCO3/ac", nitrogen.Times(r.limeEach), r.says("Lime to make up for it", "kg CaCO3/ha"))
+}
+
+// slips are the known wrong ways to its answers.
+func (r *rival) slips(s *sheet.Sheet, nitrogen *sheet.Given) {
 	share := r.strength.In("lb N/lb product")
-	perPound := sheet.If(r.price.IsOther(), r.price.AsOther().Over(gallon), r.price.In("$/lb product"))
-	s.Slip(r.place+"-product-priced", r.place+"-per-nitrogen", perPound,
+	s.Slip(r.place+"-product-priced", r.place+"-per-nitrogen",
+		sheet.If(r.price.IsOther(), r.price.AsOther().Over(r.gallon), r.price.In("$/lb product")),
 		"That is the price of a pound of material. Only part of it is nitrogen: divide by its share.")
 	s.Slip(r.place+"-price-multiplied", r.place+"-per-nitrogen", r.each.Times(share).Times(share),
 		"Divide the price by the share of nitrogen. A pound of nitrogen costs more than a pound of material.")
-}
-
-func (r *rival) formsOfNitrogen(s *sheet.Sheet) {
-	r.nitrate = s.Answer(r.place+"-nitrate", "%", listedShare(s, r.grade, "nitrate"), r.says("Nitrate share", ""))
-	s.Answer(r.place+"-ammonium", "%", listedShare(s, r.grade, "ammonium"), r.says("Ammonium share", ""))
-	r.urea = s.Answer(r.place+"-urea", "%", listedShare(s, r.grade, "urea"), r.says("Urea share", ""))
-}
-
-func (r *rival) limeOfNitrogen(s *sheet.Sheet, nitrogen *sheet.Given) {
-	r.limeEach = s.Step(r.place+"-lime-each", "lb CaCO3/lb N", listedLime(s, r.grade),
-		r.says("Lime for a pound of its nitrogen", ""))
-	s.Answer(r.place+"-lime", "lb CaCO3/ac", nitrogen.Times(r.limeEach),
-		r.says("Lime to make up for it", "kg CaCO3/ha"))
-	if r.optional {
-		return
-	}
 	s.Slip(r.place+"-lime-of-a-pound", r.place+"-lime", r.limeEach,
 		"That is the lime for one pound of nitrogen. Multiply by the pounds of nitrogen.")
-	s.Slip(r.place+"-lime-of-material", r.place+"-lime", nitrogen.Over(r.strength.In("lb N/lb product")).Times(r.limeEach),
+	s.Slip(r.place+"-lime-of-material", r.place+"-lime", nitrogen.Over(share).Times(r.limeEach),
 		"That takes the pounds of material. The lime is for each pound of nitrogen.")
 }
