@@ -16,14 +16,24 @@ const (
 
 var months = [...]string{"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"}
 
-// DateText writes a day for a reader: "Apr 15, 2027". A part of a day is dropped.
+// onCalendar says whether a number is a day from 1970 to 9999.
+func onCalendar(day float64) bool { return day >= 0 && day < 2_932_897 }
+
+// DateText writes a day for a reader: "Apr 15, 2027". A part of a day is dropped, and a number that is no day is said to
+// be none.
 func DateText(day float64) string {
+	if !onCalendar(day) {
+		return "no day"
+	}
 	year, month, date := civil(int(day))
 	return fmt.Sprintf("%s %d, %d", months[month-1], date, year)
 }
 
-// ISODate writes a day as 2027-04-15.
+// ISODate writes a day as 2027-04-15, and a number that is no day as DateText does.
 func ISODate(day float64) string {
+	if !onCalendar(day) {
+		return "no day"
+	}
 	year, month, date := civil(int(day))
 	return fmt.Sprintf("%04d-%02d-%02d", year, month, date)
 }

@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"math"
 	"testing"
 	"time"
 
@@ -47,5 +48,20 @@ func TestDatesAreThoseOfTheCalendar(t *testing.T) {
 		if _, err := g.Read(text); err == nil || err.Error() != want {
 			t.Errorf("%q gives %v, want %s", text, err, want)
 		}
+	}
+}
+
+// A number that is no day is not looked up in the calendar, which has no end to stop at.
+func TestNumbersThatAreNoDays(t *testing.T) {
+	for day, want := range map[float64]string{
+		0: "Jan 1, 1970", 2_932_896: "Dec 31, 9999", -1: "no day", 2_932_897: "no day",
+		1e300: "no day", math.Inf(1): "no day", math.Inf(-1): "no day",
+	} {
+		if got := sheet.DateText(day); got != want {
+			t.Errorf("day %v is %s, want %s", day, got, want)
+		}
+	}
+	if got := sheet.ISODate(math.NaN()); got != "no day" {
+		t.Errorf("no number at all is %s", got)
 	}
 }
