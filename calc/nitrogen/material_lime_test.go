@@ -60,15 +60,16 @@ func partOf(t testing.TB, grade, part string) float64 {
 }
 
 // The lime of every material is near what the official method gives for its grade: half an acid for each nitrogen, two
-// for each sulfur, one for each phosphorus, less two for each calcium and one for each potassium. Printed figures of one
-// material differ by about 3 %, so that much is allowed.
+// for each sulfur, one for each phosphorus, less two for each calcium and one for each potassium. Printed figures of
+// one material differ by about 3 %, so that much is allowed.
 func TestLimeIsThatOfTheOfficialMethod(t *testing.T) {
 	mole := limePerMole(t)
 	oxide := func(element string) float64 {
 		atoms := map[string]float64{"P": 2.5, "K": 0.5}[element] // oxygen atoms to one of the element
 		return mole / (weightOf(t, element) + atoms*weightOf(t, "O"))
 	}
-	unnamed := map[string]map[string]float64{"CAN-17": {"Ca": 8.8}, "16-20-0": {"S": 15}} // not in the name of the grade
+	// Not in the name of the grade.
+	unnamed := map[string]map[string]float64{"CAN-17": {"Ca": 8.8}, "16-20-0": {"S": 15}}
 	for _, o := range nitrogen.MaterialAmount.FindGiven("material").Choices {
 		part := func(name string) float64 { return partOf(t, o.Name, name) + unnamed[o.Name][name] }
 		want := acidOf(t, 0.5) + (2*mole/weightOf(t, "S")*part("S")+oxide("P")*part("P2O5")-

@@ -147,7 +147,7 @@ func TestPublishedMaterials(t *testing.T) {
 
 	rows.LeaveOut("F50", "a limit on the water alone; no sheet takes its calcium, and the caution says to try a jar")
 	rows.LeaveOut("F57", "the salt that the index is counted from, which is no material here")
-	rows.LeaveOut("F61", "the data sheets' weight of thiosulfate; the table has the University's (F56) and a notice says both")
+	rows.LeaveOut("F61", "the data sheets' weight of thiosulfate; the table has the University's (F56), a notice both")
 }
 
 // checkComposition checks what the urea and the ammonium nitrate of a solution come to, and that the table has it.
@@ -166,7 +166,8 @@ func checkComposition(t *testing.T, rows *reference.Ledger) {
 		row := rows.Row(id)
 		mixed := urea*row.Input(t, "urea_pct") + nitrate*row.Input(t, "ammonium_nitrate_pct")
 		rows.Check(id, mixed)
-		if listed := answer(t, nitrogen.MaterialAmount, "strength", "% N of product", onePound(material)...); !row.Accepts(listed) {
+		listed := answer(t, nitrogen.MaterialAmount, "strength", "% N of product", onePound(material)...)
+		if !row.Accepts(listed) {
 			t.Errorf("%s is listed at %v %% N, and its parts make %v", material, listed, mixed)
 		}
 	}

@@ -97,7 +97,8 @@ func sayCompared() {
 		return "Loss to the air: " + share + " of the nitrogen in the " + place + " material is urea."
 	}
 	strong := func(place, lime string) string {
-		return "Soil pH: the " + place + " material sours the soil more than most. In the long run lime makes up for it: " + lime
+		return "Soil pH: the " + place + " material sours the soil more than most. In the long run lime makes up for it: " +
+			lime
 	}
 	like := func(place string) string {
 		return "Soil pH: the " + place + " material raises the pH of the soil a little."

@@ -195,7 +195,8 @@ func TestMaterialOfARange(t *testing.T) {
 
 func TestMaterialsThatAreRefused(t *testing.T) {
 	noPrice := "The third material has no price. Put it in, or choose none for the third material."
-	solution := "This material is dry, and a gallon of it is a solution. Put in the nitrogen of the solution too, from its label."
+	solution := "This material is dry, and a gallon of it is a solution. Put in the nitrogen of the solution too, from " +
+		"its label."
 	for _, c := range []struct {
 		sheet  *sheet.Sheet
 		givens []string
