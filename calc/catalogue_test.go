@@ -21,8 +21,13 @@ var contract = []struct {
 	{"tree-density", []string{"pattern", "tree", "[row]"}, []string{"area", "trees"}},
 	{"tree-rate", []string{"rate", "trees"}, []string{"nitrogen"}},
 	{"acre-rate", []string{"nitrogen", "trees"}, []string{"rate"}},
-	{"season-budget", []string{"demand", "soil", "water", "[other]", "efficiency"},
-		[]string{"credits", "short", "apply", "surplus"}},
+	{"crop-demand", []string{"crop", "leaf", "yield", "[growth]", "[removal]"},
+		[]string{"tree-growth", "crop-removal", "demand"}},
+	{"organic-credit", []string{"material", "amount", "content", "[release]"}, []string{"nitrogen"}},
+	{"uptake-efficiency", []string{"system"}, []string{"efficiency", "per-pound"}},
+	{"season-budget", []string{"demand", "soil", "water", "[cover-crop]", "[compost]", "[manure]", "[organic-matter]",
+		"[other]", "efficiency"}, []string{"credits", "short", "apply", "surplus"}},
+	{"uptake-share", []string{"nitrogen", "crop"}, []string{"first", "second", "third", "fourth"}},
 	{"material-compare", []string{"nitrogen", "first", "first-price", "second", "second-price", "third", "[third-price]"},
 		[]string{"first-per-nitrogen", "second-per-nitrogen", "third-per-nitrogen", "first-cost", "second-cost",
 			"third-cost", "first-nitrate", "first-ammonium", "first-urea", "second-nitrate", "second-ammonium",
@@ -34,6 +39,9 @@ var contract = []struct {
 	{"root-share", []string{"wetted", "root", "offset", "rate"}, []string{"share", "effective"}},
 	{"injection", []string{"nitrogen", "acres", "material", "run", "clean", "flush", "[flow]", "[analysis]", "[density]"},
 		[]string{"volume", "window", "rate", "concentration"}},
+	{"nitrate-reach", []string{"excess", "texture", "[capacity]", "[nitrate]"}, []string{"depth", "leached"}},
+	{"leaf-level", []string{"crop", "nutrient", "value"}, []string{"low", "high", "below", "adequate", "above"}},
+	{"balance", []string{"applied", "removed"}, []string{"ratio", "difference"}},
 }
 
 func TestCatalogueKeepsItsContract(t *testing.T) {

@@ -49,7 +49,12 @@ func together() *sheet.Graph {
 			"demand": from("tree-rate", "nitrogen"),
 			"soil":   from("soil-nitrogen", "nitrogen"),
 			"water":  from("water-nitrogen", "nitrogen"),
+			"manure": from("organic-credit", "nitrogen"), "efficiency": from("uptake-efficiency", "efficiency"),
 		},
+		"balance":           {"applied": from("season-budget", "apply"), "removed": from("crop-demand", "crop-removal")},
+		"uptake-share":      {"nitrogen": from("season-budget", "apply")},
+		"nitrate-reach":     {"nitrate": from("nitrate-basis", "nitrogen")},
+		"leaf-level":        {"value": from("uptake-efficiency", "efficiency")}, // any percent: none answers a leaf level
 		"material-compare":  {"nitrogen": from("season-budget", "apply")},
 		"material-amount":   {"nitrogen": from("season-budget", "apply")},
 		"material-nitrogen": {"amount": from("material-amount", "product"), "trees": from("tree-density", "trees")},
@@ -143,7 +148,7 @@ func TestTogetherIsOneAfterTheOther(t *testing.T) {
 	for use, values := range map[string]map[string]float64{
 		"nitrate-basis": {"reported": 40}, "soil-nitrogen": {"depth": 12}, "water-nitrogen": {"water": 8},
 		"tree-density": {"pattern": 1, "tree": 18, "row": 22}, "tree-rate": {"rate": 12},
-		"season-budget": {"efficiency": 70},
+		"uptake-efficiency": {"system": 1},
 	} {
 		for name, value := range values {
 			g.Find(use).Set(cells, name, value)
@@ -151,7 +156,7 @@ func TestTogetherIsOneAfterTheOther(t *testing.T) {
 	}
 	g.Program.Run(cells)
 	// By hand: 40 ppm NO3 is 9.036 ppm NO3-N; soil 4 × 9.036 = 36.14; water 8 × 0.226613 × 9.036 = 16.38; trees 110;
-	// need 12 × 110 / 16 = 82.5; short 82.5 − 52.53 = 29.97; apply 42.82; back to a tree 42.82 × 16 / 110 = 6.23 oz.
+	// need 12 × 110 / 16 = 82.5; short 82.5 − 52.53 = 29.97; at 70 % apply 42.82; back to a tree that is 6.23 oz.
 	for _, c := range []struct{ use, name, want string }{
 		{"nitrate-basis", "nitrogen", "9.04 ppm NO3-N"}, {"soil-nitrogen", "nitrogen", "36.1 lb N/ac"},
 		{"water-nitrogen", "nitrogen", "16.4 lb N/ac"}, {"tree-rate", "nitrogen", "82.5 lb N/ac"},

@@ -2,25 +2,24 @@ package nitrogen
 
 import "acreleaf/calc/sheet"
 
-// SeasonBudget sets what the trees need against what soil and water already bring, and says what is left to apply.
+// SeasonBudget sets what the trees need against every credit, and says what is left to apply.
+//
+// A credit counts as nitrogen that the trees take up, so it comes off the demand first, and only the shortfall is
+// divided by the efficiency.
 var SeasonBudget = sheet.New("season-budget", seasonBudget)
 
 func seasonBudget(s *sheet.Sheet) {
-	s.Head("The season's budget", "Sets what the trees need against what soil and water bring.")
+	s.Head("The season's budget", "Sets what the trees need against what soil, water and the rest bring.")
 	demand := s.Given("demand", "lb N/ac", sheet.Field{
 		Label: "What the trees will take up", Hint: "In the season, on an acre.",
 		Typical: 30, Low: 0, High: 500, Units: []string{"kg N/ha"},
 	})
-	soil := creditGiven(s, "soil", "Credit from the soil", "From a soil report. Count only what the roots reach.", false)
-	water := creditGiven(s, "water", "Credit from the water",
-		"From a water test. Count only water that stays by the roots.", false)
-	other := creditGiven(s, "other", "Any other credit", "Compost, manure, cover crop. Leave it empty if none.", true)
+	sum, brought := creditsOf(s)
 	efficiency := s.Given("efficiency", "%", sheet.Field{
 		Label: "Share of the feed that trees take up", Hint: "Small feeds through drip lines: near 70 %. Broadcast: less.",
 		Typical: 70, Low: 10, High: 100,
 	})
-	credits := s.Answer("credits", "lb N/ac", soil.Plus(water).Plus(other),
-		sheet.Says{Label: "Credits in all", Also: "kg N/ha"})
+	credits := s.Answer("credits", "lb N/ac", sum, sheet.Says{Label: "Credits in all", Also: "kg N/ha"})
 	short := s.Answer("short", "lb N/ac", s.Zero("lb N/ac").Most(demand.Minus(credits)),
 		sheet.Says{Label: "Still short", Also: "kg N/ha"})
 	s.Answer("apply", "lb N/ac", short.Over(efficiency),
@@ -34,7 +33,11 @@ func seasonBudget(s *sheet.Sheet) {
 	s.Say(sheet.Notice, surplus.More(nothing),
 		"{surplus} more is there than the trees will take up. Water it gently: what is left can leach to the well.")
 	s.Say(sheet.Note, short.More(nothing),
-		"Split it into small feeds, and stop early enough for the wood to ripen before frost.")
+		"Split it into small feeds, and stop early enough for the wood to ripen before frost. The credits came off "+
+			"first, since they count as nitrogen taken up; only what is short was divided by the share.")
+	s.Say(sheet.Note, brought,
+		"Count each credit once, and only what comes free this season. What manure or old roots let go before the soil "+
+			"was sampled is in the soil report already.")
 
 	s.Slip("efficiency-multiplied", "apply", short.Times(efficiency),
 		"Divide by the share that is taken up: part of each feed is lost, so more must go on, not less.")
@@ -46,8 +49,47 @@ func seasonBudget(s *sheet.Sheet) {
 		"A credit here is nitrogen that the trees take up, so take it off first, then divide by the share.")
 }
 
-func creditGiven(s *sheet.Sheet, name, label, hint string, optional bool) *sheet.Given {
+// creditsOf asks for every credit and gives their sum, and whether there is one besides those of soil and water. Those
+// others are summed in a step of their own, which is left out when none of them was filled in.
+func creditsOf(s *sheet.Sheet) (sum, brought sheet.Term) {
+	soil := creditGiven(s, "soil", "Credit from the soil", "From a soil report. Count only what the roots reach.")
+	water := creditGiven(s, "water", "Credit from the water",
+		"From a water test. Count only water that stays by the roots.")
+	cover := otherCredit(s, "cover-crop", "Credit from a cover crop", 500,
+		"What rots in time, not all that the cover crop holds. Leave it empty if none.")
+	compost := otherCredit(s, "compost", "Credit from compost", 500,
+		"What comes free this season: a small part of what is in it. Leave it empty if none.")
+	manure := otherCredit(s, "manure", "Credit from manure", 500,
+		"What comes free this season, from this year's manure and last year's. Leave it empty if none.")
+	matter := otherCredit(s, "organic-matter", "Credit from the soil's organic matter", 500,
+		"What it lets go after the soil was sampled. Leave it empty if unknown.")
+	other := otherCredit(s, "other", "Any other credit", 1500,
+		"What is in none of the lines above. Leave it empty if none.")
+
+	brought = s.Stated(cover).Or(s.Stated(compost)).Or(s.Stated(manure)).Or(s.Stated(matter)).Or(s.Stated(other))
+	more := s.Step("organic", "lb N/ac", cover.Plus(compost).Plus(manure).Plus(matter).Plus(other),
+		sheet.Says{Label: "Credits besides soil and water", Also: "kg N/ha", When: brought})
+	usual := s.Constant("usual-release", "40 lb N/ac", sheet.Fact{
+		Label:  "Most that a soil's organic matter lets go in a year",
+		Source: "USDA-NRCS New Mexico, Agronomy Technical Note 76, section 9e (2000)", Sureness: sheet.Handbook,
+		Note: "It gives 20 to 40 lb an acre a year for all soils. A sandy young orchard may have less.",
+	})
+	s.Say(sheet.Notice, matter.More(usual),
+		"{organic-matter} is a good deal from organic matter: one guide gives 20 to 40 lb an acre a year. Count on less "+
+			"if you cannot measure it.")
+	both := soil.Plus(water)
+	return sheet.If(brought, both.Plus(more), both), brought
+}
+
+func creditGiven(s *sheet.Sheet, name, label, hint string) *sheet.Given {
 	return s.Given(name, "lb N/ac", sheet.Field{
-		Label: label, Hint: hint, Typical: 10, Low: 0, High: 1500, Units: []string{"kg N/ha"}, Optional: optional,
+		Label: label, Hint: hint, Typical: 10, Low: 0, High: 1500, Units: []string{"kg N/ha"},
+	})
+}
+
+// otherCredit asks for a credit that a block may not have.
+func otherCredit(s *sheet.Sheet, name, label string, most float64, hint string) *sheet.Given {
+	return s.Given(name, "lb N/ac", sheet.Field{
+		Label: label, Hint: hint, Typical: 10, Low: 0, High: most, Units: []string{"kg N/ha"}, Optional: true,
 	})
 }

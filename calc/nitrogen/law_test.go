@@ -94,8 +94,8 @@ var scalings = []scaling{
 	{nitrogen.TreeRate, "nitrogen", 1, []string{"trees"}},
 	{nitrogen.AcreRate, "rate", 1, []string{"nitrogen"}},
 	{nitrogen.AcreRate, "rate", -1, []string{"trees"}},
-	{nitrogen.SeasonBudget, "apply", 1, []string{"demand", "soil", "water", "other"}},
-	{nitrogen.SeasonBudget, "surplus", 1, []string{"demand", "soil", "water", "other"}},
+	{nitrogen.SeasonBudget, "apply", 1, append([]string{"demand"}, credits...)},
+	{nitrogen.SeasonBudget, "surplus", 1, append([]string{"demand"}, credits...)},
 	{nitrogen.SeasonBudget, "apply", -1, []string{"efficiency"}},
 }
 

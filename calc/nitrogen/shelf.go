@@ -5,8 +5,10 @@ import "acreleaf/calc/sheet"
 // Shelf lists the calculations of this package in the order in which a season asks for them.
 func Shelf() []*sheet.Sheet {
 	return []*sheet.Sheet{
-		NitrateBasis, SoilNitrogen, WaterApplied, WaterNitrogen, TreeDensity, TreeRate, AcreRate, SeasonBudget,
+		NitrateBasis, SoilNitrogen, WaterApplied, WaterNitrogen, TreeDensity, TreeRate, AcreRate,
+		CropDemand, OrganicCredit, UptakeEfficiency, SeasonBudget, UptakeShare,
 		MaterialCompare, MaterialAmount, MaterialNitrogen,
 		RootShare, Injection,
+		NitrateReach, LeafLevel, Balance,
 	}
 }

@@ -48,7 +48,7 @@ func TestWorkReadsAsAGrowerWouldWriteIt(t *testing.T) {
 		{situation{nitrogen.AcreRate, []string{"nitrogen=35 lb N/ac", "trees=110 trees/ac"}}, []string{
 			"rate = nitrogen × 16 oz/lb ÷ trees = 35 lb N/ac × 16 oz/lb ÷ 110 trees/ac = 5.09 oz N/tree"}},
 		{situation{nitrogen.SeasonBudget, budget("35", "10", "8")}, []string{
-			"credits = soil + water + other = 10 lb N/ac + 8 lb N/ac + 0 lb N/ac = 18 lb N/ac",
+			"credits = soil + water = 10 lb N/ac + 8 lb N/ac = 18 lb N/ac",
 			"short = the larger of 0 lb N/ac and (demand − credits) = " +
 				"the larger of 0 lb N/ac and (35 lb N/ac − 18 lb N/ac) = 17 lb N/ac",
 			"apply = short ÷ efficiency = 17 lb N/ac ÷ 70 % = 24.3 lb N/ac",

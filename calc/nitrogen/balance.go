@@ -1,0 +1,42 @@
+package nitrogen
+
+import "acreleaf/calc/sheet"
+
+// Balance sets the nitrogen that was put on against what left with the crop.
+var Balance = sheet.New("balance", balance)
+
+func balance(s *sheet.Sheet) {
+	s.Head("The year's balance", "Sets the nitrogen that you put on against what left with the crop.")
+	applied := s.Given("applied", "lb N/ac", sheet.Field{
+		Label: "Nitrogen put on", Hint: "Over the year: fertilizer, and whatever else your reporting rule counts.",
+		Typical: 214, Low: 0, High: 2000, Units: []string{"kg N/ha"},
+	})
+	removed := s.Given("removed", "lb N/ac", sheet.Field{
+		Label: "Nitrogen that left with the crop", Hint: "Yield times the nitrogen in it. Prunings count if they left.",
+		Typical: 170, Low: 0, High: 2000, Units: []string{"kg N/ha"},
+	})
+	s.Answer("ratio", "", applied.Over(removed), sheet.Says{Label: "Put on for each pound removed (A/R)"})
+	difference := s.Answer("difference", "lb N/ac", applied.Minus(removed),
+		sheet.Says{Label: "Put on less removed (A − R)", Also: "kg N/ha"})
+
+	nothing := s.Zero("lb N/ac")
+	s.Refuse(removed.AtMost(nothing),
+		"With nothing removed there is no ratio: young trees keep what they take up. Put in what left with the crop; "+
+			"until there is one, ask your coalition how to report the block.")
+	s.Say(sheet.Note, difference.More(nothing),
+		"{difference} did not leave with the crop. Growing wood holds some of it, soil holds some, and the rest can reach "+
+			"groundwater.")
+	s.Say(sheet.Note, difference.Less(nothing),
+		"More left with the crop than was put on. Soil, water or the trees' own store gave the rest. A few such years "+
+			"can run the trees low: sample leaves.")
+	s.Say(sheet.Note, sheet.Always,
+		"Rules differ in what counts as put on (water, compost) and as removed. For a report, use the form and the "+
+			"figures of your coalition or your water board. They come before this page.")
+
+	s.Slip("upside-down", "ratio", removed.Over(applied),
+		"That is removed over put on. The reporting ratio has what was put on above.")
+	s.Slip("difference-for-ratio", "ratio", difference.Over(removed),
+		"That is what stayed behind for each pound removed. Divide all that was put on by what left.")
+	s.Slip("wrong-way-round", "difference", removed.Minus(applied),
+		"Take what left from what was put on.")
+}

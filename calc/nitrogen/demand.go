@@ -1,0 +1,114 @@
+package nitrogen
+
+import "acreleaf/calc/sheet"
+
+// CropDemand is the nitrogen that trees take up in a season: what leaves with the crop and what growth keeps.
+//
+// What sources do not give for a crop is not made up: such a crop is refused until its grower puts the figure in.
+var CropDemand = sheet.New("crop-demand", cropDemand)
+
+func cropDemand(s *sheet.Sheet) {
+	s.Head("What the trees will take up", "Adds the nitrogen that leaves with the crop to what growth keeps.")
+	d := demandGivens(s)
+	bears := d.yield.More(s.Zero("lb crop/ac"))
+	usual, full := d.usualGrowth(s)
+	growth := s.Answer("tree-growth", "lb N/ac", sheet.If(s.Stated(d.growth), d.growth, usual),
+		sheet.Says{Label: "Kept by growth", Also: "kg N/ha"})
+	listed, least, most := removalTable(s, d.crop)
+	rate := s.Step("removal-rate", "lb N per 1000 lb crop", sheet.If(s.Stated(d.removal), d.removal, listed),
+		sheet.Says{Label: "Nitrogen in 1,000 lb of crop", Also: "lb N/ton crop", When: bears})
+	removed := s.Answer("crop-removal", "lb N/ac", sheet.If(bears, d.yield.Times(rate), s.Zero("lb N/ac")),
+		sheet.Says{Label: "Leaves with the crop", Also: "kg N/ha"})
+	demand := s.Answer("demand", "lb N/ac", growth.Plus(removed),
+		sheet.Says{Label: "What the trees will take up", Also: "kg N/ha"})
+
+	d.refuse(s, bears)
+	s.Say(sheet.Note, full,
+		"No growth is added: almonds over 2,000 lb of kernels an acre fill their space (common practice). Just under "+
+			"that line the answer is larger. If your trees still grow, put in growth.")
+	s.Say(sheet.Notice, d.crop.Is("pistachio").And(d.leaf.Less(s.Number(7))).And(s.Stated(d.growth).Not()),
+		"The growth of pistachio was measured in mature trees. For young ones ask your advisor, and put in growth.")
+	s.Say(sheet.Notice, bears.And(d.leaf.AtMost(s.Number(2))),
+		"Trees in first or second leaf bear next to nothing. Check the leaf and the yield.")
+	s.Say(sheet.Notice, s.Stated(d.removal).And(most.More(s.Zero("lb N per 1000 lb crop"))).
+		And(d.removal.Less(least).Or(d.removal.More(most))),
+		"Your figure for the nitrogen in the crop is outside what sources give. Check that it is for the weight that "+
+			"you put in: kernels weigh a good deal less than nuts in shell.")
+	s.Say(sheet.Note, sheet.Always,
+		"This is what trees take up, not what to buy. Take off the credits, then divide by the share that is taken up.")
+	d.slips(s, rate, growth, removed, demand)
+}
+
+// demandOf is what is given for a demand.
+type demandOf struct {
+	crop, leaf, yield, growth, removal *sheet.Given
+}
+
+func demandGivens(s *sheet.Sheet) demandOf {
+	return demandOf{
+		crop: s.Choice("crop", crops(), sheet.Field{
+			Label: "Crop", Hint: "It says what the yield is the weight of.",
+		}),
+		leaf: s.Given("leaf", "", sheet.Field{
+			Label: "Leaf", Hint: "Seasons of growth since planting. The first season is first leaf: write 1.",
+			Typical: 6, Low: 0, High: 100,
+		}),
+		yield: s.Given("yield", "lb crop/ac", sheet.Field{
+			Written: "lb/ac",
+			Label:   "Crop you expect", Hint: "Weighed as the crop says. Write 0 for trees that do not bear yet.",
+			Typical: 1800, Low: 0, High: 15000, Units: []string{"tons crop/ac", "kg crop/ha"},
+		}),
+		growth: s.Given("growth", "lb N/ac", sheet.Field{
+			Label: "Growth, if you know it", Hint: "Nitrogen that new wood, roots and leaves keep. Empty: the usual figure.",
+			Typical: 30, Low: 0, High: 200, Units: []string{"kg N/ha"}, Optional: true,
+		}),
+		removal: s.Given("removal", "lb N per 1000 lb crop", sheet.Field{
+			Label: "Nitrogen in the crop, if you know it", Hint: "From your own analysis. Empty: the published figure.",
+			Typical: 68, Low: 1, High: 120, Units: []string{"lb N/ton crop", "kg N/t crop"}, Optional: true,
+		}),
+	}
+}
+
+// usualGrowth is the growth that is taken when none is given, and whether it is nothing because the trees fill their
+// space.
+func (d demandOf) usualGrowth(s *sheet.Sheet) (usual, full sheet.Term) {
+	limit := s.Constant("full-crop", "2000 lb crop/ac", sheet.Fact{
+		Label: "Almond crop above which no growth is added", Reads: "2,000 lb/ac",
+		Source: "common practice", Sureness: sheet.CommonPractice, Note: "In kernels.",
+	})
+	first, later := growthTables(s, d.crop)
+	above := d.crop.Is("almond").And(d.yield.More(limit))
+	usual = sheet.If(above, s.Zero("lb N/ac"), sheet.If(d.leaf.AtMost(s.Number(1)), first, later))
+	return usual, above.And(s.Stated(d.growth).Not())
+}
+
+// refuse says what no source gives, and that a leaf is a whole number.
+func (d demandOf) refuse(s *sheet.Sheet, bears sheet.Term) {
+	s.Refuse(d.leaf.Less(s.Number(1)).Or(d.leaf.Same(d.leaf.RoundDown()).Not()),
+		"Leaf is one whole number, from 1: the first season of growth is 1, the next is 2. Write that number.")
+	unknown := d.crop.Is("pecan").Or(d.crop.Is("hazelnut"))
+	s.Refuse(unknown.And(bears).And(s.Stated(d.removal).Not()),
+		"No published figure is known here for the nitrogen in pecans or hazelnuts. Put in your own as removal: from "+
+			"your advisor, or from an analysis of the nuts.")
+	s.Refuse(unknown.And(s.Stated(d.growth).Not()),
+		"No published figure is known here for the growth of pecan or hazelnut trees. Put in your own as growth: from "+
+			"your advisor, or ounces a tree times the trees on an acre.")
+	s.Refuse(d.crop.Is("pistachio").And(d.leaf.AtMost(s.Number(1))).And(s.Stated(d.growth).Not()),
+		"No published figure is known here for the growth of pistachio in first leaf. Put in your own as growth: from "+
+			"your advisor, or ounces a tree times the trees on an acre.")
+}
+
+func (d demandOf) slips(s *sheet.Sheet, rate, growth, removed, demand sheet.Term) {
+	s.Slip("growth-forgotten", "demand", removed,
+		"That is what the crop takes away. The trees keep some nitrogen for growth too: add it.")
+	s.Slip("crop-forgotten", "demand", growth,
+		"That is what growth keeps. Add what leaves with the crop.")
+	s.Slip("ton-for-thousand", "crop-removal", removed.Over(s.Number(2)),
+		"A figure for 1,000 lb was taken for one of a ton. A ton is 2,000 lb.")
+	s.Slip("thousand-for-ton", "crop-removal", removed.Times(s.Number(2)),
+		"A figure for a ton was taken for one of 1,000 lb. A ton is 2,000 lb.")
+	s.Slip("pounds-not-thousands", "crop-removal", d.yield.Times(rate).Times(s.Number(1000)),
+		"The figure is for 1,000 lb of crop, so divide the yield by 1,000 first.")
+	s.Slip("applied-for-taken", "demand", demand.Over(s.Number(0.7)),
+		"That divides by an efficiency of 70 % already. Do that once, in the season's budget, after the credits.")
+}

@@ -1,0 +1,68 @@
+package nitrogen
+
+import "acreleaf/calc/sheet"
+
+// leafCrops are the crops of a leaf analysis, with when to sample and where the levels are from.
+func leafCrops() []sheet.Option {
+	return []sheet.Option{
+		{Name: "almond", Label: "Almond",
+			Note: "Sample in July, from spurs without nuts. Potassium has no upper end."},
+		{Name: "walnut", Label: "Walnut",
+			Note: "Sample in July. The nitrogen level is from memory of the UC production manual. No upper ends."},
+		{Name: "pistachio", Label: "Pistachio",
+			Note: "Sample in August, from branches without nuts. The nitrogen levels are from memory of the UC manual."},
+		{Name: "pecan", Label: "Pecan",
+			Note: "Sample in July, to the first week of August. The ranges are for the Southeast."},
+		{Name: "hazelnut", Label: "Hazelnut",
+			Note: "Sample in August. From 1.80 to 2.20 % nitrogen is below normal."},
+	}
+}
+
+// A leafTable is what a laboratory's number is held against, for one nutrient. 0 means that there is none.
+type leafTable struct {
+	low, high, deficient, excess sheet.Term
+}
+
+func leafNitrogen(s *sheet.Sheet, crop *sheet.Given) leafTable {
+	fact := sheet.Fact{
+		Reads: "figure for the crop", Sureness: sheet.Handbook,
+		Source: almondLeaf + "; " + hazelnutLeaf + "; " + pecanLeaf,
+		Note:   "Walnut and pistachio are from memory of the UC production manuals, and are marked so in the answer.",
+	}
+	return leafTable{
+		low: leafColumn(s, "nitrogen-low", "Nitrogen, range from", crop, fact, 2.2, 2.3, 2.2, 2.5, 2.21),
+		high: leafColumn(s, "nitrogen-high", "Nitrogen, range to", crop, fact,
+			2.5, sheet.None, 2.5, 2.9, 2.5),
+		deficient: leafColumn(s, "nitrogen-deficient", "Nitrogen, deficient below", crop, fact,
+			2.0, sheet.None, 1.8, sheet.None, 1.8),
+		excess: leafColumn(s, "nitrogen-excess", "Nitrogen, excessive above", crop, fact,
+			2.7, sheet.None, sheet.None, sheet.None, 3.0),
+	}
+}
+
+func leafPotassium(s *sheet.Sheet, crop *sheet.Given) leafTable {
+	fact := sheet.Fact{
+		Reads: "figure for the crop", Sureness: sheet.Handbook,
+		Source: almondLeaf + "; " + walnutLeaf + "; " + hazelnutLeaf + "; " + pecanLeaf,
+		Note:   "No published figure was found for pistachio.",
+	}
+	return leafTable{
+		low: leafColumn(s, "potassium-low", "Potassium, range from", crop, fact, 1.4, 1.2, sheet.None, 1.3, 0.81),
+		high: leafColumn(s, "potassium-high", "Potassium, range to", crop, fact,
+			sheet.None, sheet.None, sheet.None, 1.5, 2.0),
+		deficient: leafColumn(s, "potassium-deficient", "Potassium, deficient below", crop, fact,
+			1.0, 0.9, sheet.None, sheet.None, 0.5),
+		excess: leafColumn(s, "potassium-excess", "Potassium, excessive above", crop, fact,
+			sheet.None, sheet.None, sheet.None, sheet.None, 3.0),
+	}
+}
+
+// leafColumn is one column of a table: its figures are in the order of the crops.
+func leafColumn(s *sheet.Sheet, name, label string, crop *sheet.Given, f sheet.Fact, figures ...float64) sheet.Term {
+	f.Label = label
+	table := map[string]float64{}
+	for i, option := range crop.Choices {
+		table[option.Name] = figures[i]
+	}
+	return s.Listed(name, "%", crop, table, f)
+}

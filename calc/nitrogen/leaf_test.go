@@ -1,0 +1,160 @@
+package nitrogen_test
+
+import (
+	"math"
+	"testing"
+
+	"acreleaf/calc/internal/reference"
+	"acreleaf/calc/nitrogen"
+	"acreleaf/calc/sheet"
+)
+
+func init() {
+	situations = append(situations,
+		situation{nitrogen.LeafLevel, level("almond", "nitrogen", "2.3")},
+		situation{nitrogen.LeafLevel, level("almond", "potassium", "1.7")},
+		situation{nitrogen.LeafLevel, level("hazelnut", "nitrogen", "1.9")},
+	)
+	for _, c := range []struct {
+		crop, nutrient, value string
+		said                  []string
+	}{
+		{"almond", "nitrogen", "1.9", []string{"CAUTION Under 2 % is called deficient.", low, july, bearing}},
+		{"almond", "nitrogen", "2", []string{low, july, bearing}},
+		{"almond", "nitrogen", "2.2", []string{in, july, bearing}},
+		{"almond", "nitrogen", "2.5", []string{in, july, bearing}},
+		{"almond", "nitrogen", "2.6", []string{high, july, bearing}},
+		{"almond", "nitrogen", "2.8", []string{high, "CAUTION Over 2.7 % is called excessive.", july, bearing}},
+		{"almond", "potassium", "2.8", []string{in, noEnd, july, bearing}},
+		{"walnut", "nitrogen", "2.2", []string{low, fromMemory, july, bearing}},
+		{"walnut", "potassium", "1.3", []string{in, noEnd, july, bearing}},
+		{"pistachio", "nitrogen", "2.4", []string{in, fromMemory, august, bearing}},
+		{"hazelnut", "nitrogen", "3.1", []string{high, "CAUTION Over 3 % is called excessive.", august, bearing}},
+		{"pecan", "potassium", "1.2", []string{low, "The range is for leaves sampled in July or", bearing}},
+	} {
+		sayings = append(sayings, saying{nitrogen.LeafLevel, level(c.crop, c.nutrient, c.value), c.said})
+	}
+}
+
+const (
+	low        = "NOTICE Below the published range."
+	in         = "Within the published range."
+	high       = "NOTICE Above the published range."
+	noEnd      = "No upper end is published here."
+	fromMemory = "NOTICE The levels of nitrogen for this crop are from memory"
+	july       = "The range is for leaves sampled in July. Leaves"
+	august     = "The range is for leaves sampled in August. Leaves"
+	bearing    = "Levels were set on bearing trees."
+)
+
+func level(crop, nutrient, value string) []string {
+	return []string{"crop=" + crop, "nutrient=" + nutrient, "value=" + value + " %"}
+}
+
+// checkLeaves checks the levels of leaves.
+func checkLeaves(t *testing.T, rows *reference.Ledger) {
+	of := func(crop, name string) float64 {
+		return work(t, nitrogen.LeafLevel, write(t, nitrogen.LeafLevel, level(crop, "nitrogen", "2")...)).Value(name).Value
+	}
+	for id, where := range map[string][2]string{
+		// G28 to G30: UC ANR 3364, Almond Production Manual, as printed in Almond Facts May-June 2023
+		"G28": {"almond", "low"}, "G29": {"almond", "high"}, "G30": {"almond", "deficient"},
+		// G31 to G33: Oregon State University EM 8786, Table 1
+		"G31": {"hazelnut", "low"}, "G32": {"hazelnut", "high"}, "G33": {"hazelnut", "deficient"},
+		// G34, G35: Wells and Wood 2007, HortTechnology 17:473
+		"G34": {"pecan", "low"}, "G35": {"pecan", "high"},
+		// G36: UC ANR 3373, Walnut Production Manual; G37: UC Pistachio Production Manual; both from memory
+		"G36": {"walnut", "low"}, "G37": {"pistachio", "deficient"},
+	} {
+		rows.Check(id, of(where[0], where[1]))
+	}
+}
+
+// These are not in the reference file; each was read in the source that is named beside it.
+func TestLevelsOfPotassium(t *testing.T) {
+	for _, c := range []struct {
+		crop, list string
+		want       float64
+	}{
+		// the same tables as for nitrogen
+		{"almond", "potassium-low", 1.4}, {"almond", "potassium-deficient", 1.0}, {"almond", "nitrogen-excess", 2.7},
+		{"hazelnut", "potassium-low", 0.81}, {"hazelnut", "potassium-high", 2}, {"hazelnut", "potassium-deficient", 0.5},
+		{"hazelnut", "potassium-excess", 3}, {"hazelnut", "nitrogen-excess", 3},
+		{"pecan", "potassium-low", 1.3}, {"pecan", "potassium-high", 1.5},
+		// UC Cooperative Extension, in Western Farm Press: symptoms at 0.9 %, adequate from 1.2 %
+		{"walnut", "potassium-low", 1.2}, {"walnut", "potassium-deficient", 0.9},
+		{"walnut", "nitrogen-high", sheet.None}, {"pistachio", "potassium-low", sheet.None},
+	} {
+		got := listed(t, nitrogen.LeafLevel, c.list, c.crop)
+		if got != c.want && !(math.IsNaN(got) && math.IsNaN(c.want)) {
+			t.Errorf("%s, %s: %v, want %v", c.crop, c.list, got, c.want)
+		}
+	}
+	withheld(t, nitrogen.LeafLevel, level("pistachio", "potassium", "1.8"),
+		"No published figure is known here for potassium in pistachio leaves.")
+}
+
+// One of below, adequate and above is there, and it is the way to the nearest end of the range.
+func TestOneOfTheThreeLevelsHolds(t *testing.T) {
+	r := random(t)
+	seen := map[string]int{}
+	for range 4 * draws {
+		values, _ := drawTaken(t, r, nitrogen.LeafLevel)
+		values["value"] = math.Round(40*r.Float64()) / 10 // often an end of a range
+		o := work(t, nitrogen.LeafLevel, values)
+		v, from, to := values["value"], o.Value("low").Value, math.Inf(1)
+		if o.There("high") {
+			to = o.Value("high").Value
+		}
+		want, way := "adequate", min(v-from, to-v)
+		switch {
+		case v < from:
+			want, way = "below", from-v
+		case v > to:
+			want, way = "above", v-to
+		}
+		for _, name := range []string{"below", "adequate", "above"} {
+			if o.There(name) != (name == want) {
+				t.Fatalf("%v: %s is there: %v", values, name, o.There(name))
+			}
+		}
+		closeBy(t, want, o.Value(want).Value, way, values)
+		seen[want]++
+	}
+	if len(seen) != 3 || min(seen["below"], seen["adequate"], seen["above"]) < draws/10 {
+		t.Errorf("seen %v: too few to say much", seen)
+	}
+}
+
+// The levels of a crop stand in order: deficient, range, excessive.
+func TestLevelsStandInOrder(t *testing.T) {
+	for _, nutrient := range []string{"nitrogen", "potassium"} {
+		for _, crop := range nitrogen.LeafLevel.FindGiven("crop").Choices {
+			last := 0.0
+			for _, part := range []string{"deficient", "low", "high", "excess"} {
+				figure := listed(t, nitrogen.LeafLevel, nutrient+"-"+part, crop.Name)
+				if math.IsNaN(figure) {
+					continue
+				}
+				if figure <= last {
+					t.Errorf("%s in %s: %s is %v, below the one before it, %v", nutrient, crop.Name, part, figure, last)
+				}
+				last = figure
+			}
+		}
+	}
+}
+
+func TestLeafLevelByHand(t *testing.T) {
+	byHand(t, nitrogen.LeafLevel, level("almond", "nitrogen", "2.3"), map[string]float64{
+		"far-end": 0.2, "of-the-low": 100 * 0.1 / 2.2, "added": 4.5})
+	byHand(t, nitrogen.LeafLevel, level("almond", "potassium", "1.7"), map[string]float64{
+		"far-end": 1.7, "of-the-low": 100 * 0.3 / 1.4, "added": 3.1})
+	readsAs(t, nitrogen.LeafLevel, level("walnut", "potassium", "1"),
+		"low = figure for the crop = 1.2 %", "deficient = figure for the crop = 0.9 %",
+		"below = low − value = 1.2 % − 1 % = 0.2 %")
+	readsAs(t, nitrogen.LeafLevel, level("pecan", "nitrogen", "2.6"),
+		"low = figure for the crop = 2.5 %", "high = figure for the crop = 2.9 %",
+		"adequate = the smaller of (value − low) and (high − value) = "+
+			"the smaller of (2.6 % − 2.5 %) and (2.9 % − 2.6 %) = 0.1 %")
+}

@@ -1,0 +1,67 @@
+package nitrogen
+
+import "acreleaf/calc/sheet"
+
+// OrganicCredit is the nitrogen that manure or compost lets go in one season. A season's budget takes it.
+var OrganicCredit = sheet.New("organic-credit", organicCredit)
+
+func organicCredit(s *sheet.Sheet) {
+	s.Head("Nitrogen from manure or compost", "Turns tons spread on an acre into the nitrogen that comes free.")
+	material := s.Choice("material", []sheet.Option{
+		{Name: "manure", Label: "Cow manure, first season",
+			Note: "35 % is for wet manure, under 18 % dry matter. Oklahoma State University gives 50 %."},
+		{Name: "manure-last-year", Label: "Cow manure, second season",
+			Note: "12 % of what was in it when it was spread. Oklahoma State University gives 15 %."},
+		{Name: "manure-before", Label: "Cow manure, third season",
+			Note: "5 % of what was in it when it was spread. Oklahoma State University gives 6 %."},
+		{Name: "compost", Label: "Compost, first season",
+			Note: "From 5 to 10 % for compost with 0.5 to 2.5 % nitrogen; 7.5 % is the middle."},
+	}, sheet.Field{Label: "Material", Hint: "Work each season's load by itself, and add the answers."})
+	amount := s.Given("amount", "tons product/ac", sheet.Field{
+		Written: "tons/ac",
+		Label:   "Spread on an acre", Hint: "As it was weighed, water and all.",
+		Typical: 10, Low: 0, High: 100, Units: []string{"lb product/ac", "t product/ha"},
+	})
+	content := s.Given("content", "lb N/ton product", sheet.Field{
+		Written: "lb N/ton",
+		Label:   "Organic nitrogen in it", Hint: "From a test of the load, on its wet weight. For compost: all nitrogen.",
+		Typical: 5, Low: 0, High: 200, Units: []string{"% N of product", "kg N/t product"},
+	})
+	release := s.Given("release", "%", sheet.Field{
+		Label: "Share that comes free, if you know it", Hint: "From a local table. Empty: the figure for the material.",
+		Typical: 35, Low: 0, High: 100, Optional: true,
+	})
+	share := s.Step("share", "%", sheet.If(s.Stated(release), release, released(s, material)),
+		sheet.Says{Label: "Share that comes free this season"})
+	whole := s.Step("whole", "lb N/ac", amount.Times(content),
+		sheet.Says{Label: "All the nitrogen in it", Also: "kg N/ha"})
+	nitrogen := s.Answer("nitrogen", "lb N/ac", whole.Times(share),
+		sheet.Says{Label: "Comes free this season", Also: "kg N/ha"})
+
+	s.Say(sheet.Note, s.Stated(release).Not(),
+		"Tables differ a good deal by region. If your advisor has a local one, put its share in.")
+	s.Say(sheet.Note, material.Is("manure"),
+		"Ammonium in fresh manure is not in this. It comes on top if the manure was worked in at once, and is mostly lost "+
+			"to the air if not. Ask the laboratory for both.")
+	s.Say(sheet.Caution, material.Is("compost").Not(),
+		"Raw manure can carry disease to nuts that are picked up from the ground. Keep the waiting time that your food "+
+			"safety rules ask for.")
+	s.Slip("all-of-it", "nitrogen", whole, "That is all the nitrogen in it. Only a share comes free in one season.")
+	s.Slip("ton-only", "nitrogen", nitrogen.Over(amount).Times(s.Constant("one-ton", "1 ton product/ac", sheet.Fact{
+		Label: "A ton on an acre", Source: "arithmetic", Sureness: sheet.Standard,
+	})), "That is from one ton. Multiply by the tons on an acre.")
+	s.Slip("kept-for-released", "nitrogen", whole.Minus(nitrogen),
+		"That is what stays bound for later. Take the share that comes free.")
+}
+
+// released is the share of the organic nitrogen that comes free in a season.
+func released(s *sheet.Sheet, material *sheet.Given) sheet.Term {
+	return s.Listed("released", "%", material, map[string]float64{
+		"manure": 35, "manure-last-year": 12, "manure-before": 5, "compost": 7.5,
+	}, sheet.Fact{
+		Label: "Share that comes free", Reads: "figure for the material",
+		Source: "Cornell University, CSS 412, module 2 (manure); UC Cooperative Extension, Compost applications for the " +
+			"almond orchard",
+		Sureness: sheet.Handbook,
+	})
+}
