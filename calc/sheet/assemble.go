@@ -90,10 +90,10 @@ func (a *assembler) workNew(n *node, k known) int {
 	panic("sheet: a given was not filled in before its program was written")
 }
 
-// lookup gives the figure at the index that the choice stands at. No two indexes hold at once, so those with the figure
-// of the last need no question.
+// lookup gives the figure at the index that the choice stands at. No two indexes hold at once, so those with the
+// commonest figure need no question.
 func (a *assembler) lookup(choice int, figures []float64) int {
-	rest := figures[len(figures)-1]
+	rest := commonest(figures)
 	found := a.literal(rest)
 	for i, figure := range figures {
 		if figure != rest {
@@ -101,6 +101,21 @@ func (a *assembler) lookup(choice int, figures []float64) int {
 		}
 	}
 	return found
+}
+
+// commonest is the figure that stands there most often, the first of them if several do.
+func commonest(figures []float64) float64 {
+	count := map[float64]int{}
+	for _, figure := range figures {
+		count[figure]++
+	}
+	most := figures[0]
+	for _, figure := range figures {
+		if count[figure] > count[most] {
+			most = figure
+		}
+	}
+	return most
 }
 
 // convert does as unit.Factor.Apply does: multiply, then divide, leaving out a step by one.

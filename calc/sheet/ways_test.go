@@ -186,3 +186,42 @@ func TestListsThatChoicesShareAreNamedOnce(t *testing.T) {
 		t.Errorf("the shares are %s and %s, want 80 %% and 50 %%", first, second)
 	}
 }
+
+// A list asks about the options whose figure is not the commonest, so a list with one odd figure asks one question.
+func TestListAsksOnlyAboutWhatIsOdd(t *testing.T) {
+	for _, c := range []struct {
+		figures   map[string]float64
+		questions int
+	}{
+		{map[string]float64{"drip": 1, "flood": 0, "hose": 0, "pivot": 0}, 1},
+		{map[string]float64{"drip": 0, "flood": 0, "hose": 0, "pivot": 1}, 1},
+		{map[string]float64{"drip": 1, "flood": 2, "hose": 3, "pivot": 4}, 3},
+		{map[string]float64{"drip": 5, "flood": 5, "hose": 5, "pivot": 5}, 0},
+	} {
+		s := build(t, "asking", func(s *sheet.Sheet) {
+			way := s.Choice("way", []sheet.Option{{Name: "drip"}, {Name: "flood"}, {Name: "hose"}, {Name: "pivot"}},
+				sheet.Field{Label: "How"})
+			s.Answer("figure", "", s.Lookup("figure", "", way, c.figures), sheet.Says{})
+		})
+		g := &sheet.Graph{}
+		g.Add("asking", s, nil)
+		if err := g.Close(); err != nil {
+			t.Fatal(err)
+		}
+		var questions int
+		for _, in := range g.Program.Code {
+			if in.Op == sheet.Equal {
+				questions++
+			}
+		}
+		if questions != c.questions {
+			t.Errorf("%v asks %d questions, want %d", c.figures, questions, c.questions)
+		}
+		for i, name := range []string{"drip", "flood", "hose", "pivot"} {
+			o, err := s.Evaluate(map[string]float64{"way": float64(i)})
+			if err != nil || o.Value("figure").Value != c.figures[name] {
+				t.Errorf("%s is %v, want %v (%v)", name, o.Value("figure").Value, c.figures[name], err)
+			}
+		}
+	}
+}
