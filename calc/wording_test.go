@@ -22,6 +22,11 @@ func sentences() []text {
 		add("the summary", s.Summary)
 		for _, g := range s.Givens {
 			add("the hint of "+g.Name, g.Hint)
+			for _, o := range g.Choices {
+				if o.Note != "" {
+					add("the note on the option "+o.Name, o.Note)
+				}
+			}
 		}
 		for _, c := range s.Constants {
 			if c.Note != "" {
@@ -149,6 +154,8 @@ func TestRemarksNameTheLimitThatTheyTest(t *testing.T) {
 		{"water-nitrogen", "field-factor", "The 0.23 of the field"},
 		{"tree-rate", "one-feed", "at most 1 oz of nitrogen a tree"},
 		{"acre-rate", "one-feed", "at most 1 oz of nitrogen a tree"},
+		{"crop-demand", "full-crop", "almonds over 2,000 lb of kernels an acre"},
+		{"season-budget", "usual-release", "gives 20 to 40 lb an acre a year"},
 		{"soil-nitrogen", "field-rule", "6 in of soil on an acre to weigh 2,000,000 lb"},
 	} {
 		s := calc.Standard().Find(c.calculation)

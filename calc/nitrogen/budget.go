@@ -16,7 +16,8 @@ func seasonBudget(s *sheet.Sheet) {
 	})
 	sum, brought := creditsOf(s)
 	efficiency := s.Given("efficiency", "%", sheet.Field{
-		Label: "Share of the feed that trees take up", Hint: "Small feeds through drip lines: near 70 %. Broadcast: less.",
+		Label:   "Share of the feed that trees take up",
+		Hint:    "Well managed: near 70 %. In small feeds through drip lines: up to 80 %. Broadcast: near 50 %.",
 		Typical: 70, Low: 10, High: 100,
 	})
 	credits := s.Answer("credits", "lb N/ac", sum, sheet.Says{Label: "Credits in all", Also: "kg N/ha"})

@@ -44,8 +44,10 @@ func leafLevel(s *sheet.Sheet) {
 		"No upper end is published here. A level far above the lower end is still more than the trees need.")
 	s.Say(sheet.Notice, over,
 		"Above the published range. More will not add crop. Put on less, and count what soil and water bring.")
-	s.Say(sheet.Caution, limited.And(value.More(excess)),
+	s.Say(sheet.Caution, limited.And(value.More(excess)).And(l.nitrogen),
 		"Over {excess} is called excessive. Too much nitrogen brings soft growth and disease: hull rot in almond.")
+	s.Say(sheet.Caution, limited.And(value.More(excess)).And(l.nitrogen.Not()),
+		"Over {excess} is called excessive. No more potassium is needed for now.")
 	leafNotes(s, crop, l.nitrogen)
 
 	s.Slip("far-end", "adequate", sheet.If(bounded, margin.Most(high.Minus(value)), margin.Plus(low)),

@@ -1,6 +1,10 @@
 package nitrogen
 
-import "acreleaf/calc/sheet"
+import (
+	"strings"
+
+	"acreleaf/calc/sheet"
+)
 
 // leafCrops are the crops of a leaf analysis, with when to sample and where the levels are from.
 func leafCrops() []sheet.Option {
@@ -24,45 +28,40 @@ type leafTable struct {
 }
 
 func leafNitrogen(s *sheet.Sheet, crop *sheet.Given) leafTable {
-	fact := sheet.Fact{
-		Reads: "figure for the crop", Sureness: sheet.Handbook,
+	column := leafColumns(s, crop, "Nitrogen", sheet.Fact{
 		Source: almondLeaf + "; " + hazelnutLeaf + "; " + pecanLeaf,
 		Note:   "Walnut and pistachio are from memory of the UC production manuals, and are marked so in the answer.",
-	}
+	})
 	return leafTable{
-		low: leafColumn(s, "nitrogen-low", "Nitrogen, range from", crop, fact, 2.2, 2.3, 2.2, 2.5, 2.21),
-		high: leafColumn(s, "nitrogen-high", "Nitrogen, range to", crop, fact,
-			2.5, sheet.None, 2.5, 2.9, 2.5),
-		deficient: leafColumn(s, "nitrogen-deficient", "Nitrogen, deficient below", crop, fact,
-			2.0, sheet.None, 1.8, sheet.None, 1.8),
-		excess: leafColumn(s, "nitrogen-excess", "Nitrogen, excessive above", crop, fact,
-			2.7, sheet.None, sheet.None, sheet.None, 3.0),
+		low:       column("range from", 2.2, 2.3, 2.2, 2.5, 2.21),
+		high:      column("range to", 2.5, sheet.None, 2.5, 2.9, 2.5),
+		deficient: column("deficient below", 2.0, sheet.None, 1.8, sheet.None, 1.8),
+		excess:    column("excessive above", 2.7, sheet.None, sheet.None, sheet.None, 3.0),
 	}
 }
 
 func leafPotassium(s *sheet.Sheet, crop *sheet.Given) leafTable {
-	fact := sheet.Fact{
-		Reads: "figure for the crop", Sureness: sheet.Handbook,
+	column := leafColumns(s, crop, "Potassium", sheet.Fact{
 		Source: almondLeaf + "; " + walnutLeaf + "; " + hazelnutLeaf + "; " + pecanLeaf,
 		Note:   "No published figure was found for pistachio.",
-	}
+	})
 	return leafTable{
-		low: leafColumn(s, "potassium-low", "Potassium, range from", crop, fact, 1.4, 1.2, sheet.None, 1.3, 0.81),
-		high: leafColumn(s, "potassium-high", "Potassium, range to", crop, fact,
-			sheet.None, sheet.None, sheet.None, 1.5, 2.0),
-		deficient: leafColumn(s, "potassium-deficient", "Potassium, deficient below", crop, fact,
-			1.0, 0.9, sheet.None, sheet.None, 0.5),
-		excess: leafColumn(s, "potassium-excess", "Potassium, excessive above", crop, fact,
-			sheet.None, sheet.None, sheet.None, sheet.None, 3.0),
+		low:       column("range from", 1.4, 1.2, sheet.None, 1.3, 0.81),
+		high:      column("range to", sheet.None, sheet.None, sheet.None, 1.5, 2.0),
+		deficient: column("deficient below", 1.0, 0.9, sheet.None, sheet.None, 0.5),
+		excess:    column("excessive above", sheet.None, sheet.None, sheet.None, sheet.None, 3.0),
 	}
 }
 
-// leafColumn is one column of a table: its figures are in the order of the crops.
-func leafColumn(s *sheet.Sheet, name, label string, crop *sheet.Given, f sheet.Fact, figures ...float64) sheet.Term {
-	f.Label = label
-	table := map[string]float64{}
-	for i, option := range crop.Choices {
-		table[option.Name] = figures[i]
+// leafColumns makes the columns of a nutrient's table. The figures of each are in the order of the crops.
+func leafColumns(s *sheet.Sheet, crop *sheet.Given, nutrient string, f sheet.Fact) func(string, ...float64) sheet.Term {
+	f.Reads, f.Sureness = "figure for the crop", sheet.Handbook
+	return func(what string, figures ...float64) sheet.Term {
+		f.Label = nutrient + ", " + what
+		table := map[string]float64{}
+		for i, option := range crop.Choices {
+			table[option.Name] = figures[i]
+		}
+		return s.Listed(strings.ToLower(nutrient)+"-"+strings.ReplaceAll(what, " ", "-"), "%", crop, table, f)
 	}
-	return s.Listed(name, "%", crop, table, f)
 }

@@ -24,12 +24,13 @@ func init() {
 		{"almond", "nitrogen", "2.2", []string{in, july, bearing}},
 		{"almond", "nitrogen", "2.5", []string{in, july, bearing}},
 		{"almond", "nitrogen", "2.6", []string{high, july, bearing}},
-		{"almond", "nitrogen", "2.8", []string{high, "CAUTION Over 2.7 % is called excessive.", july, bearing}},
+		{"almond", "nitrogen", "2.8", []string{high, "CAUTION Over 2.7 % is called excessive. Too", july, bearing}},
 		{"almond", "potassium", "2.8", []string{in, noEnd, july, bearing}},
 		{"walnut", "nitrogen", "2.2", []string{low, fromMemory, july, bearing}},
 		{"walnut", "potassium", "1.3", []string{in, noEnd, july, bearing}},
 		{"pistachio", "nitrogen", "2.4", []string{in, fromMemory, august, bearing}},
-		{"hazelnut", "nitrogen", "3.1", []string{high, "CAUTION Over 3 % is called excessive.", august, bearing}},
+		{"hazelnut", "nitrogen", "3.1", []string{high, "CAUTION Over 3 % is called excessive. Too", august, bearing}},
+		{"hazelnut", "potassium", "3.1", []string{high, "CAUTION Over 3 % is called excessive. No more", august, bearing}},
 		{"pecan", "potassium", "1.2", []string{low, "The range is for leaves sampled in July or", bearing}},
 	} {
 		sayings = append(sayings, saying{nitrogen.LeafLevel, level(c.crop, c.nutrient, c.value), c.said})
@@ -77,13 +78,15 @@ func TestLevelsOfPotassium(t *testing.T) {
 		want       float64
 	}{
 		// the same tables as for nitrogen
-		{"almond", "potassium-low", 1.4}, {"almond", "potassium-deficient", 1.0}, {"almond", "nitrogen-excess", 2.7},
-		{"hazelnut", "potassium-low", 0.81}, {"hazelnut", "potassium-high", 2}, {"hazelnut", "potassium-deficient", 0.5},
-		{"hazelnut", "potassium-excess", 3}, {"hazelnut", "nitrogen-excess", 3},
-		{"pecan", "potassium-low", 1.3}, {"pecan", "potassium-high", 1.5},
+		{"almond", "potassium-range-from", 1.4}, {"almond", "potassium-deficient-below", 1.0},
+		{"almond", "nitrogen-excessive-above", 2.7},
+		{"hazelnut", "potassium-range-from", 0.81}, {"hazelnut", "potassium-range-to", 2},
+		{"hazelnut", "potassium-deficient-below", 0.5}, {"hazelnut", "potassium-excessive-above", 3},
+		{"hazelnut", "nitrogen-excessive-above", 3},
+		{"pecan", "potassium-range-from", 1.3}, {"pecan", "potassium-range-to", 1.5},
 		// UC Cooperative Extension, in Western Farm Press: symptoms at 0.9 %, adequate from 1.2 %
-		{"walnut", "potassium-low", 1.2}, {"walnut", "potassium-deficient", 0.9},
-		{"walnut", "nitrogen-high", sheet.None}, {"pistachio", "potassium-low", sheet.None},
+		{"walnut", "potassium-range-from", 1.2}, {"walnut", "potassium-deficient-below", 0.9},
+		{"walnut", "nitrogen-range-to", sheet.None}, {"pistachio", "potassium-range-from", sheet.None},
 	} {
 		got := listed(t, nitrogen.LeafLevel, c.list, c.crop)
 		if got != c.want && !(math.IsNaN(got) && math.IsNaN(c.want)) {
@@ -131,7 +134,7 @@ func TestLevelsStandInOrder(t *testing.T) {
 	for _, nutrient := range []string{"nitrogen", "potassium"} {
 		for _, crop := range nitrogen.LeafLevel.FindGiven("crop").Choices {
 			last := 0.0
-			for _, part := range []string{"deficient", "low", "high", "excess"} {
+			for _, part := range []string{"deficient-below", "range-from", "range-to", "excessive-above"} {
 				figure := listed(t, nitrogen.LeafLevel, nutrient+"-"+part, crop.Name)
 				if math.IsNaN(figure) {
 					continue

@@ -16,7 +16,7 @@ func uptakeShare(s *sheet.Sheet) {
 			Note: "Petal fall to leaf-out; to shell hardening; to kernel fill; hull split to early postharvest."},
 		{Name: "walnut", Label: "Walnut", Note: "May, June, July and August."},
 		{Name: "pistachio", Label: "Pistachio, heavy crop",
-			Note: "Spring flush and nut fill. In a year of light crop trees take up less, and earlier."},
+			Note: "Spring flush and nut fill. In a year of light crop trees take up less."},
 	}, sheet.Field{Label: "Crop", Hint: "The stages differ by crop. The notes below name them."})
 	four := crop.Is("pistachio").Not()
 	share := shares{s: s, crop: crop, nitrogen: nitrogen}
