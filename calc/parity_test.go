@@ -43,7 +43,8 @@ func together() *sheet.Graph {
 		"soil-nitrogen":  {"nitrate": from("nitrate-basis", "nitrogen")},
 		"water-nitrogen": {"nitrate": from("nitrate-basis", "nitrogen")},
 		"water-applied":  {"trees": from("tree-density", "trees")},
-		"root-share":     {"rate": from("acre-rate", "rate")},
+		"feed-schedule":  {"nitrogen": from("season-budget", "apply"), "trees": from("tree-density", "trees")},
+		"root-share":     {"rate": from("feed-schedule", "each")},
 		"tree-rate":      {"trees": from("tree-density", "trees")},
 		"season-budget": {
 			"demand": from("tree-rate", "nitrogen"),

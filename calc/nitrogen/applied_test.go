@@ -102,7 +102,9 @@ func TestNitrogenOfTheGallons(t *testing.T) {
 
 func TestWaterAppliedByHand(t *testing.T) {
 	o := work(t, nitrogen.WaterApplied, write(t, nitrogen.WaterApplied, applied("1", "2", "110", "12")...))
-	for name, want := range map[string]string{"tree-volume": "24 gal/tree", "volume": "2,640 gal/ac", "depth": "0.0972 in"} {
+	for name, want := range map[string]string{
+		"tree-volume": "24 gal/tree", "volume": "2,640 gal/ac", "depth": "0.0972 in",
+	} {
 		if got := o.Text(name); got != want {
 			t.Errorf("%s is %s, want %s", name, got, want)
 		}

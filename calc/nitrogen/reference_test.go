@@ -136,17 +136,29 @@ func TestPublishedTreeRates(t *testing.T) {
 		{"E17", nitrogen.SeasonBudget, "apply", "kg N/ha", area},
 		{"E18", nitrogen.SeasonBudget, "apply", "kg N/ha", area},
 	})
-	// E09: UC Cooperative Extension San Joaquin Co., Fertilizing one-year-old trees: be careful
+	// E05 to E08: UC ANR county newsletter, Fertilizing young almond trees: a few tips. E19: UCCE Master Gardeners San
+	// Diego, Fertilize fruit trees. A pound of nitrogen is to its pounds of product as an ounce to its ounces, so the
+	// ounces of a tree stand in for the pounds of an acre.
+	for id, input := range map[string]string{"E05": "oz_N_per_tree", "E06": "oz_N_per_tree", "E07": "oz_N_per_tree",
+		"E08": "oz_N_per_tree", "E19": "lb_N_per_tree"} {
+		rows.Check(id, published{id, nitrogen.MaterialAmount, "product", "lb product/ac",
+			[]string{"nitrogen={" + input + "} lb N/ac", "material=46-0-0", "analysis={analysis_N_pct} % N"},
+		}.value(t, rows.Row(id)))
+	}
+	// E09 to E11: UC Cooperative Extension San Joaquin Co., Fertilizing one-year-old trees: be careful. At 16 trees an
+	// acre a pound an acre is an ounce a tree.
 	rows.Check("E09", constant(t, nitrogen.TreeRate, "one-feed").Quantity.Value)
+	season := []string{"trees=16 trees/ac", "material=46-0-0", "first=2027-04-15", "last=2027-07-15"}
+	checkAll(t, rows, []published{
+		{"E09", nitrogen.FeedSchedule, "limit", "oz N/tree",
+			append([]string{"nitrogen=1 lb N/ac", "leaf={tree_age_years}"}, season...)},
+		{"E10", nitrogen.FeedSchedule, "limit", "oz N/tree",
+			append([]string{"nitrogen=1 lb N/ac", "leaf={tree_age_years}"}, season...)},
+		{"E11", nitrogen.FeedSchedule, "feeds", "", append([]string{"nitrogen={oz_N_per_tree_year} lb N/ac", "leaf=1",
+			"cap={max_oz_per_application} oz N/tree"}, season...)},
+	})
 
 	for id, reason := range map[string]string{
-		"E05": "ounces of product; this shelf has no materials",
-		"E06": "ounces of product; this shelf has no materials",
-		"E07": "ounces of product; this shelf has no materials",
-		"E08": "ounces of product; this shelf has no materials",
-		"E19": "pounds of product; this shelf has no materials",
-		"E10": "a limit by the age of the tree; the caution of this shelf is for the first leaf only",
-		"E11": "a number of feeds; this shelf has no schedule",
 		"E12": "a trial result that guides cite, not arithmetic",
 		"E13": "a trial result that guides cite, not arithmetic",
 		"E14": "a table of advice for pecans, not arithmetic",

@@ -1,0 +1,129 @@
+package nitrogen
+
+import (
+	"strconv"
+
+	"acreleaf/calc/sheet"
+)
+
+// FeedSchedule splits a season's nitrogen into as few feeds as leave none over the cap, and lays them out evenly from
+// the first day to the last.
+//
+// A feed may pass the cap by less than one part in a million million. Without that, 4 oz in feeds of 1 oz would now and
+// then be 5 feeds: the last bit of a 4 that went through pounds an acre may be rounded up.
+var FeedSchedule = sheet.New("feed-schedule", feedSchedule)
+
+// datesShown is how many feeds have an answer for their day.
+const datesShown = 8
+
+func feedSchedule(s *sheet.Sheet) {
+	s.Head("Feeds of a season", "Splits a season's nitrogen into feeds that do not burn, and gives the day of each.")
+	f := feedGivens(s)
+	t := fromLabel(s, materialGiven(s))
+	grain := f.share()
+	f.some = f.parts.More(grain)
+	f.count = s.Answer("feeds", "", sheet.If(f.some, f.parts.Minus(grain).RoundUp(), s.Number(0)),
+		sheet.Says{Label: "Feeds"})
+	f.each = s.Answer("each", "oz N/tree", sheet.If(f.some, f.season.Over(f.count), s.Zero("oz N/tree")),
+		sheet.Says{Label: "Nitrogen for one tree, each feed", Also: "g N/tree"})
+	f.acre = s.Answer("each-acre", "lb N/ac", sheet.If(f.some, f.nitrogen.Over(f.count), s.Zero("lb N/ac")),
+		sheet.Says{Label: "Nitrogen for an acre, each feed", Also: "kg N/ha"})
+	f.product = s.Answer("product", "lb product/ac", f.acre.Over(t.strength),
+		sheet.Says{Label: "Material for an acre, each feed", Also: "kg product/ha"})
+	s.Answer("volume", "gal/ac", f.product.Over(t.gallon),
+		sheet.Says{Label: "Gallons for an acre, each feed", Also: "L/ha", When: t.liquid})
+
+	f.several = f.count.More(s.Number(1))
+	f.span = s.Step("span", "days", f.last.Minus(f.first), sheet.Says{Label: "From the first feed to the last"})
+	f.gaps = s.Step("gaps", "", f.count.Minus(s.Number(1)), sheet.Says{Label: "Gaps between the feeds", When: f.several})
+	f.every = s.Answer("every", "days", f.span.Over(f.gaps), sheet.Says{Label: "Days between feeds", When: f.several})
+	for i, name := range [datesShown]string{
+		"date-1", "date-2", "date-3", "date-4", "date-5", "date-6", "date-7", "date-8",
+	} {
+		s.Answer(name, "days", f.day(i), sheet.Says{
+			Label: "Feed " + strconv.Itoa(i+1), Date: true, When: f.count.More(s.Number(float64(i))),
+		})
+	}
+
+	careOfMaterials(s, t.has)
+	t.noticeDensity()
+	f.refuse()
+	f.caution()
+	f.note(t.liquid.Not())
+	f.slips()
+}
+
+// feedPlan is a schedule: what is given for it, and then what is worked.
+type feedPlan struct {
+	s                          *sheet.Sheet
+	nitrogen, trees, leaf, cap *sheet.Given
+	first, last                *sheet.Given
+
+	season, usual, limit sheet.Term // oz a tree
+	parts, count         sheet.Term // the season over the limit, and that in whole feeds
+	each, acre, product  sheet.Term // what one feed holds
+	span, gaps, every    sheet.Term
+	some, several        sheet.Term // questions: whether there is a feed, and more than one
+}
+
+func feedGivens(s *sheet.Sheet) *feedPlan {
+	f := &feedPlan{s: s}
+	f.nitrogen = s.Given("nitrogen", "lb N/ac", sheet.Field{
+		Label: "Nitrogen to apply in the season", Hint: "On an acre: what the season's budget leaves to apply.",
+		Typical: 30, Low: 0, High: 500, Units: []string{"kg N/ha"},
+	})
+	f.trees = treesGiven(s)
+	f.leaf = s.Given("leaf", "", sheet.Field{
+		Label: "Leaf", Hint: "Seasons of growth since planting. The first season is first leaf: write 1.",
+		Typical: 1, Low: 0, High: 100,
+	})
+	f.cap = s.Given("cap", "oz N/tree", sheet.Field{
+		Label: "Most in one feed, if you set it", Hint: "Leave it empty for 1 oz a tree in first leaf, 2 oz in second.",
+		Typical: 0.8, Low: 0.05, High: 100, Units: []string{"g N/tree", "lb N/tree"}, Optional: true,
+	})
+	f.first = s.Given("first", "days", sheet.Field{
+		Label: "Day of the first feed", Hint: "Common practice: once there are 6 in of new growth.",
+		Typical: 20923, Low: sheet.FirstDay, High: sheet.LastDay, Date: true,
+	})
+	f.last = s.Given("last", "days", sheet.Field{
+		Label: "Day of the last feed", Hint: "Early enough for the wood to ripen before frost.",
+		Typical: 21014, Low: sheet.FirstDay, High: sheet.LastDay, Date: true,
+	})
+	return f
+}
+
+// share sets the season of a tree against the most in one feed. It gives what is too small to make another feed of.
+func (f *feedPlan) share() (grain sheet.Term) {
+	s := f.s
+	f.season = s.Step("season", "oz N/tree", f.nitrogen.Times(ouncesInPound(s)).Over(f.trees),
+		sheet.Says{Label: "Nitrogen for one tree, in the season", Also: "g N/tree"})
+	year := s.Constant("feed-a-year", "1 oz N/tree", sheet.Fact{
+		Label:    "Most in one feed, for each year of age",
+		Source:   "UC Cooperative Extension San Joaquin County, Fertilizing one-year-old trees: be careful (2010)",
+		Sureness: sheet.Handbook,
+		Note:     "Given for almonds of 1 to 5 years. Common practice has the same for first and second leaf.",
+	})
+	f.usual = s.Step("usual", "oz N/tree", f.leaf.Times(year),
+		sheet.Says{Label: "Most in one feed, for this leaf", Also: "g N/tree"})
+	f.limit = s.Step("limit", "oz N/tree", sheet.If(s.Stated(f.cap), f.cap, f.usual),
+		sheet.Says{Label: "Most in one feed, as used", Also: "g N/tree"})
+	f.parts = s.Step("parts", "", f.season.Over(f.limit), sheet.Says{Label: "The season over the most in one feed"})
+	return s.Constant("grain", "0.000000000001", sheet.Fact{
+		Label: "What is too small to make another feed of", Reads: "0.000000000001",
+		Source: "arithmetic", Sureness: sheet.Standard,
+		Note: "Numbers are rounded at their sixteenth digit. So a feed may pass the most by a part in a million million.",
+	})
+}
+
+// day is when the feed comes that has i before it: on the first whole day on which its turn has come, so that the last
+// feed is on the last day. The days are multiplied before they are divided: whole numbers that divide evenly then leave
+// no rounding.
+func (f *feedPlan) day(i int) sheet.Term {
+	switch i {
+	case 0:
+		return f.first.Term
+	case 1:
+		return f.first.Plus(f.span.Over(f.gaps).RoundUp())
+	}
+	return f.first.Plus(f.span.Times(f.s.Number(float64(i))).Over(f.gaps).RoundUp())
+}

@@ -1,0 +1,89 @@
+package nitrogen
+
+import "acreleaf/calc/sheet"
+
+// refuse says what can not be a season, and that a leaf is a whole number.
+func (f *feedPlan) refuse() {
+	s := f.s
+	noLeaf := f.leaf.Less(s.Number(1)).Or(f.leaf.Same(f.leaf.RoundDown()).Not())
+	s.Refuse(noLeaf,
+		"Leaf is one whole number, from 1: the first season of growth is 1, the next is 2. Write that number.")
+	backward := f.span.Less(s.Zero("days"))
+	s.Refuse(backward, "The last feed, {last}, is before the first, {first}. Change one of the two days.")
+	s.Refuse(f.span.More(s.Constant("longest", "366 days", sheet.Fact{
+		Label: "Longest season", Source: "the calendar", Sureness: sheet.Standard,
+	})), "From {first} to {last} is more than a year. Check the years: this is for one season.")
+	day := s.Constant("closest", "1 day", sheet.Fact{
+		Label: "Closest that two feeds can be", Source: "the calendar", Sureness: sheet.Standard,
+		Note: "Two feeds in one day are one feed.",
+	})
+	s.Refuse(f.count.Minus(s.Number(1)).Times(day).More(f.span).And(backward.Or(noLeaf).Not()),
+		"{feeds} feeds do not fit between {first} and {last}: that is more than one a day. Feed over more days, or put "+
+			"on less nitrogen.")
+}
+
+// caution speaks of feeds that are too big or too close.
+func (f *feedPlan) caution() {
+	s := f.s
+	above := s.Stated(f.cap).And(f.cap.More(f.usual))
+	over := above.And(f.each.More(f.usual))
+	s.Say(sheet.Caution, over,
+		"Each feed of {each} is over {usual}, which is the most for this leaf. It can burn the trees. Leave the most in "+
+			"one feed empty, and give more and smaller feeds.")
+	s.Say(sheet.Caution, above.And(over.Not()),
+		"You set {cap} as the most in one feed, and {usual} is the most for this leaf: more can burn the trees. These "+
+			"feeds of {each} stay within it.")
+	close := s.Constant("close", "10 days", sheet.Fact{
+		Label: "Fewest days between feeds", Source: "common practice", Sureness: sheet.CommonPractice,
+		Note: "Advisors say one to two weeks; this is between.",
+	})
+	s.Say(sheet.Notice, f.several.And(f.every.Less(close)),
+		"These feeds are only {every} apart. Trees take one to two weeks to use a feed up, so feeds this close add up to "+
+			"one big one. Start earlier, stop later, or put on less.")
+}
+
+// note says what else there is to know of the feeds.
+func (f *feedPlan) note(dry sheet.Term) {
+	s := f.s
+	s.Say(sheet.Note, f.some.Not(), "There is no nitrogen to feed, so there is no feed.")
+	s.Say(sheet.Note, f.count.Same(s.Number(1)).And(f.span.More(s.Zero("days"))),
+		"One feed is enough. It is set for {first}; any day to {last} will do.")
+	s.Say(sheet.Note, f.count.More(s.Number(datesShown)),
+		"There are {feeds} feeds, and only the first eight are listed. Go on every {every}; the last is on {last}.")
+	s.Say(sheet.Note, f.some.And(f.leaf.More(s.Number(5))),
+		"The limit for one feed is printed for trees of 1 to 5 years. Older trees bear: split their nitrogen by the "+
+			"stages of the crop.")
+	s.Say(sheet.Note, f.some,
+		"Common practice: wait with the first feed until there are 6 in of new growth. Stop early enough for the wood to "+
+			"ripen before frost.")
+	s.Say(sheet.Note, f.some.And(dry),
+		"Spread dry material over the wetted ground, keep it off the trunk, and water it in.")
+}
+
+// slips are the wrong ways to split a season.
+func (f *feedPlan) slips() {
+	s := f.s
+	s.Slip("rounded-down", "feeds", f.parts.RoundDown(),
+		"Round up. With one feed fewer, each is over the limit.")
+	s.Slip("not-rounded", "feeds", f.parts, "There is no part of a feed. Round up to a whole number.")
+	s.Slip("pounds-for-ounces", "feeds", f.parts.Over(s.Number(16)).RoundUp(),
+		"Pounds a tree were divided by ounces. Multiply the pounds by 16 first.")
+	s.Slip("acre-for-tree", "feeds", f.nitrogen.Over(f.limit),
+		"Pounds an acre were divided by ounces a tree. Turn the pounds into ounces a tree first.")
+	s.Slip("all-at-once", "each", f.season, "That is the whole season for one tree. Divide it by the number of feeds.")
+	s.Slip("limit-for-share", "each", f.limit,
+		"That is the most that a feed may hold. Share the season out evenly: divide it by the number of feeds.")
+	s.Slip("tree-pounds", "each", f.each.Over(s.Number(16)), "Those are pounds a tree. Multiply by 16 for ounces.")
+	s.Slip("season-an-acre", "each-acre", f.nitrogen.Term,
+		"That is the whole season. Divide it by the number of feeds.")
+	s.Slip("ounces-an-acre", "each-acre", f.acre.Times(s.Number(16)),
+		"Those are ounces an acre. Divide by 16 for pounds.")
+	s.Slip("nitrogen-for-product", "product", f.acre,
+		"That is the nitrogen of a feed. The material is only partly nitrogen: divide by its share.")
+	s.Slip("season-of-product", "product", f.product.Times(f.count),
+		"That is the material for the whole season. Divide it by the number of feeds.")
+	s.Slip("pounds-for-gallons", "volume", f.product.Over(s.Number(1)),
+		"Those are pounds of material. Divide by the weight of a gallon.")
+	s.Slip("feeds-for-gaps", "every", f.span.Over(f.count.Most(s.Number(1))),
+		"The days were divided by the feeds. There is one gap fewer than there are feeds.")
+}
