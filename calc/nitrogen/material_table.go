@@ -6,8 +6,8 @@ package nitrogen
 // grade by the official method. A test shows that the method gives the printed figures of the others.
 var materials = []material{
 	{"UAN-32", "UAN-32, urea-ammonium nitrate solution", 32, 25, 25, 50, 11.06, 1.78, remembered,
-		"A gallon is 11.05 to 11.08 lb near 60 °F: from memory. Lime is printed as 1.72, 1.78 and 1.8. Salts out near " +
-			"28 °F. Salt index 71 (from memory)."},
+		"A gallon is taken at 11.06 lb; data sheets have 11.05 to 11.08 lb near 60 °F (from memory). Lime is printed as " +
+			"1.72, 1.78 and 1.8. Salts out near 28 °F. Salt index 71 (from memory)."},
 	{"UAN-28", "UAN-28, urea-ammonium nitrate solution", 28, 25, 25, 50, 10.6, 1.78, 0,
 		"A gallon is 10.6 to 10.7 lb. Lime as for UAN-32, since the mix is the same; 1.75 is printed too. Salts out " +
 			"near 0 °F. Salt index 63 (from memory)."},
@@ -38,14 +38,15 @@ var materials = []material{
 	{"18-46-0", "Diammonium phosphate (DAP), 18-46-0", 18, 0, 100, 0, 0, 3.6, phosphate,
 		"Lime is worked from the grade. Salt index 29.2 (from memory)."},
 	{"10-34-0", "Ammonium polyphosphate solution, 10-34-0", 10, 0, 100, 0, 11.65, 4.2, phosphate | remembered,
-		"A gallon is 11.65 lb in data sheets (from memory), 11.4 lb in a Nebraska lesson. Lime is worked from the grade."},
+		"A gallon is taken at 11.65 lb, as in data sheets (from memory); a University of Nebraska lesson has 11.4 lb. " +
+			"Lime is worked from the grade."},
 	{"20-0-0", "Aqua ammonia, 20-0-0", 20, 0, 100, 0, 7.58, 1.8, ammonia,
 		"20 to 25 % N. A gallon is worked from 0.66 gal for a pound of nitrogen."},
 	{"82-0-0", "Anhydrous ammonia, 82-0-0", 82, 0, 100, 0, 5.15, 1.8, ammonia | pressure,
 		"A gallon is 5.15 lb at 60 °F, and clearly less when warm. Salt index 47.1 (from memory)."},
 	{"12-0-0-26S", "Ammonium thiosulfate solution, 12-0-0-26S", 12, 0, 100, 0, 11.5, 8.6, sulfate | disputed,
-		"A gallon is 11.5 lb by the University of Nebraska and 11.0 to 11.1 lb in data sheets. Lime is worked from the " +
-			"grade, with all its sulfur turned to sulfate. Acid makes it give off a poison gas."},
+		"A gallon is 11.5 lb by the University of Nebraska, and 11.0 to 11.1 lb in data sheets (from memory). Lime is worked " +
+			"from the grade, with all its sulfur turned to sulfate. Acid makes it give off a poison gas."},
 	{"15-0-0-16S", "Urea-sulfuric acid, 15-0-0-16S", 15, 0, 0, 100, 12.8, 5.1, acid | sulfate | remembered,
 		"Half of it is sulfuric acid. A gallon of 12.8 lb is from memory. Lime is worked from the grade."},
 }
