@@ -49,7 +49,7 @@ func init() {
 			[]string{neverBack, shortTime, longFlush, thirds}},
 		saying{inject, feedOf("UAN-32", "6 h", "2 h", "2 h"), []string{recalled, neverBack, thirds}},
 		saying{inject, feedOf("CAN-17", "6 h", "2 h", "2 h"), []string{limey, neverBack, thirds}},
-		saying{inject, feedOf("20-0-0", "6 h", "2 h", "2 h"), []string{gasKills, neverBack, thirds}},
+		saying{inject, feedOf("20-0-0", "6 h", "2 h", "2 h"), []string{gasKills, hard, neverBack, thirds}},
 		saying{inject, feedOf("12-0-0-26S", "6 h", "2 h", "2 h"), []string{setting, disputed, neverBack, thirds}},
 		saying{inject, feedOf("15-0-0-16S", "6 h", "2 h", "2 h", "density=12.8 lb/gal"),
 			[]string{burns, setting, neverBack, thirds}},

@@ -51,9 +51,9 @@ func (t *tank) has(any trait) sheet.Term { return has(t.s, t.grade, any) }
 // careOfMaterials says what the materials of a sheet must be handled for. has asks whether one of them has a trait.
 func careOfMaterials(s *sheet.Sheet, has func(trait) sheet.Term) {
 	s.Say(sheet.Danger, has(acid),
-		"Urea-sulfuric acid burns skin and eyes, and eats brass, bronze and plain steel. Never let it meet bleach, "+
-			"chlorine or thiosulfate: that makes a poison gas. Read the label, follow the local code, and leave it to "+
-			"people who are trained for it.")
+		"Urea-sulfuric acid burns skin and eyes, and eats brass, bronze and plain steel. Pour acid into water, never water "+
+			"into acid. Never let it meet bleach, chlorine or thiosulfate: that makes a poison gas. Read the label, follow "+
+			"the local code, and leave it to people who are trained for it.")
 	s.Say(sheet.Danger, has(ammonia),
 		"Ammonia gas burns eyes, skin and lungs, and can kill. Read the label, follow the local code, keep clean water "+
 			"at hand to flush eyes, and leave it to trained applicators.")
@@ -62,6 +62,9 @@ func careOfMaterials(s *sheet.Sheet, has func(trait) sheet.Term) {
 // careOfTank adds what one material must be kept from.
 func (t *tank) careOfTank() {
 	careOfMaterials(t.s, t.has)
+	t.s.Say(sheet.Caution, t.has(ammonia),
+		"Ammonia raises the pH of irrigation water. Then lime settles out of hard water and plugs emitters: try it in a "+
+			"jar of your own water first.")
 	t.s.Say(sheet.Caution, t.has(calcium),
 		"This material holds calcium. Never put it in one tank or line with sulfate or phosphate: they set to a scale "+
 			"that plugs emitters. Flush the lines between the two.")

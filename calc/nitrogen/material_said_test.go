@@ -9,6 +9,7 @@ import (
 const (
 	burns    = "DANGER Urea-sulfuric acid burns skin and eyes"
 	gasKills = "DANGER Ammonia gas burns eyes, skin and lungs"
+	hard     = "CAUTION Ammonia raises the pH of irrigation water."
 	limey    = "CAUTION This material holds calcium."
 	setting  = "CAUTION This material holds sulfate or phosphate."
 	recalled = "NOTICE The weight of a gallon, 11.1 lb product/gal, is from memory."
@@ -50,8 +51,8 @@ func init() {
 		saying{sheetAmount, amount("15-15-15"), []string{setting, sours}},
 		saying{sheetAmount, amount("10-34-0"),
 			[]string{setting, "NOTICE The weight of a gallon, 11.7 lb product/gal, is from memory.", sours}},
-		saying{sheetAmount, amount("20-0-0"), []string{gasKills, sours}},
-		saying{sheetAmount, amount("82-0-0"), []string{gasKills, sours}},
+		saying{sheetAmount, amount("20-0-0"), []string{gasKills, hard, sours}},
+		saying{sheetAmount, amount("82-0-0"), []string{gasKills, hard, sours}},
 		saying{sheetAmount, amount("12-0-0-26S"), []string{setting, disputed, sours}},
 		saying{sheetAmount, amount("12-0-0-26S", "density=11.1 lb/gal"), []string{setting, sours}},
 		saying{sheetAmount, amount("15-0-0-16S", "density=12.8 lb/gal"), []string{burns, setting, sours}},
@@ -70,7 +71,7 @@ func sayBack() {
 		saying{back, put("20 lb/ac", "34-0-0"), nil},
 		saying{back, put("2 gal/ac", "UAN-32"), []string{recalled, warm + "11.1 lb product/gal."}},
 		saying{back, put("2 gal/ac", "CAN-17"), []string{limey, warm}},
-		saying{back, put("2 gal/ac", "20-0-0"), []string{gasKills, warm}},
+		saying{back, put("2 gal/ac", "20-0-0"), []string{gasKills, hard, warm}},
 		saying{back, put("2 gal/ac", "12-0-0-26S"), []string{setting, disputed, warm}},
 		saying{back, put("2 gal/ac", "15-0-0-16S"), []string{burns, setting,
 			"NOTICE The weight of a gallon, 12.8 lb product/gal, is from memory.", warm}},

@@ -45,8 +45,8 @@ var materials = []material{
 	{"82-0-0", "Anhydrous ammonia, 82-0-0", 82, 0, 100, 0, 5.15, 1.8, ammonia | pressure,
 		"A gallon is 5.15 lb at 60 °F, and clearly less when warm. Salt index 47.1 (from memory)."},
 	{"12-0-0-26S", "Ammonium thiosulfate solution, 12-0-0-26S", 12, 0, 100, 0, 11.5, 8.6, sulfate | disputed,
-		"A gallon is 11.5 lb by the University of Nebraska, and 11.0 to 11.1 lb in data sheets (from memory). Lime is worked " +
-			"from the grade, with all its sulfur turned to sulfate. Acid makes it give off a poison gas."},
+		"A gallon is 11.5 lb by the University of Nebraska, and 11.0 to 11.1 lb in data sheets (from memory). Lime is " +
+			"worked from the grade, with all its sulfur turned to sulfate. Acid makes it give off a poison gas."},
 	{"15-0-0-16S", "Urea-sulfuric acid, 15-0-0-16S", 15, 0, 0, 100, 12.8, 5.1, acid | sulfate | remembered,
 		"Half of it is sulfuric acid. A gallon of 12.8 lb is from memory. Lime is worked from the grade."},
 }
