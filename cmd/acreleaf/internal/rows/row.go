@@ -114,20 +114,24 @@ func (w *work) refuse(err error) {
 	if refused := (*sheet.Refused)(nil); !errors.As(err, &refused) {
 		text, note = split(err)
 	}
-	w.rowFault(message.Span{End: w.scanner.cells[len(w.scanner.cells)-1].end}, "row-refused", text, note)
+	w.rowFault(message.Span{End: w.scanner.cells[len(w.scanner.cells)-1].end}, "row-refused",
+		"this row has no answer: "+text, note)
 }
 
 // rowFault reports a fault of the row, and keeps it for the last column.
 func (w *work) rowFault(span message.Span, id, text, note string) {
-	w.report(span, id, strings.TrimSuffix(text, "."), note)
-	sentence := strings.TrimSuffix(text, ".")
+	w.report(span, id, text, note)
+	sentence := text
 	if note != "" {
 		sentence += "; " + note
+	}
+	if !strings.ContainsAny(sentence[len(sentence)-1:], ".?") {
+		sentence += "."
 	}
 	if w.fault != "" {
 		w.fault += " "
 	}
-	w.fault += sentence + "."
+	w.fault += sentence
 }
 
 // split parts the sentence of an error of calc from what to do, which it ends with.

@@ -46,7 +46,8 @@ type work struct {
 	bench   *sheet.Bench
 	answers []*sheet.Result
 	columns []column
-	names   []string // of the columns
+	names   []string        // of the columns
+	first   *message.Source // the row that names them
 	entries map[string]sheet.Entry
 	out     output
 	fault   string // of the row: the sentences for its last column
@@ -78,8 +79,9 @@ func (j Job) Run() (Tally, error) {
 		}
 	}
 	if w.Rows == 0 {
-		w.report(message.Span{End: len(w.scanner.row)}, "rows-none",
-			"there is no row under this one, which names the columns", "add a row for each block")
+		w.Faults++
+		w.Report(message.Message{ID: "rows-none", Source: w.first, Span: message.Span{End: len(w.first.Text)},
+			Text: "there is no row under this one, which names the columns", Note: "add a row for each block"})
 	}
 	return w.Tally, w.out.flush(w.Out)
 }
@@ -97,6 +99,7 @@ func (w *work) head() error {
 	} else if err != nil {
 		return w.readError(err)
 	}
+	w.first = w.source()
 	w.header()
 	if w.Faults > 0 {
 		return nil
@@ -119,8 +122,12 @@ func (w *work) firstRow() string {
 // report tells one fault of the row that was read last.
 func (w *work) report(span message.Span, id, text, note string) {
 	w.Faults++
-	source := &message.Source{Name: w.Name, Text: bytes.Clone(w.scanner.row), Above: w.scanner.above}
-	w.Report(message.Message{ID: id, Source: source, Span: span, Text: text, Note: note})
+	w.Report(message.Message{ID: id, Source: w.source(), Span: span, Text: text, Note: note})
+}
+
+// source is the row that was read last, for messages. Its text stays when the next one is read.
+func (w *work) source() *message.Source {
+	return &message.Source{Name: w.Name, Text: bytes.Clone(w.scanner.row), Above: w.scanner.above}
 }
 
 // readError says how far the reading came.

@@ -60,6 +60,7 @@ var ladderOfTests = map[string][]string{
 	"cmd/acreleaf":                 {"site", "output", "message", "calc", "calc/sheet"},
 	"cmd/acreleaf/internal/assets": {"theme"},
 	"cmd/acreleaf/internal/render": {"theme"},
+	"cmd/acreleaf/internal/rows":   {"calc"},
 }
 
 // The libraries that one package alone may import, so that another can take their place by a change of that package.
