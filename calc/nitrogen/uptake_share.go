@@ -20,7 +20,10 @@ func uptakeShare(s *sheet.Sheet) {
 	}, sheet.Field{Label: "Crop", Hint: "The stages differ by crop. The notes below name them."})
 	four := crop.Is("pistachio").Not()
 	share := shares{s: s, crop: crop, nitrogen: nitrogen}
+	share.source = "UC Cooperative Extension, in Almond Facts, March-April 2020 (almond), and N budgeting: following " +
+		"the 4 Rs (walnut); CDFA and UC Davis, California Crop Fertilization Guidelines (pistachio)"
 	first, _ := share.stage("first", "First stage", nil, 20, 25, 30)
+	share.source = "as for the first stage"
 	_, part := share.stage("second", "Second stage", nil, 30, 25, 70)
 	share.stage("third", "Third stage", four, 30, 25, sheet.None)
 	share.stage("fourth", "Fourth stage", four, 20, 25, sheet.None)
@@ -46,6 +49,7 @@ type shares struct {
 	s        *sheet.Sheet
 	crop     *sheet.Given
 	nitrogen *sheet.Given
+	source   string
 }
 
 // stage adds the share of a stage, by crop in the order of the options, and what it is of the season's nitrogen.
@@ -55,10 +59,7 @@ func (h shares) stage(name, label string, when sheet.Value, figures ...float64) 
 		table[option.Name] = figures[i]
 	}
 	listed := h.s.Listed(name+"-of-crop", "%", h.crop, table, sheet.Fact{
-		Label: label, Reads: "figure for the crop",
-		Source: "UC Cooperative Extension, in Almond Facts, March-April 2020 (almond), and N budgeting: following the 4 Rs " +
-			"(walnut); CDFA and UC Davis, California Crop Fertilization Guidelines (pistachio)",
-		Sureness: sheet.Handbook,
+		Label: label, Reads: "figure for the crop", Source: h.source, Sureness: sheet.Handbook,
 	})
 	share = h.s.Step(name+"-share", "%", listed, sheet.Says{Label: label + ", share of the season", When: when})
 	nitrogen = h.s.Answer(name, "lb N/ac", h.nitrogen.Times(share),
