@@ -43,6 +43,9 @@ func materialCompare(s *sheet.Sheet) {
 	s.Refuse(third.grade.Is("none").Not().And(s.Stated(third.price).Not()),
 		"The third material has no price. Put it in, or choose none for the third material.")
 
+	s.Say(sheet.Note, third.grade.Is("none").And(s.Stated(third.price)),
+		"The third material is none, so its price is not used.")
+
 	rivals := []*rival{first, second, third}
 	sayTogether(s, rivals)
 	sayCheapest(s, rivals)
