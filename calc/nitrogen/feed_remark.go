@@ -28,8 +28,8 @@ func (f *feedPlan) caution() {
 	above := s.Stated(f.cap).And(f.cap.More(f.usual))
 	over := above.And(f.each.More(f.usual))
 	s.Say(sheet.Caution, over,
-		"Each feed of {each} is over {usual}, which is the most for this leaf. It can burn the trees. Leave the most in "+
-			"one feed empty, and give more and smaller feeds.")
+		"Each feed of {each} is over {usual}, which is the most for this leaf. It can burn the trees. Take your own limit "+
+			"out, and give more and smaller feeds.")
 	s.Say(sheet.Caution, above.And(over.Not()),
 		"You set {cap} as the most in one feed, and {usual} is the most for this leaf: more can burn the trees. These "+
 			"feeds of {each} stay within it.")

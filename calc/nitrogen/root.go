@@ -70,61 +70,65 @@ func sayShare(s *sheet.Sheet, share sheet.Term) {
 		"Only {share} of this feed falls where the roots are: more than half is lost to the tree and can leach. Wet a "+
 			"smaller circle, or move the emitter nearer. Do not feed more to make up for it.")
 	s.Say(sheet.Note, sheet.Always,
-		"This takes the feed to fall evenly over the wetted circle. Roots about 6 in past the drip line are common "+
-			"practice: dig and look.")
+		"This takes the feed to fall evenly over the wetted circle. It is common practice that roots reach about 6 in past "+
+			"the drip line: dig and look.")
 }
 
 // circles are the wetted circle, of radius reach, and the root zone around the trunk, offset apart.
 type circles struct {
 	s                       *sheet.Sheet
 	reach, root, offset, pi sheet.Term
+	cross                   sheet.Term // a question: whether they cross
 }
 
 // overlap is the area that the circles share. They lie apart, one lies in the other, or they cross.
-func (c circles) overlap() sheet.Term {
+func (c *circles) overlap() sheet.Term {
 	s := c.s
 	nothing := s.Zero("ft")
 	deep := c.reach.Plus(c.root).Minus(c.offset)
 	// The difference of the radii is taken first, so that all four lengths are of one triangle to the last bit.
 	bare, dry := c.offset.Plus(c.reach.Minus(c.root)), c.offset.Plus(c.root.Minus(c.reach))
 	meet := deep.More(nothing)
-	cross := meet.And(bare.More(nothing)).And(dry.More(nothing))
+	c.cross = meet.And(bare.More(nothing)).And(dry.More(nothing))
 
 	inner := s.Step("inner", "ft2", c.pi.Times(c.reach.Least(c.root).Power(2)),
 		sheet.Says{Label: "The smaller circle", Also: "m2"})
-	lens := c.lens(cross,
-		s.Step("deep", "ft", deep, sheet.Says{Label: "How deep the circles overlap", Also: "m", When: cross}),
-		s.Step("bare", "ft", bare, sheet.Says{Label: "Wet crescent without roots, at its widest", Also: "m", When: cross}),
-		s.Step("dry", "ft", dry, sheet.Says{Label: "Crescent of roots left dry, at its widest", Also: "m", When: cross}))
+	lens := c.lens(
+		s.Step("deep", "ft", deep, c.says("How deep the circles overlap", "m")),
+		s.Step("bare", "ft", bare, c.says("Wet crescent without roots, at its widest", "m")),
+		s.Step("dry", "ft", dry, c.says("Crescent of roots left dry, at its widest", "m")))
 	return s.Step("overlap", "ft2",
-		sheet.If(cross, s.Zero("ft2").Most(lens).Least(inner), sheet.If(meet, inner, s.Zero("ft2"))),
+		sheet.If(c.cross, s.Zero("ft2").Most(lens).Least(inner), sheet.If(meet, inner, s.Zero("ft2"))),
 		sheet.Says{Label: "Wetted ground with roots in it", Also: "m2"})
 }
 
 // lens is the area that two crossing circles share: two sectors without the kite between the centers and the points
 // where the circles cross.
-func (c circles) lens(cross, deep, bare, dry sheet.Term) sheet.Term {
+func (c *circles) lens(deep, bare, dry sheet.Term) sheet.Term {
 	s := c.s
 	around := s.Step("around", "ft", c.reach.Plus(c.root).Plus(c.offset),
-		sheet.Says{Label: "All three lengths together", Also: "m", When: cross})
-	wet := c.angle("wet-angle", "Half the angle of the lens, seen from the emitter, in radians", cross,
-		deep.Times(dry), bare.Times(around), c.reach)
-	roots := c.angle("root-angle", "Half the angle of the lens, seen from the trunk, in radians", cross,
-		deep.Times(bare), dry.Times(around), c.root)
+		c.says("All three lengths together", "m"))
+	wet := c.angle("wet-angle", "emitter", deep.Times(dry), bare.Times(around), c.reach)
+	roots := c.angle("root-angle", "trunk", deep.Times(bare), dry.Times(around), c.root)
 	kite := s.Step("kite", "ft2", deep.Times(bare).Times(dry).Times(around).SquareRoot().Over(s.Number(2)),
-		sheet.Says{Label: "Kite between the centers and the crossings", Also: "m2", When: cross})
+		c.says("Kite between the centers and the crossings", "m2"))
 	return s.Step("lens", "ft2",
 		c.reach.Power(2).Times(wet).Plus(c.root.Power(2).Times(roots)).Minus(kite),
-		sheet.Says{Label: "Lens where the circles cross", Also: "m2", When: cross})
+		c.says("Lens where the circles cross", "m2"))
 }
 
 // angle is twice the angle whose sine squared is sine over four times the sides, and whose cosine squared is cosine
 // over the same. The smaller of the two is at most a half, so the arccosine takes nothing above 0.71.
-func (c circles) angle(name, label string, cross, sine, cosine, radius sheet.Term) sheet.Term {
+func (c *circles) angle(name, from string, sine, cosine, radius sheet.Term) sheet.Term {
 	s := c.s
 	part := func(of sheet.Term) sheet.Term {
 		return s.Number(2).Times(of.Over(s.Number(4).Times(c.offset).Times(radius)).SquareRoot().Arccosine())
 	}
 	return s.Step(name, "", sheet.If(sine.Less(cosine), c.pi.Minus(part(sine)), part(cosine)),
-		sheet.Says{Label: label, When: cross})
+		c.says("Half the angle of the lens, seen from the "+from+", in radians", ""))
+}
+
+// says labels a step that is there when the circles cross.
+func (c *circles) says(label, also string) sheet.Says {
+	return sheet.Says{Label: label, Also: also, When: c.cross}
 }

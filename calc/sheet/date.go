@@ -19,8 +19,8 @@ var months = [...]string{"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug",
 // onCalendar says whether a number is a day from 1970 to 9999.
 func onCalendar(day float64) bool { return day >= 0 && day < 2_932_897 }
 
-// DateText writes a day for a reader: "Apr 15, 2027". A part of a day is dropped, and a number that is no day is said to
-// be none.
+// DateText writes a day for a reader: "Apr 15, 2027". A part of a day is dropped, and a number that is no day is said
+// to be none.
 func DateText(day float64) string {
 	if !onCalendar(day) {
 		return "no day"
