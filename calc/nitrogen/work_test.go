@@ -44,7 +44,7 @@ func write(t testing.TB, s *sheet.Sheet, givens ...string) map[string]float64 {
 
 var benches = map[*sheet.Sheet]*sheet.Bench{}
 
-// evaluate does as Sheet.Evaluate, but makes each sheet ready once. The outcome is a copy, so that it outlasts the next.
+// evaluate does as Sheet.Evaluate, but makes each sheet ready once. The outcome is a copy, to outlast the next one.
 func evaluate(s *sheet.Sheet, values map[string]float64) (sheet.Outcome, error) {
 	if benches[s] == nil {
 		benches[s] = sheet.NewBench(s)
