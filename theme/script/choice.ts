@@ -1,5 +1,6 @@
 import { numberIn } from "./element";
-import type { Field } from "./field";
+import { fill, type Field } from "./field";
+import type { Ends } from "./spread";
 
 /** The place in a list of what the page was printed with. */
 export function printedIndex(list: HTMLSelectElement): number {
@@ -9,16 +10,17 @@ export function printedIndex(list: HTMLSelectElement): number {
 /** A given that is one of a list; the value of the option goes into the cell. */
 export class ChoiceField implements Field {
   readonly sheet: number;
+  readonly inputs: number[];
   readonly faulty = false;
+  readonly ranged = false;
   readonly fault = null;
   changed = false;
-  private readonly cell: number;
   private readonly printed: number;
   private index = -1;
 
   constructor(private readonly list: HTMLSelectElement) {
     this.sheet = numberIn(list, "data-sheet");
-    this.cell = numberIn(list, "data-cell");
+    this.inputs = [numberIn(list, "data-cell")];
     this.printed = printedIndex(list);
   }
 
@@ -32,8 +34,10 @@ export class ChoiceField implements Field {
     return true;
   }
 
-  write(cells: Float64Array, example: boolean): void {
-    cells[this.cell] = Number(this.list.options[example ? this.printed : this.index].value);
+  refuse(): void {}
+
+  write(ends: Ends, example: boolean): void {
+    fill(ends, this.inputs[0], Number(this.list.options[example ? this.printed : this.index].value));
   }
 
   reset(): void {

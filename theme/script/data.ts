@@ -6,16 +6,13 @@ export interface SheetData {
   refusals: number[] | null; // cells that withhold its answers when they are not 0
 }
 
-/** One end of a marked range, in the unit of the cell shown: a number, another cell's value, or open. */
-export type Bound = number | { cell: number } | null;
-
 /** A reckoner: one answer over a grid of two givens. */
 export interface TableData {
   sheet: number;
   down: [cell: number, values: number[]];
   across: [cell: number, values: number[]];
   show: number;
-  mark?: [Bound, Bound] | null;
+  mark?: [low: number | null, high: number | null] | null; // in the unit of the cell shown; null where it is open
   follow?: [down: number, across: number] | null; // the reader's own two numbers
 }
 
@@ -32,3 +29,6 @@ export function readData(): PageData | null {
   const block = document.getElementById("module");
   return block && JSON.parse(block.textContent!);
 }
+
+/** A word or a sentence of the page's language, for what the script writes itself. */
+export const word = (name: string): string => document.getElementById("module")!.getAttribute("data-" + name)!;

@@ -1,56 +1,96 @@
 import { printedIndex } from "./choice";
-import { all, hide, numberIn, put } from "./element";
-import type { Field } from "./field";
+import { word } from "./data";
+import { hide, numberIn, put } from "./element";
+import { fill, type Field } from "./field";
+import { Limits } from "./limits";
 import { apply, parse, text } from "./number";
+import { dayText, parseDay } from "./shown";
+import type { Ends } from "./spread";
+import { readTyped, type Typed } from "./typed";
+
+/** The value of a field, in the cell's own unit; NaN for an empty one. */
+interface Value {
+  low: number;
+  high: number;
+  other: boolean; // it is of the given's second kind of quantity
+}
+
+const same = (a: Value, b: Value): boolean =>
+  Object.is(a.low, b.low) && Object.is(a.high, b.high) && a.other === b.other;
 
 /**
- * A number to type, perhaps with a choice of units and perhaps one that may be left empty.
+ * A number, a range or a day to type, perhaps with a choice of units and perhaps one that may be left empty.
  *
  * Changing the unit keeps the digits: it is the unit of the number on the report that the reader corrects.
  */
 export class NumberField implements Field {
   readonly sheet: number;
+  readonly inputs: number[];
   readonly fault: Element | null;
   faulty = false;
   changed = false;
   private readonly cell: number;
   private readonly presence: number; // NaN when the field must be filled
-  private readonly start: number; // NaN when the example leaves it empty
-  private readonly whole: boolean;
+  private readonly others: number; // NaN when it takes one kind of quantity
+  private readonly start: Value; // the example's
+  private readonly parse: (typed: string) => number | null;
   private readonly limits: Limits;
+  private readonly why: Element | undefined; // what more there is to say of a fault
+  private readonly below: Element | null; // the sentence for a laboratory's "<5"
   private readonly units: HTMLSelectElement | null;
   private readonly printedUnit: number;
   private typed: string | null = null; // as last read
   private unit = -1;
   private factor = "1/1";
-  private value: number; // in the cell's own unit; NaN for none
+  private value: Value;
+  private refused = false;
+  private reason: string | null = null; // why it cannot be used, as readTyped says it; null when it can
 
   constructor(private readonly input: HTMLInputElement) {
     this.sheet = numberIn(input, "data-sheet");
     this.cell = numberIn(input, "data-cell");
     this.presence = numberIn(input, "data-presence");
-    this.value = this.start = numberIn(input, "data-start");
-    this.whole = input.hasAttribute("data-whole");
+    this.others = numberIn(input, "data-others");
+    this.inputs = [this.cell, this.presence, this.others].filter((cell) => !isNaN(cell));
+    const low = numberIn(input, "data-start");
+    const high = numberIn(input, "data-start-high");
     this.fault = document.getElementById(input.id + "-fault");
-    this.limits = new Limits(input, this.fault);
+    this.why = this.fault?.appendChild(document.createElement("span"));
+    this.below = document.getElementById(input.id + "-below");
+    const day = input.hasAttribute("data-day");
+    this.parse = day ? parseDay : parse;
+    this.limits = new Limits(input, this.fault, day ? dayText : text);
     this.units = input.parentElement!.querySelector("select[data-unit-for]");
     this.printedUnit = this.units ? printedIndex(this.units) : 0;
+    this.value = this.start = { low, high: isNaN(high) ? low : high, other: !!this.otherAt(this.printedUnit) };
+  }
+
+  get ranged(): boolean {
+    return this.value.low < this.value.high;
   }
 
   read(): boolean {
-    const typed = this.input.value;
+    // A day that is typed in part has no text yet, but is no empty field.
+    const typed = this.input.validity.badInput ? "?" : this.input.value;
     const unit = this.units ? this.units.selectedIndex : 0;
     if (typed === this.typed && unit === this.unit) {
       return false;
     }
     if (unit !== this.unit) {
       this.factor = this.units?.value || "1/1";
-      this.limits.in(this.factor);
+      this.limits.in(this.factor, this.otherAt(unit));
     }
     this.typed = typed;
     this.unit = unit;
     this.take();
+    this.show();
     return true;
+  }
+
+  /** The option at a place of the list of units, if it is of the second kind of quantity. */
+  private otherAt(unit: number): Element | null {
+    const option = this.units?.options[unit];
+    return option?.hasAttribute("data-other") ? option : null;
   }
 
   /**
@@ -58,31 +98,61 @@ export class NumberField implements Field {
    * may have more digits than are shown.
    */
   private take(): void {
-    const printed = this.typed === this.input.defaultValue && this.unit === this.printedUnit;
-    const empty = !this.typed!.trim();
-    const number = parse(this.typed!);
-    this.faulty = !printed && (empty ? isNaN(this.presence) : !this.accepts(number));
-    if (!this.faulty) {
-      this.value = printed ? this.start : empty ? NaN : apply(number!, this.factor);
+    const read = this.typed!.trim() ? readTyped(this.typed!, this.parse) : null;
+    const numbers = typeof read === "string" ? null : read;
+    this.reason = null;
+    if (this.typed === this.input.defaultValue && this.unit === this.printedUnit) {
+      this.value = this.start;
+    } else if (numbers && this.limits.hold(numbers.low) && this.limits.hold(numbers.high)) {
+      const [low, high] = [numbers.low, numbers.high].map((number) => apply(number, this.factor));
+      this.value = { low, high, other: !!this.otherAt(this.unit) };
+    } else if (read === null && !isNaN(this.presence)) {
+      this.value = { low: NaN, high: NaN, other: false };
+    } else {
+      this.reason = typeof read === "string" ? read : "";
     }
-    this.changed = this.faulty || !Object.is(this.value, this.start);
+    this.showBelow(numbers);
+  }
+
+  private showBelow(numbers: Typed | null): void {
+    const shown = this.reason === null && !!numbers?.below;
+    hide(this.below, !shown);
+    if (shown) {
+      put(this.below!.querySelector("span")!, text(numbers!.high));
+    }
+  }
+
+  private show(): void {
+    const reason = this.refused ? "many-ranges" : this.reason;
+    this.faulty = reason !== null;
+    this.changed = this.faulty || !same(this.value, this.start);
     hide(this.fault, !this.faulty);
     if (this.faulty) {
       this.input.setAttribute("aria-invalid", "true");
     } else {
       this.input.removeAttribute("aria-invalid");
     }
+    if (this.why) {
+      this.why.textContent = reason ? " " + word(reason) : "";
+    }
   }
 
-  private accepts(number: number | null): boolean {
-    return number !== null && (!this.whole || Number.isInteger(number)) && this.limits.hold(number);
+  refuse(refused: boolean): void {
+    if (refused !== this.refused) {
+      this.refused = refused;
+      this.show();
+    }
   }
 
-  write(cells: Float64Array, example: boolean): void {
-    const value = example ? this.start : this.value;
-    cells[this.cell] = value || 0; // an empty field is a 0 that its presence says not to use
+  write(ends: Ends, example: boolean): void {
+    const { low, high, other } = example ? this.start : this.value;
+    // An empty field is a 0 that its presence says not to use.
+    fill(ends, this.cell, low || 0, (this.refused && !example ? low : high) || 0);
     if (!isNaN(this.presence)) {
-      cells[this.presence] = isNaN(value) ? 0 : 1;
+      fill(ends, this.presence, isNaN(low) ? 0 : 1);
+    }
+    if (!isNaN(this.others)) {
+      fill(ends, this.others, other ? 1 : 0);
     }
   }
 
@@ -98,39 +168,5 @@ export class NumberField implements Field {
     if (this.units) {
       this.units.disabled = locked;
     }
-  }
-}
-
-/** The allowed range of a field, in the unit chosen. */
-class Limits {
-  private readonly ends: [attribute: number, words: Element[]][];
-  private low = -Infinity;
-  private high = Infinity;
-
-  constructor(input: HTMLInputElement, fault: Element | null) {
-    this.ends = ["low", "high"].map((end) => [
-      numberIn(input, "data-" + end),
-      fault ? all(`[data-limit=${end}]`, fault) : [],
-    ]);
-  }
-
-  /**
-   * States the range in another unit. The sentence states it in three digits, and what the sentence allows is
-   * allowed, so each end is the wider of the exact one and the one shown.
-   */
-  in(factor: string): void {
-    const back = factor.split("/").reverse().join("/");
-    const [low, high] = this.ends.map(([end, words]) => {
-      const exact = apply(end, back);
-      const shown = text(exact);
-      words.forEach((word) => put(word, shown));
-      return [exact, parse(shown) ?? exact];
-    });
-    this.low = Math.min(...low);
-    this.high = Math.max(...high);
-  }
-
-  hold(number: number): boolean {
-    return !(number < this.low || number > this.high);
   }
 }

@@ -1,18 +1,23 @@
 import { NumberField } from "./entry";
 import { ChoiceField } from "./choice";
 import { all } from "./element";
+import type { Ends } from "./spread";
 
 /** One thing under Given that the reader can set. */
 export interface Field {
   readonly sheet: number;
+  readonly inputs: number[]; // the cells that it fills
   readonly faulty: boolean; // what stands there cannot be used; the last good value stays in force
   readonly changed: boolean; // it is not the example's
+  readonly ranged: boolean; // the value in force is a range
   readonly fault: Element | null; // the sentence for a faulty field
 
   /** Takes in what stands in the field now; says whether that is news. */
   read(): boolean;
+  /** Refuses its range, because the page has too many, or takes it after all. */
+  refuse(refused: boolean): void;
   /** Puts its value, or the example's, into its cells. */
-  write(cells: Float64Array, example: boolean): void;
+  write(ends: Ends, example: boolean): void;
   /** Back to the example. */
   reset(): void;
   /** Lets the reader type, or not. */
@@ -24,4 +29,10 @@ export function findFields(): Field[] {
   return all("[data-cell][data-sheet]").map((element) =>
     element instanceof HTMLSelectElement ? new ChoiceField(element) : new NumberField(element as HTMLInputElement),
   );
+}
+
+/** Fills a cell with one number, or with the two ends of a range. */
+export function fill({ low, high }: Ends, cell: number, from: number, to = from): void {
+  low[cell] = from;
+  high[cell] = to;
 }

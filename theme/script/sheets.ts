@@ -1,5 +1,6 @@
 import type { PageData } from "./data";
 import type { Field } from "./field";
+import type { Ends } from "./spread";
 
 /** How a worksheet stands after a run. */
 export interface Sheet {
@@ -26,16 +27,16 @@ export function makeSheets(data: PageData): Sheet[] {
   }));
 }
 
-export const refuses = (sheet: Sheet, cells: Float64Array): boolean =>
-  sheet.refusals.some((cell) => cells[cell] !== 0);
+/** A sheet refuses a range when it refuses any number in it. */
+export const refuses = (sheet: Sheet, { high }: Ends): boolean => sheet.refusals.some((cell) => high[cell] !== 0);
 
 /** Works out how every sheet stands, in the order they are worked, so that each finds the ones before it settled. */
-export function settle(sheets: Sheet[], fields: Field[], cells: Float64Array): void {
+export function settle(sheets: Sheet[], fields: Field[], ends: Ends): void {
   sheets.forEach((sheet, index) => {
     const own = fields.filter((field) => field.sheet === index);
     const before = sheet.after.map((other) => sheets[other]);
     sheet.waiting = own.some((field) => field.faulty) || before.some(isVoid);
-    sheet.refused = !sheet.waiting && !sheet.tabled && refuses(sheet, cells);
+    sheet.refused = !sheet.waiting && !sheet.tabled && refuses(sheet, ends);
     sheet.changed = own.some((field) => field.changed) || before.some((other) => other.changed);
   });
 }

@@ -1,16 +1,19 @@
 import { all, mark, numberIn, put } from "./element";
 import { apply, text } from "./number";
 import { isVoid, type Sheet } from "./sheets";
+import { dayText, rangeText } from "./shown";
+import type { Ends, Guards } from "./spread";
 
 /** One number on the page that follows a cell. */
 interface Shown {
   element: Element;
   cell: number;
+  guard: number | undefined; // the cell that is 0 while the value is left out
   sheet: Sheet;
-  by: string | null; // the factor into the unit shown
+  write: (value: number) => string;
   printed: string; // the author's text for the example's number
-  example: number;
-  value: number | null; // as last written
+  example: number[];
+  value: number[]; // as last written
   text: string;
 }
 
@@ -19,19 +22,27 @@ interface Shown {
  * The cells hold the example's values when this is called: while a number is still the example's, the page keeps the
  * author's own text for it ("27 lb", not "27.2 lb").
  */
-export function makeShow(sheets: Sheet[], cells: Float64Array): () => void {
+export function makeShow(sheets: Sheet[], guards: Guards, ends: Ends): () => void {
   const list: Shown[] = all<Element>("[data-show]").map((element) => {
     const cell = numberIn(element, "data-show");
-    const by = element.getAttribute("data-by");
     const printed = element.textContent!;
-    const sheet = sheets[numberIn(element, "data-sheet")];
-    const example = valueOf({ cell, by }, cells);
-    return { element, cell, sheet, by, printed, example, value: null, text: printed };
+    const shown = {
+      element,
+      cell,
+      guard: guards.get(cell),
+      sheet: sheets[numberIn(element, "data-sheet")],
+      write: element.hasAttribute("data-day") ? dayText : text,
+      printed,
+      example: [],
+      value: [],
+      text: printed,
+    };
+    return { ...shown, example: valueOf(shown, ends) };
   });
   return () => {
     for (const shown of list) {
-      const value = isVoid(shown.sheet) ? NaN : valueOf(shown, cells);
-      if (!Object.is(value, shown.value)) {
+      const value = valueOf(shown, ends);
+      if (!same(value, shown.value)) {
         shown.value = value;
         write(shown, value);
       }
@@ -39,14 +50,24 @@ export function makeShow(sheets: Sheet[], cells: Float64Array): () => void {
   };
 }
 
-const valueOf = ({ cell, by }: Pick<Shown, "cell" | "by">, cells: Float64Array): number =>
-  by ? apply(cells[cell], by) : cells[cell];
+/** The two ends of a number in the unit that its element shows now; NaN for one that is not there. */
+function valueOf({ element, cell, guard, sheet }: Shown, { low, high }: Ends): number[] {
+  if (isVoid(sheet) || (guard !== undefined && !high[guard])) {
+    return [NaN, NaN];
+  }
+  const by = element.getAttribute("data-by");
+  const ends = [low[cell], high[cell]];
+  return by ? ends.map((end) => apply(end, by)) : ends;
+}
 
-function write(shown: Shown, value: number): void {
-  const now = value === shown.example ? shown.printed : text(value);
+const same = (a: number[], b: number[]): boolean => Object.is(a[0], b[0]) && Object.is(a[1], b[1]);
+
+function write(shown: Shown, value: number[]): void {
+  const there = isFinite(value[0]);
+  const now = there && same(value, shown.example) ? shown.printed : rangeText(value[0], value[1], shown.write);
   if (now !== shown.text) {
     shown.text = now;
     put(shown.element, now);
-    mark(shown.element, "void", !isFinite(value));
   }
+  mark(shown.element, "void", !there);
 }

@@ -31,7 +31,9 @@ export function makeSpeak(sheets: Sheet[], fields: Field[]): (changed: Iterable<
     if (sheets[index].refused) {
       return all<Element>(`[data-refusal][data-sheet="${index}"]:not([hidden])`);
     }
-    return [document.getElementById(line.dataset.speak!)!];
+    const said = document.getElementById(line.dataset.speak!)!;
+    // The answers that are there, after how a laboratory's "<5" was taken.
+    return [...all(".below:not([hidden])", line.closest(".worksheet")!), ...all(":scope > :not([hidden])", said)];
   };
   return (changed) => {
     for (const sheet of changed) {

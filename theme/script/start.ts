@@ -14,7 +14,9 @@ import { makeShow } from "./show";
 import { makeSpeak } from "./speak";
 import { makeStanding } from "./standing";
 import { makeTables } from "./tables";
+import { makeUnits } from "./units";
 import { leadToFiles } from "./ways";
+import { cellsRead, makeLimit, makeWorks } from "./works";
 
 async function start(data: PageData): Promise<void> {
   const fields = findFields();
@@ -30,30 +32,33 @@ async function start(data: PageData): Promise<void> {
 }
 
 function live(data: PageData, fields: Field[], machine: Machine): void {
-  const { cells } = machine;
   const sheets = makeSheets(data);
-  const fill = (example: boolean) => fields.forEach((field) => field.write(cells, example));
-  data.fixed?.forEach(([cell, value]) => (cells[cell] = value));
-  fill(true);
-  machine.run(); // so that each part can see the example's values
+  const works = makeWorks(data, fields, machine);
+  const { ends, guards } = works;
+  const read = cellsRead(data);
+  works.fill(true);
+  works.work(read); // so that each part can see the example's values
   const parts = [
-    makeShow(sheets, cells),
-    makeNotes(sheets, cells),
+    makeShow(sheets, guards, ends),
+    makeNotes(sheets, ends),
     makeStanding(sheets),
-    makeTables(data, sheets, machine, fill),
+    makeTables(data, sheets, works),
   ];
   const speak = makeSpeak(sheets, fields);
+  const limitRanges = makeLimit(data, fields);
+  const switchUnits = makeUnits();
 
   /** Takes in every field and brings the page up to date; gives the sheets whose fields have changed. */
   const update = (): Set<number> => {
-    const changed = new Set(fields.filter((field) => field.read()).map((field) => field.sheet));
-    if (changed.size) {
-      fill(false);
-      machine.run();
-      settle(sheets, fields, cells);
+    const news = fields.filter((field) => field.read());
+    if (switchUnits() || news.length) {
+      limitRanges(news);
+      works.fill(false);
+      works.work(read);
+      settle(sheets, fields, ends);
       parts.forEach((part) => part());
     }
-    return changed;
+    return new Set(news.map((field) => field.sheet));
   };
   const answer = () => {
     const changed = update();

@@ -1,36 +1,40 @@
-import type { Bound, PageData, TableData } from "./data";
+import type { PageData, TableData } from "./data";
 import { numberIn } from "./element";
+import { fill } from "./field";
 import { findGrid } from "./grid";
-import type { Machine } from "./module";
 import { isVoid, refuses, type Sheet } from "./sheets";
-
-/** Fills the inputs of the module with the reader's numbers, or with the example's. */
-type Fill = (example: boolean) => void;
+import type { Works } from "./works";
 
 /**
- * Gives the function that works every reckoner again, by running the module once for each of its answers. A reckoner
+ * Gives the function that works every reckoner again, by working the module once for each of its answers. A reckoner
  * that follows a sheet without answers goes back to the example's.
  */
-export function makeTables(data: PageData, sheets: Sheet[], machine: Machine, fill: Fill): () => void {
+export function makeTables(data: PageData, sheets: Sheet[], works: Works): () => void {
   const tables = (data.tables ?? []).map((table, index) => ({
     table,
     grid: findGrid(index, table),
     followed: sheets[sheetOf(table.follow?.[0])],
   }));
-  const { cells } = machine;
+  const { ends, guards } = works;
+  const answer = ({ show, sheet, mark }: TableData) => {
+    const { refusals } = sheets[sheet];
+    const guard = guards.get(show);
+    works.work([show, ...refusals, ...(guard === undefined ? [] : [guard])]);
+    const gone = refuses(sheets[sheet], ends) || (guard !== undefined && !ends.high[guard]);
+    const [low, high] = gone ? [NaN, NaN] : [ends.low[show], ends.high[show]];
+    return { low, high, marked: !!mark && low >= (mark[0] ?? -Infinity) && high <= (mark[1] ?? Infinity) };
+  };
   return () => {
-    const near = tables.map(({ table, followed }) => nearest(table, followed, cells));
+    const near = tables.map(({ table, followed }) => nearest(table, followed, ends.low));
     tables.forEach(({ table, grid }, index) => {
-      const sheet = sheets[table.sheet];
       const [nearRow, nearColumn] = near[index];
-      fill(isVoid(sheet));
+      works.fill(isVoid(sheets[table.sheet]));
       grid.forEach((row, r) =>
-        row.forEach((answer, c) => {
-          cells[table.down[0]] = table.down[1][r];
-          cells[table.across[0]] = table.across[1][c];
-          machine.run();
-          const value = refuses(sheet, cells) ? NaN : cells[table.show];
-          answer.set(value, inside(table.mark, value, cells), r === nearRow && c === nearColumn);
+        row.forEach((cell, c) => {
+          fill(ends, table.down[0], table.down[1][r]);
+          fill(ends, table.across[0], table.across[1][c]);
+          const { low, high, marked } = answer(table);
+          cell.set(low, high, marked, r === nearRow && c === nearColumn);
         }),
       );
     });
@@ -51,14 +55,4 @@ function nearest(table: TableData, followed: Sheet | undefined, cells: Float64Ar
       follow && followed && !isVoid(followed) ? values.map((value) => Math.abs(value - cells[follow[which]])) : [];
     return distances.indexOf(Math.min(...distances));
   });
-}
-
-/** Whether an answer lies in the marked range, ends included. */
-function inside(mark: TableData["mark"], value: number, cells: Float64Array): boolean {
-  if (!mark || !isFinite(value)) {
-    return false;
-  }
-  const end = (bound: Bound, open: number): number =>
-    bound === null ? open : typeof bound === "object" ? cells[bound.cell] : bound;
-  return end(mark[0], -Infinity) <= value && value <= end(mark[1], Infinity);
 }

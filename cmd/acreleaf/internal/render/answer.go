@@ -10,13 +10,12 @@ func (r *Renderer) answers(w *bytes.Buffer, s *Worksheet, anchor string) {
 	w.WriteString("\n<dl>\n")
 	for i := range s.Answers {
 		a := &s.Answers[i]
-		w.WriteString("<div><dt>")
+		w.WriteString("<div")
+		when(w, s.Index, a.There, !a.Out)
+		w.WriteString("><dt>")
 		text(w, a.Label)
 		w.WriteString("</dt><dd>")
-		r.result(w, a)
-		for j := range a.Also {
-			r.also(w, a, &a.Also[j])
-		}
+		result(w, a)
 		w.WriteString("</dd></div>\n")
 	}
 	w.WriteString("</dl>\n<p class=\"waiting\"")
@@ -34,51 +33,35 @@ func (r *Renderer) answers(w *bytes.Buffer, s *Worksheet, anchor string) {
 	w.WriteString("</p></div>\n")
 }
 
-// result writes the number and its unit, which stand over the two lines of a total.
-func (r *Renderer) result(w *bytes.Buffer, a *Answer) {
+// result writes the number and its unit, which stand over the two lines of a total, and then the same in a second unit.
+func result(w *bytes.Buffer, a *Answer) {
+	s := &a.Shown
 	w.WriteString(`<span class="total">`)
-	r.value(w, a)
-	w.WriteByte(' ')
-	element(w, "span", "unit", a.Unit)
+	unitPart(w, "unit", s.Before, s.Also, func(o *Shown) string { return o.Before })
+	number(w, "b", a.Sheet, s)
+	unitPart(w, "unit", s.After, s.Also, func(o *Shown) string { return o.After })
 	w.WriteString("</span>")
-}
-
-func (r *Renderer) value(w *bytes.Buffer, a *Answer) {
-	shown(w, "b", a.Sheet, Piece{Text: a.Text, Cell: a.Cell})
-	if a.Upper != nil {
-		w.WriteByte(' ')
-		text(w, r.words.Worksheet.To)
-		w.WriteByte(' ')
-		shown(w, "b", a.Sheet, Piece{Text: a.Upper.Text, Cell: a.Upper.Cell})
+	if s.Also != nil {
+		also := *s.Also
+		also.Also = s
+		w.WriteString(` <span class="also">`)
+		quantity(w, a.Sheet, &also)
+		w.WriteString("</span>")
 	}
-}
-
-// also writes the answer once more in another unit.
-func (r *Renderer) also(w *bytes.Buffer, a *Answer, c *Conversion) {
-	w.WriteString(` <span class="also">`)
-	shown(w, "span", a.Sheet, Piece{Text: c.Text, Cell: a.Cell, By: c.By})
-	if a.Upper != nil {
-		w.WriteByte(' ')
-		text(w, r.words.Worksheet.To)
-		w.WriteByte(' ')
-		shown(w, "span", a.Sheet, Piece{Text: c.Upper, Cell: a.Upper.Cell, By: c.By})
-	}
-	w.WriteByte(' ')
-	text(w, c.Unit)
-	w.WriteString("</span>")
 }
 
 // said writes the sentence that is spoken for an answer.
 func (r *Renderer) said(w *bytes.Buffer, a *Answer) {
+	w.WriteString("<span")
+	when(w, a.Sheet, a.There, !a.Out)
+	w.WriteByte('>')
 	r.words.Worksheet.Said.write(w, func(blank string) {
 		switch blank {
 		case "label":
 			text(w, a.Label)
 		case "value":
-			r.value(w, a)
-		case "unit":
-			text(w, a.Unit)
+			quantity(w, a.Sheet, &a.Shown)
 		}
 	})
-	w.WriteByte(' ')
+	w.WriteString("</span> ")
 }

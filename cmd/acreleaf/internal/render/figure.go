@@ -14,7 +14,7 @@ func (r *Renderer) Worked(w *bytes.Buffer, f *Worked) {
 	place(w, f.Href)
 	numbered(w, "data-sheet", f.Sheet)
 	w.WriteByte('>')
-	pieces(w, f.Sheet, f.Pieces)
+	figure(w, f.Sheet, &f.Shown)
 	w.WriteString("</a>")
 }
 
@@ -40,28 +40,91 @@ func (r *Renderer) SourceNote(w *bytes.Buffer, f *Sourced) {
 	w.WriteString("</small>")
 }
 
-// pieces writes runs of text, those with a cell as values of the sheet.
+// pieces writes runs of text and the values of the sheet between them.
 func pieces(w *bytes.Buffer, sheet int, list []Piece) {
-	for _, p := range list {
-		if p.Cell < 0 {
-			text(w, p.Text)
+	for i := range list {
+		if list[i].Shown == nil {
+			text(w, list[i].Text)
 			continue
 		}
-		shown(w, "span", sheet, p)
+		figure(w, sheet, list[i].Shown)
 	}
 }
 
-// shown writes the value of a cell in an element the script keeps current.
-func shown(w *bytes.Buffer, tag string, sheet int, p Piece) {
-	w.WriteByte('<')
-	w.WriteString(tag)
-	numbered(w, "data-show", p.Cell)
-	numbered(w, "data-sheet", sheet)
-	if p.By != "" {
-		attribute(w, "data-by", p.By)
+// figure writes a value with its unit, as each of its kinds.
+func figure(w *bytes.Buffer, sheet int, s *Shown) {
+	if s.Kind == nil {
+		quantity(w, sheet, s)
+		return
+	}
+	kind(w, sheet, s.Kind, s, s.Kind.Second)
+	kind(w, sheet, s.Kind, s.Kind.Other, !s.Kind.Second)
+}
+
+// kind writes a value as one of its kinds. The script shows the one that the given is of.
+func kind(w *bytes.Buffer, sheet int, k *Kind, s *Shown, second bool) {
+	w.WriteString("<span")
+	numbered(w, "data-kind", k.Cell)
+	if second {
+		w.WriteString(" data-other")
+	}
+	if second != k.Second {
+		w.WriteString(" hidden")
 	}
 	w.WriteByte('>')
-	text(w, p.Text)
+	quantity(w, sheet, s)
+	w.WriteString("</span>")
+}
+
+// quantity writes a number with its unit before and after it.
+func quantity(w *bytes.Buffer, sheet int, s *Shown) {
+	unitPart(w, "", s.Before, s.Also, func(o *Shown) string { return o.Before })
+	number(w, "span", sheet, s)
+	unitPart(w, "", s.After, s.Also, func(o *Shown) string { return o.After })
+}
+
+// unitPart writes what stands on one side of a number. Where a second unit has another text there, the script can put
+// that in its place.
+func unitPart(w *bytes.Buffer, class, s string, also *Shown, part func(*Shown) string) {
+	other := s
+	if also != nil {
+		other = part(also)
+	}
+	if other == s {
+		if class == "" || s == "" {
+			text(w, s)
+			return
+		}
+		element(w, "span", class, s)
+		return
+	}
+	w.WriteString("<span")
+	if class != "" {
+		attribute(w, "class", class)
+	}
+	attribute(w, "data-unit", other)
+	w.WriteByte('>')
+	text(w, s)
+	w.WriteString("</span>")
+}
+
+// number writes a number in an element that the script keeps current.
+func number(w *bytes.Buffer, tag string, sheet int, s *Shown) {
+	w.WriteByte('<')
+	w.WriteString(tag)
+	numbered(w, "data-show", s.Cell)
+	numbered(w, "data-sheet", sheet)
+	if s.By != "" {
+		attribute(w, "data-by", s.By)
+	}
+	if s.Also != nil {
+		attribute(w, "data-si", s.Also.By)
+	}
+	if s.Day {
+		w.WriteString(" data-day")
+	}
+	w.WriteByte('>')
+	text(w, s.Text)
 	w.WriteString("</")
 	w.WriteString(tag)
 	w.WriteByte('>')

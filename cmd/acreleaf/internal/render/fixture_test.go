@@ -59,9 +59,14 @@ func guide(body string) *render.Guide {
 }
 
 func glance(sheet, cell int, text, label string) render.Glance {
-	return render.Glance{
-		Sheet: sheet, Href: "#worksheet-soil", Label: label,
-		Pieces: []render.Piece{{Text: text, Cell: cell}, {Text: " lb N/ac", Cell: -1}},
+	return render.Glance{Sheet: sheet, Href: "#worksheet-soil", Label: label, Shown: poundsAcre(cell, text, "53.8")}
+}
+
+// poundsAcre is a value that has a second, metric unit.
+func poundsAcre(cell int, text, metric string) render.Shown {
+	return render.Shown{
+		Cell: cell, Text: text, After: " lb N/ac",
+		Also: &render.Shown{Cell: cell, Text: metric, After: " kg N/ha", By: "11209/10000"},
 	}
 }
 
@@ -76,21 +81,21 @@ func soil() *render.Worksheet {
 		Givens: []render.Given{
 			{
 				ID: "soil-nitrate", Label: "Nitrate on the report", Kind: render.KindNumber,
-				Hint: "Most reports say 2 to 40. Look for NO3-N or NO3.", Cell: 0, Presence: -1, Text: "12",
+				Hint: "Most reports say 2 to 40. Look for NO3-N or NO3.", Cell: 0, Presence: -1, Others: -1, Text: "12",
 				Units: []render.UnitOption{
 					{Text: "ppm NO3-N", Factor: "1/1", Selected: true}, {Text: "ppm NO3", Factor: "14007/62004"},
 				},
-				Low: 0, High: 200, Start: 12, LowText: "0", HighText: "200",
+				Low: 0, High: 200, Start: 12, StartTop: 12, LowText: "0", HighText: "200",
 			},
 			{
 				ID: "soil-depth", Label: "Depth of the sample", Kind: render.KindNumber,
-				Hint: "From the surface down.", Cell: 1, Presence: -1, Text: "12",
+				Hint: "From the surface down.", Cell: 1, Presence: -1, Others: -1, Text: "12",
 				Units: []render.UnitOption{{Text: "in", Factor: "1/1", Selected: true}, {Text: "cm", Factor: "50/127"}},
-				Low:   1, High: 72, Start: 12, LowText: "1", HighText: "72",
+				Low:   1, High: 72, Start: 12, StartTop: 12, LowText: "1", HighText: "72",
 			},
 			{
 				ID: "soil-bulk-density", Label: "Bulk density", Kind: render.KindNumber,
-				Hint: "Only if you have measured it.", Cell: 2, Presence: 3, Unit: "g/cm3", Typical: "1.47 g/cm3",
+				Hint: "Only if you have measured it.", Cell: 2, Presence: 3, Others: -1, Unit: "g/cm3", Typical: "1.47 g/cm3",
 				Low: 0.8, High: 1.9, LowText: "0.8", HighText: "1.9", Optional: true,
 			},
 		},
@@ -111,18 +116,17 @@ func soil() *render.Worksheet {
 			},
 		},
 		Answers: []render.Answer{{
-			Label: "Nitrogen in this layer", Text: "48", Unit: "lb N/ac", Cell: 5, Sheet: 0,
-			Also: []render.Conversion{{Text: "53.8", Unit: "kg N/ha", By: "11209/10000"}},
+			Label: "Nitrogen in this layer", Sheet: 0, There: -1, Shown: poundsAcre(5, "48", "53.8"),
 		}},
 		Notes: []render.Note{
 			{Pieces: []render.Piece{
-				{Text: "Of it, what lies below the roots cannot be counted: ", Cell: -1}, {Text: "48", Cell: 5},
-				{Text: " lb N/ac is the most there is.", Cell: -1},
+				{Text: "Of it, what lies below the roots cannot be counted: "}, {Shown: new(poundsAcre(5, "48", "53.8"))},
+				{Text: " is the most there is."},
 			}, When: -1},
 			{Signal: "CAUTION", Pieces: []render.Piece{
-				{Text: "This is more than a first-leaf year takes up. Buy none until the next report.", Cell: -1},
-			}, When: 8, Shown: true},
-			{Pieces: []render.Piece{{Text: "Check the depth.", Cell: -1}}, When: 9, Refusal: true},
+				{Text: "This is more than a first-leaf year takes up. Buy none until the next report."},
+			}, When: 8, Shown: true, Partly: true},
+			{Pieces: []render.Piece{{Text: "Check the depth."}}, When: 9, Refusal: true},
 		},
 		Constants: []render.Constant{
 			{
@@ -141,14 +145,14 @@ func soil() *render.Worksheet {
 
 func number(id, label string, cell int, text, unit string) render.Given {
 	return render.Given{
-		ID: id, Label: label, Kind: render.KindNumber, Cell: cell, Presence: -1, Text: text, Unit: unit,
-		Low: 0, High: 300, LowText: "0", HighText: "300", Start: 35,
+		ID: id, Label: label, Kind: render.KindNumber, Cell: cell, Presence: -1, Others: -1, Text: text, Unit: unit,
+		Low: 0, High: 300, LowText: "0", HighText: "300", Start: 35, StartTop: 35,
 	}
 }
 
 func season() *render.Worksheet {
 	answer := func(cell int, label, text string) render.Answer {
-		return render.Answer{Label: label, Text: text, Unit: "lb N/ac", Cell: cell, Sheet: 1}
+		return render.Answer{Label: label, Sheet: 1, There: -1, Shown: render.Shown{Cell: cell, Text: text, After: " lb N/ac"}}
 	}
 	step := func(name, symbols, numbers string) render.Line {
 		symbols = `<mi>` + name + `</mi><mo>=</mo>` + symbols
@@ -159,19 +163,32 @@ func season() *render.Worksheet {
 		Givens: []render.Given{
 			number("season-demand", "What the trees take up", 10, "35", "lb N/ac"),
 			{
-				ID: "season-soil", Label: "From the soil", Kind: render.KindLinked, Cell: 5, Presence: -1,
-				Text: "48", Unit: "lb N/ac", From: &render.Link{Href: "#worksheet-soil", Text: "What the soil holds"},
+				ID: "season-soil", Label: "From the soil", Kind: render.KindLinked, LowText: "0", HighText: "300",
+				Unit: "lb N/ac", Taken: &render.Shown{Cell: 5, Text: "48", After: " lb N/ac"}, Outside: 19,
+				From: &render.Link{Href: "#worksheet-soil", Text: "What the soil holds"},
 			},
 			number("season-water", "From the water", 11, "10.9", "lb N/ac"),
 			{
-				ID: "season-method", Label: "How it is put on", Kind: render.KindChoice, Cell: 16, Presence: -1,
+				ID: "season-method", Label: "How it is put on", Kind: render.KindChoice, Cell: 16,
 				Choices: []render.Choice{{Text: "through the drip line", Selected: true}, {Text: "by hand", Value: 1}},
 				Hint:    "Sets how much of it reaches the roots.",
 			},
 			{
-				ID: "season-rate", Label: "Rate", Kind: render.KindNumber, Cell: 17, Presence: -1,
-				Text: "3", Unit: "oz N/tree", Low: 0, High: math.Inf(1), Start: 3, LowText: "0", HighText: "8",
-				Upper: &render.Bound{ID: "season-rate-upper", Cell: 18, Text: "4", Start: 4},
+				ID: "season-rate", Label: "Rate", Kind: render.KindNumber, Cell: 17, Presence: -1, Others: 20,
+				Text: "3 to 4", Unit: "oz N/tree", Low: 0, High: math.Inf(1), Start: 3, StartTop: 4, LowText: "0", HighText: "8",
+				Units: []render.UnitOption{
+					{Text: "oz N/tree", Factor: "1/1", Selected: true},
+					{Text: "lb N/ac", Factor: "1/1", Second: &render.Limits{Low: 0, High: 300}},
+				},
+			},
+			{
+				ID: "season-first", Label: "First feed", Kind: render.KindNumber, Cell: 21, Presence: -1, Others: -1,
+				Text: "2027-04-15", Low: 10957, High: 47481, Start: 20923, StartTop: 20923,
+				LowText: "Jan 1, 2000", HighText: "Dec 31, 2099", Day: &render.Days{First: "2000-01-01", Last: "2099-12-31"},
+			},
+			{
+				ID: "season-well", Label: "Nitrate of the well", Kind: render.KindNumber, Cell: 22, Presence: -1, Others: -1,
+				Text: "<5", Below: "5", Unit: "ppm NO3-N", Low: 0, High: 200, Start: 0, StartTop: 5, LowText: "0", HighText: "200",
 			},
 		},
 		Work: []render.Line{
@@ -185,6 +202,12 @@ func season() *render.Worksheet {
 		Answers: []render.Answer{
 			answer(12, "Credits", "58.9"), answer(13, "Short of the need", "0"), answer(14, "To apply", "0"),
 			answer(15, "More than the need", "23.9"),
+			{Label: "Cost", Sheet: 1, There: -1, Shown: render.Shown{Cell: 23, Before: "$", Text: "3 to 4", After: "/ac"}},
+			{Label: "Last feed", Sheet: 1, There: 25, Shown: render.Shown{Cell: 24, Text: "Sep 1, 2027", Day: true}},
+			{
+				Label: "Eighth feed", Sheet: 1, There: 27, Out: true,
+				Shown: render.Shown{Cell: 26, Text: "–", After: " lb N/ac"},
+			},
 		},
 	}
 }
@@ -212,7 +235,7 @@ func body(r *render.Renderer) string {
 	w := new(bytes.Buffer)
 	worked := func(cell int, text, unit string) {
 		r.Worked(w, &render.Worked{
-			Href: "#worksheet-soil", Pieces: []render.Piece{{Text: text, Cell: cell}, {Text: unit, Cell: -1}},
+			Href: "#worksheet-soil", Shown: render.Shown{Cell: cell, Text: text, After: unit},
 		})
 	}
 	w.WriteString("<p>A soil laboratory reports nitrate as parts per million of the dry soil it was sent. Your trees, " +
@@ -245,11 +268,21 @@ func body(r *render.Renderer) string {
 	w.WriteString("<p>Put it in the season's budget with what the well brings. See " +
 		"<a href=\"https://example.org/budget\">the long form</a>.</p>\n")
 	r.Worksheet(w, season())
-	w.WriteString(`<h2 id="slips">Slips people make</h2><ul><li>They read nitrate as nitrate-nitrogen.</li></ul>`)
+	w.WriteString("<p>Two kinds: ")
+	r.Worked(w, twoKinds())
+	w.WriteString(`</p><h2 id="slips">Slips people make</h2><ul><li>They read nitrate as nitrate-nitrogen.</li></ul>`)
 	for _, word := range []string{"DANGER", "WARNING", "CAUTION", "NOTICE"} {
 		signal(r, w, word)
 	}
 	return w.String()
+}
+
+// twoKinds is a figure of a given that can be typed in ounces a tree or in pounds an acre.
+func twoKinds() *render.Worked {
+	return &render.Worked{Sheet: 1, Href: "#worksheet-season", Shown: render.Shown{
+		Cell: 17, Text: "3 to 4", After: " oz/tree",
+		Kind: &render.Kind{Cell: 20, Other: &render.Shown{Cell: 17, Text: "3 to 4", After: " lb N/ac"}},
+	}}
 }
 
 func signal(r *render.Renderer, w *bytes.Buffer, word string) {
@@ -277,7 +310,10 @@ func calculationPage() *render.Calculation {
 		Tables: []render.Figures{{
 			ID: "figures-material", Caption: "Material", Columns: []string{"Nitrogen, %", "Density, lb/gal"},
 			Rows: []render.FigureRow{
-				{Name: "UAN-32", Label: "UAN-32, a solution", Note: "Read its density on the ticket.", Cells: []string{"32", "11.1"}},
+				{
+					Name: "UAN-32", Label: "UAN-32, a solution", Note: "Read its density on the ticket.",
+					Cells: []string{"32", "11.1"},
+				},
 				{Name: "46-0-0", Label: "46-0-0, urea", Cells: []string{"46", "0"}},
 			},
 		}},

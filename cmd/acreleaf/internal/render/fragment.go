@@ -30,39 +30,41 @@ type Given struct {
 	Label    string
 	Hint     string
 	Kind     string
-	Cell     int    // of its field; of the value shown when Kind is KindLinked
+	Cell     int    // of its field
 	Presence int    // the cell that says whether an optional given is filled in; -1 for none
+	Others   int    // the cell that says whether it is of its second kind of quantity; -1 when it has but one
 	Text     string // the example's number as the field shows it; empty when optional and left out
 	Unit     string // its unit, when there is no choice of Units
 	Units    []UnitOption
 	Low      float64 // allowed range and the example's value, in the canonical unit
 	High     float64
 	Start    float64
-	LowText  string // the range in the unit the field starts with
+	StartTop float64 // the high end of the example's value; the same as Start for a single number
+	LowText  string  // the allowed range in the unit the field starts with
 	HighText string
-	Upper    *Bound // the high end of a range; nil for a single number
+	Day      *Days  // of a day of the calendar; nil for a number
+	Below    string // the number of a laboratory's "<5", as the field shows it; empty for none
 	Choices  []Choice
-	From     *Link // the worksheet a linked number comes from
-	Outside  int   // of a linked number: the cell that is not 0 while it is outside the range
+	Taken    *Shown // the value taken from another worksheet
+	From     *Link  // the worksheet it comes from
+	Outside  int    // of a linked number: the cell that is not 0 while it is outside the range
 	Optional bool
-	Integer  bool
 	Typical  string // "12 ppm NO3-N"; empty leaves the sentence out
 }
 
-// A Bound is the field for the high end of a range.
-type Bound struct {
-	ID    string
-	Cell  int
-	Text  string
-	Start float64 // in the canonical unit
-}
+// Days are the first and the last day that a field takes, as 2027-04-15.
+type Days struct{ First, Last string }
 
 // A UnitOption is a unit that a number can be typed in.
 type UnitOption struct {
 	Text     string
 	Factor   string // "multiply/divide" from this unit to the canonical one
 	Selected bool
+	Second   *Limits // of a unit of the second kind of quantity: what is allowed in it; nil for the first kind
 }
+
+// Limits are the least and the most that is allowed.
+type Limits struct{ Low, High float64 }
 
 // A Choice is one of the values of a choice.
 type Choice struct {
@@ -82,24 +84,30 @@ type Line struct {
 
 // An Answer is one result.
 type Answer struct {
-	Label       string
-	Text, Unit  string
-	Cell, Sheet int
-	Upper       *Shown // the high end of a range; nil for a single number
-	Also        []Conversion
+	Label string
+	Sheet int
+	Shown Shown
+	There int  // the cell that is 0 while the answer is left out; -1 when it is always there
+	Out   bool // it is left out for the example
 }
 
-// A Shown is a number tied to a cell.
+// A Shown is a value of a worksheet with its unit around it: "$", "12.4", "/ac". The number follows a cell.
 type Shown struct {
-	Text string
-	Cell int
+	Cell   int
+	Before string
+	Text   string // the number, or a range: "3 to 4"
+	After  string // " lb N/ac"
+	By     string // factor "multiply/divide" from the cell's unit to this one; empty for none
+	Day    bool   // a day of the calendar, without a unit
+	Also   *Shown // the same in a second unit, which a reader may ask to see first; nil for none
+	Kind   *Kind  // of a given that takes two kinds of quantity; nil for others
 }
 
-// A Conversion is an answer in another unit.
-type Conversion struct {
-	Text, Unit string
-	By         string // factor "num/den" from the answer's unit
-	Upper      string // the high end of a range, as text; empty for a single number
+// A Kind is how a given of two kinds of quantity reads while it is of the other kind than in the example.
+type Kind struct {
+	Cell   int  // not 0 while the given is of its second kind
+	Second bool // it is of its second kind in the example
+	Other  *Shown
 }
 
 // A Note is a sentence beside the answer: a remark, a caution, or the reason why there is no answer.
@@ -108,6 +116,7 @@ type Note struct {
 	Pieces  []Piece
 	When    int // the cell that is not 0 while the note holds; -1 for always
 	Shown   bool
+	Partly  bool // of the example's ranges it holds for a part only
 	Refusal bool // the sheet has no answer while it holds
 }
 
@@ -123,6 +132,7 @@ type Constant struct {
 type Table struct {
 	Index, Sheet int
 	Caption      string
+	Day          bool // the answer is a day of the calendar
 	RowLabel     string
 	ColLabel     string
 	Rows, Cols   []string
@@ -139,9 +149,9 @@ type Cell struct {
 
 // A Worked figure is a number in the prose that follows a worksheet.
 type Worked struct {
-	Sheet  int
-	Href   string // "#worksheet-soil"
-	Pieces []Piece
+	Sheet int
+	Href  string // "#worksheet-soil"
+	Shown Shown
 }
 
 // A Sourced figure is a number in the prose with the publication it was taken from, which stands in the margin.

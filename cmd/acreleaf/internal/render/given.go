@@ -55,15 +55,7 @@ func (r *Renderer) linked(w *bytes.Buffer, s *Worksheet, g *Given) {
 	w.WriteString(`<p class="linked">`)
 	element(w, "b", "", g.Label)
 	w.WriteString(` <span class="figure">`)
-	shown(w, "b", s.Index, Piece{Text: g.Text, Cell: g.Cell})
-	if g.Upper != nil {
-		w.WriteByte(' ')
-		text(w, r.words.Worksheet.To)
-		w.WriteByte(' ')
-		shown(w, "b", s.Index, Piece{Text: g.Upper.Text, Cell: g.Upper.Cell})
-	}
-	w.WriteByte(' ')
-	text(w, g.Unit)
+	figure(w, s.Index, g.Taken)
 	w.WriteString("</span>")
 	if g.From != nil {
 		w.WriteByte(' ')
@@ -119,61 +111,89 @@ func option(w *bytes.Buffer, s string, selected bool) {
 	w.WriteString("</option>")
 }
 
-// number writes the field of a number, or the two fields of a range, with the unit and the fault of each.
+// number writes the field of a number, a range or a day, with its unit and its fault.
 func (r *Renderer) number(w *bytes.Buffer, s *Worksheet, g *Given) {
 	w.WriteString(`<div class="entry">`)
-	r.input(w, s, g, &Bound{ID: g.ID, Cell: g.Cell, Text: g.Text, Start: g.Start})
-	if g.Upper != nil {
-		w.WriteByte(' ')
-		element(w, "span", "to", r.words.Worksheet.To)
-		r.input(w, s, g, g.Upper)
-	}
+	input(w, s, g)
 	r.units(w, g)
 	w.WriteString("</div>")
 	r.hint(w, g)
-	r.fault(w, g, g.ID)
-	if g.Upper != nil {
-		r.fault(w, g, g.Upper.ID)
-	}
+	r.below(w, g)
+	r.fault(w, g)
 }
 
-// input writes one field. b is its own cell, text and start; the rest it shares with the given. Fields and choices are
-// locked until the script is ready for them: a number typed sooner would stand beside an answer that is not its own.
-func (r *Renderer) input(w *bytes.Buffer, s *Worksheet, g *Given, b *Bound) {
-	w.WriteString(`<input readonly type="text" inputmode="decimal" autocomplete="off"`)
-	attribute(w, "id", b.ID)
-	attribute(w, "value", b.Text)
-	numbered(w, "data-cell", b.Cell)
+// input writes the field. Fields and choices are locked until the script is ready for them: a number typed sooner would
+// stand beside an answer that is not its own.
+func input(w *bytes.Buffer, s *Worksheet, g *Given) {
+	ranged := g.StartTop != g.Start && g.Text != ""
+	switch {
+	case g.Day != nil && !ranged:
+		w.WriteString(`<input readonly type="date"`)
+		attribute(w, "min", g.Day.First)
+		attribute(w, "max", g.Day.Last)
+	case ranged:
+		w.WriteString(`<input readonly type="text" inputmode="text"`)
+	default:
+		w.WriteString(`<input readonly type="text" inputmode="decimal"`)
+	}
+	w.WriteString(` autocomplete="off"`)
+	attribute(w, "id", g.ID)
+	attribute(w, "value", g.Text)
+	numbered(w, "data-cell", g.Cell)
 	numbered(w, "data-sheet", s.Index)
 	measured(w, "data-low", g.Low)
 	measured(w, "data-high", g.High)
-	if b.Text != "" {
-		measured(w, "data-start", b.Start)
+	if g.Text != "" {
+		measured(w, "data-start", g.Start)
 	} else {
 		w.WriteString(` data-start=""`)
+	}
+	if ranged {
+		measured(w, "data-start-high", g.StartTop)
+	}
+	if g.Day != nil {
+		w.WriteString(" data-day")
 	}
 	if g.Presence >= 0 {
 		numbered(w, "data-presence", g.Presence)
 	}
-	if g.Integer {
-		w.WriteString(" data-whole")
-	}
-	if g.Upper != nil {
-		attribute(w, "aria-label", g.Label)
+	if g.Others >= 0 {
+		numbered(w, "data-others", g.Others)
 	}
 	w.WriteString(` aria-describedby="`)
 	if hinted(g) {
 		text(w, g.ID)
 		w.WriteString("-hint ")
 	}
-	text(w, b.ID)
+	text(w, g.ID)
 	w.WriteString(`-fault">`)
+}
+
+// below writes the sentence that says how a laboratory's "<5" is taken.
+func (r *Renderer) below(w *bytes.Buffer, g *Given) {
+	if g.Day != nil {
+		return
+	}
+	w.WriteString(`<p class="hint below"`)
+	attribute(w, "id", g.ID+"-below")
+	if g.Below == "" {
+		w.WriteString(" hidden")
+	}
+	w.WriteByte('>')
+	r.words.Worksheet.Below.write(w, func(string) {
+		w.WriteString("<span>")
+		text(w, g.Below)
+		w.WriteString("</span>")
+	})
+	w.WriteString("</p>")
 }
 
 // units writes the unit beside the field: a choice where there is one.
 func (r *Renderer) units(w *bytes.Buffer, g *Given) {
 	if len(g.Units) == 0 {
-		element(w, "span", "unit", g.Unit)
+		if g.Day == nil {
+			element(w, "span", "unit", g.Unit)
+		}
 		return
 	}
 	w.WriteString("<select disabled")
@@ -183,18 +203,25 @@ func (r *Renderer) units(w *bytes.Buffer, g *Given) {
 	for _, u := range g.Units {
 		w.WriteString("<option")
 		attribute(w, "value", u.Factor)
+		if u.Second != nil {
+			w.WriteString(" data-other")
+			measured(w, "data-low", u.Second.Low)
+			measured(w, "data-high", u.Second.High)
+		}
 		option(w, u.Text, u.Selected)
 	}
 	w.WriteString("</select>")
 }
 
 // fault writes the sentence that shows when the field's number cannot be used.
-func (r *Renderer) fault(w *bytes.Buffer, g *Given, id string) {
+func (r *Renderer) fault(w *bytes.Buffer, g *Given) {
 	words := &r.words.Worksheet
 	sentence := words.FaultRange
 	switch chosen := len(g.Units) > 0; {
-	case g.Integer:
-		sentence = words.FaultWhole
+	case g.Day != nil && g.Optional:
+		sentence = words.FaultDayOptional
+	case g.Day != nil:
+		sentence = words.FaultDay
 	case g.Optional && chosen:
 		sentence = words.FaultRangeOptionalChosen
 	case g.Optional:
@@ -203,7 +230,7 @@ func (r *Renderer) fault(w *bytes.Buffer, g *Given, id string) {
 		sentence = words.FaultRangeChosen
 	}
 	w.WriteString(`<p class="fault"`)
-	attribute(w, "id", id+"-fault")
+	attribute(w, "id", g.ID+"-fault")
 	w.WriteString(" hidden>")
 	sentence.write(w, func(blank string) {
 		switch blank {

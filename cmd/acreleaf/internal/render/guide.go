@@ -19,11 +19,12 @@ func (r *Renderer) Guide(w *bytes.Buffer, g *Guide) {
 func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 	head(w, g.Page.Title, g.Page.Summary, func() { r.facts(w, g) })
 	r.glance(w, g.Glance)
+	r.unitSystem(w, g.Module)
 	r.withoutScript(w, g.Module)
 	w.WriteString("<article>\n")
 	w.WriteString(string(g.Body))
 	w.WriteString("</article>\n")
-	module(w, g.Module)
+	r.module(w, g.Module)
 }
 
 // withoutScript says, where no script runs, that the numbers of the worksheets stay those of the example.
@@ -55,25 +56,6 @@ func (r *Renderer) facts(w *bytes.Buffer, g *Guide) {
 	w.WriteString("</ul>\n")
 }
 
-// module writes the data block. A "<" inside its strings is written as JSON's own escape, so that no text can end
-// the element.
-func module(w *bytes.Buffer, json []byte) {
-	if json == nil {
-		return
-	}
-	w.WriteString(`<script type="application/json" id="module">`)
-	for {
-		before, after, found := bytes.Cut(json, []byte{'<'})
-		w.Write(before)
-		if !found {
-			break
-		}
-		w.WriteString(`\u003c`)
-		json = after
-	}
-	w.WriteString("</script>\n")
-}
-
 // glance writes the line of answers at the top.
 func (r *Renderer) glance(w *bytes.Buffer, list []Glance) {
 	if len(list) == 0 {
@@ -88,7 +70,7 @@ func (r *Renderer) glance(w *bytes.Buffer, list []Glance) {
 		place(w, g.Href)
 		numbered(w, "data-sheet", g.Sheet)
 		w.WriteByte('>')
-		pieces(w, g.Sheet, g.Pieces)
+		figure(w, g.Sheet, &g.Shown)
 		w.WriteString("</a> ")
 		element(w, "span", "", g.Label)
 		w.WriteString("</li>\n")

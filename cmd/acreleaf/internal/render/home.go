@@ -14,13 +14,14 @@ func (r *Renderer) Home(w *bytes.Buffer, h *Home) {
 	r.write(w, &filling{page: &page, script: true, main: func(w *bytes.Buffer) {
 		head(w, page.Title, page.Summary, nil)
 		r.season(w, h.Seasons)
+		r.unitSystem(w, h.Module)
 		r.withoutScript(w, h.Module)
 		if h.Intro != "" {
 			w.WriteString("<article>\n")
 			w.WriteString(string(h.Intro))
 			w.WriteString("</article>\n")
 		}
-		module(w, h.Module)
+		r.module(w, h.Module)
 	}})
 }
 

@@ -49,7 +49,7 @@ var everyView = map[string]func(text string) []byte{
 	"guide": writer(guide("")), "home": writer(homePage()), "sources": writer(sourcesPage()),
 	"missing": writer(missingPage()), "worksheet": writer(soil()), "linked": writer(season()),
 	"reckoner": writer(reckoner()), "calculation": writer(calculationPage()),
-	"worked":  writer(&render.Worked{Pieces: []render.Piece{{Text: "x", Cell: 1}, {Text: "x", Cell: -1}}}),
+	"worked":  writer(twoKinds()),
 	"sourced": writer(&render.Sourced{Text: "x", Href: "x", Source: "x", Detail: "x", Kind: "x"}),
 }
 

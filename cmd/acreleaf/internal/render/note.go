@@ -35,8 +35,22 @@ func (r *Renderer) note(w *bytes.Buffer, sheet int, n *Note) {
 		element(w, "strong", "", r.words.Signals.word(n.Signal))
 		w.WriteByte(' ')
 	}
+	if n.When >= 0 && !n.Refusal {
+		r.partly(w, n.Partly)
+	}
 	pieces(w, sheet, n.Pieces)
 	w.WriteString("</p>\n")
+}
+
+// partly writes how a sentence begins that holds for some numbers of a range and not for others.
+func (r *Renderer) partly(w *bytes.Buffer, holds bool) {
+	w.WriteString("<span data-partly")
+	if !holds {
+		w.WriteString(" hidden")
+	}
+	w.WriteByte('>')
+	text(w, r.words.Worksheet.Partly)
+	w.WriteString(" </span>")
 }
 
 // when writes the attributes of an element that shows only while a cell of the sheet is not 0.

@@ -7,7 +7,11 @@ import (
 
 // Reckoner writes a ready-reckoner table in a box of its own that scrolls, so that the page never does.
 func (r *Renderer) Reckoner(w *bytes.Buffer, t *Table) {
-	w.WriteString("<figure class=\"reckoner\">\n<figcaption")
+	w.WriteString(`<figure class="reckoner"`)
+	if t.Day {
+		w.WriteString(" data-day")
+	}
+	w.WriteString(">\n<figcaption")
 	r.captionID(w, "id", t)
 	w.WriteByte('>')
 	text(w, t.Caption)

@@ -86,3 +86,16 @@ func (s Sentence) with(value string) string {
 	}
 	return b.String()
 }
+
+// pattern gives the sentence with its blanks in braces, as it was written.
+func (s Sentence) pattern() string {
+	var b strings.Builder
+	for _, p := range s.parts {
+		if p.blank {
+			b.WriteString("{" + p.text + "}")
+		} else {
+			b.WriteString(p.text)
+		}
+	}
+	return b.String()
+}

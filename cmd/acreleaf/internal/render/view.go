@@ -59,17 +59,16 @@ type Guide struct {
 
 // A Glance is one answer in the line at the top of a guide.
 type Glance struct {
-	Sheet  int     // index of the worksheet that answers
-	Href   string  // way to the worksheet: "#worksheet-soil"
-	Pieces []Piece // the figure and its unit: {"48", cell 12}, {" lb N/ac", cell -1}
-	Label  string  // what it is
+	Sheet int    // index of the worksheet that answers
+	Href  string // way to the worksheet: "#worksheet-soil"
+	Shown Shown
+	Label string // what it is
 }
 
-// A Piece is a run of text; one with a cell shows that cell's value.
+// A Piece is a run of text, or a value of a worksheet.
 type Piece struct {
-	Text string
-	Cell int    // -1 for plain text
-	By   string // factor "num/den" from the cell's unit to the unit shown; empty for none
+	Text  string
+	Shown *Shown // nil for plain text
 }
 
 // Home lists the guides in the order of the season's work.

@@ -15,6 +15,7 @@ type Words struct {
 	Page      PageWords      `yaml:"page"`
 	Foot      FootWords      `yaml:"foot"`
 	Date      DateWords      `yaml:"date"`
+	Units     UnitWords      `yaml:"units"`
 	Worksheet WorksheetWords `yaml:"worksheet"`
 	Table     TableWords     `yaml:"table"`
 	Kinds     KindWords      `yaml:"kinds"`
@@ -62,6 +63,14 @@ type FootWords struct {
 type DateWords struct {
 	Pattern Sentence   `yaml:"pattern" blanks:"day,month,year"`
 	Months  [12]string `yaml:"months"`
+	Short   [12]string `yaml:"months-short"`
+}
+
+// UnitWords is for the switch between the two units of every answer.
+type UnitWords struct {
+	Show   string `yaml:"show"`
+	US     string `yaml:"us"`
+	Metric string `yaml:"metric"`
 }
 
 // WorksheetWords is for worksheets.
@@ -79,10 +88,16 @@ type WorksheetWords struct {
 	FaultRangeChosen         Sentence `yaml:"fault-range-chosen" blanks:"low,high"`
 	FaultRangeOptional       Sentence `yaml:"fault-range-optional" blanks:"low,high,unit"`
 	FaultRangeOptionalChosen Sentence `yaml:"fault-range-optional-chosen" blanks:"low,high"`
-	FaultWhole               Sentence `yaml:"fault-whole" blanks:"low,high,unit"`
+	FaultDay                 Sentence `yaml:"fault-day" blanks:"low,high"`
+	FaultDayOptional         Sentence `yaml:"fault-day-optional" blanks:"low,high"`
 	FaultLinked              Sentence `yaml:"fault-linked" blanks:"low,high,unit"`
+	Order                    string   `yaml:"order"`
+	NotDetected              string   `yaml:"not-detected"`
+	ManyRanges               string   `yaml:"many-ranges"`
+	Below                    Sentence `yaml:"below" blanks:"high"`
+	Partly                   string   `yaml:"partly"`
 	Waiting                  string   `yaml:"waiting"`
-	Said                     Sentence `yaml:"said" blanks:"label,value,unit"`
+	Said                     Sentence `yaml:"said" blanks:"label,value"`
 	Reset                    string   `yaml:"reset"`
 	Constants                string   `yaml:"constants"`
 	Code                     string   `yaml:"code"`

@@ -50,12 +50,10 @@ func (f *fragments) Figure(w *bytes.Buffer, figure *markdown.Figure) {
 		by = worked.By.Text()
 	}
 	v := &render.Worked{Sheet: worked.Bound.Use.Index, Href: "#" + render.Anchor(worked.Bound.Block.Name)}
-	for _, piece := range []render.Piece{
-		{Text: worked.Before, Cell: -1}, {Text: worked.Number, Cell: worked.Cell, By: by}, {Text: worked.After, Cell: -1},
-	} {
-		if piece.Text != "" {
-			v.Pieces = append(v.Pieces, piece)
-		}
+	v.Shown = render.Shown{
+		Cell: worked.Cell, Before: worked.Before, Text: worked.Number, After: worked.After, By: by,
+		Day:  worked.Bound.Sheet.IsDate(worked.Name),
+		Kind: kind(f.draft.work.Example(worked.Bound), worked.Name),
 	}
 	f.renderer.Worked(w, v)
 }

@@ -15,7 +15,7 @@ func givenView(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) render.Giv
 	cell, _ := b.Use.Cell(g.Name)
 	v := render.Given{
 		ID: b.Block.Name + "-" + g.Name, Label: g.Label, Hint: g.Hint,
-		Kind: render.KindNumber, Cell: cell, Presence: -1, Unit: g.Unit.String(),
+		Kind: render.KindNumber, Cell: cell, Presence: -1, Others: -1, Unit: g.Unit.String(),
 		Low: g.Low, High: g.High, Optional: g.Optional,
 	}
 	if link, linked := b.From(g.Name); linked {
@@ -23,13 +23,16 @@ func givenView(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) render.Giv
 		v.Kind, v.Hint = render.KindLinked, ""
 		v.Outside, _ = b.Use.Outside(g.Name)
 		v.LowText, v.HighText = unit.Text(g.Low), unit.Text(g.High)
-		v.Text = unit.Text(p.Cells[cell])
+		v.Taken = shown(p.Example(b), g.Name)
 		v.From = &render.Link{Href: "#" + render.Anchor(link.Use), Text: title(from)}
 		return v
 	}
 	if presence, ok := b.Use.Presence(g.Name); ok {
 		v.Presence = presence
 		v.Typical = g.Example()
+	}
+	if others, ok := b.Use.OtherCell(g.Name); ok {
+		v.Others = others
 	}
 	entry, filled := b.Entries[g.Name]
 	if len(g.Choices) > 0 {
@@ -39,12 +42,38 @@ func givenView(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) render.Giv
 		}
 		return v
 	}
+	if filled {
+		v.Text, v.Start, v.StartTop = typed(g, entry), entry.Value, entry.High
+	}
+	if entry.Below {
+		v.Below = unit.Text(entry.TypedHigh)
+	}
+	if g.Date {
+		v.Day = &render.Days{First: sheet.ISODate(g.Low), Last: sheet.ISODate(g.High)}
+		v.LowText, v.HighText = sheet.DateText(g.Low), sheet.DateText(g.High)
+		return v
+	}
 	chosen := g.Unit
 	if filled {
-		v.Text, v.Start, chosen = strconv.FormatFloat(entry.Typed, 'f', -1, 64), entry.Value, entry.Unit
+		chosen = entry.Unit
 	}
-	fillUnits(&v, g, chosen)
+	fillUnits(&v, g, chosen, entry.Other)
 	return v
+}
+
+// typed is an entry as the field shows it: "12", "3 to 4", "<5", "2027-04-15".
+func typed(g *sheet.Given, e sheet.Entry) string {
+	write := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+	if g.Date {
+		write = sheet.ISODate
+	}
+	switch {
+	case e.Below:
+		return "<" + write(e.TypedHigh)
+	case e.Typed == e.TypedHigh:
+		return write(e.Typed)
+	}
+	return write(e.Typed) + " to " + write(e.TypedHigh)
 }
 
 func title(b *worksheet.Bound) string {
@@ -55,11 +84,12 @@ func title(b *worksheet.Bound) string {
 }
 
 // fillUnits lists the units that a given can be typed in, the chosen one selected, and writes the allowed range in it.
-func fillUnits(v *render.Given, g *sheet.Given, chosen unit.Unit) {
+// The chosen one is of the given's second kind of quantity, or of its first.
+func fillUnits(v *render.Given, g *sheet.Given, chosen unit.Unit, second bool) {
 	units := unitsOf(g)
-	isChosen := func(o unitOption) bool { return o.text == chosen.String() }
+	isChosen := func(o unitOption) bool { return o.text == chosen.String() && (o.second != nil) == second }
 	if !slices.ContainsFunc(units, isChosen) {
-		units = append(slices.Clip(units), newUnitOption(chosen, g))
+		units = append(slices.Clip(units), newUnitOption(chosen, g, second))
 	}
 	for _, o := range units {
 		selected := isChosen(o)
@@ -67,33 +97,50 @@ func fillUnits(v *render.Given, g *sheet.Given, chosen unit.Unit) {
 			v.LowText, v.HighText, v.Unit = o.low, o.high, o.text
 		}
 		if len(units) > 1 {
-			v.Units = append(v.Units, render.UnitOption{Text: o.text, Factor: o.factor, Selected: selected})
+			v.Units = append(v.Units, render.UnitOption{Text: o.text, Factor: o.factor, Selected: selected, Second: o.second})
 		}
 	}
 }
 
 // A unitOption is a unit that a given can be typed in, with the factor to its own and its range as they are shown.
-type unitOption struct{ text, factor, low, high string }
+type unitOption struct {
+	text, factor, low, high string
+	second                  *render.Limits // of the second kind of quantity
+}
 
-func newUnitOption(u unit.Unit, g *sheet.Given) unitOption {
-	factor, err := u.To(g.Unit)
+func newUnitOption(u unit.Unit, g *sheet.Given, second bool) unitOption {
+	own, limits := g.Unit, render.Limits{Low: g.Low, High: g.High}
+	if second {
+		own, limits = secondUnit(g), render.Limits{Low: g.Else.Low, High: g.Else.High}
+	}
+	factor, err := u.To(own)
 	if err != nil {
 		panic(err) // the sheet or Read has refused it
 	}
 	back := unit.Factor{Multiply: factor.Divide, Divide: factor.Multiply}
-	return unitOption{u.String(), factor.Text(), unit.Text(back.Apply(g.Low)), unit.Text(back.Apply(g.High))}
+	o := unitOption{
+		text: u.String(), factor: factor.Text(),
+		low: unit.Text(back.Apply(limits.Low)), high: unit.Text(back.Apply(limits.High)),
+	}
+	if second {
+		o.second = &limits
+	}
+	return o
 }
 
 var unitOptions sync.Map // of []unitOption by *sheet.Given; the same calculation stands behind many worksheets
 
-// unitsOf lists the units that a given is offered in, its own first.
+// unitsOf lists the units that a given is offered in, its own first, that of its second kind last.
 func unitsOf(g *sheet.Given) []unitOption {
 	if known, ok := unitOptions.Load(g); ok {
 		return known.([]unitOption)
 	}
-	units := []unitOption{newUnitOption(g.Unit, g)}
+	units := []unitOption{newUnitOption(g.Unit, g, false)}
 	for _, text := range g.Units {
-		units = append(units, newUnitOption(unit.MustParse(text), g))
+		units = append(units, newUnitOption(unit.MustParse(text), g, false))
+	}
+	if g.Else.Unit != "" {
+		units = append(units, newUnitOption(secondUnit(g), g, true))
 	}
 	unitOptions.Store(g, units)
 	return units
@@ -104,7 +151,7 @@ func tableView(p *worksheet.Page, b *worksheet.Bound) *render.Table {
 	t := b.Table
 	show, _ := b.Sheet.UnitOf(t.Show)
 	v := &render.Table{
-		Sheet: b.Use.Index, Caption: b.Title,
+		Sheet: b.Use.Index, Caption: b.Title, Day: b.Sheet.IsDate(t.Show),
 		RowLabel: label(b.Sheet, t.Down.Given), ColLabel: label(b.Sheet, t.Across.Given),
 		Rows: axisTexts(t.Down), Cols: axisTexts(t.Across),
 	}
@@ -114,7 +161,10 @@ func tableView(p *worksheet.Page, b *worksheet.Bound) *render.Table {
 		}
 	}
 	if v.Caption == "" {
-		v.Caption = label(b.Sheet, t.Show) + ", " + show.String()
+		v.Caption = label(b.Sheet, t.Show)
+		if !v.Day {
+			v.Caption += ", " + show.String()
+		}
 	}
 	if t.Mark != nil {
 		v.MarkText = t.Mark.Text
@@ -127,12 +177,25 @@ func tableView(p *worksheet.Page, b *worksheet.Bound) *render.Table {
 	for i, row := range t.Values {
 		cells := make([]render.Cell, len(row))
 		for j := range row {
-			r := unit.Range{Low: row[j], High: t.High[i][j]}
-			cells[j] = render.Cell{Text: r.Numbers(), Marked: t.Marked(i, j), Near: i == nearRow && j == nearCol}
+			cells[j] = render.Cell{
+				Text:   cellText(v.Day, row[j], t.High[i][j]),
+				Marked: t.Marked(i, j), Near: i == nearRow && j == nearCol,
+			}
 		}
 		v.Cells = append(v.Cells, cells)
 	}
 	return v
+}
+
+// cellText is an answer of a reckoner, without its unit.
+func cellText(day bool, low, high float64) string {
+	switch {
+	case !day:
+		return unit.Range{Low: low, High: high}.Numbers()
+	case low == high:
+		return sheet.DateText(low)
+	}
+	return sheet.DateText(low) + " to " + sheet.DateText(high)
 }
 
 func axisTexts(a worksheet.Axis) []string {

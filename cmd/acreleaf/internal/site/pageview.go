@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"strings"
 
-	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/render"
@@ -101,27 +100,12 @@ func glance(d *draft) []render.Glance {
 		if bound == nil {
 			continue // a figure that is not there was a fault
 		}
-		cell, _ := bound.Use.Cell(name)
-		q := d.work.Example(bound).Value(name)
 		list = append(list, render.Glance{
 			Sheet: bound.Use.Index, Href: "#" + render.Anchor(use),
-			Pieces: numberPieces(q, cell), Label: label(bound.Sheet, name),
+			Shown: *shown(d.work.Example(bound), name), Label: label(bound.Sheet, name),
 		})
 	}
 	return list
-}
-
-// numberPieces is a quantity with its number tied to a cell.
-func numberPieces(q unit.Quantity, cell int) []render.Piece {
-	number := unit.Text(q.Value)
-	before, after, _ := strings.Cut(q.String(), number)
-	var pieces []render.Piece
-	for _, piece := range []render.Piece{{Text: before, Cell: -1}, {Text: number, Cell: cell}, {Text: after, Cell: -1}} {
-		if piece.Text != "" {
-			pieces = append(pieces, piece)
-		}
-	}
-	return pieces
 }
 
 // seasons lists the guides of a page's language by the part of the season they belong to, in order.
@@ -139,9 +123,7 @@ func (p *press) seasons(from *draft) []render.Season {
 			Href: from.address.To(d.address), Reviewed: date(d.metadata.Reviewed),
 		}
 		for _, g := range glance(d)[:min(1, len(d.metadata.Glance))] {
-			for _, piece := range g.Pieces {
-				entry.Answer += piece.Text
-			}
+			entry.Answer = g.Shown.Before + g.Shown.Text + g.Shown.After
 		}
 		last := &seasons[len(seasons)-1]
 		last.Guides = append(last.Guides, entry)

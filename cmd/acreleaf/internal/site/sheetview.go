@@ -4,10 +4,8 @@ import (
 	"cmp"
 	"html/template"
 	"strconv"
-	"sync"
 
 	"acreleaf/calc/sheet"
-	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/render"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
@@ -21,7 +19,7 @@ func worksheetView(p *worksheet.Page, b *worksheet.Bound) *render.Worksheet {
 	for _, given := range b.Sheet.Givens {
 		v.Givens = append(v.Givens, givenView(p, b, given))
 	}
-	for _, line := range o.Lines(marker(b.Use.Index)) {
+	for _, line := range o.Lines(marker(b)) {
 		v.Work = append(v.Work, render.Line{
 			When: line.When, Shown: line.Taken,
 			Symbols: template.HTML(line.Symbols), Numbers: template.HTML(line.Numbers),
@@ -53,65 +51,47 @@ func constantViews(s *sheet.Sheet) []render.Constant {
 }
 
 // marker ties the numbers of the work to their cells.
-func marker(index int) sheet.Marker {
-	suffix := `" data-sheet="` + strconv.Itoa(index) + `"`
-	return func(cell int) string { return ` data-show="` + strconv.Itoa(cell) + suffix }
+func marker(b *worksheet.Bound) sheet.Marker {
+	suffix := `" data-sheet="` + strconv.Itoa(b.Use.Index) + `"`
+	days := map[int]bool{}
+	for _, name := range b.Sheet.Names() {
+		if b.Sheet.IsDate(name) {
+			cell, _ := b.Use.Cell(name)
+			days[cell] = true
+		}
+	}
+	return func(cell int) string {
+		attributes := ` data-show="` + strconv.Itoa(cell) + suffix
+		if days[cell] {
+			attributes += " data-day"
+		}
+		return attributes
+	}
 }
 
 func answerView(o sheet.Outcome, r *sheet.Result) render.Answer {
-	q := o.Value(r.Name)
-	cell, _ := o.Use.Cell(r.Name)
 	v := render.Answer{
-		Label: r.Label, Text: unit.Text(q.Value), Unit: q.Unit.String(),
-		Cell: cell, Sheet: o.Use.Index,
+		Label: r.Label, Sheet: o.Use.Index, Shown: *shown(o, r.Name), There: -1, Out: !o.There(r.Name),
 	}
-	if also, there := alsoOf(r); there {
-		v.Also = append(v.Also, render.Conversion{
-			Text: unit.Text(also.factor.Apply(q.Value)), Unit: also.text, By: also.factor.Text(),
-		})
+	if cell, may := o.Use.There(r.Name); may {
+		v.There = cell
 	}
 	return v
 }
 
-// A conversion is a second unit that an answer is shown in.
-type conversion struct {
-	text   string
-	factor unit.Factor
-}
-
-var conversions sync.Map // of conversion by *sheet.Result; the same calculation stands behind many worksheets
-
-// alsoOf is the second unit of an answer. False if it has none.
-func alsoOf(r *sheet.Result) (conversion, bool) {
-	if r.Also == "" {
-		return conversion{}, false
-	}
-	if known, ok := conversions.Load(r); ok {
-		return known.(conversion), true
-	}
-	u := unit.MustParse(r.Also)
-	factor, err := r.Unit.To(u)
-	if err != nil {
-		panic(err) // the sheet has refused it
-	}
-	c := conversion{u.String(), factor}
-	conversions.Store(r, c)
-	return c, true
-}
-
 func noteView(o sheet.Outcome, i int, remark *sheet.Remark) render.Note {
 	when := o.Use.RemarkCell(i)
-	v := render.Note{When: when, Shown: when < 0 || o.Cells[when] != 0, Refusal: remark.Signal == sheet.Refusal}
+	v := render.Note{When: when, Shown: when < 0 || o.High[when] != 0, Refusal: remark.Signal == sheet.Refusal}
+	v.Partly = v.Shown && when >= 0 && o.Cells[when] == 0
 	if !v.Refusal {
 		v.Signal = remark.Signal.String()
 	}
 	for _, piece := range remark.Pieces() {
 		if piece.Name == "" {
-			v.Pieces = append(v.Pieces, render.Piece{Text: piece.Text, Cell: -1})
+			v.Pieces = append(v.Pieces, render.Piece{Text: piece.Text})
 			continue
 		}
-		cell, _ := o.Use.Cell(piece.Name)
-		v.Pieces = append(v.Pieces, numberPieces(o.Value(piece.Name), cell)...)
+		v.Pieces = append(v.Pieces, render.Piece{Shown: shown(o, piece.Name)})
 	}
 	return v
 }

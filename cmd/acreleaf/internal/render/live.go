@@ -1,0 +1,48 @@
+package render
+
+import (
+	"bytes"
+	"strings"
+)
+
+// module writes the data block, with the words that the script writes itself. A "<" inside its strings is written as
+// JSON's own escape, so that no text can end the element.
+func (r *Renderer) module(w *bytes.Buffer, json []byte) {
+	if json == nil {
+		return
+	}
+	words := &r.words.Worksheet
+	w.WriteString(`<script type="application/json" id="module"`)
+	attribute(w, "data-to", words.To)
+	attribute(w, "data-order", words.Order)
+	attribute(w, "data-not-detected", words.NotDetected)
+	attribute(w, "data-many-ranges", words.ManyRanges)
+	attribute(w, "data-day", r.words.Date.Pattern.pattern())
+	attribute(w, "data-months", strings.Join(r.words.Date.Short[:], ","))
+	w.WriteByte('>')
+	for {
+		before, after, found := bytes.Cut(json, []byte{'<'})
+		w.Write(before)
+		if !found {
+			break
+		}
+		w.WriteString(`\u003c`)
+		json = after
+	}
+	w.WriteString("</script>\n")
+}
+
+// unitSystem writes the switch between the two units of every answer. The script shows it where an answer has two.
+func (r *Renderer) unitSystem(w *bytes.Buffer, module []byte) {
+	if module == nil {
+		return
+	}
+	words := &r.words.Units
+	w.WriteString(`<fieldset class="units" id="units" hidden>`)
+	element(w, "legend", "", words.Show)
+	w.WriteString(`<div><label><input type="radio" name="units" value="us" checked> `)
+	text(w, words.US)
+	w.WriteString(`</label><label><input type="radio" name="units" value="metric"> `)
+	text(w, words.Metric)
+	w.WriteString("</label></div></fieldset>\n")
+}

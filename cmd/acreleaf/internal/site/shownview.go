@@ -1,0 +1,100 @@
+package site
+
+import (
+	"strings"
+	"sync"
+
+	"acreleaf/calc/sheet"
+	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/render"
+)
+
+// absent stands for a number that is not there, as the page's script writes it.
+const absent = "–"
+
+// shown is a given, step or answer of a sheet with its unit, tied to its cell.
+func shown(o sheet.Outcome, name string) *render.Shown {
+	cell, _ := o.Use.Cell(name)
+	v := &render.Shown{Cell: cell, Day: o.Use.Sheet.IsDate(name)}
+	if v.Day {
+		v.Text = o.Text(name)
+	} else {
+		r := o.Range(name)
+		v.Text, v.Kind = r.Numbers(), kind(o, name)
+		v.Before, v.After = around(r.Unit)
+		if result := o.Use.Sheet.FindResult(name); result != nil {
+			v.Also = also(result, cell, r)
+		}
+	}
+	if !o.There(name) {
+		v.Text = absent
+		if v.Also != nil {
+			v.Also.Text = absent
+		}
+	}
+	return v
+}
+
+// around is what stands before and after a number of a unit: "$" and "/ac", or "" and " lb N/ac".
+func around(u unit.Unit) (before, after string) {
+	const number = 7
+	before, after, _ = strings.Cut(unit.Quantity{Value: number, Unit: u}.String(), unit.Text(number))
+	return before, after
+}
+
+// A conversion is a second unit that a result is shown in.
+type conversion struct {
+	before, after string
+	factor        unit.Factor
+}
+
+var conversions sync.Map // of conversion by *sheet.Result; the same calculation stands behind many worksheets
+
+// also is a value of a result in its second unit; nil if it has none.
+func also(r *sheet.Result, cell int, value unit.Range) *render.Shown {
+	if r.Also == "" {
+		return nil
+	}
+	known, ok := conversions.Load(r)
+	if !ok {
+		u := unit.MustParse(r.Also)
+		factor, err := r.Unit.To(u)
+		if err != nil {
+			panic(err) // the sheet has refused it
+		}
+		c := conversion{factor: factor}
+		c.before, c.after = around(u)
+		known, _ = conversions.LoadOrStore(r, c)
+	}
+	c := known.(conversion)
+	in := unit.Range{Low: c.factor.Apply(value.Low), High: c.factor.Apply(value.High)}
+	return &render.Shown{Cell: cell, Before: c.before, Text: in.Numbers(), After: c.after, By: c.factor.Text()}
+}
+
+// kind says how a given of two kinds of quantity reads while it is of the other one; nil for what has one kind.
+func kind(o sheet.Outcome, name string) *render.Kind {
+	cell, may := o.Use.OtherCell(name)
+	if !may {
+		return nil
+	}
+	given := o.Use.Sheet.FindGiven(name)
+	r := o.Range(name)
+	k := &render.Kind{Cell: cell, Second: o.High[cell] != 0}
+	other := secondUnit(given)
+	if k.Second {
+		other = given.Unit
+	}
+	own, _ := o.Use.Cell(name)
+	k.Other = &render.Shown{Cell: own, Text: r.Numbers()}
+	k.Other.Before, k.Other.After = around(other)
+	return k
+}
+
+// secondUnit is the unit of the second kind of quantity that a given takes.
+func secondUnit(g *sheet.Given) unit.Unit {
+	u := unit.MustParse(g.Else.Unit)
+	if g.Else.Written != "" {
+		u = u.As(g.Else.Written)
+	}
+	return u
+}

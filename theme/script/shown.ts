@@ -1,0 +1,28 @@
+import { word } from "./data";
+import { text } from "./number";
+
+const DAY = 864e5; // milliseconds
+
+/** A day, counted from 1970-01-01, as a reader sees it. What sheet.DateText gives, in the page's language. */
+export function dayText(day: number): string {
+  if (!isFinite(day)) {
+    return text(day);
+  }
+  const date = new Date(Math.trunc(day) * DAY);
+  return word("day")
+    .replace("{day}", "" + date.getUTCDate())
+    .replace("{month}", word("months").split(",")[date.getUTCMonth()])
+    .replace("{year}", "" + date.getUTCFullYear());
+}
+
+/** The day that 2027-04-15 is; null for what is no day of the calendar. */
+export function parseDay(typed: string): number | null {
+  const time = Date.parse(typed);
+  return isNaN(time) || new Date(time).toISOString().slice(0, 10) !== typed ? null : time / DAY;
+}
+
+/** A number, or two with a word between them where a reader can tell them apart. */
+export function rangeText(low: number, high: number, write: (value: number) => string): string {
+  const [from, to] = [write(low), write(high)];
+  return from === to ? from : `${from} ${word("to")} ${to}`;
+}
