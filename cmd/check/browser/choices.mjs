@@ -40,10 +40,15 @@ for (const path of guides) {
 function controls(page, sheet) {
   return page.locator(`#worksheet-${sheet}`).evaluate((section) => [
     ...[...section.querySelectorAll('select[data-unit-for]')].filter((select) => (
-      document.getElementById(select.dataset.unitFor).value !== '')).map((select) => ({
+      /^[\d.]+$/.test(document.getElementById(select.dataset.unitFor).value))).map((select) => ({
       kind: 'units',
       id: select.dataset.unitFor,
-      options: [...select.options].map(({ text, value }) => ({ text, value })),
+      options: [...select.options].filter((option) => option.dataset.other === select.selectedOptions[0].dataset.other)
+        .map(({ text, value, index }) => ({ text, value, index })),
+    })),
+    ...[...section.querySelectorAll('option[data-other]')].map((option) => ({
+      kind: 'second', id: option.parentElement.dataset.unitFor, index: option.index, unit: option.text,
+      low: Number(option.dataset.low), high: Number(option.dataset.high),
     })),
     ...[...section.querySelectorAll('select[data-cell]')].map((select) => ({ kind: 'choice', id: select.id })),
     ...[...section.querySelectorAll('input[data-presence]')].filter((input) => input.value === '').map((input) => ({
@@ -64,10 +69,11 @@ const kinds = {
     const [low, high] = await input.evaluate(({ dataset }) => [Number(dataset.low), Number(dataset.high)]);
     const own = options.find(({ value }) => value === '1/1').text;
     const factors = options.map(({ value }) => value.split('/').map(Number));
-    const [multiply, divide] = factors[await unitOf(page, sheet, given).evaluate((select) => select.selectedIndex)];
+    const chosen = await unitOf(page, sheet, given).evaluate((select) => select.selectedIndex);
+    const [multiply, divide] = factors[options.findIndex(({ index }) => index === chosen)];
     for (const [i, [to, by]] of factors.entries()) {
       const unit = options[i].text;
-      await unitOf(page, sheet, given).selectOption({ index: i });
+      await unitOf(page, sheet, given).selectOption({ index: options[i].index });
       assert.equal(await input.inputValue(), number, 'the number in the field changed with the unit');
       const as = Number(number) * to / by;
       const wrong = await input.getAttribute('aria-invalid') === 'true';
@@ -83,6 +89,18 @@ const kinds = {
       expectAnswers(guide, await state(page), native);
       await input.fill(number);
     }
+  },
+
+  // The second kind of quantity that a given takes: the number is worked as that, within the limits of that kind.
+  async second(page, guide, { sheet, given, index, unit, low, high }) {
+    const input = field(page, sheet, given);
+    const amount = String(Number((low + (high - low) / 40).toPrecision(2)));
+    await unitOf(page, sheet, given).selectOption({ index });
+    await type(input, amount);
+    const native = work(guide.worksheets, { [sheet]: { [given]: `${amount} ${unit}` } });
+    expectAnswers(guide, await state(page), native);
+    await type(input, String(high * 2));
+    assert.equal(await input.getAttribute('aria-invalid'), 'true', `${high * 2} ${unit} is taken`);
   },
 
   async choice(page, guide, { sheet, given }) {

@@ -1,7 +1,7 @@
 // Compares what a guide shows with the native answers.
 import assert from 'node:assert/strict';
 import { pathToFileURL } from 'node:url';
-import { reckon, value, work, written } from './native.mjs';
+import { ends, reckon, value, work, written } from './native.mjs';
 import { settings } from './settings.mjs';
 
 // The number text that the page uses; another test holds it against Go's on thousands of numbers.
@@ -20,6 +20,7 @@ export function expectNative(guide, now, native, moved) {
     }
     expectResults(name, sheet.answers, answered);
     expectWork(name, sheet.work, answered.work);
+    expectRemarks(name, sheet.remarks, answered);
     assert.deepEqual([...sheet.faults, ...sheet.refusals], [], `${name} shows a fault`);
     assert.equal(sheet.void, false, `${name} is void`);
   }
@@ -52,10 +53,27 @@ function expectFigures(written, shown, native, moved) {
     if (answered.error) {
       return;
     }
-    const [multiply, divide] = figure.by.split('/').map(Number);
-    const expected = value(answered, field).value * multiply / divide;
-    assert.equal(figure.number, text(expected), `the figure ${figure.text} of ${sheet}.${field}`);
+    const where = `the figure ${figure.text} of ${sheet}.${field}`;
+    const quantity = value(answered, field);
+    if (quantity) {
+      assert.equal(figure.number, numbers(quantity, figure.by), where);
+      return;
+    }
+    // A step is no answer; it stands at the end of its line of the work.
+    const line = answered.work.find((one) => one.startsWith(`${field.replaceAll('-', ' ')} = `)) ?? '';
+    assert.equal(figure.by, '1/1', where);
+    assert.ok(line.includes(` = ${figure.number} `), `${where} should be that of ${line}`);
   });
+}
+
+const day = new Intl.DateTimeFormat('en-US', { year: 'numeric', month: 'short', day: 'numeric', timeZone: 'UTC' });
+
+// numbers is a quantity as a page shows it, without its unit: "48", "3 to 4", "Apr 15, 2027".
+export function numbers(quantity, by = '1/1') {
+  const [multiply, divide] = by.split('/').map(Number);
+  const [low, high] = ends(quantity).map((end) => (
+    typeof end === 'string' ? day.format(new Date(end)) : text(end * multiply / divide)));
+  return low === high ? low : `${low} to ${high}`;
 }
 
 // expectAnswers is expectNative for a moment when it is not the question what the reader changed.
@@ -68,11 +86,18 @@ function expectResults(name, shown, answered) {
   const answers = Object.values(answered.answers);
   assert.equal(shown.length, answers.length, `answers of ${name}`);
   answers.forEach((answer, i) => {
-    const expected = answer.unit.startsWith('$')
-      ? `$${text(answer.value)}${answer.unit.slice(1)}` : `${text(answer.value)} ${answer.unit}`;
+    const { unit = '' } = answer;
+    const expected = (unit.startsWith('$') ? `$${numbers(answer)}${unit.slice(1)}` : `${numbers(answer)} ${unit}`).trim();
     assert.ok(shown.some((line) => line === expected || line.startsWith(`${expected} `)),
       `${name}: answer ${i + 1} should be ${expected}; shown are ${shown.join(' | ')}`);
   });
+}
+
+// The sentences beside the answers are those that the program says; how a laboratory's "<5" is taken stands at its
+// field.
+function expectRemarks(name, shown, { notes, cautions }) {
+  const said = [...notes.filter((note) => !note.includes('the lab found less')), ...cautions];
+  assert.deepEqual(shown.toSorted(), said.toSorted(), `remarks of ${name}`);
 }
 
 // The numbers of each line of work stand in the native line, in order, and the last is the native result.
@@ -94,21 +119,22 @@ function expectWork(name, shown, lines) {
 // followed is the worksheet whose other givens the table takes, pointed the one whose own two numbers it points at.
 function expectTable(reckoner, rows, followed, pointed) {
   const { down, across, show, mark } = reckoner;
-  const others = followed
-    ? Object.fromEntries(Object.entries(followed.given).map(([name, given]) => [name, written(given)]))
-    : reckoner.givens;
+  // What the reckoner says itself goes before what it takes from the worksheet.
+  const taken = Object.entries(followed?.given ?? {}).map(([name, given]) => [name, written(given)]);
+  const others = { ...Object.fromEntries(taken), ...reckoner.givens };
   const nearest = (side) => {
-    const own = value(pointed, side.given).value;
+    const [own] = ends(value(pointed, side.given));
     const distances = side.values.map((v) => Math.abs(v - own));
     return distances.indexOf(Math.min(...distances));
   };
   down.values.forEach((d, row) => across.values.forEach((a, column) => {
-    const ends = { [down.given]: `${d} ${down.unit}`.trim(), [across.given]: `${a} ${across.unit}`.trim() };
-    const answer = reckon(reckoner.calculation, { ...others, ...ends }).answers[show].value;
+    const here = { [down.given]: `${d} ${down.unit}`.trim(), [across.given]: `${a} ${across.unit}`.trim() };
+    const answer = reckon(reckoner.calculation, { ...others, ...here }).answers[show];
     const cell = rows[row][column];
     const where = `${reckoner.calculation}, ${down.given} ${d}, ${across.given} ${a}`;
-    assert.equal(cell.text, text(answer), where);
-    const marked = mark !== undefined && answer >= mark.low && answer <= mark.high;
+    assert.equal(cell.text, numbers(answer), where);
+    const [low, high] = ends(answer);
+    const marked = mark !== undefined && low >= mark.low && high <= mark.high;
     assert.equal(cell.marked, marked, `${where}: marked`);
     const near = pointed !== undefined && row === nearest(down) && column === nearest(across);
     assert.equal(cell.near, near, `${where}: nearest`);

@@ -57,12 +57,19 @@ export function work(worksheets, changes = {}) {
   return answers;
 }
 
-// value gives { value, unit } of a given or an answer.
+// value gives a given or an answer: { value, unit }, of a range { low, high, unit }, of a day { date } or { low, high }.
 export function value(answered, name) {
   return answered.answers[name] ?? answered.given[name];
 }
 
+// ends gives the two ends of a quantity; of one number, the same twice.
+export const ends = ({ value: one, date, low = one ?? date, high = low }) => [low, high];
+
 // written is a given or an answer as the program reads it: a choice is its name.
 export function written(quantity) {
-  return typeof quantity === 'string' ? quantity : `${quantity.value} ${quantity.unit}`.trim();
+  if (typeof quantity === 'string') {
+    return quantity;
+  }
+  const [low, high] = ends(quantity);
+  return `${low === high ? low : `${low} to ${high}`} ${quantity.unit ?? ''}`.trim();
 }

@@ -22,13 +22,21 @@ export function state(page) {
       .map((section) => [section.dataset.sheet, section.id.replace(/^worksheet-/, '')]));
     const seen = (element) => element.checkVisibility();
     const text = (element) => element.textContent.replaceAll(/\s+/g, ' ').trim();
+    // A remark without what is hidden in it; its signal word is followed by a colon, as in the program's answer.
+    const said = (element) => {
+      const copy = element.cloneNode(true);
+      copy.querySelectorAll('[hidden]').forEach((hidden) => hidden.remove());
+      copy.querySelector('strong')?.append(':');
+      return text(copy);
+    };
     const all = (selector, root = document) => [...root.querySelectorAll(selector)];
     const name = (element) => names[element.dataset.sheet];
     const shown = (element) => (element.matches('[data-show]') ? element : element.querySelector('[data-show]'));
     const worksheets = {};
     for (const section of all('section.worksheet')) {
       worksheets[name(section)] = {
-        answers: all('.answer dd', section).map(text),
+        answers: all('.answer dd', section).filter(seen).map(text),
+        remarks: all('.remarks > :not([data-refusal])', section).filter(seen).map(said),
         work: all('.work li', section).filter(seen).map((line) => all('math [data-show]', line).filter(seen).map(text)),
         void: section.classList.contains('void'),
         yours: section.classList.contains('yours'),

@@ -83,7 +83,7 @@ for (const path of guides) {
     assert.deepEqual(left, [], 'controls on paper');
     const answers = await page.locator('.answer dd').evaluateAll((all) => all.map((dd) => dd.checkVisibility()));
     assert.ok(answers.length > 0 && answers.every(Boolean), 'answers that are not printed');
-    const inputs = await page.locator('input').evaluateAll((all) => all.map((input) => input.checkVisibility()));
+    const inputs = await page.locator('.worksheet input').evaluateAll((all) => all.map((input) => input.checkVisibility()));
     assert.ok(inputs.every(Boolean), 'givens that are not printed');
   });
 }

@@ -18,7 +18,7 @@ type Block struct {
 
 var (
 	dataBlock  = regexp.MustCompile(`(?s)<script\b[^>]*\bid=(?:"module"|module)(?:\s[^>]*)?>(.*?)</script>`)
-	inputCell  = regexp.MustCompile(`\bdata-(?:cell|presence)="(\d+)"`)
+	inputCell  = regexp.MustCompile(`\bdata-(?:cell|presence|others)="(\d+)"`)
 	outputCell = regexp.MustCompile(`\bdata-(?:show|when)="(\d+)"`)
 )
 

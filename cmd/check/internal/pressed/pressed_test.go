@@ -86,14 +86,15 @@ func TestBlock(t *testing.T) {
 }
 
 func TestBlockNamesItsCells(t *testing.T) {
-	block, err := File{Bytes: []byte(`<input data-cell="0"><b data-show="2"></b><b data-show="0"></b><li data-when="3">
+	block, err := File{Bytes: []byte(`<input data-cell="0" data-others="10"><b data-show="2"></b><b data-show="0"></b>
+		<li data-when="3">
 		<script id="module">{"m":"AGFzbQ==","sheets":[{"after":null,"refusals":[9]},{"refusals":null}],
-		"fixed":[[5,1.5]],"tables":[{"sheet":1,"down":[6,[1,2]],"across":[7,[1]],"show":8,"mark":[null,{"cell":4}]}]}
+		"fixed":[[5,1.5]],"tables":[{"sheet":1,"down":[6,[1,2]],"across":[7,[1]],"show":8,"mark":[null,4]}]}
 		</script>`)}.Block()
 	if err != nil {
 		t.Fatal(err)
 	}
-	if want := []int{0, 5, 6, 7}; !slices.Equal(block.Inputs, want) {
+	if want := []int{0, 5, 6, 7, 10}; !slices.Equal(block.Inputs, want) {
 		t.Errorf("inputs %v, want %v", block.Inputs, want)
 	}
 	if want := []int{2, 3, 8, 9}; !slices.Equal(block.Outputs, want) {
