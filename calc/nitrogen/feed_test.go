@@ -197,6 +197,20 @@ func TestFeedsByHand(t *testing.T) {
 	}
 }
 
+// Common practice: at most 1 oz in one feed for a tree in first leaf, 2 in second. A first-leaf need of 3 to 4 oz is then
+// 3 or 4 feeds, and half as many in second leaf.
+func TestCapOfTheFirstTwoLeaves(t *testing.T) {
+	for _, c := range []struct{ leaf, limit, feeds string }{
+		{"1", "1 oz N/tree", "3 to 4"}, {"2", "2 oz N/tree", "2"},
+	} {
+		o := spread(t, nitrogen.FeedSchedule, feedsOf("20.625 to 27.5", c.leaf, "UAN-32")...)
+		if o.Text("season") != "3 to 4 oz N/tree" || o.Text("limit") != c.limit || o.Text("feeds") != c.feeds {
+			t.Errorf("leaf %s: %s at %s is %s feeds, want %s at %s", c.leaf, o.Text("season"), o.Text("limit"),
+				o.Text("feeds"), c.feeds, c.limit)
+		}
+	}
+}
+
 // A need that is a range is fed in a range of feeds, and what lies between its ends lies between the answers'.
 func TestFeedsOfARange(t *testing.T) {
 	o := spread(t, nitrogen.FeedSchedule, feedsOf("25 to 35", "1", "UAN-32")...)
