@@ -59,6 +59,9 @@ func countUses(p *sheet.Program) []int {
 		for _, operand := range operands[:in.Op.Operands()] {
 			uses[operand]++
 		}
+		if in.Op == sheet.Index {
+			uses[in.A]++ // it asks for its operand twice
+		}
 	}
 	return uses
 }
@@ -86,6 +89,12 @@ func (b *body) fresh(i int) {
 	case sheet.Input:
 		b.op(i32Const, 0)
 		b.access(f64Load, in.A)
+	case sheet.Index:
+		b.index(in)
+	case sheet.Lookup:
+		b.value(in.A)
+		b.op(i32TruncF64S, i32Const, cellAlignment, i32Shl)
+		b.access(f64Load, b.program.Cells+tableStart(b.program, in.B))
 	case sheet.Select:
 		b.value(in.B)
 		b.value(in.C)
@@ -103,6 +112,17 @@ func (b *body) fresh(i int) {
 		}
 		b.op(arithmetic[in.Op])
 	}
+}
+
+// index keeps a number within 0 and the last index. A trap is not possible after it: NaN is not at least 0.
+func (b *body) index(in sheet.Instruction) {
+	b.value(in.A)
+	b.constant(0)
+	b.value(in.A)
+	b.constant(0)
+	b.op(f64Ge, selectOp)
+	b.constant(float64(in.B - 1))
+	b.op(f64Min)
 }
 
 // condition leaves an i32 on the stack that is 0 just when term i is 0. A truth that nobody else needs never becomes

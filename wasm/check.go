@@ -23,7 +23,7 @@ func check(p *sheet.Program) error {
 	switch {
 	case p == nil:
 		return errors.New("wasm: there is no program to compile")
-	case p.Cells < 0 || p.Cells > maxCells:
+	case p.Cells < 0 || p.Cells > maxCells-tableStart(p, len(p.Tables)):
 		return fmt.Errorf("wasm: a module holds 0 to %d cells, and the program asks for %d", maxCells, p.Cells)
 	case len(p.Code) > maxTerms:
 		return fmt.Errorf("wasm: a module holds at most %d terms, and the program has %d", maxTerms, len(p.Code))
@@ -31,6 +31,9 @@ func check(p *sheet.Program) error {
 	readBy := make(map[int]int)
 	for i, in := range p.Code {
 		if err := checkInstruction(i, in, p.Cells); err != nil {
+			return err
+		}
+		if err := checkLookup(p, i, in); err != nil {
 			return err
 		}
 		if in.Op == sheet.Input {
@@ -41,7 +44,7 @@ func check(p *sheet.Program) error {
 }
 
 func checkInstruction(i int, in sheet.Instruction, cells int) error {
-	if in.Op > sheet.Select {
+	if in.Op > sheet.Lookup {
 		return fmt.Errorf("wasm: term %d has operation number %d, which does not exist", i, in.Op)
 	}
 	if in.Op == sheet.Input && (in.A < 0 || in.A >= cells) {
@@ -52,6 +55,21 @@ func checkInstruction(i int, in sheet.Instruction, cells int) error {
 		if operand < 0 || operand >= i {
 			return fmt.Errorf("wasm: term %d takes term %d, which does not come before it", i, operand)
 		}
+	}
+	return nil
+}
+
+// checkLookup refuses an index that could lead outside its table.
+func checkLookup(p *sheet.Program, i int, in sheet.Instruction) error {
+	switch {
+	case in.Op == sheet.Index && in.B < 1:
+		return fmt.Errorf("wasm: term %d is an index into %d things", i, in.B)
+	case in.Op != sheet.Lookup:
+		return nil
+	case in.B < 0 || in.B >= len(p.Tables):
+		return fmt.Errorf("wasm: term %d looks into table %d, and the program has %d tables", i, in.B, len(p.Tables))
+	case p.Code[in.A].Op != sheet.Index || p.Code[in.A].B > len(p.Tables[in.B]):
+		return fmt.Errorf("wasm: term %d looks into table %d with term %d, which may lead outside it", i, in.B, in.A)
 	}
 	return nil
 }

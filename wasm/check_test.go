@@ -19,8 +19,8 @@ func TestProgramsThatCannotRunAreRefused(t *testing.T) {
 		{"cells below none", &sheet.Program{Cells: -1}, "the program asks for -1"},
 		{"more cells than a memory holds", &sheet.Program{Cells: 1<<29 + 1}, "the program asks for 536870913"},
 		{"more terms than fit", &sheet.Program{Code: make([]sheet.Instruction, 50_001)}, "the program has 50001"},
-		{"unknown operation", &sheet.Program{Code: []sheet.Instruction{{Op: sheet.Select + 1}}},
-			"term 0 has operation number 20, which does not exist"},
+		{"unknown operation", &sheet.Program{Code: []sheet.Instruction{{Op: sheet.Lookup + 1}}},
+			"term 0 has operation number 22, which does not exist"},
 		{"input from no cell", &sheet.Program{Code: []sheet.Instruction{input}},
 			"term 0 reads cell 0, and the program has 0 cells"},
 		{"input from a cell below none", &sheet.Program{Code: []sheet.Instruction{{Op: sheet.Input, A: -1}}, Cells: 1},
@@ -33,6 +33,13 @@ func TestProgramsThatCannotRunAreRefused(t *testing.T) {
 			"term 1 takes term -1, which does not come before it"},
 		{"third operand comes later", &sheet.Program{Code: []sheet.Instruction{input, {Op: sheet.Select, C: 1}}, Cells: 1},
 			"term 1 takes term 1, which does not come before it"},
+		{"index into nothing", &sheet.Program{Code: []sheet.Instruction{input, {Op: sheet.Index}}, Cells: 1},
+			"term 1 is an index into 0 things"},
+		{"table that is not there", lookup(input, 3, 1), "term 2 looks into table 1, and the program has 1 tables"},
+		{"index beyond its table", lookup(input, 4, 0), "term 2 looks into table 0 with term 1, which may lead outside it"},
+		{"look without an index", &sheet.Program{
+			Code: []sheet.Instruction{input, {Op: sheet.Lookup}}, Cells: 1, Tables: [][]float64{{1}},
+		}, "term 1 looks into table 0 with term 0, which may lead outside it"},
 		{"output of no term", &sheet.Program{Cells: 1, Outputs: []sheet.Output{{}}},
 			"cell 0 takes term 0, and the program has 0 terms"},
 		{"output of a term below none", &sheet.Program{Cells: 1, Outputs: []sheet.Output{{From: -1}}},
@@ -68,5 +75,13 @@ func TestBodyTooLongForABrowserIsRefused(t *testing.T) {
 	}
 	if _, err := wasm.Compile(p); err == nil || !strings.Contains(err.Error(), "a browser takes at most 7654321") {
 		t.Errorf("error %v", err)
+	}
+}
+
+// lookup looks into a table of three with an index into so many things.
+func lookup(input sheet.Instruction, things, table int) *sheet.Program {
+	return &sheet.Program{
+		Code:  []sheet.Instruction{input, {Op: sheet.Index, B: things}, {Op: sheet.Lookup, A: 1, B: table}},
+		Cells: 1, Tables: [][]float64{{1, 2, 3}},
 	}
 }

@@ -29,5 +29,5 @@ func Compile(p *sheet.Program) ([]byte, error) {
 	if len(body) > maxBody {
 		return nil, tooLong(len(body))
 	}
-	return assemble(pages(p.Cells), body), nil
+	return assemble(p, body), nil
 }

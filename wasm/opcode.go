@@ -15,7 +15,11 @@ const (
 	i32Eqz         = 0x45
 	f64Ne          = 0x62
 	i32And         = 0x71
+	f64Ge          = 0x66
 	i32Or          = 0x72
+	i32Shl         = 0x74
+	f64Min         = 0xA4
+	i32TruncF64S   = 0xAA
 	f64ConvertI32U = 0xB8
 )
 

@@ -1,6 +1,9 @@
 package sheet
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // An assembler turns terms into a Program. The same operation over the same operands is emitted once.
 type assembler struct {
@@ -90,32 +93,21 @@ func (a *assembler) workNew(n *node, k known) int {
 	panic("sheet: a given was not filled in before its program was written")
 }
 
-// lookup gives the figure at the index that the choice stands at. No two indexes hold at once, so those with the
-// commonest figure need no question.
+// lookup gives the figure at the index that the choice stands at.
 func (a *assembler) lookup(choice int, figures []float64) int {
-	rest := commonest(figures)
-	found := a.literal(rest)
-	for i, figure := range figures {
-		if figure != rest {
-			found = a.emit(Select, a.emit(Equal, choice, a.literal(float64(i))), a.literal(figure), found)
-		}
-	}
-	return found
+	index := a.add(Instruction{Op: Index, A: choice, B: len(figures)})
+	return a.add(Instruction{Op: Lookup, A: index, B: a.table(figures)})
 }
 
-// commonest is the figure that stands there most often, the first of them if several do.
-func commonest(figures []float64) float64 {
-	count := map[float64]int{}
-	for _, figure := range figures {
-		count[figure]++
-	}
-	most := figures[0]
-	for _, figure := range figures {
-		if count[figure] > count[most] {
-			most = figure
+// table gives the number of a table, the same for the same figures.
+func (a *assembler) table(figures []float64) int {
+	for i, table := range a.program.Tables {
+		if slices.Equal(table, figures) {
+			return i
 		}
 	}
-	return most
+	a.program.Tables = append(a.program.Tables, figures)
+	return len(a.program.Tables) - 1
 }
 
 // convert does as unit.Factor.Apply does: multiply, then divide, leaving out a step by one.

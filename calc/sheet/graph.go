@@ -109,7 +109,7 @@ func (g *Graph) Close() error {
 	if err := g.order(); err != nil {
 		return err
 	}
-	layout := &layout{assembler: newAssembler(), graph: g, guards: map[int]int{}}
+	layout := &layout{assembler: newAssembler(), graph: g, guards: map[int]int{}, kept: map[int]int{}}
 	for _, u := range g.Uses {
 		if err := layout.place(u); err != nil {
 			return err

@@ -13,6 +13,7 @@ type layout struct {
 	cells     int
 	holds     []known     // by use: the instruction that holds each named value
 	guards    map[int]int // see Program.Guards
+	kept      map[int]int // by instruction: the cell that holds its value already
 }
 
 func (l *layout) cell() int {
@@ -117,10 +118,17 @@ func (l *layout) watchRange(u *Use, given *Given, k known) {
 	a.output(outside, u.outside[given.Name])
 }
 
-// keep works a node and writes its value to a cell of its own.
-func (l *layout) keep(n *node, k known) int {
-	cell := l.cell()
-	l.assembler.output(l.assembler.work(n, k), cell)
+// keep works a node and writes its value to a cell. What is worked once has one cell, whoever asks for it: a question
+// is often asked by a result, by its ways and by a remark.
+func (l *layout) keep(n *node, k known) int { return l.hold(l.assembler.work(n, k)) }
+
+func (l *layout) hold(value int) int {
+	cell, held := l.kept[value]
+	if !held {
+		cell = l.cell()
+		l.kept[value] = cell
+		l.assembler.output(value, cell)
+	}
 	return cell
 }
 
@@ -142,8 +150,7 @@ func (l *layout) placeWays(r *Result, k known) []int {
 			}
 			taken = l.assembler.emit(And, taken, answer)
 		}
-		cells[i] = l.cell()
-		l.assembler.output(taken, cells[i])
+		cells[i] = l.hold(taken)
 	}
 	return cells
 }

@@ -28,14 +28,16 @@ const (
 	Or                    // 1 if A or B is not 0, else 0
 	Not                   // 1 if A is 0, else 0
 	Select                // B if A is not 0, else C
+	Index                 // A as an index into B things: at least 0, at most B - 1; 0 for what is no number
+	Lookup                // Tables[B] at the index A, which must be an Index of no more than the table has
 )
 
-// Operands gives how many of A, B and C name earlier instructions: 0, 1, 2 or 3.
+// Operands gives how many of A, B and C, from A on, name earlier instructions: 0, 1, 2 or 3.
 func (op Op) Operands() int {
 	switch op {
 	case Literal, Input:
 		return 0
-	case Floor, Ceiling, SquareRoot, Negate, Absolute, Not:
+	case Floor, Ceiling, SquareRoot, Negate, Absolute, Not, Index, Lookup:
 		return 1
 	case Select:
 		return 3
@@ -60,7 +62,8 @@ type Output struct{ From, Cell int }
 type Program struct {
 	Code    []Instruction
 	Outputs []Output
-	Cells   int // how many cells there are; every cell number is below it
+	Cells   int         // how many cells there are; every cell number is below it
+	Tables  [][]float64 // what Lookup looks up; none is empty
 
 	// Guards holds, by the cell of a value that may be left out, the cell that says whether it is there (1) or not (0).
 	Guards map[int]int
@@ -70,11 +73,14 @@ type Program struct {
 func (p *Program) Run(cells []float64) {
 	values := make([]float64, len(p.Code))
 	for i, in := range p.Code {
-		if in.Op == Input {
+		switch in.Op {
+		case Input:
 			values[i] = cells[in.A]
-			continue
+		case Lookup:
+			values[i] = p.Tables[in.B][int(values[in.A])]
+		default:
+			values[i] = in.compute(values)
 		}
-		values[i] = in.compute(values)
 	}
 	for _, out := range p.Outputs {
 		cells[out.Cell] = values[out.From]
@@ -109,6 +115,11 @@ func (in Instruction) compute(v []float64) float64 {
 		return -v[in.A]
 	case Absolute:
 		return math.Abs(v[in.A])
+	case Index:
+		if v[in.A] >= 0 {
+			return minimum(v[in.A], float64(in.B-1))
+		}
+		return 0
 	}
 	return in.decide(v)
 }

@@ -130,7 +130,7 @@ func TestUnknownOperationPanics(t *testing.T) {
 			t.Error("an operation that does not exist was run")
 		}
 	}()
-	run(three(sheet.Instruction{Op: sheet.Select + 1}), 1, 2, 3)
+	run(three(sheet.Instruction{Op: sheet.Lookup + 1}), 1, 2, 3)
 }
 
 // program is the program of one sheet.

@@ -187,41 +187,49 @@ func TestListsThatChoicesShareAreNamedOnce(t *testing.T) {
 	}
 }
 
-// A list asks about the options whose figure is not the commonest, so a list with one odd figure asks one question.
-func TestListAsksOnlyAboutWhatIsOdd(t *testing.T) {
-	for _, c := range []struct {
-		figures   map[string]float64
-		questions int
-	}{
-		{map[string]float64{"drip": 1, "flood": 0, "hose": 0, "pivot": 0}, 1},
-		{map[string]float64{"drip": 0, "flood": 0, "hose": 0, "pivot": 1}, 1},
-		{map[string]float64{"drip": 1, "flood": 2, "hose": 3, "pivot": 4}, 3},
-		{map[string]float64{"drip": 5, "flood": 5, "hose": 5, "pivot": 5}, 0},
+// Lists with the same figures are one table of the program, and each option finds its own figure in it.
+func TestListsWithTheSameFiguresAreOneTable(t *testing.T) {
+	figures := map[string]float64{"drip": 1, "flood": 2, "hose": 0.5}
+	s := build(t, "asking", func(s *sheet.Sheet) {
+		options := []sheet.Option{{Name: "drip"}, {Name: "flood"}, {Name: "hose"}}
+		first := s.Choice("first", options, sheet.Field{Label: "How"})
+		second := s.Choice("second", options, sheet.Field{Label: "How else"})
+		s.Answer("one", "", s.Lookup("one", "", first, figures), sheet.Says{})
+		s.Answer("other", "", s.Lookup("other", "", second, figures), sheet.Says{})
+	})
+	g := &sheet.Graph{}
+	g.Add("asking", s, nil)
+	if err := g.Close(); err != nil {
+		t.Fatal(err)
+	}
+	if len(g.Program.Tables) != 1 {
+		t.Errorf("the program has the tables %v", g.Program.Tables)
+	}
+	for i, name := range []string{"drip", "flood", "hose"} {
+		for j, another := range []string{"drip", "flood", "hose"} {
+			o, err := s.Evaluate(map[string]float64{"first": float64(i), "second": float64(j)})
+			one, other := o.Value("one").Value, o.Value("other").Value
+			if err != nil || one != figures[name] || other != figures[another] {
+				t.Errorf("%s and %s are %v and %v (%v)", name, another, one, other, err)
+			}
+		}
+	}
+}
+
+// A number that is no index gives the nearest one, and NaN the first: a page must not stop for it.
+func TestIndexesStayWithinTheirTable(t *testing.T) {
+	p := &sheet.Program{
+		Code:   []sheet.Instruction{{Op: sheet.Input}, {Op: sheet.Index, A: 0, B: 3}, {Op: sheet.Lookup, A: 1}},
+		Tables: [][]float64{{10, 20, 30}}, Outputs: []sheet.Output{{From: 2, Cell: 1}}, Cells: 2,
+	}
+	for value, want := range map[float64]float64{
+		-1: 10, 0: 10, 0.9: 10, 1: 20, 1.5: 20, 2: 30, 2.5: 30, 3: 30, math.Inf(1): 30, math.Inf(-1): 10, 1e300: 30,
 	} {
-		s := build(t, "asking", func(s *sheet.Sheet) {
-			way := s.Choice("way", []sheet.Option{{Name: "drip"}, {Name: "flood"}, {Name: "hose"}, {Name: "pivot"}},
-				sheet.Field{Label: "How"})
-			s.Answer("figure", "", s.Lookup("figure", "", way, c.figures), sheet.Says{})
-		})
-		g := &sheet.Graph{}
-		g.Add("asking", s, nil)
-		if err := g.Close(); err != nil {
-			t.Fatal(err)
+		if got := run(p, value); got != want {
+			t.Errorf("%v finds %v, want %v", value, got, want)
 		}
-		var questions int
-		for _, in := range g.Program.Code {
-			if in.Op == sheet.Equal {
-				questions++
-			}
-		}
-		if questions != c.questions {
-			t.Errorf("%v asks %d questions, want %d", c.figures, questions, c.questions)
-		}
-		for i, name := range []string{"drip", "flood", "hose", "pivot"} {
-			o, err := s.Evaluate(map[string]float64{"way": float64(i)})
-			if err != nil || o.Value("figure").Value != c.figures[name] {
-				t.Errorf("%s is %v, want %v (%v)", name, o.Value("figure").Value, c.figures[name], err)
-			}
-		}
+	}
+	if got := run(p, math.NaN()); got != 10 {
+		t.Errorf("NaN finds %v, want 10", got)
 	}
 }

@@ -31,7 +31,7 @@ func Program(seed uint64) *sheet.Program {
 func FromBytes(data []byte) *sheet.Program {
 	var head [3]byte
 	terms := data[copy(head[:], data):]
-	p := &sheet.Program{}
+	p := &sheet.Program{Tables: tables()}
 	base := 0
 	if head[2]%8 == 0 {
 		base = farAway
@@ -41,7 +41,7 @@ func FromBytes(data []byte) *sheet.Program {
 		p.Code = append(p.Code, sheet.Instruction{Op: sheet.Input, A: base + 2*k})
 	}
 	for ; len(terms) >= termBytes; terms = terms[termBytes:] {
-		p.Code = append(p.Code, term(terms[:termBytes], len(p.Code), inputs))
+		p.Code = append(p.Code, fit(term(terms[:termBytes], len(p.Code), inputs), p.Code))
 	}
 	outputs := min(1+int(head[1]%8), len(p.Code))
 	for k := range outputs {
@@ -54,7 +54,7 @@ func FromBytes(data []byte) *sheet.Program {
 // term reads one term. Its operands are mostly near by, so that values are built up rather than left behind, and
 // sometimes the inputs. Literals are kept few: a program of constants says little.
 func term(data []byte, i, inputs int) sheet.Instruction {
-	op := sheet.Op(data[0] % byte(sheet.Select+1))
+	op := sheet.Op(data[0] % byte(sheet.Lookup+1))
 	if op == sheet.Input || op == sheet.Literal && data[0] > 128 {
 		op = sheet.Multiply
 	}
@@ -69,6 +69,28 @@ func term(data []byte, i, inputs int) sheet.Instruction {
 			continue
 		}
 		*operand = i - 1 - b/4%min(i, 16)
+	}
+	return in
+}
+
+// tables are what random programs look into.
+func tables() [][]float64 { return [][]float64{specials[:], {0.5}, {1, 2, 3, 4, 5, 6, 7}} }
+
+// fit sees that an index has a size, and that a lookup looks with the last index before it, into a table that has
+// room for it. Without one it becomes an index itself.
+func fit(in sheet.Instruction, code []sheet.Instruction) sheet.Instruction {
+	sizes := [...]int{7, 1, len(specials)}
+	if in.Op == sheet.Lookup {
+		for i := len(code) - 1; i >= 0; i-- {
+			if code[i].Op == sheet.Index {
+				table := map[int]int{7: 2, 1: 1, len(specials): 0}[code[i].B]
+				return sheet.Instruction{Op: sheet.Lookup, A: i, B: table}
+			}
+		}
+		in.Op = sheet.Index
+	}
+	if in.Op == sheet.Index {
+		in.B = sizes[in.A%len(sizes)]
 	}
 	return in
 }
