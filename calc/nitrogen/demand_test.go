@@ -180,6 +180,9 @@ func TestDemandIsRefusedWhereNothingIsKnown(t *testing.T) {
 	} {
 		withheld(t, nitrogen.CropDemand, c.givens, c.want...)
 	}
+	if got := answer(t, nitrogen.CropDemand, "demand", "lb N/ac", demand("pistachio", "2", "0 lb/ac")...); got != 25 {
+		t.Errorf("pistachio in second leaf takes %v lb N/ac, want 25, as said of later leaves", got)
+	}
 	for _, givens := range [][]string{
 		demand("pecan", "2", "0 lb/ac", "growth=15 lb N/ac"),
 		demand("pistachio", "1", "0 lb/ac", "growth=15 lb N/ac"),
@@ -222,6 +225,15 @@ func TestNoFigureOfACropIsSilent(t *testing.T) {
 		if !(least <= figure && figure <= most) {
 			t.Errorf("%s: %v lies outside %v to %v", crop, figure, least, most)
 		}
+	}
+}
+
+// The ends are as the sources of G03 (Growing Produce, for 1,000 lb), G14 and G19 (CDFA-FREP and UC Davis guidelines,
+// for a ton) print them.
+func TestEndsOfRemovalAreThoseOfTheSources(t *testing.T) {
+	for crop, ends := range map[string][2]float64{"almond": {100, 150}, "walnut": {24, 46.4}, "pistachio": {54.1, 57.6}} {
+		alike(t, crop+", least for a ton", 2*listed(t, nitrogen.CropDemand, "removal-least", crop), ends[0])
+		alike(t, crop+", most for a ton", 2*listed(t, nitrogen.CropDemand, "removal-most", crop), ends[1])
 	}
 }
 

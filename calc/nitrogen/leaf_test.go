@@ -71,8 +71,8 @@ func checkLeaves(t *testing.T, rows *reference.Ledger) {
 	}
 }
 
-// These are not in the reference file; each was read in the source that is named beside it.
-func TestLevelsOfPotassium(t *testing.T) {
+// These are not rows of the reference file. Each is as the source beside it prints it, but for those from memory.
+func TestLevelsBesideThoseOfTheReferenceFile(t *testing.T) {
 	for _, c := range []struct {
 		crop, list string
 		want       float64
@@ -86,6 +86,8 @@ func TestLevelsOfPotassium(t *testing.T) {
 		{"pecan", "potassium-range-from", 1.3}, {"pecan", "potassium-range-to", 1.5},
 		// UC Cooperative Extension, in Western Farm Press: symptoms at 0.9 %, adequate from 1.2 %
 		{"walnut", "potassium-range-from", 1.2}, {"walnut", "potassium-deficient-below", 0.9},
+		// UC Pistachio Production Manual, from memory
+		{"pistachio", "nitrogen-range-from", 2.2}, {"pistachio", "nitrogen-range-to", 2.5},
 		{"walnut", "nitrogen-range-to", sheet.None}, {"pistachio", "potassium-range-from", sheet.None},
 	} {
 		got := listed(t, nitrogen.LeafLevel, c.list, c.crop)

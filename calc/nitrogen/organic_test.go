@@ -73,7 +73,7 @@ func TestManureLetsGoLessThanItHolds(t *testing.T) {
 		}
 		sum, last = sum+part, part
 	}
-	if sum >= 100 {
+	if sum != 35+12+5 { // Cornell CSS 412 module: 35, 12 and 5 %
 		t.Errorf("three seasons let go %v %%", sum)
 	}
 }
