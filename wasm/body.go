@@ -163,8 +163,15 @@ func isTruth(op sheet.Op) bool { return op >= sheet.Less && op <= sheet.Not }
 
 func (b *body) op(bytes ...byte) { b.code = append(b.code, bytes...) }
 
-// constant is f64.const: the 8 bytes of the number, low byte first (section 5.2.3).
+// constant is f64.const: the 8 bytes of the number, low byte first (section 5.2.3). A small whole number is shorter as
+// an i32 that is converted, which is exact; 0 below zero is not one.
 func (b *body) constant(v float64) {
+	if v == math.Trunc(v) && math.Abs(v) < 64 && math.Float64bits(v) != 1<<63 {
+		b.op(i32Const)
+		b.code = appendSigned(b.code, int64(v))
+		b.op(f64ConvertI32S)
+		return
+	}
 	b.op(f64Const)
 	bits := math.Float64bits(v)
 	for shift := 0; shift < 64; shift += 8 {

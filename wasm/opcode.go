@@ -20,6 +20,7 @@ const (
 	i32Shl         = 0x74
 	f64Min         = 0xA4
 	i32TruncF64S   = 0xAA
+	f64ConvertI32S = 0xB7
 	f64ConvertI32U = 0xB8
 )
 
