@@ -186,7 +186,8 @@ func TestFeedsByHand(t *testing.T) {
 		t.Fatal(err)
 	}
 	season := 30 * 16.0 / 110
-	for name, want := range map[string]float64{"rounded-down": 4, "not-rounded": season, "pounds-for-ounces": 1,
+	for name, want := range map[string]float64{
+		"rounded-down": 4, "not-rounded": season, "pounds-for-ounces": 1,
 		"acre-for-tree": 30, "all-at-once": season, "limit-for-share": 1, "tree-pounds": season / 5 / 16,
 		"season-an-acre": 30, "ounces-an-acre": 96, "nitrogen-for-product": 6, "season-of-product": 93.75,
 		"pounds-for-gallons": 18.75, "feeds-for-gaps": 91.0 / 5} {
@@ -197,8 +198,8 @@ func TestFeedsByHand(t *testing.T) {
 	}
 }
 
-// Common practice: at most 1 oz in one feed for a tree in first leaf, 2 in second. A first-leaf need of 3 to 4 oz is then
-// 3 or 4 feeds, and half as many in second leaf.
+// Common practice: at most 1 oz in one feed for a tree in first leaf, 2 in second. A first-leaf need of 3 to 4 oz is
+// then 3 or 4 feeds, and 2 in second leaf.
 func TestCapOfTheFirstTwoLeaves(t *testing.T) {
 	for _, c := range []struct{ leaf, limit, feeds string }{
 		{"1", "1 oz N/tree", "3 to 4"}, {"2", "2 oz N/tree", "2"},
