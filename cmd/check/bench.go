@@ -53,6 +53,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "wasm", After: []string{"material"}, Tools: []string{wasm}, Run: b.wasmValidate},
 		{Name: "parity", After: []string{"material"}, Tools: browser, Run: b.browser("parity.mjs")},
 		{Name: "number text", Run: b.numberText},
+		{Name: "spread", After: []string{"material", "number text"}, Tools: browser, Run: b.browser("spread.mjs")},
 		{Name: "numbers", After: []string{"number text"}, Tools: browser, Run: b.browser("numbers.mjs")},
 		{Name: "pages", After: []string{"press"}, Tools: browser, Run: b.browser("pages.mjs")},
 		{Name: "live", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("live.mjs")},

@@ -71,7 +71,8 @@ func readCounts(out []byte) (map[string]int, error) {
 	return counts, nil
 }
 
-// numberText makes one module of the page's number text, with the same bundler that presses the site.
+// numberText makes a module of the page's number text, and one of how the page works ranges, with the same bundler that
+// presses the site.
 func (b *bench) numberText(ctx context.Context, r *step.Record) error {
 	if err := os.MkdirAll(b.numbers, 0o755); err != nil {
 		return err
@@ -81,8 +82,8 @@ func (b *bench) numberText(ctx context.Context, r *step.Record) error {
 		return err
 	}
 	_, err := r.Command(ctx, step.Command{Args: []string{
-		"go", "run", "github.com/evanw/esbuild/cmd/esbuild", "theme/script/number.ts", "--bundle", "--format=esm",
-		"--outfile=" + filepath.Join(b.numbers, "number.mjs"),
+		"go", "run", "github.com/evanw/esbuild/cmd/esbuild", "theme/script/number.ts", "theme/script/spread.ts",
+		"--bundle", "--format=esm", "--out-extension:.js=.mjs", "--outdir=" + b.numbers,
 	}})
 	return err
 }

@@ -59,7 +59,7 @@ function draw(seed) {
 }
 
 // An order-sensitive hash of the bits, every NaN counting as the same one.
-function hash(words, writes) {
+export function hash(words, writes) {
   let a = 0x811c9dc5;
   let b = 0x9e3779b9;
   const add = (word) => {

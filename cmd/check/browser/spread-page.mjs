@@ -1,0 +1,19 @@
+// Runs inside Chromium. Works one calculation for ranges with the page's own code, and gives the numbers of the cases
+// whose outputs differ in any bit from the native ones. cmd/check/parity/spread.go is its twin.
+import { hash } from './parity-page.mjs';
+import { spread } from './spread.mjs';
+
+export async function compareSpread({ module, inputs, outputs, guards, cases }) {
+  const bytes = await (await fetch(module)).arrayBuffer();
+  const { exports } = (await WebAssembly.instantiate(bytes)).instance;
+  const machine = { cells: new Float64Array(exports.m.buffer), run: exports.r };
+  const { length } = machine.cells;
+  return cases.flatMap(({ low, high, sum }, i) => {
+    const ends = { low: new Float64Array(length), high: new Float64Array(length) };
+    inputs.forEach((cell, k) => { ends.low[cell] = low[k]; ends.high[cell] = high[k]; });
+    spread(machine, new Map(guards), ends, inputs, outputs);
+    const found = Float64Array.from([ends.low, ends.high].flatMap((end) => outputs.map((cell) => end[cell])));
+    const [a, b] = hash(new Uint32Array(found.buffer), [...found.keys()]);
+    return a === sum[0] && b === sum[1] ? [] : [i];
+  });
+}
