@@ -40,13 +40,15 @@ var sayings = []saying{
 	{nitrogen.SoilNitrogen, []string{"nitrate=12 ppm NO3-N", "depth=24 in"}, []string{rule}},
 	{nitrogen.SoilNitrogen, []string{"nitrate=12 ppm NO3-N", "depth=24.01 in"}, []string{rule, deep}},
 	{nitrogen.SoilNitrogen, []string{"nitrate=12 ppm NO3-N", "depth=2 ft", "bulk-density=1.3 g/cm3"}, []string{
-		"Your bulk density was used: 84.8 lb N/ac. The field rule would say 96 lb N/ac, which is 13.1 % off."}},
-	{nitrogen.SoilNitrogen, []string{"nitrate=0 ppm NO3-N", "depth=2 ft", "bulk-density=1.3 g/cm3"}, nil},
+		"Your bulk density was used: 84.8 lb N/ac. The field rule would say 96 lb N/ac.",
+		"The field rule is 13.1 % off for this soil."}},
+	{nitrogen.SoilNitrogen, []string{"nitrate=0 ppm NO3-N", "depth=2 ft", "bulk-density=1.3 g/cm3"},
+		[]string{"Your bulk density was used: 0 lb N/ac. The field rule would say 0 lb N/ac."}},
 	{nitrogen.SoilNitrogen, []string{"nitrate=50 ppm NO3-N", "depth=12 in"}, []string{rule}},
 	{nitrogen.SoilNitrogen, []string{"nitrate=50.1 ppm NO3-N", "depth=12 in"},
 		[]string{rule, "NOTICE 200 lb N/ac is a great deal."}},
 	{nitrogen.SoilNitrogen, []string{"nitrate=100 ppm NO3-N", "depth=36 in", "bulk-density=1.3 g/cm3"},
-		[]string{"Your bulk density was used: 1,061 lb N/ac.", deep, "NOTICE 1,061 lb N/ac is a great deal."}},
+		[]string{"Your bulk density was used: 1,061 lb N/ac.", "The field rule is 13.1 % off", deep, "NOTICE 1,061 lb N/ac is a great deal."}},
 
 	{nitrogen.WaterNitrogen, []string{"nitrate=9.99 ppm NO3-N", "water=12 in"}, []string{rootZone, factor}},
 	{nitrogen.WaterNitrogen, []string{"nitrate=10 ppm NO3-N", "water=12 in"}, []string{well, rootZone, factor}},

@@ -37,8 +37,8 @@ func soilNitrogen(s *sheet.Sheet) {
 	s.Say(sheet.Note, s.Stated(density).Not(),
 		"The field rule was used. It takes 6 in of soil on an acre to weigh 2,000,000 lb. "+
 			"If you know the bulk density, put it in.")
-	s.Say(sheet.Note, both,
-		"Your bulk density was used: {by-weight}. The field rule would say {by-rule}, which is {apart} off.")
+	s.Say(sheet.Note, s.Stated(density), "Your bulk density was used: {by-weight}. The field rule would say {by-rule}.")
+	s.Say(sheet.Note, both, "The field rule is {apart} off for this soil.")
 	s.Say(sheet.Notice, depth.More(s.Constant("root-depth", "24 in", sheet.Fact{
 		Label: "Depth beyond which a young tree finds little", Source: "common practice", Sureness: sheet.CommonPractice,
 	})), "Roots of a first-leaf tree are mostly in the top foot or two. Nitrate below them may not be found.")
