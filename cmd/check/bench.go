@@ -20,8 +20,8 @@ type bench struct {
 	site     string // the pressed site
 	modules  string // what cmd/check/parity writes
 	numbers  string // a folder with the page's number text as one module
-	ten      string // content with a page of ten worksheets, and
-	tenSite  string // the site pressed from it
+	more     string // content with the guides of the checks, and
+	moreSite string // the site pressed from it
 	aside    string // home and temporary folder of a press, which must stay empty
 }
 
@@ -29,7 +29,7 @@ func newBench(dir string) *bench {
 	in := func(name string) string { return filepath.Join(dir, name) }
 	return &bench{
 		acreleaf: in("acreleaf"), parity: in("parity"), site: in("site"), modules: in("modules"),
-		numbers: in("numbers"), ten: in("ten"), tenSite: in("ten-site"), aside: in("aside"),
+		numbers: in("numbers"), more: in("more"), moreSite: in("more-site"), aside: in("aside"),
 	}
 }
 
@@ -44,6 +44,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "vet", Run: vet},
 		{Name: "staticcheck", Run: staticcheck},
 		{Name: "go test", Tools: []string{tool.Compiler.Name, wasm}, Run: goTest},
+		{Name: "rows", Run: rowsSpeed},
 		{Name: "press", Run: b.press},
 		{Name: "press again", After: []string{"press"}, Run: b.again},
 		{Name: "sizes", After: []string{"press"}, Run: b.sizes},
@@ -59,6 +60,8 @@ func (b *bench) steps() []step.Step {
 		{Name: "live", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("live.mjs")},
 		{Name: "choices", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("choices.mjs")},
 		{Name: "ways", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("ways.mjs")},
-		{Name: "keystroke", After: []string{"press", "number text"}, Tools: browser, Run: b.keystroke},
+		{Name: "press more", After: []string{"press"}, Run: b.pressMore},
+		{Name: "kinds", After: []string{"press more", "number text"}, Tools: browser, Run: b.browserMore("kinds.mjs")},
+		{Name: "keystroke", After: []string{"press more", "number text"}, Tools: browser, Run: b.browserMore("keystroke.mjs")},
 	}
 }
