@@ -62,6 +62,9 @@ func (b *bench) steps() []step.Step {
 		{Name: "ways", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("ways.mjs")},
 		{Name: "press more", After: []string{"press"}, Run: b.pressMore},
 		{Name: "kinds", After: []string{"press more", "number text"}, Tools: browser, Run: b.browserMore("kinds.mjs")},
-		{Name: "keystroke", After: []string{"press more", "number text"}, Tools: browser, Run: b.browserMore("keystroke.mjs")},
+		{
+			Name: "keystroke", After: []string{"press more", "number text"}, Tools: browser,
+			Run: b.browserMore("keystroke.mjs"),
+		},
 	}
 }

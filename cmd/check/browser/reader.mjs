@@ -31,7 +31,8 @@ export function state(page) {
     };
     const all = (selector, root = document) => [...root.querySelectorAll(selector)];
     const name = (element) => names[element.dataset.sheet];
-    const shown = (element) => (element.matches('[data-show]') ? element : element.querySelector('[data-show]'));
+    // The number of a figure; of a given of two kinds of quantity, the one that is seen.
+    const shown = (figure) => all('[data-show]', figure).find((number) => !number.closest('[hidden]'));
     const worksheets = {};
     for (const section of all('section.worksheet')) {
       worksheets[name(section)] = {

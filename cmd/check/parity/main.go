@@ -1,7 +1,7 @@
 // Command parity makes the material for comparing Chromium with the native run, bit for bit: for every calculation
 // of the catalogue, 200 random programs and each page of a pressed site, the module and a hash of the native answers
-// to each of 10,000 random inputs; and every calculation worked for ranges. browser/parity.mjs has Chromium work the same
-// inputs and compares, and browser/spread.mjs the ranges.
+// to each of 10,000 random inputs; and every calculation worked for ranges. browser/parity.mjs has Chromium work the
+// same inputs and compares, and browser/spread.mjs the ranges.
 //
 //	parity -site DIR -to DIR              write the material
 //	parity -site DIR -show NAME -input N  print one run as the native side works it

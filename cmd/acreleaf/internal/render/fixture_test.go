@@ -152,7 +152,8 @@ func number(id, label string, cell int, text, unit string) render.Given {
 
 func season() *render.Worksheet {
 	answer := func(cell int, label, text string) render.Answer {
-		return render.Answer{Label: label, Sheet: 1, There: -1, Shown: render.Shown{Cell: cell, Text: text, After: " lb N/ac"}}
+		s := render.Shown{Cell: cell, Text: text, After: " lb N/ac"}
+		return render.Answer{Label: label, Sheet: 1, There: -1, Shown: s}
 	}
 	step := func(name, symbols, numbers string) render.Line {
 		symbols = `<mi>` + name + `</mi><mo>=</mo>` + symbols

@@ -1,0 +1,186 @@
+// Pages with ranges, days, two kinds of quantity, and answers that may be left out: what is typed is worked as the
+// program works it, and what is left out leaves nothing behind. The switch between US and metric units is tried here.
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { inspect } from './axe.mjs';
+import { readGuide } from './content.mjs';
+import { expectAnswers, expectNative, expectVoid } from './expect.mjs';
+import { sideways } from './look.mjs';
+import { work } from './native.mjs';
+import { field, reset, state, type, whole } from './reader.mjs';
+import { settings } from './settings.mjs';
+import { screens, start, visit } from './visit.mjs';
+
+const pages = ['guides/kinds/', 'guides/days/'];
+const { browser, origin } = await start(settings.site);
+const open = (path, how) => visit(browser, `${origin}/${path}`, how);
+
+// What is typed into a field, and how the program reads it.
+const typed = [
+  ['need', 'rate', '2.5 to 3.5', '2.5 to 3.5 oz N/tree'],
+  ['need', 'rate', '2.5–3.5', '2.5 to 3.5 oz N/tree'],
+  ['need', 'rate', '2-3', '2 to 3 oz N/tree'],
+  ['need', 'rate', ' 2  to  3 ', '2 to 3 oz N/tree'],
+  ['need', 'rate', '3', '3 oz N/tree'],
+  ['need', 'trees', '100 to 120', '100 to 120 trees/ac'],
+  ['well', 'nitrate', '<8', '<8 ppm NO3-N'],
+  ['well', 'nitrate', '< 8', '<8 ppm NO3-N'],
+  ['well', 'nitrate', '4', '4 ppm NO3-N'],
+  ['well', 'water', '0 to 12', '0 to 12 in'],
+  ['feeds', 'nitrogen', '13', '13 lb N/ac'], // two feeds: two of the days are left out
+  ['feeds', 'nitrogen', '6 to 40', '6 to 40 lb N/ac'],
+  ['feeds', 'first', '2027-05-01', '2027-05-01'],
+  ['feeds', 'leaf', '1 to 2', '1 to 2'],
+];
+
+for (const [path, width] of pages.flatMap((one) => [[one, 320], [one, 1280]])) {
+  test(`/${path} at ${width} px`, async (t) => {
+    const { page, complaints, close } = await open(path, { width });
+    t.after(close);
+    const guide = readGuide(path);
+    expectNative(guide, await state(page), work(guide.worksheets), new Set());
+    const example = await whole(page);
+    for (const [sheet, given, text, native] of typed.filter(([name]) => guide.worksheets.has(name))) {
+      await t.test(`${sheet}.${given} is ${text}`, async () => {
+        await field(page, sheet, given).fill(text);
+        expectAnswers(guide, await state(page), work(guide.worksheets, { [sheet]: { [given]: native } }));
+        await reset(page, sheet);
+        assert.deepEqual(await whole(page), example);
+      });
+    }
+    assert.deepEqual(complaints, []);
+  });
+}
+
+// What cannot be used, and a word of the sentence that says why.
+const refused = [
+  ['need', 'rate', '4 to 3', 'lower one goes first'],
+  ['need', 'rate', '3 to', 'Type a number'],
+  ['need', 'rate', '1 to 2 to 3', 'Type a number'],
+  ['need', 'rate', '3 to 4000', 'Type a number'],
+  ['well', 'nitrate', 'ND', 'type it with <'],
+  ['well', 'nitrate', 'n.d.', 'type it with <'],
+  ['well', 'nitrate', '<5 to 6', 'Type a number'],
+  ['well', 'nitrate', '<5000', 'Type a number'],
+  ['feeds', 'first', '', 'Choose a day from Jan 1, 2000 to Dec 31, 2099'],
+  ['feeds', 'first', '1999-12-31', 'Choose a day'],
+];
+
+for (const path of pages) {
+  test(`/${path} with what cannot be used`, async (t) => {
+    const { page, close } = await open(path);
+    t.after(close);
+    const { worksheets } = readGuide(path);
+    const example = await whole(page);
+    for (const [sheet, given, text, why] of refused.filter(([name]) => worksheets.has(name))) {
+      await t.test(`${sheet}.${given} is ${text || 'empty'}`, async () => {
+        const input = field(page, sheet, given);
+        await input.fill(text);
+        const now = await state(page);
+        expectVoid(sheet, now);
+        const faults = now.worksheets[sheet].faults.join();
+        assert.ok(faults.includes(why), `"${faults}" lacks "${why}"`);
+        assert.equal(await input.getAttribute('aria-invalid'), 'true');
+        assert.equal(await page.locator(`#worksheet-${sheet} .below:visible`).count(), 0, 'a number is said to be taken');
+        await reset(page, sheet);
+        assert.deepEqual(await whole(page), example);
+      });
+    }
+  });
+}
+
+test('a laboratory\'s "<" is explained at its field', async (t) => {
+  const { page, close } = await open('guides/kinds/');
+  t.after(close);
+  const said = page.locator('#well-nitrate-below');
+  assert.match(await said.textContent(), /anything from 0 to 5\./);
+  await type(field(page, 'well', 'nitrate'), '<8');
+  assert.ok(await said.isVisible());
+  assert.match(await said.textContent(), /anything from 0 to 8\./);
+  await type(field(page, 'well', 'nitrate'), '8');
+  assert.ok(!await said.isVisible());
+});
+
+test('an answer that is left out leaves nothing behind', async (t) => {
+  const { page, close } = await open('guides/days/');
+  t.after(close);
+  await page.clock.install();
+  await type(field(page, 'feeds', 'nitrogen'), '13');
+  await page.clock.runFor(1000);
+  const glance = await page.locator('.glance li').allTextContents();
+  assert.ok(glance.some((line) => line.startsWith('– ')), `no dash for the fourth day among ${glance}`);
+  const spoken = await page.locator('#worksheet-feeds [role=status]').textContent();
+  assert.match(spoken, /Feed 2: Jul 15, 2027\./);
+  assert.doesNotMatch(spoken, /Feed [34]:/);
+  const labels = await page.locator('#worksheet-feeds .answer dt:visible').allTextContents();
+  assert.ok(labels.includes('Feed 2') && !labels.includes('Feed 3'), labels.join());
+});
+
+test('too many ranges', async (t) => {
+  const { page, close } = await open('guides/ten/');
+  t.after(close);
+  const inputs = await page.locator('.worksheet input:not([data-presence])').all();
+  assert.ok(inputs.length > 10, `only ${inputs.length} fields`);
+  const [first, last] = [inputs[0], inputs[10]];
+  for (const input of inputs.slice(0, 11)) {
+    assert.equal(await page.locator('[aria-invalid]').count(), 0, 'ten ranges are too many');
+    const number = Number(await input.inputValue());
+    await input.fill(`${number * 0.99} to ${number}`);
+  }
+  assert.equal(await last.getAttribute('aria-invalid'), 'true');
+  const fault = page.locator(`#${await last.getAttribute('id')}-fault`);
+  assert.match(await fault.textContent(), /Too many numbers of this page are ranges/);
+  expectVoid((await last.getAttribute('id')).split('-')[0], await state(page));
+  await first.fill('12');
+  assert.equal(await page.locator('[aria-invalid]').count(), 0, 'nine and one are still too many');
+});
+
+test('US and metric units', async (t) => {
+  const { page, complaints, close } = await open('guides/kinds/');
+  t.after(close);
+  const example = await whole(page);
+  const before = await state(page);
+  const first = () => page.locator('#worksheet-need .answer dd').first().innerText();
+  assert.match((await first()).replaceAll(/\s+/g, ' '), /^20.6 to 27.5 lb N\/ac 23.1 to 30.8 kg N\/ha$/);
+  await page.getByRole('radio', { name: 'Metric units' }).check();
+  assert.match((await first()).replaceAll(/\s+/g, ' '), /^23.1 to 30.8 kg N\/ha 20.6 to 27.5 lb N\/ac$/);
+  assert.match(await page.locator('.glance li').first().textContent(), /^23.1 to 30.8 kg N\/ha/);
+  assert.deepEqual((await state(page)).figures, before.figures, 'the text follows the switch');
+  await page.clock.install();
+  await type(field(page, 'need', 'rate'), '2');
+  await page.clock.runFor(1000);
+  assert.equal(await page.locator('#worksheet-need [role=status]').textContent(), 'Nitrogen for an acre: 15.4 kg N/ha.');
+  await reset(page, 'need');
+  await page.getByRole('group', { name: 'Show answers in' }).getByRole('radio', { name: 'US units' }).check();
+  await page.evaluate(() => document.activeElement.blur());
+  assert.deepEqual(await whole(page), example);
+  assert.deepEqual(complaints, []);
+});
+
+test('the switch needs a script, and is not printed', async (t) => {
+  const plain = await open('guides/kinds/', { script: false });
+  t.after(plain.close);
+  assert.equal(await plain.page.locator('#units').isVisible(), false);
+  const live = await open('guides/kinds/');
+  t.after(live.close);
+  assert.equal(await live.page.locator('#units').isVisible(), true);
+  await live.page.emulateMedia({ media: 'print' });
+  assert.equal(await live.page.locator('#units').isVisible(), false);
+});
+
+for (const { width, scheme } of screens) {
+  test(`every kind of number at ${width} px, ${scheme}`, async (t) => {
+    const kinds = await open('guides/kinds/', { width, scheme });
+    t.after(kinds.close);
+    await kinds.page.check('#units [value=metric]');
+    await kinds.page.fill('#need-rate', '1.25 to 3.75');
+    await kinds.page.fill('#well-nitrate', 'ND');
+    await kinds.page.selectOption('[data-unit-for="spread-amount"]', { label: 'gal/ac' });
+    const days = await open('guides/days/', { width, scheme });
+    t.after(days.close);
+    await days.page.fill('#feeds-nitrogen', '20 to 130');
+    for (const { page } of [kinds, days]) {
+      assert.deepEqual([...await inspect(page), ...await page.evaluate(sideways)], []);
+    }
+  });
+}
