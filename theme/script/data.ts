@@ -17,7 +17,7 @@ export interface TableData {
 }
 
 export interface PageData {
-  m: string; // the module, base64
+  m: string; // the module, hexadecimal: a server packs it better than base64
   sheets: SheetData[] | null;
   fixed: [cell: number, low: number, high?: number][] | null; // inputs that no field sets
   guards?: [cell: number, guard: number][] | null; // values that are left out while their guard is 0

@@ -9,8 +9,8 @@ export interface Machine {
  * Makes the module ready from bytes that stand in the page: nothing is fetched, so it works from a disk too.
  * Fails where WebAssembly is missing or not allowed.
  */
-export async function instantiate(base64: string): Promise<Machine> {
-  const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+export async function instantiate(hexadecimal: string): Promise<Machine> {
+  const bytes = Uint8Array.from(hexadecimal.match(/../g)!, (pair) => parseInt(pair, 16));
   const { exports } = (await WebAssembly.instantiate(bytes)).instance;
   return {
     cells: new Float64Array((exports.m as WebAssembly.Memory).buffer),

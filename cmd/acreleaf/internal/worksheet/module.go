@@ -1,7 +1,7 @@
 package worksheet
 
 import (
-	"encoding/base64"
+	"encoding/hex"
 	"fmt"
 	"maps"
 	"math"
@@ -24,7 +24,7 @@ func (p *Page) Module() ([]byte, error) {
 	}
 	w := &dataWriter{page: p}
 	w.text = append(w.text, `{"m":"`...)
-	w.text = base64.StdEncoding.AppendEncode(w.text, code)
+	w.text = hex.AppendEncode(w.text, code)
 	w.text = append(w.text, `","sheets":[`...)
 	for i, b := range p.Sheets {
 		w.comma(i)

@@ -3,7 +3,7 @@ package worksheet
 import (
 	"bytes"
 	"context"
-	"encoding/base64"
+	"encoding/hex"
 	"encoding/json"
 	"math"
 	"math/rand/v2"
@@ -223,7 +223,7 @@ func TestModuleGivesTheSameBits(t *testing.T) {
 	random := rand.New(rand.NewPCG(14, 22))
 	for name, page := range goodPages(t) {
 		data := readData(t, page)
-		code, err := base64.StdEncoding.DecodeString(data.M)
+		code, err := hex.DecodeString(data.M)
 		if err != nil {
 			t.Fatal(err)
 		}

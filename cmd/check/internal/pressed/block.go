@@ -1,6 +1,7 @@
 package pressed
 
 import (
+	"encoding/hex"
 	"encoding/json"
 	"fmt"
 	"maps"
@@ -24,7 +25,7 @@ var (
 
 // data is the part of the data block that names cells. A pair is a cell and what goes with it.
 type data struct {
-	Module []byte `json:"m"`
+	Module string `json:"m"` // hexadecimal
 	Sheets []struct{ Refusals []int }
 	Fixed  [][2]json.RawMessage
 	Tables []struct {
@@ -43,7 +44,11 @@ func (f File) Block() (*Block, error) {
 	if err := json.Unmarshal(found[1], &d); err != nil {
 		return nil, fmt.Errorf("%s: the data block of the page: %w", f.Path, err)
 	}
-	if len(d.Module) == 0 {
+	module, err := hex.DecodeString(d.Module)
+	if err != nil {
+		return nil, fmt.Errorf("%s: the module in the data block of the page: %w", f.Path, err)
+	}
+	if len(module) == 0 {
 		return nil, fmt.Errorf("%s: the data block of the page holds no module", f.Path)
 	}
 	inputs, outputs := cellsIn(f.Bytes, inputCell), cellsIn(f.Bytes, outputCell)
@@ -65,7 +70,7 @@ func (f File) Block() (*Block, error) {
 		}
 	}
 	maps.DeleteFunc(outputs, func(cell int, _ bool) bool { return inputs[cell] })
-	block := &Block{Module: d.Module, Inputs: slices.Sorted(maps.Keys(inputs)), Outputs: slices.Sorted(maps.Keys(outputs))}
+	block := &Block{Module: module, Inputs: slices.Sorted(maps.Keys(inputs)), Outputs: slices.Sorted(maps.Keys(outputs))}
 	if len(block.Inputs) == 0 || len(block.Outputs) == 0 {
 		return nil, fmt.Errorf("%s: the page names no cell to write to its module, or none to read", f.Path)
 	}

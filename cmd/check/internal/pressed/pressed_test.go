@@ -59,14 +59,14 @@ func TestBlock(t *testing.T) {
 	cases := []struct {
 		name, html, want, fault string
 	}{
-		{"a page with one", `<script type="application/json" id="module">{"m":"AGFzbQ=="}</script>`, "\x00asm", ""},
-		{"attributes the other way", `<script id="module" type="application/json">{"m":"AGFzbQ=="}</script>`, "\x00asm", ""},
-		{"no quotes", `<script type=application/json id=module>{"m":"AGFzbQ=="}</script>`, "\x00asm", ""},
+		{"a page with one", `<script type="application/json" id="module">{"m":"0061736d"}</script>`, "\x00asm", ""},
+		{"attributes the other way", `<script id="module" type="application/json">{"m":"0061736d"}</script>`, "\x00asm", ""},
+		{"no quotes", `<script type=application/json id=module>{"m":"0061736d"}</script>`, "\x00asm", ""},
 		{"a page without", `<script src="a.js" defer></script>`, "", ""},
 		{"another block", `<script id="module-note">{}</script>`, "", ""},
 		{"an empty one", `<script id="module">{"m":""}</script>`, "", "holds no module"},
-		{"not base64", `<script id="module">{"m":"*"}</script>`, "", "data block"},
-		{"a pair without a cell", `<script id="module">{"m":"AGFzbQ==","fixed":[["x",1]]}</script>`, "", "data block"},
+		{"not hexadecimal", `<script id="module">{"m":"*"}</script>`, "", "data block"},
+		{"a pair without a cell", `<script id="module">{"m":"0061736d","fixed":[["x",1]]}</script>`, "", "data block"},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -79,7 +79,7 @@ func TestBlock(t *testing.T) {
 			}
 		})
 	}
-	bare := File{Path: "a/index.html", Bytes: []byte(`<script id="module">{"m":"AGFzbQ=="}</script>`)}
+	bare := File{Path: "a/index.html", Bytes: []byte(`<script id="module">{"m":"0061736d"}</script>`)}
 	if _, err := bare.Block(); err == nil {
 		t.Error("a page that uses no cell of its module passed")
 	}
@@ -88,7 +88,7 @@ func TestBlock(t *testing.T) {
 func TestBlockNamesItsCells(t *testing.T) {
 	block, err := File{Bytes: []byte(`<input data-cell="0" data-others="10"><b data-show="2"></b><b data-show="0"></b>
 		<li data-when="3">
-		<script id="module">{"m":"AGFzbQ==","sheets":[{"after":null,"refusals":[9]},{"refusals":null}],
+		<script id="module">{"m":"0061736d","sheets":[{"after":null,"refusals":[9]},{"refusals":null}],
 		"fixed":[[5,1.5]],"tables":[{"sheet":1,"down":[6,[1,2]],"across":[7,[1]],"show":8,"mark":[null,4]}]}
 		</script>`)}.Block()
 	if err != nil {
