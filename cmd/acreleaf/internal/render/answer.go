@@ -1,6 +1,9 @@
 package render
 
-import "bytes"
+import (
+	"bytes"
+	"strings"
+)
 
 // answers writes the results, underlined twice, the sentence that stands in for them while the sheet has none, and
 // the one live line of the worksheet: a screen reader hears the answers once, after the typing stops.
@@ -36,10 +39,14 @@ func (r *Renderer) answers(w *bytes.Buffer, s *Worksheet, anchor string) {
 // result writes the number and its unit, which stand over the two lines of a total, and then the same in a second unit.
 func result(w *bytes.Buffer, a *Answer) {
 	s := &a.Shown
+	second := s
+	if s.Also != nil {
+		second = s.Also
+	}
 	w.WriteString(`<span class="total">`)
-	unitPart(w, "unit", s.Before, s.Also, func(o *Shown) string { return o.Before })
+	totalUnit(w, s.Before, second.Before)
 	number(w, "b", a.Sheet, s)
-	unitPart(w, "unit", s.After, s.Also, func(o *Shown) string { return o.After })
+	totalUnit(w, s.After, second.After)
 	w.WriteString("</span>")
 	if s.Also != nil {
 		also := *s.Also
@@ -48,6 +55,17 @@ func result(w *bytes.Buffer, a *Answer) {
 		quantity(w, a.Sheet, &also)
 		w.WriteString("</span>")
 	}
+}
+
+// totalUnit writes what stands on one side of the number of a total, in a box of its own that a line does not break; the
+// space before it stays outside.
+func totalUnit(w *bytes.Buffer, s, other string) {
+	bare, spaced := strings.CutPrefix(s, " ")
+	if otherBare, both := strings.CutPrefix(other, " "); spaced && both {
+		w.WriteByte(' ')
+		s, other = bare, otherBare
+	}
+	unitPart(w, "unit", s, other)
 }
 
 // said writes the sentence that is spoken for an answer.

@@ -78,18 +78,18 @@ func kind(w *bytes.Buffer, sheet int, k *Kind, s *Shown, second bool) {
 
 // quantity writes a number with its unit before and after it.
 func quantity(w *bytes.Buffer, sheet int, s *Shown) {
-	unitPart(w, "", s.Before, s.Also, func(o *Shown) string { return o.Before })
+	second := s
+	if s.Also != nil {
+		second = s.Also
+	}
+	unitPart(w, "", s.Before, second.Before)
 	number(w, "span", sheet, s)
-	unitPart(w, "", s.After, s.Also, func(o *Shown) string { return o.After })
+	unitPart(w, "", s.After, second.After)
 }
 
 // unitPart writes what stands on one side of a number. Where a second unit has another text there, the script can put
 // that in its place.
-func unitPart(w *bytes.Buffer, class, s string, also *Shown, part func(*Shown) string) {
-	other := s
-	if also != nil {
-		other = part(also)
-	}
+func unitPart(w *bytes.Buffer, class, s, other string) {
 	if other == s {
 		if class == "" || s == "" {
 			text(w, s)

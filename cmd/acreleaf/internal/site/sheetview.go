@@ -91,7 +91,9 @@ func noteView(o sheet.Outcome, i int, remark *sheet.Remark) render.Note {
 			v.Pieces = append(v.Pieces, render.Piece{Text: piece.Text})
 			continue
 		}
-		v.Pieces = append(v.Pieces, render.Piece{Shown: shown(o, piece.Name)})
+		number := shown(o, piece.Name)
+		number.Also = nil // the words around it are about its own unit
+		v.Pieces = append(v.Pieces, render.Piece{Shown: number})
 	}
 	return v
 }
