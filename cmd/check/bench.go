@@ -63,6 +63,10 @@ func (b *bench) steps() []step.Step {
 		{Name: "press more", After: []string{"press"}, Run: b.pressMore},
 		{Name: "kinds", After: []string{"press more", "number text"}, Tools: browser, Run: b.browserMore("kinds.mjs")},
 		{
+			Name: "decision", After: []string{"press more", "number text"}, Tools: browser,
+			Run: b.browserMore("decision.mjs"),
+		},
+		{
 			Name: "keystroke", After: []string{"press more", "number text"}, Tools: browser,
 			Run: b.browserMore("keystroke.mjs"),
 		},

@@ -9,9 +9,10 @@ import (
 	"acreleaf/cmd/check/internal/step"
 )
 
-// morePages are guides that only the checks press: one of ten worksheets, and those with every kind of number.
+// morePages are guides that only the checks press: one of ten worksheets, those with every kind of number, and one with
+// what must be said.
 //
-//go:embed ten.md kinds.md days.md
+//go:embed ten.md kinds.md days.md cautions.md
 var morePages embed.FS
 
 // pressMore presses the demo content with the guides of the checks.
