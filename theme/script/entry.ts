@@ -36,7 +36,7 @@ export class NumberField implements Field {
   private readonly parse: (typed: string) => number | null;
   private readonly limits: Limits;
   private readonly why: Element | undefined; // what more there is to say of a fault
-  private readonly below: Element | null; // the sentence for a laboratory's "<5"
+  private below: Element | null; // the sentence for a laboratory's "<5"
   private readonly units: HTMLSelectElement | null;
   private readonly printedUnit: number;
   private typed: string | null = null; // as last read
@@ -114,11 +114,17 @@ export class NumberField implements Field {
     this.showBelow(numbers);
   }
 
+  /** Says how a laboratory's "<5" is taken. The page was printed with the sentence only if the example is one. */
   private showBelow(numbers: Typed | null): void {
     const shown = this.reason === null && !!numbers?.below;
+    if (shown && !this.below) {
+      this.below = document.createElement("p");
+      this.below.className = "hint below";
+      this.fault!.before(this.below);
+    }
     hide(this.below, !shown);
     if (shown) {
-      put(this.below!.querySelector("span")!, text(numbers!.high));
+      put(this.below!, word("below").replace("{high}", text(numbers!.high)));
     }
   }
 

@@ -1,3 +1,4 @@
+import { word } from "./data";
 import { all, numberIn } from "./element";
 import type { Field } from "./field";
 import type { Sheet } from "./sheets";
@@ -9,31 +10,30 @@ const PAUSE = 700; // milliseconds after the last change: a number is spoken onc
  * its live line: the answers, or the sentence that stands on the page in their place.
  */
 export function makeSpeak(sheets: Sheet[], fields: Field[]): (changed: Iterable<number>) => void {
-  const lines = all("[data-speak]").map((line) => ({
-    line,
-    sheet: numberIn(line.closest("[data-sheet]")!, "data-sheet"),
-  }));
+  const lines = all(".worksheet [role=status]").map((line) => {
+    const worksheet = line.closest(".worksheet")!;
+    return { line, worksheet, sheet: numberIn(worksheet, "data-sheet") };
+  });
   const due = new Set<number>();
   let timer: number | undefined;
   const speak = () => {
-    for (const { line, sheet } of lines) {
+    for (const { line, worksheet, sheet } of lines) {
       if (due.has(sheet)) {
-        line.textContent = tidy(sentences(line, sheet).map((element) => element.textContent));
+        line.textContent = sentences(worksheet, sheet).join(" ").replace(/\s+/g, " ").trim();
       }
     }
     due.clear();
   };
-  const sentences = (line: HTMLElement, index: number): Element[] => {
+  const sentences = (worksheet: Element, index: number): string[] => {
     if (sheets[index].waiting) {
       const faults = fields.filter((field) => field.sheet === index && field.faulty && field.fault);
-      return faults.length ? faults.map((field) => field.fault!) : all(`[data-void-for="${index}"]`);
+      return faults.length ? faults.map((field) => field.fault!.textContent!) : texts(`[data-void-for="${index}"]`);
     }
     if (sheets[index].refused) {
-      return all<Element>(`[data-refusal][data-sheet="${index}"]:not([hidden])`);
+      return texts(`[data-refusal][data-sheet="${index}"]:not([hidden])`);
     }
-    const said = document.getElementById(line.dataset.speak!)!;
     // The answers that are there, after how a laboratory's "<5" was taken.
-    return [...all(".below:not([hidden])", line.closest(".worksheet")!), ...all(":scope > :not([hidden])", said)];
+    return [...texts(".below:not([hidden])", worksheet), ...all(".answer dl > :not([hidden])", worksheet).map(answer)];
   };
   return (changed) => {
     for (const sheet of changed) {
@@ -45,4 +45,11 @@ export function makeSpeak(sheets: Sheet[], fields: Field[]): (changed: Iterable<
   };
 }
 
-const tidy = (texts: (string | null)[]): string => texts.join(" ").replace(/\s+/g, " ").trim();
+const texts = (selector: string, within?: Element): string[] =>
+  all(selector, within).map((element) => element.textContent!);
+
+/** A row of the answers as a sentence. */
+const answer = (row: Element): string =>
+  word("said")
+    .replace("{label}", () => row.querySelector("dt")!.textContent!)
+    .replace("{value}", () => row.querySelector(".total")!.textContent!);

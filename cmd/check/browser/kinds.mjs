@@ -92,13 +92,15 @@ for (const path of pages) {
 test('a laboratory\'s "<" is explained at its field', async (t) => {
   const { page, close } = await open('guides/kinds/');
   t.after(close);
-  const said = page.locator('#well-nitrate-below');
+  const said = page.locator('#worksheet-well .below');
   assert.match(await said.textContent(), /anything from 0 to 5\./);
   await type(field(page, 'well', 'nitrate'), '<8');
   assert.ok(await said.isVisible());
   assert.match(await said.textContent(), /anything from 0 to 8\./);
   await type(field(page, 'well', 'nitrate'), '8');
   assert.ok(!await said.isVisible());
+  await page.fill('#need-rate', '<3');
+  assert.match(await page.locator('#worksheet-need .below').textContent(), /anything from 0 to 3\./);
 });
 
 test('an answer that is left out leaves nothing behind', async (t) => {

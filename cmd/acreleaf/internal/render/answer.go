@@ -7,7 +7,7 @@ import (
 
 // answers writes the results, underlined twice, the sentence that stands in for them while the sheet has none, and
 // the one live line of the worksheet: a screen reader hears the answers once, after the typing stops.
-func (r *Renderer) answers(w *bytes.Buffer, s *Worksheet, anchor string) {
+func (r *Renderer) answers(w *bytes.Buffer, s *Worksheet) {
 	w.WriteString(`<div class="answer">`)
 	element(w, "h3", "", r.words.Worksheet.Answer)
 	w.WriteString("\n<dl>\n")
@@ -25,15 +25,7 @@ func (r *Renderer) answers(w *bytes.Buffer, s *Worksheet, anchor string) {
 	numbered(w, "data-void-for", s.Index)
 	w.WriteString(" hidden>")
 	text(w, r.words.Worksheet.Waiting)
-	w.WriteString("</p>\n<p class=\"unseen\" role=\"status\"")
-	attribute(w, "data-speak", anchor+"-said")
-	w.WriteString("></p>\n<p hidden")
-	attribute(w, "id", anchor+"-said")
-	w.WriteByte('>')
-	for i := range s.Answers {
-		r.said(w, &s.Answers[i])
-	}
-	w.WriteString("</p></div>\n")
+	w.WriteString("</p>\n<p class=\"unseen\" role=\"status\"></p></div>\n")
 }
 
 // result writes the number and its unit, which stand over the two lines of a total, and then the same in a second unit.
@@ -66,20 +58,4 @@ func totalUnit(w *bytes.Buffer, s, other string) {
 		s, other = bare, otherBare
 	}
 	unitPart(w, "unit", s, other)
-}
-
-// said writes the sentence that is spoken for an answer.
-func (r *Renderer) said(w *bytes.Buffer, a *Answer) {
-	w.WriteString("<span")
-	when(w, a.Sheet, a.There, !a.Out)
-	w.WriteByte('>')
-	r.words.Worksheet.Said.write(w, func(blank string) {
-		switch blank {
-		case "label":
-			text(w, a.Label)
-		case "value":
-			quantity(w, a.Sheet, &a.Shown)
-		}
-	})
-	w.WriteString("</span> ")
 }

@@ -65,7 +65,7 @@ func TestReferences(t *testing.T) {
 			ids[id] = true
 		}
 		for _, one := range tags {
-			for _, by := range []string{"for", "aria-labelledby", "aria-describedby", "data-unit-for", "data-speak"} {
+			for _, by := range []string{"for", "aria-labelledby", "aria-describedby", "data-unit-for"} {
 				value, _ := one.value(by)
 				for _, id := range strings.Fields(value) {
 					if !ids[id] {

@@ -169,22 +169,15 @@ func input(w *bytes.Buffer, s *Worksheet, g *Given) {
 	w.WriteString(`-fault">`)
 }
 
-// below writes the sentence that says how a laboratory's "<5" is taken.
+// below writes the sentence that says how a laboratory's "<5" is taken. The script writes it for other numbers.
 func (r *Renderer) below(w *bytes.Buffer, g *Given) {
-	if g.Day != nil {
+	if g.Below == "" {
 		return
 	}
 	w.WriteString(`<p class="hint below"`)
 	attribute(w, "id", g.ID+"-below")
-	if g.Below == "" {
-		w.WriteString(" hidden")
-	}
 	w.WriteByte('>')
-	r.words.Worksheet.Below.write(w, func(string) {
-		w.WriteString("<span>")
-		text(w, g.Below)
-		w.WriteString("</span>")
-	})
+	text(w, r.words.Worksheet.Below.with(g.Below))
 	w.WriteString("</p>")
 }
 

@@ -14,6 +14,8 @@ func (r *Renderer) module(w *bytes.Buffer, json []byte) {
 	words := &r.words.Worksheet
 	w.WriteString(`<script type="application/json" id="module"`)
 	attribute(w, "data-to", words.To)
+	attribute(w, "data-said", words.Said.pattern())
+	attribute(w, "data-below", words.Below.pattern())
 	attribute(w, "data-order", words.Order)
 	attribute(w, "data-not-detected", words.NotDetected)
 	attribute(w, "data-many-ranges", words.ManyRanges)

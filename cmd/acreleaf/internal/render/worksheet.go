@@ -30,7 +30,7 @@ func (r *Renderer) Worksheet(w *bytes.Buffer, s *Worksheet) {
 	}
 	w.WriteString("</div>\n")
 	r.work(w, s, anchor)
-	r.answers(w, s, anchor)
+	r.answers(w, s)
 	r.remarks(w, s)
 	r.constants(w, s.Constants)
 	r.worksheetFoot(w, s)
