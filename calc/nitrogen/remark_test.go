@@ -48,7 +48,8 @@ var sayings = []saying{
 	{nitrogen.SoilNitrogen, []string{"nitrate=50.1 ppm NO3-N", "depth=12 in"},
 		[]string{rule, "NOTICE 200 lb N/ac is a great deal."}},
 	{nitrogen.SoilNitrogen, []string{"nitrate=100 ppm NO3-N", "depth=36 in", "bulk-density=1.3 g/cm3"},
-		[]string{"Your bulk density was used: 1,061 lb N/ac.", "The field rule is 13.1 % off", deep, "NOTICE 1,061 lb N/ac is a great deal."}},
+		[]string{"Your bulk density was used: 1,061 lb N/ac.", "The field rule is 13.1 % off", deep,
+			"NOTICE 1,061 lb N/ac is a great deal."}},
 
 	{nitrogen.WaterNitrogen, []string{"nitrate=9.99 ppm NO3-N", "water=12 in"}, []string{rootZone, factor}},
 	{nitrogen.WaterNitrogen, []string{"nitrate=10 ppm NO3-N", "water=12 in"}, []string{well, rootZone, factor}},

@@ -22,11 +22,13 @@ func TestCurrentIsOnlyAWholeSite(t *testing.T) {
 			}
 			return err
 		},
-		"a page removed":         func(dir string) error { return os.Remove(filepath.Join(dir, "index.html")) },
-		"the list removed":       func(dir string) error { return os.Remove(filepath.Join(dir, manifestName)) },
-		"a press that was cut":   func(dir string) error { return os.Mkdir(filepath.Join(dir, stagingName), 0o755) },
-		"a folder for a page":    func(dir string) error { return swap(filepath.Join(dir, "index.html")) },
-		"the list of an old one": func(dir string) error { return os.WriteFile(filepath.Join(dir, manifestName), nil, 0o644) },
+		"a page removed":       func(dir string) error { return os.Remove(filepath.Join(dir, "index.html")) },
+		"the list removed":     func(dir string) error { return os.Remove(filepath.Join(dir, manifestName)) },
+		"a press that was cut": func(dir string) error { return os.Mkdir(filepath.Join(dir, stagingName), 0o755) },
+		"a folder for a page":  func(dir string) error { return swap(filepath.Join(dir, "index.html")) },
+		"the list of an old one": func(dir string) error {
+			return os.WriteFile(filepath.Join(dir, manifestName), nil, 0o644)
+		},
 	} {
 		dir := filepath.Join(t.TempDir(), "public")
 		if _, err := Write(dir, pages("index.html", "home", "guides/soil/index.html", "soil"), mark); err != nil {

@@ -103,7 +103,8 @@ func TestWriteNeverFollowsLinks(t *testing.T) {
 	replace("guides", filepath.Join(parent, "outside"))
 	replace("index.html", filepath.Join(parent, "outside", "index.html"))
 	before := readTree(t, parent)
-	if _, err := Write(dir, pages("guides/soil/index.html", "new soil", "guides/water/index.html", "water"), Mark{}); err == nil ||
+	files := pages("guides/soil/index.html", "new soil", "guides/water/index.html", "water")
+	if _, err := Write(dir, files, Mark{}); err == nil ||
 		!strings.Contains(err.Error(), "public/guides is in the way") {
 		t.Errorf("error: %v", err)
 	}
