@@ -1,4 +1,4 @@
-import { numberIn } from "./element";
+import { numberIn, sheetOf } from "./element";
 import { fill, type Field } from "./field";
 import type { Ends } from "./spread";
 
@@ -19,7 +19,7 @@ export class ChoiceField implements Field {
   private index = -1;
 
   constructor(private readonly list: HTMLSelectElement) {
-    this.sheet = numberIn(list, "data-sheet");
+    this.sheet = sheetOf(list);
     this.inputs = [numberIn(list, "data-cell")];
     this.printed = printedIndex(list);
   }

@@ -10,6 +10,9 @@ export function numberIn(element: Element, name: string): number {
   return parseFloat(element.getAttribute(name) ?? "");
 }
 
+/** The worksheet that an element belongs to, by its place in the list of sheets. */
+export const sheetOf = (element: Element): number => numberIn(element.closest("[data-sheet]")!, "data-sheet");
+
 /** Hides an element or shows it. MathML elements have no property for this, so it is the attribute that is set. */
 export function hide(element: Element | null, hidden: boolean): void {
   element?.toggleAttribute("hidden", hidden);

@@ -1,6 +1,6 @@
 import { printedIndex } from "./choice";
 import { word } from "./data";
-import { hide, numberIn, put } from "./element";
+import { hide, numberIn, put, sheetOf } from "./element";
 import { fill, type Field } from "./field";
 import { Limits } from "./limits";
 import { apply, parse, text } from "./number";
@@ -47,7 +47,7 @@ export class NumberField implements Field {
   private reason: string | null = null; // why it cannot be used, as readTyped says it; null when it can
 
   constructor(private readonly input: HTMLInputElement) {
-    this.sheet = numberIn(input, "data-sheet");
+    this.sheet = sheetOf(input);
     this.cell = numberIn(input, "data-cell");
     this.presence = numberIn(input, "data-presence");
     this.others = numberIn(input, "data-others");

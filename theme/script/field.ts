@@ -26,7 +26,7 @@ export interface Field {
 
 /** Every field of the page. */
 export function findFields(): Field[] {
-  return all("[data-cell][data-sheet]").map((element) =>
+  return all("[data-cell]").map((element) =>
     element instanceof HTMLSelectElement ? new ChoiceField(element) : new NumberField(element as HTMLInputElement),
   );
 }

@@ -1,4 +1,4 @@
-import { all, hide, numberIn } from "./element";
+import { all, hide, numberIn, sheetOf } from "./element";
 import { isVoid, type Sheet } from "./sheets";
 import type { Ends } from "./spread";
 
@@ -10,7 +10,7 @@ export function makeNotes(sheets: Sheet[], { low, high }: Ends): () => void {
   const notes = all<Element>("[data-when]").map((element) => ({
     element,
     cell: numberIn(element, "data-when"),
-    sheet: sheets[numberIn(element, "data-sheet")],
+    sheet: sheets[sheetOf(element)],
     refusal: element.hasAttribute("data-refusal"),
     partly: element.querySelector("[data-partly]"),
   }));

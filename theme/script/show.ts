@@ -1,4 +1,4 @@
-import { all, mark, numberIn, put } from "./element";
+import { all, mark, numberIn, put, sheetOf } from "./element";
 import { apply, text } from "./number";
 import { isVoid, type Sheet } from "./sheets";
 import { dayText, rangeText } from "./shown";
@@ -30,7 +30,7 @@ export function makeShow(sheets: Sheet[], guards: Guards, ends: Ends): () => voi
       element,
       cell,
       guard: guards.get(cell),
-      sheet: sheets[numberIn(element, "data-sheet")],
+      sheet: sheets[sheetOf(element)],
       write: element.hasAttribute("data-day") ? dayText : text,
       printed,
       example: [],

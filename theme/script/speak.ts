@@ -1,5 +1,5 @@
 import { word } from "./data";
-import { all, numberIn } from "./element";
+import { all, sheetOf } from "./element";
 import type { Field } from "./field";
 import type { Sheet } from "./sheets";
 
@@ -12,7 +12,7 @@ const PAUSE = 700; // milliseconds after the last change: a number is spoken onc
 export function makeSpeak(sheets: Sheet[], fields: Field[]): (changed: Iterable<number>) => void {
   const lines = all(".worksheet [role=status]").map((line) => {
     const worksheet = line.closest(".worksheet")!;
-    return { line, worksheet, sheet: numberIn(worksheet, "data-sheet") };
+    return { line, worksheet, sheet: sheetOf(worksheet) };
   });
   const due = new Set<number>();
   let timer: number | undefined;
@@ -30,7 +30,7 @@ export function makeSpeak(sheets: Sheet[], fields: Field[]): (changed: Iterable<
       return faults.length ? faults.map((field) => field.fault!.textContent!) : texts(`[data-void-for="${index}"]`);
     }
     if (sheets[index].refused) {
-      return texts(`[data-refusal][data-sheet="${index}"]:not([hidden])`);
+      return texts("[data-refusal]:not([hidden])", worksheet);
     }
     // The answers that are there, after how a laboratory's "<5" was taken.
     return [...texts(".below:not([hidden])", worksheet), ...all(".answer dl > :not([hidden])", worksheet).map(answer)];

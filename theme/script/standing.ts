@@ -8,8 +8,8 @@ import { isVoid, type Sheet } from "./sheets";
 export function makeStanding(sheets: Sheet[]): () => void {
   const withSheet = (selector: string, name: string) =>
     all(selector).map((element) => ({ element, sheet: sheets[numberIn(element, name)] }));
-  const worksheets = withSheet(".worksheet[data-sheet]", "data-sheet");
-  const figures = withSheet(".worked[data-sheet]", "data-sheet");
+  const worksheets = withSheet(".worksheet", "data-sheet");
+  const figures = withSheet(".worked", "data-sheet");
   const waits = withSheet("[data-void-for]", "data-void-for");
   return () => {
     for (const { element, sheet } of [...worksheets, ...figures]) {

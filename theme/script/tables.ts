@@ -1,5 +1,5 @@
 import type { PageData, TableData } from "./data";
-import { numberIn } from "./element";
+import { sheetOf } from "./element";
 import { fill } from "./field";
 import { findGrid } from "./grid";
 import { isVoid, refuses, type Sheet } from "./sheets";
@@ -13,7 +13,7 @@ export function makeTables(data: PageData, sheets: Sheet[], works: Works): () =>
   const tables = (data.tables ?? []).map((table, index) => ({
     table,
     grid: findGrid(index, table),
-    followed: sheets[sheetOf(table.follow?.[0])],
+    followed: sheets[sheetWith(table.follow?.[0])],
   }));
   const { ends, guards } = works;
   const answer = ({ show, sheet, mark }: TableData) => {
@@ -42,9 +42,9 @@ export function makeTables(data: PageData, sheets: Sheet[], works: Works): () =>
 }
 
 /** The worksheet that a given belongs to: it has a field for it, or shows what it takes from another. */
-function sheetOf(cell: number | undefined): number {
+function sheetWith(cell: number | undefined): number {
   const element = document.querySelector(`[data-cell="${cell}"], [data-show="${cell}"]`);
-  return element ? numberIn(element, "data-sheet") : NaN;
+  return element ? sheetOf(element) : NaN;
 }
 
 /** The row and the column nearest to the reader's own numbers; -1 where there are none to follow. */

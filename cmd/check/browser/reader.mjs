@@ -30,7 +30,7 @@ export function state(page) {
       return text(copy);
     };
     const all = (selector, root = document) => [...root.querySelectorAll(selector)];
-    const name = (element) => names[element.dataset.sheet];
+    const name = (element) => names[element.closest('[data-sheet]')?.dataset.sheet];
     // The number of a figure; of a given of two kinds of quantity, the one that is seen.
     const shown = (figure) => all('[data-show]', figure).find((number) => !number.closest('[hidden]'));
     const worksheets = {};
@@ -59,7 +59,7 @@ export function state(page) {
       })))),
       // Everything bound to a worksheet, wherever it stands: the texts that hold a digit.
       bound: Object.fromEntries(Object.entries(names).map(([i, sheet]) => [sheet,
-        all(`[data-show][data-sheet="${i}"]`).map(text).filter((shows) => /\d/.test(shows))])),
+        all(`[data-sheet="${i}"] [data-show]`).map(text).filter((shows) => /\d/.test(shows))])),
     };
   });
 }

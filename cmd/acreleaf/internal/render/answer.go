@@ -14,7 +14,7 @@ func (r *Renderer) answers(w *bytes.Buffer, s *Worksheet) {
 	for i := range s.Answers {
 		a := &s.Answers[i]
 		w.WriteString("<div")
-		when(w, s.Index, a.There, !a.Out)
+		when(w, a.There, !a.Out)
 		w.WriteString("><dt>")
 		text(w, a.Label)
 		w.WriteString("</dt><dd>")
@@ -37,14 +37,14 @@ func result(w *bytes.Buffer, a *Answer) {
 	}
 	w.WriteString(`<span class="total">`)
 	totalUnit(w, s.Before, second.Before)
-	number(w, "b", a.Sheet, s)
+	number(w, "b", s)
 	totalUnit(w, s.After, second.After)
 	w.WriteString("</span>")
 	if s.Also != nil {
 		also := *s.Also
 		also.Also = s
 		w.WriteString(` <span class="also">`)
-		quantity(w, a.Sheet, &also)
+		quantity(w, &also)
 		w.WriteString("</span>")
 	}
 }

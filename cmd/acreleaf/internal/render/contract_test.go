@@ -90,7 +90,7 @@ func TestFields(t *testing.T) {
 		}
 		id, _ := one.value("id")
 		fields[id]++
-		for _, name := range []string{"data-cell", "data-sheet", "data-start", "data-low", "aria-describedby"} {
+		for _, name := range []string{"data-cell", "data-start", "data-low", "aria-describedby"} {
 			if _, has := one.value(name); !has {
 				t.Errorf("the field %s lacks %s", id, name)
 			}

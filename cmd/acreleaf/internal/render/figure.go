@@ -14,7 +14,7 @@ func (r *Renderer) Worked(w *bytes.Buffer, f *Worked) {
 	place(w, f.Href)
 	numbered(w, "data-sheet", f.Sheet)
 	w.WriteByte('>')
-	figure(w, f.Sheet, &f.Shown)
+	figure(w, &f.Shown)
 	w.WriteString("</a>")
 }
 
@@ -41,28 +41,28 @@ func (r *Renderer) SourceNote(w *bytes.Buffer, f *Sourced) {
 }
 
 // pieces writes runs of text and the values of the sheet between them.
-func pieces(w *bytes.Buffer, sheet int, list []Piece) {
+func pieces(w *bytes.Buffer, list []Piece) {
 	for i := range list {
 		if list[i].Shown == nil {
 			text(w, list[i].Text)
 			continue
 		}
-		figure(w, sheet, list[i].Shown)
+		figure(w, list[i].Shown)
 	}
 }
 
 // figure writes a value with its unit, as each of its kinds.
-func figure(w *bytes.Buffer, sheet int, s *Shown) {
+func figure(w *bytes.Buffer, s *Shown) {
 	if s.Kind == nil {
-		quantity(w, sheet, s)
+		quantity(w, s)
 		return
 	}
-	kind(w, sheet, s.Kind, s, s.Kind.Second)
-	kind(w, sheet, s.Kind, s.Kind.Other, !s.Kind.Second)
+	kind(w, s.Kind, s, s.Kind.Second)
+	kind(w, s.Kind, s.Kind.Other, !s.Kind.Second)
 }
 
 // kind writes a value as one of its kinds. The script shows the one that the given is of.
-func kind(w *bytes.Buffer, sheet int, k *Kind, s *Shown, second bool) {
+func kind(w *bytes.Buffer, k *Kind, s *Shown, second bool) {
 	w.WriteString("<span")
 	numbered(w, "data-kind", k.Cell)
 	if second {
@@ -72,18 +72,18 @@ func kind(w *bytes.Buffer, sheet int, k *Kind, s *Shown, second bool) {
 		w.WriteString(" hidden")
 	}
 	w.WriteByte('>')
-	quantity(w, sheet, s)
+	quantity(w, s)
 	w.WriteString("</span>")
 }
 
 // quantity writes a number with its unit before and after it.
-func quantity(w *bytes.Buffer, sheet int, s *Shown) {
+func quantity(w *bytes.Buffer, s *Shown) {
 	second := s
 	if s.Also != nil {
 		second = s.Also
 	}
 	unitPart(w, "", s.Before, second.Before)
-	number(w, "span", sheet, s)
+	number(w, "span", s)
 	unitPart(w, "", s.After, second.After)
 }
 
@@ -109,11 +109,10 @@ func unitPart(w *bytes.Buffer, class, s, other string) {
 }
 
 // number writes a number in an element that the script keeps current.
-func number(w *bytes.Buffer, tag string, sheet int, s *Shown) {
+func number(w *bytes.Buffer, tag string, s *Shown) {
 	w.WriteByte('<')
 	w.WriteString(tag)
 	numbered(w, "data-show", s.Cell)
-	numbered(w, "data-sheet", sheet)
 	if s.By != "" {
 		attribute(w, "data-by", s.By)
 	}

@@ -116,7 +116,7 @@ func soil() *render.Worksheet {
 			},
 		},
 		Answers: []render.Answer{{
-			Label: "Nitrogen in this layer", Sheet: 0, There: -1, Shown: poundsAcre(5, "48", "53.8"),
+			Label: "Nitrogen in this layer", There: -1, Shown: poundsAcre(5, "48", "53.8"),
 		}},
 		Notes: []render.Note{
 			{Pieces: []render.Piece{
@@ -153,7 +153,7 @@ func number(id, label string, cell int, text, unit string) render.Given {
 func season() *render.Worksheet {
 	answer := func(cell int, label, text string) render.Answer {
 		s := render.Shown{Cell: cell, Text: text, After: " lb N/ac"}
-		return render.Answer{Label: label, Sheet: 1, There: -1, Shown: s}
+		return render.Answer{Label: label, There: -1, Shown: s}
 	}
 	step := func(name, symbols, numbers string) render.Line {
 		symbols = `<mi>` + name + `</mi><mo>=</mo>` + symbols
@@ -203,10 +203,10 @@ func season() *render.Worksheet {
 		Answers: []render.Answer{
 			answer(12, "Credits", "58.9"), answer(13, "Short of the need", "0"), answer(14, "To apply", "0"),
 			answer(15, "More than the need", "23.9"),
-			{Label: "Cost", Sheet: 1, There: -1, Shown: render.Shown{Cell: 23, Before: "$", Text: "3 to 4", After: "/ac"}},
-			{Label: "Last feed", Sheet: 1, There: 25, Shown: render.Shown{Cell: 24, Text: "Sep 1, 2027", Day: true}},
+			{Label: "Cost", There: -1, Shown: render.Shown{Cell: 23, Before: "$", Text: "3 to 4", After: "/ac"}},
+			{Label: "Last feed", There: 25, Shown: render.Shown{Cell: 24, Text: "Sep 1, 2027", Day: true}},
 			{
-				Label: "Eighth feed", Sheet: 1, There: 27, Out: true,
+				Label: "Eighth feed", There: 27, Out: true,
 				Shown: render.Shown{Cell: 26, Text: "–", After: " lb N/ac"},
 			},
 		},

@@ -85,7 +85,6 @@ type Line struct {
 // An Answer is one result.
 type Answer struct {
 	Label string
-	Sheet int
 	Shown Shown
 	There int  // the cell that is 0 while the answer is left out; -1 when it is always there
 	Out   bool // it is left out for the example

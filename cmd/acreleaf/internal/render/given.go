@@ -3,17 +3,17 @@ package render
 import "bytes"
 
 // given writes one line under Given.
-func (r *Renderer) given(w *bytes.Buffer, s *Worksheet, g *Given) {
+func (r *Renderer) given(w *bytes.Buffer, g *Given) {
 	w.WriteString(`<div class="field">`)
 	switch g.Kind {
 	case KindLinked:
-		r.linked(w, s, g)
+		r.linked(w, g)
 	case KindChoice:
 		r.label(w, g)
-		r.choice(w, s, g)
+		r.choice(w, g)
 	default:
 		r.label(w, g)
-		r.number(w, s, g)
+		r.number(w, g)
 	}
 	w.WriteString("</div>\n")
 }
@@ -51,11 +51,11 @@ func (r *Renderer) hint(w *bytes.Buffer, g *Given) {
 func hinted(g *Given) bool { return g.Hint != "" || g.Typical != "" }
 
 // linked writes a number that another worksheet answers.
-func (r *Renderer) linked(w *bytes.Buffer, s *Worksheet, g *Given) {
+func (r *Renderer) linked(w *bytes.Buffer, g *Given) {
 	w.WriteString(`<p class="linked">`)
 	element(w, "b", "", g.Label)
 	w.WriteString(` <span class="figure">`)
-	figure(w, s.Index, g.Taken)
+	figure(w, g.Taken)
 	w.WriteString("</span>")
 	if g.From != nil {
 		w.WriteByte(' ')
@@ -63,13 +63,13 @@ func (r *Renderer) linked(w *bytes.Buffer, s *Worksheet, g *Given) {
 	}
 	w.WriteString("</p>")
 	r.hint(w, g)
-	r.outside(w, s, g)
+	r.outside(w, g)
 }
 
 // outside writes the sentence that shows when a linked number is outside the range: there is no field to mend it in.
-func (r *Renderer) outside(w *bytes.Buffer, s *Worksheet, g *Given) {
+func (r *Renderer) outside(w *bytes.Buffer, g *Given) {
 	w.WriteString(`<p class="fault"`)
-	when(w, s.Index, g.Outside, false)
+	when(w, g.Outside, false)
 	w.WriteString(" data-refusal>")
 	r.words.Worksheet.FaultLinked.write(w, func(blank string) {
 		switch blank {
@@ -84,11 +84,10 @@ func (r *Renderer) outside(w *bytes.Buffer, s *Worksheet, g *Given) {
 	w.WriteString("</p>")
 }
 
-func (r *Renderer) choice(w *bytes.Buffer, s *Worksheet, g *Given) {
+func (r *Renderer) choice(w *bytes.Buffer, g *Given) {
 	w.WriteString("<select disabled")
 	attribute(w, "id", g.ID)
 	numbered(w, "data-cell", g.Cell)
-	numbered(w, "data-sheet", s.Index)
 	if hinted(g) {
 		attribute(w, "aria-describedby", g.ID+"-hint")
 	}
@@ -112,9 +111,9 @@ func option(w *bytes.Buffer, s string, selected bool) {
 }
 
 // number writes the field of a number, a range or a day, with its unit and its fault.
-func (r *Renderer) number(w *bytes.Buffer, s *Worksheet, g *Given) {
+func (r *Renderer) number(w *bytes.Buffer, g *Given) {
 	w.WriteString(`<div class="entry">`)
-	input(w, s, g)
+	input(w, g)
 	r.units(w, g)
 	w.WriteString("</div>")
 	r.hint(w, g)
@@ -124,7 +123,7 @@ func (r *Renderer) number(w *bytes.Buffer, s *Worksheet, g *Given) {
 
 // input writes the field. Fields and choices are locked until the script is ready for them: a number typed sooner would
 // stand beside an answer that is not its own.
-func input(w *bytes.Buffer, s *Worksheet, g *Given) {
+func input(w *bytes.Buffer, g *Given) {
 	ranged := g.StartTop != g.Start && g.Text != ""
 	switch {
 	case g.Day != nil && !ranged:
@@ -140,7 +139,6 @@ func input(w *bytes.Buffer, s *Worksheet, g *Given) {
 	attribute(w, "id", g.ID)
 	attribute(w, "value", g.Text)
 	numbered(w, "data-cell", g.Cell)
-	numbered(w, "data-sheet", s.Index)
 	measured(w, "data-low", g.Low)
 	measured(w, "data-high", g.High)
 	if g.Text != "" {

@@ -70,7 +70,7 @@ func (r *Renderer) glance(w *bytes.Buffer, list []Glance) {
 		place(w, g.Href)
 		numbered(w, "data-sheet", g.Sheet)
 		w.WriteByte('>')
-		figure(w, g.Sheet, &g.Shown)
+		figure(w, &g.Shown)
 		w.WriteString("</a> ")
 		element(w, "span", "", g.Label)
 		w.WriteString("</li>\n")

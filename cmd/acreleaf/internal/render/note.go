@@ -12,12 +12,12 @@ func (r *Renderer) remarks(w *bytes.Buffer, s *Worksheet) {
 	}
 	w.WriteString("<div class=\"remarks\">\n")
 	for i := range s.Notes {
-		r.note(w, s.Index, &s.Notes[i])
+		r.note(w, &s.Notes[i])
 	}
 	w.WriteString("</div>\n")
 }
 
-func (r *Renderer) note(w *bytes.Buffer, sheet int, n *Note) {
+func (r *Renderer) note(w *bytes.Buffer, n *Note) {
 	w.WriteString(`<p class="`)
 	if n.Signal != "" {
 		w.WriteString("signal ")
@@ -26,7 +26,7 @@ func (r *Renderer) note(w *bytes.Buffer, sheet int, n *Note) {
 		w.WriteString("remark")
 	}
 	w.WriteByte('"')
-	when(w, sheet, n.When, n.Shown)
+	when(w, n.When, n.Shown)
 	if n.Refusal {
 		w.WriteString(" data-refusal")
 	}
@@ -38,7 +38,7 @@ func (r *Renderer) note(w *bytes.Buffer, sheet int, n *Note) {
 	if n.When >= 0 && !n.Refusal {
 		r.partly(w, n.Partly)
 	}
-	pieces(w, sheet, n.Pieces)
+	pieces(w, n.Pieces)
 	w.WriteString("</p>\n")
 }
 
@@ -54,12 +54,11 @@ func (r *Renderer) partly(w *bytes.Buffer, holds bool) {
 }
 
 // when writes the attributes of an element that shows only while a cell of the sheet is not 0.
-func when(w *bytes.Buffer, sheet, cell int, holds bool) {
+func when(w *bytes.Buffer, cell int, holds bool) {
 	if cell < 0 {
 		return
 	}
 	numbered(w, "data-when", cell)
-	numbered(w, "data-sheet", sheet)
 	if !holds {
 		w.WriteString(" hidden")
 	}

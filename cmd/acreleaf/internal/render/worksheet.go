@@ -26,7 +26,7 @@ func (r *Renderer) Worksheet(w *bytes.Buffer, s *Worksheet) {
 	element(w, "h3", "", words.Given)
 	w.WriteByte('\n')
 	for i := range s.Givens {
-		r.given(w, s, &s.Givens[i])
+		r.given(w, &s.Givens[i])
 	}
 	w.WriteString("</div>\n")
 	r.work(w, s, anchor)
@@ -53,7 +53,7 @@ func (r *Renderer) work(w *bytes.Buffer, s *Worksheet, anchor string) {
 	for i := range s.Work {
 		line := &s.Work[i]
 		w.WriteString("<li")
-		when(w, s.Index, line.When, line.Shown)
+		when(w, line.When, line.Shown)
 		w.WriteByte('>')
 		ruled(w, string(line.Symbols))
 		ruled(w, string(line.Numbers))

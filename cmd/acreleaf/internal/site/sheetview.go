@@ -52,7 +52,6 @@ func constantViews(s *sheet.Sheet) []render.Constant {
 
 // marker ties the numbers of the work to their cells.
 func marker(b *worksheet.Bound) sheet.Marker {
-	suffix := `" data-sheet="` + strconv.Itoa(b.Use.Index) + `"`
 	days := map[int]bool{}
 	for _, name := range b.Sheet.Names() {
 		if b.Sheet.IsDate(name) {
@@ -61,7 +60,7 @@ func marker(b *worksheet.Bound) sheet.Marker {
 		}
 	}
 	return func(cell int) string {
-		attributes := ` data-show="` + strconv.Itoa(cell) + suffix
+		attributes := ` data-show="` + strconv.Itoa(cell) + `"`
 		if days[cell] {
 			attributes += " data-day"
 		}
@@ -71,7 +70,7 @@ func marker(b *worksheet.Bound) sheet.Marker {
 
 func answerView(o sheet.Outcome, r *sheet.Result) render.Answer {
 	v := render.Answer{
-		Label: r.Label, Sheet: o.Use.Index, Shown: *shown(o, r.Name), There: -1, Out: !o.There(r.Name),
+		Label: r.Label, Shown: *shown(o, r.Name), There: -1, Out: !o.There(r.Name),
 	}
 	if cell, may := o.Use.There(r.Name); may {
 		v.There = cell
