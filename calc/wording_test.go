@@ -104,7 +104,7 @@ func TestNitrateIsSaidAloneOnlyWhereItIsMeant(t *testing.T) {
 		"nitrate-basis, the note on drinking-limit",
 		"nitrate-basis, the label of nitrate",
 		"soil-nitrogen, the hint of nitrate",
-		"soil-nitrogen, remark 3",
+		"soil-nitrogen, remark 4",
 		"soil-nitrogen, the slip nitrate-for-nitrogen",
 		"water-nitrogen, the hint of nitrate",
 		"water-nitrogen, the slip nitrate-for-nitrogen",

@@ -142,17 +142,22 @@ func (l *layout) placeWays(r *Result, k known) []int {
 		if len(w.asked) == 0 {
 			continue
 		}
-		taken := l.assembler.literal(1)
-		for j, question := range w.asked {
-			answer := l.assembler.work(question, k)
-			if !w.yes[j] {
-				answer = l.assembler.emit(Not, answer)
-			}
-			taken = l.assembler.emit(And, taken, answer)
+		taken := l.answer(w, 0, k)
+		for j := 1; j < len(w.asked); j++ {
+			taken = l.assembler.emit(And, taken, l.answer(w, j, k))
 		}
 		cells[i] = l.hold(taken)
 	}
 	return cells
+}
+
+// answer says whether a question on a way is answered as that way needs it.
+func (l *layout) answer(w way, question int, k known) int {
+	asked := l.assembler.work(w.asked[question], k)
+	if w.yes[question] {
+		return asked
+	}
+	return l.assembler.emit(Not, asked)
 }
 
 // Cell is where the value of a given, step or answer stands, in its own unit. False if there is none of that name.
