@@ -54,7 +54,7 @@ function countChanges(sheet, before, now) {
 // numbers gives each given that a reader can type a number into: worksheet, given, text.
 function numbers(guide) {
   return [...guide.worksheets].flatMap(([sheet, { givens }]) => Object.entries(givens)
-    .filter(([, text]) => /^[$\d]/.test(text))
+    .filter(([, text]) => /^\$?[\d.,]+(\/| (?!to )|$)/.test(text)) // one number
     .map(([given, text]) => [sheet, given, text]));
 }
 

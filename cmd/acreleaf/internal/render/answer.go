@@ -49,8 +49,8 @@ func result(w *bytes.Buffer, a *Answer) {
 	}
 }
 
-// totalUnit writes what stands on one side of the number of a total, in a box of its own that a line does not break; the
-// space before it stays outside.
+// totalUnit writes what stands on one side of the number of a total, in a box of its own that a line does not break.
+// The space before it stays outside.
 func totalUnit(w *bytes.Buffer, s, other string) {
 	bare, spaced := strings.CutPrefix(s, " ")
 	if otherBare, both := strings.CutPrefix(other, " "); spaced && both {

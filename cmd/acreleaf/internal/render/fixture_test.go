@@ -120,7 +120,8 @@ func soil() *render.Worksheet {
 		}},
 		Notes: []render.Note{
 			{Pieces: []render.Piece{
-				{Text: "Of it, what lies below the roots cannot be counted: "}, {Shown: &render.Shown{Cell: 5, Text: "48", After: " lb N/ac"}},
+				{Text: "Of it, what lies below the roots cannot be counted: "},
+				{Shown: &render.Shown{Cell: 5, Text: "48", After: " lb N/ac"}},
 				{Text: " is the most there is."},
 			}, When: -1},
 			{Signal: "CAUTION", Pieces: []render.Piece{
