@@ -29,7 +29,7 @@ export function makeShow(sheets: Sheet[], guards: Guards, ends: Ends): () => voi
     const shown = {
       element,
       cell,
-      guard: guards.get(cell),
+      guard: guards.get(cell) ?? (numberIn(element, "data-guard") || undefined),
       sheet: sheets[sheetOf(element)],
       write: element.hasAttribute("data-day") ? dayText : text,
       printed,

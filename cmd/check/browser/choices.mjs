@@ -1,6 +1,6 @@
 // The other things to change in a worksheet: the unit of a number, a choice from a list, a given that may stay empty.
 import assert from 'node:assert/strict';
-import { test } from 'node:test';
+import { describe, test } from 'node:test';
 import { dependents, readGuide } from './content.mjs';
 import { expectAnswers, expectNative } from './expect.mjs';
 import { reckon, work } from './native.mjs';
@@ -11,30 +11,33 @@ import { start, visit } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
 
-for (const path of guides) {
-  const guide = readGuide(path);
-  test(`/${path}`, async (t) => {
-    const { page, complaints, close } = await visit(browser, `${origin}/${path}`);
-    t.after(close);
-    const example = await whole(page);
-    // Whatever a trial finds, the next one starts from the example again.
-    const trial = (name, sheet, run) => t.test(name, async () => {
-      try {
-        await run();
-      } finally {
-        await reset(page, sheet);
+// Two at a time: a page waits for the browser as often as the browser for a page.
+describe('choices', { concurrency: 2 }, () => {
+  for (const path of guides) {
+    const guide = readGuide(path);
+    test(`/${path}`, async (t) => {
+      const { page, complaints, close } = await visit(browser, `${origin}/${path}`);
+      t.after(close);
+      const example = await whole(page);
+      // Whatever a trial finds, the next one starts from the example again.
+      const trial = (name, sheet, run) => t.test(name, async () => {
+        try {
+          await run();
+        } finally {
+          await reset(page, sheet);
+        }
+        assert.deepEqual(await whole(page), example, 'the example does not come back');
+      });
+      for (const sheet of guide.worksheets.keys()) {
+        for (const control of await controls(page, sheet)) {
+          const one = { ...control, sheet };
+          await trial(`${sheet}.${one.given}: ${one.kind}`, sheet, () => kinds[one.kind](page, guide, one));
+        }
       }
-      assert.deepEqual(await whole(page), example, 'the example does not come back');
+      assert.deepEqual(complaints, []);
     });
-    for (const sheet of guide.worksheets.keys()) {
-      for (const control of await controls(page, sheet)) {
-        const one = { ...control, sheet };
-        await trial(`${sheet}.${one.given}: ${one.kind}`, sheet, () => kinds[one.kind](page, guide, one));
-      }
-    }
-    assert.deepEqual(complaints, []);
-  });
-}
+  }
+});
 
 // controls gives what can be changed in a worksheet beside the numbers of the example: given, kind, options.
 function controls(page, sheet) {

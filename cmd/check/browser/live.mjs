@@ -1,7 +1,7 @@
 // The guides with a reader's own numbers: everything that depends on a number follows it, and agrees with the
 // native answer; a number that cannot be used leaves nothing that looks like an answer.
 import assert from 'node:assert/strict';
-import { test } from 'node:test';
+import { describe, test } from 'node:test';
 import { dependents, readGuide } from './content.mjs';
 import { expectNative, expectVoid } from './expect.mjs';
 import { work } from './native.mjs';
@@ -17,22 +17,25 @@ test('there are guides to try', () => assert.ok(guides.length >= 4, `only ${guid
 // What 15 for 12 ppm changes, over all guides.
 const changes = { answers: 0, work: 0, figures: 0, linked: 0, cells: 0 };
 
-for (const path of guides) {
-  const guide = readGuide(path);
-  for (const width of [320, 1280]) {
-    test(`/${path} at ${width} px`, async (t) => {
-      const { page, complaints, close } = await visit(browser, `${origin}/${path}`, { width });
-      t.after(close);
-      await t.test('the example agrees with the native answers', async () => {
-        expectNative(guide, await state(page), work(guide.worksheets), new Set());
+// Two at a time: a page waits for the browser as often as the browser for a page.
+describe('numbers', { concurrency: 2 }, () => {
+  for (const path of guides) {
+    const guide = readGuide(path);
+    for (const width of [320, 1280]) {
+      test(`/${path} at ${width} px`, async (t) => {
+        const { page, complaints, close } = await visit(browser, `${origin}/${path}`, { width });
+        t.after(close);
+        await t.test('the example agrees with the native answers', async () => {
+          expectNative(guide, await state(page), work(guide.worksheets), new Set());
+        });
+        for (const [sheet, given, text] of numbers(guide)) {
+          await t.test(`${sheet}.${given} is ${text}`, (t) => changeNumber(t, page, guide, { sheet, given, text }));
+        }
+        await t.test('no message, no violation, no request away', () => assert.deepEqual(complaints, []));
       });
-      for (const [sheet, given, text] of numbers(guide)) {
-        await t.test(`${sheet}.${given} is ${text}`, (t) => changeNumber(t, page, guide, { sheet, given, text }));
-      }
-      await t.test('no message, no violation, no request away', () => assert.deepEqual(complaints, []));
-    });
+    }
   }
-}
+});
 
 test('15 for 12 ppm changes all that depends on it', (t) => {
   t.diagnostic(`15 for 12 ppm changed ${Object.entries(changes).map(([what, n]) => `${n} ${what}`).join(', ')}`);

@@ -1,6 +1,6 @@
 // Every page of the site, at two widths, in light and dark: what a checker and a reader with a keyboard would find.
 import assert from 'node:assert/strict';
-import { test } from 'node:test';
+import { describe, test } from 'node:test';
 import { inspect, undecided } from './axe.mjs';
 import { walk } from './focus.mjs';
 import { clipped, moving, sideways, small, spaceText } from './look.mjs';
@@ -10,33 +10,36 @@ import { screens, start, visit } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
 
-for (const path of pages) {
-  for (const screen of screens) {
-    test(`/${path} at ${screen.width} px, ${screen.scheme}`, async (t) => {
-      const { page, complaints, close } = await visit(browser, `${origin}/${path}`, screen);
+// Two at a time: a page waits for the browser as often as the browser for a page.
+describe('pages', { concurrency: 2 }, () => {
+  for (const path of pages) {
+    for (const screen of screens) {
+      test(`/${path} at ${screen.width} px, ${screen.scheme}`, async (t) => {
+        const { page, complaints, close } = await visit(browser, `${origin}/${path}`, screen);
+        t.after(close);
+        await t.test('axe finds nothing', async () => assert.deepEqual(await inspect(page), []));
+        await t.test('no sideways scroll', async () => assert.deepEqual(await page.evaluate(sideways), []));
+        await t.test('nothing is cut off', async () => assert.deepEqual(await page.evaluate(clipped), []));
+        await t.test('controls are large enough', async () => assert.deepEqual(await page.evaluate(small), []));
+        await t.test('each stop of the Tab key is seen', async () => {
+          const { stops, faults } = await walk(page);
+          assert.deepEqual(faults, []);
+          assert.ok(stops > 0, 'the Tab key reaches nothing');
+        });
+        await t.test('wider text spacing cuts nothing off', async () => {
+          await page.evaluate(spaceText);
+          assert.deepEqual([...await page.evaluate(sideways), ...await page.evaluate(clipped)], []);
+        });
+        await t.test('no message, no violation, no request away', () => assert.deepEqual(complaints, []));
+      });
+    }
+    test(`/${path} with less motion`, async (t) => {
+      const { page, close } = await visit(browser, `${origin}/${path}`, { motion: 'reduce' });
       t.after(close);
-      await t.test('axe finds nothing', async () => assert.deepEqual(await inspect(page), []));
-      await t.test('no sideways scroll', async () => assert.deepEqual(await page.evaluate(sideways), []));
-      await t.test('nothing is cut off', async () => assert.deepEqual(await page.evaluate(clipped), []));
-      await t.test('controls are large enough', async () => assert.deepEqual(await page.evaluate(small), []));
-      await t.test('each stop of the Tab key is seen', async () => {
-        const { stops, faults } = await walk(page);
-        assert.deepEqual(faults, []);
-        assert.ok(stops > 0, 'the Tab key reaches nothing');
-      });
-      await t.test('wider text spacing cuts nothing off', async () => {
-        await page.evaluate(spaceText);
-        assert.deepEqual([...await page.evaluate(sideways), ...await page.evaluate(clipped)], []);
-      });
-      await t.test('no message, no violation, no request away', () => assert.deepEqual(complaints, []));
+      assert.deepEqual(await page.evaluate(moving), []);
     });
   }
-  test(`/${path} with less motion`, async (t) => {
-    const { page, close } = await visit(browser, `${origin}/${path}`, { motion: 'reduce' });
-    t.after(close);
-    assert.deepEqual(await page.evaluate(moving), []);
-  });
-}
+});
 
 test('what axe leaves to people', (t) => {
   const rules = [...undecided].map(([rule, places]) => `${rule} in ${places} places`);

@@ -1,7 +1,7 @@
 // Other ways to use a guide: without scripts, from a disk, on paper, by ear, after a reload.
 import assert from 'node:assert/strict';
 import { join } from 'node:path';
-import { test } from 'node:test';
+import { describe, test } from 'node:test';
 import { pathToFileURL } from 'node:url';
 import { inspect } from './axe.mjs';
 import { readGuide } from './content.mjs';
@@ -15,78 +15,81 @@ import { ready, screens, start, visit } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
 
-for (const path of guides) {
-  const guide = readGuide(path);
-  const [sheet, given, text] = firstNumber(guide);
-  const [number] = text.match(/[\d.,]+/);
-  const other = String(Number(number) * 1.25);
-  const changed = { [sheet]: { [given]: text.replace(number, other) } };
+// Two at a time: a page waits for the browser as often as the browser for a page.
+describe('ways', { concurrency: 2 }, () => {
+  for (const path of guides) {
+    const guide = readGuide(path);
+    const [sheet, given, text] = firstNumber(guide);
+    const [number] = text.match(/[\d.,]+/);
+    const other = String(Number(number) * 1.25);
+    const changed = { [sheet]: { [given]: text.replace(number, other) } };
 
-  test(`/${path} without scripts`, async (t) => {
-    const plain = await visit(browser, `${origin}/${path}`, { script: false });
-    t.after(plain.close);
-    expectNative(guide, await state(plain.page), work(guide.worksheets), new Set());
-    const controls = await plain.page.evaluate(() => [...document.querySelectorAll('[data-live-only]')]
-      .filter((control) => control.checkVisibility()).map((control) => control.outerHTML));
-    assert.deepEqual(controls, [], 'controls that only a script can work');
-    assert.deepEqual(plain.complaints, []);
-  });
+    test(`/${path} without scripts`, async (t) => {
+      const plain = await visit(browser, `${origin}/${path}`, { script: false });
+      t.after(plain.close);
+      expectNative(guide, await state(plain.page), work(guide.worksheets), new Set());
+      const controls = await plain.page.evaluate(() => [...document.querySelectorAll('[data-live-only]')]
+        .filter((control) => control.checkVisibility()).map((control) => control.outerHTML));
+      assert.deepEqual(controls, [], 'controls that only a script can work');
+      assert.deepEqual(plain.complaints, []);
+    });
 
-  test(`/${path} from a disk`, async (t) => {
-    const address = pathToFileURL(join(settings.site, path, 'index.html')).href;
-    const { page, complaints, close } = await visit(browser, address);
-    t.after(close);
-    await type(field(page, sheet, given), other);
-    expectAnswers(guide, await state(page), work(guide.worksheets, changed));
-    assert.deepEqual(complaints, []);
-  });
-
-  for (const { width, scheme } of screens) {
-    test(`/${path} with a number of the reader's and one that is wrong, at ${width} px, ${scheme}`, async (t) => {
-      const { page, complaints, close } = await visit(browser, `${origin}/${path}`, { width, scheme });
+    test(`/${path} from a disk`, async (t) => {
+      const address = pathToFileURL(join(settings.site, path, 'index.html')).href;
+      const { page, complaints, close } = await visit(browser, address);
       t.after(close);
       await type(field(page, sheet, given), other);
-      const last = page.locator('section.worksheet input:not([data-presence])').last();
-      await type(last, '999999999');
-      assert.equal(await last.getAttribute('aria-invalid'), 'true');
-      assert.deepEqual([...await inspect(page), ...await page.evaluate(sideways)], []);
+      expectAnswers(guide, await state(page), work(guide.worksheets, changed));
       assert.deepEqual(complaints, []);
     });
+
+    for (const { width, scheme } of screens) {
+      test(`/${path} with a number of the reader's and one that is wrong, at ${width} px, ${scheme}`, async (t) => {
+        const { page, complaints, close } = await visit(browser, `${origin}/${path}`, { width, scheme });
+        t.after(close);
+        await type(field(page, sheet, given), other);
+        const last = page.locator('section.worksheet input:not([data-presence])').last();
+        await type(last, '999999999');
+        assert.equal(await last.getAttribute('aria-invalid'), 'true');
+        assert.deepEqual([...await inspect(page), ...await page.evaluate(sideways)], []);
+        assert.deepEqual(complaints, []);
+      });
+    }
+
+    test(`/${path} after a reload and on the way back`, async (t) => {
+      const { page, close } = await visit(browser, `${origin}/${path}`);
+      t.after(close);
+      await type(field(page, sheet, given), other);
+      await page.reload();
+      await ready(page);
+      await expectPair(page, guide, { sheet, given, text, number });
+      await type(field(page, sheet, given), other);
+      await page.goto(`${origin}/`);
+      await page.goBack();
+      await ready(page);
+      await expectPair(page, guide, { sheet, given, text, number });
+    });
+
+    test(`/${path} spoken`, async (t) => {
+      const { page, close } = await visit(browser, `${origin}/${path}`);
+      t.after(close);
+      await expectSpoken(page, guide, { sheet, given, other, native: work(guide.worksheets, changed) });
+    });
+
+    test(`/${path} on paper`, async (t) => {
+      const { page, close } = await visit(browser, `${origin}/${path}`, { width: 816 });
+      t.after(close);
+      await page.emulateMedia({ media: 'print' });
+      const left = await page.evaluate(() => [...document.querySelectorAll('button, nav, summary, .self')]
+        .filter((control) => control.checkVisibility()).map((control) => control.outerHTML.slice(0, 140)));
+      assert.deepEqual(left, [], 'controls on paper');
+      const answers = await page.locator('.answer dl > :not([hidden]) dd').evaluateAll((all) => all.map((dd) => dd.checkVisibility()));
+      assert.ok(answers.length > 0 && answers.every(Boolean), 'answers that are not printed');
+      const inputs = await page.locator('.worksheet input').evaluateAll((all) => all.map((input) => input.checkVisibility()));
+      assert.ok(inputs.every(Boolean), 'givens that are not printed');
+    });
   }
-
-  test(`/${path} after a reload and on the way back`, async (t) => {
-    const { page, close } = await visit(browser, `${origin}/${path}`);
-    t.after(close);
-    await type(field(page, sheet, given), other);
-    await page.reload();
-    await ready(page);
-    await expectPair(page, guide, { sheet, given, text, number });
-    await type(field(page, sheet, given), other);
-    await page.goto(`${origin}/`);
-    await page.goBack();
-    await ready(page);
-    await expectPair(page, guide, { sheet, given, text, number });
-  });
-
-  test(`/${path} spoken`, async (t) => {
-    const { page, close } = await visit(browser, `${origin}/${path}`);
-    t.after(close);
-    await expectSpoken(page, guide, { sheet, given, other, native: work(guide.worksheets, changed) });
-  });
-
-  test(`/${path} on paper`, async (t) => {
-    const { page, close } = await visit(browser, `${origin}/${path}`, { width: 816 });
-    t.after(close);
-    await page.emulateMedia({ media: 'print' });
-    const left = await page.evaluate(() => [...document.querySelectorAll('button, nav, summary, .self')]
-      .filter((control) => control.checkVisibility()).map((control) => control.outerHTML.slice(0, 140)));
-    assert.deepEqual(left, [], 'controls on paper');
-    const answers = await page.locator('.answer dl > :not([hidden]) dd').evaluateAll((all) => all.map((dd) => dd.checkVisibility()));
-    assert.ok(answers.length > 0 && answers.every(Boolean), 'answers that are not printed');
-    const inputs = await page.locator('.worksheet input').evaluateAll((all) => all.map((input) => input.checkVisibility()));
-    assert.ok(inputs.every(Boolean), 'givens that are not printed');
-  });
-}
+});
 
 function firstNumber(guide) {
   for (const [sheet, { givens }] of guide.worksheets) {

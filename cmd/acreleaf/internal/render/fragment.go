@@ -100,6 +100,8 @@ type Shown struct {
 	Day    bool   // a day of the calendar, without a unit
 	Also   *Shown // the same in a second unit, which a reader may ask to see first; nil for none
 	Kind   *Kind  // of a given that takes two kinds of quantity; nil for others
+
+	Presence int // the cell that is 0 while an optional given is left empty; 0 for what is always there
 }
 
 // A Kind is how a given of two kinds of quantity reads while it is of the other kind than in the example.

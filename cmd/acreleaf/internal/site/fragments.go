@@ -55,6 +55,7 @@ func (f *fragments) Figure(w *bytes.Buffer, figure *markdown.Figure) {
 		Day:  worked.Bound.Sheet.IsDate(worked.Name),
 		Kind: kind(f.draft.work.Example(worked.Bound), worked.Name),
 	}
+	present(&v.Shown, worked.Bound.Use, worked.Name)
 	f.renderer.Worked(w, v)
 }
 

@@ -26,13 +26,26 @@ func shown(o sheet.Outcome, name string) *render.Shown {
 			v.Also = also(result, cell, r)
 		}
 	}
-	if !o.There(name) {
+	present(v, o.Use, name)
+	if !o.There(name) || !o.Stated(name) {
 		v.Text = absent
 		if v.Also != nil {
 			v.Also.Text = absent
 		}
 	}
 	return v
+}
+
+// present ties the number of an optional given to the cell that says whether it is filled in.
+func present(v *render.Shown, u *sheet.Use, name string) {
+	cell, optional := u.Presence(name)
+	if !optional {
+		return
+	}
+	v.Presence = cell
+	if v.Kind != nil {
+		v.Kind.Other.Presence = cell
+	}
 }
 
 // around is what stands before and after a number of a unit: "$" and "/ac", or "" and " lb N/ac".
