@@ -191,10 +191,29 @@ func (g *Given) readChoice(text string) (Entry, error) {
 			return Entry{Value: index, High: index, Unit: plain, Typed: index, TypedHigh: index}, nil
 		}
 	}
-	if near := unit.Nearest(text, g.optionList()); near != "" {
+	if near := g.nearest(text); near != "" {
 		return Entry{}, fmt.Errorf("there is no %s %q; write %s, or one of: %s", spaced(g.Name), text, near, g.optionNames())
 	}
 	return Entry{}, fmt.Errorf("there is no %s %q; choose one of: %s", spaced(g.Name), text, g.optionNames())
+}
+
+// nearest is the name of the option that was most likely meant: one spelled like it, or one whose label has the word.
+func (g *Given) nearest(text string) string {
+	if near := unit.Nearest(text, g.optionList()); near != "" {
+		return near
+	}
+	const shortest = 3 // letters of a word that tells labels apart
+	if len(text) < shortest {
+		return ""
+	}
+	for _, has := range []func(label, word string) bool{strings.HasPrefix, strings.Contains} {
+		for _, o := range g.Choices {
+			if has(strings.ToLower(o.Label), strings.ToLower(text)) {
+				return o.Name
+			}
+		}
+	}
+	return ""
 }
 
 // example is a value as it may be written.

@@ -17,10 +17,12 @@ func nearest(word string) string {
 }
 
 // Nearest gives the one of the known words that a mistyped one was most likely meant to be, and "" when none is near.
+// The case of all letters together says nothing: uan32 is as near to UAN-32 as UAN32 is.
 func Nearest(word string, known []string) string {
 	best, distance := "", 2*(1+len(word)/4)+1
 	for _, k := range known {
-		if d := apart(word, k); d < distance {
+		d := min(apart(word, k), apart(strings.ToLower(word), strings.ToLower(k)))
+		if d < distance {
 			best, distance = k, d
 		}
 	}
