@@ -86,6 +86,10 @@ func (g *Graph) linkFactor(s *Sheet, given string, link Link) (unit.Factor, erro
 	if source != nil && source.Optional && !to.Optional {
 		return unit.Factor{}, fmt.Errorf("%s.%s may be left empty, and %s may not", link.Use, link.Name, given)
 	}
+	if source != nil && source.other != nil {
+		return unit.Factor{}, fmt.Errorf("%s.%s may be %s or %s, so nothing can take it", link.Use, link.Name,
+			source.Unit, source.other.unit)
+	}
 	u, ok := from.Sheet.UnitOf(link.Name)
 	if !ok {
 		return unit.Factor{}, fmt.Errorf("%s has no %q", from.Sheet.Name, link.Name)

@@ -38,6 +38,12 @@ func TestAGivenMayBeOfTwoKinds(t *testing.T) {
 			t.Errorf("the work is %q, want %q", got, c.work)
 		}
 	}
+	g := &sheet.Graph{}
+	g.Add("a", spread, nil)
+	if err := g.CheckLink(spread, "amount", sheet.Link{Use: "a", Name: "amount"}); err == nil ||
+		err.Error() != "a.amount may be lb/ac or gal/ac, so nothing can take it" {
+		t.Errorf("a link from a given of two kinds: %v", err)
+	}
 	for text, want := range map[string]string{
 		"501 gal/ac": "501 gal/ac is outside what this calculation takes: 0 to 500 gal/ac",
 		"3 oz/tree":  "3 oz/tree is a mass for each tree; this needs lb/ac, or gal/ac; write for example 100 lb/ac",

@@ -31,7 +31,7 @@ export function makeShow(sheets: Sheet[], guards: Guards, ends: Ends): () => voi
       cell,
       guard: guards.get(cell) ?? (numberIn(element, "data-guard") || undefined),
       sheet: sheets[sheetOf(element)],
-      write: element.hasAttribute("data-day") ? dayText : text,
+      write: writer(element),
       printed,
       example: [],
       value: [],
@@ -48,6 +48,13 @@ export function makeShow(sheets: Sheet[], guards: Guards, ends: Ends): () => voi
       }
     }
   };
+}
+
+/** How the value of an element is written: as a day, as what the list it is chosen from calls it, or as a number. */
+function writer(element: Element): (value: number) => string {
+  const list = document.getElementById(element.getAttribute("data-list") ?? "") as HTMLSelectElement | null;
+  const label = (value: number) => [...list!.options].find((option) => Number(option.value) === value)?.text ?? "–";
+  return list ? label : element.hasAttribute("data-day") ? dayText : text;
 }
 
 /** The two ends of a number in the unit that its element shows now; NaN for one that is not there. */

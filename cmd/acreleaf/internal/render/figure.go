@@ -122,6 +122,9 @@ func number(w *bytes.Buffer, tag string, s *Shown) {
 	if s.Day {
 		w.WriteString(" data-day")
 	}
+	if s.List != "" {
+		attribute(w, "data-list", s.List)
+	}
 	if s.Presence > 0 {
 		numbered(w, "data-guard", s.Presence)
 	}

@@ -101,7 +101,8 @@ type Shown struct {
 	Also   *Shown // the same in a second unit, which a reader may ask to see first; nil for none
 	Kind   *Kind  // of a given that takes two kinds of quantity; nil for others
 
-	Presence int // the cell that is 0 while an optional given is left empty; 0 for what is always there
+	List     string // of a choice that is taken from another worksheet: the id of the list that it is chosen from
+	Presence int    // the cell that is 0 while an optional given is left empty; 0 for what is always there
 }
 
 // A Kind is how a given of two kinds of quantity reads while it is of the other kind than in the example.

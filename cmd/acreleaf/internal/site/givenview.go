@@ -24,6 +24,9 @@ func givenView(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) render.Giv
 		v.Outside, _ = b.Use.Outside(g.Name)
 		v.LowText, v.HighText = unit.Text(g.Low), unit.Text(g.High)
 		v.Taken = shown(p.Example(b), g.Name)
+		if len(g.Choices) > 0 {
+			v.Taken.Text, v.Taken.List = g.Choices[int(p.Cells[cell])].Label, listOf(p, b, g.Name)
+		}
 		v.From = &render.Link{Href: "#" + render.Anchor(link.Use), Text: title(from)}
 		return v
 	}
@@ -74,6 +77,14 @@ func typed(g *sheet.Given, e sheet.Entry) string {
 		return write(e.Typed)
 	}
 	return write(e.Typed) + " to " + write(e.TypedHigh)
+}
+
+// listOf is the id of the list that a choice is made in, which may stand in a worksheet further up.
+func listOf(p *worksheet.Page, b *worksheet.Bound, given string) string {
+	for link, linked := b.From(given); linked; link, linked = b.From(given) {
+		b, given = p.Find(link.Use), link.Name
+	}
+	return b.Block.Name + "-" + given
 }
 
 func title(b *worksheet.Bound) string {

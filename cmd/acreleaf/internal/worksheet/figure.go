@@ -47,7 +47,7 @@ func (b *binder) bindFigure(f *markdown.Figure) {
 		return
 	}
 	given := bound.Sheet.FindGiven(name)
-	switch own, ok := bound.Sheet.UnitOf(name); {
+	switch _, ok := bound.Sheet.UnitOf(name); {
 	case name == "":
 		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("this does not say which number of worksheet %q it is", use),
 			write("worked:"+use+".", name, figureNames(bound.Sheet)))
@@ -66,7 +66,7 @@ func (b *binder) bindFigure(f *markdown.Figure) {
 			fmt.Sprintf("worksheet %q leaves %s out, for the numbers of the example", use, name),
 			"write a figure that it answers, or change the givens so that it answers this one")
 	default:
-		b.checkFigure(f, bound, own, name)
+		b.checkFigure(f, bound, name)
 	}
 }
 
@@ -88,7 +88,7 @@ func figuresOf(worksheets []string, name string) []string {
 }
 
 // checkFigure holds the figure against the value: its unit first, then the number at the precision it is written in.
-func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, own unit.Unit, name string) {
+func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 	example := b.page.Example(bound)
 	value := example.Range(name)
 	says := "answers"
@@ -104,7 +104,7 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, own unit.Unit, na
 		b.unreadable(f.TextSpan, "", err, value.String())
 		return
 	}
-	toOwn, ok := written.Unit.Meant(own)
+	toOwn, ok := written.Unit.Meant(value.Unit)
 	if !ok {
 		b.fault(f.TextSpan, "figure-unit",
 			fmt.Sprintf("the prose says %s, the worksheet %s %s", f.Text, says, value),

@@ -24,6 +24,9 @@ func (b *binder) fillTable(bound *Bound) {
 				return
 			}
 			shown := o.Range(t.Show)
+			if !o.There(t.Show) {
+				shown.Low, shown.High = math.NaN(), math.NaN() // a dash, in no band
+			}
 			t.Values[i][j], t.High[i][j] = shown.Low, shown.High
 		}
 	}
