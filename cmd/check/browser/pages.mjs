@@ -6,14 +6,13 @@ import { walk } from './focus.mjs';
 import { clipped, moving, sideways, small, spaceText } from './look.mjs';
 import { settings } from './settings.mjs';
 import { pages } from './site.mjs';
-import { screens, start, visit } from './visit.mjs';
+import { opposite, screens, start, visit } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
 
 // Every screen for what people write. The pages of the calculations are many and have one form, so each is looked at on
 // two screens that share neither width nor scheme.
-const screensOf = (path) => (path.startsWith('calculations/')
-  ? screens.filter(({ width, scheme }) => (width === 320) === (scheme === 'dark')) : screens);
+const screensOf = (path) => (path.startsWith('calculations/') ? opposite : screens);
 
 // Two at a time: a page waits for the browser as often as the browser for a page.
 describe('pages', { concurrency: 2 }, () => {

@@ -11,7 +11,7 @@ import { work } from './native.mjs';
 import { field, state, type } from './reader.mjs';
 import { settings } from './settings.mjs';
 import { guides } from './site.mjs';
-import { ready, screens, start, visit } from './visit.mjs';
+import { opposite, ready, start, visit } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
 
@@ -43,7 +43,7 @@ describe('ways', { concurrency: 2 }, () => {
       assert.deepEqual(complaints, []);
     });
 
-    for (const { width, scheme } of screens) {
+    for (const { width, scheme } of opposite) {
       test(`/${path} with a number of the reader's and one that is wrong, at ${width} px, ${scheme}`, async (t) => {
         const { page, complaints, close } = await visit(browser, `${origin}/${path}`, { width, scheme });
         t.after(close);
