@@ -45,8 +45,9 @@ export function work(worksheets, changes = {}) {
       if (from && answer(from).error) {
         return { error: `${name} waits for ${from}` };
       }
-      if (text !== null) {
-        texts[given] = from ? written(value(answer(from), field)) : text;
+      const taken = from ? value(answer(from), field) : undefined;
+      if (from ? taken !== undefined : text !== null) { // an optional given that is left empty is nothing to take
+        texts[given] = from ? written(taken) : text;
       }
     }
     return reckon(calculation, texts);

@@ -10,9 +10,11 @@ import { opposite, screens, start, visit } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
 
-// Every screen for what people write. The pages of the calculations are many and have one form, so each is looked at on
-// two screens that share neither width nor scheme.
-const screensOf = (path) => (path.startsWith('calculations/') ? opposite : screens);
+// Every screen for one page of each form. The guides and the pages of the calculations are many, so the others are
+// looked at on two screens that share neither width nor scheme.
+const first = (folder) => pages.find((path) => path.startsWith(folder) && path !== folder);
+const many = (path) => ['guides/', 'calculations/'].some((folder) => path.startsWith(folder) && path !== first(folder));
+const screensOf = (path) => (many(path) ? opposite : screens);
 
 // Two at a time: a page waits for the browser as often as the browser for a page.
 describe('pages', { concurrency: 2 }, () => {

@@ -24,8 +24,15 @@ func givenView(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) render.Giv
 		v.Outside, _ = b.Use.Outside(g.Name)
 		v.LowText, v.HighText = unit.Text(g.Low), unit.Text(g.High)
 		v.Taken = shown(p.Example(b), g.Name)
+		source, given := origin(p, b, g.Name)
 		if len(g.Choices) > 0 {
-			v.Taken.Text, v.Taken.List = g.Choices[int(p.Cells[cell])].Label, listOf(p, b, g.Name)
+			v.Taken.Text, v.Taken.List = g.Choices[int(p.Cells[cell])].Label, source.Block.Name+"-"+given
+		}
+		if presence, optional := source.Use.Presence(given); optional {
+			v.Taken.Presence = presence
+			if p.Cells[presence] == 0 {
+				v.Taken.Text = absent
+			}
 		}
 		v.From = &render.Link{Href: "#" + render.Anchor(link.Use), Text: title(from)}
 		return v
@@ -79,12 +86,12 @@ func typed(g *sheet.Given, e sheet.Entry) string {
 	return write(e.Typed) + " to " + write(e.TypedHigh)
 }
 
-// listOf is the id of the list that a choice is made in, which may stand in a worksheet further up.
-func listOf(p *worksheet.Page, b *worksheet.Bound, given string) string {
+// origin is the worksheet and the name that a linked given takes its value from in the end: each may be linked in turn.
+func origin(p *worksheet.Page, b *worksheet.Bound, given string) (*worksheet.Bound, string) {
 	for link, linked := b.From(given); linked; link, linked = b.From(given) {
 		b, given = p.Find(link.Use), link.Name
 	}
-	return b.Block.Name + "-" + given
+	return b, given
 }
 
 func title(b *worksheet.Bound) string {
