@@ -145,7 +145,7 @@ func TestAppliedForAThousandPoundsOfAlmonds(t *testing.T) {
 
 // A first-leaf need of 25 to 35 lb N/ac stays a range, through the budget.
 func TestFirstLeafIsARange(t *testing.T) {
-	o := spread(t, nitrogen.CropDemand, demand("walnut", "1", "0 lb/ac", "growth=25 to 35 lb N/ac")...)
+	o := enter(t, nitrogen.CropDemand, demand("walnut", "1", "0 lb/ac", "growth=25 to 35 lb N/ac")...)
 	for name, want := range map[string]string{
 		"tree-growth": "25 to 35 lb N/ac", "crop-removal": "0 lb N/ac", "demand": "25 to 35 lb N/ac",
 	} {

@@ -204,7 +204,7 @@ func TestCapOfTheFirstTwoLeaves(t *testing.T) {
 	for _, c := range []struct{ leaf, limit, feeds string }{
 		{"1", "1 oz N/tree", "3 to 4"}, {"2", "2 oz N/tree", "2"},
 	} {
-		o := spread(t, nitrogen.FeedSchedule, feedsOf("20.625 to 27.5", c.leaf, "UAN-32")...)
+		o := enter(t, nitrogen.FeedSchedule, feedsOf("20.625 to 27.5", c.leaf, "UAN-32")...)
 		if o.Text("season") != "3 to 4 oz N/tree" || o.Text("limit") != c.limit || o.Text("feeds") != c.feeds {
 			t.Errorf("leaf %s: %s at %s is %s feeds, want %s at %s", c.leaf, o.Text("season"), o.Text("limit"),
 				o.Text("feeds"), c.feeds, c.limit)
@@ -214,7 +214,7 @@ func TestCapOfTheFirstTwoLeaves(t *testing.T) {
 
 // A need that is a range is fed in a range of feeds, and what lies between its ends lies between the answers'.
 func TestFeedsOfARange(t *testing.T) {
-	o := spread(t, nitrogen.FeedSchedule, feedsOf("25 to 35", "1", "UAN-32")...)
+	o := enter(t, nitrogen.FeedSchedule, feedsOf("25 to 35", "1", "UAN-32")...)
 	if got := o.Text("feeds"); got != "4 to 6" {
 		t.Errorf("25 to 35 lb take %s feeds, want 4 to 6", got)
 	}

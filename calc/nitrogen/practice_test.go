@@ -37,7 +37,7 @@ func TestFieldFactorOfWater(t *testing.T) {
 
 // Residual nitrate of 15 to 20 ppm in the top 6 in is 30 to 40 lb N/ac, enough for a first-leaf year.
 func TestResidualNitrateOfTheTop(t *testing.T) {
-	o := spread(t, nitrogen.SoilNitrogen, "nitrate=15 to 20 ppm NO3-N", "depth=6 in")
+	o := enter(t, nitrogen.SoilNitrogen, "nitrate=15 to 20 ppm NO3-N", "depth=6 in")
 	if got := o.Text("nitrogen"); got != "30 to 40 lb N/ac" {
 		t.Errorf("15 to 20 ppm in 6 in is %s", got)
 	}
@@ -45,7 +45,7 @@ func TestResidualNitrateOfTheTop(t *testing.T) {
 
 // 10 to 15 ppm in 6 to 12 in of water supplies 14 to 41 lb N/ac.
 func TestWaterOfASeason(t *testing.T) {
-	got := spread(t, nitrogen.WaterNitrogen, "nitrate=10 to 15 ppm NO3-N", "water=6 to 12 in").Range("nitrogen")
+	got := enter(t, nitrogen.WaterNitrogen, "nitrate=10 to 15 ppm NO3-N", "water=6 to 12 in").Range("nitrogen")
 	if math.Round(got.Low) != 14 || math.Round(got.High) != 41 {
 		t.Errorf("10 to 15 ppm in 6 to 12 in is %v", got)
 	}
@@ -54,7 +54,7 @@ func TestWaterOfASeason(t *testing.T) {
 // A first-leaf need of 3 to 4 oz a tree is 25 to 35 lb N/ac on common spacings: at 14 by 22 ft it is 26.5 to 35.4.
 func TestFirstLeafNeedOnCommonSpacings(t *testing.T) {
 	trees := answer(t, nitrogen.TreeDensity, "trees", "trees/ac", "pattern=rectangle", "tree=14 ft", "row=22 ft")
-	got := spread(t, nitrogen.TreeRate, "rate=3 to 4 oz N/tree", "trees="+decimal(trees)+" trees/ac").Range("nitrogen")
+	got := enter(t, nitrogen.TreeRate, "rate=3 to 4 oz N/tree", "trees="+decimal(trees)+" trees/ac").Range("nitrogen")
 	if got.String() != "26.5 to 35.4 lb N/ac" {
 		t.Errorf("3 to 4 oz at %v trees/ac is %s, want 26.5 to 35.4 lb N/ac", trees, got)
 	}

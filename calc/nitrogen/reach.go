@@ -28,9 +28,7 @@ func nitrateReach(s *sheet.Sheet) {
 	leached := s.Answer("leached", "lb N/ac", nitrate.Times(excess).Times(inchOfWater(s)),
 		sheet.Says{Label: "Nitrogen in that water", Also: "kg N/ha", When: s.Stated(nitrate)})
 
-	root := s.Constant("root-depth", "24 in", sheet.Fact{
-		Label: "Depth beyond which a young tree finds little", Source: "common practice", Sureness: sheet.CommonPractice,
-	})
+	root := rootDepth(s)
 	s.Say(sheet.Caution, depth.More(root),
 		"Nitrate at the surface may move {depth}, past most roots of a young tree. What has passed them is lost to the tree "+
 			"and on its way to groundwater. Mind any shallow well nearby, and have it tested.")

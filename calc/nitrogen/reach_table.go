@@ -33,11 +33,3 @@ func fieldCapacity(s *sheet.Sheet, texture *sheet.Given) sheet.Term {
 			"so nitrate goes deeper. 10 % is 1.2 in of water in a foot of soil.",
 	})
 }
-
-// inchOfWater is the nitrogen in an inch of water on an acre, for each ppm.
-func inchOfWater(s *sheet.Sheet) sheet.Term {
-	return s.Constant("acre-inch", acreInch, sheet.Fact{
-		Label: "Nitrogen in an acre-inch of water, for each ppm", Reads: "0.226613 lb/ac per ppm and inch",
-		Source: "unit definitions (NIST Handbook 44, Appendix C), water at 1 kg/L", Sureness: sheet.Standard,
-	})
-}

@@ -192,7 +192,7 @@ func TestShareAtItsLimits(t *testing.T) {
 func TestMicroSprinklerMissesFirstLeafRoots(t *testing.T) {
 	for _, wetted := range []string{"6 ft", "8 ft", "10 ft"} {
 		for _, root := range []string{"18 in", "24 in"} {
-			got := spread(t, nitrogen.RootShare, "wetted="+wetted, "root="+root, "offset=1 to 2 ft",
+			got := enter(t, nitrogen.RootShare, "wetted="+wetted, "root="+root, "offset=1 to 2 ft",
 				"rate=0.8 oz N/tree").Range("share")
 			if got.High >= 50 || got.Low < 1 {
 				t.Errorf("a circle of %s wets roots of %s with %v of its water", wetted, root, got)

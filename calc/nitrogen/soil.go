@@ -39,14 +39,20 @@ func soilNitrogen(s *sheet.Sheet) {
 			"If you know the bulk density, put it in.")
 	s.Say(sheet.Note, s.Stated(density), "Your bulk density was used: {by-weight}. The field rule would say {by-rule}.")
 	s.Say(sheet.Note, both, "The field rule is {apart} off for this soil.")
-	s.Say(sheet.Notice, depth.More(s.Constant("root-depth", "24 in", sheet.Fact{
-		Label: "Depth beyond which a young tree finds little", Source: "common practice", Sureness: sheet.CommonPractice,
-	})), "Roots of a first-leaf tree are mostly in the top foot or two. Nitrate below them may not be found.")
+	s.Say(sheet.Notice, depth.More(rootDepth(s)),
+		"Roots of a first-leaf tree are mostly in the top foot or two. Nitrate below them may not be found.")
 	s.Say(sheet.Notice, nitrogen.More(s.Constant("unusual", "200 lb N/ac", sheet.Fact{
 		Label: "More than most young orchards hold", Source: "common practice", Sureness: sheet.CommonPractice,
 	})), "{nitrogen} is a great deal. Before you count on it, check that the report says NO3-N and not NO3.")
 
 	soilSlips(s, nitrate, depth, nitrogen, rule)
+}
+
+// rootDepth is how deep most roots of a young tree are.
+func rootDepth(s *sheet.Sheet) sheet.Term {
+	return s.Constant("root-depth", "24 in", sheet.Fact{
+		Label: "Depth beyond which a young tree finds little", Source: "common practice", Sureness: sheet.CommonPractice,
+	})
 }
 
 // fieldRule is the rule of thumb, and the depth of soil that it is for.

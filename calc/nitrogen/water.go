@@ -9,6 +9,15 @@ var WaterNitrogen = sheet.New("water-nitrogen", waterNitrogen)
 // for each ppm. Sixteen digits, so that metric units come back whole.
 const acreInch = "0.22661349689140495 lb N/ac per ppm NO3-N of water per in"
 
+// inchOfWater is acreInch, with where it comes from.
+func inchOfWater(s *sheet.Sheet) sheet.Term {
+	return s.Constant("acre-inch", acreInch, sheet.Fact{
+		Label: "Nitrogen in an acre-inch of water, for each ppm", Reads: "0.226613 lb/ac per ppm and inch",
+		Source: "unit definitions (NIST Handbook 44, Appendix C), water at 1 kg/L", Sureness: sheet.Standard,
+		Note: "Guides print 0.2, 0.227 or 0.23. This is the exact one, of which they are roundings.",
+	})
+}
+
 func waterNitrogen(s *sheet.Sheet) {
 	s.Head("Nitrogen in irrigation water", "Turns the nitrate in a water test into pounds of nitrogen an acre.")
 	nitrate := s.Given("nitrate", "ppm NO3-N", sheet.Field{
@@ -19,11 +28,7 @@ func waterNitrogen(s *sheet.Sheet) {
 		Label: "Water put on", Hint: "Inches over the acre, in the time you are counting.",
 		Typical: 12, Low: 0, High: 120, Units: []string{"ac-ft/ac", "gal/ac", "mm", "cm"},
 	})
-	factor := s.Constant("acre-inch", acreInch, sheet.Fact{
-		Label: "Nitrogen in an acre-inch of water, for each ppm", Reads: "0.226613 lb/ac per ppm and inch",
-		Source: "unit definitions (NIST Handbook 44, Appendix C), water at 1 kg/L", Sureness: sheet.Standard,
-		Note: "Guides print 0.2, 0.227 or 0.23. This is the exact one, of which they are roundings.",
-	})
+	factor := inchOfWater(s)
 	perInch := s.Answer("per-inch", "lb N/ac per in", nitrate.Times(factor),
 		sheet.Says{Label: "Nitrogen in each inch", Also: "kg N/ha per mm"})
 	nitrogen := s.Answer("nitrogen", "lb N/ac", perInch.Times(water),

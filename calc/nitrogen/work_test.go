@@ -23,10 +23,11 @@ func random(t *testing.T) *rand.Rand {
 	return rand.New(rand.NewPCG(*seed, 0))
 }
 
-// write reads what a grower would write, "nitrate=12 ppm NO3-N", into values in the givens' own units.
-func write(t testing.TB, s *sheet.Sheet, givens ...string) map[string]float64 {
+// entered reads what a grower would write, "nitrate=12 ppm NO3-N", as it is written: gallons stay gallons, and a range
+// a range.
+func entered(t testing.TB, s *sheet.Sheet, givens ...string) map[string]sheet.Entry {
 	t.Helper()
-	values := map[string]float64{}
+	entries := map[string]sheet.Entry{}
 	for _, text := range givens {
 		name, quantity, _ := strings.Cut(text, "=")
 		given := s.FindGiven(name)
@@ -37,6 +38,16 @@ func write(t testing.TB, s *sheet.Sheet, givens ...string) map[string]float64 {
 		if err != nil {
 			t.Fatalf("%s, %s: %v", s.Name, text, err)
 		}
+		entries[name] = entry
+	}
+	return entries
+}
+
+// write reads what a grower would write into values in the givens' own units.
+func write(t testing.TB, s *sheet.Sheet, givens ...string) map[string]float64 {
+	t.Helper()
+	values := map[string]float64{}
+	for name, entry := range entered(t, s, givens...) {
 		values[name] = entry.Value
 	}
 	return values
@@ -68,27 +79,24 @@ func work(t testing.TB, s *sheet.Sheet, values map[string]float64) sheet.Outcome
 	return o
 }
 
-// spread works a sheet for what a grower would write, in which a number may be a range.
-func spread(t testing.TB, s *sheet.Sheet, givens ...string) sheet.Outcome {
+// enter works a sheet from what a grower would write, as it is written.
+func enter(t testing.TB, s *sheet.Sheet, givens ...string) sheet.Outcome {
 	t.Helper()
-	entries := map[string]sheet.Entry{}
-	for _, text := range givens {
-		name, quantity, _ := strings.Cut(text, "=")
-		given := s.FindGiven(name)
-		if given == nil {
-			t.Fatalf("%s has no given %q", s.Name, name)
-		}
-		entry, err := given.Read(quantity)
-		if err != nil {
-			t.Fatalf("%s, %s: %v", s.Name, text, err)
-		}
-		entries[name] = entry
-	}
-	o, err := sheet.NewBench(s).Work(entries)
+	o, err := sheet.NewBench(s).Work(entered(t, s, givens...))
 	if err != nil {
-		t.Fatalf("%s of %v: %v", s.Name, givens, err)
+		t.Fatalf("%s of %q: %v", s.Name, givens, err)
 	}
 	return o
+}
+
+// refusedWith wants a sheet to give no answer, and to say why in these sentences.
+func refusedWith(t testing.TB, s *sheet.Sheet, givens []string, want ...string) {
+	t.Helper()
+	_, err := sheet.NewBench(s).Work(entered(t, s, givens...))
+	var refused *sheet.Refused
+	if !errors.As(err, &refused) || !slices.Equal(refused.Sentences, want) {
+		t.Errorf("%s of %q: %v, want %q", s.Name, givens, err, want)
+	}
 }
 
 // answer works a sheet from what a grower would write and gives one answer in the unit asked for.
