@@ -1,6 +1,7 @@
 package formula
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"go/ast"
@@ -162,16 +163,13 @@ func (m *maker) figure(text string, q unit.Quantity) sheet.Term {
 	})
 }
 
-// splitAdvice parts an error of calc into what is wrong and what to do, which stands after its last semicolon.
+// splitAdvice parts an error of calc into what is wrong and what to do.
 func splitAdvice(err error, otherwise string) (text, note string) {
 	if err == nil {
 		return "this is no quantity", otherwise
 	}
-	text = err.Error()
-	if at := strings.LastIndex(text, "; "); at >= 0 && !strings.HasPrefix(text[at:], "; this needs ") {
-		return text[:at], text[at+len("; "):]
-	}
-	return text, otherwise
+	text, note = unit.Advice(err)
+	return text, cmp.Or(note, otherwise)
 }
 
 func (r *reader) unary(e *ast.UnaryExpr) operand {

@@ -16,6 +16,17 @@ type Error struct {
 // Error gives the sentence.
 func (e *Error) Error() string { return e.Message }
 
+// Advice parts the sentence of an error of calc from what to write, which stands after its last semicolon. advice is ""
+// for a sentence that ends with what is needed, or with none.
+func Advice(err error) (sentence, advice string) {
+	sentence = err.Error()
+	at := strings.LastIndex(sentence, "; ")
+	if at < 0 || strings.HasPrefix(sentence[at:], "; this needs ") {
+		return sentence, ""
+	}
+	return sentence[:at], sentence[at+len("; "):]
+}
+
 // quoted puts the text that was read before a sentence about it.
 func quoted(text, message string) string {
 	if strings.TrimSpace(text) == "" {

@@ -244,3 +244,17 @@ func TestMeantLeavesOutButNeverStatesAnother(t *testing.T) {
 		}
 	}
 }
+
+// What is wrong and what to write are parted for those who print them apart.
+func TestAdviceStandsApart(t *testing.T) {
+	for text, want := range map[string][2]string{
+		"45 has no unit; write 45 lb":             {"45 has no unit", "write 45 lb"},
+		"45 lb is a mass; this needs lb N/ac":     {"45 lb is a mass; this needs lb N/ac", ""},
+		"a; this needs b; write for example 10 b": {"a; this needs b", "write for example 10 b"},
+		"nothing to advise":                       {"nothing to advise", ""},
+	} {
+		if sentence, advice := Advice(errors.New(text)); sentence != want[0] || advice != want[1] {
+			t.Errorf("%q is parted into %q and %q", text, sentence, advice)
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -9,6 +10,7 @@ import (
 
 	"acreleaf/calc"
 	"acreleaf/calc/sheet"
+	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/site"
 )
@@ -132,12 +134,8 @@ func (r *givenReader) read(word string) {
 	r.tried[name] = true
 	entry, err := given.Read(text)
 	if err != nil {
-		// The errors of calc end with what to do, after a semicolon.
-		text, note := name+": "+err.Error(), "for example: "+typed(given)
-		if at := strings.LastIndex(text, "; "); at >= 0 {
-			text, note = text[:at], text[at+len("; "):]
-		}
-		r.fault(text, note)
+		sentence, advice := unit.Advice(err)
+		r.fault(name+": "+sentence, cmp.Or(advice, "for example: "+typed(given)))
 		return
 	}
 	r.entries[name] = entry

@@ -97,7 +97,7 @@ func (w *work) checkUnit(span message.Span, g *sheet.Given, unitText string) {
 			return
 		}
 	}
-	text, _ := split(err)
+	text, _ := unit.Advice(err)
 	w.report(span, "column-unit", g.Name+": "+text, "write for example "+heading(g))
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"acreleaf/calc/sheet"
+	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
@@ -94,7 +95,7 @@ func (w *work) readGivens() bool {
 		entry, there, err := c.entry(w.scanner.text(at), w.scanner.separator)
 		switch {
 		case err != nil:
-			text, note := split(err)
+			text, note := unit.Advice(err)
 			w.rowFault(message.Span{Start: at.start, End: at.end}, "cell-unfit", c.given.Name+": "+text, note)
 		case there:
 			w.entries[c.given.Name] = entry
@@ -112,7 +113,7 @@ func (w *work) readGivens() bool {
 func (w *work) refuse(err error) {
 	text, note := err.Error(), ""
 	if refused := (*sheet.Refused)(nil); !errors.As(err, &refused) {
-		text, note = split(err)
+		text, note = unit.Advice(err)
 	}
 	w.rowFault(message.Span{End: w.scanner.cells[len(w.scanner.cells)-1].end}, "row-refused",
 		"this row has no answer: "+text, note)
@@ -132,13 +133,4 @@ func (w *work) rowFault(span message.Span, id, text, note string) {
 		w.fault += " "
 	}
 	w.fault += sentence
-}
-
-// split parts the sentence of an error of calc from what to do, which it ends with.
-func split(err error) (text, note string) {
-	text = err.Error()
-	if at := strings.LastIndex(text, "; "); at >= 0 {
-		return text[:at], text[at+len("; "):]
-	}
-	return text, ""
 }

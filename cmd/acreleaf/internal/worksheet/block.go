@@ -145,13 +145,12 @@ func (b *binder) unreadable(span message.Span, name string, err error, example s
 	b.untaken(span, name, err, example)
 }
 
-// untaken reports a quantity that cannot be taken, at its place. The errors of calc end with what to do, after a
-// semicolon: that is the note, and the example if it holds none.
+// untaken reports a quantity that cannot be taken, at its place. What its error advises is the note, and the example if
+// that holds none.
 func (b *binder) untaken(span message.Span, name string, err error, example string) {
-	text, note := err.Error(), "for example: "+example
-	if at := strings.LastIndex(text, "; "); at >= 0 && !strings.HasPrefix(text[at:], "; this needs ") {
-		advice := text[at+len("; "):]
-		text = text[:at]
+	text, advice := unit.Advice(err)
+	note := "for example: " + example
+	if advice != "" {
 		if _, value, _ := strings.Cut(example, ": "); strings.Contains(advice, cmp.Or(value, example)) {
 			note = advice
 		} else {
