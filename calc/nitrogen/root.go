@@ -91,8 +91,8 @@ func (c *circles) overlap() sheet.Term {
 	meet := deep.More(nothing)
 	c.cross = meet.And(bare.More(nothing)).And(dry.More(nothing))
 
-	inner := s.Step("inner", "ft2", c.pi.Times(c.reach.Least(c.root).Power(2)),
-		sheet.Says{Label: "The smaller circle", Also: "m2"})
+	narrow := s.Step("narrow", "ft", c.reach.Least(c.root), sheet.Says{Label: "The smaller radius", Also: "m"})
+	inner := s.Step("inner", "ft2", c.pi.Times(narrow.Power(2)), sheet.Says{Label: "The smaller circle", Also: "m2"})
 	lens := c.lens(
 		s.Step("deep", "ft", deep, c.says("How deep the circles overlap", "m")),
 		s.Step("bare", "ft", bare, c.says("Wet crescent without roots, at its widest", "m")),

@@ -42,10 +42,14 @@ func constantViews(s *sheet.Sheet) []render.Constant {
 		if c.OnlySlips {
 			continue
 		}
-		views = append(views, render.Constant{
+		v := render.Constant{
 			Label: c.Label, Text: cmp.Or(c.Reads, c.Quantity.String()), Note: c.Note,
 			Source: c.Source, Sureness: c.Sureness.String(),
-		})
+		}
+		if c.Table != nil { // there is no one figure to show, and its lists all read alike
+			v.Label, v.Text = "", c.Label
+		}
+		views = append(views, v)
 	}
 	return views
 }
