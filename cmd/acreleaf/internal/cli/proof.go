@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"acreleaf/cmd/acreleaf/internal/proof"
+	"acreleaf/cmd/acreleaf/internal/site"
 )
 
 type proofCommand struct{ place }
@@ -14,7 +15,7 @@ func (c *proofCommand) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
-	found := proof.Read(options)
+	found := site.Check(options, proof.Rules{Advice: true})
 	if err := t.report(found.Messages); err != nil {
 		return err
 	}

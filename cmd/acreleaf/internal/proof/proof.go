@@ -1,25 +1,52 @@
-// Package proof checks what a proof-reader and a second calculator would check, without making a site: every worked
-// figure against its worksheet, every sourced figure against the bibliography, links and anchors, units, names.
+// Package proof checks what a proof-reader and a second calculator would check in finished pages: every figure in the
+// prose tied to a worksheet or a source, with the right unit; headings, tables and pictures that every reader can use;
+// reviews, translations, sources and cautions.
 //
-// It owns the account of what was checked. The checks themselves stand with what they check: worksheet, markdown,
-// page and site.
+// It owns what is a fault of the text and what is advice. It must not read files, resolve links or work a calculation:
+// site reads the pages and hands them over bound, and worksheet has held each worked figure against its value.
 package proof
 
 import (
+	"time"
+
+	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
-	"acreleaf/cmd/acreleaf/internal/site"
+	"acreleaf/cmd/acreleaf/internal/page"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
 
-// A Reading is what a proof found.
-type Reading struct {
-	Messages               message.List
-	Pages, Worked, Sourced int // how many pages and figures were read
+// A Page is one page to check, read and bound.
+type Page struct {
+	Name     string // slash path in the content folder: "guides/soil.es.md"
+	Source   *message.Source
+	Address  page.Address
+	Language string // the code of the language that it is written in, never empty
+	Metadata page.Metadata
+	Document *markdown.Document
+	Work     *worksheet.Page
 }
 
-// Read proofs a content folder.
-func Read(o site.Options) Reading {
-	checked := site.Check(o)
-	return Reading{
-		Messages: checked.Messages, Pages: checked.Pages, Worked: checked.Worked, Sourced: checked.Sourced,
-	}
+// A Site is what the pages of one site share.
+type Site struct {
+	Config      config.Site
+	ConfigFile  *message.Source
+	Sources     config.Sources
+	SourcesFile *message.Source // nil when the site has no sources.yaml
+}
+
+// Rules say how far the checks go.
+type Rules struct {
+	Advice bool      // also what is worth a look and stops nothing
+	Today  time.Time // a day at midnight UTC, to find overdue reviews; the zero time finds none
+}
+
+// Alone checks what can be seen in a page by itself. Pages may be checked at the same time.
+func Alone(p *Page, s *Site, r Rules) message.List {
+	return append(figures(p, s), text(p, s, r)...)
+}
+
+// Together checks the pages of a site against each other, its sources and the calendar.
+func Together(pages []*Page, s *Site, r Rules) message.List {
+	return together(pages, s, r)
 }

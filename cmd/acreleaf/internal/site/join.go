@@ -33,6 +33,7 @@ func (p *press) join() {
 	p.checkLanguages()
 	p.checkHome()
 	p.checkPlaces()
+	p.proofTogether()
 }
 
 var languageLine = regexp.MustCompile(`(?m)^language:.*$`)

@@ -56,7 +56,7 @@ func (p *press) load() {
 	if _, err := fs.Stat(p.options.Content, sourcesFileName); err == nil {
 		sources, source, messages := config.LoadSources(p.options.Content, sourcesFileName)
 		source.Name = p.called(sourcesFileName)
-		p.sources = sources
+		p.sources, p.sourcesFile = sources, source
 		p.say(messages)
 	}
 	err := fs.WalkDir(p.options.Content, ".", p.visit)
@@ -130,7 +130,10 @@ func (p *press) say(messages message.List) { p.messages = append(p.messages, mes
 func (p *press) read() {
 	each(len(p.pages), func(i int) { p.parsePage(p.pages[i]) })
 	p.define()
-	each(len(p.pages), func(i int) { p.bindPage(p.pages[i]) })
+	each(len(p.pages), func(i int) {
+		p.bindPage(p.pages[i])
+		p.proofPage(p.pages[i])
+	})
 	for _, d := range p.pages {
 		p.say(d.messages)
 	}

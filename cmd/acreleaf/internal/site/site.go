@@ -3,6 +3,7 @@
 //	load    walk the folder in sorted order and read its files
 //	read    per page, in parallel: metadata and Markdown; the calculations of all pages; per page: worksheets
 //	join    serially: addresses, links, anchors, sources, the order of the season
+//	proof   per page, in parallel, and then together: what a proof-reader would check
 //	stop    if anything is wrong, with every fault of the press
 //	make    per page, in parallel: compile the module, fill the views, render into memory
 //
@@ -23,6 +24,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
 	"acreleaf/cmd/acreleaf/internal/page"
+	"acreleaf/cmd/acreleaf/internal/proof"
 	"acreleaf/cmd/acreleaf/internal/render"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
 	"acreleaf/theme"
@@ -58,44 +60,17 @@ func Make(o Options) (*Made, message.List) {
 	return made, p.messages
 }
 
-// Checked is what Check found.
-type Checked struct {
-	Messages               message.List
-	Pages, Worked, Sourced int // how many pages and figures were read
-}
-
-// Check does all that Make does before it makes anything.
-func Check(o Options) Checked {
-	p := newPress(o)
-	p.load()
-	p.read()
-	p.join()
-	message.Sort(p.messages)
-	checked := Checked{Messages: p.messages, Pages: len(p.pages)}
-	for _, d := range p.pages {
-		if d.faulty {
-			continue
-		}
-		for _, f := range d.doc.Figures {
-			if f.Scheme == "source" {
-				checked.Sourced++
-			} else {
-				checked.Worked++
-			}
-		}
-	}
-	return checked
-}
-
 // A press is one run of Make.
 type press struct {
-	options   Options
-	catalogue *calc.Catalogue
-	site      config.Site
-	siteFile  *message.Source
-	sources   config.Sources
-	own       map[*sheet.Sheet]*worksheet.Definition
-	pages     []*draft
+	options     Options
+	catalogue   *calc.Catalogue
+	site        config.Site
+	siteFile    *message.Source
+	sourcesFile *message.Source // nil when there is none
+	sources     config.Sources
+	rules       proof.Rules
+	own         map[*sheet.Sheet]*worksheet.Definition
+	pages       []*draft
 
 	calculations []string        // the files that hold one, in sorted order
 	files        []string        // of the content folder, that are neither pages nor our own YAML

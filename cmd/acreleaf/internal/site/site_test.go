@@ -12,6 +12,7 @@ import (
 	"testing/fstest"
 
 	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/proof"
 )
 
 const office = "office: Test Row Orchard Office\n"
@@ -113,7 +114,7 @@ func TestCheckFindsWhatMakeFinds(t *testing.T) {
 	for _, faulty := range []bool{false, true} {
 		o := Options{Content: content(many(faulty)), Name: "content"}
 		_, messages := Make(o)
-		checked := Check(o)
+		checked := Check(o, proof.Rules{})
 		if len(checked.Messages) != len(messages) || checked.Pages != 41 || checked.Sourced < 40 || checked.Worked < 40 {
 			t.Errorf("%d messages, not %d; %d pages, %d worked and %d sourced figures", len(checked.Messages),
 				len(messages), checked.Pages, checked.Worked, checked.Sourced)

@@ -1,14 +1,14 @@
-package proof
+package site
 
 import (
 	"testing"
 	"testing/fstest"
 
-	"acreleaf/cmd/acreleaf/internal/site"
+	"acreleaf/cmd/acreleaf/internal/proof"
 )
 
-// A reading counts what was read, and gives every message at once.
-func TestRead(t *testing.T) {
+// A check counts what was read, and gives every message at once.
+func TestCheck(t *testing.T) {
 	files := fstest.MapFS{
 		"site.yaml":    {Data: []byte("office: Test Row Orchard Office\n")},
 		"sources.yaml": {Data: []byte("row-book:\n  title: The book of rows\n  kind: memory\n")},
@@ -17,14 +17,14 @@ func TestRead(t *testing.T) {
 			"```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n```\n\n" +
 			"[48 lb/ac](worked:soil.nitrogen) of [12 ppm](worked:soil.nitrate), [2 lb/ac](source:row-book).\n")},
 	}
-	r := Read(site.Options{Content: files, Name: "content"})
+	r := Check(Options{Content: files, Name: "content"}, proof.Rules{})
 	if len(r.Messages) > 0 || r.Pages != 2 || r.Worked != 2 || r.Sourced != 1 {
 		t.Errorf("%+v", r)
 	}
 
 	files["guides/soil.md"].Data = []byte("---\ntitle: Soil\nsummary: What is in it.\n---\n" +
 		"[48 lb/ac](worked:soil.nitrogen), [2 lb/ac](source:rowbook), [it](gone.md)\n")
-	r = Read(site.Options{Content: files, Name: "content"})
+	r = Check(Options{Content: files, Name: "content"}, proof.Rules{})
 	if len(r.Messages) != 3 || r.Pages != 2 || r.Worked != 1 || r.Sourced != 1 {
 		t.Errorf("%+v", r)
 	}

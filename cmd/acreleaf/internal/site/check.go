@@ -1,0 +1,63 @@
+package site
+
+import (
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/proof"
+)
+
+// Checked is what Check found.
+type Checked struct {
+	Messages               message.List
+	Pages, Worked, Sourced int // how many pages and figures were read
+}
+
+// Check does all that Make does before it makes anything. With rules for advice and a day it looks further than Make.
+func Check(o Options, rules proof.Rules) Checked {
+	p := newPress(o)
+	p.rules = rules
+	p.load()
+	p.read()
+	p.join()
+	message.Sort(p.messages)
+	checked := Checked{Messages: p.messages, Pages: len(p.pages)}
+	for _, d := range p.pages {
+		if d.faulty {
+			continue
+		}
+		for _, f := range d.doc.Figures {
+			if f.Scheme == "source" {
+				checked.Sourced++
+			} else {
+				checked.Worked++
+			}
+		}
+	}
+	return checked
+}
+
+// proofPage checks a page by itself.
+func (p *press) proofPage(d *draft) {
+	if !d.faulty {
+		d.messages = append(d.messages, proof.Alone(p.proofed(d), p.proofedSite(), p.rules)...)
+	}
+}
+
+// proofTogether checks the pages against each other.
+func (p *press) proofTogether() {
+	var pages []*proof.Page
+	for _, d := range p.pages {
+		if !d.faulty {
+			pages = append(pages, p.proofed(d))
+		}
+	}
+	p.say(proof.Together(pages, p.proofedSite(), p.rules))
+}
+
+func (p *press) proofed(d *draft) *proof.Page {
+	return &proof.Page{Name: d.name, Source: d.source, Address: d.address, Language: p.language(d),
+		Metadata: d.metadata, Document: d.doc, Work: d.work}
+}
+
+func (p *press) proofedSite() *proof.Site {
+	return &proof.Site{Config: p.site, ConfigFile: p.siteFile, Sources: p.sources, SourcesFile: p.sourcesFile}
+}
