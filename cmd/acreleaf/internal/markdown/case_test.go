@@ -164,5 +164,6 @@ func (*plainFragments) Link(l *Link) string { return l.Destination }
 var testWords = Words{
 	Danger: "PELIGRO", Warning: "ADVERTENCIA", Caution: "PRECAUCIÓN", Notice: "AVISO",
 	SelfLink: "Link to this part", Table: "Table", Code: "Code", Notes: "Notes", Note: "Note",
+	Example: "Example", Written: "You write", Made: "The page shows",
 	BackToText: "Back to the text",
 }

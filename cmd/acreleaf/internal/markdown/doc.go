@@ -20,6 +20,7 @@
 //	heading    <div class="heading"><h2 id>…</h2><a class="self" href aria-label>§</a></div>
 //	table      <div class="scroll" tabindex role="region" aria-label><table>[<caption>]…</table></div>
 //	listing    <div class="scroll" tabindex role="region" aria-label><pre class="code"><code>…</code></pre></div>
+//	example    <div class="example" role="group" aria-label><div class="written">…</div><div class="made">…</div></div>
 //	signal     <aside class="signal caution" role="note" aria-label><p class="signal-word">CAUTION</p>…</aside>
 //	footnote   <sup id><a class="note" href role="doc-noteref" aria-label>1</a></sup>, and at the end of the text
 //	           <section class="notes" role="doc-endnotes" aria-label><ol><li id>… <a class="back" …>↩</a></li></ol>

@@ -83,6 +83,8 @@ type Words struct {
 	SelfLink                         string // name of a heading's link to itself: "Link to this part"
 	Table                            string // names the scroll box of a table: "Table"
 	Code                             string // names the scroll box of a listing: "Code"
+	Example                          string // names an example, before its number: "Example"
+	Written, Made                    string // name its two parts: "You write", "The page shows"
 	Notes                            string // names the list of footnotes: "Notes"
 	Note                             string // names one footnote, before its number: "Note"
 	BackToText                       string // names the link from a footnote back: "Back to the text"

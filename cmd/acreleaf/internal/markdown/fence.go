@@ -21,6 +21,9 @@ const (
 
 var constructs = []string{calculation, reckoner, worksheet}
 
+// fenceWords are all the words after a fence that mean something.
+var fenceWords = []string{calculation, exampleWord, reckoner, worksheet}
+
 // fence is a fenced block that is being read.
 type fence struct {
 	node    *ast.FencedCodeBlock
@@ -110,12 +113,14 @@ func (r *reading) finishFences() {
 		}
 		if len(f.words) > 0 {
 			word := r.cut(f.words[0])
-			if near, ok := message.Nearest(word, constructs); ok {
+			if word == exampleWord {
+				r.adviseFence(f)
+			} else if near, ok := message.Nearest(word, fenceWords); ok {
 				r.advise("construct-unknown", f.words[0],
 					"“"+word+"” is no kind of block, so this is shown as a listing", "did you mean “"+near+"”?")
 			}
 		}
-		if !f.closed {
+		if !f.closed && !r.fenceCut {
 			r.advise("fence-open", f.opening, "this listing has no closing fence, so all that follows is in it",
 				"write a line of "+r.closingFence(f)+" below it")
 		}

@@ -46,9 +46,17 @@ var lexersByName = sync.OnceValue(func() map[string]chroma.Lexer {
 // lexerOf finds the lexer of a language; nil when there is none.
 func lexerOf(language string) chroma.Lexer { return lexersByName()[strings.ToLower(language)] }
 
-// highlight writes the listing. One past the limits stays plain, and so does one that is not UTF-8, which the lexers
-// would change.
+// highlight writes the listing.
 func (p *printer) highlight(lexer chroma.Lexer, code string) error {
+	p.w.WriteString(`<pre class="code"><code>`)
+	err := p.tokens(lexer, code)
+	p.w.WriteString("</code></pre>\n")
+	return err
+}
+
+// tokens writes a listing, or a part of one. One past the limits stays plain, and so does one that is not UTF-8, which
+// the lexers would change.
+func (p *printer) tokens(lexer chroma.Lexer, code string) error {
 	unix, _ := unixEnds([]byte(code))
 	code = string(unix)
 	p.listings += len(code)
@@ -60,13 +68,11 @@ func (p *printer) highlight(lexer chroma.Lexer, code string) error {
 	if lexer != nil {
 		tokens, err = highlighted.get(lexer, code)
 	}
-	p.w.WriteString(`<pre class="code"><code>`)
 	if lexer == nil || err != nil {
 		p.escape(code)
 	} else {
 		p.w.WriteString(tokens)
 	}
-	p.w.WriteString("</code></pre>\n")
 	return err
 }
 

@@ -36,6 +36,7 @@ type printer struct {
 	heading     string         // text of the last heading
 	labels      map[string]int // how often each name of a box was asked for
 	listings    int            // bytes of listings printed so far
+	examples    int            // examples printed so far
 	inLink      bool           // inside a link, where no other may stand
 	inCell      bool           // inside a cell of a table, where a pipe has a backslash before it
 	rowHeads    bool           // the first column of the table being printed names its rows
@@ -78,6 +79,7 @@ var printFuncs = sync.OnceValue(func() []printFunc {
 		extast.KindTableRow:              printTableRow,
 		kindBlock:                        printBlock,
 		kindCaption:                      printCaption,
+		kindExample:                      printExample,
 	}
 	list := make([]printFunc, slices.Max(slices.Collect(maps.Keys(byKind)))+1)
 	for kind, print := range byKind {

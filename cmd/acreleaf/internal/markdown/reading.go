@@ -25,6 +25,8 @@ type reading struct {
 	fences    []*fence
 	quotes    []*quote
 	footnotes []footnote
+	examples  []*exampleNode
+	fenceCut  bool // a fence in an example was as long as the example's own
 
 	counts counts
 	limits map[string]bool // those that were passed and named
@@ -78,6 +80,7 @@ func (r *reading) advise(id string, at message.Span, text, note string) {
 func (r *reading) finish() {
 	r.finishFences()
 	r.finishQuotes()
+	r.finishExamples()
 	r.finishAnchors()
 	r.finishFootnotes()
 	r.finishHeadings()

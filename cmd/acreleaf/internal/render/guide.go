@@ -18,6 +18,7 @@ func (r *Renderer) Guide(w *bytes.Buffer, g *Guide) {
 
 func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 	head(w, g.Page.Title, g.Page.Summary, func() { r.facts(w, g) })
+	r.contents(w, g.Contents)
 	r.glance(w, g.Glance)
 	r.unitSystem(w, g.Module)
 	r.withoutScript(w, g.Module)
@@ -39,12 +40,15 @@ func (r *Renderer) withoutScript(w *bytes.Buffer, module []byte) {
 // facts writes what stands in the margin beside the title: number, crop, season and review.
 func (r *Renderer) facts(w *bytes.Buffer, g *Guide) {
 	w.WriteString(`<ul class="facts">`)
-	if g.Number > 0 {
-		element(w, "li", "", r.words.Page.Guide.with(strconv.Itoa(g.Number)))
-	}
-	crop := g.Crop
-	if crop == "" {
+	crop, number := g.Crop, r.words.Page.Guide
+	switch {
+	case g.Manual:
+		number = r.words.Manual.Page
+	case crop == "":
 		crop = r.site.Crop
+	}
+	if g.Number > 0 {
+		element(w, "li", "", number.with(strconv.Itoa(g.Number)))
 	}
 	element(w, "li", "", crop)
 	element(w, "li", "", g.Season)
@@ -78,16 +82,20 @@ func (r *Renderer) glance(w *bytes.Buffer, list []Glance) {
 	w.WriteString("</ul>\n</section>\n")
 }
 
-// turn writes the ways to the guides before and after in the season.
+// turn writes the ways to the guides before and after in the season, or to the pages of the manual.
 func (r *Renderer) turn(w *bytes.Buffer, g *Guide) {
 	if g.Previous == nil && g.Next == nil {
 		return
 	}
+	order, previous, next := r.words.Page.Season, r.words.Page.Previous, r.words.Page.Next
+	if g.Manual {
+		order, previous, next = r.words.Manual.Order, r.words.Manual.Previous, r.words.Manual.Next
+	}
 	w.WriteString(`<nav class="turn"`)
-	attribute(w, "aria-label", r.words.Page.Season)
+	attribute(w, "aria-label", order)
 	w.WriteString(">\n")
-	turnTo(w, "prev", r.words.Page.Previous, g.Previous)
-	turnTo(w, "next", r.words.Page.Next, g.Next)
+	turnTo(w, "prev", previous, g.Previous)
+	turnTo(w, "next", next, g.Next)
 	w.WriteString("</nav>\n")
 }
 

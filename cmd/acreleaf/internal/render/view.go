@@ -42,9 +42,11 @@ type Page struct {
 	Languages []Language // empty, or two or more with exactly one Current
 }
 
-// A Guide is a bulletin with its worksheets.
+// A Guide is a bulletin with its worksheets, or a page of the author's manual.
 type Guide struct {
 	Page     Page
+	Manual   bool   // it is a page of the manual
+	Contents []Link // the parts of a page of the manual
 	Crop     string // when it differs from the site's
 	Season   string // when in the season its work falls, such as "before bloom"
 	Number   int    // place in the season's order; 0 for none

@@ -23,6 +23,7 @@ type Words struct {
 	Home      HomeWords      `yaml:"home"`
 	Sources   SourcesWords   `yaml:"sources"`
 	Missing   MissingWords   `yaml:"missing"`
+	Manual    ManualWords    `yaml:"manual"`
 
 	Calculation CalculationWords `yaml:"calculation"`
 
@@ -150,6 +151,15 @@ type MissingWords struct {
 	Next    string `yaml:"next"`
 }
 
+// ManualWords is for the pages of the author's manual.
+type ManualWords struct {
+	Page     Sentence `yaml:"page" blanks:"number"`
+	Contents string   `yaml:"contents"`
+	Order    string   `yaml:"order"`
+	Previous string   `yaml:"previous"`
+	Next     string   `yaml:"next"`
+}
+
 // CalculationWords is for the page behind the worksheets of a calculation.
 type CalculationWords struct {
 	Name  Sentence `yaml:"name" blanks:"name"`
@@ -165,6 +175,9 @@ type TextWords struct {
 	HeadingLink  string `yaml:"heading-link"`
 	Table        string `yaml:"table"`
 	Code         string `yaml:"code"`
+	Example      string `yaml:"example"`
+	Written      string `yaml:"written"`
+	Made         string `yaml:"made"`
 }
 
 // name gives the name of a kind of source; a kind with no name is its own name.

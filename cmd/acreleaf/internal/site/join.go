@@ -203,7 +203,7 @@ func hasBlock(d *draft, name string) bool {
 	return slices.ContainsFunc(d.doc.Blocks, func(b *markdown.Block) bool { return b.Name == name })
 }
 
-// orderSeason ties each guide to the ones before and after it in the season's work.
+// orderSeason ties each guide to the ones before and after it in the season's work, and so the pages of the manual.
 func (p *press) orderSeason() {
 	slices.SortStableFunc(p.pages, func(a, b *draft) int {
 		return page.Compare(a.address, a.metadata, b.address, b.metadata)
@@ -214,14 +214,19 @@ func (p *press) orderSeason() {
 	for _, cited := range p.cited {
 		slices.SortFunc(cited, func(a, b *draft) int { return a.rank - b.rank })
 	}
-	last := map[string]*draft{}
+	type row struct {
+		kind     page.Kind
+		language string
+	}
+	last := map[row]*draft{}
 	for _, d := range p.pages {
-		if d.address.Kind != page.Guide {
+		if d.address.Kind != page.Guide && d.address.Kind != page.Manual {
 			continue
 		}
-		if before := last[d.address.Language]; before != nil {
+		r := row{d.address.Kind, d.address.Language}
+		if before := last[r]; before != nil {
 			before.next, d.previous = d, before
 		}
-		last[d.address.Language] = d
+		last[r] = d
 	}
 }

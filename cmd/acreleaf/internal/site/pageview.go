@@ -78,6 +78,9 @@ func (p *press) guideView(d *draft) *render.Guide {
 		Reviewed: date(m.Reviewed), Glance: glance(d),
 		Previous: wayTo(d, d.previous), Next: wayTo(d, d.next),
 	}
+	if d.address.Kind == page.Manual {
+		g.Manual, g.Contents = true, contents(d)
+	}
 	if due, ok := m.Due(); ok {
 		g.ReviewBy = date(due)
 	}

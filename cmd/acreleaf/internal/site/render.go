@@ -143,6 +143,7 @@ func markdownWords(w *render.Words) *markdown.Words {
 	return &markdown.Words{
 		Danger: w.Signals.Danger, Warning: w.Signals.Warning, Caution: w.Signals.Caution, Notice: w.Signals.Notice,
 		SelfLink: w.Text.HeadingLink, Table: w.Text.Table, Code: w.Text.Code,
+		Example: w.Text.Example, Written: w.Text.Written, Made: w.Text.Made,
 		Notes: w.Text.Footnotes, Note: w.Text.Footnote, BackToText: w.Text.FootnoteBack,
 	}
 }

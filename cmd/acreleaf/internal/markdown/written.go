@@ -1,0 +1,60 @@
+package markdown
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/alecthomas/chroma/v2"
+)
+
+// written writes the text of an example: Markdown, with each fenced block in it in that block's own language. chroma's
+// Markdown knows no words after a fence but the names of languages, and would colour our blocks as one long text.
+func (p *printer) written(text string) {
+	outside, inside := lexerOf("markdown"), chroma.Lexer(nil)
+	fence, piece := "", ""
+	flush := func(lexer chroma.Lexer) {
+		if err := p.tokens(lexer, piece); err != nil && p.err == nil {
+			p.err = err
+		}
+		piece = ""
+	}
+	for line := range strings.Lines(text) {
+		marks, words := cutMarks(line)
+		switch {
+		case fence == "" && len(marks) >= 3:
+			flush(outside)
+			fence, inside = marks, lexerInside(words)
+			p.escape(line)
+		case fence != "" && strings.HasPrefix(marks, fence) && words == "":
+			flush(inside)
+			fence = ""
+			p.escape(line)
+		default:
+			piece += line
+		}
+	}
+	if fence != "" {
+		flush(inside)
+		return
+	}
+	flush(outside)
+}
+
+// cutMarks gives the fence that a line begins with, empty when it begins with none, and the words after it.
+func cutMarks(line string) (marks, words string) {
+	line = strings.TrimSpace(line)
+	words = strings.TrimLeft(line, "`")
+	if words == line {
+		words = strings.TrimLeft(line, "~")
+	}
+	return line[:len(line)-len(words)], strings.TrimSpace(words)
+}
+
+// lexerInside is the lexer for a block with these words after its fence.
+func lexerInside(words string) chroma.Lexer {
+	first, _, _ := strings.Cut(words, " ")
+	if slices.Contains(constructs, first) {
+		return lexerOf("yaml")
+	}
+	return lexerOf(first)
+}
