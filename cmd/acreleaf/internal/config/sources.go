@@ -33,9 +33,10 @@ type Reference struct {
 	Year      string
 	Title     string // always there
 	Publisher string
-	Address   string       // a web address, http or https
-	Kind      Kind         // always there
-	Note      string       // what it says, in our own words
+	Address   string // a web address, http or https
+	Kind      Kind   // always there
+	Note      string // what it says, in our own words
+	Figures   []SourceFigure
 	Span      message.Span // of the id in sources.yaml
 }
 
@@ -45,7 +46,8 @@ type Sources map[string]Reference
 // IDs gives the ids by the alphabet.
 func (s Sources) IDs() []string { return slices.Sorted(maps.Keys(s)) }
 
-var referenceKeys = []string{"authors", "year", "title", "publisher", "address", "kind", "note"}
+var referenceKeys = []string{"authors", "year", "title", "publisher", "address", "kind", "note",
+	"figures"}
 
 var referenceID = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
@@ -79,6 +81,7 @@ func readReference(id string, span message.Span, t *Table) Reference {
 		Publisher: t.Text("publisher"),
 		Address:   t.Text("address"),
 		Note:      t.Text("note"),
+		Figures:   readFigures(t),
 		Span:      span,
 	}
 	if r.Address != "" {

@@ -25,7 +25,7 @@ var ladder = map[string][]string{
 	"cmd/acreleaf":                   {"cli"},
 	"cmd/acreleaf/internal/message":  nil,
 	"cmd/acreleaf/internal/output":   {"message"},
-	"cmd/acreleaf/internal/config":   {"message"},
+	"cmd/acreleaf/internal/config":   {"message", "calc/unit"},
 	"cmd/acreleaf/internal/page":     {"config", "message"},
 	"cmd/acreleaf/internal/assets":   {"message", "output"},
 	"cmd/acreleaf/internal/markdown": {"message", "calc", "calc/unit"},

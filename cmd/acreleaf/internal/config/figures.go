@@ -1,0 +1,65 @@
+package config
+
+import (
+	"cmp"
+	"fmt"
+
+	"go.yaml.in/yaml/v3"
+
+	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// SourceFigure is one figure that a source gives: "136 lb N: removed with a ton of kernels".
+type SourceFigure struct {
+	Text    string     // the figure as it is written
+	For     string     // what it is the figure of
+	Range   unit.Range // what the text says; a single number has both ends the same
+	Span    message.Span
+	ForSpan message.Span
+}
+
+const figureExample = "136 lb N: removed with a ton of kernels"
+
+// readFigures reads the figures of a source, in the order of the file.
+func readFigures(entry *Table) []SourceFigure {
+	if f, ok := entry.find("figures"); ok && f.value.Kind != yaml.MappingNode && f.value.Tag != refused {
+		entry.Fault("figures", "value-kind", "\"figures\" needs lines of its own",
+			"type the lines below it, each set in by two spaces, as in \"  "+figureExample+"\"")
+		return nil
+	}
+	t := entry.Table("figures", "the figures of a source", nil)
+	if t == nil {
+		return nil
+	}
+	var figures []SourceFigure
+	for _, text := range t.Keys() {
+		r, err := unit.ParseRange(text)
+		if err != nil {
+			sentence, advice := unit.Advice(err)
+			t.FaultAt(t.KeySpan(text), "source-figure-unreadable", "this is no figure: "+sentence,
+				cmp.Or(advice, "write a number and its unit, a colon and what it is the figure of, as in \""+figureExample+"\""))
+			continue
+		}
+		if other := sameFigure(figures, r); other != "" {
+			t.FaultAt(t.KeySpan(text), "source-figure-twice", fmt.Sprintf("%q is the same figure as %q", text, other),
+				"write it once, and say after its colon all that it is the figure of")
+			continue
+		}
+		figures = append(figures, SourceFigure{
+			Text: text, Range: r, Span: t.KeySpan(text), ForSpan: t.Span(text),
+			For: t.Need(text, "type after the colon what it is the figure of, as in \""+figureExample+"\""),
+		})
+	}
+	return figures
+}
+
+// sameFigure gives the text of the figure that says the same, "" when none does.
+func sameFigure(figures []SourceFigure, r unit.Range) string {
+	for _, f := range figures {
+		if f.Range.Low == r.Low && f.Range.High == r.High && f.Range.Unit.Same(r.Unit) {
+			return f.Text
+		}
+	}
+	return ""
+}
