@@ -149,6 +149,10 @@ var withoutValue = regexp.MustCompile(`^(--[a-z-]+): .*<EOL>`)
 
 // mistyped words what kong found wrong.
 func mistyped(err error) error {
+	var worded fault
+	if errors.As(err, &worded) {
+		return worded // by the option itself
+	}
 	if found := withoutValue.FindStringSubmatch(err.Error()); found != nil {
 		return fault{found[1] + " has nothing after it", "write it as " + found[1] + "=VALUE"}
 	}

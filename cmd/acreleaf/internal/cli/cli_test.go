@@ -25,6 +25,17 @@ func TestExitCodes(t *testing.T) {
 		{"proof", exitClean},
 		{"press", exitClean},
 		{"proof --from faulty", exitFault},
+		{"proof --json", exitClean},
+		{"proof --sarif", exitClean},
+		{"proof --today 2026-11-02", exitClean},
+		{"proof --from faulty --json", exitFault},
+		{"proof --from faulty --sarif", exitFault},
+		{"proof --from nowhere --json", exitFault},
+		{"proof --json --sarif", exitUsage},
+		{"proof --today 2026-02-29", exitUsage},
+		{"proof --today tomorrow", exitUsage},
+		{"proof --today", exitUsage},
+		{"press --today 2026-11-02", exitUsage}, // a press reads no clock
 		{"press --from faulty", exitFault},
 		{"press --from nowhere", exitFault},
 		{"desk --from nowhere", exitFault},
@@ -44,7 +55,8 @@ func TestExitCodes(t *testing.T) {
 		if code := Run(strings.Fields(c.line), &out, &err); code != c.code {
 			t.Errorf("acreleaf %s: exit code %d, not %d\n%s%s", c.line, code, c.code, &out, &err)
 		}
-		if failed := c.code != exitClean; failed && !strings.Contains(c.line, "--json") {
+		asked := strings.Contains(c.line, "--json") || strings.Contains(c.line, "--sarif")
+		if failed := c.code != exitClean; failed && (!asked || c.code == exitUsage) {
 			if out.Len() > 0 || !strings.HasPrefix(err.String(), "error: ") && !strings.Contains(err.String(), ": error: ") {
 				t.Errorf("acreleaf %s: a failure is told on standard error alone\n%s--\n%s", c.line, &out, &err)
 			}

@@ -2,12 +2,43 @@ package cli
 
 import (
 	"fmt"
+	"path/filepath"
+	"strings"
+	"time"
 
+	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/proof"
 	"acreleaf/cmd/acreleaf/internal/site"
 )
 
-type proofCommand struct{ place }
+type proofCommand struct {
+	place
+	Today day  `help:"The day for overdue reviews, as 2026-11-02 (today, by this computer's clock)." placeholder:"DATE"`
+	JSON  bool `name:"json" xor:"form" help:"Print one JSON object."`
+	SARIF bool `name:"sarif" xor:"form" help:"Print a SARIF 2.1.0 log, for editors and code review."`
+}
+
+// A day is a date of the calendar that was typed, at midnight UTC.
+type day struct{ time.Time }
+
+// UnmarshalText reads a date that was typed.
+func (d *day) UnmarshalText(text []byte) (err error) {
+	if d.Time, err = time.Parse(time.DateOnly, string(text)); err == nil {
+		return nil
+	}
+	problem := fmt.Sprintf("a date is needed here, and this is %q", text)
+	if len(text) == len(time.DateOnly) && strings.Trim(string(text), "0123456789-") == "" {
+		problem = fmt.Sprintf("there is no day %s in the calendar", text)
+	}
+	return fault{"--today: " + problem, "write year, month and day, as in --today=2026-11-02"}
+}
+
+// localDay is the day that a clock shows where it stands, as a day at midnight UTC: an advisor looks at the calendar on
+// the wall, and a review is due on a day, not at an hour.
+func localDay(now time.Time) time.Time {
+	year, month, date := now.Date()
+	return time.Date(year, month, date, 0, 0, 0, 0, time.UTC)
+}
 
 // Run checks every guide and writes nothing.
 func (c *proofCommand) Run(t *terminal) error {
@@ -15,11 +46,53 @@ func (c *proofCommand) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
-	found := site.Check(options, proof.Rules{Advice: true})
+	if c.JSON || c.SARIF {
+		options.Name = fromHere(options.Name)
+	}
+	rules := proof.Rules{Advice: true, Today: c.Today.Time}
+	if rules.Today.IsZero() {
+		rules.Today = localDay(time.Now())
+	}
+	found := site.Check(options, rules)
+	switch {
+	case c.JSON:
+		err = message.JSON(t.out, found.Messages,
+			message.Counts{Pages: found.Pages, Worked: found.Worked, Sourced: found.Sourced})
+	case c.SARIF:
+		err = message.SARIF(t.out, found.Messages)
+	default:
+		return c.tell(t, found)
+	}
+	if err == nil && message.HasFault(found.Messages) {
+		err = errFaults
+	}
+	return err
+}
+
+// tell prints what was found for people, and how much was read when there is no fault.
+func (c *proofCommand) tell(t *terminal, found site.Checked) error {
 	if err := t.report(found.Messages); err != nil {
 		return err
 	}
-	fmt.Fprintf(t.out, "%d %s, %d worked and %d sourced figures: no fault\n",
-		found.Pages, plural(found.Pages, "page", "pages"), found.Worked, found.Sourced)
+	result := "no fault"
+	if len(found.Messages) > 0 {
+		result += ", " + message.Summary(found.Messages)
+	}
+	fmt.Fprintf(t.out, "%d %s, %d worked and %d sourced figures: %s\n",
+		found.Pages, plural(found.Pages, "page", "pages"), found.Worked, found.Sourced, result)
 	return nil
+}
+
+// fromHere is the way to a folder from the current one. What other programs read shall tell nothing of this machine.
+func fromHere(folder string) string {
+	if !filepath.IsAbs(folder) {
+		return folder
+	}
+	here, err := filepath.Abs(".")
+	if err == nil {
+		if way, err := filepath.Rel(here, folder); err == nil {
+			return filepath.ToSlash(way)
+		}
+	}
+	return filepath.Base(folder)
 }

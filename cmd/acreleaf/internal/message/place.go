@@ -7,11 +7,16 @@ import "strings"
 type Placed struct {
 	Level        Level
 	ID           string
-	File         string // empty when the message has no place; Line, Column and Excerpt are then empty too
+	File         string // empty when the message has no place; what follows of places is then empty too
 	Line, Column int    // from 1; the column counts characters
-	Excerpt      Excerpt
-	Text         string
-	Note         []string // lines; none when there is no note
+
+	// EndLine and EndColumn are the place of the first character behind the marked part. They are the place of the
+	// message itself when it marks nothing but the place before a character.
+	EndLine, EndColumn int
+
+	Excerpt Excerpt
+	Text    string
+	Note    []string // lines; none when there is no note
 }
 
 // Place works out the place of each message, in the order given. It reads each source once.
@@ -31,7 +36,9 @@ func Place(l List) []Placed {
 			}
 			p.File = oneLine(m.Source.Name)
 			p.Line, p.Column = index.position(m.Span.Start)
+			p.EndLine, p.EndColumn = index.end(m.Span)
 			p.Line += m.Source.Above
+			p.EndLine += m.Source.Above
 			p.Excerpt = index.excerpt(m.Span)
 		}
 		placed[i] = p

@@ -85,9 +85,8 @@ func cells(text string) int {
 	return sum
 }
 
-// Summary counts messages in words: "2 errors, 1 advice". It is empty for an empty list.
-func Summary(l List) string {
-	var faults, advice int
+// Count counts the faults and the advice of a list.
+func Count(l List) (faults, advice int) {
 	for _, m := range l {
 		if m.Level == Fault {
 			faults++
@@ -95,6 +94,12 @@ func Summary(l List) string {
 			advice++
 		}
 	}
+	return faults, advice
+}
+
+// Summary counts messages in words: "2 errors, 1 advice". It is empty for an empty list.
+func Summary(l List) string {
+	faults, advice := Count(l)
 	var parts []string
 	switch {
 	case faults == 1:

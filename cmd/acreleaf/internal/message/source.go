@@ -90,3 +90,12 @@ func (l *lines) position(offset int) (line, column int) {
 	l.last.offset, l.last.line, l.last.column = offset, line, column
 	return line, column
 }
+
+// end is the position of a span's end. It leaves the memory of the last place as it was: the next message may start
+// before the end of this one, and would be counted from the start of its line.
+func (l *lines) end(s Span) (line, column int) {
+	last := l.last
+	line, column = l.position(max(s.Start, s.End))
+	l.last = last
+	return line, column
+}

@@ -66,6 +66,38 @@ func positionSlowly(text string, offset int) (line, column int) {
 	return line, column
 }
 
+// A mark ends before the first character that is not in it, wherever that stands.
+func TestPlaceOfTheEnd(t *testing.T) {
+	for _, test := range []struct {
+		text                             string
+		start, end                       int
+		line, column, endLine, endColumn int
+	}{
+		{"abc", 0, 0, 1, 1, 1, 1},      // the place before a character
+		{"abc", 3, 3, 1, 4, 1, 4},      // the place behind the last
+		{"abc", 2, 1, 1, 3, 1, 3},      // a mark that ends before it starts marks a place
+		{"abc", 1, 99, 1, 2, 1, 4},     // and none goes beyond the text
+		{"ab\ncd\n", 1, 5, 1, 2, 2, 3}, // over two lines
+		{"ab\ncd\n", 0, 3, 1, 1, 2, 1}, // with the line end
+		{"ab\ncd\n", 0, 6, 1, 1, 3, 1},
+		{"ab\r\ncd", 0, 2, 1, 1, 1, 3},
+		{"ab\r\ncd", 0, 3, 1, 1, 1, 3}, // between the two characters of a line end
+		{"ab\r\ncd", 0, 5, 1, 1, 2, 2},
+		{"\t12\tin", 1, 4, 1, 2, 1, 5}, // a tab is one character
+		{byteOrderMark + "ab", 0, 4, 1, 1, 1, 2},
+		{byteOrderMark + "ab", 0, 0, 1, 1, 1, 1},
+		{"é=窒素\n🌱N", 0, 9, 1, 1, 1, 5},
+		{"é=窒素\n🌱N", 2, 14, 1, 2, 2, 2},
+		{"é=窒素", 0, 4, 1, 1, 1, 3}, // inside a character
+	} {
+		p := Place(List{{Source: &Source{Text: []byte(test.text)}, Span: Span{test.start, test.end}}})[0]
+		got := [4]int{p.Line, p.Column, p.EndLine, p.EndColumn}
+		if want := [4]int{test.line, test.column, test.endLine, test.endColumn}; got != want {
+			t.Errorf("%q, %d to %d: %v, want %v", test.text, test.start, test.end, got, want)
+		}
+	}
+}
+
 func FuzzPlace(f *testing.F) {
 	seeds := []string{"", "a\r\nb", "\uFEFFa", "窒素\te\u0301🌱\xff\x80", "\x1b[31m", strings.Repeat("ab\t", 99)}
 	for _, text := range seeds {
@@ -78,6 +110,10 @@ func FuzzPlace(f *testing.F) {
 		line, column := positionSlowly(text, start)
 		if p.Line != line || p.Column != column {
 			t.Errorf("%q at %d: %d:%d, want %d:%d", text, start, p.Line, p.Column, line, column)
+		}
+		line, column = positionSlowly(text, max(start, end))
+		if p.EndLine != line || p.EndColumn != column {
+			t.Errorf("%q to %d: %d:%d, want %d:%d", text, end, p.EndLine, p.EndColumn, line, column)
 		}
 		e := p.Excerpt
 		if got := cells(e.Before) + cells(e.Marked) + cells(e.After); got > windowCells {
@@ -102,6 +138,17 @@ func TestPositionsOnOneLineAreCountedOnce(t *testing.T) {
 			t.Errorf("at %d: %d:%d", at, line, column)
 		}
 		copy(l.text, strings.Repeat("é", at/2))
+	}
+	l = newLines(&Source{Text: []byte(strings.Repeat("a", 1000))})
+	for at := 0; at < 1000; at += 100 {
+		if _, column := l.position(at); column != at+1 {
+			t.Errorf("at %d: column %d", at, column)
+		}
+		if _, column := l.end(Span{at, 1000}); column != 1001 { // must not be what the next one is counted from
+			t.Errorf("the end from %d: column %d", at, column)
+		}
+		copy(l.text, strings.Repeat("é", at/2))
+		copy(l.text[at:], strings.Repeat("a", 1000-at))
 	}
 	l = newLines(&Source{Text: []byte("abc\nabc")})
 	for _, test := range []struct{ offset, line, column int }{{2, 1, 3}, {1, 1, 2}, {6, 2, 3}, {3, 1, 4}, {5, 2, 2}} {

@@ -1,0 +1,55 @@
+package message
+
+import (
+	"encoding/json"
+	"io"
+)
+
+// Counts are what was looked through to find messages: how many pages, and how many figures tied to a worksheet and to
+// a source.
+type Counts struct{ Pages, Worked, Sourced int }
+
+// report is the object that JSON prints. Every key is always there, so that a program that reads it needs no ifs.
+type report struct {
+	Pages    int           `json:"pages"`
+	Worked   int           `json:"worked"`
+	Sourced  int           `json:"sourced"`
+	Faults   int           `json:"faults"`
+	Advice   int           `json:"advice"`
+	Messages []reportEntry `json:"messages"`
+}
+
+type reportEntry struct {
+	Level     string   `json:"level"` // "fault" or "advice"
+	ID        string   `json:"id"`
+	File      string   `json:"file"` // empty when the message has no place; the numbers are then 0
+	Line      int      `json:"line"`
+	Column    int      `json:"column"`
+	EndLine   int      `json:"endLine"`
+	EndColumn int      `json:"endColumn"`
+	Text      string   `json:"text"`
+	Notes     []string `json:"notes"`
+}
+
+// JSON writes the messages as one object, in the order given.
+func JSON(w io.Writer, l List, c Counts) error {
+	faults, advice := Count(l)
+	r := report{Pages: c.Pages, Worked: c.Worked, Sourced: c.Sourced, Faults: faults, Advice: advice,
+		Messages: make([]reportEntry, len(l))}
+	for i, p := range Place(l) {
+		level := "fault"
+		if p.Level == Advice {
+			level = "advice"
+		}
+		r.Messages[i] = reportEntry{Level: level, ID: p.ID, File: p.File, Line: p.Line, Column: p.Column,
+			EndLine: p.EndLine, EndColumn: p.EndColumn, Text: p.Text, Notes: append([]string{}, p.Note...)}
+	}
+	return encode(w, r)
+}
+
+func encode(w io.Writer, value any) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(value)
+}

@@ -1,0 +1,69 @@
+package message
+
+import (
+	"bytes"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// The whole object, key by key: programs that read it hang on each.
+func TestJSONWhole(t *testing.T) {
+	var b bytes.Buffer
+	if err := JSON(&b, reported()[1:], Counts{Pages: 2, Worked: 3, Sourced: 1}); err != nil {
+		t.Fatal(err)
+	}
+	const want = `{
+  "pages": 2,
+  "worked": 3,
+  "sourced": 1,
+  "faults": 2,
+  "advice": 1,
+  "messages": [
+    {
+      "level": "fault",
+      "id": "figure-differs",
+      "file": "content/guides/soil.md",
+      "line": 2,
+      "column": 1,
+      "endLine": 2,
+      "endColumn": 1,
+      "text": "{0} is no number",
+      "notes": [
+        "one",
+        "two"
+      ]
+    },
+    {
+      "level": "advice",
+      "id": "date",
+      "file": "content/50 % plan: é.md",
+      "line": 10,
+      "column": 1,
+      "endLine": 10,
+      "endColumn": 1,
+      "text": "look again",
+      "notes": []
+    },
+    {
+      "level": "fault",
+      "id": "no-pages",
+      "file": "",
+      "line": 0,
+      "column": 0,
+      "endLine": 0,
+      "endColumn": 0,
+      "text": "there is no page",
+      "notes": []
+    }
+  ]
+}
+`
+	if diff := cmp.Diff(want, b.String()); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+	b.Reset()
+	if err := JSON(&b, nil, Counts{}); err != nil || !bytes.Contains(b.Bytes(), []byte(`"messages": []`)) {
+		t.Errorf("without a message: %s%v", &b, err)
+	}
+}
