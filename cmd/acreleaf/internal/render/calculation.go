@@ -15,6 +15,7 @@ type Calculation struct {
 	Slips     []string
 	Constants []Constant
 	Tables    []Figures
+	Cited     []Reference   // what its numbers rest on, in the order of their numbers
 	Used      []Link        // the pages that have a worksheet of it
 	Code      template.HTML // its source, highlighted
 }
@@ -67,6 +68,7 @@ func (r *Renderer) Calculation(w *bytes.Buffer, c *Calculation) {
 			w.WriteString("</h2>\n")
 			w.WriteString(string(c.Code))
 		}
+		r.references(w, c.Cited)
 		w.WriteString("</article>\n")
 	}})
 }

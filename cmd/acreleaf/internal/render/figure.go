@@ -18,22 +18,24 @@ func (r *Renderer) Worked(w *bytes.Buffer, f *Worked) {
 	w.WriteString("</a>")
 }
 
-// Sourced writes a number in the prose that was taken from a publication.
+// Sourced writes a number in the prose that was taken from a publication, and the number of that in the page's list.
 func (r *Renderer) Sourced(w *bytes.Buffer, f *Sourced) {
 	element(w, "b", "sourced", f.Text)
+	r.cite(w, f.Cite, f.Source)
 }
 
-// SourceNote writes the note that names the publication of a number. The style sheet sets it in the margin beside the
-// paragraph, or beneath it on a narrow screen.
+// SourceNote writes the note that says what a number is and who gives it. The style sheet sets it in the margin beside
+// the paragraph, or beneath it on a narrow screen.
 func (r *Renderer) SourceNote(w *bytes.Buffer, f *Sourced) {
 	w.WriteString(`<small class="margin" role="note"> `)
-	link(w, "", f.Href, f.Source)
-	if f.Detail != "" {
+	bracketed(w, f.Cite.Source)
+	w.WriteByte(' ')
+	if f.For != "" {
+		element(w, "b", "", f.Text)
 		w.WriteString(": ")
-		sentence(w, f.Detail)
-	} else {
-		w.WriteString(". ")
+		sentence(w, f.For)
 	}
+	sentence(w, f.Source)
 	if kind := r.words.Kinds.name(f.Kind); !strings.EqualFold(kind, f.Source) {
 		element(w, "i", "", kind)
 	}

@@ -54,7 +54,27 @@ func guide(body string) *render.Guide {
 		Body:     template.HTML(body),
 		Module:   []byte(`{"m":"AGFzbQEAAAA=","cells":24,"sheets":[{"name":"soil","after":[],"refusals":[]}]}`),
 		Previous: &render.Link{Href: "../sampling/", Text: "Take a soil sample"},
+		Cited:    references(),
 		Next:     &render.Link{Href: "../water/", Text: "Nitrogen in your well water"},
+	}
+}
+
+// references are the sources of the fixture's guide. The body has the places that they lead back to.
+func references() []render.Reference {
+	sources := sourcesPage().Entries
+	return []render.Reference{
+		{
+			Entry: &sources[0], Href: "../../sources/#montana-soil", Kind: "handbook",
+			Uses: []render.Use{{Cite: 1, Text: "two million pounds"}, {Cite: 2, Text: "2,000,000 lb soil/ac per 6 in"}},
+		},
+		{Text: "IUPAC 2021", Kind: "standard", Uses: []render.Use{{Cite: 3, Text: "0.2259"}}},
+		{
+			Entry: &sources[1], Href: "../../sources/#common-practice", Kind: "common-practice",
+			Uses: []render.Use{{Cite: 4, Text: "25 to 35 lb/ac"}},
+		},
+		{Text: "40 CFR 141", Kind: "standard", Uses: []render.Use{
+			{Cite: 5, Text: "10 mg/L"}, {Cite: 6, Text: "10 ppm"}, {Cite: 7, Text: "10 mg/L"}, {Cite: 8, Text: "10 mg/L"},
+		}},
 	}
 }
 
@@ -132,12 +152,12 @@ func soil() *render.Worksheet {
 		Constants: []render.Constant{
 			{
 				Label: "the weight of the top six inches of an acre", Text: "2,000,000 lb soil/ac per 6 in",
-				Source: "Montana State University, Soil Scoop", SourceHref: "../../sources/#montana-soil",
+				Source: "Montana State University, Soil Scoop", Cite: render.Cite{Source: 1, Use: 2},
 				Sureness: "handbook",
 			},
 			{
 				Label: "nitrogen's share of nitrate, by atomic weight", Text: "0.2259",
-				Source: "IUPAC 2021", SourceHref: "../../sources/#iupac", Sureness: "standard",
+				Source: "IUPAC 2021", Cite: render.Cite{Source: 2, Use: 3}, Sureness: "standard",
 			},
 		},
 		CodeHref: "../../calculations/soil-nitrogen/#code",
@@ -248,8 +268,8 @@ func body(r *render.Renderer) string {
 	worked(5, "48", " lb/ac")
 	w.WriteString(" of nitrogen in place. An acre of soil six inches deep weighs near ")
 	weight := &render.Sourced{
-		Text: "two million pounds", Href: "../../sources/#montana-soil", Source: "Montana State University, Soil Scoop",
-		Detail: "for a soil of 1.47 g/cm³; with your own bulk density the worksheet uses that.", Kind: "handbook",
+		Text: "two million pounds", Cite: render.Cite{Source: 1, Use: 1}, Source: "Montana State University, Soil Scoop",
+		For: "for a soil of 1.47 g/cm³; with your own bulk density the worksheet uses that.", Kind: "handbook",
 	}
 	r.Sourced(w, weight)
 	w.WriteString(", so each part per million is two pounds. The rest is multiplying by the depth.")
@@ -259,8 +279,8 @@ func body(r *render.Renderer) string {
 	w.WriteString(`<div class="heading"><h2 id="enough">When it is enough</h2>` +
 		`<a class="self" href="#enough" aria-label="Link to this part">§</a></div><p>First-leaf trees take up `)
 	need := &render.Sourced{
-		Text: "25 to 35 lb/ac", Href: "../../sources/#common-practice", Source: "Orchard advisors",
-		Detail: "of N a year for first-leaf walnuts.", Kind: "common-practice",
+		Text: "25 to 35 lb/ac", Cite: render.Cite{Source: 3, Use: 4}, Source: "Orchard advisors",
+		For: "of N a year for first-leaf walnuts.", Kind: "common-practice",
 	}
 	r.Sourced(w, need)
 	w.WriteString(" in a year. Where the marked cells below cover that, wait: the first feed can come later.")
@@ -273,8 +293,8 @@ func body(r *render.Renderer) string {
 	w.WriteString("<p>Two kinds: ")
 	r.Worked(w, twoKinds())
 	w.WriteString(`</p><h2 id="slips">Slips people make</h2><ul><li>They read nitrate as nitrate-nitrogen.</li></ul>`)
-	for _, word := range []string{"DANGER", "WARNING", "CAUTION", "NOTICE"} {
-		signal(r, w, word)
+	for i, word := range []string{"DANGER", "WARNING", "CAUTION", "NOTICE"} {
+		signal(r, w, word, 5+i)
 	}
 	return w.String()
 }
@@ -287,12 +307,12 @@ func twoKinds() *render.Worked {
 	}}
 }
 
-func signal(r *render.Renderer, w *bytes.Buffer, word string) {
+func signal(r *render.Renderer, w *bytes.Buffer, word string, use int) {
 	w.WriteString(`<aside class="signal ` + strings.ToLower(word) + `" role="note" aria-label="` + word + `">` +
 		`<p class="signal-word">` + word + `</p><p>A credit is a reason to buy less, not a licence to skip the leaf ` +
 		`sample in July. Follow `)
 	rule := &render.Sourced{
-		Text: "40 CFR 141", Href: "../../sources/#epa", Source: "EPA", Detail: "10 mg/L in drinking water.",
+		Text: "40 CFR 141", Cite: render.Cite{Source: 4, Use: use}, Source: "EPA", For: "10 mg/L in drinking water.",
 		Kind: "standard",
 	}
 	r.Sourced(w, rule)
@@ -321,7 +341,11 @@ func calculationPage() *render.Calculation {
 		}},
 		Slips:     []string{"A report in NO3 was read as NO3-N."},
 		Constants: soil().Constants,
-		Used:      []render.Link{{Href: "../../guides/soil/", Text: "Nitrogen already in your soil"}},
+		Cited: []render.Reference{
+			{Text: "Montana State University, Soil Scoop", Kind: "handbook", Uses: []render.Use{{Cite: 2, Text: "2,000,000 lb"}}},
+			{Text: "IUPAC 2021", Kind: "standard", Uses: []render.Use{{Cite: 3, Text: "0.2259"}}},
+		},
+		Used: []render.Link{{Href: "../../guides/soil/", Text: "Nitrogen already in your soil"}},
 		Code: `<pre class="code"><code><span class="k">var</span> soilNitrogen = ` +
 			`sheet.New(<span class="s">"soil-nitrogen"</span>, <span class="k">func</span>(s *sheet.Sheet) ` +
 			"{ <span class=\"c\">// one sampled layer</span>\n</code></pre>",

@@ -124,10 +124,11 @@ type Note struct {
 
 // A Constant says where a number of the work comes from.
 type Constant struct {
-	Label, Text        string
-	Source, SourceHref string
-	Note               string // what it stands for, or where sources disagree; empty for none
-	Sureness           string // a kind of source, as in Source.Kind
+	Label, Text string
+	Source      string // in a few words
+	Cite        Cite
+	Note        string // what it stands for, or where sources disagree; empty for none
+	Sureness    string // a kind of source, as in Source.Kind
 }
 
 // A Table is a reckoner: one answer over a grid of two givens.
@@ -159,8 +160,8 @@ type Worked struct {
 // A Sourced figure is a number in the prose with the publication it was taken from, which stands in the margin.
 type Sourced struct {
 	Text   string
-	Href   string // way to the entry of the bibliography
-	Source string // "Pelham and Ortega 2019"
-	Detail string // the author's remark: "per 1000 lb of kernels"; empty for none
+	Cite   Cite
+	Source string // in a few words: "Pelham and Ortega 2019"
+	For    string // what it is the figure of: "per 1000 lb of kernels"; empty for none
 	Kind   string // as in Source.Kind; empty leaves it out
 }

@@ -12,7 +12,7 @@ func (r *Renderer) Guide(w *bytes.Buffer, g *Guide) {
 		script: true,
 		main:   func(w *bytes.Buffer) { r.guideMain(w, g) },
 		turn:   func(w *bytes.Buffer) { r.turn(w, g) },
-		cite:   func(w *bytes.Buffer) { r.cite(w, g) },
+		cite:   func(w *bytes.Buffer) { r.howToCite(w, g) },
 	})
 }
 
@@ -24,6 +24,7 @@ func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 	r.withoutScript(w, g.Module)
 	w.WriteString("<article>\n")
 	w.WriteString(string(g.Body))
+	r.references(w, g.Cited)
 	w.WriteString("</article>\n")
 	r.module(w, g.Module)
 }
@@ -113,8 +114,8 @@ func turnTo(w *bytes.Buffer, rel, word string, to *Link) {
 	w.WriteString("</a>\n")
 }
 
-// cite writes how to cite the guide and when it is due for review.
-func (r *Renderer) cite(w *bytes.Buffer, g *Guide) {
+// howToCite writes how to cite the guide and when it is due for review.
+func (r *Renderer) howToCite(w *bytes.Buffer, g *Guide) {
 	sentence := r.words.Foot.Citation
 	if g.Reviewed == "" {
 		sentence = r.words.Foot.CitationUndated

@@ -19,6 +19,7 @@ func (r *Renderer) Home(w *bytes.Buffer, h *Home) {
 		if h.Intro != "" {
 			w.WriteString("<article>\n")
 			w.WriteString(string(h.Intro))
+			r.references(w, h.Cited)
 			w.WriteString("</article>\n")
 		}
 		r.module(w, h.Module)

@@ -50,7 +50,7 @@ var everyView = map[string]func(text string) []byte{
 	"missing": writer(missingPage()), "worksheet": writer(soil()), "linked": writer(season()),
 	"reckoner": writer(reckoner()), "calculation": writer(calculationPage()),
 	"worked":  writer(twoKinds()),
-	"sourced": writer(&render.Sourced{Text: "x", Href: "x", Source: "x", Detail: "x", Kind: "x"}),
+	"sourced": writer(&render.Sourced{Text: "x", Source: "x", For: "x", Kind: "x"}),
 }
 
 func writer(view any) func(string) []byte {

@@ -101,7 +101,10 @@ func sourcesPage() *render.Sources {
 			{
 				ID: "montana-soil", Authors: "Montana State University", Title: "Soil Scoop: questions to ask about soil tests",
 				Publisher: "Montana State University", Kind: "handbook", Address: "https://example.org/soil-scoop",
-				Note:  "Pounds of N an acre are ppm times 2 times depth in inches divided by 6.",
+				Note: "Pounds of N an acre are ppm times 2 times depth in inches divided by 6.",
+				Figures: []render.Figured{
+					{Text: "2 lb N/ac", For: "for each ppm NO3-N in 6 in"}, {Text: "6 in", For: "the layer of the rule"},
+				},
 				Cited: []render.Link{{Href: "../guides/soil/", Text: "Nitrogen already in your soil"}},
 			},
 			{ID: "common-practice", Authors: "Orchard advisors", Title: "Rules of thumb in common use", Kind: "common-practice"},

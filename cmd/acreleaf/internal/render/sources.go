@@ -24,6 +24,17 @@ func (r *Renderer) source(w *bytes.Buffer, s *Source) {
 	w.WriteString("<li")
 	attribute(w, "id", s.ID)
 	w.WriteString(">\n<p>")
+	r.citation(w, s, "")
+	w.WriteString("</p>\n")
+	element(w, "p", "kind", r.words.Kinds.name(s.Kind))
+	element(w, "p", "hint", s.Note)
+	r.figured(w, s.Figures)
+	r.cited(w, s.Cited)
+	w.WriteString("</li>\n")
+}
+
+// citation writes the whole citation of a source. Its title leads to href, if there is one.
+func (r *Renderer) citation(w *bytes.Buffer, s *Source, href string) {
 	if s.Authors != "" {
 		text(w, s.Authors)
 		w.WriteString(". ")
@@ -32,7 +43,13 @@ func (r *Renderer) source(w *bytes.Buffer, s *Source) {
 		text(w, s.Year)
 		w.WriteString(". ")
 	}
-	element(w, "cite", "", s.Title)
+	if href == "" {
+		element(w, "cite", "", s.Title)
+	} else {
+		w.WriteString("<cite>")
+		link(w, "", href, s.Title)
+		w.WriteString("</cite>")
+	}
 	w.WriteByte('.')
 	if s.Publisher != "" && s.Publisher != s.Authors {
 		w.WriteByte(' ')
@@ -43,11 +60,23 @@ func (r *Renderer) source(w *bytes.Buffer, s *Source) {
 		w.WriteByte(' ')
 		link(w, "", s.Address, r.words.Sources.Visit)
 	}
-	w.WriteString("</p>\n")
-	element(w, "p", "kind", r.words.Kinds.name(s.Kind))
-	element(w, "p", "hint", s.Note)
-	r.cited(w, s.Cited)
-	w.WriteString("</li>\n")
+}
+
+// figured lists the figures that a source gives.
+func (r *Renderer) figured(w *bytes.Buffer, list []Figured) {
+	if len(list) == 0 {
+		return
+	}
+	element(w, "p", "", r.words.Sources.Gives)
+	w.WriteString("\n<ul>\n")
+	for _, f := range list {
+		w.WriteString("<li>")
+		element(w, "b", "", f.Text)
+		w.WriteString(": ")
+		text(w, f.For)
+		w.WriteString("</li>\n")
+	}
+	w.WriteString("</ul>\n")
 }
 
 func (r *Renderer) cited(w *bytes.Buffer, guides []Link) {

@@ -55,6 +55,7 @@ type Guide struct {
 	Glance   []Glance
 	Body     template.HTML // the text, made from Markdown
 	Module   []byte        // the JSON of the data block "module"; nil for a guide without worksheets
+	Cited    []Reference   // what its numbers rest on, in the order of their numbers
 	Previous *Link         // the guide before it in the season; nil for none
 	Next     *Link
 }
@@ -78,6 +79,7 @@ type Home struct {
 	Page    Page
 	Intro   template.HTML // the text of content/home.md; may be empty
 	Module  []byte        // as in Guide
+	Cited   []Reference   // as in Guide
 	Seasons []Season
 }
 
@@ -107,8 +109,12 @@ type Source struct {
 	Address                         string // web address; empty for none
 	Kind                            string // standard, handbook, worked-example, common-practice or memory
 	Note                            string
+	Figures                         []Figured
 	Cited                           []Link // the guides that use it
 }
+
+// Figured is a figure that a source gives, and what it is the figure of.
+type Figured struct{ Text, For string }
 
 // Missing is the page for an address that does not exist. A host serves it at any depth, so the ways of its Page
 // must be absolute when the site's base address is known.

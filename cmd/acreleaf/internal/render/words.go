@@ -142,6 +142,12 @@ type SourcesWords struct {
 	Cited    string `yaml:"cited"`
 	NotCited string `yaml:"not-cited"`
 	Visit    string `yaml:"visit"`
+	Gives    string `yaml:"gives"`
+
+	Numbered Sentence `yaml:"numbered" blanks:"number,source"`
+	Used     string   `yaml:"used"`
+	Again    string   `yaml:"again"`
+	Others   Sentence `yaml:"others" blanks:"source"`
 }
 
 // MissingWords is for the page of an address that does not exist.
@@ -179,6 +185,9 @@ type TextWords struct {
 	Written      string `yaml:"written"`
 	Made         string `yaml:"made"`
 }
+
+// AndOthers names one of several works.
+func (s SourcesWords) AndOthers(source string) string { return s.Others.with(source) }
 
 // name gives the name of a kind of source; a kind with no name is its own name.
 func (k KindWords) name(kind string) string {

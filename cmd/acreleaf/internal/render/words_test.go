@@ -86,7 +86,7 @@ func TestNoWordElsewhere(t *testing.T) {
 	}
 	for _, view := range []any{
 		guide(""), homePage(), sourcesPage(), calculationPage(), missingPage(), soil(), season(), reckoner(), twoKinds(),
-		&render.Sourced{Text: "7", Source: "7", Detail: "7", Kind: "standard"},
+		&render.Sourced{Text: "7", Source: "7", For: "7", Kind: "standard"},
 	} {
 		switch v := view.(type) { // the author's own HTML is not ours
 		case *render.Worksheet:

@@ -92,18 +92,17 @@ func (r *Renderer) constants(w *bytes.Buffer, list []Constant) {
 	w.WriteString("</ul></div>\n")
 }
 
-// origin writes the source of a constant and how sure it is, once when both say the same.
+// origin writes the source of a constant with its number in the page's list, and how sure it is: once when both say
+// the same.
 func (r *Renderer) origin(w *bytes.Buffer, c *Constant) {
 	kind := r.words.Kinds.name(c.Sureness)
-	if c.Source != "" && !strings.EqualFold(c.Source, kind) {
-		if c.SourceHref == "" {
-			text(w, c.Source)
-		} else {
-			link(w, "", c.SourceHref, c.Source)
-		}
+	if !strings.EqualFold(c.Source, kind) {
+		citeAs(w, c.Cite, func() { text(w, c.Source) })
 		w.WriteString(". ")
+		element(w, "i", "", kind)
+		return
 	}
-	element(w, "i", "", kind)
+	citeAs(w, c.Cite, func() { element(w, "i", "", kind) })
 }
 
 // worksheetFoot writes the way back to the example, and the way to the code.

@@ -41,7 +41,7 @@ func (p *press) calculationPages(language string, r *render.Renderer) []output.F
 			continue
 		}
 		address := calculationAddress(language, s)
-		v := p.calculationView(s)
+		v := p.calculationView(s, p.newCitations(address, r))
 		v.Page = p.frame(address, s.Title, s.Summary)
 		for _, d := range used[s] {
 			v.Used = append(v.Used, render.Link{Href: address.To(d.address), Text: d.metadata.Title})
@@ -53,8 +53,9 @@ func (p *press) calculationPages(language string, r *render.Renderer) []output.F
 	return files
 }
 
-func (p *press) calculationView(s *sheet.Sheet) *render.Calculation {
-	v := &render.Calculation{Name: s.Name, Constants: constantViews(s), Code: p.code(s)}
+func (p *press) calculationView(s *sheet.Sheet, c *citations) *render.Calculation {
+	v := &render.Calculation{Name: s.Name, Constants: c.constants(s), Code: p.code(s)}
+	v.Cited = c.list
 	for _, g := range s.Givens {
 		v.Givens = append(v.Givens, render.Asked{
 			Name: g.Name, Label: g.Label, Hint: g.Hint, Takes: takes(g), Typical: g.Example(),

@@ -129,15 +129,6 @@ func (p *press) taken(d, first *worksheet.Definition) *message.Message {
 	return m
 }
 
-// citeConstants notes the sources that the constants of a page's calculations name.
-func (p *press) citeConstants(d *draft) {
-	for _, definition := range d.defined {
-		for _, id := range definition.Cited {
-			p.cite(id, d)
-		}
-	}
-}
-
 // ownCode is the text of an author's own calculation, highlighted; false for one of the standard catalogue.
 func (p *press) ownCode(s *sheet.Sheet) (string, bool) {
 	d := p.own[s]

@@ -2,6 +2,7 @@ package site
 
 import (
 	"bytes"
+	"cmp"
 
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/render"
@@ -12,6 +13,7 @@ type fragments struct {
 	press    *press
 	draft    *draft
 	renderer *render.Renderer
+	cited    *citations
 
 	worksheets int               // how many were written
 	sourced    []*render.Sourced // figures whose notes are still to be written
@@ -25,7 +27,7 @@ func (f *fragments) Block(w *bytes.Buffer, b *markdown.Block) {
 		return
 	}
 	f.worksheets++
-	v := worksheetView(f.draft.work, bound)
+	v := worksheetView(f.draft.work, bound, f.cited)
 	v.Number = f.worksheets
 	v.CodeHref = f.draft.address.To(calculationAddress(f.draft.address.Language, bound.Sheet)) + "#" + render.CodeAnchor
 	f.renderer.Worksheet(w, v)
@@ -36,9 +38,8 @@ func (f *fragments) Figure(w *bytes.Buffer, figure *markdown.Figure) {
 	if figure.Scheme == "source" {
 		r := f.press.sources[figure.Target]
 		v := &render.Sourced{
-			Text:   figure.Text,
-			Href:   f.draft.address.To(sourcesAddress(f.draft.address.Language)) + "#" + r.ID,
-			Source: citation(r), Detail: figure.Title, Kind: string(r.Kind),
+			Text: figure.Text, Cite: f.cited.figure(r, figure.Text),
+			Source: citation(r), For: cmp.Or(figure.Title, meaning(r, figure.Text)), Kind: string(r.Kind),
 		}
 		f.renderer.Sourced(w, v)
 		f.sourced = append(f.sourced, v)

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"strings"
 
-	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/render"
 )
@@ -137,11 +136,7 @@ func (p *press) seasons(from *draft) []render.Season {
 func (p *press) sourcesView(address page.Address, words *render.Words) *render.Sources {
 	v := &render.Sources{Page: p.frame(address, words.Sources.Title, words.Sources.Summary)}
 	for _, id := range p.sources.IDs() {
-		r := p.sources[id]
-		entry := render.Source{
-			ID: r.ID, Authors: r.Authors, Year: r.Year, Title: r.Title, Publisher: r.Publisher,
-			Address: r.Address, Kind: string(r.Kind), Note: r.Note,
-		}
+		entry := sourceView(p.sources[id])
 		for _, d := range p.cited[id] {
 			if d.address.Language == address.Language {
 				entry.Cited = append(entry.Cited, render.Link{Href: address.To(d.address), Text: d.metadata.Title})
@@ -169,9 +164,4 @@ func (p *press) missingView(words *render.Words) *render.Missing {
 		}
 	}
 	return v
-}
-
-// citation is a source in a few words: "Pelham and Ortega 2019".
-func citation(r config.Reference) string {
-	return strings.TrimSpace(cmp.Or(r.Authors, r.Title) + " " + r.Year)
 }

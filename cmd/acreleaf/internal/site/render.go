@@ -57,7 +57,7 @@ var buffers = sync.Pool{New: func() any { return new(pageBuffers) }}
 func (p *press) renderPage(d *draft) output.File {
 	d.messages = nil // those of the reading were said
 	r := p.renderers[p.language(d)]
-	f := &fragments{press: p, draft: d, renderer: r}
+	f := &fragments{press: p, draft: d, renderer: r, cited: p.newCitations(d.address, r)}
 	b := buffers.Get().(*pageBuffers)
 	defer buffers.Put(b)
 	body, w := &b.body, &b.page
@@ -75,10 +75,11 @@ func (p *press) renderPage(d *draft) output.File {
 	if d.address.Kind == page.Home {
 		r.Home(w, &render.Home{
 			Page: p.pageView(d), Intro: template.HTML(body.Bytes()), Module: module, Seasons: p.seasons(d),
+			Cited: f.cited.list,
 		})
 	} else {
 		g := p.guideView(d)
-		g.Body, g.Module = template.HTML(body.Bytes()), module
+		g.Body, g.Module, g.Cited = template.HTML(body.Bytes()), module, f.cited.list
 		r.Guide(w, g)
 	}
 	return output.File{Path: d.address.File(), Bytes: bytes.Clone(w.Bytes())}

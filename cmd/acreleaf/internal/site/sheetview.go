@@ -11,7 +11,7 @@ import (
 )
 
 // worksheetView is a worksheet with the example's numbers in it.
-func worksheetView(p *worksheet.Page, b *worksheet.Bound) *render.Worksheet {
+func worksheetView(p *worksheet.Page, b *worksheet.Bound, c *citations) *render.Worksheet {
 	o := p.Example(b)
 	v := &render.Worksheet{
 		Index: b.Use.Index, Name: b.Block.Name, Title: cmp.Or(b.Title, b.Sheet.Title), Summary: b.Sheet.Summary,
@@ -31,27 +31,8 @@ func worksheetView(p *worksheet.Page, b *worksheet.Bound) *render.Worksheet {
 	for i, remark := range b.Sheet.Remarks {
 		v.Notes = append(v.Notes, noteView(o, i, remark))
 	}
-	v.Constants = constantViews(b.Sheet)
+	v.Constants = c.constants(b.Sheet)
 	return v
-}
-
-// constantViews lists the figures that the answers of a sheet rest on.
-func constantViews(s *sheet.Sheet) []render.Constant {
-	var views []render.Constant
-	for _, c := range s.Constants {
-		if c.OnlySlips {
-			continue
-		}
-		v := render.Constant{
-			Label: c.Label, Text: cmp.Or(c.Reads, c.Quantity.String()), Note: c.Note,
-			Source: c.Source, Sureness: c.Sureness.String(),
-		}
-		if c.Table != nil { // there is no one figure to show, and its lists all read alike
-			v.Label, v.Text = "", c.Label
-		}
-		views = append(views, v)
-	}
-	return views
 }
 
 // marker ties the numbers of the work to their cells.

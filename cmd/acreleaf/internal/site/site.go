@@ -81,6 +81,7 @@ type press struct {
 	renderers map[string]*render.Renderer // by language
 	cited     map[string][]*draft         // by source
 	byAddress map[page.Address]*draft
+	works     sync.Map // of the source's id by what a calculation calls it; workOf fills it
 }
 
 func newPress(o Options) *press {

@@ -1,0 +1,146 @@
+package render
+
+import (
+	"bytes"
+	"strconv"
+	"strings"
+)
+
+// A Cite is a place in a page that rests on a source.
+type Cite struct {
+	Source int // number of the source in the page's list, from 1
+	Use    int // which of all such places of the page it is, from 1
+}
+
+// A Reference is a source in the list at the end of a page. One of the bibliography has an entry and a way to it; one
+// that only a calculation knows has the words that the calculation has for it.
+type Reference struct {
+	Entry *Source // nil when the bibliography does not have it
+	Href  string  // way to the entry of the bibliography
+	Text  string
+	Kind  string // as in Source.Kind
+	Uses  []Use
+}
+
+// A Use is a number of the page that rests on a source.
+type Use struct {
+	Cite int    // as in Cite.Use
+	Text string // "48 lb/ac"
+}
+
+// The ids of sources and of the places that rest on them. The underscore keeps them apart from the ids of headings.
+
+func sourceID(number int) string { return "source_" + strconv.Itoa(number) }
+
+func citeID(use int) string { return "cite_" + strconv.Itoa(use) }
+
+// cite writes the number of a source after what was taken from it. It stands in brackets: a raised 2 after "43,560
+// ft2" would be read as a power.
+func (r *Renderer) cite(w *bytes.Buffer, c Cite, source string) {
+	w.WriteString(`<a class="cite"`)
+	citing(w, c)
+	w.WriteString(` aria-label="`)
+	r.words.Sources.Numbered.write(w, func(blank string) {
+		if blank == "number" {
+			integer(w, c.Source)
+		} else {
+			text(w, source)
+		}
+	})
+	w.WriteString(`">`)
+	bracketed(w, c.Source)
+	w.WriteString("</a>")
+}
+
+// citeAs writes a link to a source that has its name in it, and its number after that.
+func citeAs(w *bytes.Buffer, c Cite, name func()) {
+	w.WriteString("<a")
+	citing(w, c)
+	w.WriteByte('>')
+	name()
+	w.WriteByte(' ')
+	bracketed(w, c.Source)
+	w.WriteString("</a>")
+}
+
+// citing writes the attributes of a link to a source.
+func citing(w *bytes.Buffer, c Cite) {
+	attribute(w, "id", citeID(c.Use))
+	attribute(w, "href", "#"+sourceID(c.Source))
+	w.WriteString(` role="doc-biblioref"`)
+}
+
+func bracketed(w *bytes.Buffer, number int) {
+	w.WriteByte('[')
+	integer(w, number)
+	w.WriteByte(']')
+}
+
+// references writes the list of sources at the end of a page, each with the ways back to the numbers that rest on it.
+func (r *Renderer) references(w *bytes.Buffer, list []Reference) {
+	if len(list) == 0 {
+		return
+	}
+	w.WriteString(`<section class="references" role="doc-bibliography" aria-labelledby="source_list">` +
+		`<h2 id="source_list">`)
+	text(w, r.words.Page.Sources)
+	w.WriteString("</h2>\n<ol>\n")
+	for i := range list {
+		w.WriteString("<li")
+		attribute(w, "id", sourceID(i+1))
+		w.WriteByte('>')
+		r.reference(w, &list[i])
+		w.WriteString("</li>\n")
+	}
+	w.WriteString("</ol>\n</section>\n")
+}
+
+func (r *Renderer) reference(w *bytes.Buffer, f *Reference) {
+	w.WriteString("<p>")
+	if f.Entry != nil {
+		r.citation(w, f.Entry, f.Href)
+		w.WriteByte(' ')
+	} else {
+		sentence(w, f.Text)
+	}
+	if kind := r.words.Kinds.name(f.Kind); !strings.EqualFold(kind, f.Text) {
+		element(w, "i", "", kind)
+	}
+	w.WriteString("</p><p>")
+	text(w, r.words.Sources.Used)
+	for i, use := range f.Uses {
+		if usedBefore(f.Uses, i) {
+			continue // it stands behind the first of its like
+		}
+		if i > 0 {
+			w.WriteByte(',')
+		}
+		w.WriteByte(' ')
+		wayBack(w, use.Cite, use.Text)
+		for j := i + 1; j < len(f.Uses); j++ {
+			if f.Uses[j].Text == use.Text {
+				w.WriteByte(' ')
+				wayBack(w, f.Uses[j].Cite, r.words.Sources.Again)
+			}
+		}
+	}
+	w.WriteString("</p>")
+}
+
+// usedBefore says whether a number of the same text stands further up in the list.
+func usedBefore(uses []Use, at int) bool {
+	for _, before := range uses[:at] {
+		if before.Text == uses[at].Text {
+			return true
+		}
+	}
+	return false
+}
+
+func wayBack(w *bytes.Buffer, use int, s string) {
+	w.WriteString("<a")
+	attribute(w, "href", "#"+citeID(use))
+	w.WriteString(` role="doc-backlink">`)
+	text(w, s)
+	w.WriteString("</a>")
+}
