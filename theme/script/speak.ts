@@ -7,9 +7,18 @@ const PAUSE = 700; // milliseconds after the last change: a number is spoken onc
 
 /**
  * Gives the function to call with the worksheets that the reader has changed. After a pause each says one sentence in
- * its live line: the answers, or the sentence that stands on the page in their place.
+ * its live line: the answers, or the sentence that stands on the page in their place. A line of the page's own says what
+ * news gives.
  */
-export function makeSpeak(sheets: Sheet[], fields: Field[]): (changed: Iterable<number>) => void {
+export function makeSpeak(
+  sheets: Sheet[],
+  fields: Field[],
+  news: () => string,
+): (changed: Iterable<number>) => void {
+  const page = document.createElement("p");
+  page.className = "unseen";
+  page.setAttribute("role", "status");
+  document.querySelector("main")!.append(page);
   const lines = all(".worksheet [role=status]").map((line) => {
     const worksheet = line.closest(".worksheet")!;
     return { line, worksheet, sheet: sheetOf(worksheet) };
@@ -23,6 +32,7 @@ export function makeSpeak(sheets: Sheet[], fields: Field[]): (changed: Iterable<
       }
     }
     due.clear();
+    page.textContent = news();
   };
   const sentences = (worksheet: Element, index: number): string[] => {
     if (sheets[index].waiting) {

@@ -2,17 +2,17 @@ import { all, hide, mark, numberIn } from "./element";
 import { isVoid, type Sheet } from "./sheets";
 
 /**
- * Gives the function that marks on worksheets and on figures in the prose whether the numbers are the reader's own,
+ * Gives the function that marks on worksheets and on the answers at a glance whether the numbers are the reader's own,
  * and on worksheets whether there is an answer and what it waits for.
  */
 export function makeStanding(sheets: Sheet[]): () => void {
   const withSheet = (selector: string, name: string) =>
     all(selector).map((element) => ({ element, sheet: sheets[numberIn(element, name)] }));
   const worksheets = withSheet(".worksheet", "data-sheet");
-  const figures = withSheet(".worked", "data-sheet");
+  const glance = withSheet(".glance .worked", "data-sheet");
   const waits = withSheet("[data-void-for]", "data-void-for");
   return () => {
-    for (const { element, sheet } of [...worksheets, ...figures]) {
+    for (const { element, sheet } of [...worksheets, ...glance]) {
       mark(element, "yours", sheet.changed);
     }
     for (const { element, sheet } of worksheets) {

@@ -6,6 +6,7 @@
 import { readData, type PageData } from "./data";
 import { all, hide } from "./element";
 import { findFields, type Field } from "./field";
+import { makeFollow } from "./follow";
 import { instantiate, type Machine } from "./module";
 import { makeNotes } from "./notes";
 import { bindReset } from "./reset";
@@ -38,13 +39,19 @@ function live(data: PageData, fields: Field[], machine: Machine): void {
   const read = cellsRead(data);
   works.fill(true);
   works.work(read); // so that each part can see the example's values
+  const follow = makeFollow(sheets, () => {
+    fields.forEach((field) => field.reset());
+    update();
+    speak([]);
+  });
   const parts = [
     makeShow(sheets, guards, ends),
     makeNotes(sheets, ends),
     makeStanding(sheets),
     makeTables(data, sheets, works),
+    follow.update, // it reads what the others have written
   ];
-  const speak = makeSpeak(sheets, fields);
+  const speak = makeSpeak(sheets, fields, follow.news);
   const limitRanges = makeLimit(data, fields);
   const switchUnits = makeUnits();
 

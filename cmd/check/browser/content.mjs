@@ -6,9 +6,9 @@ import { settings } from './settings.mjs';
 
 // readGuide gives { worksheets, reckoners, figures } of the guide whose page is at path ("guides/soil/").
 export function readGuide(path) {
-  const text = readFileSync(join(settings.content, `${path.replace(/\/$/, '')}.md`), 'utf8');
+  const markdown = readFileSync(join(settings.content, `${path.replace(/\/$/, '')}.md`), 'utf8');
   const guide = { worksheets: new Map(), reckoners: [], figures: [] };
-  const prose = text.replaceAll(/^```(\S+) ?(\S*)\n([\s\S]*?)^```$/gm, (_, construct, name, body) => {
+  const prose = markdown.replaceAll(/^```(\S+) ?(\S*)\n([\s\S]*?)^```$/gm, (_, construct, name, body) => {
     const entries = Object.fromEntries(body.trim().split('\n').map((line) => {
       const colon = line.indexOf(':');
       return [line.slice(0, colon).trim(), line.slice(colon + 1).trim()];
@@ -21,8 +21,8 @@ export function readGuide(path) {
     }
     return '';
   });
-  for (const [, , sheet, field] of prose.matchAll(/\[([^\]]+)\]\(worked:([^.)\s]+)\.([^)\s]+)\)/g)) {
-    guide.figures.push({ sheet, field });
+  for (const [, text, sheet, field] of prose.matchAll(/\[([^\]]+)\]\(worked:([^.)\s]+)\.([^)\s]+)\)/g)) {
+    guide.figures.push({ sheet, field, text: text.replaceAll(/\s+/g, ' ') });
   }
   return guide;
 }

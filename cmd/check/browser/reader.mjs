@@ -31,7 +31,8 @@ export function state(page) {
     };
     const all = (selector, root = document) => [...root.querySelectorAll(selector)];
     const name = (element) => names[element.closest('[data-sheet]')?.dataset.sheet];
-    // The number of a figure; of a given of two kinds of quantity, the one that is seen.
+    // A figure, and its number; of a given of two kinds of quantity, those that are seen.
+    const read = (figure) => text(figure.querySelector('[data-kind]:not([hidden])') ?? figure);
     const shown = (figure) => all('[data-show]', figure).find((number) => !number.closest('[hidden]'));
     const worksheets = {};
     for (const section of all('section.worksheet')) {
@@ -49,7 +50,7 @@ export function state(page) {
     return {
       worksheets,
       figures: all('article a.worked').map((figure) => ({
-        text: text(figure), number: text(shown(figure)), by: shown(figure).dataset.by ?? '1/1', sheet: name(figure),
+        text: read(figure), number: text(shown(figure)), by: shown(figure).dataset.by ?? '1/1', sheet: name(figure),
         yours: figure.classList.contains('yours'),
       })),
       tables: all('figure table').map((table) => all('tbody tr', table).map((row) => all('td', row).map((cell) => ({

@@ -8,9 +8,12 @@ import (
 // Anchor is the id of a worksheet's section in its page.
 func Anchor(name string) string { return "worksheet-" + name }
 
+// workedFigure is how a figure that follows a worksheet begins.
+const workedFigure = `<a class="worked"`
+
 // Worked writes a number in the prose that follows a worksheet.
 func (r *Renderer) Worked(w *bytes.Buffer, f *Worked) {
-	w.WriteString(`<a class="worked"`)
+	w.WriteString(workedFigure)
 	place(w, f.Href)
 	numbered(w, "data-sheet", f.Sheet)
 	w.WriteByte('>')

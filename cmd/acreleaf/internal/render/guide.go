@@ -26,7 +26,7 @@ func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 	w.WriteString(string(g.Body))
 	r.references(w, g.Cited)
 	w.WriteString("</article>\n")
-	r.module(w, g.Module)
+	r.module(w, g.Module, g.Body)
 }
 
 // withoutScript says, where no script runs, that the numbers of the worksheets stay those of the example.
@@ -71,7 +71,7 @@ func (r *Renderer) glance(w *bytes.Buffer, list []Glance) {
 	w.WriteString(">\n<ul>\n")
 	for i := range list {
 		g := &list[i]
-		w.WriteString(`<li><a class="worked"`)
+		w.WriteString("<li>" + workedFigure)
 		place(w, g.Href)
 		numbered(w, "data-sheet", g.Sheet)
 		w.WriteByte('>')

@@ -22,7 +22,7 @@ func (r *Renderer) Home(w *bytes.Buffer, h *Home) {
 			r.references(w, h.Cited)
 			w.WriteString("</article>\n")
 		}
-		r.module(w, h.Module)
+		r.module(w, h.Module, h.Intro)
 	}})
 }
 

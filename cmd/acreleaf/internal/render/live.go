@@ -2,12 +2,13 @@ package render
 
 import (
 	"bytes"
+	"html/template"
 	"strings"
 )
 
-// module writes the data block, with the words that the script writes itself. A "<" inside its strings is written as
-// JSON's own escape, so that no text can end the element.
-func (r *Renderer) module(w *bytes.Buffer, json []byte) {
+// module writes the data block, with the words that the script writes itself: those about figures in the text only for
+// a text that has any. A "<" inside its strings is written as JSON's own escape, so that no text can end the element.
+func (r *Renderer) module(w *bytes.Buffer, json []byte, body template.HTML) {
 	if json == nil {
 		return
 	}
@@ -21,6 +22,12 @@ func (r *Renderer) module(w *bytes.Buffer, json []byte) {
 	attribute(w, "data-many-ranges", words.ManyRanges)
 	attribute(w, "data-day", r.words.Date.Pattern.pattern())
 	attribute(w, "data-months", strings.Join(r.words.Date.Short[:], ","))
+	attribute(w, "data-followed", words.Followed)
+	if strings.Contains(string(body), workedFigure) {
+		attribute(w, "data-yours", words.Yours.pattern())
+		attribute(w, "data-whole", words.Whole)
+		attribute(w, "data-back", words.Back)
+	}
 	w.WriteByte('>')
 	for {
 		before, after, found := bytes.Cut(json, []byte{'<'})

@@ -123,8 +123,11 @@ func sentence(w *bytes.Buffer, s string) {
 		return
 	}
 	text(w, s)
-	if !strings.ContainsAny(s[len(s)-1:], ".!?:") {
+	if !ended(s) {
 		w.WriteByte('.')
 	}
 	w.WriteByte(' ')
 }
+
+// ended says whether a text ends with a mark that a full stop would be too much after.
+func ended(s string) bool { return s != "" && strings.IndexByte(".!?:", s[len(s)-1]) >= 0 }

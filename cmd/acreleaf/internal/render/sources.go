@@ -50,7 +50,9 @@ func (r *Renderer) citation(w *bytes.Buffer, s *Source, href string) {
 		link(w, "", href, s.Title)
 		w.WriteString("</cite>")
 	}
-	w.WriteByte('.')
+	if !ended(s.Title) {
+		w.WriteByte('.')
+	}
 	if s.Publisher != "" && s.Publisher != s.Authors {
 		w.WriteByte(' ')
 		text(w, s.Publisher)

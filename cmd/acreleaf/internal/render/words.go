@@ -100,6 +100,10 @@ type WorksheetWords struct {
 	Waiting                  string   `yaml:"waiting"`
 	Said                     Sentence `yaml:"said" blanks:"label,value"`
 	Reset                    string   `yaml:"reset"`
+	Yours                    Sentence `yaml:"yours" blanks:"figures"`
+	Whole                    string   `yaml:"whole"`
+	Followed                 string   `yaml:"followed"`
+	Back                     string   `yaml:"back"`
 	Constants                string   `yaml:"constants"`
 	Code                     string   `yaml:"code"`
 }
