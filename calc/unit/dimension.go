@@ -114,3 +114,9 @@ func (d Dimension) leavesOut(wanted Dimension, silent func(base) bool) bool {
 	}
 	return true
 }
+
+// Bare gives the dimension without its substances.
+func (d Dimension) Bare() Dimension {
+	clear(d.powers[firstSubstance:])
+	return d
+}

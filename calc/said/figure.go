@@ -1,0 +1,112 @@
+package said
+
+import (
+	"strings"
+
+	"acreleaf/calc/unit"
+)
+
+// A Figure is a number that a text states on purpose, with what stands after it: "48 lb/ac" and " of nitrogen".
+type Figure struct {
+	Amount
+	By   unit.Factor // from the figure's unit to the wanted one
+	Said string      // the text, with what belongs to it of the rest
+	Fits bool        // its unit measures what is wanted, and nothing else is said after it
+}
+
+// ReadFigure reads a figure in the light of the unit that is wanted. Its unit may leave the substance out, and may
+// stand after it in words, in either language: "48" and " pounds an acre". The error is that of unit.ParseRange.
+func ReadFigure(text, rest string, wanted unit.Unit) (Figure, error) {
+	f, err := readFigure(text)
+	if err != nil {
+		return Figure{}, err
+	}
+	by, alone := f.Unit.Meant(wanted)
+	longer, goesOn := extend(text, rest, false)
+	if goesOn && alone && silent(f.Unit, longer.Unit, wanted) {
+		goesOn = false
+	}
+	if goesOn {
+		if more, ok := longer.Unit.Meant(wanted); ok {
+			return f.with(longer, more, text, rest), nil
+		}
+	}
+	if !alone {
+		if wide, ok := extend(text, rest, true); ok {
+			if more, ok := wide.Unit.Meant(wanted); ok {
+				return f.with(wide, more, text, rest), nil
+			}
+		}
+	}
+	f.By, f.Said, f.Fits = by, text, alone && !goesOn
+	if goesOn {
+		f.Said = said(text, rest, longer)
+	}
+	return f, nil
+}
+
+// with is the figure with the unit of a longer reading.
+func (f Figure) with(longer Amount, by unit.Factor, text, rest string) Figure {
+	longer.Digits = f.Digits
+	return Figure{Amount: longer, By: by, Said: said(text, rest, longer), Fits: true}
+}
+
+func said(text, rest string, a Amount) string {
+	return strings.Join(strings.Fields((text + rest)[:a.End]), " ")
+}
+
+// silent says whether what is said after a figure does not speak of the figure: "1.26 pounds for each pound" of a plain
+// ratio, and a substance where none is wanted.
+func silent(alone, longer, wanted unit.Unit) bool {
+	if wanted.String() == "" {
+		return longer.Dimension() == pound.Dimension()
+	}
+	bare := wanted.Dimension().Bare()
+	return bare == wanted.Dimension() && longer.Dimension().Bare() == alone.Dimension().Bare()
+}
+
+var pound = unit.MustParse("lb")
+
+// readFigure reads a text as a quantity or a range, and if it is none as an amount said in words.
+func readFigure(text string) (Figure, error) {
+	r, err := unit.ParseRange(text)
+	for _, l := range []*Language{English, Spanish} {
+		if a, ok := l.Read(text); ok {
+			if err == nil {
+				a.Unit = r.Unit
+			}
+			return Figure{Amount: a}, nil
+		}
+	}
+	if err != nil {
+		return Figure{}, err
+	}
+	a := Amount{Low: r.Low, High: r.High, Unit: r.Unit, End: len(text), Digits: true}
+	a.LowStep, a.HighStep = steps(text)
+	return Figure{Amount: a}, nil
+}
+
+// steps gives a unit in the last written place of the one or two numbers of a quantity.
+func steps(text string) (low, high float64) {
+	at := strings.IndexAny(text, "0123456789")
+	if at < 0 {
+		return 1, 1
+	}
+	first, ok := English.number(text, at)
+	if !ok {
+		return 1, 1
+	}
+	if second, ranged := English.second(text, at, first); ranged {
+		return first.step, second.step
+	}
+	return first.step, first.step
+}
+
+// extend is Extend in either language; the longer reading counts.
+func extend(text, rest string, wide bool) (Amount, bool) {
+	a, ok := English.Extend(text, rest, wide)
+	if b, longer := Spanish.Extend(text, rest, wide); longer && (!ok || b.End > a.End) {
+		return b, true
+	}
+	return a, ok
+}

@@ -1,0 +1,201 @@
+package said
+
+import (
+	"math"
+	"strings"
+
+	"acreleaf/calc/unit"
+)
+
+// An Amount is a number, or the two numbers of a range, with a unit of the trade.
+type Amount struct {
+	Start, End        int // bytes of the text, from the number to the end of the unit
+	Low, High         float64
+	LowStep, HighStep float64 // a unit in the last written place of each
+	Unit              unit.Unit
+	Digits            bool // the numbers are written in digits and points, as a worksheet's figures are
+}
+
+// Agrees says whether the amount is a range of the same unit, rounded to the places in which the amount is written. A
+// number just between two rounds away from nothing, as everywhere.
+func (a Amount) Agrees(low, high float64) bool {
+	return Rounds(low, a.Low, a.LowStep) && Rounds(high, a.High, a.HighStep)
+}
+
+// Rounds says whether a value is what was written when it is rounded to a multiple of step.
+func Rounds(value, written, step float64) bool {
+	if value < 0 {
+		value, written = -value, -written
+	}
+	const hair = 1e-9 // for the arithmetic that led to the value
+	up, down := written-value, value-written
+	return up <= step/2*(1+hair)+value*1e-12 && down < step/2*(1-hair)-value*1e-12
+}
+
+// Read reads a text that is an amount and nothing else.
+func (l *Language) Read(text string) (Amount, bool) {
+	a, ok := l.amount(text, 0, reach{len(text), true})
+	return a, ok && strings.TrimSpace(text[a.End:]) == ""
+}
+
+// Extend reads a text together with what stands after it, "48" and "pounds a tree". It is false when the rest adds
+// nothing. Only a substance, an area and trees are taken from the rest, unless it is wide.
+func (l *Language) Extend(text, rest string, wide bool) (Amount, bool) {
+	a, ok := l.amount(text+rest, 0, reach{len(text), wide})
+	return a, ok && a.End > len(text)
+}
+
+// Find gives the amounts of a text in their order.
+func (l *Language) Find(text string) []Amount {
+	var found []Amount
+	for at := 0; at < len(text); {
+		c := text[at]
+		switch {
+		case isDigit(c) || c == '$' && at+1 < len(text) && isDigit(text[at+1]):
+			a, ok := l.amount(text, at, reach{len(text), true})
+			if ok && a.End > at {
+				found = append(found, a)
+				at = a.End
+				continue
+			}
+			at = pastNumber(text, at)
+		case c == 0xC2 && (strings.HasPrefix(text[at:], "½") || strings.HasPrefix(text[at:], "¼") ||
+			strings.HasPrefix(text[at:], "¾")):
+			if a, ok := l.amount(text, at, reach{len(text), true}); ok {
+				found = append(found, a)
+				at = a.End
+				continue
+			}
+			at += len("½")
+		case isLetter(c):
+			to := at + 1
+			for to < len(text) && (isLetter(text[to]) || isDigit(text[to]) || 0x80 <= text[to] && text[to] < 0xC0) {
+				to++
+			}
+			if l.starts[c]&(1<<min(to-at, 31)) != 0 {
+				if a, ok := l.amount(text, at, reach{len(text), true}); ok {
+					found = append(found, a)
+					at = a.End
+					continue
+				}
+			}
+			at = pastWord(text, to)
+		default:
+			at++
+		}
+	}
+	return found
+}
+
+// isLetter knows the letters of English and Spanish by their first byte.
+func isLetter(c byte) bool {
+	return 'a' <= c && c <= 'z' || 'A' <= c && c <= 'Z' || 0xC3 <= c && c < 0xE0
+}
+
+// pastWord goes on to the end of a name such as UAN-32 or RL_2, whose digits are no numbers.
+func pastWord(text string, at int) int {
+	for at+1 < len(text) && strings.IndexByte("-_#.", text[at]) >= 0 && isDigit(text[at+1]) {
+		at = pastNumber(text, at+1)
+	}
+	return at
+}
+
+// pastNumber goes on to the end of digits and what hangs on them: a grade, a date, a time, a version.
+func pastNumber(text string, at int) int {
+	for at < len(text) {
+		c := text[at]
+		joins := strings.IndexByte("-/:.,_$", c) >= 0 && at+1 < len(text) && (isDigit(text[at+1]) || c == '$')
+		if !isDigit(c) && !isLetter(c) && !joins {
+			return at
+		}
+		at++
+	}
+	return at
+}
+
+// amount reads an amount at a place.
+func (l *Language) amount(text string, at int, r reach) (Amount, bool) {
+	money := strings.HasPrefix(text[at:], "$")
+	start := at
+	if money {
+		at++
+	}
+	low, ok := l.number(text, at)
+	if !ok || isChain(text, at, low) {
+		return Amount{}, false
+	}
+	high, ranged := l.second(text, start, low)
+	if !ranged {
+		high = low
+	}
+	p, ok := l.phrase(text, high.to, money, r)
+	if !ok {
+		return Amount{}, false
+	}
+	a := Amount{Start: start, End: p.to, Unit: p.unit(), Digits: low.digits && high.digits && !p.cents,
+		Low: low.value, High: high.value, LowStep: low.step, HighStep: high.step}
+	if p.cents {
+		a.Low, a.High, a.LowStep, a.HighStep = a.Low/100, a.High/100, a.LowStep/100, a.HighStep/100
+	}
+	a = l.afterUnit(text, a, !ranged)
+	return a, !low.one || ranged || a.High != low.value
+}
+
+// isChain says whether digits are the start of a grade, a date or a time: 46-0-0, 2026-09-14, 6:30.
+func isChain(text string, at int, n number) bool {
+	if !isDigit(text[at]) {
+		return false
+	}
+	parts := 1
+	for to := n.to; to+1 < len(text); {
+		t := next(text, to)
+		if t.text == ":" && !t.spaced && isDigit(text[t.to:][0]) {
+			return true
+		}
+		if t.spaced || !t.isDash() || t.to >= len(text) || !isDigit(text[t.to]) {
+			break
+		}
+		parts++
+		to = t.to + numeral(text[t.to:])
+	}
+	return parts > 2
+}
+
+// second reads the rest of a range: "to 4", "–4", and after "between" also "and 4".
+func (l *Language) second(text string, start int, low number) (number, bool) {
+	t := next(text, low.to)
+	joins := t.isDash()
+	if t.kind == word {
+		for _, w := range l.to {
+			joins = joins || t.lower() == w
+		}
+		if t.lower() == l.and && l.and != "" {
+			before := strings.TrimRight(text[:start], " \n\u00A0")
+			joins = len(before) >= len(l.between) && strings.EqualFold(before[len(before)-len(l.between):], l.between)
+		}
+	}
+	if !joins || t.to >= len(text) {
+		return number{}, false
+	}
+	at := t.to
+	if money := next(text, at); money.text == "$" {
+		at = money.to
+	}
+	high, ok := l.number(text, at)
+	return high, ok && high.value >= low.value && !math.IsInf(high.value, 0)
+}
+
+// afterUnit adds a fraction that is said after its unit: "dos onzas y media".
+func (l *Language) afterUnit(text string, a Amount, single bool) Amount {
+	and := next(text, a.End)
+	if l != Spanish || !single || and.lower() != l.and {
+		return a
+	}
+	half := next(text, and.to)
+	if half.lower() != "media" && half.lower() != "medio" {
+		return a
+	}
+	a.Low, a.High, a.End, a.Digits = a.Low+0.5, a.High+0.5, half.to, false
+	a.LowStep, a.HighStep = fractionStep, fractionStep
+	return a
+}

@@ -1,0 +1,163 @@
+package said
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"acreleaf/calc/unit"
+)
+
+// show writes an amount as calc/unit would: the number or the range, and the unit.
+func show(a Amount) string {
+	return unit.Range{Low: a.Low, High: a.High, Unit: a.Unit}.String()
+}
+
+// Each row is a sentence and the amounts in it: what it says where, and how it is read.
+var sentences = []struct{ language, text, want string }{
+	{"en", "It takes 48 lb/ac of nitrogen.", "48 lb/ac of nitrogen = 48 lb N/ac"},
+	{"en", "It takes 48 pounds an acre.", "48 pounds an acre = 48 lb/ac"},
+	{"en", "It takes 48 pounds of nitrogen an acre.", "48 pounds of nitrogen an acre = 48 lb N/ac"},
+	{"en", "put 48 lb of nitrate on", "48 lb of nitrate = 48 lb NO3"},
+	{"en", "put 48 lb of this product on", "48 lb of this product = 48 lb product"},
+	{"en", "put 48 lb of UAN-32 on", "48 lb of UAN-32 = 48 lb product"},
+	{"en", "put 48 lb of 46-0-0 on", "48 lb of 46-0-0 = 48 lb product"},
+	{"en", "48 lb of nitrate nitrogen", "48 lb of nitrate nitrogen = 48 lb NO3-N"},
+	{"en", "a report of 12 ppm NO3-N", "12 ppm NO3-N = 12 ppm NO3-N"},
+	{"en", "12ppm", "12ppm = 12 ppm"},
+	{"en", "3 to 4 oz a tree", "3 to 4 oz a tree = 3 to 4 oz/tree"},
+	{"en", "3–4 oz/tree; 3-4 oz; 3 – 4 oz", "3–4 oz/tree = 3 to 4 oz/tree; 3-4 oz = 3 to 4 oz; 3 – 4 oz = 3 to 4 oz"},
+	{"en", "between 3 and 4 oz", "3 and 4 oz = 3 to 4 oz"},
+	{"en", "we had 3 and 4 oz", "4 oz = 4 oz"},
+	{"en", "twelve inches, two feet and one acre", "twelve inches = 12 in; two feet = 2 ft"},
+	{"en", "one to two ounces", "one to two ounces = 1 to 2 oz"},
+	{"en", "twenty-five pounds, forty two pounds", "twenty-five pounds = 25 lb; forty two pounds = 42 lb"},
+	{"en", "two hundred fifty gallons, a thousand pounds", "two hundred fifty gallons = 250 gal; thousand pounds = 1,000 lb"},
+	{"en", "2 million lb", "2 million lb = 2,000,000 lb"},
+	{"en", "half an inch, half a pound, a half inch, half of an acre",
+		"half an inch = 0.5 in; half a pound = 0.5 lb; half inch = 0.5 in; half of an acre = 0.5 ac"},
+	{"en", "two thirds of an ounce, three quarters of an inch", "two thirds of an ounce = 0.667 oz; three quarters of an inch = 0.75 in"},
+	{"en", "two and a half ounces, 2 1/2 oz, 2½ oz, ½ in, 1/2 oz, 2-1/2 gal",
+		"two and a half ounces = 2.5 oz; 2 1/2 oz = 2.5 oz; 2½ oz = 2.5 oz; ½ in = 0.5 in; 1/2 oz = 0.5 oz; 2-1/2 gal = 2.5 gal"},
+	{"en", "27,154 gallons, 0.62 dollars, $420/ton, $3 to $4 a pound, 62 cents a pound",
+		"27,154 gallons = 27,154 gal; 0.62 dollars = $0.62; $420/ton = $420/ton; $3 to $4 a pound = $3 to 4/lb; " +
+			"62 cents a pound = $0.62/lb"},
+	{"en", "110 trees an acre, 110 trees/ac, 110 trees", "110 trees an acre = 110 tree/ac; 110 trees/ac = 110 tree/ac"},
+	{"en", "5 miles an hour, 5 miles from town", "5 miles an hour = 5 mi/h"},
+	{"en", "450 gallons a minute and 300 gpm", "450 gallons a minute = 450 gal/min; 300 gpm = 300 gpm"},
+	{"en", "70 % or 70 percent or seventy per cent", "70 % = 70 %; 70 percent = 70 %; seventy per cent = 70 %"},
+	{"en", "2.3 acre-inches, 2 acre feet, 40-acre block", "2.3 acre-inches = 2.3 ac-in; 2 acre feet = 2 ac-ft; 40-acre = 40 ac"},
+	{"en", "a 6-inch layer and a six-inch layer", "6-inch = 6 in; six-inch = 6 in"},
+	{"en", "12 in of water, 12 in, 12 in deep", "12 in = 12 in; 12 in = 12 in; 12 in = 12 in"},
+	{"en", "4 in the row, 5 in 2026, 3 in all", ""},
+	{"en", "48\nlb\nan acre and 48\u00A0lb", "48 lb an acre = 48 lb/ac; 48\u00A0lb = 48 lb"},
+	{"en", "8 lb/ac for each ppm", "8 lb/ac = 8 lb/ac"},
+	{"en", "25 lb an acre a year", "25 lb an acre = 25 lb/ac"},
+	{"en", "10 mg/L NO3-N", "10 mg/L NO3-N = 10 mg/L NO3-N"},
+	{"en", "a 5-gallon bucket, a five gallon jug", ""},
+	{"en", "21-0-0-24S, UAN-32, 46-0-0 lb, 2026-09-14, 6:30, 555-0100, Handbook 44, version 1.26.8, 3/15/2026", ""},
+	{"en", "on May 4, page 12, 24 hours, 3 weeks, 5 feeds, six trees, step 2, 12 months, NO3 5, first leaf", ""},
+	{"en", "a second pound, the third acre, half of its water, one in ten", ""},
+	{"es", "48 libras de nitrógeno por acre", "48 libras de nitrógeno por acre = 48 lb N/ac"},
+	{"es", "de 3 a 4 onzas por árbol", "3 a 4 onzas por árbol = 3 to 4 oz/tree"},
+	{"es", "entre 3 y 4 onzas", "3 y 4 onzas = 3 to 4 oz"},
+	{"es", "doce pulgadas, dos pies, un acre, medio galón, media pulgada",
+		"doce pulgadas = 12 in; dos pies = 2 ft; medio galón = 0.5 gal; media pulgada = 0.5 in"},
+	{"es", "dos onzas y media, treinta y cinco libras, dos tercios de onza, una onza y media",
+		"dos onzas y media = 2.5 oz; treinta y cinco libras = 35 lb; dos tercios de onza = 0.667 oz; " +
+			"una onza y media = 1.5 oz"},
+	{"es", "70 por ciento, 0.5 hectáreas, 27,154 galones, 3 kilos", "70 por ciento = 70 %; 0.5 hectáreas = 0.5 ha; " +
+		"27,154 galones = 27,154 gal; 3 kilos = 3 kg"},
+	{"es", "12 partes por millón, 2 acres-pulgada", "12 partes por millón = 12 ppm; 2 acres-pulgada = 2 ac-in"},
+	{"es", "48 libras de nitrato, 48 lb de producto", "48 libras de nitrato = 48 lb NO3; 48 lb de producto = 48 lb product"},
+	{"es", "el 3 de mayo, dos veces, tres semanas, a las 6:30, la página 12, cien árboles", ""},
+	{"fr", "48 lb/ac et 12 ppm", "48 lb/ac = 48 lb/ac; 12 ppm = 12 ppm"},
+}
+
+func TestFind(t *testing.T) {
+	for _, s := range sentences {
+		var found []string
+		for _, a := range For(s.language).Find(s.text) {
+			found = append(found, strings.ReplaceAll(s.text[a.Start:a.End], "\n", " ")+" = "+show(a))
+		}
+		if got := strings.Join(found, "; "); got != s.want {
+			t.Errorf("%s: %q\n got %s\nwant %s", s.language, s.text, got, s.want)
+		}
+	}
+}
+
+func TestRounds(t *testing.T) {
+	for _, c := range []struct {
+		value, written, step float64
+		want                 bool
+	}{
+		{48, 48, 1, true}, {47.6, 48, 1, true}, {47.5, 48, 1, true}, {47.5, 47, 1, false}, {48.5, 48, 1, false},
+		{0.226613, 0.227, 0.001, true}, {0.226613, 0.23, 0.01, true}, {0.226613, 0.226, 0.001, false},
+		{-2.5, -3, 1, true}, {-2.5, -2, 1, false}, {1.1 * 2.5, 2.8, 0.1, true}, {1.1 * 2.5, 2.7, 0.1, false},
+	} {
+		if got := Rounds(c.value, c.written, c.step); got != c.want {
+			t.Errorf("%v written %v by %v: %v", c.value, c.written, c.step, got)
+		}
+	}
+}
+
+// A number moved by one in its last place is never the same figure, whatever the value.
+func TestRoundsTellsNeighboursApart(t *testing.T) {
+	for i := range 20000 {
+		value := float64(i) * 0.0125
+		for step, scale := range map[float64]float64{1: 1, 0.1: 10, 0.01: 100} {
+			right := 0
+			for _, by := range []float64{-1, 0, 1} {
+				if Rounds(value, (float64(int(value*scale+0.5))+by)/scale, step) {
+					right++
+				}
+			}
+			if right != 1 {
+				t.Fatalf("%v by %v: %d of three neighbours are right", value, step, right)
+			}
+		}
+	}
+}
+
+// Whatever stands around an amount, it is found in the same place.
+func TestFindInAnySurroundings(t *testing.T) {
+	for _, amount := range []string{"48 lb/ac", "3 to 4 oz a tree", "12 ppm NO3-N", "half an inch", "$0.62/lb", "½ oz",
+		"twenty-five pounds of nitrogen an acre", "27,154 gal"} {
+		for _, before := range []string{"", "Use ", "(", "“", "about ", "UAN-32, ", "on 2026-09-14, ", "~", "<", "á "} {
+			for _, after := range []string{"", ".", ", then stop", ")", "” and go", "; 46-0-0", "\nand more"} {
+				text := before + amount + after
+				found := English.Find(text)
+				if len(found) != 1 || text[found[0].Start:found[0].End] != amount {
+					t.Errorf("%q: %v", text, found)
+				}
+			}
+		}
+	}
+}
+
+func TestExtend(t *testing.T) {
+	for _, c := range []struct {
+		text, rest string
+		wide       bool
+		want       string
+	}{
+		{"48", " pounds a tree", false, "48 lb/tree"},
+		{"48 lb", " per tree", false, "48 lb/tree"},
+		{"48 lb/ac", " of nitrate is", false, "48 lb NO3/ac"},
+		{"48 lb/ac", " of\nthis solution", false, "48 lb product/ac"},
+		{"8 lb/ac", " per ppm", false, "false"},
+		{"48 lb/ac", ". Of nitrogen", false, "false"},
+		{"10 gal", " a minute", false, "false"},
+		{"10 gal", " a minute", true, "10 gal/min"},
+		{"5", " devices", false, "false"},
+	} {
+		a, ok := English.Extend(c.text, c.rest, c.wide)
+		got := show(a)
+		if !ok {
+			got = fmt.Sprint(ok)
+		}
+		if got != c.want {
+			t.Errorf("%q and %q: %s", c.text, c.rest, got)
+		}
+	}
+}

@@ -1,0 +1,105 @@
+package said
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// A kind is what a token is.
+type kind uint8
+
+const (
+	end    kind = iota
+	word        // letters, with digits after them (ft2, NO3), or a percent sign
+	digits      // digits with points and commas between them
+	part        // ½, ¼, ¾
+	sign        // any other character
+)
+
+// A token is a piece of a sentence.
+type token struct {
+	kind     kind
+	text     string
+	from, to int
+	spaced   bool // a space or a line end stands before it
+}
+
+// dashes are the signs that stand between two numbers or two parts of a word.
+const dashes = "-–‑−"
+
+func (t token) isDash() bool { return t.kind == sign && strings.Contains(dashes, t.text) }
+
+// lower gives the text in small letters.
+func (t token) lower() string { return strings.ToLower(t.text) }
+
+// next reads the token at a place, or after the space there.
+func next(text string, at int) token {
+	start := at
+	for at < len(text) {
+		r, size := utf8.DecodeRuneInString(text[at:])
+		if !unicode.IsSpace(r) && r != '\u200B' && r != '\u2060' {
+			break
+		}
+		at += size
+	}
+	if at == len(text) {
+		return token{kind: end, from: at, to: at, spaced: at > start}
+	}
+	r, size := utf8.DecodeRuneInString(text[at:])
+	t := token{kind: sign, from: at, to: at + size, spaced: at > start}
+	switch {
+	case isDigit(text[at]):
+		t.kind, t.to = digits, at+numeral(text[at:])
+	case r == '½' || r == '¼' || r == '¾':
+		t.kind = part
+	case r == '%':
+		t.kind = word
+	case unicode.IsLetter(r):
+		t.kind = word
+		for t.to < len(text) {
+			r, size := utf8.DecodeRuneInString(text[t.to:])
+			if !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '²' && r != '³' {
+				break
+			}
+			t.to += size
+		}
+	}
+	t.text = text[t.from:t.to]
+	return t
+}
+
+func isDigit(c byte) bool { return '0' <= c && c <= '9' }
+
+// numeral gives the length of a number in digits: points and commas belong to it between digits, and so do the narrow
+// spaces that part thousands.
+func numeral(text string) int {
+	at := 0
+	for at < len(text) {
+		switch {
+		case isDigit(text[at]):
+			at++
+		case (text[at] == '.' || text[at] == ',') && at+1 < len(text) && isDigit(text[at+1]):
+			at++
+		case thousandsSpace(text[at:]) > 0:
+			at += thousandsSpace(text[at:])
+		default:
+			return at
+		}
+	}
+	return at
+}
+
+// thousandsSpace gives the length of a no-break space with just three digits after it.
+func thousandsSpace(text string) int {
+	for _, space := range []string{"\u00A0", "\u202F", "\u2009"} {
+		rest, found := strings.CutPrefix(text, space)
+		if !found || len(rest) < 3 || !isDigit(rest[0]) || !isDigit(rest[1]) || !isDigit(rest[2]) {
+			continue
+		}
+		if len(rest) == 3 || !isDigit(rest[3]) {
+			return len(space)
+		}
+	}
+	return 0
+}
