@@ -8,7 +8,8 @@ import (
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-// Document is a page's Markdown, read once. It is not changed after Parse, so that several goroutines may print it.
+// Document is a page's Markdown, read once. But for Rest nothing changes it after Parse, so that several goroutines may
+// print it.
 type Document struct {
 	Source       *message.Source
 	Blocks       []*Block   // worksheets and reckoners, in the order of the source
@@ -17,8 +18,9 @@ type Document struct {
 	Links        []*Link    // every other link and image, in the order of the source
 	Headings     []*Heading // in the order of the source
 
-	root    ast.Node
-	text    []byte   // Source.Text from where the Markdown starts; goldmark's offsets count in it
+	root    ast.Node // nil when the document is at rest
+	body    int      // offset in Source.Text of the Markdown
+	text    []byte   // Source.Text from there; goldmark's offsets count in it
 	anchors []anchor // Figures and Links together, by the offset in text that their nodes have
 }
 

@@ -15,6 +15,7 @@ import (
 // HTML writes the page's text. It may be called by several goroutines at once, each with a buffer of its own. An error
 // is the highlighter's; the page is whole all the same, with a plain listing.
 func (d *Document) HTML(w *bytes.Buffer, f Fragments, words *Words) error {
+	d = d.Awake()
 	p := printer{w: w, source: d.text, doc: d, fragments: f, words: words, funcs: printFuncs()}
 	p.children(d.root)
 	p.notes()

@@ -41,7 +41,7 @@ func readingOf(pc parser.Context) *reading {
 
 func newReading(src *message.Source, body int) *reading {
 	text, dropped := unixEnds(src.Text[body:])
-	return &reading{source: src, body: body, dropped: dropped, doc: &Document{Source: src, text: text}}
+	return &reading{source: src, body: body, dropped: dropped, doc: &Document{Source: src, body: body, text: text}}
 }
 
 func (r *reading) parse(p parser.Parser) {
