@@ -34,7 +34,7 @@ func (p addressParser) Parse(parent ast.Node, block text.Reader, pc parser.Conte
 }
 
 func printAddress(p *printer, node ast.Node) {
-	a := p.anchorOf(node)
+	a := p.doc.anchorOf(node)
 	if !a.safe || p.inLink {
 		p.escape(a.link.Text)
 		return

@@ -44,10 +44,10 @@ func (r *reading) finishAnchors() {
 	}
 }
 
-func (p *printer) anchorOf(n ast.Node) anchor {
-	i, ok := slices.BinarySearchFunc(p.doc.anchors, n.Pos(), func(a anchor, at int) int { return a.at - at })
+func (d *Document) anchorOf(n ast.Node) anchor {
+	i, ok := slices.BinarySearchFunc(d.anchors, n.Pos(), func(a anchor, at int) int { return a.at - at })
 	if !ok {
 		panic("a link that was not read")
 	}
-	return p.doc.anchors[i]
+	return d.anchors[i]
 }

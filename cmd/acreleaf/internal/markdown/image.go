@@ -26,7 +26,7 @@ func (r *reading) addImage(n *ast.Image, at place) {
 }
 
 func printImage(p *printer, node ast.Node) {
-	a := p.anchorOf(node)
+	a := p.doc.anchorOf(node)
 	if !a.safe {
 		p.escape(a.link.Text)
 		return

@@ -117,7 +117,7 @@ func holds(n ast.Node, kinds ...ast.NodeKind) bool {
 }
 
 func printLink(p *printer, node ast.Node) {
-	a := p.anchorOf(node)
+	a := p.doc.anchorOf(node)
 	if a.figure != nil {
 		p.fragments.Figure(p.w, a.figure)
 		return

@@ -1,6 +1,7 @@
 package worksheet
 
 import (
+	"bytes"
 	"fmt"
 	"math"
 	"regexp"
@@ -8,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 
+	"acreleaf/calc/said"
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/markdown"
@@ -58,7 +60,7 @@ func (b *binder) bindFigure(f *markdown.Figure) {
 		b.fault(f.TargetSpan, "figure-unknown",
 			fmt.Sprintf("%s of worksheet %q is chosen from a list, and is no number", name, use),
 			"write it as plain text, without worked:")
-	case !b.stated(bound, name):
+	case !b.page.stated(bound, name):
 		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("worksheet %q does not state %s", use, name),
 			fmt.Sprintf("add a line to the worksheet, such as: %s: %s", name, given.Example()))
 	case !b.page.Example(bound).There(name):
@@ -99,22 +101,24 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 		b.checkDate(f, bound, name, says)
 		return
 	}
-	written, err := unit.ParseRange(f.Text)
+	written, err := said.ReadFigure(f.Text, b.after(f), value.Unit)
+	if _, plain := unit.ParseRange(f.Text); err == nil && plain != nil && !written.Digits {
+		err = plain // the page writes the reader's numbers in digits
+	}
 	if err != nil {
 		b.unreadable(f.TextSpan, "", err, value.String())
 		return
 	}
-	toOwn, ok := written.Unit.Meant(value.Unit)
-	if !ok {
+	if !written.Fits {
 		b.fault(f.TextSpan, "figure-unit",
-			fmt.Sprintf("the prose says %s, the worksheet %s %s", f.Text, says, value),
+			fmt.Sprintf("the prose says %s, the worksheet %s %s", written.Said, says, value),
 			fmt.Sprintf("write %s, or a figure in another unit of the same kind", value))
 		return
 	}
-	by := unit.Factor{Multiply: toOwn.Divide, Divide: toOwn.Multiply}
+	by := unit.Factor{Multiply: written.By.Divide, Divide: written.By.Multiply}
 	split := splitNumbers(f.Text)
 	shown := unit.Range{Low: by.Apply(value.Low), High: by.Apply(value.High)}
-	if !near(shown.Low, written.Low, split.low) || !near(shown.High, written.High, split.high) {
+	if !written.Agrees(shown.Low, shown.High) {
 		line, _ := b.doc.Source.Position(bound.Block.Span.Start)
 		b.fault(f.TextSpan, "figure-differs",
 			fmt.Sprintf("the prose says %s, the worksheet %s %s", f.Text, says, precise(value, decimals(split.low))),
@@ -123,6 +127,20 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 		return
 	}
 	b.page.figures[f.Index] = newFigure(bound, name, by, split)
+}
+
+// after gives the text that stands after a figure, up to what cannot belong to its unit.
+func (b *binder) after(f *markdown.Figure) string {
+	const enough = 80
+	text := b.doc.Source.Text[f.Span.End:]
+	text = bytes.TrimLeft(text[:min(len(text), enough)], "*_")
+	if at := bytes.Index(text, []byte("\n\n")); at >= 0 {
+		text = text[:at]
+	}
+	if at := bytes.IndexAny(text, "[]()`.,;:!?|<"); at >= 0 {
+		text = text[:at]
+	}
+	return string(bytes.ToValidUTF8(text, nil))
 }
 
 func newFigure(bound *Bound, name string, by unit.Factor, split numbers) *Figure {
@@ -143,16 +161,11 @@ func (b *binder) checkDate(f *markdown.Figure, bound *Bound, name, says string) 
 	b.page.figures[f.Index] = newFigure(bound, name, unit.Factor{Multiply: 1, Divide: 1}, numbers{number: f.Text})
 }
 
-// near says whether a value is what was written, at the precision of the writing.
-func near(value, written float64, number string) bool {
-	return math.Abs(value-written) <= tolerance(number)
-}
-
 // numbers is a figure's text taken apart: "$3 to 4/lb" is "$", "3 to 4", "/lb", with 3 and 4 its ends. A single number
 // is both ends.
 type numbers struct{ before, number, after, low, high string }
 
-var secondNumber = regexp.MustCompile(`^ ?(?:to|–|-) ?\$?(\d[\d.,]*)`)
+var secondNumber = regexp.MustCompile(`^ ?(?:to|or|a|o|–|-) ?\$?(\d[\d.,]*)`)
 
 func splitNumbers(text string) numbers {
 	before, low, after := splitNumber(text)
@@ -190,11 +203,6 @@ func decimals(number string) int {
 	return len(after)
 }
 
-// tolerance is half a unit in the last written place, and a hair for the arithmetic.
-func tolerance(number string) float64 {
-	return 0.5 * math.Pow(10, -float64(decimals(number))) * (1 + 1e-9)
-}
-
 // precise is a value with so many decimals if its usual text has fewer: it must be seen to differ.
 func precise(r unit.Range, places int) string {
 	if decimals(unit.Text(r.Low)) >= places {
@@ -211,8 +219,9 @@ func rangeAt(r unit.Range, places int) string {
 	return atPlaces(r.Low, places) + " to " + atPlaces(r.High, places)
 }
 
-// atPlaces writes a number with so many decimals.
+// atPlaces writes a number with so many decimals, half rounded up, as a figure is held against its value.
 func atPlaces(v float64, places int) string {
+	v += v * 1e-12
 	if places == 0 {
 		return unit.Text(math.Round(v)) // with commas
 	}

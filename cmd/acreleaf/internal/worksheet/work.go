@@ -44,7 +44,7 @@ func (b *binder) checkLinked(bound *Bound) bool {
 	o := b.page.Example(bound)
 	for _, given := range bound.Sheet.Givens {
 		link, linked := bound.links[given.Name]
-		if !linked || !b.stated(bound, given.Name) {
+		if !linked || !b.page.stated(bound, given.Name) {
 			continue
 		}
 		r := o.Range(given.Name)
@@ -73,12 +73,12 @@ func (b *binder) lastRange() message.Span {
 }
 
 // stated says whether a given is filled in, here or where it is taken from.
-func (b *binder) stated(bound *Bound, name string) bool {
+func (p *Page) stated(bound *Bound, name string) bool {
 	link, linked := bound.links[name]
 	if !linked {
-		return b.page.Example(bound).Stated(name)
+		return p.Example(bound).Stated(name)
 	}
-	return b.stated(b.page.Find(link.Use), link.Name)
+	return p.stated(p.Find(link.Use), link.Name)
 }
 
 // checkExample sees that the example has an answer.

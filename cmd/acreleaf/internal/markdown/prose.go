@@ -1,0 +1,175 @@
+package markdown
+
+import (
+	"slices"
+
+	"github.com/yuin/goldmark/ast"
+	extast "github.com/yuin/goldmark/extension/ast"
+	"github.com/yuin/goldmark/util"
+
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// Prose is what a reader reads in one paragraph, heading, cell, caption or description of an image, with the place of
+// every letter. Code, blocks and figures are no prose: one sign stands for each.
+type Prose struct {
+	Text    string
+	Image   bool           // it is the description of an image
+	Figures []ProseFigure  // in the order of the text
+	Links   []message.Span // places in Text that are inside an ordinary link
+
+	doc     *Document
+	dropped []int // see unixEnds
+	pieces  []piece
+}
+
+// ProseFigure is a figure in prose, where the text has a Stand for it.
+type ProseFigure struct {
+	At int
+	*Figure
+}
+
+// Stand is the sign in Prose that stands for code or a figure.
+const Stand = "\uFFFC"
+
+// A piece is a stretch of a text and where it is from. Its sizes differ where a reference was resolved.
+type piece struct{ at, size, from, to int }
+
+// Prose visits the text of the page, paragraph by paragraph. What a visit is given holds until it returns.
+func (d *Document) Prose(visit func(*Prose)) {
+	d = d.Awake()
+	_, dropped := unixEnds(d.Source.Text[d.body:])
+	w := proseWalk{doc: d, visit: visit, text: make([]byte, 0, len(d.text)), at: Prose{doc: d, dropped: dropped}}
+	w.blocks(d.root)
+}
+
+// Span is the place in the source of a part of the text.
+func (p *Prose) Span(start, end int) message.Span {
+	first, last := p.pieceAt(start), p.pieceAt(max(start, end-1))
+	from, to := first.from, last.to
+	if first.size == first.to-first.from {
+		from += start - first.at
+	}
+	if last.size == last.to-last.from {
+		to = last.from + end - last.at
+	}
+	body := p.doc.body
+	return message.Span{Start: body + beforeDropping(from, p.dropped), End: body + beforeDropping(to, p.dropped)}
+}
+
+func (p *Prose) pieceAt(at int) piece {
+	i, found := slices.BinarySearchFunc(p.pieces, at, func(c piece, at int) int { return c.at - at })
+	if !found {
+		i--
+	}
+	return p.pieces[i]
+}
+
+// proseWalk is one run of Document.Prose. All texts stand in one buffer that only grows.
+type proseWalk struct {
+	doc    *Document
+	visit  func(*Prose)
+	text   []byte
+	start  int // where the text at hand begins in the buffer
+	at     Prose
+	images []ast.Node
+}
+
+func (w *proseWalk) blocks(n ast.Node) {
+	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
+		switch first := c.FirstChild(); {
+		case c.Type() == ast.TypeInline || first == nil:
+		case first.Type() == ast.TypeInline:
+			w.run(c, false)
+			for len(w.images) > 0 {
+				image := w.images[0]
+				w.images = w.images[1:]
+				w.run(image, true)
+			}
+		default:
+			w.blocks(c)
+		}
+	}
+}
+
+// run visits the text of one node.
+func (w *proseWalk) run(n ast.Node, image bool) {
+	w.start = len(w.text)
+	w.at.Image = image
+	w.at.pieces, w.at.Figures, w.at.Links = w.at.pieces[:0], w.at.Figures[:0], w.at.Links[:0]
+	w.inline(n)
+	w.at.Text = util.BytesToReadOnlyString(w.text[w.start:])
+	if w.at.Text != "" {
+		w.visit(&w.at)
+	}
+}
+
+func (w *proseWalk) inline(n ast.Node) {
+	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
+		switch c := c.(type) {
+		case *ast.Text:
+			w.addText(c)
+		case *ast.Link:
+			w.link(c)
+		case *ast.Image:
+			w.images = append(w.images, c)
+		case *ast.Emphasis:
+			w.inline(c)
+		case *extast.FootnoteLink, *extast.FootnoteBacklink:
+		default:
+			w.stand(c.Pos())
+		}
+	}
+}
+
+func (w *proseWalk) link(n *ast.Link) {
+	if a := w.doc.anchorOf(n); a.figure != nil {
+		w.at.Figures = append(w.at.Figures, ProseFigure{At: len(w.text) - w.start, Figure: a.figure})
+		w.stand(n.Pos())
+		return
+	}
+	from := len(w.text) - w.start
+	w.inline(n)
+	w.at.Links = append(w.at.Links, message.Span{Start: from, End: len(w.text) - w.start})
+}
+
+// stand puts the sign for what is no prose.
+func (w *proseWalk) stand(from int) { w.add([]byte(Stand), from, from+1) }
+
+func (w *proseWalk) add(text []byte, from, to int) {
+	w.at.pieces = append(w.at.pieces, piece{len(w.text) - w.start, len(text), from, to})
+	w.text = append(w.text, text...)
+}
+
+// addText adds the text of a node: backslash escapes and character references are resolved.
+func (w *proseWalk) addText(n *ast.Text) {
+	value, from := n.Segment.Value(w.doc.text), n.Segment.Start
+	plain := 0
+	for i := 0; i < len(value) && !n.IsRaw(); {
+		resolved, size := value[i:], 0
+		switch {
+		case value[i] == '\\' && i+1 < len(value) && util.IsPunct(value[i+1]):
+			resolved, size = value[i+1:i+2], 2
+		case value[i] == '&':
+			resolved, size = reference(value[i:])
+		}
+		if size == 0 {
+			i++
+			continue
+		}
+		w.addPlain(value[plain:i], from+plain)
+		w.add(resolved, from+i, from+i+size)
+		i += size
+		plain = i
+	}
+	w.addPlain(value[plain:], from+plain)
+	if n.SoftLineBreak() || n.HardLineBreak() {
+		w.add([]byte{'\n'}, n.Segment.Stop, n.Segment.Stop+1)
+	}
+}
+
+func (w *proseWalk) addPlain(text []byte, from int) {
+	if len(text) > 0 {
+		w.add(text, from, from+len(text))
+	}
+}
