@@ -110,3 +110,25 @@ func extend(text, rest string, wide bool) (Amount, bool) {
 	}
 	return a, ok
 }
+
+// Begins says whether a text begins with a number in digits that is no grade, date or time: "5 devices".
+func Begins(text string) bool {
+	n, ok := English.number(text, 0)
+	return ok && n.digits && !isChain(text, 0, n)
+}
+
+// ReadPart reads a figure that has other words around it: an amount ("about 68 lb"), or else the plain number that a
+// text begins with ("5 devices").
+func ReadPart(text, rest string, wanted unit.Unit) (Figure, error) {
+	for _, l := range []*Language{English, Spanish} {
+		if found := l.Find(text); len(found) > 0 {
+			a := found[0]
+			if len(found) > 1 || strings.TrimSpace(text[a.End:]) != "" {
+				rest = ""
+			}
+			return ReadFigure(text[a.Start:a.End], rest, wanted)
+		}
+	}
+	n, _ := English.number(text, 0)
+	return ReadFigure(text[:n.to], text[n.to:]+rest, wanted)
+}

@@ -97,7 +97,7 @@ func TestSplitAWholePage(t *testing.T) {
 				Crop: "young walnuts", Order: 2.5, Ordered: true, Season: "before bud break",
 				Glance: []config.Value{{Text: "soil.nitrogen", Span: place("soil.nitrogen")},
 					{Text: "well.per-inch", Span: place("well.per-inch")}},
-				Places: Places{Title: place(`"Soil: nitrogen in place"`), Language: place("en\n"[:2]),
+				Places: Places{Title: place(`"Soil: nitrogen in place"`), Summary: place(">-"), Language: place("en\n"[:2]),
 					Reviewed: place("2024-02-29"), Crop: place("young walnuts"), Order: place("2.5")},
 			}
 			at := strings.Index(text, "language: en") + len("language: ")

@@ -1,6 +1,75 @@
 package proof
 
-import "acreleaf/cmd/acreleaf/internal/message"
+import (
+	"strings"
 
-// figures checks the numbers in the prose.
-func figures(p *Page, s *Site) message.List { return nil }
+	"acreleaf/calc/said"
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// figures checks the numbers in the prose: each is worked, which worksheet has held against its value, or sourced, or
+// it is no figure of the trade.
+func figures(p *Page, s *Site) message.List {
+	c := &figureCheck{page: p, site: s, language: said.For(p.Language)}
+	p.Document.Prose(c.prose)
+	c.metadata("title", p.Metadata.Title, p.Metadata.Places.Title)
+	c.metadata("summary", p.Metadata.Summary, p.Metadata.Places.Summary)
+	return c.messages
+}
+
+// figureCheck is one run of figures.
+type figureCheck struct {
+	page     *Page
+	site     *Site
+	language *said.Language
+	messages message.List
+}
+
+func (c *figureCheck) fault(id string, at message.Span, text, note string) {
+	c.messages = append(c.messages, message.Message{
+		Level: message.Fault, ID: id, Source: c.page.Source, Span: at, Text: text, Note: note,
+	})
+}
+
+// prose checks one paragraph, heading, cell, caption or description of an image.
+func (c *figureCheck) prose(p *markdown.Prose) {
+	for _, f := range p.Figures {
+		if f.Scheme == "source" {
+			c.sourced(f.Figure, after(p.Text, f.At+len(markdown.Stand)))
+		}
+	}
+	for _, a := range c.language.Find(p.Text) {
+		at := p.Span(a.Start, a.End)
+		text := oneLine(p.Text[a.Start:a.End])
+		switch {
+		case p.Image:
+			c.repeated(a, text, "the description of this image", at)
+		case inLink(p, a):
+			c.repeated(a, text, "the text of this link", at)
+		default:
+			c.loose(a, text, at)
+		}
+	}
+}
+
+// after gives what of a text belongs to the figure before it.
+func after(text string, at int) string {
+	const enough = 80
+	rest := text[at:min(len(text), at+enough)]
+	if end := strings.IndexAny(rest, markdown.Stand+"[]().,;:!?"); end >= 0 {
+		rest = rest[:end]
+	}
+	return strings.ToValidUTF8(rest, "")
+}
+
+func inLink(p *markdown.Prose, a said.Amount) bool {
+	for _, l := range p.Links {
+		if l.Start <= a.Start && a.End <= l.End {
+			return true
+		}
+	}
+	return false
+}
+
+func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
