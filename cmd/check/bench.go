@@ -67,6 +67,10 @@ func (b *bench) steps() []step.Step {
 			Run: b.browserMore("decision.mjs"),
 		},
 		{
+			Name: "follow", After: []string{"press more"}, Tools: browser,
+			Run: b.browserMore("follow.mjs"),
+		},
+		{
 			Name: "keystroke", After: []string{"press more", "number text"}, Tools: browser,
 			Run: b.browserMore("keystroke.mjs"),
 		},

@@ -9,10 +9,10 @@ import (
 	"acreleaf/cmd/check/internal/step"
 )
 
-// morePages are guides that only the checks press: one of ten worksheets, those with every kind of number, and one with
-// what must be said.
+// morePages are guides that only the checks press: one of ten worksheets, those with every kind of number, one with what
+// must be said, and one with figures in every part of a text.
 //
-//go:embed ten.md kinds.md days.md cautions.md
+//go:embed ten.md kinds.md days.md cautions.md follow.md
 var morePages embed.FS
 
 // pressMore presses the demo content with the guides of the checks.

@@ -7,7 +7,7 @@ export function printedIndex(list: HTMLSelectElement): number {
   return Math.max(0, [...list.options].findIndex((option) => option.defaultSelected));
 }
 
-/** A given that is one of a list; the value of the option goes into the cell. */
+/** A given that is one of a list; the place of the option goes into the cell. */
 export class ChoiceField implements Field {
   readonly sheet: number;
   readonly inputs: number[];
@@ -37,7 +37,7 @@ export class ChoiceField implements Field {
   refuse(): void {}
 
   write(ends: Ends, example: boolean): void {
-    fill(ends, this.inputs[0], Number(this.list.options[example ? this.printed : this.index].value));
+    fill(ends, this.inputs[0], example ? this.printed : this.index);
   }
 
   reset(): void {

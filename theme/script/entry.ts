@@ -18,6 +18,17 @@ interface Value {
 const same = (a: Value, b: Value): boolean =>
   Object.is(a.low, b.low) && Object.is(a.high, b.high) && a.other === b.other;
 
+/** The sentence for a number that cannot be used. It is tied to its field. */
+function faultOf(input: Element): Element | null {
+  const fault = input.closest(".field")!.querySelector(".fault");
+  if (fault) {
+    fault.id = input.id + "-fault";
+    const hint = input.getAttribute("aria-describedby") ?? "";
+    input.setAttribute("aria-describedby", `${hint} ${fault.id}`.trim());
+  }
+  return fault;
+}
+
 /**
  * A number, a range or a day to type, perhaps with a choice of units and perhaps one that may be left empty.
  *
@@ -54,7 +65,7 @@ export class NumberField implements Field {
     this.inputs = [this.cell, this.presence, this.others].filter((cell) => !isNaN(cell));
     const low = numberIn(input, "data-start");
     const high = numberIn(input, "data-start-high");
-    this.fault = document.getElementById(input.id + "-fault");
+    this.fault = faultOf(input);
     this.why = this.fault?.appendChild(document.createElement("span"));
     this.below = document.getElementById(input.id + "-below");
     const day = input.hasAttribute("data-day");

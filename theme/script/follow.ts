@@ -46,7 +46,7 @@ export function makeFollow(sheets: Sheet[], back: () => void): Follow {
   };
 }
 
-/** The paragraphs, list items and tables that have figures in them. A heading and a table take a note after them. */
+/** The paragraphs, list items, headings and tables that have figures in them. */
 function findPassages(press: (figure: HTMLElement) => void): Passage[] {
   const figures = new Map<Element, HTMLElement[]>();
   for (const figure of all("article .worked")) {

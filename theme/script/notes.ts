@@ -1,3 +1,4 @@
+import { word } from "./data";
 import { all, hide, numberIn, sheetOf } from "./element";
 import { isVoid, type Sheet } from "./sheets";
 import type { Ends } from "./spread";
@@ -12,7 +13,7 @@ export function makeNotes(sheets: Sheet[], { low, high }: Ends): () => void {
     cell: numberIn(element, "data-when"),
     sheet: sheets[sheetOf(element)],
     refusal: element.hasAttribute("data-refusal"),
-    partly: element.querySelector("[data-partly]"),
+    partly: partlyOf(element),
   }));
   const kinds = all<Element>("[data-kind]").map((element) => ({
     element,
@@ -28,4 +29,21 @@ export function makeNotes(sheets: Sheet[], { low, high }: Ends): () => void {
       hide(element, (high[cell] !== 0) !== other);
     }
   };
+}
+
+/** How a remark begins that holds for a part of a range only. The page was printed with it only where it holds. */
+function partlyOf(element: Element): Element | null {
+  if (!element.matches(".remarks > :not([data-refusal])")) {
+    return null;
+  }
+  const printed = element.querySelector("[data-partly]");
+  if (printed) {
+    return printed;
+  }
+  const signal = element.querySelector(":scope > strong");
+  const partly = document.createElement("span");
+  partly.hidden = true;
+  partly.textContent = signal ? " " + word("partly") : word("partly") + " ";
+  element.insertBefore(partly, signal ? signal.nextSibling : element.firstChild);
+  return partly;
 }

@@ -50,7 +50,9 @@ export class Passage {
       return;
     }
     this.note.firstChild!.textContent = word("yours").replace("{figures}", () => this.figures);
-    if (this.place.matches("div")) {
+    if (this.place.matches(".scroll")) {
+      this.place.before(this.note); // beside the table, where there is a margin
+    } else if (this.place.matches(".heading")) {
       this.place.after(this.note);
     } else {
       this.place.insertBefore(this.note, this.place.querySelector(":scope > :is(ul, ol)"));

@@ -53,7 +53,7 @@ export function makeShow(sheets: Sheet[], guards: Guards, ends: Ends): () => voi
 /** How the value of an element is written: as a day, as what the list it is chosen from calls it, or as a number. */
 function writer(element: Element): (value: number) => string {
   const list = document.getElementById(element.getAttribute("data-list") ?? "") as HTMLSelectElement | null;
-  const label = (value: number) => [...list!.options].find((option) => Number(option.value) === value)?.text ?? "–";
+  const label = (value: number) => list!.options[value]?.text ?? "–";
   return list ? label : element.hasAttribute("data-day") ? dayText : text;
 }
 

@@ -7,18 +7,14 @@ const PAUSE = 700; // milliseconds after the last change: a number is spoken onc
 
 /**
  * Gives the function to call with the worksheets that the reader has changed. After a pause each says one sentence in
- * its live line: the answers, or the sentence that stands on the page in their place. A line of the page's own says what
- * news gives.
+ * its live line: the answers, or the sentence that stands on the page in their place. One of them adds what news gives,
+ * which is about the page.
  */
 export function makeSpeak(
   sheets: Sheet[],
   fields: Field[],
   news: () => string,
 ): (changed: Iterable<number>) => void {
-  const page = document.createElement("p");
-  page.className = "unseen";
-  page.setAttribute("role", "status");
-  document.querySelector("main")!.append(page);
   const lines = all(".worksheet [role=status]").map((line) => {
     const worksheet = line.closest(".worksheet")!;
     return { line, worksheet, sheet: sheetOf(worksheet) };
@@ -31,8 +27,9 @@ export function makeSpeak(
         line.textContent = sentences(worksheet, sheet).join(" ").replace(/\s+/g, " ").trim();
       }
     }
+    const one = lines.find(({ sheet }) => due.has(sheet)) ?? lines[0];
     due.clear();
-    page.textContent = news();
+    one.line.textContent = `${one.line.textContent} ${news()}`.trim();
   };
   const sentences = (worksheet: Element, index: number): string[] => {
     if (sheets[index].waiting) {

@@ -192,7 +192,7 @@ func season() *render.Worksheet {
 			number("season-water", "From the water", 11, "10.9", "lb N/ac"),
 			{
 				ID: "season-method", Label: "How it is put on", Kind: render.KindChoice, Cell: 16,
-				Choices: []render.Choice{{Text: "through the drip line", Selected: true}, {Text: "by hand", Value: 1}},
+				Choices: []render.Choice{{Text: "through the drip line", Selected: true}, {Text: "by hand"}},
 				Hint:    "Sets how much of it reaches the roots.",
 			},
 			{
@@ -342,7 +342,10 @@ func calculationPage() *render.Calculation {
 		Slips:     []string{"A report in NO3 was read as NO3-N."},
 		Constants: soil().Constants,
 		Cited: []render.Reference{
-			{Text: "Montana State University, Soil Scoop", Kind: "handbook", Uses: []render.Use{{Cite: 2, Text: "2,000,000 lb"}}},
+			{
+				Text: "Montana State University, Soil Scoop", Kind: "handbook",
+				Uses: []render.Use{{Cite: 2, Text: "2,000,000 lb"}},
+			},
 			{Text: "IUPAC 2021", Kind: "standard", Uses: []render.Use{{Cite: 3, Text: "0.2259"}}},
 		},
 		Used: []render.Link{{Href: "../../guides/soil/", Text: "Nitrogen already in your soil"}},

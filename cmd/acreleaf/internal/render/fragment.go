@@ -66,10 +66,9 @@ type UnitOption struct {
 // Limits are the least and the most that is allowed.
 type Limits struct{ Low, High float64 }
 
-// A Choice is one of the values of a choice.
+// A Choice is one of the values of a choice. Its place in the list, from 0, is what goes into the cell.
 type Choice struct {
 	Text     string
-	Value    int
 	Selected bool
 }
 

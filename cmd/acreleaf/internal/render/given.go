@@ -88,13 +88,10 @@ func (r *Renderer) choice(w *bytes.Buffer, g *Given) {
 	w.WriteString("<select disabled")
 	attribute(w, "id", g.ID)
 	numbered(w, "data-cell", g.Cell)
-	if hinted(g) {
-		attribute(w, "aria-describedby", g.ID+"-hint")
-	}
+	describedBy(w, g)
 	w.WriteByte('>')
 	for _, c := range g.Choices {
 		w.WriteString("<option")
-		numbered(w, "value", c.Value)
 		option(w, c.Text, c.Selected)
 	}
 	w.WriteString("</select>")
@@ -158,13 +155,16 @@ func input(w *bytes.Buffer, g *Given) {
 	if g.Others >= 0 {
 		numbered(w, "data-others", g.Others)
 	}
-	w.WriteString(` aria-describedby="`)
+	describedBy(w, g)
+	w.WriteByte('>')
+}
+
+// describedBy ties a field or a list to its hint. The script ties a field to its fault as well, which has nothing to
+// say before it runs.
+func describedBy(w *bytes.Buffer, g *Given) {
 	if hinted(g) {
-		text(w, g.ID)
-		w.WriteString("-hint ")
+		attribute(w, "aria-describedby", g.ID+"-hint")
 	}
-	text(w, g.ID)
-	w.WriteString(`-fault">`)
 }
 
 // below writes the sentence that says how a laboratory's "<5" is taken. The script writes it for other numbers.
@@ -220,9 +220,7 @@ func (r *Renderer) fault(w *bytes.Buffer, g *Given) {
 	case chosen:
 		sentence = words.FaultRangeChosen
 	}
-	w.WriteString(`<p class="fault"`)
-	attribute(w, "id", g.ID+"-fault")
-	w.WriteString(" hidden>")
+	w.WriteString(`<p class="fault" hidden>`)
 	sentence.write(w, func(blank string) {
 		switch blank {
 		case "low":

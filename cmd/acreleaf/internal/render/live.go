@@ -20,6 +20,7 @@ func (r *Renderer) module(w *bytes.Buffer, json []byte, body template.HTML) {
 	attribute(w, "data-order", words.Order)
 	attribute(w, "data-not-detected", words.NotDetected)
 	attribute(w, "data-many-ranges", words.ManyRanges)
+	attribute(w, "data-partly", words.Partly)
 	attribute(w, "data-day", r.words.Date.Pattern.pattern())
 	attribute(w, "data-months", strings.Join(r.words.Date.Short[:], ","))
 	attribute(w, "data-followed", words.Followed)

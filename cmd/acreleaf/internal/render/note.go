@@ -35,20 +35,17 @@ func (r *Renderer) note(w *bytes.Buffer, n *Note) {
 		element(w, "strong", "", r.words.Signals.word(n.Signal))
 		w.WriteByte(' ')
 	}
-	if n.When >= 0 && !n.Refusal {
-		r.partly(w, n.Partly)
+	if n.Partly {
+		r.partly(w)
 	}
 	pieces(w, n.Pieces)
 	w.WriteString("</p>\n")
 }
 
-// partly writes how a sentence begins that holds for some numbers of a range and not for others.
-func (r *Renderer) partly(w *bytes.Buffer, holds bool) {
-	w.WriteString("<span data-partly")
-	if !holds {
-		w.WriteString(" hidden")
-	}
-	w.WriteByte('>')
+// partly writes how a sentence begins that holds for some of the example's numbers and not for others. The script
+// writes it for a reader's.
+func (r *Renderer) partly(w *bytes.Buffer) {
+	w.WriteString("<span data-partly>")
 	text(w, r.words.Worksheet.Partly)
 	w.WriteString(" </span>")
 }

@@ -48,7 +48,7 @@ func givenView(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) render.Giv
 	if len(g.Choices) > 0 {
 		v.Kind = render.KindChoice
 		for i, option := range g.Choices {
-			v.Choices = append(v.Choices, render.Choice{Text: option.Label, Value: i, Selected: float64(i) == entry.Value})
+			v.Choices = append(v.Choices, render.Choice{Text: option.Label, Selected: float64(i) == entry.Value})
 		}
 		return v
 	}
