@@ -35,27 +35,25 @@ func Check(o Options, rules proof.Rules) Checked {
 	return checked
 }
 
-// proofPage checks a page by itself.
-func (p *press) proofPage(d *draft) {
-	if !d.faulty {
-		d.messages = append(d.messages, proof.Alone(p.proofed(d), p.proofedSite(), p.rules)...)
+// proofPage checks a page by itself, if that is not done or was done for other settings.
+func (p *press) proofPage(d *draft, sameSettings bool) {
+	if d.proofed != nil && sameSettings {
+		return
 	}
+	d.proofed = &proof.Page{Name: d.name, Source: d.source, Address: d.address, Language: p.language(d),
+		Metadata: d.metadata, Document: d.doc, Work: d.work}
+	d.said.proofing = proof.Alone(d.proofed, p.proofedSite(), p.rules)
 }
 
 // proofTogether checks the pages against each other.
 func (p *press) proofTogether() {
-	var pages []*proof.Page
+	pages := make([]*proof.Page, 0, len(p.pages))
 	for _, d := range p.pages {
 		if !d.faulty {
-			pages = append(pages, p.proofed(d))
+			pages = append(pages, d.proofed)
 		}
 	}
 	p.say(proof.Together(pages, p.proofedSite(), p.rules))
-}
-
-func (p *press) proofed(d *draft) *proof.Page {
-	return &proof.Page{Name: d.name, Source: d.source, Address: d.address, Language: p.language(d),
-		Metadata: d.metadata, Document: d.doc, Work: d.work}
 }
 
 func (p *press) proofedSite() *proof.Site {

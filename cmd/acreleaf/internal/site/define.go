@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -29,7 +28,7 @@ func Catalogue(o Options) (*calc.Catalogue, message.List) {
 	p := newPress(o)
 	p.load()
 	p.pages = slices.DeleteFunc(p.pages, func(d *draft) bool { return !mayDefine(o.Content, d.name) })
-	each(len(p.pages), func(i int) { p.parsePage(p.pages[i]) })
+	each(len(p.pages), func(i int) { p.readPage(i) })
 	p.messages = nil // what is wrong with the pages is no concern of who asks for a calculation
 	p.define()
 	messages := p.messages
@@ -40,20 +39,34 @@ func Catalogue(o Options) (*calc.Catalogue, message.List) {
 	return p.catalogue, messages
 }
 
-var opensCalculation = regexp.MustCompile("(?m)(`{3,}|~{3,})[ \t]*calculation\\b")
-
 // mayDefine says whether a page may hold a calculation, so that the others need not be read.
 func mayDefine(content fs.FS, name string) bool {
 	text, err := fs.ReadFile(content, name)
-	return err == nil && opensCalculation.Match(text)
+	return err == nil && opensCalculation(text)
+}
+
+// opensCalculation says whether the word stands behind a fence. Pages with worksheets are full of the word alone.
+func opensCalculation(text []byte) bool {
+	word := []byte("calculation")
+	for {
+		at := bytes.Index(text, word)
+		if at < 0 {
+			return false
+		}
+		fence := bytes.TrimRight(text[:at], " \t")
+		if bytes.HasSuffix(fence, []byte("```")) || bytes.HasSuffix(fence, []byte("~~~")) {
+			return true
+		}
+		text = text[at+len(word):]
+	}
 }
 
 // calculationMessages are the messages of a page that stand in its calculations.
 func calculationMessages(d *draft) message.List {
-	if d.faulty {
+	if d.doc == nil {
 		return nil
 	}
-	return slices.DeleteFunc(slices.Clone(d.messages), func(m message.Message) bool {
+	return slices.DeleteFunc(d.said.all(), func(m message.Message) bool {
 		return !slices.ContainsFunc(d.doc.Calculations, func(b *markdown.Block) bool {
 			return m.Span.Start >= b.Span.Start && m.Span.Start <= max(b.Span.End, b.Body.End)
 		})
@@ -62,54 +75,71 @@ func calculationMessages(d *draft) message.List {
 
 // define makes the calculations of the content folder, those in files first, and adds them to the catalogue.
 func (p *press) define() {
-	var faulty []string
-	var sheets []*sheet.Sheet
+	p.texts = map[string]*worksheet.Definition{}
 	byName := map[string]*worksheet.Definition{}
-	add := func(d *worksheet.Definition, said *message.List) {
-		*said = append(*said, worksheet.Define(d, p.sources)...)
-		if taken := p.taken(d, byName[d.Name]); taken != nil {
-			*said = append(*said, *taken)
-			return
-		}
-		byName[d.Name] = d
-		if d.Sheet == nil {
-			faulty = append(faulty, d.Name)
-			return
-		}
-		sheets = append(sheets, d.Sheet)
-		p.own[d.Sheet] = d
-	}
-	for _, name := range p.calculations {
-		source, messages := message.Load(p.options.Content, name)
-		source.Name = p.called(name)
+	for _, name := range p.listing.calculations {
+		d, messages := p.loadCalculation(name)
 		p.say(messages)
-		d := &worksheet.Definition{Name: strings.TrimSuffix(path.Base(name), ".yaml"), Source: source,
-			Body: message.Span{End: len(source.Text)}}
 		if message.HasFault(messages) {
-			faulty = append(faulty, d.Name)
+			p.unmade = append(p.unmade, d.Name)
 			continue
 		}
-		add(d, &p.messages)
+		p.say(p.add(d, byName))
 	}
 	for _, d := range p.pages {
-		if d.faulty {
+		if d.doc == nil || len(d.doc.Calculations) == 0 {
 			continue
 		}
+		d.defined, d.said.defining = nil, nil
 		for _, b := range d.doc.Calculations {
 			if b.Name == "" || b.Body == (message.Span{}) || hasMessageAt(d, b.NameSpan) { // markdown has said why
-				faulty = append(faulty, b.Name)
+				p.unmade = append(p.unmade, b.Name)
 				continue
 			}
 			definition := &worksheet.Definition{Name: b.Name, Source: d.source, Span: b.NameSpan, Body: b.Body}
-			add(definition, &d.messages)
+			d.said.defining = append(d.said.defining, p.add(definition, byName)...)
 			d.defined = append(d.defined, definition)
 		}
 	}
-	p.catalogue = p.catalogue.With(sheets, faulty)
+	p.catalogue = p.catalogue.With(p.added, p.unmade)
+}
+
+// add makes a calculation and gives what there is to say of it.
+func (p *press) add(d *worksheet.Definition, byName map[string]*worksheet.Definition) message.List {
+	said := worksheet.Define(d, p.sources)
+	if taken := p.taken(d, byName[d.Name]); taken != nil {
+		return append(said, *taken)
+	}
+	byName[d.Name] = d
+	if d.Sheet == nil {
+		p.unmade = append(p.unmade, d.Name)
+		return said
+	}
+	p.added = append(p.added, d.Sheet)
+	p.own[d.Sheet] = d
+	return said
+}
+
+// loadCalculation reads a calculation in a file of its own, if it may have changed.
+func (p *press) loadCalculation(name string) (*worksheet.Definition, message.List) {
+	var source *message.Source
+	var messages message.List
+	if !p.stale(name) && p.before.texts[name] != nil {
+		source = p.before.texts[name].Source
+	} else {
+		source, messages = message.Load(p.options.Content, name)
+		source.Name = p.called(name)
+	}
+	d := &worksheet.Definition{Name: strings.TrimSuffix(path.Base(name), ".yaml"), Source: source,
+		Body: message.Span{End: len(source.Text)}}
+	if len(messages) == 0 {
+		p.texts[name] = d
+	}
+	return d, messages
 }
 
 func hasMessageAt(d *draft, span message.Span) bool {
-	return slices.ContainsFunc(d.messages, func(m message.Message) bool { return m.Span == span })
+	return slices.ContainsFunc(d.said.reading, func(m message.Message) bool { return m.Span == span })
 }
 
 // taken reports a calculation whose name another has. Nil if none has.

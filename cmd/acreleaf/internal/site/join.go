@@ -19,14 +19,16 @@ import (
 
 // join checks what one page says of another, and puts the pages in order.
 func (p *press) join() {
-	index := p.indexPages()
+	p.used = map[string]bool{}
 	for _, d := range p.pages {
 		if d.faulty {
 			continue
 		}
-		p.resolveLinks(d, index)
+		for _, name := range d.uses {
+			p.used[name] = true
+		}
+		p.checkAnchors(d)
 		p.checkSources(d)
-		p.citeConstants(d)
 		p.checkGlance(d)
 	}
 	p.orderSeason()
@@ -75,9 +77,34 @@ func (p *press) checkHome() {
 	}
 }
 
+// A places is where the files of a site stand: all that checkPlaces looks at, and what it says.
+type places struct {
+	listing      *listing
+	used         map[string]bool
+	languages    []string
+	bibliography bool
+	said         message.List
+}
+
 // checkPlaces reports files of the content folder that would stand where a page stands, and names that are not the
 // same on every disk. It looks at every name of the site but those of the theme, which are ours.
 func (p *press) checkPlaces() {
+	now := &places{p.listing, p.used, p.site.Languages, len(p.sources) > 0, nil}
+	if before := p.before; before != nil && now.same(before.places) && p.sameTree {
+		p.places = before.places
+	} else {
+		now.said = p.findPlaces()
+		p.places = now
+	}
+	p.say(p.places.said)
+}
+
+func (a *places) same(b *places) bool {
+	return a.listing == b.listing && maps.Equal(a.used, b.used) && slices.Equal(a.languages, b.languages) &&
+		a.bibliography == b.bibliography
+}
+
+func (p *press) findPlaces() message.List {
 	pages := map[string]string{missingFile: "the page for a wrong address"}
 	var planned []output.File
 	for _, d := range p.pages {
@@ -96,36 +123,35 @@ func (p *press) checkPlaces() {
 	for _, name := range slices.Sorted(maps.Keys(pages)) {
 		planned = append(planned, output.File{Path: name})
 	}
+	var said message.List
 	for _, name := range p.usedFiles() {
 		if other, taken := pages[name]; taken {
-			p.say(message.List{{ID: "place-taken", Source: &message.Source{Name: p.called(name)},
-				Text: "in the site this file would take the place of " + other, Note: "rename one of the two"}})
+			said = append(said, message.Message{ID: "place-taken", Source: &message.Source{Name: p.called(name)},
+				Text: "in the site this file would take the place of " + other, Note: "rename one of the two"})
 			continue
 		}
 		planned = append(planned, output.File{Path: name})
 	}
-	p.say(output.Check(planned))
+	return append(said, output.Check(planned)...)
 }
 
 // indexPages finds the pages by name and by address. Each name has an address of its own (page.Address).
-func (p *press) indexPages() map[string]*draft {
-	byName := map[string]*draft{}
-	p.byAddress = map[page.Address]*draft{}
+func (p *press) indexPages() {
+	p.index = make(map[string]*draft, len(p.pages))
+	p.byAddress = make(map[page.Address]*draft, len(p.pages))
 	for _, d := range p.pages {
-		byName[d.name] = d
-		if d.faulty {
-			continue
+		p.index[d.name] = d
+		if !d.faulty {
+			p.byAddress[d.address] = d
 		}
-		p.byAddress[d.address] = d
 	}
-	return byName
 }
 
 func (p *press) fault(d *draft, span message.Span, id, text, note string) {
 	p.say(message.List{{Level: message.Fault, ID: id, Source: d.source, Span: span, Text: text, Note: note}})
 }
 
-// checkSources sees that every sourced figure has an entry in the bibliography, and notes which pages use it.
+// checkSources sees that every sourced figure has an entry in the bibliography.
 func (p *press) checkSources(d *draft) {
 	for _, f := range d.doc.Figures {
 		if f.Scheme != "source" {
@@ -135,9 +161,20 @@ func (p *press) checkSources(d *draft) {
 			p.fault(d, f.TargetSpan, "source-unknown",
 				fmt.Sprintf("there is no source %q in %s", f.Target, p.called(sourcesFileName)),
 				nearestSource(f, p.sources))
-			continue
 		}
-		p.cite(f.Target, d)
+	}
+}
+
+// citePages notes which pages rest on each source, in the order of the season.
+func (p *press) citePages() {
+	p.cited = map[string][]*draft{}
+	for _, d := range p.pages {
+		for _, f := range d.doc.Figures {
+			if f.Scheme == "source" {
+				p.cite(f.Target, d)
+			}
+		}
+		p.citeConstants(d)
 	}
 }
 
@@ -205,14 +242,11 @@ func hasBlock(d *draft, name string) bool {
 
 // orderSeason ties each guide to the ones before and after it in the season's work, and so the pages of the manual.
 func (p *press) orderSeason() {
-	slices.SortStableFunc(p.pages, func(a, b *draft) int {
+	slices.SortFunc(p.pages, func(a, b *draft) int {
 		return page.Compare(a.address, a.metadata, b.address, b.metadata)
 	})
-	for i, d := range p.pages {
-		d.rank = i
-	}
-	for _, cited := range p.cited {
-		slices.SortFunc(cited, func(a, b *draft) int { return a.rank - b.rank })
+	for _, d := range p.pages {
+		d.previous, d.next = nil, nil
 	}
 	type row struct {
 		kind     page.Kind

@@ -14,26 +14,42 @@ import (
 	"acreleaf/cmd/acreleaf/internal/render"
 )
 
-// resolveLinks turns every link of a page into a way from its address, and reports those that lead nowhere.
-func (p *press) resolveLinks(d *draft, index map[string]*draft) {
+// anchored is a link that leads to a part of a page. Whether the part is there is seen when all pages are read.
+type anchored struct {
+	link             *markdown.Link
+	target, fragment string
+}
+
+// linkPage turns every link of a page into a way from its address, and reports those that lead nowhere. It is done when
+// the names of all pages are known, and again when those are no longer the same.
+func (p *press) linkPage(d *draft) {
+	if d.hrefs != nil && p.sameTree {
+		return
+	}
 	d.hrefs = make([]string, len(d.doc.Links))
+	d.said.linking, d.anchored, d.uses = nil, nil, nil
 	for _, link := range d.doc.Links {
-		d.hrefs[link.Index] = p.resolve(d, link, index)
+		d.hrefs[link.Index] = p.resolve(d, link)
 	}
 }
 
-func (p *press) resolve(d *draft, link *markdown.Link, index map[string]*draft) string {
+func (d *draft) unlinked(link *markdown.Link, id, text, note string) {
+	d.said.linking = append(d.said.linking, message.Message{Level: message.Fault, ID: id, Source: d.source,
+		Span: link.DestinationSpan, Text: text, Note: note})
+}
+
+func (p *press) resolve(d *draft, link *markdown.Link) string {
 	destination, fragment, _ := strings.Cut(link.Destination, "#")
 	switch {
 	case hasScheme(destination):
 		return link.Destination // markdown refuses the schemes that run code
 	case strings.HasPrefix(destination, "/"):
-		p.fault(d, link.DestinationSpan, "link-outside",
+		d.unlinked(link, "link-outside",
 			fmt.Sprintf("%q begins with a slash, so it starts at the top of the web server", destination),
-			p.wayFromHere(d, strings.TrimPrefix(destination, "/"), index))
+			p.wayFromHere(d, strings.TrimPrefix(destination, "/")))
 		return ""
 	case destination == "":
-		return p.anchor(d, d, link, fragment)
+		return anchor(d, d, link, fragment)
 	}
 	plain, err := url.PathUnescape(destination)
 	if err != nil {
@@ -42,43 +58,42 @@ func (p *press) resolve(d *draft, link *markdown.Link, index map[string]*draft) 
 	name := path.Join(path.Dir(d.name), plain)
 	switch {
 	case strings.Contains(plain, `\`):
-		p.fault(d, link.DestinationSpan, "link-broken", fmt.Sprintf(`%s has a \ in it`, destination),
-			"put / between folders")
+		d.unlinked(link, "link-broken", fmt.Sprintf(`%s has a \ in it`, destination), "put / between folders")
 		return ""
 	case name == ".." || strings.HasPrefix(name, "../"):
-		p.fault(d, link.DestinationSpan, "link-outside", fmt.Sprintf("%q leaves the content folder", destination),
+		d.unlinked(link, "link-outside", fmt.Sprintf("%q leaves the content folder", destination),
 			"link to a page inside it, or write a whole web address")
 		return ""
 	}
-	if target := index[name]; target != nil {
+	if target := p.index[name]; target != nil {
 		if link.Image {
-			p.fault(d, link.DestinationSpan, "image-page", fmt.Sprintf("%q is a page, not a picture", destination),
+			d.unlinked(link, "image-page", fmt.Sprintf("%q is a page, not a picture", destination),
 				"take the ! away to link to it")
 		}
-		return p.anchor(d, target, link, fragment)
+		return anchor(d, target, link, fragment)
 	}
-	if slices.Contains(p.files, name) {
-		p.used[name] = true
+	if slices.Contains(p.listing.files, name) {
+		d.uses = append(d.uses, name)
 		return d.address.ToPath(name)
 	}
-	if p.isFolder(name, index) {
-		p.fault(d, link.DestinationSpan, "link-folder", fmt.Sprintf("%q is a folder, not a page", destination),
+	if p.isFolder(name) {
+		d.unlinked(link, "link-folder", fmt.Sprintf("%q is a folder, not a page", destination),
 			"write the name of a page in it")
 		return ""
 	}
-	p.fault(d, link.DestinationSpan, "link-broken", fmt.Sprintf("there is no file %q in %s", name, p.options.Name),
-		p.wayFromHere(d, name, index))
+	d.unlinked(link, "link-broken", fmt.Sprintf("there is no file %q in %s", name, p.options.Name),
+		p.wayFromHere(d, name))
 	return ""
 }
 
 // isFolder says whether pages or other files stand below a name.
-func (p *press) isFolder(name string, index map[string]*draft) bool {
-	for known := range index {
+func (p *press) isFolder(name string) bool {
+	for known := range p.index {
 		if name == "." || strings.HasPrefix(known, name+"/") {
 			return true
 		}
 	}
-	return slices.ContainsFunc(p.files, func(file string) bool { return strings.HasPrefix(file, name+"/") })
+	return slices.ContainsFunc(p.listing.files, func(file string) bool { return strings.HasPrefix(file, name+"/") })
 }
 
 var dropped = strings.NewReplacer("\t", "", "\n", "", "\r", "")
@@ -104,8 +119,8 @@ func hasScheme(address string) bool {
 
 // wayFromHere is a note that gives the way to the file that was most likely meant: one of the same name in another
 // folder, or one of nearly the same name in the same folder.
-func (p *press) wayFromHere(d *draft, name string, index map[string]*draft) string {
-	names := slices.Concat(slices.Sorted(maps.Keys(index)), p.files)
+func (p *press) wayFromHere(d *draft, name string) string {
+	names := slices.Concat(slices.Sorted(maps.Keys(p.index)), p.listing.files)
 	folder, base := path.Split(name)
 	var beside []string
 	for _, known := range names {
@@ -137,7 +152,7 @@ func wayBetween(from, to string) string {
 }
 
 // anchor is the way to a page, and to the heading or worksheet of it that the fragment names.
-func (p *press) anchor(d, target *draft, link *markdown.Link, fragment string) string {
+func anchor(d, target *draft, link *markdown.Link, fragment string) string {
 	way := ""
 	if target != d {
 		way = d.address.To(target.address)
@@ -148,30 +163,33 @@ func (p *press) anchor(d, target *draft, link *markdown.Link, fragment string) s
 		}
 		return way
 	}
-	if target.faulty {
-		return way
-	}
-	for _, anchor := range anchors(target) {
-		if anchor == fragment {
-			return way + "#" + fragment
+	d.anchored = append(d.anchored, anchored{link, target.name, fragment})
+	return way + "#" + fragment
+}
+
+// checkAnchors reports the links of a page that lead to a part that the other page does not have.
+func (p *press) checkAnchors(d *draft) {
+	for _, a := range d.anchored {
+		target := p.index[a.target]
+		if target.faulty || slices.Contains(target.anchors, a.fragment) {
+			continue
 		}
+		note := "link to the page, without #" + a.fragment
+		if near, ok := message.Nearest(a.fragment, target.anchors); ok {
+			note = "did you mean #" + near + "?"
+		}
+		p.fault(d, a.link.DestinationSpan, "anchor-broken",
+			fmt.Sprintf("%s has no heading #%s", target.source.Name, a.fragment), note)
 	}
-	note := "link to the page, without #" + fragment
-	if near, ok := message.Nearest(fragment, anchors(target)); ok {
-		note = "did you mean #" + near + "?"
-	}
-	p.fault(d, link.DestinationSpan, "anchor-broken",
-		fmt.Sprintf("%s has no heading #%s", target.source.Name, fragment), note)
-	return ""
 }
 
 // anchors lists what a link can point at in a page: its headings and its worksheets.
-func anchors(d *draft) []string {
+func anchors(doc *markdown.Document) []string {
 	var list []string
-	for _, h := range d.doc.Headings {
+	for _, h := range doc.Headings {
 		list = append(list, h.ID)
 	}
-	for _, b := range d.doc.Blocks {
+	for _, b := range doc.Blocks {
 		if b.Name != "" && b.Construct == "worksheet" {
 			list = append(list, render.Anchor(b.Name))
 		}

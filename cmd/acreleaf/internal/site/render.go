@@ -17,23 +17,46 @@ import (
 	"acreleaf/theme"
 )
 
-// render makes the bytes of every file of the site.
-func (p *press) render() *Made {
+// prepare gets ready what the pages are printed with.
+func (p *press) prepare() {
+	if !p.prints {
+		return
+	}
 	var messages message.List
 	p.bundle, messages = bundle()
 	p.say(messages)
+	if p.before != nil && p.siteFile == p.before.siteFile {
+		p.renderers = p.before.renderers
+		return
+	}
 	p.renderers = map[string]*render.Renderer{}
+	known := languagesOfTheme()
 	for _, language := range p.site.Languages {
+		if !slices.Contains(known, language) {
+			continue // join says so, and no page is made
+		}
 		r, err := render.New(theme.Files, p.siteView(language))
 		if err != nil {
-			panic(err) // the theme is part of the program, and join has seen that the language is in it
+			panic(err) // the theme is part of the program
 		}
 		p.renderers[language] = r
 	}
+}
+
+// render makes the bytes of every file of the site.
+func (p *press) render() *Made {
+	p.outlinePages()
 	files := make([]output.File, len(p.pages))
-	each(len(p.pages), func(i int) { files[i] = p.renderPage(p.pages[i]) })
+	each(len(p.pages), func(i int) {
+		d := p.pages[i]
+		if !p.stands(d) {
+			p.setPage(d)
+		}
+		d.printed = nil
+		files[i] = d.set.file
+	})
 	for _, d := range p.pages {
-		p.say(d.messages)
+		p.say(d.set.said)
 	}
 	files = append(files, p.bundle.Script, p.bundle.Style)
 	files = append(files, p.commonPages()...)
@@ -49,45 +72,92 @@ func (p *press) language(d *draft) string {
 	return p.site.Languages[0]
 }
 
-// pageBuffers are where a page is put together. They are used again, since they grow to the size of the largest page.
-type pageBuffers struct{ body, page bytes.Buffer }
+// A printed is the text of a page in HTML, with the sources that it cites.
+type printed struct {
+	body  []byte
+	cited []render.Reference
+	said  message.List
+}
 
-var buffers = sync.Pool{New: func() any { return new(pageBuffers) }}
+// buffers are where pages are put together. They are used again, since they grow to the size of the largest page.
+var buffers = sync.Pool{New: func() any { return new(bytes.Buffer) }}
 
-func (p *press) renderPage(d *draft) output.File {
-	d.messages = nil // those of the reading were said
+// printPage prints the text of a page as soon as all is known that stands in it, and lets its tree go: the trees of all
+// pages at once would be most of the memory that a press takes.
+func (p *press) printPage(d *draft, keep bool) {
+	if d.printed != nil && !keep {
+		d.printed = nil
+	}
+	if p.prints && d.printed == nil && d.set == nil && p.printable(d) {
+		d.printed = p.print(d)
+	}
+	d.doc.Rest()
+}
+
+// printable says whether nothing is missing that the text of a page asks for.
+func (p *press) printable(d *draft) bool {
+	if message.HasFault(d.said.all()) || p.renderers[p.language(d)] == nil {
+		return false
+	}
+	for _, b := range d.doc.Blocks {
+		if d.work.Bound(b) == nil {
+			return false
+		}
+	}
+	for _, f := range d.doc.Figures {
+		if f.Scheme != "source" && d.work.Figure(f) == nil {
+			return false
+		}
+	}
+	return true
+}
+
+func (p *press) print(d *draft) *printed {
 	r := p.renderers[p.language(d)]
 	f := &fragments{press: p, draft: d, renderer: r, cited: p.newCitations(d.address, r)}
-	b := buffers.Get().(*pageBuffers)
-	defer buffers.Put(b)
-	body, w := &b.body, &b.page
-	body.Reset()
+	w := buffers.Get().(*bytes.Buffer)
+	defer buffers.Put(w)
 	w.Reset()
-	if err := d.doc.HTML(body, f, markdownWords(r.Words())); err != nil {
-		d.messages = append(d.messages, message.Message{ID: "page-unprintable", Source: d.source, Text: err.Error(),
-			Note: "look at the listings of the page"})
+	text := &printed{}
+	if err := d.doc.HTML(w, f, markdownWords(r.Words())); err != nil {
+		text.said = message.List{{ID: "page-unprintable", Source: d.source, Text: err.Error(),
+			Note: "look at the listings of the page"}}
 	}
+	text.body, text.cited = bytes.Clone(w.Bytes()), f.cited.list
+	return text
+}
+
+// setPage puts a page together.
+func (p *press) setPage(d *draft) {
+	r := p.renderers[p.language(d)]
+	text := d.printed
+	if text == nil {
+		text = p.print(d)
+	}
+	d.set = &setPage{around: p.around(d), said: text.said}
 	module, err := d.work.Module()
 	if err != nil {
-		d.messages = append(d.messages, message.Message{ID: "worksheet-unprintable", Source: d.source,
+		d.set.said = append(d.set.said, message.Message{ID: "worksheet-unprintable", Source: d.source,
 			Text: err.Error(), Note: "take out worksheets until the page can be made"})
 	}
+	w := buffers.Get().(*bytes.Buffer)
+	defer buffers.Put(w)
+	w.Reset()
 	if d.address.Kind == page.Home {
 		r.Home(w, &render.Home{
-			Page: p.pageView(d), Intro: template.HTML(body.Bytes()), Module: module, Seasons: p.seasons(d),
-			Cited: f.cited.list,
+			Page: p.pageView(d), Intro: template.HTML(text.body), Module: module, Seasons: p.seasons(d),
+			Cited: text.cited,
 		})
 	} else {
 		g := p.guideView(d)
-		g.Body, g.Module, g.Cited = template.HTML(body.Bytes()), module, f.cited.list
+		g.Body, g.Module, g.Cited = template.HTML(text.body), module, text.cited
 		r.Guide(w, g)
 	}
-	return output.File{Path: d.address.File(), Bytes: bytes.Clone(w.Bytes())}
+	d.set.file = output.File{Path: d.address.File(), Bytes: bytes.Clone(w.Bytes())}
 }
 
-// commonPages are the pages that nobody writes: the bibliography, the calculations, and the page for an address that is
-// not there.
-func (p *press) commonPages() []output.File {
+// makeCommonPages makes the bibliography, the pages of the calculations, and the page for an address that is not there.
+func (p *press) makeCommonPages() []output.File {
 	var files []output.File
 	for i, language := range p.site.Languages {
 		code := language
@@ -114,22 +184,33 @@ func (p *press) commonPages() []output.File {
 // usedFiles lists the files of the content folder that pages show or link to. An editor's backup or a draft of an
 // image is no part of the site.
 func (p *press) usedFiles() []string {
-	return slices.DeleteFunc(slices.Clone(p.files), func(name string) bool { return !p.used[name] })
+	return slices.DeleteFunc(slices.Clone(p.listing.files), func(name string) bool { return !p.used[name] })
 }
 
 // copies are the used files as they are.
 func (p *press) copies() []output.File {
 	var files []output.File
+	copied := map[string][]byte{}
 	for _, name := range p.usedFiles() {
-		content, err := fs.ReadFile(p.options.Content, name)
+		content, err := p.copyOf(name)
 		if err != nil {
 			p.say(message.List{{ID: "file-unreadable", Text: fmt.Sprintf("%s cannot be read: %v", p.called(name), cause(err)),
 				Note: "see that you may read it, or move it out of the content folder"}})
 			continue
 		}
+		copied[name] = content
 		files = append(files, output.File{Path: name, Bytes: content})
 	}
+	p.kept = copied
 	return files
+}
+
+// copyOf reads a file, if it was not read before or may have changed.
+func (p *press) copyOf(name string) ([]byte, error) {
+	if content, kept := p.kept[name]; kept {
+		return content, nil
+	}
+	return fs.ReadFile(p.options.Content, name)
 }
 
 // date is a day as views take it; "" for none.

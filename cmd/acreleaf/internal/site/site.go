@@ -1,14 +1,17 @@
 // Package site makes a site from a content folder, in phases:
 //
 //	load    walk the folder in sorted order and read its files
-//	read    per page, in parallel: metadata and Markdown; the calculations of all pages; per page: worksheets
-//	join    serially: addresses, links, anchors, sources, the order of the season
-//	proof   per page, in parallel, and then together: what a proof-reader would check
+//	read    per page, in parallel: metadata; the calculations of all pages; per page: Markdown, worksheets, proof, links,
+//	        and the text in HTML
+//	join    serially: anchors, sources, the order of the season, what a proof-reader checks between pages
 //	stop    if anything is wrong, with every fault of the press
-//	make    per page, in parallel: compile the module, fill the views, render into memory
+//	make    per page, in parallel: compile the module, fill the views, set the page in memory
 //
 // It owns the order of the phases and what crosses from one page to another. It must not write to the disk: the
 // output package does that with what Make gives, so that a site is whole before anything is touched.
+//
+// A Maker makes a site again and again, and keeps what did not change (see kept.go). There is one way to make a site: a
+// press from nothing is one with nothing kept.
 package site
 
 import (
@@ -44,15 +47,18 @@ type Made struct {
 
 // Make makes a site. With a fault among the messages there is no site; advice comes with a whole one.
 func Make(o Options) (*Made, message.List) {
-	p := newPress(o)
+	return newPress(o).make()
+}
+
+func (p *press) make() (*Made, message.List) {
+	p.prints = true
 	p.load()
 	p.read()
 	p.join()
-	if message.HasFault(p.messages) {
-		message.Sort(p.messages)
-		return nil, p.messages
+	var made *Made
+	if !message.HasFault(p.messages) {
+		made = p.render()
 	}
-	made := p.render()
 	message.Sort(p.messages)
 	if message.HasFault(p.messages) {
 		return nil, p.messages
@@ -62,31 +68,47 @@ func Make(o Options) (*Made, message.List) {
 
 // A press is one run of Make.
 type press struct {
-	options     Options
-	catalogue   *calc.Catalogue
+	options Options
+	before  *press          // the run whose work is kept; nil for a press from nothing
+	changes Changes         // what may have changed since that one
+	changed map[string]bool // the names among the changes
+	prints  bool            // the pages are to be made, not only checked
+
+	listing     *listing
 	site        config.Site
 	siteFile    *message.Source
-	sourcesFile *message.Source // nil when there is none
+	siteSaid    message.List
 	sources     config.Sources
+	sourcesFile *message.Source // nil when there is none
+	sourcesSaid message.List
+	references  map[string]*config.Reference // the sources; one that did not change is the same one as before
 	rules       proof.Rules
-	own         map[*sheet.Sheet]*worksheet.Definition
-	pages       []*draft
 
-	calculations []string        // the files that hold one, in sorted order
-	files        []string        // of the content folder, that are neither pages nor our own YAML
-	used         map[string]bool // those of them that a page shows or links to; no other is published
-	messages     message.List
+	catalogue *calc.Catalogue
+	own       map[*sheet.Sheet]*worksheet.Definition
+	added     []*sheet.Sheet                   // the sheets of the calculations of this site, and
+	unmade    []string                         // the names of those that could not be made
+	texts     map[string]*worksheet.Definition // the files of calculations, by name
+
+	sameTree  bool              // the files are those of the run before
+	pages     []*draft          // as the folder is walked, and after join in the order of the season
+	index     map[string]*draft // by name
+	byAddress map[page.Address]*draft
+	used      map[string]bool // the files that a page shows or links to; no other is published
+	places    *places
+	messages  message.List
 
 	bundle    assets.Bundle
 	renderers map[string]*render.Renderer // by language
-	cited     map[string][]*draft         // by source
-	byAddress map[page.Address]*draft
-	works     sync.Map // of the source's id by what a calculation calls it; workOf fills it
+	outlines  *[]*outline
+	common    *common
+	kept      map[string][]byte   // the used files that were read
+	cited     map[string][]*draft // by source
+	works     sync.Map            // of the source's id by what a calculation calls it; workOf fills it
 }
 
 func newPress(o Options) *press {
-	return &press{options: o, catalogue: calc.Standard(), own: map[*sheet.Sheet]*worksheet.Definition{},
-		used: map[string]bool{}, cited: map[string][]*draft{}}
+	return &press{options: o, catalogue: calc.Standard(), own: map[*sheet.Sheet]*worksheet.Definition{}}
 }
 
 // bundle builds the theme once a process: the theme is part of the program.

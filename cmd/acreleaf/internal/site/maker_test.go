@@ -1,0 +1,146 @@
+package site
+
+import (
+	"bytes"
+	"fmt"
+	"maps"
+	"math/rand/v2"
+	"slices"
+	"testing"
+	"testing/fstest"
+
+	"github.com/google/go-cmp/cmp"
+
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// whole is what a press gives, in one text: its files in order, or what it says.
+func whole(made *Made, messages message.List) string {
+	var w bytes.Buffer
+	message.Printer{}.Print(&w, messages)
+	if made != nil {
+		fmt.Fprintln(&w, made.Pages)
+		for _, f := range made.Files {
+			fmt.Fprintf(&w, "== %s\n%s\n", f.Path, f.Bytes)
+		}
+	}
+	return w.String()
+}
+
+// After edits of every kind, a maker that was told their names gives what a press from nothing gives.
+func TestMakerMakesWhatAPressMakes(t *testing.T) {
+	const orchards, days = 4, 45
+	good, faulty := 0, 0
+	for seed := range uint64(orchards) {
+		o := newOrchard(rand.New(rand.NewPCG(seed, 1868)))
+		options := Options{Content: o.files, Name: "content"}
+		maker := NewMaker(options)
+		var done []string
+		for day := range days {
+			var changes Changes
+			if day > 0 {
+				before := maps.Clone(o.files)
+				for range 1 + o.random.IntN(3) {
+					done = append(done, o.edit())
+				}
+				o.write()
+				changes.Names = difference(before, o.files)
+				changes.Everything = o.random.IntN(20) == 0
+			}
+			got := whole(maker.Make(changes))
+			made, messages := Make(options)
+			if diff := cmp.Diff(whole(made, messages), got); diff != "" {
+				t.Fatalf("orchard %d, after %q (-press +maker):\n%s", seed, done[max(0, len(done)-8):], diff)
+			}
+			if made != nil {
+				good++
+			} else {
+				faulty++
+			}
+		}
+	}
+	t.Logf("%d sites without and %d with a fault", good, faulty)
+	if good < orchards*days/4 || faulty < orchards*days/10 {
+		t.Error("the edits are not what they should be")
+	}
+}
+
+// difference names the files that are new, gone or changed.
+func difference(before, after fstest.MapFS) []string {
+	var names []string
+	for name, f := range after {
+		if old := before[name]; old == nil || !bytes.Equal(old.Data, f.Data) {
+			names = append(names, name)
+		}
+	}
+	for name := range before {
+		if after[name] == nil {
+			names = append(names, name)
+		}
+	}
+	slices.Sort(names)
+	return names
+}
+
+// What a save does not touch is not made again: the bytes are the same ones in memory.
+func TestMakerKeepsWhatASaveDoesNotTouch(t *testing.T) {
+	const link = "See [it](block-03.md#deep).\n\n## Deep\n\nText.\n"
+	texts := map[string]string{}
+	for i := range 6 {
+		texts[fmt.Sprintf("block-%02d", i)] = guide(fmt.Sprintf("Block %d", i), i, link)
+	}
+	files := content(texts)
+	maker := NewMaker(Options{Content: files, Name: "content"})
+	before := starts(t, maker, Changes{})
+	for _, c := range []struct{ name, text, want string }{
+		{"guides/block-03.md", guide("Block 3", 3, link+"More.\n"), "guides/block-03/index.html"},
+		{"guides/block-03.md", guide("Third", 3, link), "404.html guides/block-02/index.html " +
+			"guides/block-03/index.html guides/block-04/index.html index.html sources/index.html"},
+		{"guides/block-05.md", guide("Block 5", 5, link), ""},
+		{"home.md", "---\ntitle: Test Row\nsummary: Guides.\n---\nWelcome.\n", "index.html"},
+	} {
+		files[c.name] = &fstest.MapFile{Data: []byte(c.text)}
+		after := starts(t, maker, Changes{Names: []string{c.name}})
+		var made []string
+		for path, first := range after {
+			if before[path] != first {
+				made = append(made, path)
+			}
+		}
+		slices.Sort(made)
+		if got := fmt.Sprint(made); got != "["+c.want+"]" {
+			t.Errorf("%s: made again %s, not [%s]", c.name, got, c.want)
+		}
+		before = after
+	}
+}
+
+// starts gives where in memory each file of a made site begins.
+func starts(t *testing.T, maker *Maker, c Changes) map[string]*byte {
+	t.Helper()
+	made, messages := maker.Make(c)
+	if len(messages) > 0 {
+		t.Fatal(whole(made, messages))
+	}
+	first := map[string]*byte{}
+	for _, f := range made.Files {
+		first[f.Path] = &f.Bytes[0]
+	}
+	return first
+}
+
+// A folder that was opened again, or read in a new way, is looked at as it is told.
+func TestMakerLooksWhereItIsTold(t *testing.T) {
+	o := newOrchard(rand.New(rand.NewPCG(1, 1868)))
+	maker := NewMaker(Options{Content: o.files, Name: "content"})
+	if made, messages := maker.Make(Changes{}); made == nil {
+		t.Fatal(whole(made, messages))
+	}
+	moved := content(map[string]string{"rows": guide("Rows", 1, "Text.\n")})
+	maker.Look(moved)
+	want, messages := Make(Options{Content: moved, Name: "content"})
+	got := whole(maker.Make(Changes{Everything: true}))
+	if diff := cmp.Diff(whole(want, messages), got); diff != "" {
+		t.Error(diff)
+	}
+}

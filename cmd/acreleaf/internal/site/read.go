@@ -1,0 +1,154 @@
+package site
+
+import (
+	"bytes"
+	"slices"
+
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/page"
+	"acreleaf/cmd/acreleaf/internal/proof"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
+)
+
+// A draft is a page on its way through the press. A press takes over the drafts of the one before it whose text is the
+// same, and does again of their work what no longer holds.
+type draft struct {
+	name     string // slash path in the content folder
+	source   *message.Source
+	address  page.Address
+	metadata page.Metadata
+	start    int // where the Markdown starts in the source
+	doc      *markdown.Document
+	work     *worksheet.Page
+	proofed  *proof.Page
+	hrefs    []string   // by markdown.Link.Index
+	anchored []anchored // the links that lead to a part of a page
+	uses     []string   // the files of the content folder that it shows or links to
+	anchors  []string   // what a link can point at in it
+	defined  []*worksheet.Definition
+	said     said
+	printed  *printed // its text, from when it was read until the page is set
+	set      *setPage // the finished page
+	outline  *outline
+
+	faulty         bool // its text could not be read, so nothing can be said of what is in it
+	previous, next *draft
+}
+
+// said is what there is to say of a page, by what found it.
+type said struct{ reading, defining, binding, proofing, linking message.List }
+
+func (s *said) all() message.List {
+	return slices.Concat(s.reading, s.defining, s.binding, s.proofing, s.linking)
+}
+
+func (s *said) nothing() bool {
+	return len(s.reading)+len(s.defining)+len(s.binding)+len(s.proofing)+len(s.linking) == 0
+}
+
+// read reads every page. A worksheet may use a calculation of any page, so that all those are read before any is bound;
+// and a page can be linked to from any other, so that all names are known before.
+func (p *press) read() {
+	each(len(p.pages), func(i int) { p.readPage(i) })
+	p.indexPages()
+	p.define()
+	p.prepare()
+	p.sameTree = p.findSameTree()
+	settings, catalogue := p.sameSettings(), p.sameCatalogue()
+	each(len(p.pages), func(i int) {
+		d := p.pages[i]
+		if d.faulty {
+			return
+		}
+		p.parsePage(d)
+		p.bindPage(d, catalogue)
+		p.proofPage(d, settings)
+		p.linkPage(d)
+		p.printPage(d, p.sameTree && settings)
+	})
+	for _, d := range p.pages {
+		if !d.said.nothing() {
+			p.say(d.said.all())
+		}
+	}
+}
+
+// readPage reads the text of a page, or takes over the draft of the press before.
+func (p *press) readPage(i int) {
+	d := p.pages[i]
+	before := p.keptDraft(d.name)
+	if before != nil && !p.stale(d.name) {
+		p.pages[i] = before
+		return
+	}
+	d.source, d.said.reading = page.Load(p.options.Content, d.name)
+	d.source.Name = p.called(d.name)
+	if message.HasFault(d.said.reading) {
+		d.faulty = true
+		return
+	}
+	if before != nil && !before.faulty && bytes.Equal(before.source.Text, d.source.Text) {
+		p.pages[i] = before
+		return
+	}
+	p.readHead(d)
+	if opensCalculation(d.source.Text) {
+		p.parsePage(d)
+	}
+}
+
+// readHead reads what stands above the text of a page.
+func (p *press) readHead(d *draft) {
+	address, err := page.AddressOf(d.name)
+	if err != nil {
+		d.said.reading = append(d.said.reading, badAddress(d, err))
+	}
+	d.address = address
+	metadata, start, messages := page.Split(d.source)
+	d.metadata, d.start = metadata, start
+	d.said.reading = append(d.said.reading, messages...)
+	if err == nil {
+		d.said.reading = append(d.said.reading, page.CheckLanguage(d.source, address, metadata, p.site.Languages)...)
+	}
+}
+
+// parsePage parses the text of a page, if that has not been done.
+func (p *press) parsePage(d *draft) {
+	if d.doc != nil {
+		return
+	}
+	doc, messages := markdown.Parse(d.source, d.start)
+	d.doc, d.anchors = doc, anchors(doc)
+	d.said.reading = append(d.said.reading, messages...)
+}
+
+// bindPage binds the blocks of a page, if that is not done or was done with other calculations.
+func (p *press) bindPage(d *draft, sameCatalogue bool) {
+	if d.work != nil && (sameCatalogue || p.stillBound(d)) {
+		return
+	}
+	d.work, d.said.binding = worksheet.Bind(d.doc, p.catalogue)
+	d.proofed, d.printed, d.outline = nil, nil, nil
+}
+
+// stillBound says whether a page found all the calculations that it asks for, and they are still the same.
+func (p *press) stillBound(d *draft) bool {
+	if len(d.said.binding) > 0 || len(d.work.Sheets) != len(d.doc.Blocks) {
+		return false
+	}
+	for _, b := range d.work.Sheets {
+		if p.catalogue.Find(b.Sheet.Name) != b.Sheet {
+			return false
+		}
+	}
+	return true
+}
+
+func badAddress(d *draft, err error) message.Message {
+	m := message.Message{ID: "page-name", Source: d.source, Text: err.Error()}
+	if named, ok := err.(*page.AddressError); ok {
+		m.Text, m.Note = named.Text, named.Note
+	}
+	return m
+}
