@@ -47,7 +47,7 @@ func removalTable(s *sheet.Sheet, crop *sheet.Given) (removal, least, most sheet
 	least = s.Listed("removal-least", unit, crop, map[string]float64{
 		"almond": 50, "walnut": 12, "pistachio": 27.05, "pecan": sheet.None, "hazelnut": sheet.None,
 	}, end)
-	end.Label, end.Source = "Most that sources give", "as for the least"
+	end.Label = "Most that sources give"
 	most = s.Listed("removal-most", unit, crop, map[string]float64{
 		"almond": 75, "walnut": 23.2, "pistachio": 28.8, "pecan": sheet.None, "hazelnut": sheet.None,
 	}, end)

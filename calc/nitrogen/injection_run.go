@@ -2,7 +2,7 @@ package nitrogen
 
 import "acreleaf/calc/sheet"
 
-const citrusFertigation = "Zekri and others, Fertigation for citrus trees, UF/IFAS; its 2018 Citrus Industry summary"
+const citrusFertigation = "Zekri and others, Fertigation for citrus trees, UF/IFAS, and its 2018 summary"
 
 // askRun asks for the run of the water and for the clean water before and after the feed.
 func askRun(s *sheet.Sheet) *run {

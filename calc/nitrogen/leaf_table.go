@@ -54,7 +54,7 @@ func leafPotassium(s *sheet.Sheet, crop *sheet.Given) leafTable {
 }
 
 // leafColumns makes the columns of a nutrient's table. The figures of each are in the order of the crops. The first
-// column has the sources of all, since a guide lists them one after the other.
+// column has the note of all, since a guide lists them one after the other.
 func leafColumns(s *sheet.Sheet, crop *sheet.Given, nutrient string, f sheet.Fact) func(string, ...float64) sheet.Term {
 	f.Reads, f.Sureness = "figure for the crop", sheet.Handbook
 	return func(what string, figures ...float64) sheet.Term {
@@ -64,7 +64,7 @@ func leafColumns(s *sheet.Sheet, crop *sheet.Given, nutrient string, f sheet.Fac
 			table[option.Name] = figures[i]
 		}
 		column := s.Listed(strings.ToLower(nutrient)+"-"+strings.ReplaceAll(what, " ", "-"), "%", crop, table, f)
-		f.Source, f.Note = "as for the lower end of the range", ""
+		f.Note = ""
 		return column
 	}
 }

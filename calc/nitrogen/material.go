@@ -69,13 +69,14 @@ func has(s *sheet.Sheet, choice *sheet.Given, any trait) sheet.Term {
 }
 
 const (
-	gradeTables = "a university table of nitrogen fertilizers (San Joaquin County record 517758, page 79); Alabama " +
-		"Cooperative Extension ANR-0174; USDA-NRCS New Mexico, Agronomy Technical Note 76"
-	gallonTables = "the same university table; Purdue Extension; University of Nebraska-Lincoln, Soils part 8; some " +
-		"from memory, see the note"
-	limeTables = "the same university table; Alabama Cooperative Extension ANR-0174; the others worked from the " +
-		"grade, see the note"
-	formTables = "chemistry; IPNI, Nutrient Source Specifics: urea-ammonium nitrate; some from memory, see the note"
+	universityTable = "a university table of nitrogen fertilizers (San Joaquin County record 517758, page 79)"
+	gradeTables     = universityTable + "; Alabama Cooperative Extension ANR-0174; USDA-NRCS New Mexico, Agronomy " +
+		"Technical Note 76"
+	gallonTables = universityTable + "; Purdue Extension; University of Nebraska-Lincoln, Soils part 8; some from " +
+		"memory, see the note"
+	limeTables = universityTable + "; Alabama Cooperative Extension ANR-0174; the others worked from the grade, see " +
+		"the note"
+	formTables = "IPNI, Nutrient Source Specifics: urea-ammonium nitrate; chemistry; some from memory, see the note"
 )
 
 const forMaterial = "figure for the material"

@@ -23,7 +23,6 @@ func uptakeShare(s *sheet.Sheet) {
 	share.source = "UC Cooperative Extension, in Almond Facts, March-April 2020 (almond), and N budgeting: following " +
 		"the 4 Rs (walnut); CDFA and UC Davis, California Crop Fertilization Guidelines (pistachio)"
 	first, _ := share.stage("first", "First stage", nil, 20, 25, 30)
-	share.source = "as for the first stage"
 	_, part := share.stage("second", "Second stage", nil, 30, 25, 70)
 	share.stage("third", "Third stage", four, 30, 25, sheet.None)
 	share.stage("fourth", "Fourth stage", four, 20, 25, sheet.None)

@@ -31,7 +31,7 @@ func (s Sureness) String() string {
 type Fact struct {
 	Label    string // "Weight of water"
 	Reads    string // how it stands in the work, if not as its number and unit: "2 lb/ac for each ppm and 6 in"
-	Source   string // a short citation
+	Source   string // a short citation; several, from the main one on, are parted by semicolons
 	Sureness Sureness
 	Note     string // what it stands for, or where sources disagree
 }

@@ -43,8 +43,7 @@ describe('sentences and sources', { concurrency: 3 }, () => {
       if (width === 1280) {
         assert.deepEqual(await places(), before[1], 'the text moved');
       }
-      const nested = await page.locator('li > .follows ~ *').evaluateAll((parts) => parts.map(({ tagName }) => tagName));
-      assert.deepEqual(nested, ['UL'], 'the note does not stand with its own item');
+      assert.equal(await page.locator('li > .follows + ul').count(), 1, 'the note does not stand with its own item');
 
       await type(nitrate, '12.0');
       assert.deepEqual(await whole(page).then(({ marks }) => marks), example.marks, 'the same number is no other');
