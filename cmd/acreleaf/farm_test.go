@@ -32,7 +32,7 @@ func writeFarm(tb testing.TB, folder string, guides int) [][]byte {
 		tb.Fatal(err)
 	}
 	write("site.yaml", "office: Thousand Rows Orchard Office\ninvented: true\nnotice: Everything here is made up.\n")
-	write("sources.yaml", "row-book:\n  title: The book of rows\n  kind: memory\n")
+	write("sources.yaml", rowBook())
 	const home = "Guides for the year, in the order of its work.\n"
 	write("home.md", "---\ntitle: Thousand Rows\nsummary: Guides for the year.\n---\n"+home)
 	bodies := [][]byte{[]byte(home)}
@@ -109,7 +109,16 @@ func (f *farm) lesson(r recipe) {
 	f.say("```worksheet block\ncalculation: %s\n%s: %s\n%s: %s\n```\n\n", r.calculation, r.first, first, r.second, second)
 	f.say("With [%s](worked:block.%s) and [%s](worked:block.%s) the answer is [%s](worked:block.%s). ",
 		first, r.first, second, r.second, answerOf(s, r, first, second), r.answer)
-	f.say("Others print [%d lb/ac](source:row-book \"of N\").\n\n", 10+f.random.IntN(60))
+	f.say("Others print [%d lb/ac](source:row-book \"of N\").\n\n", 10+5*f.random.IntN(12))
+}
+
+// rowBook has every figure that the guides of a farm may cite.
+func rowBook() string {
+	text := "row-book:\n  title: The book of rows\n  kind: memory\n  figures:\n"
+	for i := range 12 {
+		text += fmt.Sprintf("    %d lb N/ac: of N\n", 10+5*i)
+	}
+	return text
 }
 
 func answerOf(s *sheet.Sheet, r recipe, first, second string) string {

@@ -66,7 +66,7 @@ func TestProseAtRest(t *testing.T) {
 
 func TestProseKeepsPlacesAroundWhatIsResolved(t *testing.T) {
 	const text = "Use 48&nbsp;lb, 5\\% and **6** *in*\nnow"
-	doc, _ := Parse(&message.Source{Name: "a.md", Text: []byte("\n"+text)}, 0)
+	doc, _ := Parse(&message.Source{Name: "a.md", Text: []byte("\n" + text)}, 0)
 	doc.Prose(func(p *Prose) {
 		for _, c := range []struct{ said, written string }{
 			{"48\u00A0lb", "48&nbsp;lb"}, {"5%", `5\%`}, {"6 in", "6** *in"}, {"in\nnow", "in*\nnow"}, {"Use", "Use"},

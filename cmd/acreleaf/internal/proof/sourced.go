@@ -28,17 +28,34 @@ func (c *figureCheck) sourced(f *markdown.Figure, rest string) {
 				f.Target, f.Text))
 		return
 	}
-	var near *against
+	var near against
+	var read said.Figure
 	for i := range source.Figures {
-		a := hold(f.Text, rest, &source.Figures[i])
+		figure := &source.Figures[i]
+		if i == 0 || !figure.Range.Unit.Same(source.Figures[i-1].Range.Unit) {
+			read = readSourced(f.Text, rest, figure.Range.Unit)
+		}
+		a := hold(read, figure)
 		if a.agrees {
 			return
 		}
-		if near == nil || a.apart < near.apart {
+		if i == 0 || a.apart < near.apart {
 			near = a
 		}
 	}
 	c.disagree(f, near)
+}
+
+// readSourced reads the text of a sourced figure, of which it is known that it states a number.
+func readSourced(text, rest string, wanted unit.Unit) said.Figure {
+	f, err := said.ReadFigure(text, rest, wanted)
+	if err != nil {
+		f, err = said.ReadPart(text, rest, wanted)
+	}
+	if err != nil {
+		return said.Figure{Said: text}
+	}
+	return f
 }
 
 // counts says whether a text states a number: it begins with one, or an amount stands in it.
@@ -60,23 +77,14 @@ type against struct {
 	apart  float64 // how far the two are from each other, to find the nearest
 }
 
-// hold holds a text against one figure of a source.
-func hold(text, rest string, figure *config.SourceFigure) *against {
-	a := &against{figure: figure, said: text, gives: figure.Range, apart: math.Inf(1)}
-	f, err := said.ReadFigure(text, rest, figure.Range.Unit)
-	if err != nil {
-		f, err = said.ReadPart(text, rest, figure.Range.Unit)
-	}
-	if err != nil {
-		return a
-	}
-	a.said, a.fits = f.Said, f.Fits
+// hold holds what was read against one figure of a source.
+func hold(f said.Figure, figure *config.SourceFigure) against {
+	a := against{figure: figure, said: f.Said, fits: f.Fits, apart: math.MaxFloat64}
 	if !f.Fits {
-		a.apart = math.MaxFloat64
 		return a
 	}
 	back := unit.Factor{Multiply: f.By.Divide, Divide: f.By.Multiply}
-	a.gives = unit.Range{Low: back.Apply(a.gives.Low), High: back.Apply(a.gives.High), Unit: f.Unit}
+	a.gives = unit.Range{Low: back.Apply(figure.Range.Low), High: back.Apply(figure.Range.High), Unit: f.Unit}
 	a.agrees = f.Agrees(a.gives.Low, a.gives.High)
 	a.apart = distance(f.Low, a.gives.Low) + distance(f.High, a.gives.High)
 	return a
@@ -88,7 +96,7 @@ func distance(a, b float64) float64 {
 }
 
 // disagree reports a figure that its source does not give.
-func (c *figureCheck) disagree(f *markdown.Figure, near *against) {
+func (c *figureCheck) disagree(f *markdown.Figure, near against) {
 	gives := fmt.Sprintf("the prose says %s, source %q gives %s", near.said, f.Target, near.figure.Range)
 	if !near.fits {
 		c.fault("figure-source-unit", f.TextSpan, gives,

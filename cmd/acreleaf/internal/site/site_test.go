@@ -20,9 +20,10 @@ const office = "office: Test Row Orchard Office\n"
 // content is a content folder with a home page, a bibliography and the guides given, by name.
 func content(guides map[string]string) fstest.MapFS {
 	files := fstest.MapFS{
-		"site.yaml":    {Data: []byte(office)},
-		"sources.yaml": {Data: []byte("row-book:\n  title: The book of rows\n  kind: memory\n")},
-		"home.md":      {Data: []byte("---\ntitle: Test Row\nsummary: Guides.\n---\n")},
+		"site.yaml": {Data: []byte(office)},
+		"sources.yaml": {Data: []byte("row-book:\n  title: The book of rows\n  kind: memory\n" +
+			"  figures:\n    2 lb N/ac: for each\n    3 lb N/ac: for some\n")},
+		"home.md": {Data: []byte("---\ntitle: Test Row\nsummary: Guides.\n---\n")},
 	}
 	for name, text := range guides {
 		files["guides/"+name+".md"] = &fstest.MapFile{Data: []byte(text)}
