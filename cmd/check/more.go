@@ -9,8 +9,8 @@ import (
 	"acreleaf/cmd/check/internal/step"
 )
 
-// morePages are guides that only the checks press: one of ten worksheets, those with every kind of number, one with what
-// must be said, and one with figures in every part of a text.
+// morePages are guides that only the checks press: one of ten worksheets, those with every kind of number, one with
+// what must be said, and one with figures in every part of a text.
 //
 //go:embed ten.md kinds.md days.md cautions.md follow.md
 var morePages embed.FS
