@@ -77,8 +77,8 @@ func tailed(text string, to int) bool {
 }
 
 // afterInches are words that follow "in" where it means inches and not a place.
-var afterInches = strings.Fields("of deep wide long thick apart high tall down to and or by per a an each x across more " +
-	"is are was below above from between on at into for every")
+var afterInches = strings.Fields("of deep wide long thick apart high tall down to and or by per a an each x across " +
+	"more is are was below above from between on at into for every")
 
 // isInches tells the unit "in" from the word. "12 in." and "12 in of water" are inches, "4 in the last row" are not.
 func isInches(text string, to int) bool {

@@ -10,8 +10,10 @@ import (
 
 const proseText = "# Heading *one* of [two](worked:a.b)\n\nFirst **line** with `code` and\n> no quote\n\n" +
 	"> quoted *text*\n> of two lines\n\n- item [link *text*](other.md) end\n- ![a picture](block.svg) beside\n\n" +
-	"caption of all\n\n| head | second |\n| --- | --- |\n| cell \\| more | [4 lb](source:x) each |\n\nTerm\n: Meaning of it[^n]\n\n" +
-	"[^n]: The footnote.\n\n```worksheet soil\ncalculation: soil-nitrogen\n```\n\n    listing\n\n<https://example.org> stands\n"
+	"caption of all\n\n| head | second |\n| --- | --- |\n" +
+	"| cell \\| more | [4 lb](source:x) each |\n\nTerm\n: Meaning of it[^n]\n\n" +
+	"[^n]: The footnote.\n\n```worksheet soil\ncalculation: soil-nitrogen\n```\n\n" +
+	"    listing\n\n<https://example.org> stands\n"
 
 func proseOf(t *testing.T, text string) (all []string, doc *Document) {
 	t.Helper()

@@ -10,9 +10,10 @@ import (
 // A check counts what was read, and gives every message at once.
 func TestCheck(t *testing.T) {
 	files := fstest.MapFS{
-		"site.yaml":    {Data: []byte("office: Test Row Orchard Office\n")},
-		"sources.yaml": {Data: []byte("row-book:\n  title: The book of rows\n  kind: memory\n  figures:\n    2 lb N/ac: each\n")},
-		"home.md":      {Data: []byte("---\ntitle: Test Row\nsummary: Guides.\n---\n")},
+		"site.yaml": {Data: []byte("office: Test Row Orchard Office\n")},
+		"sources.yaml": {Data: []byte("row-book:\n  title: The book of rows\n  kind: memory\n" +
+			"  figures:\n    2 lb N/ac: each\n")},
+		"home.md": {Data: []byte("---\ntitle: Test Row\nsummary: Guides.\n---\n")},
 		"guides/soil.md": {Data: []byte("---\ntitle: Soil\nsummary: What is in it.\n---\n" +
 			"```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n```\n\n" +
 			"[48 lb/ac](worked:soil.nitrogen) of [12 ppm](worked:soil.nitrate), [2 lb/ac](source:row-book).\n")},
