@@ -3,6 +3,9 @@ package markdown
 // Rest lets go of the tree, which is most of what a document holds in memory. What was found in the text stays. Nobody
 // may be printing the document meanwhile.
 func (d *Document) Rest() {
+	if d.root == nil {
+		return
+	}
 	d.root = nil
 	for _, h := range d.Headings {
 		h.node = nil

@@ -1,6 +1,8 @@
 package site
 
 import (
+	"slices"
+
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/proof"
 )
@@ -42,7 +44,7 @@ func (p *press) proofPage(d *draft, sameSettings bool) {
 	}
 	d.proofed = &proof.Page{Name: d.name, Source: d.source, Address: d.address, Language: p.language(d),
 		Metadata: d.metadata, Document: d.doc, Work: d.work}
-	d.said.proofing = proof.Alone(d.proofed, p.proofedSite(), p.rules)
+	d.said.proofing = slices.Concat(p.checkSources(d), checkGlance(d), proof.Alone(d.proofed, p.proofedSite(), p.rules))
 }
 
 // proofTogether checks the pages against each other.

@@ -27,8 +27,9 @@ func isCalculation(name string) bool {
 func Catalogue(o Options) (*calc.Catalogue, message.List) {
 	p := newPress(o)
 	p.load()
-	p.pages = slices.DeleteFunc(p.pages, func(d *draft) bool { return !mayDefine(o.Content, d.name) })
-	each(len(p.pages), func(i int) { p.readPage(i) })
+	names := slices.DeleteFunc(p.listing.pages, func(name string) bool { return !mayDefine(o.Content, name) })
+	p.pages = make([]*draft, len(names))
+	each(len(p.pages), func(i int) { p.pages[i] = p.readPage(names[i], nil) })
 	p.messages = nil // what is wrong with the pages is no concern of who asks for a calculation
 	p.define()
 	messages := p.messages

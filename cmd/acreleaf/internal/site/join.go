@@ -21,15 +21,13 @@ import (
 func (p *press) join() {
 	p.used = map[string]bool{}
 	for _, d := range p.pages {
-		if d.faulty {
-			continue
-		}
 		for _, name := range d.uses {
 			p.used[name] = true
 		}
 		p.checkAnchors(d)
-		p.checkSources(d)
-		p.checkGlance(d)
+		if !d.said.nothing() {
+			p.say(d.said.all())
+		}
 	}
 	p.orderSeason()
 	p.checkLanguages()
@@ -135,34 +133,25 @@ func (p *press) findPlaces() message.List {
 	return append(said, output.Check(planned)...)
 }
 
-// indexPages finds the pages by name and by address. Each name has an address of its own (page.Address).
-func (p *press) indexPages() {
-	p.index = make(map[string]*draft, len(p.pages))
-	p.byAddress = make(map[page.Address]*draft, len(p.pages))
-	for _, d := range p.pages {
-		p.index[d.name] = d
-		if !d.faulty {
-			p.byAddress[d.address] = d
-		}
-	}
-}
-
-func (p *press) fault(d *draft, span message.Span, id, text, note string) {
-	p.say(message.List{{Level: message.Fault, ID: id, Source: d.source, Span: span, Text: text, Note: note}})
+// fault is something that is wrong in a page.
+func (d *draft) fault(span message.Span, id, text, note string) message.Message {
+	return message.Message{Level: message.Fault, ID: id, Source: d.source, Span: span, Text: text, Note: note}
 }
 
 // checkSources sees that every sourced figure has an entry in the bibliography.
-func (p *press) checkSources(d *draft) {
+func (p *press) checkSources(d *draft) message.List {
+	var said message.List
 	for _, f := range d.doc.Figures {
 		if f.Scheme != "source" {
 			continue
 		}
 		if _, ok := p.sources[f.Target]; !ok {
-			p.fault(d, f.TargetSpan, "source-unknown",
+			said = append(said, d.fault(f.TargetSpan, "source-unknown",
 				fmt.Sprintf("there is no source %q in %s", f.Target, p.called(sourcesFileName)),
-				nearestSource(f, p.sources))
+				nearestSource(f, p.sources)))
 		}
 	}
+	return said
 }
 
 // citePages notes which pages rest on each source, in the order of the season.
@@ -196,14 +185,15 @@ func nearestSource(f *markdown.Figure, sources config.Sources) string {
 }
 
 // checkGlance sees that the line at a glance asks for what the page's worksheets have.
-func (p *press) checkGlance(d *draft) {
+func checkGlance(d *draft) message.List {
+	var said message.List
 	for _, item := range d.metadata.Glance {
 		use, name, _ := strings.Cut(item.Text, ".")
 		bound := d.work.Find(use)
 		if bound == nil {
 			if !hasBlock(d, use) {
-				p.fault(d, item.Span, "figure-unknown", fmt.Sprintf("there is no worksheet %q in this page", use),
-					nearestAnswer(d, use))
+				said = append(said, d.fault(item.Span, "figure-unknown",
+					fmt.Sprintf("there is no worksheet %q in this page", use), nearestAnswer(d, use)))
 			}
 			continue
 		}
@@ -212,9 +202,11 @@ func (p *press) checkGlance(d *draft) {
 			if near, ok := message.Nearest(name, bound.Sheet.Names()); ok {
 				note = "write " + use + "." + near
 			}
-			p.fault(d, item.Span, "figure-unknown", fmt.Sprintf("worksheet %q has no figure %q", use, name), note)
+			said = append(said,
+				d.fault(item.Span, "figure-unknown", fmt.Sprintf("worksheet %q has no figure %q", use, name), note))
 		}
 	}
+	return said
 }
 
 // nearestAnswer is a note that offers an answer of the worksheet that was most likely meant.
@@ -242,11 +234,11 @@ func hasBlock(d *draft, name string) bool {
 
 // orderSeason ties each guide to the ones before and after it in the season's work, and so the pages of the manual.
 func (p *press) orderSeason() {
-	slices.SortFunc(p.pages, func(a, b *draft) int {
-		return page.Compare(a.address, a.metadata, b.address, b.metadata)
-	})
-	for _, d := range p.pages {
-		d.previous, d.next = nil, nil
+	if !p.keepOrder(p.kept) {
+		slices.SortFunc(p.pages, inSeason)
+	}
+	for i, d := range p.pages {
+		d.rank, d.previous, d.next = i, nil, nil
 	}
 	type row struct {
 		kind     page.Kind
@@ -264,3 +256,5 @@ func (p *press) orderSeason() {
 		last[r] = d
 	}
 }
+
+func inSeason(a, b *draft) int { return page.Compare(a.address, a.metadata, b.address, b.metadata) }

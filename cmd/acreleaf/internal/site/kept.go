@@ -8,6 +8,7 @@ import (
 
 	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/page"
 )
 
 // What a press may keep of the one before it, and when. Each thing that is kept is held against all that it was made
@@ -24,8 +25,8 @@ func (p *press) lookAll() bool {
 // keepCopies takes over the files that were read, but for those that may have changed.
 func (p *press) keepCopies() {
 	if p.before != nil && !p.lookAll() {
-		p.kept = maps.Clone(p.before.kept)
-		maps.DeleteFunc(p.kept, func(name string, _ []byte) bool { return p.changed[name] })
+		p.copied = maps.Clone(p.before.copied)
+		maps.DeleteFunc(p.copied, func(name string, _ []byte) bool { return p.changed[name] })
 	}
 }
 
@@ -42,23 +43,67 @@ func (p *press) mustWalk() bool {
 	})
 }
 
-// keptDraft is the draft that the press before had of a page; nil for none that could be kept.
-func (p *press) keptDraft(name string) *draft {
-	if p.before == nil || !slices.Equal(p.before.site.Languages, p.site.Languages) {
-		return nil
+// keptDrafts are the drafts that the press before had of the pages, in their order. They are nil for pages without, and
+// all of them when the languages that they were read for are others now.
+func (p *press) keptDrafts() []*draft {
+	switch {
+	case p.before == nil || !slices.Equal(p.before.site.Languages, p.site.Languages):
+		return make([]*draft, len(p.pages))
+	case p.listing == p.before.listing:
+		return p.before.walked
 	}
-	return p.before.index[name]
+	kept := make([]*draft, len(p.pages))
+	for i, name := range p.listing.pages {
+		kept[i] = p.before.index[name]
+	}
+	return kept
 }
 
-// findSameTree says whether the same files are there as before, and the same pages among them could be read.
-func (p *press) findSameTree() bool {
-	if p.before == nil || p.listing != p.before.listing && !p.listing.same(p.before.listing) {
+// indexPages finds the pages by name and by address, and sees whether the same files are there as before and the same
+// pages among them could be read. Each name has an address of its own (page.Address).
+func (p *press) indexPages(kept []*draft) {
+	p.sameTree = p.before != nil && p.listing.same(p.before.listing)
+	for i, d := range p.pages {
+		if d != kept[i] {
+			p.fresh = append(p.fresh, i)
+			p.sameTree = p.sameTree && kept[i] != nil && kept[i].faulty == d.faulty
+		}
+	}
+	if p.sameTree {
+		p.index, p.byAddress = p.before.index, p.before.byAddress // that press is over
+		for _, i := range p.fresh {
+			p.enter(p.pages[i])
+		}
+		return
+	}
+	p.index = make(map[string]*draft, len(p.pages))
+	p.byAddress = make(map[page.Address]*draft, len(p.pages))
+	for _, d := range p.pages {
+		p.enter(d)
+	}
+}
+
+func (p *press) enter(d *draft) {
+	p.index[d.name] = d
+	if !d.faulty {
+		p.byAddress[d.address] = d
+	}
+}
+
+// keepOrder takes over the order of the season, if no page may have left its place in it.
+func (p *press) keepOrder(kept []*draft) bool {
+	if !p.sameTree {
 		return false
 	}
-	for name, d := range p.index {
-		if before := p.before.index[name]; before != d && before.faulty != d.faulty {
+	for _, i := range p.fresh {
+		if inSeason(p.walked[i], kept[i]) != 0 {
 			return false
 		}
+	}
+	p.pages = slices.Clone(p.before.pages)
+	for _, i := range p.fresh {
+		p.walked[i].rank = kept[i].rank
+		p.pages[kept[i].rank] = p.walked[i]
 	}
 	return true
 }

@@ -34,8 +34,7 @@ func (p *press) linkPage(d *draft) {
 }
 
 func (d *draft) unlinked(link *markdown.Link, id, text, note string) {
-	d.said.linking = append(d.said.linking, message.Message{Level: message.Fault, ID: id, Source: d.source,
-		Span: link.DestinationSpan, Text: text, Note: note})
+	d.said.linking = append(d.said.linking, d.fault(link.DestinationSpan, id, text, note))
 }
 
 func (p *press) resolve(d *draft, link *markdown.Link) string {
@@ -169,6 +168,10 @@ func anchor(d, target *draft, link *markdown.Link, fragment string) string {
 
 // checkAnchors reports the links of a page that lead to a part that the other page does not have.
 func (p *press) checkAnchors(d *draft) {
+	if d.faulty || d.led && p.sameAnchors {
+		return
+	}
+	d.led, d.said.anchoring = true, nil
 	for _, a := range d.anchored {
 		target := p.index[a.target]
 		if target.faulty || slices.Contains(target.anchors, a.fragment) {
@@ -178,8 +181,8 @@ func (p *press) checkAnchors(d *draft) {
 		if near, ok := message.Nearest(a.fragment, target.anchors); ok {
 			note = "did you mean #" + near + "?"
 		}
-		p.fault(d, a.link.DestinationSpan, "anchor-broken",
-			fmt.Sprintf("%s has no heading #%s", target.source.Name, a.fragment), note)
+		d.said.anchoring = append(d.said.anchoring, d.fault(a.link.DestinationSpan, "anchor-broken",
+			fmt.Sprintf("%s has no heading #%s", target.source.Name, a.fragment), note))
 	}
 }
 

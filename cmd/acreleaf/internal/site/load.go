@@ -49,9 +49,7 @@ func (p *press) load() {
 	p.say(p.siteSaid)
 	p.say(p.sourcesSaid)
 	p.say(p.listing.said)
-	for _, name := range p.listing.pages {
-		p.pages = append(p.pages, &draft{name: name})
-	}
+	p.pages = make([]*draft, len(p.listing.pages))
 	if len(p.pages) == 0 && p.listing.err == nil {
 		p.say(message.List{{ID: "no-pages", Text: "there is no page in " + p.options.Name,
 			Note: "write one, such as " + p.called("guides/soil.md")}})

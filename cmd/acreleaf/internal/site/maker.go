@@ -33,7 +33,7 @@ func (m *Maker) Make(c Changes) (*Made, message.List) {
 		p.outlines, p.common = m.last.outlines, m.last.common // a press that stops at a fault makes none
 	}
 	made, messages := p.make()
-	p.before = nil // or every press would be kept for ever
+	p.before, p.kept = nil, nil // or every press would be kept for ever
 	m.last = p
 	return made, messages
 }

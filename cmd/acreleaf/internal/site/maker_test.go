@@ -132,6 +132,8 @@ func starts(t *testing.T, maker *Maker, c Changes) map[string]*byte {
 // A folder that was opened again, or read in a new way, is looked at as it is told.
 func TestMakerLooksWhereItIsTold(t *testing.T) {
 	o := newOrchard(rand.New(rand.NewPCG(1, 1868)))
+	o.mend()
+	o.write()
 	maker := NewMaker(Options{Content: o.files, Name: "content"})
 	if made, messages := maker.Make(Changes{}); made == nil {
 		t.Fatal(whole(made, messages))

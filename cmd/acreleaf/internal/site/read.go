@@ -26,6 +26,7 @@ type draft struct {
 	anchored []anchored // the links that lead to a part of a page
 	uses     []string   // the files of the content folder that it shows or links to
 	anchors  []string   // what a link can point at in it
+	led      bool       // whether the anchored links lead somewhere has been looked at
 	defined  []*worksheet.Definition
 	said     said
 	printed  *printed // its text, from when it was read until the page is set
@@ -33,28 +34,29 @@ type draft struct {
 	outline  *outline
 
 	faulty         bool // its text could not be read, so nothing can be said of what is in it
+	rank           int  // its place in the order of the season
 	previous, next *draft
 }
 
 // said is what there is to say of a page, by what found it.
-type said struct{ reading, defining, binding, proofing, linking message.List }
+type said struct{ reading, defining, binding, proofing, linking, anchoring message.List }
 
 func (s *said) all() message.List {
-	return slices.Concat(s.reading, s.defining, s.binding, s.proofing, s.linking)
+	return slices.Concat(s.reading, s.defining, s.binding, s.proofing, s.linking, s.anchoring)
 }
 
 func (s *said) nothing() bool {
-	return len(s.reading)+len(s.defining)+len(s.binding)+len(s.proofing)+len(s.linking) == 0
+	return len(s.reading)+len(s.defining)+len(s.binding)+len(s.proofing)+len(s.linking)+len(s.anchoring) == 0
 }
 
 // read reads every page. A worksheet may use a calculation of any page, so that all those are read before any is bound;
 // and a page can be linked to from any other, so that all names are known before.
 func (p *press) read() {
-	each(len(p.pages), func(i int) { p.readPage(i) })
-	p.indexPages()
+	kept := p.keptDrafts()
+	each(len(p.pages), func(i int) { p.pages[i] = p.readPage(p.listing.pages[i], kept[i]) })
+	p.indexPages(kept)
 	p.define()
 	p.prepare()
-	p.sameTree = p.findSameTree()
 	settings, catalogue := p.sameSettings(), p.sameCatalogue()
 	each(len(p.pages), func(i int) {
 		d := p.pages[i]
@@ -67,35 +69,32 @@ func (p *press) read() {
 		p.linkPage(d)
 		p.printPage(d, p.sameTree && settings)
 	})
-	for _, d := range p.pages {
-		if !d.said.nothing() {
-			p.say(d.said.all())
-		}
-	}
+	p.sameAnchors = p.sameTree && !slices.ContainsFunc(p.fresh, func(i int) bool {
+		return !slices.Equal(kept[i].anchors, p.pages[i].anchors)
+	})
+	p.walked, p.kept = slices.Clone(p.pages), kept
 }
 
-// readPage reads the text of a page, or takes over the draft of the press before.
-func (p *press) readPage(i int) {
-	d := p.pages[i]
-	before := p.keptDraft(d.name)
-	if before != nil && !p.stale(d.name) {
-		p.pages[i] = before
-		return
+// readPage reads the text of a page, or takes over the draft that the press before had of it.
+func (p *press) readPage(name string, before *draft) *draft {
+	if before != nil && !p.stale(name) {
+		return before
 	}
+	d := &draft{name: name}
 	d.source, d.said.reading = page.Load(p.options.Content, d.name)
 	d.source.Name = p.called(d.name)
 	if message.HasFault(d.said.reading) {
 		d.faulty = true
-		return
+		return d
 	}
 	if before != nil && !before.faulty && bytes.Equal(before.source.Text, d.source.Text) {
-		p.pages[i] = before
-		return
+		return before
 	}
 	p.readHead(d)
 	if opensCalculation(d.source.Text) {
 		p.parsePage(d)
 	}
+	return d
 }
 
 // readHead reads what stands above the text of a page.

@@ -201,13 +201,13 @@ func (p *press) copies() []output.File {
 		copied[name] = content
 		files = append(files, output.File{Path: name, Bytes: content})
 	}
-	p.kept = copied
+	p.copied = copied
 	return files
 }
 
 // copyOf reads a file, if it was not read before or may have changed.
 func (p *press) copyOf(name string) ([]byte, error) {
-	if content, kept := p.kept[name]; kept {
+	if content, kept := p.copied[name]; kept {
 		return content, nil
 	}
 	return fs.ReadFile(p.options.Content, name)

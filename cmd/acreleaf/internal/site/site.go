@@ -90,19 +90,23 @@ type press struct {
 	unmade    []string                         // the names of those that could not be made
 	texts     map[string]*worksheet.Definition // the files of calculations, by name
 
-	sameTree  bool              // the files are those of the run before
-	pages     []*draft          // as the folder is walked, and after join in the order of the season
-	index     map[string]*draft // by name
-	byAddress map[page.Address]*draft
-	used      map[string]bool // the files that a page shows or links to; no other is published
-	places    *places
-	messages  message.List
+	pages       []*draft          // as the folder is walked, and after join in the order of the season
+	walked      []*draft          // as the folder is walked
+	kept        []*draft          // what the run before had in their places
+	fresh       []int             // the places where that is not the same
+	sameTree    bool              // the files are those of the run before
+	sameAnchors bool              // and so are the parts of pages that can be linked to
+	index       map[string]*draft // by name
+	byAddress   map[page.Address]*draft
+	used        map[string]bool // the files that a page shows or links to; no other is published
+	places      *places
+	messages    message.List
 
 	bundle    assets.Bundle
 	renderers map[string]*render.Renderer // by language
 	outlines  *[]*outline
 	common    *common
-	kept      map[string][]byte   // the used files that were read
+	copied    map[string][]byte   // the used files that were read
 	cited     map[string][]*draft // by source
 	works     sync.Map            // of the source's id by what a calculation calls it; workOf fills it
 }
