@@ -123,6 +123,7 @@ func TestWorkOf(t *testing.T) {
 		"common practice": "common-practice",
 		"Montana State University, Soil Scoop: questions to ask about soil tests": "soil-scoop",
 		"montana, soil scoop, 2019":          "soil-scoop",
+		"Montana, Soil Scoop.":               "soil-scoop",
 		"Soil Scooping":                      "",
 		"Soil Scoop; another work":           "",
 		"geometry":                           "",

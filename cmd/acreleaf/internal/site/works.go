@@ -2,6 +2,7 @@ package site
 
 import (
 	"strings"
+	"unicode"
 )
 
 // workOf gives the id of the source in the bibliography that a calculation means by a text of its own: the text is the
@@ -39,11 +40,15 @@ func (p *press) findWork(text string) string {
 	return found
 }
 
-// spacedWords is a text in small letters with one space before, between and after its words, and no marks.
+// spacedWords is a text in small letters with one space before, between and after its words, and no marks but those
+// inside a word.
 func spacedWords(text string) string {
 	words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool {
-		return !strings.ContainsRune("abcdefghijklmnopqrstuvwxyz0123456789-./", r) && r < 0x80
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && !strings.ContainsRune("-./", r)
 	})
+	for i, word := range words {
+		words[i] = strings.Trim(word, "-./")
+	}
 	return " " + strings.Join(words, " ") + " "
 }
 
