@@ -70,20 +70,17 @@ var pound = unit.MustParse("lb")
 // readFigure reads a text as a quantity or a range, and if it is none as an amount said in words.
 func readFigure(text string) (Figure, error) {
 	r, err := unit.ParseRange(text)
+	if err == nil {
+		a := Amount{Low: r.Low, High: r.High, Unit: r.Unit, End: len(text), Digits: true}
+		a.LowStep, a.HighStep = steps(text)
+		return Figure{Amount: a}, nil
+	}
 	for _, l := range []*Language{English, Spanish} {
 		if a, ok := l.Read(text); ok {
-			if err == nil {
-				a.Unit = r.Unit
-			}
 			return Figure{Amount: a}, nil
 		}
 	}
-	if err != nil {
-		return Figure{}, err
-	}
-	a := Amount{Low: r.Low, High: r.High, Unit: r.Unit, End: len(text), Digits: true}
-	a.LowStep, a.HighStep = steps(text)
-	return Figure{Amount: a}, nil
+	return Figure{}, err
 }
 
 // steps gives a unit in the last written place of the one or two numbers of a quantity.

@@ -1,6 +1,10 @@
 package said
 
-import "strings"
+import (
+	"maps"
+	"slices"
+	"strings"
+)
 
 // A Language has the words that numbers and units are said in.
 type Language struct {
@@ -21,7 +25,9 @@ type Language struct {
 	between2  []string // words between a number and its unit: more, full
 	things    []string // after a unit they make a name of a thing: a 5-gallon bucket
 
-	starts [256]uint32 // by the first letter of a word that a number may begin with: its lengths, one bit each
+	starts  [4096]bool      // by the mark of a word: whether a number may begin with it
+	goesOn  map[string]bool // the words that a unit may go on with
+	follows map[string]bool // the words that may stand after the first word or the digits of an amount
 }
 
 // For gives the language of a code. For a language whose words are not known here it knows symbols and digits.
@@ -37,15 +43,43 @@ func For(code string) *Language {
 
 var symbolsOnly = (&Language{units: symbols(), below: symbolsBelow(), substance: substances(), per: []string{}}).ready()
 
-// ready makes the table that lets a reader pass over most words with one look.
+// ready makes the tables that let a reader pass over most words with one look.
 func (l *Language) ready() *Language {
 	for _, words := range []map[string]float64{l.numbers, l.fractions} {
 		for w := range words {
-			l.starts[w[0]] |= 1 << min(len(w), 31)
-			l.starts[w[0]-'a'+'A'] |= 1 << min(len(w), 31)
+			l.starts[mark(w)] = true
 		}
 	}
+	withStarts(l.units)
+	withStarts(l.below)
+	withStarts(l.substance)
+	withStarts(l.scales)
+	l.goesOn = map[string]bool{}
+	for _, words := range []map[string]string{l.units, l.below, l.substance} {
+		for w := range words {
+			first, _, _ := strings.Cut(w, " ")
+			l.goesOn[first] = true
+		}
+	}
+	l.follows = maps.Clone(l.goesOn)
+	for _, words := range []map[string]float64{l.numbers, l.fractions, l.scales} {
+		for w := range words {
+			first, _, _ := strings.Cut(w, " ")
+			l.follows[first] = true
+		}
+	}
+	for _, w := range slices.Concat(l.to, l.of, l.articles, l.between2, []string{l.and}) {
+		l.follows[w] = true
+	}
 	return l
+}
+
+// mark is a number that few words share, whatever the case of their letters.
+func mark(w string) int {
+	if len(w) < 2 {
+		return 0
+	}
+	return (int(w[0]|0x20)*131 + int(w[1]|0x20)*31 + int(w[len(w)-1]|0x20)*517 + len(w)*1021) & 4095
 }
 
 // symbols are the units of the trade as every language writes them.

@@ -1,25 +1,43 @@
 package said
 
-// match finds the longest run of up to three words at a place that a table has, and gives it as the table writes it,
-// "" for none. Words may be joined by spaces or by a dash.
-func match[V any](text string, at int, table map[string]V) (found string, to int) {
-	t := next(text, at)
-	if t.kind != word {
-		return "", at
+import "strings"
+
+// withStarts adds the starts of entries of several words to a table, with nothing for a value, so that match knows
+// where to go on.
+func withStarts[V comparable](table map[string]V) {
+	var starts []string
+	for words := range table {
+		for at := strings.LastIndexByte(words, ' '); at > 0; at = strings.LastIndexByte(words[:at], ' ') {
+			starts = append(starts, words[:at])
+		}
 	}
+	for _, words := range starts {
+		if _, known := table[words]; !known {
+			var nothing V
+			table[words] = nothing
+		}
+	}
+}
+
+// match finds the longest run of words at a place that a table has, and gives it as the table writes it, "" for none.
+// Words may be joined by spaces or by a dash.
+func match[V comparable](text string, at int, table map[string]V) (found string, to int) {
+	var nothing V
 	words := ""
-	for count := 0; count < 3 && t.kind == word; count++ {
-		if words != "" {
-			words += " "
+	for t := next(text, at); t.kind == word; {
+		tried := t.text
+		value, known := table[words+tried]
+		if !known && len(t.text) > 1 {
+			tried = t.lower()
+			value, known = table[words+tried]
 		}
-		tried := words + t.text
-		if _, known := table[tried]; !known && len(t.text) > 1 {
-			tried = words + t.lower()
+		if !known {
+			break
 		}
-		if _, known := table[tried]; known {
+		tried = words + tried
+		if value != nothing {
 			found, to = tried, t.to
 		}
-		words = tried
 		dash := next(text, t.to)
 		switch {
 		case dash.isDash() && !dash.spaced:
@@ -31,6 +49,7 @@ func match[V any](text string, at int, table map[string]V) (found string, to int
 		default:
 			t = dash
 		}
+		words = tried + " "
 	}
 	return found, to
 }

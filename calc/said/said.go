@@ -41,76 +41,39 @@ func (l *Language) Read(text string) (Amount, bool) {
 // Extend reads a text together with what stands after it, "48" and "pounds a tree". It is false when the rest adds
 // nothing. Only a substance, an area and trees are taken from the rest, unless it is wide.
 func (l *Language) Extend(text, rest string, wide bool) (Amount, bool) {
+	if !l.mayGoOn(text, rest) {
+		return Amount{}, false
+	}
 	a, ok := l.amount(text+rest, 0, reach{len(text), wide})
 	return a, ok && a.End > len(text)
 }
 
-// Find gives the amounts of a text in their order.
-func (l *Language) Find(text string) []Amount {
-	var found []Amount
-	for at := 0; at < len(text); {
-		c := text[at]
-		switch {
-		case isDigit(c) || c == '$' && at+1 < len(text) && isDigit(text[at+1]):
-			a, ok := l.amount(text, at, reach{len(text), true})
-			if ok && a.End > at {
-				found = append(found, a)
-				at = a.End
-				continue
-			}
-			at = pastNumber(text, at)
-		case c == 0xC2 && (strings.HasPrefix(text[at:], "½") || strings.HasPrefix(text[at:], "¼") ||
-			strings.HasPrefix(text[at:], "¾")):
-			if a, ok := l.amount(text, at, reach{len(text), true}); ok {
-				found = append(found, a)
-				at = a.End
-				continue
-			}
-			at += len("½")
-		case isLetter(c):
-			to := at + 1
-			for to < len(text) && (isLetter(text[to]) || isDigit(text[to]) || 0x80 <= text[to] && text[to] < 0xC0) {
-				to++
-			}
-			if l.starts[c]&(1<<min(to-at, 31)) != 0 {
-				if a, ok := l.amount(text, at, reach{len(text), true}); ok {
-					found = append(found, a)
-					at = a.End
-					continue
-				}
-			}
-			at = pastWord(text, to)
-		default:
-			at++
+// mayGoOn passes over most texts with one look at the words that a figure is followed by.
+func (l *Language) mayGoOn(text, rest string) bool {
+	t := next(rest, 0)
+	switch {
+	case t.kind == sign:
+		return t.text == "/" || t.isDash()
+	case t.kind != word:
+		return false
+	case l.goesOn[t.text] || len(t.text) > 1 && l.goesOn[t.lower()]:
+		if isDigit(text[len(text)-1]) || l.substance[t.text] != "" || l.substance[t.lower()] != "" {
+			return true
 		}
 	}
-	return found
-}
-
-// isLetter knows the letters of English and Spanish by their first byte.
-func isLetter(c byte) bool {
-	return 'a' <= c && c <= 'z' || 'A' <= c && c <= 'Z' || 0xC3 <= c && c < 0xE0
-}
-
-// pastWord goes on to the end of a name such as UAN-32 or RL_2, whose digits are no numbers.
-func pastWord(text string, at int) int {
-	for at+1 < len(text) && strings.IndexByte("-_#.", text[at]) >= 0 && isDigit(text[at+1]) {
-		at = pastNumber(text, at+1)
-	}
-	return at
-}
-
-// pastNumber goes on to the end of digits and what hangs on them: a grade, a date, a time, a version.
-func pastNumber(text string, at int) int {
-	for at < len(text) {
-		c := text[at]
-		joins := strings.IndexByte("-/:.,_$", c) >= 0 && at+1 < len(text) && (isDigit(text[at+1]) || c == '$')
-		if !isDigit(c) && !isLetter(c) && !joins {
-			return at
+	for range 3 { // what is between: "of the", "for each"
+		t = next(rest, t.to)
+		if t.kind == digits {
+			return true
 		}
-		at++
+		if t.kind != word {
+			return false
+		}
+		if l.goesOn[t.text] || len(t.text) > 1 && l.goesOn[t.lower()] {
+			return true
+		}
 	}
-	return at
+	return false
 }
 
 // amount reads an amount at a place.

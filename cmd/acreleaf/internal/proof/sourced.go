@@ -18,10 +18,10 @@ func (c *figureCheck) sourced(f *markdown.Figure, rest string) {
 	if !known {
 		return // the join reports it
 	}
-	if !c.counts(f.Text) {
-		return
-	}
 	if len(source.Figures) == 0 {
+		if !c.counts(f.Text) {
+			return
+		}
 		c.fault("figure-unrecorded", f.TextSpan,
 			fmt.Sprintf("the prose says %s, and source %q records no figures to hold it against", f.Text, f.Target),
 			fmt.Sprintf("add \"figures:\" to %s in sources.yaml, and below it a line such as \"%s: what it is of\"",
@@ -43,10 +43,12 @@ func (c *figureCheck) sourced(f *markdown.Figure, rest string) {
 			near = a
 		}
 	}
-	c.disagree(f, near)
+	if c.counts(f.Text) {
+		c.disagree(f, near)
+	}
 }
 
-// readSourced reads the text of a sourced figure, of which it is known that it states a number.
+// readSourced reads the text of a sourced figure. What states no number fits nothing.
 func readSourced(text, rest string, wanted unit.Unit) said.Figure {
 	f, err := said.ReadFigure(text, rest, wanted)
 	if err != nil {
