@@ -3,6 +3,7 @@ package cli
 import (
 	"context"
 	"fmt"
+	"io"
 	"os"
 	"os/signal"
 	"strconv"
@@ -13,7 +14,8 @@ import (
 
 type deskCommand struct {
 	place
-	Port port `help:"The port on this computer (${default}); 0 for any that is free." default:"4480" placeholder:"N"`
+	Port  port `help:"The port on this computer (${default}); 0 for any that is free." default:"4480" placeholder:"N"`
+	Share bool `help:"Let other devices on this network see the desk, such as a phone."`
 }
 
 // A port is a number of a TCP port, or 0.
@@ -35,9 +37,14 @@ func (c *deskCommand) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
+	var progress io.Writer
+	if isTerminal(t.err) {
+		progress = t.err
+	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	return desk.New(desk.Options{
-		Site: options, Folder: c.From, Port: int(c.Port), Printer: t.printer, Out: t.out, Err: t.err,
+		Site: options, Folder: c.From, Port: int(c.Port), Share: c.Share,
+		Printer: t.printer, Out: t.out, Err: t.err, Progress: progress,
 	}).Run(ctx)
 }

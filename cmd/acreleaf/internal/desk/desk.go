@@ -1,8 +1,8 @@
 // Package desk is the author's local view of a site: it makes the site in memory, serves it on the loopback address,
-// and makes it again when a file is saved.
+// and makes again what a save touches.
 //
-// It owns the server, the watcher and the news to open browsers. It must not write a file, and it must not listen
-// where another computer can reach it.
+// It owns the server, the watcher, the news to open browsers and what they show of it. It must not write a file, and
+// without being asked to share it must not listen where another computer can reach it.
 package desk
 
 import (
@@ -12,6 +12,8 @@ import (
 	"io"
 	"net"
 	"net/http"
+	"os"
+	"runtime/debug"
 	"strconv"
 	"time"
 
@@ -21,50 +23,76 @@ import (
 
 // Options say what to show and where.
 type Options struct {
-	Site    site.Options
-	Folder  string // the content folder on the disk, to watch
-	Port    int    // the port on 127.0.0.1; 0 for any free one
-	Printer message.Printer
-	Out     io.Writer // for the address and the news
-	Err     io.Writer // for messages
+	Site     site.Options // but for its content, which the desk opens itself
+	Folder   string       // the content folder on the disk, to read and to watch
+	Port     int          // the port on 127.0.0.1; 0 for any free one
+	Share    bool         // listen where other devices on the network reach it
+	Printer  message.Printer
+	Out      io.Writer // for the address and the news
+	Err      io.Writer // for messages
+	Progress io.Writer // for what takes long; nil where nobody waits for it
 }
 
 // A Desk is one run: the site as last made without a fault, and the browsers that follow it.
 type Desk struct {
 	options Options
+	maker   *site.Maker
+	root    *os.Root // the content folder; nil while it cannot be opened
 	shelf   shelf
 	news    news
 }
 
 // New prepares a desk.
-func New(o Options) *Desk { return &Desk{options: o} }
+func New(o Options) *Desk { return &Desk{options: o, maker: site.NewMaker(o.Site)} }
+
+// frugal is how much memory the collector lets lie, in percent of what is in use. A desk stands all day beside an
+// editor and a browser, and is idle between two saves.
+const frugal = 30
 
 // Run makes the site and serves it until the context ends. A site with a fault is no error: the desk shows what is
 // wrong until it is mended. The error is nil after an ordinary end.
 func (d *Desk) Run(ctx context.Context) error {
+	debug.SetGCPercent(frugal)
 	// The watch comes before the first making, so that no save falls between the two.
 	watcher, err := watch(d.options.Folder)
 	if err != nil {
 		return fmt.Errorf("the content folder cannot be watched: %w", err)
 	}
 	defer watcher.close()
-	if _, good := d.remake(); !good {
+	defer d.closeRoot()
+	done := d.wait()
+	_, good := d.remake(site.Changes{Everything: true})
+	done()
+	if !good {
 		fmt.Fprintln(d.options.Err, "The desk shows this in the browser too, until it is mended.")
 	}
 	listener, err := d.listen()
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(d.options.Out, "The desk is at http://%s/ and follows %s. Press Ctrl+C to stop.\n",
-		listener.Addr(), d.options.Site.Name)
+	d.greet(listener)
 	following := make(chan struct{})
 	go func() {
 		defer close(following)
-		settle(ctx, watcher.changes, quiet, d.follow)
+		settle(ctx, watcher.changes, func() { d.follow(watcher.take()) })
 	}()
 	err = d.serve(ctx, listener)
 	<-following
 	return err
+}
+
+// patient is how long a first making may take before there is a word about it.
+const patient = time.Second
+
+// wait says that the first making takes long, if it does. It gives the function that ends it.
+func (d *Desk) wait() func() {
+	if d.options.Progress == nil {
+		return func() {}
+	}
+	timer := time.AfterFunc(patient, func() {
+		fmt.Fprintln(d.options.Progress, "Making every page. After a save, only what it touches is made again.")
+	})
+	return func() { timer.Stop() }
 }
 
 // serve answers requests until the context ends.
@@ -90,34 +118,22 @@ func (d *Desk) serve(ctx context.Context, listener net.Listener) error {
 	return <-stopped
 }
 
-// listen takes the port asked for, or a free one when that cannot be had.
-func (d *Desk) listen() (net.Listener, error) {
-	listener, err := net.Listen("tcp", net.JoinHostPort("127.0.0.1", strconv.Itoa(d.options.Port)))
-	if err == nil || d.options.Port == 0 {
-		return listener, err
-	}
-	fmt.Fprintf(d.options.Err, "Port %d cannot be used, so the desk takes another one.\n", d.options.Port)
-	return net.Listen("tcp", "127.0.0.1:0")
-}
-
-// follow makes the site again after a save, and tells the browsers whose page changed.
-func (d *Desk) follow() {
+// follow makes the site again after a save, and tells the browsers.
+func (d *Desk) follow(c site.Changes) {
 	start := time.Now()
-	faulty := d.shelf.faulty()
-	changed, good := d.remake()
+	faulty := len(d.shelf.wrong()) > 0
+	changed, good := d.remake(c)
 	took := time.Since(start).Milliseconds()
-	switch _, blank := d.shelf.blank(); {
-	case !good && blank:
-		d.news.tell(event{name: "fault"})
-	case !good:
+	_, blank := d.shelf.blank()
+	switch {
+	case !good && !blank:
 		fmt.Fprintln(d.options.Err, "The last good site stays up until this is mended.")
-		d.news.tell(event{name: "fault"})
-	case len(changed) > 0:
-		fmt.Fprintf(d.options.Out, "Made again in %d ms: %s.\n", took, files(len(changed)))
-		d.news.tell(event{name: "changed", paths: changed})
-	case faulty:
+	case changed > 0:
+		fmt.Fprintf(d.options.Out, "Made again in %d ms: %s.\n", took, files(changed))
+	case good && faulty:
 		fmt.Fprintln(d.options.Out, "Mended: the site is as it was.")
 	}
+	d.news.tell()
 }
 
 func files(n int) string {
@@ -127,16 +143,37 @@ func files(n int) string {
 	return strconv.Itoa(n) + " files changed"
 }
 
-// remake makes the site and keeps it if it has no fault. It prints every message, and gives the paths whose bytes
-// changed.
-func (d *Desk) remake() (changed []string, good bool) {
-	made, messages := site.Make(d.options.Site)
+// remake makes the site and keeps it if it has no fault. It prints every message, and gives how many files changed.
+func (d *Desk) remake(c site.Changes) (changed int, good bool) {
+	if c.Everything {
+		d.open()
+	}
+	made, messages := d.maker.Make(c)
 	if len(messages) > 0 {
 		d.options.Printer.Print(d.options.Err, messages)
 	}
 	if made == nil {
 		d.shelf.blame(messages)
-		return nil, false
+		return 0, false
 	}
 	return d.shelf.put(made.Files), true
+}
+
+// open opens the content folder again: another one may stand in its place.
+func (d *Desk) open() {
+	d.closeRoot()
+	root, err := os.OpenRoot(d.options.Folder)
+	if err != nil {
+		d.maker.Look(os.DirFS(d.options.Folder)) // it will say what is wrong
+		return
+	}
+	d.root = root
+	d.maker.Look(root.FS())
+}
+
+func (d *Desk) closeRoot() {
+	if d.root != nil {
+		_ = d.root.Close() // it was only read
+		d.root = nil
+	}
 }

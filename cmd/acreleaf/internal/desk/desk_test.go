@@ -7,10 +7,9 @@ import (
 	"fmt"
 	"net"
 	"net/http"
-	"os"
+	"net/url"
 	"path/filepath"
 	"regexp"
-	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -53,6 +52,8 @@ type office struct {
 	content  string
 	out, err screen
 	address  string // "http://127.0.0.1:4480/"
+	share    bool
+	desk     *Desk
 	stop     context.CancelFunc
 	ended    chan error
 }
@@ -70,25 +71,34 @@ const (
 // open starts a desk on a new content folder with one guide, and waits for its address.
 func open(t *testing.T, guide string, port int) *office {
 	t.Helper()
-	o := &office{content: filepath.Join(t.TempDir(), "content"), ended: make(chan error, 1)}
+	o := &office{content: filepath.Join(t.TempDir(), "content")}
+	o.fill(t, guide)
+	o.run(t, port)
+	return o
+}
+
+func (o *office) fill(t *testing.T, guide string) {
+	t.Helper()
 	save(t, filepath.Join(o.content, "site.yaml"), "office: Test Row Orchard Office\n")
 	save(t, filepath.Join(o.content, "home.md"), "---\ntitle: Test Row\nsummary: One guide.\n---\n")
 	o.save(t, guide)
-	root, err := os.OpenRoot(o.content)
-	if err != nil {
-		t.Fatal(err)
-	}
+}
+
+// run starts a desk on the content that is there.
+func (o *office) run(t *testing.T, port int) {
+	t.Helper()
+	o.out, o.err, o.ended = screen{}, screen{}, make(chan error, 1)
 	ctx, stop := context.WithCancel(context.Background())
 	o.stop = stop
 	d := New(Options{
-		Site:   site.Options{Content: root.FS(), Name: "content"},
-		Folder: o.content, Port: port, Out: &o.out, Err: &o.err,
+		Site: site.Options{Name: "content"}, Folder: o.content, Port: port, Share: o.share, Out: &o.out, Err: &o.err,
 	})
-	go func() { o.ended <- d.Run(ctx) }()
-	t.Cleanup(func() { o.close(t); _ = root.Close() })
+	o.desk = d
+	ended := o.ended
+	go func() { ended <- d.Run(ctx) }()
+	t.Cleanup(func() { o.close(t) })
 	o.out.waitFor(t, "Press Ctrl+C to stop.\n")
 	o.address = regexp.MustCompile(`http://\S+`).FindString(o.out.String())
-	return o
 }
 
 func (o *office) save(t *testing.T, guide string) {
@@ -121,17 +131,30 @@ func (o *office) read(t *testing.T, path string) string {
 	return text(t, r)
 }
 
-// follow opens the stream of events and gives them one by one, as "changed [...]".
-func (o *office) follow(t *testing.T) <-chan string {
+var madeMark = regexp.MustCompile(`data-made="([0-9a-f]+)"`)
+
+// follow shows a page in a browser that listens for news of it, and gives the events one by one, as "changed {}".
+func (o *office) follow(t *testing.T, path string) <-chan string {
 	t.Helper()
-	r, err := http.Get(o.address + strings.TrimPrefix(eventsPath, "/"))
+	found := madeMark.FindStringSubmatch(o.read(t, path))
+	if found == nil {
+		t.Fatalf("the page at %q has no mark", path)
+	}
+	return o.listen(t, "/"+path, found[1])
+}
+
+// listen listens for news of a page that a browser was given before.
+func (o *office) listen(t *testing.T, path, made string) <-chan string {
+	t.Helper()
+	query := url.Values{"page": {path}, "made": {made}}.Encode()
+	r, err := http.Get(o.address + strings.TrimPrefix(eventsPath, "/") + "?" + query)
 	if err != nil || r.Header.Get("Content-Type") != "text/event-stream" {
 		t.Fatal(err, r)
 	}
 	t.Cleanup(func() { _ = r.Body.Close() })
 	events := make(chan string, 100)
 	lines := bufio.NewScanner(r.Body)
-	for lines.Scan() && lines.Text() != "" { // the head of the stream: from now on we are listened for
+	for lines.Scan() && lines.Text() != "" { // the head of the stream
 	}
 	go func() {
 		defer close(events)
@@ -162,31 +185,32 @@ func TestSaveIsSeen(t *testing.T) {
 	if page := o.read(t, "guides/soil/"); !strings.Contains(page, "Deep.") {
 		t.Fatal(page)
 	}
-	events := o.follow(t)
+	events, home := o.follow(t, "guides/soil/"), o.follow(t, "")
 
 	o.save(t, otherGuide)
-	name, data, _ := strings.Cut(next(t, events), " ")
-	var paths []string
-	if err := json.Unmarshal([]byte(data), &paths); err != nil {
-		t.Fatal(err)
-	}
-	if name != "changed" || !slices.Equal(paths, []string{"guides/soil/index.html"}) {
-		t.Errorf("%s %s", name, paths)
+	if e := next(t, events); e != "changed {}" {
+		t.Error(e)
 	}
 	if page := o.read(t, "guides/soil/"); !strings.Contains(page, "Deeper.") {
 		t.Error(page)
 	}
 	o.out.waitFor(t, "ms: 1 file changed.\n")
+
+	o.save(t, strings.Replace(otherGuide, "title: Soil", "title: Earth", 1)) // which the home page shows
+	if e := next(t, home); e != "changed {}" {
+		t.Error(e)
+	}
 }
 
-// A save with a fault is told of on the screen, and the last good site stays up; mended, it goes on.
+// A save with a fault is told of on the screen and in the browser, in the same lines, and the last good site stays up;
+// mended, it goes on.
 func TestFaultLeavesTheLastGoodSite(t *testing.T) {
 	o := open(t, goodGuide, 0)
-	events := o.follow(t)
+	events := o.follow(t, "")
 
 	o.save(t, faultGuide)
-	if e := next(t, events); e != "fault null" {
-		t.Error(e)
+	if got := linesOf(t, next(t, events)); got != fault {
+		t.Errorf("the browser shows\n%s\nwant\n%s", got, fault)
 	}
 	if want := fault + "The last good site stays up until this is mended.\n"; o.err.String() != want {
 		t.Errorf("%s\nwant\n%s", &o.err, want)
@@ -194,13 +218,34 @@ func TestFaultLeavesTheLastGoodSite(t *testing.T) {
 	if page := o.read(t, "guides/soil/"); !strings.Contains(page, "Deep.") {
 		t.Error(page)
 	}
+	if got := linesOf(t, next(t, o.follow(t, "guides/soil/"))); got != fault {
+		t.Errorf("a browser that comes later shows\n%s", got)
+	}
 
 	o.save(t, goodGuide)
 	o.out.waitFor(t, "Mended: the site is as it was.\n")
-	o.save(t, otherGuide)
-	if e := next(t, events); e != `changed ["guides/soil/index.html"]` {
+	if e := next(t, events); e != "faults "+noFaults {
 		t.Error(e)
 	}
+}
+
+// linesOf joins the faults of an event to the lines that a terminal has.
+func linesOf(t *testing.T, event string) string {
+	t.Helper()
+	data, is := strings.CutPrefix(event, "faults ")
+	var told toldFaults
+	if err := json.Unmarshal([]byte(data), &told); err != nil || !is {
+		t.Fatal(event, err)
+	}
+	var lines []string
+	for _, f := range told.Faults {
+		for _, part := range []string{f.Head, f.Source, f.Note} {
+			if part != "" {
+				lines = append(lines, part)
+			}
+		}
+	}
+	return strings.Join(append(lines, told.Summary), "\n") + "\n"
 }
 
 // A desk that begins with a fault shows it in the browser until it is mended.
@@ -212,13 +257,14 @@ func TestFaultAtTheStart(t *testing.T) {
 	if page := o.read(t, ""); !strings.Contains(page, "there is no file") {
 		t.Error(page)
 	}
-	events := o.follow(t)
+	events := o.follow(t, "guides/soil/")
 	o.save(t, guideHead+"See [it](away.md).\n")
-	if e := next(t, events); e != "fault null" {
+	if e := next(t, events); e != "changed {}" {
 		t.Error(e)
 	}
+	events = o.follow(t, "guides/soil/")
 	o.save(t, goodGuide)
-	if e := next(t, events); !strings.HasPrefix(e, "changed [") {
+	if e := next(t, events); e != "changed {}" {
 		t.Error(e)
 	}
 	if page := o.read(t, "guides/soil/"); !strings.Contains(page, "Deep.") {
@@ -226,10 +272,28 @@ func TestFaultAtTheStart(t *testing.T) {
 	}
 }
 
+// A browser that was left open while the desk was away is told of what changed meanwhile, and of nothing else.
+func TestRestart(t *testing.T) {
+	o := open(t, goodGuide, 0)
+	soil := madeMark.FindStringSubmatch(o.read(t, "guides/soil/"))[1]
+	home := madeMark.FindStringSubmatch(o.read(t, ""))[1]
+	o.close(t)
+	o.save(t, otherGuide)
+	o.run(t, 0)
+	if e := next(t, o.listen(t, "/guides/soil/", soil)); e != "changed {}" {
+		t.Error(e)
+	}
+	events := o.listen(t, "/", home)
+	o.save(t, faultGuide) // so that there is something to be told
+	if got := linesOf(t, next(t, events)); got != fault {
+		t.Error(got)
+	}
+}
+
 // The end closes open streams and the port at once, and is no error.
 func TestEnd(t *testing.T) {
 	o := open(t, goodGuide, 0)
-	events := o.follow(t)
+	events := o.follow(t, "")
 	start := time.Now()
 	o.close(t)
 	if took := time.Since(start); took > time.Second {
@@ -289,7 +353,7 @@ func TestPortThatIsTaken(t *testing.T) {
 // Two browsers both hear of a change, and one that went away is forgotten.
 func TestEveryBrowserHears(t *testing.T) {
 	o := open(t, goodGuide, 0)
-	first, second := o.follow(t), o.follow(t)
+	first, second := o.follow(t, "guides/soil/"), o.follow(t, "guides/soil/")
 	o.save(t, otherGuide)
 	if a, b := next(t, first), next(t, second); a != b {
 		t.Errorf("%s, %s", a, b)

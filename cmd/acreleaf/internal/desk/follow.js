@@ -1,15 +1,36 @@
-// Reloads the page when the desk says that it changed. Only the desk serves this script.
-(() => {
-  const own = decodeURIComponent(location.pathname).slice(1).replace(/(^|\/)$/, '$1index.html');
-  const news = new EventSource('/.desk/events');
-  let lost = false;
-  news.addEventListener('changed', (event) => {
-    const paths = JSON.parse(event.data);
-    const mine = (path) => path === own || path.startsWith('assets/') || path === '404.html';
-    if (document.title === 'The site has a fault' || paths.some(mine)) location.reload();
+// Follows the desk: asks for news of the page that is open, loads it again when it changed, and shows what is wrong.
+
+const { made } = document.currentScript.dataset;
+let news = null;
+let again = 0;
+
+function listen() {
+  clearTimeout(again);
+  if (news || document.visibilityState === 'hidden') {
+    return; // a browser has few connections, and pages that nobody sees would take them all
+  }
+  news = new EventSource(`/.desk/events?page=${encodeURIComponent(location.pathname)}&made=${made}`);
+  news.addEventListener('changed', () => {
+    stop();
+    keep();
+    location.reload();
   });
-  news.addEventListener('fault', () => document.title === 'The site has a fault' && location.reload());
-  news.addEventListener('error', () => (lost = true));
-  // The desk was restarted while the page was open: what it shows may be old.
-  news.addEventListener('open', () => lost && location.reload());
-})();
+  news.addEventListener('faults', (event) => showFaults(JSON.parse(event.data)));
+  news.addEventListener('error', () => {
+    if (news?.readyState === EventSource.CLOSED) { // the browser does not try again by itself
+      stop();
+      again = setTimeout(listen, 500);
+    }
+  });
+}
+
+function stop() {
+  news?.close();
+  news = null;
+}
+
+document.addEventListener('visibilitychange', () => (document.visibilityState === 'hidden' ? stop() : listen()));
+addEventListener('pagehide', stop);
+addEventListener('pageshow', listen); // a page that the browser had put aside
+bringBack();
+document.addEventListener('DOMContentLoaded', listen);

@@ -3,110 +3,98 @@ package desk
 import (
 	"bytes"
 	_ "embed"
-	"fmt"
-	"html"
 	"mime"
-	"net"
 	"net/http"
 	"path"
 	"strings"
-
-	"acreleaf/cmd/acreleaf/internal/message"
 )
 
 // Paths of the desk itself. The site's own paths never start with a dot.
 const (
 	eventsPath = "/.desk/events"
-	scriptPath = "/.desk/follow.js"
+	scriptPath = "/.desk/desk.js"
+	stylePath  = "/.desk/desk.css"
 )
+
+// missingFile is the site's page for an address that is not there.
+const missingFile = "404.html"
+
+//go:embed place.js
+var placeScript []byte
+
+//go:embed fault.js
+var faultScript []byte
 
 //go:embed follow.js
 var followScript []byte
 
-// Handler serves the site, the events and the script that follows them.
+//go:embed desk.css
+var style []byte
+
+// script is the parts in one function, so that no name of theirs meets one of the page.
+var script = bytes.Join([][]byte{[]byte("(() => {"), placeScript, faultScript, followScript, []byte("})();\n")}, []byte("\n"))
+
+// Handler serves the site, the news and what follows it in the browser.
 func (d *Desk) Handler() http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		w.Header().Set("Cache-Control", "no-store")
 		w.Header().Set("X-Content-Type-Options", "nosniff")
+		w.Header().Set("Cross-Origin-Resource-Policy", "same-origin")
 		switch {
-		case !local(r.Host):
+		case !d.answersTo(r.Host):
 			http.Error(w, "The desk answers only at this computer's own address.", http.StatusForbidden)
 		case r.Method != http.MethodGet && r.Method != http.MethodHead:
 			http.Error(w, "The desk only shows pages.", http.StatusMethodNotAllowed)
 		case r.URL.Path == eventsPath:
-			d.news.serve(w, r)
+			d.serveNews(w, r)
 		case r.URL.Path == scriptPath:
-			w.Header().Set("Content-Type", "text/javascript; charset=utf-8")
-			_, _ = w.Write(followScript) // a browser that went away
+			send(w, r, http.StatusOK, "text/javascript; charset=utf-8", script)
+		case r.URL.Path == stylePath:
+			send(w, r, http.StatusOK, "text/css; charset=utf-8", style)
 		default:
 			d.serveFile(w, r)
 		}
 	})
 }
 
-// local says whether a request names this computer. A page elsewhere that has its own name point at 127.0.0.1 would
-// name itself.
-func local(host string) bool {
-	name, _, err := net.SplitHostPort(host)
-	if err != nil {
-		name = host
-	}
-	ip := net.ParseIP(strings.Trim(name, "[]"))
-	return name == "localhost" || ip != nil && ip.IsLoopback()
-}
-
 func (d *Desk) serveFile(w http.ResponseWriter, r *http.Request) {
-	if faults, blank := d.shelf.blank(); blank {
-		w.Header().Set("Content-Type", "text/html; charset=utf-8")
-		w.WriteHeader(http.StatusInternalServerError)
-		_, _ = w.Write(withScript(faultPage(faults)))
-		return
-	}
 	name := strings.TrimPrefix(r.URL.Path, "/")
-	if name == "" || strings.HasSuffix(name, "/") {
-		name += "index.html"
-	}
-	content, there := d.shelf.get(name)
+	_, there := d.shelf.get(name)
 	if _, folder := d.shelf.get(name + "/index.html"); !there && folder {
 		// The path is one of the site's own, so the way is a way inside it.
 		http.Redirect(w, r, "/"+name+"/", http.StatusFound)
 		return
 	}
+	a := d.shelf.at(r.URL.Path)
 	status := http.StatusOK
-	if !there {
+	switch {
+	case a.name == "":
+		status = http.StatusInternalServerError
+	case !a.there:
 		status = http.StatusNotFound
-		name = "404.html"
-		content, _ = d.shelf.get(name)
-		// The page is served at any depth here, so its ways start at the root.
-		content = bytes.Replace(content, []byte("<head>"), []byte(`<head><base href="/">`), 1)
 	}
-	kind := mime.TypeByExtension(path.Ext(name))
-	if path.Ext(name) == ".html" {
-		kind = "text/html; charset=utf-8"
-		content = withScript(content)
+	if a.name == "" || path.Ext(a.name) == ".html" {
+		send(w, r, status, "text/html; charset=utf-8", withScript(a.content, d.shelf.mark(a)))
+		return
 	}
+	kind := mime.TypeByExtension(path.Ext(a.name))
 	if kind == "" {
 		kind = "application/octet-stream"
 	}
+	send(w, r, status, kind, a.content)
+}
+
+func send(w http.ResponseWriter, r *http.Request, status int, kind string, content []byte) {
 	w.Header().Set("Content-Type", kind)
 	w.WriteHeader(status)
 	if r.Method == http.MethodGet {
-		_, _ = w.Write(content)
+		_, _ = w.Write(content) // a browser that went away
 	}
 }
 
-// withScript adds the script that follows the desk. It is not in the bytes that press writes.
-func withScript(page []byte) []byte {
-	tag := []byte(`<script defer src="` + scriptPath + `"></script></head>`)
+// withScript adds the script that follows the desk, with the mark of the page. It is not in the bytes that press writes.
+// It runs before the page is painted, to bring back the reader's place in it.
+func withScript(page []byte, mark string) []byte {
+	tag := []byte(`<script src="` + scriptPath + `" data-made="` + mark + `"></script></head>`)
 	return bytes.Replace(page, []byte("</head>"), tag, 1)
-}
-
-// faultPage says what is wrong while there is no good site to show: the same text as in the terminal.
-func faultPage(faults message.List) []byte {
-	var text bytes.Buffer
-	message.Printer{}.Print(&text, faults)
-	return fmt.Appendf(nil, "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">"+
-		"<meta name=\"viewport\" content=\"width=device-width\"><title>The site has a fault</title></head>"+
-		"<body><h1>The site has a fault</h1><p>It shows here as soon as this is mended and saved.</p>"+
-		"<pre>%s</pre></body></html>\n", html.EscapeString(text.String()))
 }

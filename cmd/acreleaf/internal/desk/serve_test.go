@@ -53,7 +53,7 @@ func TestOnlyThisComputersNamesAreServed(t *testing.T) {
 		"192.168.1.7:4480": http.StatusForbidden, "0.0.0.0:4480": http.StatusForbidden, "": http.StatusForbidden,
 		"[2001:db8::1]:4480": http.StatusForbidden, "2130706433:4480": http.StatusForbidden,
 	} {
-		for _, target := range []string{"/", scriptPath, "/assets/page.css"} {
+		for _, target := range []string{"/", scriptPath, stylePath, "/assets/page.css"} {
 			if r := ask(shown(), http.MethodGet, target, host); r.StatusCode != status {
 				t.Errorf("%q asks for %s: %d, not %d", host, target, r.StatusCode, status)
 			}
@@ -62,27 +62,28 @@ func TestOnlyThisComputersNamesAreServed(t *testing.T) {
 }
 
 func TestFilesAreServed(t *testing.T) {
-	const script = `<script defer src="/.desk/follow.js"></script></head>`
+	const tag = `<script src="/.desk/desk.js" data-made=""></script></head>`
 	for _, c := range []struct {
 		method, target string
 		status         int
 		kind, body     string
 	}{
-		{"GET", "/", 200, "text/html; charset=utf-8", "<html><head>" + script + "home"},
-		{"GET", "/index.html", 200, "text/html; charset=utf-8", "<html><head>" + script + "home"},
-		{"GET", "/guides/soil/", 200, "text/html; charset=utf-8", "<html><head>" + script + "soil"},
+		{"GET", "/", 200, "text/html; charset=utf-8", "<html><head>" + tag + "home"},
+		{"GET", "/index.html", 200, "text/html; charset=utf-8", "<html><head>" + tag + "home"},
+		{"GET", "/guides/soil/", 200, "text/html; charset=utf-8", "<html><head>" + tag + "soil"},
 		{"GET", "/assets/page.css", 200, "text/css; charset=utf-8", "p{}"},
 		{"GET", "/plan.unknown", 200, "application/octet-stream", "plan"},
-		{"GET", "/guides/rows/", 404, "text/html; charset=utf-8", `<html><head><base href="/">` + script + "not here"},
-		{"GET", "/../../etc/passwd", 404, "text/html; charset=utf-8", `<html><head><base href="/">` + script + "not here"},
-		{"GET", `/..\..\secret`, 404, "text/html; charset=utf-8", `<html><head><base href="/">` + script + "not here"},
-		{"GET", scriptPath, 200, "text/javascript; charset=utf-8", string(followScript)},
+		{"GET", "/guides/rows/", 404, "text/html; charset=utf-8", `<html><head><base href="/">` + tag + "not here"},
+		{"GET", "/../../etc/passwd", 404, "text/html; charset=utf-8", `<html><head><base href="/">` + tag + "not here"},
+		{"GET", `/..\..\secret`, 404, "text/html; charset=utf-8", `<html><head><base href="/">` + tag + "not here"},
+		{"GET", scriptPath, 200, "text/javascript; charset=utf-8", string(script)},
 		{"HEAD", "/", 200, "text/html; charset=utf-8", ""},
 		{"POST", "/", 405, "text/plain; charset=utf-8", "The desk only shows pages.\n"},
 		{"DELETE", "/index.html", 405, "text/plain; charset=utf-8", "The desk only shows pages.\n"},
 	} {
 		r := ask(shown(), c.method, c.target, "localhost")
-		if body := text(t, r); r.StatusCode != c.status || r.Header.Get("Content-Type") != c.kind || body != c.body {
+		body := madeMark.ReplaceAllString(text(t, r), `data-made=""`)
+		if r.StatusCode != c.status || r.Header.Get("Content-Type") != c.kind || body != c.body {
 			t.Errorf("%s %s: %d %s %q", c.method, c.target, r.StatusCode, r.Header.Get("Content-Type"), body)
 		}
 		if r.Header.Get("Cache-Control") != "no-store" || r.Header.Get("X-Content-Type-Options") != "nosniff" {
@@ -116,8 +117,8 @@ func TestFaultsAreShownWhenThereIsNoSite(t *testing.T) {
 		r := ask(d, http.MethodGet, target, "localhost")
 		body := text(t, r)
 		if r.StatusCode != http.StatusInternalServerError || strings.Contains(body, "<script>alert") ||
-			!strings.Contains(body, "content/a.md:1:1: error: &lt;script&gt;alert(1)&lt;/script&gt; &amp; so on [html]\n") ||
-			!strings.Contains(body, "1 | &lt;b&gt;\n") || !strings.Contains(body, scriptPath) {
+			!strings.Contains(body, ">content/a.md:1:1: error: &lt;script&gt;alert(1)&lt;/script&gt; &amp; so on [html]<") ||
+			!strings.Contains(body, ">    1 | &lt;b&gt;\n      | ^~~<") || !strings.Contains(body, scriptPath) {
 			t.Errorf("%s: %d\n%s", target, r.StatusCode, body)
 		}
 	}
@@ -139,9 +140,18 @@ func TestLastGoodSiteStays(t *testing.T) {
 func TestShelfTellsWhatChanged(t *testing.T) {
 	file := func(path, text string) output.File { return output.File{Path: path, Bytes: []byte(text)} }
 	var s shelf
-	s.put([]output.File{file("a", "1"), file("b", "1"), file("c", "1")})
-	changed := s.put([]output.File{file("d", "1"), file("b", "2"), file("a", "1")})
-	if got := strings.Join(changed, " "); got != "b c d" {
-		t.Errorf("changed: %s", got)
+	s.put([]output.File{file("a.html", "1"), file("b.html", "1"), file("c.png", "1")})
+	page, picture := s.mark(s.at("/a.html")), s.others
+	if n := s.put([]output.File{file("d.html", "1"), file("b.html", "2"), file("a.html", "1"), file("c.png", "1")}); n != 2 {
+		t.Errorf("%d files changed", n)
+	}
+	if s.mark(s.at("/a.html")) != page || s.others != picture {
+		t.Error("a page that did not change has another mark")
+	}
+	if n := s.put([]output.File{file("a.html", "1"), file("c.png", "2")}); n != 3 {
+		t.Errorf("%d files changed", n)
+	}
+	if _, there := s.get("d.html"); there || s.mark(s.at("/a.html")) == page {
+		t.Error("a file stays, or a picture that changed leaves the mark of pages as it was")
 	}
 }

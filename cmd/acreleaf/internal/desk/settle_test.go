@@ -14,7 +14,7 @@ func TestBurstIsOneRun(t *testing.T) {
 		changes, runs := make(chan struct{}), make(chan time.Duration, 10)
 		start := time.Now()
 		ctx, stop := context.WithCancel(t.Context())
-		go settle(ctx, changes, quiet, func() { runs <- time.Since(start) })
+		go settle(ctx, changes, func() { runs <- time.Since(start) })
 
 		for range 20 { // an editor's save: many changes, each within the quiet time of the last
 			changes <- struct{}{}
@@ -45,12 +45,32 @@ func TestBurstIsOneRun(t *testing.T) {
 	})
 }
 
+// Changes that never end are looked at all the same.
+func TestChangesWithoutEndAreFollowed(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		changes, runs := make(chan struct{}), make(chan time.Duration, 10)
+		start := time.Now()
+		ctx, stop := context.WithCancel(t.Context())
+		go settle(ctx, changes, func() { runs <- time.Since(start) })
+		for time.Since(start) < longest+quiet {
+			changes <- struct{}{}
+			time.Sleep(quiet / 2)
+		}
+		synctest.Wait()
+		if n := len(runs); n != 1 || <-runs != longest {
+			t.Errorf("%d runs, the first not after %v", n, longest)
+		}
+		stop()
+		synctest.Wait()
+	})
+}
+
 // A save that comes while the site is being made is not lost.
 func TestChangeDuringARunIsFollowed(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		changes, runs := make(chan struct{}, 1), make(chan int, 10)
 		ctx, stop := context.WithCancel(t.Context())
-		go settle(ctx, changes, quiet, func() {
+		go settle(ctx, changes, func() {
 			runs <- len(runs)
 			if len(runs) == 1 {
 				changes <- struct{}{} // the watcher's channel holds one
@@ -75,7 +95,7 @@ func TestSettleEndsWithTheContext(t *testing.T) {
 			changes, ended := make(chan struct{}), make(chan struct{})
 			ctx, stop := context.WithCancel(t.Context())
 			go func() {
-				settle(ctx, changes, quiet, func() { t.Error("ran after the end") })
+				settle(ctx, changes, func() { t.Error("ran after the end") })
 				close(ended)
 			}()
 			if changed {

@@ -2,7 +2,12 @@ package desk
 
 import (
 	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"path"
 	"slices"
+	"strings"
 	"sync"
 
 	"acreleaf/cmd/acreleaf/internal/message"
@@ -13,31 +18,62 @@ import (
 type shelf struct {
 	mutex  sync.RWMutex
 	files  map[string][]byte // nil until there has been a good one
+	others string            // a hash of the files that are no pages
 	faults message.List
 }
 
-// put replaces the site and gives the paths that are new, changed or gone, sorted.
-func (s *shelf) put(files []output.File) []string {
-	next := make(map[string][]byte, len(files))
-	for _, f := range files {
-		next[f.Path] = f.Bytes
-	}
+// put replaces the site and gives how many files are new, changed or gone.
+func (s *shelf) put(files []output.File) int {
 	s.mutex.Lock()
 	defer s.mutex.Unlock()
-	var changed []string
-	for path, content := range next {
-		if before, there := s.files[path]; !there || !bytes.Equal(before, content) {
-			changed = append(changed, path)
+	if s.files == nil {
+		s.files = make(map[string][]byte, len(files))
+	}
+	s.faults = nil
+	changed, others := 0, s.others == ""
+	note := func(name string) {
+		changed++
+		others = others || path.Ext(name) != ".html"
+	}
+	for _, f := range files {
+		if before, there := s.files[f.Path]; !there || !bytes.Equal(before, f.Bytes) {
+			note(f.Path)
+		}
+		s.files[f.Path] = f.Bytes
+	}
+	if len(s.files) > len(files) {
+		stay := make(map[string]bool, len(files))
+		for _, f := range files {
+			stay[f.Path] = true
+		}
+		for name := range s.files {
+			if !stay[name] {
+				note(name)
+				delete(s.files, name)
+			}
 		}
 	}
-	for path := range s.files {
-		if _, there := next[path]; !there {
-			changed = append(changed, path)
-		}
+	if others {
+		s.others = s.hashOthers()
 	}
-	slices.Sort(changed)
-	s.files, s.faults = next, nil
 	return changed
+}
+
+// hashOthers hashes pictures, scripts and whatever else is no page.
+func (s *shelf) hashOthers() string {
+	var names []string
+	for name := range s.files {
+		if path.Ext(name) != ".html" {
+			names = append(names, name)
+		}
+	}
+	slices.Sort(names)
+	h := sha256.New()
+	for _, name := range names {
+		fmt.Fprintf(h, "%q %d\n", name, len(s.files[name]))
+		h.Write(s.files[name])
+	}
+	return hex.EncodeToString(h.Sum(nil))
 }
 
 func (s *shelf) blame(faults message.List) {
@@ -46,11 +82,11 @@ func (s *shelf) blame(faults message.List) {
 	s.faults = faults
 }
 
-// faulty says whether something is wrong with the site after the last good one.
-func (s *shelf) faulty() bool {
+// wrong is what is wrong with the site after the last good one.
+func (s *shelf) wrong() message.List {
 	s.mutex.RLock()
 	defer s.mutex.RUnlock()
-	return len(s.faults) > 0
+	return s.faults
 }
 
 // get gives a file of the last good site.
@@ -66,4 +102,39 @@ func (s *shelf) blank() (message.List, bool) {
 	s.mutex.RLock()
 	defer s.mutex.RUnlock()
 	return s.faults, s.files == nil
+}
+
+// An answer is what the desk shows at a path.
+type answer struct {
+	name    string // the file; "" for the page that tells the faults
+	content []byte
+	there   bool
+}
+
+// at gives what stands at a path of the site: a file, the page of a folder, or the page for what is not there.
+func (s *shelf) at(way string) answer {
+	if faults, blank := s.blank(); blank {
+		return answer{"", faultPage(faults), false}
+	}
+	name := strings.TrimPrefix(way, "/")
+	if name == "" || strings.HasSuffix(name, "/") {
+		name += "index.html"
+	}
+	if content, there := s.get(name); there {
+		return answer{name, content, true}
+	}
+	content, _ := s.get(missingFile)
+	// The page is served at any depth here, so its ways start at the root.
+	content = bytes.Replace(content, []byte("<head>"), []byte(`<head><base href="/">`), 1)
+	return answer{missingFile, content, false}
+}
+
+// mark is a short hash of a page as it is shown, with the pictures and the rest of the site that are no pages.
+func (s *shelf) mark(a answer) string {
+	s.mutex.RLock()
+	defer s.mutex.RUnlock()
+	h := sha256.New()
+	fmt.Fprintln(h, s.others)
+	h.Write(a.content)
+	return hex.EncodeToString(h.Sum(nil))[:16]
 }

@@ -1,0 +1,110 @@
+package desk
+
+import (
+	"fmt"
+	"net"
+	"net/netip"
+	"os"
+	"strconv"
+	"strings"
+)
+
+// answersTo says whether a request names this computer. A page elsewhere that has its own name point at this computer
+// would name itself.
+func (d *Desk) answersTo(host string) bool {
+	name, _, err := net.SplitHostPort(host)
+	if err != nil {
+		name = host
+	}
+	ip, err := netip.ParseAddr(strings.Trim(name, "[]"))
+	if err != nil {
+		return name == "localhost" || d.options.Share && isOwnName(name)
+	}
+	return ip.IsLoopback() || d.options.Share && isOwnAddress(ip.Unmap().WithZone(""))
+}
+
+// isOwnName says whether a name is the one that this computer has on its network.
+func isOwnName(name string) bool {
+	own, err := os.Hostname()
+	if err != nil || own == "" {
+		return false
+	}
+	short, _, _ := strings.Cut(own, ".")
+	name = strings.TrimSuffix(name, ".")
+	return strings.EqualFold(name, own) || strings.EqualFold(name, short+".local")
+}
+
+// isOwnAddress asks the system each time: a laptop that changes its network has other addresses.
+func isOwnAddress(ip netip.Addr) bool {
+	for _, own := range ownAddresses() {
+		if own == ip {
+			return true
+		}
+	}
+	return false
+}
+
+func ownAddresses() []netip.Addr {
+	interfaces, err := net.InterfaceAddrs()
+	if err != nil {
+		return nil
+	}
+	var addresses []netip.Addr
+	for _, a := range interfaces {
+		if prefix, err := netip.ParsePrefix(a.String()); err == nil {
+			addresses = append(addresses, prefix.Addr().Unmap().WithZone(""))
+		}
+	}
+	return addresses
+}
+
+// listen takes the port asked for, or a free one when that cannot be had.
+func (d *Desk) listen() (net.Listener, error) {
+	host := "127.0.0.1"
+	if d.options.Share {
+		host = ""
+	}
+	listener, err := net.Listen("tcp", net.JoinHostPort(host, strconv.Itoa(d.options.Port)))
+	if err == nil || d.options.Port == 0 {
+		return listener, err
+	}
+	fmt.Fprintf(d.options.Err, "Port %d cannot be used, so the desk takes another one.\n", d.options.Port)
+	return net.Listen("tcp", net.JoinHostPort(host, "0"))
+}
+
+// greet says where the desk is.
+func (d *Desk) greet(listener net.Listener) {
+	port := strconv.Itoa(listener.Addr().(*net.TCPAddr).Port)
+	fmt.Fprintf(d.options.Out, "The desk is at http://%s/ and follows %s. Press Ctrl+C to stop.\n",
+		net.JoinHostPort("127.0.0.1", port), d.options.Site.Name)
+	if !d.options.Share {
+		return
+	}
+	fmt.Fprintln(d.options.Out, "Every device on this network can see it. On a phone, type:")
+	shared := sharedAddresses(ownAddresses())
+	for _, ip := range shared {
+		fmt.Fprintf(d.options.Out, "  http://%s/\n", net.JoinHostPort(ip.String(), port))
+	}
+	if len(shared) == 0 {
+		fmt.Fprintln(d.options.Err, "This computer is on no network now, so no device can reach the desk.")
+	}
+}
+
+// sharedAddresses are those that another device may reach: the short ones of the older Internet protocol if there are
+// any, since they are to be typed.
+func sharedAddresses(own []netip.Addr) []netip.Addr {
+	var short, long []netip.Addr
+	for _, ip := range own {
+		switch {
+		case !ip.IsGlobalUnicast():
+		case ip.Is4():
+			short = append(short, ip)
+		default:
+			long = append(long, ip)
+		}
+	}
+	if len(short) > 0 {
+		return short
+	}
+	return long
+}
