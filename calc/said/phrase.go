@@ -102,7 +102,11 @@ func isShare(symbol string) bool {
 
 // substanceOf reads what the unit is of: "lb N", "pounds of actual nitrogen".
 func (l *Language) substanceOf(text string, p *phrase) bool {
-	if p.substance != "" || p.head == "$" || !isMass(p.head) && !isShare(p.head) {
+	mass := p.head
+	if p.head == "$" && len(p.below) > 0 {
+		mass = p.below[len(p.below)-1] // a price of a pound of nitrogen
+	}
+	if p.substance != "" || mass == "$" || !isMass(mass) && !isShare(mass) {
 		return false
 	}
 	t := next(text, p.to)
@@ -212,6 +216,9 @@ func (p phrase) unit() unit.Unit {
 	tries := []string{p.head + below, p.head}
 	if p.substance != "" {
 		tries = slices.Insert(tries, 0, p.head+" "+p.substance+below)
+		if p.head == "$" {
+			tries[0] = p.head + below + " " + p.substance
+		}
 		if p.head == "mg" {
 			tries = slices.Insert(tries, 0, p.head+below+" "+p.substance)
 		}

@@ -46,6 +46,7 @@ var sentences = []struct{ language, text, want string }{
 	{"en", "27,154 gallons, 0.62 dollars, $420/ton, $3 to $4 a pound, 62 cents a pound",
 		"27,154 gallons = 27,154 gal; 0.62 dollars = $0.62; $420/ton = $420/ton; $3 to $4 a pound = $3 to 4/lb; " +
 			"62 cents a pound = $0.62/lb"},
+	{"en", "$0.61 a pound of nitrogen", "$0.61 a pound of nitrogen = $0.61/lb N"},
 	{"en", "110 trees an acre, 110 trees/ac, 110 trees", "110 trees an acre = 110 tree/ac; 110 trees/ac = 110 tree/ac"},
 	{"en", "5 miles an hour, 5 miles from town", "5 miles an hour = 5 mi/h"},
 	{"en", "450 gallons a minute and 300 gpm", "450 gallons a minute = 450 gal/min; 300 gpm = 300 gpm"},

@@ -87,10 +87,15 @@ func hold(f said.Figure, figure *config.SourceFigure) against {
 	}
 	back := unit.Factor{Multiply: f.By.Divide, Divide: f.By.Multiply}
 	a.gives = unit.Range{Low: back.Apply(figure.Range.Low), High: back.Apply(figure.Range.High), Unit: f.Unit}
-	a.agrees = f.Agrees(a.gives.Low, a.gives.High)
+	a.agrees = f.Agrees(a.gives.Low, a.gives.High) &&
+		distance(f.Low, a.gives.Low) <= roundest && distance(f.High, a.gives.High) <= roundest
 	a.apart = distance(f.Low, a.gives.Low) + distance(f.High, a.gives.High)
 	return a
 }
+
+// roundest is how far rounding may move a figure of a source. In another unit a figure can be written too coarsely to
+// be the same: 6 in is not 1 ft.
+const roundest = 0.05
 
 // distance is how far two numbers are apart, as a share of the larger.
 func distance(a, b float64) float64 {

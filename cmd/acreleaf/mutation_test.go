@@ -1,0 +1,253 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"regexp"
+	"runtime"
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+	"testing"
+	"testing/fstest"
+
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/proof"
+	"acreleaf/cmd/acreleaf/internal/site"
+)
+
+// A change is one slip made on purpose in a page of the demo site.
+type change struct {
+	page, from, to string
+	at             int    // where the figure's text begins
+	text           string // the whole page
+}
+
+var (
+	demoFigure = regexp.MustCompile(`\[([^\]\[]+)\]\((worked|source):[^)]*\)`)
+	demoFence  = regexp.MustCompile("(?m)^```+[\\s\\S]*?^```+$")
+	numberText = regexp.MustCompile(`\d[\d,]*(?:\.\d+)?`)
+)
+
+// demo gives the files of the demo site.
+func demo(t *testing.T) map[string][]byte {
+	t.Helper()
+	folder := filepath.Join("..", "..", "content")
+	files := map[string][]byte{}
+	err := fs.WalkDir(os.DirFS(folder), ".", func(name string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() {
+			return err
+		}
+		files[name], err = os.ReadFile(filepath.Join(folder, filepath.FromSlash(name)))
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return files
+}
+
+// changes makes every change of every figure in the prose: of is what to write in place of a figure's text.
+func changes(files map[string][]byte, of func(text string) []string) []change {
+	var list []change
+	for name, text := range files {
+		if filepath.Ext(name) != ".md" {
+			continue
+		}
+		prose := demoFence.ReplaceAllFunc(text, func(block []byte) []byte { return bytes.Repeat([]byte{' '}, len(block)) })
+		for _, at := range demoFigure.FindAllSubmatchIndex(prose, -1) {
+			from := string(text[at[2]:at[3]])
+			for _, to := range of(from) {
+				list = append(list, change{name, from, to, at[2], string(text[:at[2]]) + to + string(text[at[3]:])})
+			}
+		}
+	}
+	return list
+}
+
+// oneOff moves each number of a figure by one in its last written place, up and down, one at a time.
+func oneOff(text string) []string {
+	var list []string
+	for _, at := range numberText.FindAllStringIndex(text, -1) {
+		if at[0] > 0 && unitWord.MatchString(text[at[0]-1:at[0]]) {
+			continue // the 3 of NO3
+		}
+		number := strings.ReplaceAll(text[at[0]:at[1]], ",", "")
+		_, fraction, _ := strings.Cut(number, ".")
+		digits, err := strconv.Atoi(strings.ReplaceAll(number, ".", ""))
+		if err != nil {
+			panic(err)
+		}
+		for _, by := range []int{1, -1} {
+			moved := fmt.Sprintf("%0*d", len(fraction)+1, digits+by)
+			if digits+by < 0 {
+				moved = "-" + fmt.Sprintf("%0*d", len(fraction)+1, -digits-by)
+			}
+			if fraction != "" {
+				point := len(moved) - len(fraction)
+				moved = moved[:point] + "." + moved[point:]
+			}
+			list = append(list, text[:at[0]]+moved+text[at[1]:])
+		}
+	}
+	return list
+}
+
+// siblings are units that are taken for each other.
+var siblings = [][2]string{{"lb", "oz"}, {"oz", "lb"}, {"in", "ft"}, {"ft", "in"}, {"ft2", "in2"}, {"ac", "tree"},
+	{"tree", "ac"}, {"trees", "emitters"}, {"gal", "L"}, {"ppm", "ppb"}, {"mg", "g"}, {"NO3-N", "NO3"}, {"NO3", "NO3-N"},
+	{"min", "h"}, {"h", "min"}, {"days", "weeks"}, {"weeks", "days"}, {"ton", "lb"}, {"%", "ppm"}}
+
+var unitWord = regexp.MustCompile(`[A-Za-z%][A-Za-z0-9-]*|%`)
+
+// swapped puts a sibling in the place of each unit of a figure, one at a time. Nothing is nothing in any unit.
+func swapped(text string) []string {
+	var list []string
+	if strings.HasPrefix(text, "0 ") && !strings.HasPrefix(text, "0 to ") {
+		return nil
+	}
+	for _, at := range unitWord.FindAllStringIndex(text, -1) {
+		for _, s := range siblings {
+			if text[at[0]:at[1]] == s[0] {
+				list = append(list, text[:at[0]]+s[1]+text[at[1]:])
+			}
+		}
+	}
+	return list
+}
+
+// substances can all be said of a mass; one of them may be right.
+var substances = []string{"N", "NO3", "product", "K2O", "K", "lime", "kernels"}
+
+var massUnit = regexp.MustCompile(`^[^a-z]*(?:to [0-9.,]+ )?(?:lb|oz)\b`)
+
+// ofAnother says of a mass that it is of each substance, where it does not say so yet.
+func ofAnother(text string) []string {
+	var list []string
+	if unit := massUnit.FindString(text); unit != "" {
+		for _, substance := range substances {
+			list = append(list, unit+" "+substance+text[len(unit):])
+		}
+	}
+	return list
+}
+
+// found proofs every change in a site of its own and gives those that were not found.
+func found(t *testing.T, files map[string][]byte, list []change) (missed []change) {
+	t.Helper()
+	var wait sync.WaitGroup
+	var lock sync.Mutex
+	work := make(chan change)
+	for range runtime.GOMAXPROCS(0) {
+		wait.Add(1)
+		go func() {
+			defer wait.Done()
+			for c := range work {
+				if !faultyAt(files, c) {
+					lock.Lock()
+					missed = append(missed, c)
+					lock.Unlock()
+				}
+			}
+		}()
+	}
+	for _, c := range list {
+		work <- c
+	}
+	close(work)
+	wait.Wait()
+	slices.SortFunc(missed, func(a, b change) int { return strings.Compare(a.page+a.from+a.to, b.page+b.from+b.to) })
+	return missed
+}
+
+// faultyAt says whether a proof of the changed page, with all that the site's pages share, finds the figure at fault.
+func faultyAt(files map[string][]byte, c change) bool {
+	content := fstest.MapFS{}
+	for name, text := range files {
+		if filepath.Ext(name) == ".yaml" || name == "home.md" {
+			content[name] = &fstest.MapFile{Data: text}
+		}
+	}
+	content[c.page] = &fstest.MapFile{Data: []byte(c.text)}
+	checked := site.Check(site.Options{Content: content, Name: "content"}, proof.Rules{})
+	return slices.ContainsFunc(checked.Messages, func(m message.Message) bool {
+		return m.Level == message.Fault && strings.HasPrefix(m.ID, "figure-") && m.Span.Start == c.at
+	})
+}
+
+// A figure of the demo site that is off by one in its last written place is found, every one.
+func TestFiguresOffByOne(t *testing.T) {
+	files := demo(t)
+	list := changes(files, oneOff)
+	for _, c := range found(t, files, list) {
+		t.Errorf("%s: %s was not found in the place of %s", c.page, c.to, c.from)
+	}
+	if len(list) < 250 {
+		t.Errorf("only %d changes were made", len(list))
+	}
+	t.Logf("%d of %d numbers off by one were found", len(list), len(list))
+}
+
+// A unit of the demo site that is taken for its sibling is found, every one.
+func TestUnitsSwapped(t *testing.T) {
+	files := demo(t)
+	list := changes(files, swapped)
+	for _, c := range found(t, files, list) {
+		t.Errorf("%s: %s was not found in the place of %s", c.page, c.to, c.from)
+	}
+	if len(list) < 150 {
+		t.Errorf("only %d changes were made", len(list))
+	}
+	t.Logf("%d of %d swapped units were found", len(list), len(list))
+}
+
+// Of the substances that a mass may be said to be of, one at most is right: nitrogen, its nitrate and a product are
+// never taken for each other. So it is whether the substance is said in the figure or in words behind it.
+func TestSubstancesSwapped(t *testing.T) {
+	files := demo(t)
+	list := changes(files, ofAnother)
+	right := map[string][]string{}
+	for _, c := range found(t, files, list) {
+		at := fmt.Sprint(c.page, c.at)
+		right[at] = append(right[at], c.to)
+	}
+	for at, those := range right {
+		if len(those) > 1 {
+			t.Errorf("%s: all of these are taken: %v", at, those)
+		}
+	}
+	figures := len(list) / len(substances)
+	if figures < 60 || len(right) < figures/2 {
+		t.Errorf("of %d masses, %d are of a substance of the list", figures, len(right))
+	}
+	t.Logf("%d wrong substances of %d masses were found", len(list)-len(right), figures)
+}
+
+// What is said in words behind a figure counts like its own unit.
+func TestWordsBehindFigures(t *testing.T) {
+	files := demo(t)
+	for _, words := range []string{" of nitrate", " an acre a tree", " per tree per acre"} {
+		var list []change
+		for _, c := range changes(files, func(text string) []string {
+			if massUnit.MatchString(text) {
+				return []string{text}
+			}
+			return nil
+		}) {
+			end := strings.Index(c.text[c.at:], ")") + c.at + 1
+			c.to, c.text = c.from+words, c.text[:end]+words+" "+c.text[end:]
+			list = append(list, c)
+		}
+		for _, c := range found(t, files, list) {
+			t.Errorf("%s: %s was not found", c.page, c.to)
+		}
+		if len(list) < 60 {
+			t.Errorf("only %d changes were made", len(list))
+		}
+		t.Logf("%d of %d figures with%q behind them were found", len(list), len(list), words)
+	}
+}
