@@ -13,7 +13,7 @@ func (r *reading) addImage(n *ast.Image, at place) {
 		DestinationSpan: r.destinationSpan(n.Destination, span),
 	}
 	if strings.TrimSpace(l.Text) == "" {
-		r.advise("image-text", span, "this image has no text for those who cannot see it",
+		r.fault("image-text", span, "this image has no text for those who cannot see it",
 			"write between the brackets what it shows")
 	}
 	r.checkMarks(n, span)

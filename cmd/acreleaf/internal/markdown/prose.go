@@ -15,6 +15,8 @@ import (
 type Prose struct {
 	Text    string
 	Image   bool           // it is the description of an image
+	Running bool           // it is a paragraph, of a list or a quotation too: no heading, cell, caption or description
+	Signal  string         // the signal word in English of the quotation that it stands in, or ""
 	Figures []ProseFigure  // in the order of the text
 	Links   []message.Span // places in Text that are inside an ordinary link
 
@@ -76,6 +78,11 @@ type proseWalk struct {
 }
 
 func (w *proseWalk) blocks(n ast.Node) {
+	if q, ok := n.(*quote); ok && q.signal != "" {
+		outer := w.at.Signal
+		w.at.Signal = q.signal
+		defer func() { w.at.Signal = outer }()
+	}
 	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
 		switch first := c.FirstChild(); {
 		case c.Type() == ast.TypeInline || first == nil:
@@ -96,6 +103,7 @@ func (w *proseWalk) blocks(n ast.Node) {
 func (w *proseWalk) run(n ast.Node, image bool) {
 	w.start = len(w.text)
 	w.at.Image = image
+	w.at.Running = !image && (n.Kind() == ast.KindParagraph || n.Kind() == ast.KindTextBlock)
 	w.at.pieces, w.at.Figures, w.at.Links = w.at.pieces[:0], w.at.Figures[:0], w.at.Links[:0]
 	w.inline(n)
 	w.at.Text = util.BytesToReadOnlyString(w.text[w.start:])

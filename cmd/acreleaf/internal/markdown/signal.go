@@ -2,6 +2,7 @@ package markdown
 
 import (
 	"bytes"
+	"cmp"
 	"slices"
 	"strings"
 
@@ -12,13 +13,19 @@ import (
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-// The signal words of ANSI Z535.6, from the gravest down.
-var signalWords = []string{"DANGER", "WARNING", "CAUTION", "NOTICE"}
+// The signal words of ANSI Z535.6, from the gravest down, and those of labels in Spanish (as the EPA's Label Review
+// Manual has the first three).
+var signalWords = []string{"DANGER", "WARNING", "CAUTION", "NOTICE", "PELIGRO", "ADVERTENCIA", "PRECAUCIÓN", "AVISO"}
+
+// inEnglish gives the signal word that one in Spanish stands for.
+var inEnglish = map[string]string{
+	"PELIGRO": "DANGER", "ADVERTENCIA": "WARNING", "PRECAUCIÓN": "CAUTION", "AVISO": "NOTICE",
+}
 
 // quote is a block quotation, and the signal word that it started with.
 type quote struct {
 	*ast.Blockquote
-	signal string // one of signalWords, or ""
+	signal string // one of the signal words in English, or ""
 }
 
 // quoteParser stands around goldmark's parser of block quotations.
@@ -67,7 +74,7 @@ func (r *reading) readSignal(q *quote, strong ast.Node, word string, at text.Seg
 		}
 		return
 	}
-	q.signal = word
+	q.signal = cmp.Or(inEnglish[word], word)
 	paragraph := strong.Parent()
 	if t, ok := strong.NextSibling().(*ast.Text); ok {
 		value := t.Segment.Value(r.doc.text)

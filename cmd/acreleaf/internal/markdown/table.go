@@ -2,12 +2,15 @@ package markdown
 
 import (
 	"bytes"
+	"fmt"
 
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/extension"
 	extast "github.com/yuin/goldmark/extension/ast"
 	"github.com/yuin/goldmark/parser"
 	"github.com/yuin/goldmark/text"
+
+	"acreleaf/cmd/acreleaf/internal/message"
 )
 
 // caption is the text straight above a table, with no blank line between.
@@ -29,14 +32,19 @@ func (t tableParser) Transform(node *ast.Paragraph, reader text.Reader, pc parse
 	if r := readingOf(pc); !r.tableFits(node) {
 		return
 	}
+	before, parent := node.PreviousSibling(), node.Parent()
 	t.ParagraphTransformer.Transform(node, reader, pc)
-	if node.Parent() == nil {
+	if node.Parent() == nil { // all of it became the table
+		if table, ok := after(before, parent).(*extast.Table); ok {
+			readingOf(pc).headsTable(table)
+		}
 		return
 	}
 	table, ok := node.NextSibling().(*extast.Table)
 	if !ok {
 		return
 	}
+	readingOf(pc).headsTable(table)
 	c := &caption{}
 	for i := range node.Lines().Len() {
 		line := node.Lines().At(i)
@@ -47,6 +55,55 @@ func (t tableParser) Transform(node *ast.Paragraph, reader text.Reader, pc parse
 	c.Lines().Set(last, line.TrimRightSpace(reader.Source()))
 	table.InsertBefore(table, table.FirstChild(), c)
 	node.Parent().RemoveChild(node.Parent(), node)
+}
+
+// after is the child of a parent that follows another, or the first when there is no other.
+func after(before, parent ast.Node) ast.Node {
+	if before == nil {
+		return parent.FirstChild()
+	}
+	return before.NextSibling()
+}
+
+// headsTable sees that every column has a head. The first may go without: then its cells head the rows.
+func (r *reading) headsTable(table *extast.Table) {
+	header := table.FirstChild()
+	if header.Kind() != extast.KindTableHeader {
+		return
+	}
+	column := 0
+	for cell := header.FirstChild(); cell != nil; cell = cell.NextSibling() {
+		column++
+		if holdsText(cell) || column == 1 && header.ChildCount() > 1 {
+			continue
+		}
+		r.fault("table-head", r.headLine(header), fmt.Sprintf("column %d of this table has no head", column),
+			"write in its first row what stands in the column, and its unit")
+		return
+	}
+}
+
+// holdsText says whether a cell has text, before its text is parsed.
+func holdsText(cell ast.Node) bool {
+	if cell.Lines().Len() == 0 {
+		return false
+	}
+	line := cell.Lines().At(0)
+	return !line.IsEmpty()
+}
+
+// headLine is the first row of a table.
+func (r *reading) headLine(header ast.Node) message.Span {
+	text, end := r.doc.text, 0
+	for cell := header.FirstChild(); cell != nil && cell.Lines().Len() > 0; cell = cell.NextSibling() {
+		end = cell.Lines().At(0).Stop
+	}
+	from := bytes.LastIndexByte(text[:end], '\n') + 1
+	to := len(text)
+	if size := bytes.IndexByte(text[end:], '\n'); size >= 0 {
+		to = end + size
+	}
+	return r.span(from, to)
 }
 
 // tableFits looks at the line that would set a table's width. Short rows are filled up to it, so that a page of a
