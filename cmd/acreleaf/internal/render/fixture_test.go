@@ -65,7 +65,8 @@ func references() []render.Reference {
 	return []render.Reference{
 		{
 			Entry: &sources[0], Href: "../../sources/#montana-soil", Kind: "handbook",
-			Uses: []render.Use{{Cite: 1, Text: "two million pounds"}, {Cite: 2, Text: "2,000,000 lb soil/ac per 6 in"}},
+			Uses: []render.Use{{Cite: 1, Text: "two million pounds"}, {Cite: 2, Text: "2,000,000 lb soil/ac per 6 in"},
+				{Cite: 9, Text: "2 lb/ac per ppm"}, {Cite: 10, Text: "6 in"}},
 		},
 		{Text: "IUPAC 2021", Kind: "standard", Uses: []render.Use{{Cite: 3, Text: "0.2259"}}},
 		{
@@ -241,6 +242,10 @@ func reckoner() *render.Table {
 		Cols:       []string{"3 ppm NO3-N", "5 ppm NO3-N", "10 ppm NO3-N", "15 ppm NO3-N", "20 ppm NO3-N"},
 		MarkText:   "25 to 35 lb N/ac",
 		FollowText: "What the soil holds",
+		Constants: []render.Constant{
+			{Text: "2 lb/ac per ppm", Cite: render.Cite{Source: 1, Use: 9}},
+			{Text: "6 in", Cite: render.Cite{Source: 1, Use: 10}},
+		},
 	}
 	for _, row := range []string{"6 10 20 30 40", "12 20 40 60 80", "24 40 80 120 160"} {
 		var cells []render.Cell

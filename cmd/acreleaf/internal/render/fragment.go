@@ -141,6 +141,7 @@ type Table struct {
 	Cells        [][]Cell
 	MarkText     string // the marked range, "25 to 35 lb N/ac"; empty for none
 	FollowText   string // title of the worksheet whose numbers the table follows; empty for none
+	Constants    []Constant
 }
 
 // A Cell is one answer of a Table.

@@ -28,7 +28,26 @@ func (r *Renderer) Reckoner(w *bytes.Buffer, t *Table) {
 	w.WriteString("</tbody>\n</table>\n</div>\n")
 	r.legend(w, "marking", r.words.Table.Marking, t.MarkText)
 	r.legend(w, "following", r.words.Table.Following, t.FollowText)
+	r.rests(w, t.Constants)
 	w.WriteString("</figure>\n")
+}
+
+// rests names the figures that a table rests on, each with its source.
+func (r *Renderer) rests(w *bytes.Buffer, list []Constant) {
+	if len(list) == 0 {
+		return
+	}
+	w.WriteString("<p>")
+	text(w, r.words.Worksheet.Constants)
+	w.WriteByte(':')
+	for i := range list {
+		if i > 0 {
+			w.WriteByte(',')
+		}
+		w.WriteByte(' ')
+		citeAs(w, list[i].Cite, func() { text(w, list[i].Text) })
+	}
+	w.WriteString(".</p>\n")
 }
 
 // legend says what a mark on the table means.

@@ -115,6 +115,24 @@ func after(text, mark string) string {
 	return rest
 }
 
+// TestCitationsOfReckoner holds that a reckoner says what it rests on when no worksheet of its page does.
+func TestCitationsOfReckoner(t *testing.T) {
+	files := citing()
+	const table = "```reckoner\ncalculation: soil-nitrogen\ndown: depth = 6, 12 in\nacross: nitrate = 5, 10 ppm NO3-N\n" +
+		"show: nitrogen\n```\n"
+	const line = "<p>Where these numbers come from: <a id=\"cite_1\" href=\"#source_1\" role=\"doc-biblioref\">" +
+		"2 lb/ac per ppm [1]</a>, "
+	files["guides/alone.md"] = &fstest.MapFile{Data: []byte(guide("Alone", 2, table))}
+	files["guides/soil.md"] = &fstest.MapFile{Data: []byte(guide("Soil", 1, citingGuide+"\n"+table))}
+	made := mustMake(t, files)
+	if !strings.Contains(made["guides/alone/index.html"], line) {
+		t.Errorf("the reckoner does not say %q", line)
+	}
+	if strings.Contains(made["guides/soil/index.html"], "<p>Where these") {
+		t.Error("a reckoner says again what its worksheet says")
+	}
+}
+
 // TestWorkOf holds which of a calculation's own texts are a source of the bibliography.
 func TestWorkOf(t *testing.T) {
 	p := newPress(Options{Content: citing(), Name: "content"})

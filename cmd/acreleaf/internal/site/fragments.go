@@ -3,9 +3,12 @@ package site
 import (
 	"bytes"
 	"cmp"
+	"slices"
 
+	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/render"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
 
 // fragments writes the pieces of a page's text that the Markdown package leaves to us.
@@ -23,7 +26,11 @@ type fragments struct {
 func (f *fragments) Block(w *bytes.Buffer, b *markdown.Block) {
 	bound := f.draft.work.Bound(b)
 	if bound.Table != nil {
-		f.renderer.Reckoner(w, tableView(f.draft.work, bound))
+		v := tableView(f.draft.work, bound)
+		if !f.worked(bound.Sheet) {
+			v.Constants = f.cited.constants(bound.Sheet)
+		}
+		f.renderer.Reckoner(w, v)
 		return
 	}
 	f.worksheets++
@@ -31,6 +38,13 @@ func (f *fragments) Block(w *bytes.Buffer, b *markdown.Block) {
 	v.Number = f.worksheets
 	v.CodeHref = f.draft.address.To(calculationAddress(f.draft.address.Language, bound.Sheet)) + "#" + render.CodeAnchor
 	f.renderer.Worksheet(w, v)
+}
+
+// worked says whether a worksheet of the page is of that calculation, and so says what a reckoner of it rests on.
+func (f *fragments) worked(s *sheet.Sheet) bool {
+	return slices.ContainsFunc(f.draft.work.Sheets, func(b *worksheet.Bound) bool {
+		return b.Table == nil && b.Sheet == s
+	})
 }
 
 // Figure writes a worked or a sourced figure.

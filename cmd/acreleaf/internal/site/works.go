@@ -60,9 +60,6 @@ func (p *press) citeConstants(d *draft) {
 		}
 	}
 	for _, b := range d.work.Sheets {
-		if b.Table != nil {
-			continue // what a reckoner rests on is not listed with it
-		}
 		for _, k := range b.Sheet.Constants {
 			if id := p.workOf(k.Source); id != "" && !k.OnlySlips {
 				p.cite(id, d)
