@@ -39,7 +39,7 @@ func (l *Language) phrase(text string, at int, money bool, r reach) (phrase, boo
 	}
 	if len(p.below) == 0 {
 		t := next(text, p.to)
-		if needsBelow(p.head) || slices.Contains(l.things, t.lower()) {
+		if needsBelow(p.head) || slices.Contains(l.things, strings.TrimSuffix(t.lower(), "s")) {
 			return p, false
 		}
 	}
@@ -77,8 +77,8 @@ func tailed(text string, to int) bool {
 }
 
 // afterInches are words that follow "in" where it means inches and not a place.
-var afterInches = strings.Fields("of deep wide long thick apart high tall down to and or by per a an each x across " +
-	"more is are was below above from between on at into for every")
+var afterInches = strings.Fields("of deep wide long thick apart high tall down to and or by per x across is are was " +
+	"were below above from between")
 
 // isInches tells the unit "in" from the word. "12 in." and "12 in of water" are inches, "4 in the last row" are not.
 func isInches(text string, to int) bool {

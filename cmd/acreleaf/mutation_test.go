@@ -30,6 +30,7 @@ type change struct {
 var (
 	demoFigure = regexp.MustCompile(`\[([^\]\[]+)\]\((worked|source):[^)]*\)`)
 	demoFence  = regexp.MustCompile("(?m)^```+[\\s\\S]*?^```+$")
+	demoTable  = regexp.MustCompile("(?m)^```reckoner[\\s\\S]*?^```$")
 	numberText = regexp.MustCompile(`\d[\d,]*(?:\.\d+)?`)
 )
 
@@ -58,7 +59,8 @@ func changes(files map[string][]byte, of func(text string) []string) []change {
 		if filepath.Ext(name) != ".md" {
 			continue
 		}
-		prose := demoFence.ReplaceAllFunc(text, func(block []byte) []byte { return bytes.Repeat([]byte{' '}, len(block)) })
+		text = demoTable.ReplaceAllFunc(text, blank) // no figure hangs on a reckoner, and its cells take the most time
+		prose := demoFence.ReplaceAllFunc(text, blank)
 		for _, at := range demoFigure.FindAllSubmatchIndex(prose, -1) {
 			from := string(text[at[2]:at[3]])
 			for _, to := range of(from) {
@@ -68,6 +70,8 @@ func changes(files map[string][]byte, of func(text string) []string) []change {
 	}
 	return list
 }
+
+func blank(block []byte) []byte { return bytes.Repeat([]byte{' '}, len(block)) }
 
 // oneOff moves each number of a figure by one in its last written place, up and down, one at a time.
 func oneOff(text string) []string {
