@@ -38,6 +38,14 @@ func (c *figureCheck) practice() string {
 // digits.
 func linkText(a said.Amount, text string) string {
 	if a.Digits {
+		return readable(a, text)
+	}
+	return unit.Range{Low: a.Low, High: a.High, Unit: a.Unit}.String()
+}
+
+// readable is the author's words, or the same in digits when they say something else by themselves: "3 and 4 oz".
+func readable(a said.Amount, text string) string {
+	if f, err := said.ReadFigure(text, "", a.Unit); err == nil && f.Low == a.Low && f.High == a.High {
 		return text
 	}
 	return unit.Range{Low: a.Low, High: a.High, Unit: a.Unit}.String()
@@ -62,7 +70,7 @@ func (c *figureCheck) suggestion(a said.Amount, text string) string {
 	for _, id := range c.nearSources() {
 		for _, f := range c.site.Sources[id].Figures {
 			if says(a, f.Range) {
-				return fmt.Sprintf("source %q gives %s, %s: write [%s](source:%s)", id, f.Range, f.For, text, id)
+				return fmt.Sprintf("source %q gives %s, %s: write [%s](source:%s)", id, f.Range, f.For, readable(a, text), id)
 			}
 		}
 	}

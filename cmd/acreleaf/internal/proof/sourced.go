@@ -83,6 +83,9 @@ type against struct {
 func hold(f said.Figure, figure *config.SourceFigure) against {
 	a := against{figure: figure, said: f.Said, fits: f.Fits, apart: math.MaxFloat64}
 	if !f.Fits {
+		if f.Low == figure.Range.Low && f.High == figure.Range.High {
+			a.apart /= 2 // the numbers are the same, so this one is meant
+		}
 		return a
 	}
 	back := unit.Factor{Multiply: f.By.Divide, Divide: f.By.Multiply}
@@ -106,8 +109,11 @@ func distance(a, b float64) float64 {
 func (c *figureCheck) disagree(f *markdown.Figure, near against) {
 	gives := fmt.Sprintf("the prose says %s, source %q gives %s", near.said, f.Target, near.figure.Range)
 	if !near.fits {
-		c.fault("figure-source-unit", f.TextSpan, gives,
-			fmt.Sprintf("write %s, or a figure in another unit of the same kind", near.figure.Range))
+		note := fmt.Sprintf("write %s, or a figure in another unit of the same kind", near.figure.Range)
+		if near.said != f.Text {
+			note = fmt.Sprintf("write %s in place of %s", near.figure.Range, near.said)
+		}
+		c.fault("figure-source-unit", f.TextSpan, gives, note)
 		return
 	}
 	c.fault("figure-source-differs", f.TextSpan, gives,

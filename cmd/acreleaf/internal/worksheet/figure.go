@@ -110,9 +110,12 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 		return
 	}
 	if !written.Fits {
+		note := fmt.Sprintf("write %s, or a figure in another unit of the same kind", value)
+		if written.Said != f.Text {
+			note = fmt.Sprintf("write %s in place of %s", value, written.Said)
+		}
 		b.fault(f.TextSpan, "figure-unit",
-			fmt.Sprintf("the prose says %s, the worksheet %s %s", written.Said, says, value),
-			fmt.Sprintf("write %s, or a figure in another unit of the same kind", value))
+			fmt.Sprintf("the prose says %s, the worksheet %s %s", written.Said, says, value), note)
 		return
 	}
 	by := unit.Factor{Multiply: written.By.Divide, Divide: written.By.Multiply}

@@ -2,21 +2,27 @@ package worksheet
 
 import "slices"
 
-// Worked lists the names of a worksheet that a figure in the prose can state, its answers first: those that are there
-// for the numbers of the example, and are neither chosen from a list nor a day.
+// Worked lists the names of a worksheet that a figure in the prose can state, its answers first and then its steps:
+// those that are there for the numbers of the example, and are neither chosen from a list nor a day.
 func (p *Page) Worked(b *Bound) []string {
 	if b.Table != nil || b.Block.Name == "" {
 		return nil
 	}
-	var names, givens []string
+	var answers, steps, givens []string
+	for _, r := range p.Example(b).Answers() {
+		if !b.Sheet.IsDate(r.Name) {
+			answers = append(answers, r.Name)
+		}
+	}
 	for _, name := range figureNames(b.Sheet) {
 		switch given := b.Sheet.FindGiven(name); {
 		case b.Sheet.IsDate(name) || !p.Example(b).There(name):
+		case given == nil && !slices.Contains(answers, name):
+			steps = append(steps, name)
 		case given == nil:
-			names = append(names, name)
 		case p.stated(b, name):
 			givens = append(givens, name)
 		}
 	}
-	return slices.Concat(names, givens)
+	return slices.Concat(answers, steps, givens)
 }
