@@ -8,22 +8,24 @@ import (
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-// figures checks the numbers in the prose: each is worked, which worksheet has held against its value, or sourced, or
-// it is no figure of the trade.
-func figures(p *Page, s *Site) message.List {
-	c := &figureCheck{page: p, site: s, language: said.For(p.Language)}
-	p.Document.Prose(c.prose)
-	c.metadata("title", p.Metadata.Title, p.Metadata.Places.Title)
-	c.metadata("summary", p.Metadata.Summary, p.Metadata.Places.Summary)
-	return c.messages
-}
-
-// figureCheck is one run of figures.
+// figureCheck checks the numbers in the prose: each is worked, which worksheet has held against its value, or sourced,
+// or it is no figure of the trade.
 type figureCheck struct {
 	page     *Page
 	site     *Site
 	language *said.Language
 	messages message.List
+}
+
+func newFigureCheck(p *Page, s *Site) *figureCheck {
+	return &figureCheck{page: p, site: s, language: said.For(p.Language)}
+}
+
+// finish checks what stands beside the prose, and gives all that was found.
+func (c *figureCheck) finish() message.List {
+	c.metadata("title", c.page.Metadata.Title, c.page.Metadata.Places.Title)
+	c.metadata("summary", c.page.Metadata.Summary, c.page.Metadata.Places.Summary)
+	return c.messages
 }
 
 func (c *figureCheck) fault(id string, at message.Span, text, note string) {

@@ -33,6 +33,10 @@ type Site struct {
 	ConfigFile  *message.Source
 	Sources     config.Sources
 	SourcesFile *message.Source // nil when the site has no sources.yaml
+
+	// Cited has the ids of the sources that a page or a calculation in use rests on. It is nil while that is not known:
+	// for advice it is wanted, and pages with a fault hide what they cite.
+	Cited map[string]bool
 }
 
 // Rules say how far the checks go.
@@ -43,7 +47,12 @@ type Rules struct {
 
 // Alone checks what can be seen in a page by itself. Pages may be checked at the same time.
 func Alone(p *Page, s *Site, r Rules) message.List {
-	return append(figures(p, s), text(p, s, r)...)
+	figures, text := newFigureCheck(p, s), newTextCheck(p, s, r)
+	p.Document.Prose(func(prose *markdown.Prose) {
+		figures.prose(prose)
+		text.prose(prose)
+	})
+	return append(figures.finish(), text.finish()...)
 }
 
 // Together checks the pages of a site against each other, its sources and the calendar.

@@ -1,6 +1,45 @@
 package proof
 
-import "acreleaf/cmd/acreleaf/internal/message"
+import (
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/message"
+)
 
-// text checks what a page says and how it is built, but for its numbers.
-func text(p *Page, s *Site, r Rules) message.List { return nil }
+// textCheck checks what a page says and how it is built, but for its numbers. It gathers while the prose is visited.
+type textCheck struct {
+	page     *Page
+	site     *Site
+	rules    Rules
+	hazards  hazardCheck
+	messages message.List
+}
+
+func newTextCheck(p *Page, s *Site, r Rules) *textCheck {
+	return &textCheck{page: p, site: s, rules: r, hazards: newHazardCheck(p)}
+}
+
+// prose looks at one paragraph, heading, cell, caption or description of an image.
+func (c *textCheck) prose(p *markdown.Prose) {
+	c.hazards.prose(p)
+}
+
+// finish checks what needs the whole page, and gives all that was found.
+func (c *textCheck) finish() message.List {
+	c.cautions()
+	c.review()
+	return c.messages
+}
+
+func (c *textCheck) fault(at message.Span, id, text, note string) {
+	c.say(message.Fault, at, id, text, note)
+}
+
+func (c *textCheck) advise(at message.Span, id, text, note string) {
+	c.say(message.Advice, at, id, text, note)
+}
+
+func (c *textCheck) say(level message.Level, at message.Span, id, text, note string) {
+	c.messages = append(c.messages, message.Message{
+		Level: level, ID: id, Source: c.page.Source, Span: at, Text: text, Note: note,
+	})
+}
