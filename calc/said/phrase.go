@@ -164,7 +164,7 @@ func (l *Language) belowLine(text string, p *phrase, r reach) bool {
 	if words == "" {
 		words, to = match(text, at, l.units)
 		symbol = l.units[words]
-		if l == English && words == "in" && t.text != "/" && !isInches(text, to) {
+		if l == English && words == "in" && !any && !isInches(text, to) {
 			return false
 		}
 	}
