@@ -60,6 +60,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "live", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("live.mjs")},
 		{Name: "choices", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("choices.mjs")},
 		{Name: "ways", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("ways.mjs")},
+		{Name: "desk", After: []string{"press"}, Tools: browser, Run: b.browser("desk.mjs")},
 		{Name: "press more", After: []string{"press"}, Run: b.pressMore},
 		{Name: "kinds", After: []string{"press more", "number text"}, Tools: browser, Run: b.browserMore("kinds.mjs")},
 		{

@@ -10,6 +10,8 @@ const flags = {
   vectors: { type: 'string' }, // the numbers that Go and the page must write alike
   parity: { type: 'string' }, // the folder that the program parity wrote, and
   native: { type: 'string' }, // that program itself
+  guides: { type: 'string' }, // how many guides the desk is tried with, and
+  pictures: { type: 'string' }, // a folder for pictures of it; for looking, without a check
 };
 
 export const settings = parseArgs({ options: flags }).values;

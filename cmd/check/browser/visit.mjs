@@ -5,9 +5,9 @@ import { chromium } from 'playwright-core';
 import { serve } from './server.mjs';
 import { settings } from './settings.mjs';
 
-// start starts Chromium, and a server for folder, for as long as the tests run. Without them no test can say anything,
-// so a start that fails ends the script.
-export async function start(folder) {
+// launch starts Chromium for as long as the tests run. Without it no test can say anything, so a start that fails ends
+// the script.
+export async function launch() {
   const browser = await chromium.launch({
     executablePath: settings.chromium,
     args: [
@@ -15,11 +15,15 @@ export async function start(folder) {
       '--disable-component-update', '--disable-sync',
     ],
   });
+  after(() => browser.close());
+  return browser;
+}
+
+// start starts Chromium, and a server for folder, for as long as the tests run.
+export async function start(folder) {
+  const browser = await launch();
   const { origin, close } = await serve(folder);
-  after(async () => {
-    await browser.close();
-    await close();
-  });
+  after(close);
   return { browser, origin };
 }
 

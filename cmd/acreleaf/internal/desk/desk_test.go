@@ -131,7 +131,7 @@ func (o *office) read(t *testing.T, path string) string {
 	return text(t, r)
 }
 
-var madeMark = regexp.MustCompile(`data-made="([0-9a-f]+)"`)
+var madeMark = regexp.MustCompile(`data-made="([0-9a-f]+-[0-9a-f]*)"`)
 
 // follow shows a page in a browser that listens for news of it, and gives the events one by one, as "changed {}".
 func (o *office) follow(t *testing.T, path string) <-chan string {
@@ -143,7 +143,7 @@ func (o *office) follow(t *testing.T, path string) <-chan string {
 	return o.listen(t, "/"+path, found[1])
 }
 
-// listen listens for news of a page that a browser was given before.
+// listen listens for news of a page that a browser was given before. That nothing is wrong at first is no news.
 func (o *office) listen(t *testing.T, path, made string) <-chan string {
 	t.Helper()
 	query := url.Values{"page": {path}, "made": {made}}.Encode()
@@ -158,10 +158,13 @@ func (o *office) listen(t *testing.T, path, made string) <-chan string {
 	}
 	go func() {
 		defer close(events)
-		name := ""
+		name, first := "", true
 		for lines.Scan() {
 			if data, is := strings.CutPrefix(lines.Text(), "data: "); is {
-				events <- name + " " + data
+				if e := name + " " + data; !first || e != "faults "+noFaults {
+					events <- e
+				}
+				first = false
 			}
 			name = strings.TrimPrefix(lines.Text(), "event: ")
 		}

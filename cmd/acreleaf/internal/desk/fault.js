@@ -18,7 +18,9 @@ const alert = make('div', { role: 'alert' }, '', title, list);
 const panel = make('section', { 'aria-labelledby': 'title', hidden: '' }, '', fold);
 const mended = make('p', { role: 'status', class: 'spoken' });
 panel.prepend(alert);
-shade.append(make('link', { rel: 'stylesheet', href: '/.desk/desk.css' }), panel, mended);
+const style = make('link', { rel: 'stylesheet', href: '/.desk/desk.css' });
+const styled = new Promise((resolve) => ['load', 'error'].forEach((event) => style.addEventListener(event, resolve)));
+shade.append(style, panel, mended);
 
 function folded(is) {
   list.hidden = is;
@@ -49,10 +51,11 @@ function toCarets(box) {
 }
 
 // showFaults shows what is wrong now; an empty list says that it is mended.
-function showFaults({ summary, faults, more }) {
-  if (!host.isConnected) {
+async function showFaults({ summary, faults, more }) {
+  if (!host.isConnected) { // to put it there again would load its style again
     document.documentElement.append(host);
   }
+  await styled;
   if (!faults.length && !panel.hidden) {
     mended.textContent = 'Mended.';
   }

@@ -1,6 +1,6 @@
-// Follows the desk: asks for news of the page that is open, loads it again when it changed, and shows what is wrong.
+// Follows the desk: asks for news of the page that is open, brings it up to date, and shows what is wrong.
 
-const { made } = document.currentScript.dataset;
+let { made } = document.currentScript.dataset;
 let news = null;
 let again = 0;
 
@@ -10,10 +10,14 @@ function listen() {
     return; // a browser has few connections, and pages that nobody sees would take them all
   }
   news = new EventSource(`/.desk/events?page=${encodeURIComponent(location.pathname)}&made=${made}`);
-  news.addEventListener('changed', () => {
+  news.addEventListener('changed', async () => {
     stop();
-    keep();
-    location.reload();
+    try {
+      made = await swap() ?? made;
+    } catch (error) {
+      console.warn('The page could not be brought up to date.', error);
+    }
+    listen();
   });
   news.addEventListener('faults', (event) => showFaults(JSON.parse(event.data)));
   news.addEventListener('error', () => {

@@ -59,7 +59,7 @@ func (d *Desk) serveNews(w http.ResponseWriter, r *http.Request) {
 	// A browser whose desk was restarted asks again after this many milliseconds.
 	fmt.Fprint(w, "retry: 500\n\n")
 	flusher.Flush()
-	told := noFaults
+	told := "" // it may show faults from before, so it is told of none too
 	for {
 		select {
 		case <-r.Context().Done():
@@ -76,7 +76,7 @@ func (d *Desk) serveNews(w http.ResponseWriter, r *http.Request) {
 	}
 }
 
-// noFaults is what a browser knows before it is told anything.
+// noFaults is what a browser is told when nothing is wrong.
 var noFaults = asJSON(tellFaults(nil))
 
 // faultsNow is what to show over a page. While there is no good site, the page itself tells the faults.

@@ -1,5 +1,5 @@
-// What a reader would miss when a page is loaded again: the place in it, what they typed, what they opened and where
-// the cursor was. It is kept for one load, in this tab.
+// What a reader would miss when a page is made again under their eyes: the place in it, what they typed, what they
+// opened and where the cursor was.
 'use strict';
 
 const kept = 'desk: place';
@@ -47,8 +47,8 @@ function type(control, value) {
 const focusable = 'a[href], button, summary, [tabindex], input, select, textarea';
 const boxes = 'main [tabindex]'; // what scrolls sideways
 
-// keep notes the reader's place just before the page is loaded again.
-function keep() {
+// notePlace notes where the reader is.
+function notePlace() {
   const place = { path: location.pathname, y: scrollY, blocks: [], typed: {}, open: {}, aside: {} };
   const elements = all(blocks);
   const names = numbered(elements);
@@ -76,8 +76,14 @@ function keep() {
     place.focus = numbered(all(focusable))[at];
     place.cursor = /^(text|search|tel|url)$/.test(active.type) ? [active.selectionStart, active.selectionEnd] : null;
   }
-  sessionStorage.setItem(kept, JSON.stringify(place));
+  return place;
+}
+
+// reload loads the page again. The place is kept for that one load, in this tab.
+function reload() {
+  sessionStorage.setItem(kept, JSON.stringify(notePlace()));
   history.scrollRestoration = 'manual';
+  location.reload();
 }
 
 function found(selector) {
@@ -130,8 +136,8 @@ function live(then) {
   }
 }
 
-// bringBack puts the reader where they were. The browser goes on showing the old page until there is something to see
-// in the new one, so the page is not seen at its top first.
+// bringBack puts the reader where they were before the page was loaded again. The browser goes on showing the old page
+// until there is something to see in the new one, so the page is not seen at its top first.
 function bringBack() {
   const place = JSON.parse(sessionStorage.getItem(kept) ?? 'null');
   sessionStorage.removeItem(kept);

@@ -22,6 +22,9 @@ const missingFile = "404.html"
 //go:embed place.js
 var placeScript []byte
 
+//go:embed swap.js
+var swapScript []byte
+
 //go:embed fault.js
 var faultScript []byte
 
@@ -32,7 +35,9 @@ var followScript []byte
 var style []byte
 
 // script is the parts in one function, so that no name of theirs meets one of the page.
-var script = bytes.Join([][]byte{[]byte("(() => {"), placeScript, faultScript, followScript, []byte("})();\n")}, []byte("\n"))
+var script = bytes.Join([][]byte{
+	[]byte("(() => {"), placeScript, swapScript, faultScript, followScript, []byte("})();\n"),
+}, []byte("\n"))
 
 // Handler serves the site, the news and what follows it in the browser.
 func (d *Desk) Handler() http.Handler {
@@ -92,8 +97,8 @@ func send(w http.ResponseWriter, r *http.Request, status int, kind string, conte
 	}
 }
 
-// withScript adds the script that follows the desk, with the mark of the page. It is not in the bytes that press writes.
-// It runs before the page is painted, to bring back the reader's place in it.
+// withScript adds the script that follows the desk, with the mark of the page. It is not in the bytes that press
+// writes. It runs before the page is painted, to bring back the reader's place in it.
 func withScript(page []byte, mark string) []byte {
 	tag := []byte(`<script src="` + scriptPath + `" data-made="` + mark + `"></script></head>`)
 	return bytes.Replace(page, []byte("</head>"), tag, 1)

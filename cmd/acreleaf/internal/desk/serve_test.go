@@ -142,7 +142,8 @@ func TestShelfTellsWhatChanged(t *testing.T) {
 	var s shelf
 	s.put([]output.File{file("a.html", "1"), file("b.html", "1"), file("c.png", "1")})
 	page, picture := s.mark(s.at("/a.html")), s.others
-	if n := s.put([]output.File{file("d.html", "1"), file("b.html", "2"), file("a.html", "1"), file("c.png", "1")}); n != 2 {
+	next := []output.File{file("d.html", "1"), file("b.html", "2"), file("a.html", "1"), file("c.png", "1")}
+	if n := s.put(next); n != 2 {
 		t.Errorf("%d files changed", n)
 	}
 	if s.mark(s.at("/a.html")) != page || s.others != picture {

@@ -73,7 +73,7 @@ func (s *shelf) hashOthers() string {
 		fmt.Fprintf(h, "%q %d\n", name, len(s.files[name]))
 		h.Write(s.files[name])
 	}
-	return hex.EncodeToString(h.Sum(nil))
+	return hex.EncodeToString(h.Sum(nil)[:8])
 }
 
 func (s *shelf) blame(faults message.List) {
@@ -129,12 +129,10 @@ func (s *shelf) at(way string) answer {
 	return answer{missingFile, content, false}
 }
 
-// mark is a short hash of a page as it is shown, with the pictures and the rest of the site that are no pages.
+// mark is a short hash of a page as it is shown, a hyphen, and one of the pictures and the rest that are no pages.
 func (s *shelf) mark(a answer) string {
 	s.mutex.RLock()
 	defer s.mutex.RUnlock()
-	h := sha256.New()
-	fmt.Fprintln(h, s.others)
-	h.Write(a.content)
-	return hex.EncodeToString(h.Sum(nil))[:16]
+	own := sha256.Sum256(a.content)
+	return hex.EncodeToString(own[:8]) + "-" + s.others
 }
