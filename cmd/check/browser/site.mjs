@@ -9,5 +9,5 @@ export const pages = readdirSync(settings.site, { recursive: true })
   .map((name) => name.replace(/(^|\/)index\.html$/, '$1'))
   .sort();
 
-// The guides in the content's own language: "guides/soil/".
-export const guides = pages.filter((page) => /^guides\/[^/]+\/$/.test(page));
+// The guides in the content's own language, "guides/soil/", and the page of the manual with calculations of its own.
+export const guides = pages.filter((page) => /^(guides\/[^/]+|manual\/own-calculations)\/$/.test(page));
