@@ -2,6 +2,7 @@ package markdown
 
 import (
 	"slices"
+	"sync"
 
 	"github.com/yuin/goldmark/ast"
 	extast "github.com/yuin/goldmark/extension/ast"
@@ -37,12 +38,18 @@ const Stand = "\uFFFC"
 // A piece is a stretch of a text and where it is from. Its sizes differ where a reference was resolved.
 type piece struct{ at, size, from, to int }
 
-// Prose visits the text of the page, paragraph by paragraph. What a visit is given holds until it returns.
+// Prose visits the text of the page, paragraph by paragraph. What a visit is given holds until it returns, but for the
+// text, which it may keep.
 func (d *Document) Prose(visit func(*Prose)) {
 	d = d.Awake()
 	_, dropped := unixEnds(d.Source.Text[d.body:])
-	w := proseWalk{doc: d, visit: visit, text: make([]byte, 0, len(d.text)), at: Prose{doc: d, dropped: dropped}}
+	w := proseWalks.Get().(*proseWalk)
+	w.doc, w.visit, w.at.doc, w.at.dropped = d, visit, d, dropped
+	w.text = make([]byte, 0, len(d.text)) // a visit may keep a text
 	w.blocks(d.root)
+	w.doc, w.visit, w.at.doc, w.at.dropped, w.text = nil, nil, nil, nil, nil
+	clear(w.at.Figures[:cap(w.at.Figures)])
+	proseWalks.Put(w)
 }
 
 // Span is the place in the source of a part of the text.
@@ -76,6 +83,8 @@ type proseWalk struct {
 	at     Prose
 	images []ast.Node
 }
+
+var proseWalks = sync.Pool{New: func() any { return &proseWalk{} }}
 
 func (w *proseWalk) blocks(n ast.Node) {
 	if q, ok := n.(*quote); ok && q.signal != "" {
