@@ -47,7 +47,7 @@ func (d *Document) Prose(visit func(*Prose)) {
 	w.doc, w.visit, w.at.doc, w.at.dropped = d, visit, d, dropped
 	w.text = make([]byte, 0, len(d.text)) // a visit may keep a text
 	w.blocks(d.root)
-	w.doc, w.visit, w.at.doc, w.at.dropped, w.text = nil, nil, nil, nil, nil
+	w.doc, w.visit, w.at.doc, w.at.dropped, w.at.Text, w.text = nil, nil, nil, nil, "", nil
 	clear(w.at.Figures[:cap(w.at.Figures)])
 	proseWalks.Put(w)
 }
