@@ -102,8 +102,9 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 		return
 	}
 	written, err := said.ReadFigure(f.Text, b.after(f), value.Unit)
-	if _, plain := unit.ParseRange(f.Text); err == nil && plain != nil && !written.Digits {
-		err = plain // the page writes the reader's numbers in digits
+	bare, unfit := unit.ParseRange(f.Text)
+	if err == nil && unfit != nil && !written.Digits {
+		err = unfit // the page writes the reader's numbers in digits
 	}
 	if err != nil {
 		b.unreadable(f.TextSpan, "", err, value.String())
@@ -123,8 +124,12 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 	shown := unit.Range{Low: by.Apply(value.Low), High: by.Apply(value.High)}
 	if !written.Agrees(shown.Low, shown.High) {
 		line, _ := b.doc.Source.Position(bound.Block.Span.Start)
+		text := f.Text
+		if unfit == nil && bare.Unit.String() == "" {
+			text = written.Said // the unit is in the words behind
+		}
 		b.fault(f.TextSpan, "figure-differs",
-			fmt.Sprintf("the prose says %s, the worksheet %s %s", f.Text, says, precise(value, decimals(split.low))),
+			fmt.Sprintf("the prose says %s, the worksheet %s %s", text, says, precise(value, decimals(split.low))),
 			fmt.Sprintf("write %s, or change the givens of worksheet %q on line %d",
 				rangeAt(shown, decimals(split.low)), bound.Block.Name, line))
 		return
