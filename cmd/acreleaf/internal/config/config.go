@@ -27,13 +27,14 @@ type Site struct {
 	LocalRule string // the notice that local rules and labels come first
 	Invented  bool   // people, places and numbers are made up, and every page says so with Notice
 	Notice    string
+	Reading   map[string]float64 // how hard a text may be to read, by language, where the site says so
 }
 
 // Contact says how a reader reaches the office.
 type Contact struct{ Name, Email, Phone string }
 
 var siteKeys = []string{"office", "crop", "tagline", "language", "address", "licence", "contact", "local-rule",
-	"invented", "notice"}
+	"invented", "notice", "reading"}
 
 // Load reads a site file. The source is never nil; the site is whole only when no message is a fault.
 func Load(fsys fs.FS, name string) (Site, *message.Source, message.List) {
@@ -52,6 +53,7 @@ func Load(fsys fs.FS, name string) (Site, *message.Source, message.List) {
 		LocalRule: t.Text("local-rule"),
 		Invented:  t.Bool("invented"),
 		Notice:    t.Text("notice"),
+		Reading:   readingLimits(t),
 	}
 	if c := t.Table("contact", "the contact", []string{"name", "email", "phone"}); c != nil {
 		site.Contact = Contact{c.Text("name"), c.Text("email"), c.Text("phone")}

@@ -7,26 +7,32 @@ import (
 
 // textCheck checks what a page says and how it is built, but for its numbers. It gathers while the prose is visited.
 type textCheck struct {
-	page     *Page
-	site     *Site
-	rules    Rules
-	hazards  hazardCheck
-	messages message.List
+	page        *Page
+	site        *Site
+	rules       Rules
+	hazards     hazardCheck
+	readability readingCheck
+	messages    message.List
 }
 
 func newTextCheck(p *Page, s *Site, r Rules) *textCheck {
-	return &textCheck{page: p, site: s, rules: r, hazards: newHazardCheck(p)}
+	return &textCheck{page: p, site: s, rules: r, hazards: newHazardCheck(p), readability: newReadingCheck(p, r)}
 }
 
 // prose looks at one paragraph, heading, cell, caption or description of an image.
 func (c *textCheck) prose(p *markdown.Prose) {
 	c.hazards.prose(p)
+	c.readability.prose(p)
 }
 
 // finish checks what needs the whole page, and gives all that was found.
 func (c *textCheck) finish() message.List {
+	c.headings()
+	c.links()
 	c.cautions()
 	c.review()
+	c.grade()
+	c.lengths()
 	return c.messages
 }
 

@@ -30,8 +30,12 @@ type Measure struct {
 	Syllables func(word string) int
 	Score     func(Count) float64
 	Limit     float64 // what a site asks for that sets none
+	Most      float64 // the greatest limit that makes sense; the least is above 0
 	Ease      bool    // a greater score is an easier text; otherwise it is a school grade
 }
+
+// Languages lists the languages that there is a measure for.
+func Languages() []string { return []string{"en", "es"} }
 
 // TooHard says whether a score passes a limit.
 func (m *Measure) TooHard(score, limit float64) bool {
@@ -56,7 +60,7 @@ func For(language string) *Measure {
 // Navy enlisted personnel, Research Branch Report 8-75. A grade of 9 is asked for, one above the eighth grade that
 // plain texts for the public commonly aim at (common practice), since the words of the trade are long.
 var english = Measure{
-	Name: "Flesch-Kincaid grade", Syllables: EnglishSyllables, Limit: 9,
+	Name: "Flesch-Kincaid grade", Syllables: EnglishSyllables, Limit: 9, Most: 18,
 	Score: func(c Count) float64 {
 		return 0.39*per(c.Words, c.Sentences) + 11.8*per(c.Syllables, c.Words) - 15.59
 	},
@@ -66,7 +70,7 @@ var english = Measure{
 // Anales del Sistema Sanitario de Navarra 31(2)): below 40 very hard, 40 to 55 rather hard, 55 to 65 normal, 65 to 80
 // rather easy, above 80 very easy. The lower end of normal is asked for.
 var spanish = Measure{
-	Name: "INFLESZ", Syllables: SpanishSyllables, Limit: 55, Ease: true,
+	Name: "INFLESZ", Syllables: SpanishSyllables, Limit: 55, Most: 100, Ease: true,
 	Score: func(c Count) float64 {
 		return 206.835 - 62.3*per(c.Syllables, c.Words) - per(c.Words, c.Sentences)
 	},

@@ -1,0 +1,70 @@
+package proof
+
+import (
+	"fmt"
+	"path"
+	"regexp"
+	"slices"
+	"strings"
+
+	"acreleaf/cmd/acreleaf/internal/markdown"
+)
+
+// links looks at what stands in place of a picture for those who cannot see it, at where pictures are from, and at the
+// texts of links.
+func (c *textCheck) links() {
+	for _, l := range c.page.Document.Links {
+		switch {
+		case l.Image:
+			c.image(l)
+		case c.rules.Advice:
+			c.linkText(l)
+		}
+	}
+}
+
+var elsewhere = regexp.MustCompile(`(?i)^\s*[a-z][a-z0-9+.-]*:`)
+
+// image checks one picture. A picture of another site would not be shown: a page fetches nothing from elsewhere, so
+// that it works without a network and tells nobody who reads it.
+func (c *textCheck) image(l *markdown.Link) {
+	if elsewhere.MatchString(l.Destination) {
+		c.fault(l.DestinationSpan, "image-elsewhere", "this picture is on another site, and a page shows only its own",
+			"save the picture in the content folder, if its owner allows that, and write the way to it")
+	}
+	text := strings.ToLower(oneLine(l.Text))
+	if text == "" {
+		return // markdown reports it
+	}
+	if slices.Contains(emptyDescriptions, text) || isFileName(text, l.Destination) {
+		c.fault(l.Span, "image-name", fmt.Sprintf("%q does not say what this picture shows", oneLine(l.Text)),
+			"write between the brackets what a reader should see in it")
+	}
+}
+
+// emptyDescriptions are words that stand where a description should (WCAG 2.2, failure F30).
+var emptyDescriptions = []string{"image", "picture", "photo", "figure", "graphic", "imagen", "foto", "figura", "dibujo"}
+
+var pictureName = regexp.MustCompile(`^\S+\.(?:avif|gif|jpe?g|png|svg|tiff?|webp)$`)
+
+// isFileName says whether a description is the name of a file: of any picture, or of the one that is shown.
+func isFileName(text, destination string) bool {
+	name := strings.ToLower(path.Base(destination))
+	stem := strings.TrimSuffix(name, path.Ext(name))
+	return pictureName.MatchString(text) || text == name || text == stem && strings.ContainsAny(stem, "-_0123456789")
+}
+
+// emptyTexts are link texts that say nothing to those who go from link to link (WCAG 2.2, 2.4.4).
+var emptyTexts = []string{
+	"click here", "here", "link", "more", "read more", "see more", "this", "this link", "this page",
+	"aquí", "clic aquí", "este enlace", "esta página", "haga clic aquí", "leer más", "más", "pulse aquí", "ver más",
+	"enlace",
+}
+
+func (c *textCheck) linkText(l *markdown.Link) {
+	text := strings.Trim(oneLine(l.Text), " .,;:!…»«“”\"'")
+	if slices.Contains(emptyTexts, strings.ToLower(text)) {
+		c.advise(l.Span, "link-empty-words", fmt.Sprintf("%q does not say where this link leads", oneLine(l.Text)),
+			"write between the brackets what the reader finds there")
+	}
+}
