@@ -1,0 +1,136 @@
+package proof
+
+import (
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"acreleaf/calc"
+	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
+)
+
+const figureSources = `book:
+  title: A book
+  kind: handbook
+  figures:
+    136 lb N: removed with a ton
+    102 to 174 lb N: the range of the trials
+    25 to 35 lb N/ac: a year
+    0.227 lb N/ac: for each ppm
+    5: devices
+    6 in: of growth
+    43,560 ft2: in an acre
+empty:
+  title: Another
+  kind: handbook
+practice:
+  title: Rules of thumb
+  kind: common-practice
+  figures:
+    1 oz N/tree: in one feed
+`
+
+const figureSheets = "```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n```\n\n" +
+	"```worksheet need\ncalculation: tree-rate\nrate: 3 to 4 oz N/tree\ntrees: 110 trees/ac\n```\n\n"
+
+// figuresOf gives what is said of the figures of a text, each as "id at place".
+func figuresOf(t *testing.T, language, text string) []string {
+	t.Helper()
+	sources, file, faults := config.LoadSources(fstest.MapFS{"s.yaml": {Data: []byte(figureSources)}}, "s.yaml")
+	doc, more := markdown.Parse(&message.Source{Name: "a.md", Text: []byte(figureSheets + text)}, 0)
+	work, bound := worksheet.Bind(doc, calc.Standard())
+	for _, l := range []message.List{faults, more, bound} {
+		if message.HasFault(l) {
+			t.Fatalf("%q: %s", text, l[0].Text)
+		}
+	}
+	page := &Page{Name: "a.md", Source: doc.Source, Language: language, Document: doc, Work: work}
+	var said []string
+	for _, m := range Alone(page, &Site{Sources: sources, SourcesFile: file}, Rules{}) {
+		if strings.HasPrefix(m.ID, "figure-") {
+			said = append(said, m.ID+" at "+string(doc.Source.Text[m.Span.Start:m.Span.End]))
+		}
+		if m.Note == "" {
+			t.Errorf("%q: %s has no note", text, m.ID)
+		}
+	}
+	return said
+}
+
+func TestFigures(t *testing.T) {
+	for _, c := range []struct{ language, text, want string }{
+		// sourced, and right
+		{"en", "[136 lb](source:book) of nitrogen, [136](source:book) pounds of N, [61.7 kg](source:book)", ""},
+		{"en", "[102–174 lb](source:book), [102 to 174](source:book) pounds, [102 to 174 lb N](source:book)", ""},
+		{"en", "[5](source:book), [5 devices](source:book), [five devices](source:book), [the book](source:book)", ""},
+		{"en", "[0.23 lb/ac](source:book), [0.227 lb/ac](source:book) per ppm, [28 to 39.2 kg/ha](source:book)", ""},
+		{"en", "[six inches](source:book), [0.5 ft](source:book), [half a foot](source:book)", ""},
+		{"en", "[1 oz](source:practice) of nitrogen a tree, [an ounce](source:practice)", ""},
+		{"en", "[at most 1 oz a tree](source:practice)", ""},
+		{"en", "[Handbook 44](source:empty), [A book of 1998](source:empty), [one ounce](source:empty)", ""},
+		{"en", "[43,560 square feet](source:book), [1 ac](source:book)", ""},
+		{"es", "[25 a 35 libras por acre](source:book), [136 libras](source:book) de nitrógeno", ""},
+		{"es", "[seis pulgadas](source:book)", ""},
+		{"en", "[99 lb](source:nowhere)", ""}, // the join reports the source
+		// sourced, and wrong
+		{"en", "[137 lb](source:book)", "figure-source-differs at 137 lb"},
+		{"en", "[102 to 175 lb](source:book)", "figure-source-differs at 102 to 175 lb"},
+		{"en", "[101 to 174 lb](source:book)", "figure-source-differs at 101 to 174 lb"},
+		{"en", "[6](source:book)", "figure-source-differs at 6"},
+		{"en", "[6 devices](source:book)", "figure-source-differs at 6 devices"},
+		{"en", "[1 ft](source:book)", "figure-source-differs at 1 ft"},
+		{"en", "[0.2 lb/ac](source:book)", "figure-source-differs at 0.2 lb/ac"},
+		{"en", "[about 140 lb](source:book)", "figure-source-differs at about 140 lb"},
+		{"en", "[136 oz/tree](source:book)", "figure-source-unit at 136 oz/tree"},
+		{"en", "[136 lb NO3](source:book)", "figure-source-unit at 136 lb NO3"},
+		{"en", "[136 lb](source:book) of potash", "figure-source-unit at 136 lb"},
+		{"en", "[25 to 35 lb/ac](source:book) of product", "figure-source-unit at 25 to 35 lb/ac"},
+		{"en", "[68 lb](source:empty)", "figure-unrecorded at 68 lb"},
+		{"es", "[137 libras](source:book)", "figure-source-differs at 137 libras"},
+		// loose
+		{"en", "There are 48 lb/ac, and *three to\nfour* ounces.",
+			"figure-loose at 48 lb/ac; figure-loose at three to\nfour* ounces"},
+		{"en", "[48 lb/ac](worked:soil.nitrogen) at [12 in](worked:soil.depth). Read [the 12 inches](a.md) and " +
+			"[48 lb/ac of it](a.md), or [50 lb/ac](a.md).", "figure-alone at 50 lb/ac"},
+		{"en", "The sum is [48 lb/ac](worked:soil.nitrogen), [12 in](worked:soil.depth) deep.\n\n" +
+			"![48 pounds an acre](b.svg) " +
+			"![47 pounds an acre](b.svg)", "figure-alone at 47 pounds an acre"},
+		{"en", "Use 30&nbsp;lb or 5\\% of it.", "figure-loose at 30&nbsp;lb; figure-loose at 5\\%"},
+		{"en", "> quoted 30 lb\n\n- item 31 lb\n\nterm 32 lb\n: meaning 33 lb\n\n| 34 lb | b |\n| - | - |\n| 35 lb | c |",
+			"figure-loose at 30 lb; figure-loose at 31 lb; figure-loose at 32 lb; figure-loose at 33 lb; " +
+				"figure-loose at 34 lb; figure-loose at 35 lb"},
+		{"en", "`30 lb` and\n\n    31 lb\n\n```text\n32 lb\n```\n\n<https://a.example/33-lb>", ""},
+		{"es", "Ponga 30 libras, media onza y el 5 por ciento.",
+			"figure-loose at 30 libras; figure-loose at media onza; figure-loose at 5 por ciento"},
+		{"fr", "Mettre 30 lb et trente livres.", "figure-loose at 30 lb"},
+	} {
+		if got := strings.Join(figuresOf(t, c.language, c.text), "; "); got != c.want {
+			t.Errorf("%q:\n got %s\nwant %s", c.text, got, c.want)
+		}
+	}
+}
+
+// Each note of a loose figure, written down as it says, is a figure that nothing is said of.
+func TestNotesOfLooseFiguresHold(t *testing.T) {
+	for _, text := range []string{"48 lb/ac", "48 pounds of nitrogen an acre", "forty-eight pounds an acre", "12 inches",
+		"twelve inches", "1 ft", "between 3 and 4 oz a tree", "3–4 ounces a tree",
+		"twenty-five to thirty-five pounds an acre",
+		"136 pounds of nitrogen", "half a foot", "1 acre", "12 parts per million"} {
+		sources, _, _ := config.LoadSources(fstest.MapFS{"s.yaml": {Data: []byte(figureSources)}}, "s.yaml")
+		doc, _ := markdown.Parse(&message.Source{Name: "a.md", Text: []byte(figureSheets + "Use " + text + ".")}, 0)
+		work, _ := worksheet.Bind(doc, calc.Standard())
+		page := &Page{Name: "a.md", Source: doc.Source, Language: "en", Document: doc, Work: work}
+		found := Alone(page, &Site{Sources: sources}, Rules{})
+		if len(found) != 1 || !strings.Contains(found[0].Note, ": write [") {
+			t.Errorf("%q: %v", text, found)
+			continue
+		}
+		_, link, _ := strings.Cut(found[0].Note, ": write ")
+		if said := figuresOf(t, "en", "Use "+link+"."); len(said) > 0 {
+			t.Errorf("%q: the note says %s, and of that is said %v", text, link, said)
+		}
+	}
+}
