@@ -12,9 +12,11 @@ import (
 	"acreleaf/cmd/acreleaf/internal/site"
 )
 
-const calculationsBefore = `These calculations come with the program. For each one the page lists what is given, what is answered, and a
-block that you can copy into your own page. A given that may be left out stands behind a ` + "`#`" + `: take that sign away to
-use it. [Worksheets](worksheets.md) says what to do with a block, and
+const calculationsBefore = `These calculations come with the program.
+For each one the page lists what is given, what is answered, and a
+block that you can copy into your own page. A given that may be left out stands behind a sign for remarks, ` +
+	"`#`" + `. Take that sign away to use it.
+[Worksheets](worksheets.md) says what to do with a block, and
 [your own calculations](own-calculations.md) how to add one.
 
 > **NOTICE** A block is filled with ordinary numbers, which are nobody's own. Put in yours before you act on an answer.
@@ -119,7 +121,8 @@ func block(s *sheet.Sheet) string {
 }
 
 // cautions are what a page with dangerous work must have beside the block.
-const cautions = `> **WARNING** Acid and ammonia burn. Never inject without backflow protection. Test the water that people drink.
+const cautions = `> **WARNING** Acid and ammonia burn. Never inject without backflow protection.
+> Test the water that people drink.
 `
 
 // Every block to copy makes a page without a fault, whole and with its answers.

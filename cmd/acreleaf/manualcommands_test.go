@@ -10,9 +10,10 @@ import (
 	"acreleaf/cmd/acreleaf/internal/cli"
 )
 
-const commandsBefore = `Acreleaf is one program. You type its name in a terminal, then what it should do, then options if you need
-them. This page lists them all. The program tells you the same: type ` + "`acreleaf --help`" + `, or the name of a command
-with ` + "`--help`" + ` behind it.
+const commandsBefore = `Acreleaf is one program.
+You type its name in a terminal, then what it should do, then options if you need them.
+This page lists them all. The program tells you the same: type ` + "`acreleaf --help`" + `,
+or the name of a command with ` + "`--help`" + ` behind it.
 `
 
 const commandsAfter = `## What it gives back
@@ -25,8 +26,8 @@ A command ends with a number that other programs can read.
 | ` + "`1`" + ` | faults were found, and nothing was written |
 | ` + "`2`" + ` | the words you typed were not understood |
 
-Answers go to standard output, messages to standard error. Messages are in colour on a terminal. Set ` + "`NO_COLOR`" + ` to have
-them plain.
+Answers go to standard output, messages to standard error. Messages are in colour on a terminal.
+Set ` + "`NO_COLOR`" + ` to have them plain.
 `
 
 // Where the manual has more about a command.

@@ -29,9 +29,9 @@ var manualSubjects = []struct{ folder, title, summary string }{
 // firstMessages is the place in the manual of the first page of messages.
 const firstMessages = 17
 
-const messagesBefore = `When something is wrong, the program says what, where, and what to type next. The name of the message stands in
-square brackets at the end of its first line. Look it up here. Each message has the smallest page that brings it about,
-and what is said of it, word for word.
+const messagesBefore = `When something is wrong, the program says what, where, and what to type next.
+The name of the message stands in square brackets at the end of its first line. Look it up here.
+Each message has the smallest page that brings it about, and what is said of it, word for word.
 
 An **error** stops the site from being made. **Advice** does not. You see advice when you [proof](proof.md).
 

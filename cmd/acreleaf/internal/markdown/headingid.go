@@ -7,7 +7,7 @@ import (
 )
 
 // partIDs are ids that a page's frame has.
-var partIDs = []string{"module", "text"}
+var partIDs = []string{"module", "text", "units"}
 
 // headingIDs gives the headings of one page ids that nothing else on the page has.
 type headingIDs struct {
