@@ -1,6 +1,9 @@
 package said
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Find gives the amounts of a text in their order. Most words and numbers are passed over with one look.
 func (l *Language) Find(text string) []Amount {
@@ -9,14 +12,28 @@ func (l *Language) Find(text string) []Amount {
 		to, begins := l.candidate(text, at)
 		if begins {
 			if a, ok := l.amount(text, at, reach{len(text), true}); ok {
-				found = append(found, a)
 				at = a.End
+				if last := len(found) - 1; last >= 0 && l.joins(text, found[last], a) {
+					a.Start, a.Low, a.LowStep = found[last].Start, found[last].Low, found[last].LowStep
+					a.Digits = a.Digits && found[last].Digits
+					found = found[:last]
+				}
+				found = append(found, a)
 				continue
 			}
 		}
 		at = to
 	}
 	return found
+}
+
+// joins says whether two amounts are the ends of a range whose unit stands with both: "3 oz to 4 oz".
+func (l *Language) joins(text string, a, b Amount) bool {
+	t := next(text, a.End)
+	if next(text, t.to).from != b.Start || a.Low != a.High || b.Low != b.High || a.Low >= b.Low || !a.Unit.Same(b.Unit) {
+		return false
+	}
+	return t.isDash() || t.kind == word && slices.Contains(l.to, t.lower())
 }
 
 // The classes of bytes: what an amount may begin with, and what goes on with a word.

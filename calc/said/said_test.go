@@ -29,6 +29,9 @@ var sentences = []struct{ language, text, want string }{
 	{"en", "3–4 oz/tree; 3-4 oz; 3 – 4 oz",
 		"3–4 oz/tree = 3 to 4 oz/tree; 3-4 oz = 3 to 4 oz; 3 – 4 oz = 3 to 4 oz"},
 	{"en", "between 3 and 4 oz", "3 and 4 oz = 3 to 4 oz"},
+	{"en", "3 oz to 4 oz, 2 ft – 3 ft, 3 oz to 4 lb", "3 oz to 4 oz = 3 to 4 oz; 2 ft – 3 ft = 2 to 3 ft; " +
+		"3 oz = 3 oz; 4 lb = 4 lb"},
+	{"en", "a half-ton truck, a 2-inch pipe and a three-quarter-ton pickup", ""},
 	{"en", "we had 3 and 4 oz", "4 oz = 4 oz"},
 	{"en", "twelve inches, two feet and one acre", "twelve inches = 12 in; two feet = 2 ft"},
 	{"en", "one to two ounces", "one to two ounces = 1 to 2 oz"},
