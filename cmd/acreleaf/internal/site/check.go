@@ -55,7 +55,15 @@ func (p *press) proofTogether() {
 			pages = append(pages, d.proofed)
 		}
 	}
-	p.say(proof.Together(pages, p.proofedSite(), p.rules))
+	site := p.proofedSite()
+	if p.rules.Advice && !message.HasFault(p.messages) { // a page with a fault may hide what it cites
+		p.citePages()
+		site.Cited = make(map[string]bool, len(p.cited))
+		for id := range p.cited {
+			site.Cited[id] = true
+		}
+	}
+	p.say(proof.Together(pages, site, p.rules))
 }
 
 func (p *press) proofedSite() *proof.Site {

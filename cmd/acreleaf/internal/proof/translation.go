@@ -1,0 +1,100 @@
+package proof
+
+import (
+	"fmt"
+	"path"
+
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/page"
+)
+
+// translations holds each page in another language against its original, the page of the same name in the site's main
+// language.
+func translations(pages []*Page, s *Site, r Rules) message.List {
+	originals := make(map[page.Address]*Page, len(pages))
+	translated := false
+	for _, p := range pages {
+		if p.Address.Language == "" {
+			originals[p.Address] = p
+		} else {
+			translated = true
+		}
+	}
+	if !translated {
+		return nil
+	}
+	var said message.List
+	for _, p := range pages {
+		if p.Address.Language == "" {
+			continue
+		}
+		original := p.Address
+		original.Language = ""
+		t := translation{page: p, original: originals[original], rules: r}
+		if t.original == nil {
+			t.alone(s.Config.Languages[0])
+		} else {
+			t.check()
+		}
+		said = append(said, t.messages...)
+	}
+	return said
+}
+
+// A translation is one page held against its original.
+type translation struct {
+	page, original *Page
+	rules          Rules
+	messages       message.List
+}
+
+func (t *translation) fault(at message.Span, id, text, note string) {
+	t.messages = append(t.messages, message.Message{ID: id, Source: t.page.Source, Span: at, Text: text, Note: note})
+}
+
+// lacks advises on what stands in the original and not in the translation.
+func (t *translation) lacks(text, note string) {
+	if t.rules.Advice {
+		t.messages = append(t.messages, message.Message{Level: message.Advice, ID: "translation-lacks",
+			Source: t.page.Source, Span: t.page.Metadata.Places.Title, Text: text, Note: note})
+	}
+}
+
+// at is a place of the original, as a message tells it.
+func (t *translation) at(offset int) string {
+	c := textCheck{page: t.original}
+	return fmt.Sprintf("%s:%d", t.original.Source.Name, c.line(offset))
+}
+
+func (t *translation) alone(language string) {
+	name := path.Join(path.Dir(t.page.Source.Name), path.Base(t.page.Address.Name)+".md")
+	if t.page.Address.Kind == page.Home {
+		name = path.Join(path.Dir(t.page.Source.Name), "home.md")
+	}
+	t.fault(t.page.Metadata.Places.Title, "translation-alone",
+		fmt.Sprintf("this is a translation, and there is no original: %s", name),
+		fmt.Sprintf("write that page, in the site's main language (%s), or make this page's language the main one: put it "+
+			"first in \"language:\" of the site file", language))
+}
+
+func (t *translation) check() {
+	t.dates()
+	t.worksheets()
+	t.sources()
+	if theirs, ours := len(t.original.Document.Headings), len(t.page.Document.Headings); ours < theirs {
+		t.lacks(fmt.Sprintf("the original has %d headings, and this translation %d", theirs, ours),
+			"see which part of "+t.original.Source.Name+" is missing here")
+	}
+}
+
+// dates sees that a translation was looked through after its original.
+func (t *translation) dates() {
+	theirs, ours := t.original.Metadata.Reviewed, t.page.Metadata.Reviewed
+	if ours.IsZero() || !ours.Before(theirs) {
+		return
+	}
+	t.fault(t.page.Metadata.Places.Reviewed, "translation-old",
+		fmt.Sprintf("this translation was reviewed on %s, and its original later, on %s (%s)", day(ours), day(theirs),
+			t.at(t.original.Metadata.Places.Reviewed.Start)),
+		"compare the two, mend this one, and write the day on which you did: reviewed: "+day(theirs)+" or later")
+}

@@ -1,0 +1,198 @@
+package proof
+
+import (
+	"fmt"
+	"strings"
+
+	"acreleaf/calc/said"
+	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
+)
+
+// worksheets holds the numbers of a translation's blocks against those of the original. Blocks of the same name belong
+// together, and those without a name by their order. Worked figures need no look of their own: each is held against its
+// worksheet, and where the worksheets have the same numbers, so have the figures.
+func (t *translation) worksheets() {
+	ours := blocksByName(t.page.Document.Blocks)
+	for name, theirs := range orderedBlocks(t.original.Document.Blocks) {
+		block := ours[name]
+		if block == nil {
+			t.lacks(fmt.Sprintf("the original has a %s on line %d that this translation lacks",
+				named(theirs), t.lineOf(theirs.Span.Start)), "copy it from "+t.at(theirs.Span.Start))
+			continue
+		}
+		t.block(block, theirs)
+	}
+}
+
+func named(b *markdown.Block) string {
+	if b.Name == "" {
+		return b.Construct
+	}
+	return fmt.Sprintf("%s %q", b.Construct, b.Name)
+}
+
+func (t *translation) lineOf(offset int) int { return (&textCheck{page: t.original}).line(offset) }
+
+// key tells blocks of a page apart: by their names, else by their place among those without one.
+type key struct {
+	construct, name string
+	order           int
+}
+
+func orderedBlocks(blocks []*markdown.Block) func(yield func(key, *markdown.Block) bool) {
+	return func(yield func(key, *markdown.Block) bool) {
+		nameless := map[string]int{}
+		for _, b := range blocks {
+			k := key{construct: b.Construct, name: b.Name}
+			if b.Name == "" {
+				nameless[b.Construct]++
+				k.order = nameless[b.Construct]
+			}
+			if !yield(k, b) {
+				return
+			}
+		}
+	}
+}
+
+func blocksByName(blocks []*markdown.Block) map[key]*markdown.Block {
+	byName := make(map[key]*markdown.Block, len(blocks))
+	for k, b := range orderedBlocks(blocks) {
+		byName[k] = b
+	}
+	return byName
+}
+
+// block compares two blocks line by line. A title is a text, and is translated.
+func (t *translation) block(ours, theirs *markdown.Block) {
+	written := map[string]markdown.Entry{}
+	for _, e := range ours.Entries {
+		written[e.Key] = e
+	}
+	a, b := t.page.Work.Bound(ours), t.original.Work.Bound(theirs)
+	for _, e := range theirs.Entries {
+		if e.Key == "title" {
+			continue
+		}
+		own, is := written[e.Key]
+		delete(written, e.Key)
+		switch {
+		case !is:
+			t.fault(ours.Span, "translation-differs",
+				fmt.Sprintf("the original has %s: %s (%s), and this %s has no %s", e.Key, e.Value, t.at(e.KeySpan.Start),
+					ours.Construct, e.Key), "add a line: "+e.Key+": "+e.Value)
+		case !sameEntry(own, e, a, b):
+			t.fault(own.ValueSpan, "translation-differs",
+				fmt.Sprintf("the translation has %s: %s, and the original has %s (%s)", e.Key, own.Value, e.Value,
+					t.at(e.ValueSpan.Start)), "write "+e.Value+" here, or mend the original")
+		}
+	}
+	for _, own := range ours.Entries {
+		if _, left := written[own.Key]; left && own.Key != "title" {
+			t.fault(own.KeySpan, "translation-differs",
+				fmt.Sprintf("the translation has %s: %s, and the original says nothing of it (%s)", own.Key, own.Value,
+					t.at(theirs.Span.Start)), "take the line out here, or add it to the original")
+		}
+	}
+}
+
+// sameEntry says whether two lines say the same, be it in other units or as another text of the same number. Blocks
+// with a fault have a message already.
+func sameEntry(ours, theirs markdown.Entry, a, b *worksheet.Bound) bool {
+	if a == nil || b == nil || oneLine(ours.Value) == oneLine(theirs.Value) {
+		return true
+	}
+	own, is := a.Entries[ours.Key]
+	original, has := b.Entries[theirs.Key]
+	if !is || !has {
+		return false
+	}
+	return own.Other == original.Other && near(own.Value, original.Value) && near(own.High, original.High)
+}
+
+// near says whether two numbers are one, but for the rounding of a conversion.
+func near(a, b float64) bool { return distance(a, b) < 1e-9 || a == b }
+
+// sources holds the sourced figures of a translation against those of the original, source by source: a figure that
+// only one of the two has is told beside one that only the other has.
+func (t *translation) sources() {
+	ours, theirs := sourcedBy(t.page), sourcedBy(t.original)
+	for _, target := range theirs.targets {
+		own, original := apart(ours.figures[target], theirs.figures[target])
+		for i, f := range own {
+			if i == len(original) {
+				break
+			}
+			t.fault(f.TextSpan, "translation-differs",
+				fmt.Sprintf("the translation says %s, and the original %s (%s)", f.Text, original[i].Text,
+					t.at(original[i].Span.Start)), "write "+original[i].Text+" here, or mend the original")
+		}
+		for _, f := range original[min(len(own), len(original)):] {
+			t.lacks(fmt.Sprintf("the original says %s after source %q (%s), and this translation does not", f.Text, target,
+				t.at(f.Span.Start)), "add it, or take it out of the original")
+		}
+	}
+}
+
+// bySource are the sourced figures of a page by their source, in the order of the text.
+type bySource struct {
+	targets []string
+	figures map[string][]*markdown.Figure
+}
+
+func sourcedBy(p *Page) bySource {
+	s := bySource{figures: map[string][]*markdown.Figure{}}
+	for _, f := range p.Document.Figures {
+		if f.Scheme != "source" || strings.IndexAny(f.Text, "0123456789") < 0 {
+			continue
+		}
+		if s.figures[f.Target] == nil {
+			s.targets = append(s.targets, f.Target)
+		}
+		s.figures[f.Target] = append(s.figures[f.Target], f)
+	}
+	return s
+}
+
+// apart takes out of two lists the figures that say the same.
+func apart(a, b []*markdown.Figure) (onlyA, onlyB []*markdown.Figure) {
+	taken := make([]bool, len(b))
+	for _, f := range a {
+		found := false
+		for i, other := range b {
+			if !taken[i] && sameFigure(f.Text, other.Text) {
+				taken[i], found = true, true
+				break
+			}
+		}
+		if !found {
+			onlyA = append(onlyA, f)
+		}
+	}
+	for i, f := range b {
+		if !taken[i] {
+			onlyB = append(onlyB, f)
+		}
+	}
+	return onlyA, onlyB
+}
+
+// sameFigure says whether two texts state one number: in the same digits, or in units of the same kind.
+func sameFigure(ours, theirs string) bool {
+	own, err := said.ReadFigure(ours, "", unit.Unit{})
+	if err != nil {
+		return digits(ours) == digits(theirs)
+	}
+	original, err := said.ReadFigure(theirs, "", own.Unit)
+	if err != nil || !original.Fits {
+		return digits(ours) == digits(theirs)
+	}
+	return own.Agrees(original.By.Apply(original.Low), original.By.Apply(original.High))
+}
+
+// digits are the numbers of a text, without its words.
+func digits(text string) string {
+	return strings.Join(strings.FieldsFunc(text, func(r rune) bool { return (r < '0' || r > '9') && r != '.' }), " ")
+}
