@@ -22,7 +22,7 @@ const paragraphs = (n) => Array.from({ length: n }, (_, i) => `More of it, part 
 
 // startDesk starts the desk and waits until it says where it is. Its lines are gathered.
 async function startDesk(port) {
-  const desk = spawn(settings.acreleaf, ['desk', '--from', content, '--port', String(port)]);
+  const desk = spawn(settings.acreleaf, ['desk', '--port', String(port)], { cwd: folder });
   const said = { out: '', err: '' };
   desk.stderr.on('data', (text) => (said.err += text));
   await new Promise((resolve, reject) => {
@@ -121,6 +121,30 @@ test('the reader stays where they are, with what they typed', async () => {
     assert.ok(Math.abs(now.top - before.top) <= 1, `the heading was at ${before.top}, and is at ${now.top}`);
     assert.deepEqual({ ...now, top: 0 }, { ...before, top: 0 });
   }
+});
+
+test('a page that must be loaded again, for a new picture, does not lose the place either', async () => {
+  const picture = (width) => writeFileSync(join(content, 'row.svg'),
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${width}"></svg>`);
+  picture(40);
+  save(guide(edited, guides, 'It has a picture: ![A row](../row.svg)'));
+  await shows('It has a picture');
+  const place = () => page.evaluate(() => ({
+    top: Math.round(document.getElementById('what-it-does-not-tell-you').getBoundingClientRect().top),
+    value: document.getElementById('block-nitrate').value, focus: document.activeElement.id,
+  }));
+  await until('the picture', () => page.evaluate(() => document.images[0].naturalWidth === 40));
+  await page.evaluate(() => document.getElementById('what-it-does-not-tell-you').scrollIntoView({ behavior: 'instant' }));
+  await page.evaluate(() => scrollBy({ top: -150, behavior: 'instant' }));
+  const before = await place();
+  picture(80);
+  await until('the new picture', () => page.evaluate(() => document.images[0].naturalWidth === 80 &&
+    document.body.classList.contains('live') && document.readyState === 'complete'));
+  const now = await until('the place', async () => {
+    const there = await place();
+    return Math.abs(there.top - before.top) <= 1 && there;
+  });
+  assert.deepEqual({ ...now, top: 0 }, { value: '17', focus: 'block-nitrate', top: 0 });
 });
 
 test('a field that was not touched has the number of the page', async () => {

@@ -47,7 +47,7 @@ func New(o Options) *Desk { return &Desk{options: o, maker: site.NewMaker(o.Site
 
 // frugal is how much memory the collector lets lie, in percent of what is in use. A desk stands all day beside an
 // editor and a browser, and is idle between two saves.
-const frugal = 30
+const frugal = 25
 
 // Run makes the site and serves it until the context ends. A site with a fault is no error: the desk shows what is
 // wrong until it is mended. The error is nil after an ordinary end.

@@ -12,8 +12,8 @@ func (d *Document) Rest() {
 	}
 }
 
-// Awake gives the document with its tree. One at rest is read again; it stays at rest, and its blocks, figures and links
-// have the same places in their lists.
+// Awake gives the document with its tree. One at rest is read again; it stays at rest, and its blocks, figures and
+// links have the same places in their lists.
 func (d *Document) Awake() *Document {
 	if d.root != nil {
 		return d
