@@ -10,10 +10,11 @@ import { opposite, screens, start, visit } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
 
-// Every screen for one page of each form. The guides, the pages of the calculations and the manual are many, so the others are
-// looked at on two screens that share neither width nor scheme.
+// Every screen for one page of each form. The guides, the pages of the calculations and those of the manual are many, so
+// the others are looked at on two screens that share neither width nor scheme.
+const folders = ['guides/', 'calculations/', 'manual/'];
 const first = (folder) => pages.find((path) => path.startsWith(folder) && path !== folder);
-const many = (path) => ['guides/', 'calculations/', 'manual/'].some((folder) => path.startsWith(folder) && path !== first(folder));
+const many = (path) => folders.some((folder) => path.startsWith(folder) && path !== first(folder));
 const screensOf = (path) => (many(path) ? opposite : screens);
 
 // Two at a time: a page waits for the browser as often as the browser for a page.
