@@ -47,8 +47,9 @@ var englishHazards = sync.OnceValue(func() []hazard {
 			talk: words(`(?:(?:sul(?:f|ph)uric|nitric|phosphoric|hydrochloric|muriatic|strong|concentrated) acids?|` +
 				`acid (?:materials?|fertili[sz]ers?|products?|injection|tanks?)|inject(?:s|ed|ing)? (?:an |the )?acids?|` +
 				`acids? (?:in|into|to) (?:the )?(?:water|lines?|tanks?))`),
-			warn:    regexp.MustCompile(`(?i)acid`),
-			example: "> **DANGER** Acid burns skin and eyes. Pour acid into water, never water into acid. Follow the label.",
+			warn: regexp.MustCompile(`(?i)acid`),
+			example: "> **DANGER** Acid burns skin and eyes. Pour acid into water, never water into acid. Follow the " +
+				"label.",
 		},
 		{
 			name: "ammonia", materials: ammoniaMaterials, stems: []string{"mmonia"}, enough: 2,
@@ -87,7 +88,7 @@ var spanishHazards = sync.OnceValue(func() []hazard {
 				"etiqueta.",
 		},
 		{
-			name: "ammonia", materials: ammoniaMaterials, stems: []string{"moni"}, enough: 2,
+			name: "ammonia", materials: ammoniaMaterials, stems: []string{"mon"}, enough: 2,
 			talk: words(`(?:amon[ií]aco (?:anhidro|acuoso|líquido)|agua amoniacal|(?:materiales|fertilizantes) amoniacales|` +
 				`(?:materiales|fertilizantes|tanques?|solución) (?:de|con) amon[ií]aco)`),
 			warn: regexp.MustCompile(`(?i)amon[ií]ac`),
@@ -99,8 +100,8 @@ var spanishHazards = sync.OnceValue(func() []hazard {
 			stems: []string{"nyec", "uimigaci", "ertirri", "eflujo"},
 			talk:  words(`(?:inyec[tc]\p{L}+|quimigaci\p{L}+|fertirri\p{L}+)`),
 			warn:  regexp.MustCompile(`(?i)inyec|quimigaci|fertirri|reflujo`),
-			example: "> **ADVERTENCIA** Nunca inyecte sin la protección contra reflujo que pide su código local. Lo que regresa " +
-				"puede envenenar un pozo.",
+			example: "> **ADVERTENCIA** Nunca inyecte sin la protección contra reflujo que pide su código local. Lo que " +
+				"regresa puede envenenar un pozo.",
 		},
 		{
 			name: "nitrate in drinking water", stems: []string{"beb", "otable", "tomar"}, enough: 2,

@@ -18,8 +18,8 @@ func (c *textCheck) lengths() {
 	}
 	m := c.page.Metadata
 	if n := utf8.RuneCountInString(m.Title); n > longTitle {
-		c.advise(m.Places.Title, "title-long", fmt.Sprintf("this title has %d letters, and lists cut it after %d", n, longTitle),
-			"write a shorter one")
+		c.advise(m.Places.Title, "title-long",
+			fmt.Sprintf("this title has %d letters, and lists cut it after %d", n, longTitle), "write a shorter one")
 	}
 	if n := utf8.RuneCountInString(m.Summary); n > longSummary {
 		c.advise(m.Places.Summary, "summary-long",

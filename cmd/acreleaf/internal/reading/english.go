@@ -63,8 +63,8 @@ func silentEnd(word string) int {
 		return 0
 	case len(word) > 3 && strings.HasSuffix(word, "es"):
 		stem := word[:len(word)-2]
-		if strings.IndexByte("sxz", stem[len(stem)-1]) >= 0 || strings.HasSuffix(stem, "ch") || strings.HasSuffix(stem, "sh") ||
-			strings.HasSuffix(stem, "g") || strings.HasSuffix(stem, "c") || consonantAnd(stem, 'l') || isVowel(stem, len(stem)-1) {
+		if strings.IndexByte("sxzgc", stem[len(stem)-1]) >= 0 || strings.HasSuffix(stem, "ch") ||
+			strings.HasSuffix(stem, "sh") || consonantAnd(stem, 'l') || isVowel(stem, len(stem)-1) {
 			return 0
 		}
 		return 1

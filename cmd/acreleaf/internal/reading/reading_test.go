@@ -45,7 +45,8 @@ func TestEnglishSyllables(t *testing.T) {
 
 // The syllables of these words are parted by the rules of the Ortografía de la lengua española (2010), by hand.
 func TestSpanishSyllables(t *testing.T) {
-	for _, parted := range strings.Fields(`a-gua sue-lo ni-tró-ge-no ni-tra-to rie-go go-te-o a-ma-rrar huer-to no-gal al-men-dro
+	for _, parted := range strings.Fields(`a-gua sue-lo ni-tró-ge-no ni-tra-to rie-go go-te-o a-ma-rrar
+		huer-to no-gal al-men-dro
 		pie-dra lim-piáis re-ír pa-ís o-í-do ca-er le-er a-ho-ra a-é-re-o ciu-dad rui-do muy ley rey re-yes que que-so gue-rra
 		guí-a pin-güi-no ver-güen-za hie-lo hue-so bú-ho al-co-hol qui-tar a-quí li-bras por a-cre on-zas ár-bol a-ño
 		po-zo me-di-ción pre-cau-ción a-mo-nia-co a-mo-ní-a-co á-ci-do ca-da sa-ú-co rí-o frí-o te-ní-ais u-ru-guay

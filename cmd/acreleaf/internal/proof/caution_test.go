@@ -1,0 +1,53 @@
+package proof
+
+import "testing"
+
+const (
+	injection = "```worksheet run\ncalculation: injection\nnitrogen: 6.9 lb N/ac\nacres: 12 ac\nmaterial: UAN-32\n" +
+		"run: 6 h\nclean: 2 h\nflush: 1 h\nflow: 300 gpm\n```\n\n"
+	ammonia = "```worksheet buy\ncalculation: material-amount\nnitrogen: 40 lb N/ac\nmaterial: 82-0-0\n```\n\n"
+)
+
+// A page that handles a hazard warns of that hazard, and one that names it in passing need not.
+func TestCautions(t *testing.T) {
+	for _, c := range []struct{ name, file, text, want string }{
+		{"a calculation", "guides/a.md", injection, "caution-missing"},
+		{"a calculation and its warning", "guides/a.md", injection + "> **WARNING** Have backflow protection.", ""},
+		{"a quotation that is no signal", "guides/a.md", injection + "> Have backflow protection.", "caution-missing"},
+		{"a warning of something else", "guides/a.md", ammonia + "> **DANGER** Acid burns.", "caution-missing"},
+		{"a material", "guides/a.md", ammonia + "> **DANGER** Ammonia burns.", ""},
+		{"a signal in Spanish", "guides/a.es.md", ammonia + "> **PELIGRO** El amoníaco quema.", ""},
+		{"a signal in Spanish of something else", "guides/a.es.md", ammonia + "> **PELIGRO** El ácido quema.",
+			"caution-missing"},
+		{"a material that is none", "guides/a.md",
+			"```worksheet buy\ncalculation: material-amount\nnitrogen: 40 lb N/ac\nmaterial: 12-0-0-26S\n```\n", ""},
+		{"a link in passing", "guides/a.md", "Next: [anhydrous ammonia](b.md), [aqua ammonia](b.md).", ""},
+		{"one word in passing", "guides/a.md", "Keep sulfuric acid out of this.", ""},
+		{"twice in one paragraph", "guides/a.md", "Anhydrous ammonia is a gas. Liquid ammonia is cold.", ""},
+		{"two paragraphs", "guides/a.md", "Fill aqua ammonia slowly.\n\nRinse after aqua ammonia.", "caution-missing"},
+		{"a list", "guides/a.md", "- Fill the ammonia tank.\n- Close the ammonia tank.", "caution-missing"},
+		{"a sour soil", "guides/a.md",
+			"## An acid soil\n\nThe soil is acid.\n\nAcid soils need lime.\n\nAmino acids help.", ""},
+		{"ammonia lost to the air", "guides/a.md",
+			"Urea loses ammonia.\n\nAmmonia goes into the air.\n\nAmmonium stays.", ""},
+		{"a tool named twice", "guides/a.md", "Close the injector.\n\nThen inject.", ""},
+		{"a tool at work", "guides/a.md", "Open the injector.\n\nInject.\n\nStop injecting.", "caution-missing"},
+		{"a heading", "guides/a.md", "## When you inject\n\nLook at the clock.", "caution-missing"},
+		{"roots that drink", "guides/a.md", "Roots drink the water.\n\nThey drink at noon.", ""},
+		{"a well", "guides/a.md", "Is it drinking water?\n\nDo not drink from that well.", "caution-missing"},
+		{"a well that is warned of", "guides/a.md",
+			"Is it drinking water?\n\nDo not drink from that well.\n\n> **WARNING** Never let infants drink it.", ""},
+		{"Spanish words", "guides/a.es.md", "## El agua potable\n\nPregunte.", "caution-missing"},
+		{"a Spanish word with an accent in front", "guides/a.es.md",
+			"Ácido sulfúrico.\n\nEl ácido sulfúrico.", "caution-missing"},
+		{"Spanish words in passing", "guides/a.es.md", "El suelo es ácido.\n\nUn suelo ácido pide cal.", ""},
+		{"the manual", "manual/a.md", injection, ""},
+		{"the home page", "home.md", "## Inject\n", ""},
+		{"the title", "guides/a.md", "---\ntitle: Injecting safely\nsummary: What to do.\nreviewed: 2026-09-14\n---\n\nGo.",
+			"caution-missing"},
+	} {
+		if got := alone(t, c.file, c.text); got != c.want {
+			t.Errorf("%s: %q and not %q", c.name, got, c.want)
+		}
+	}
+}

@@ -1,0 +1,92 @@
+package proof
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+const soil = "```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n```\n"
+
+const grid = "```reckoner\ncalculation: water-nitrogen\ndown: water = 1, 6 in\nacross: nitrate = 3, 5 ppm NO3-N\n" +
+	"show: nitrogen\n```\n"
+
+// A translation is held against its original, in whatever order the two come.
+func TestTranslations(t *testing.T) {
+	for _, c := range []struct{ name, original, translation, want string }{
+		{"the same", soil, soil, ""},
+		{"another text of the same numbers", soil,
+			"```worksheet soil\ntitle: Suelo\ndepth: 1 ft\nnitrate: 12.0 ppm NO3-N\ncalculation: soil-nitrogen\n```\n", ""},
+		{"another number", soil,
+			strings.Replace(soil, "12 ppm", "12.1 ppm", 1), "translation-differs"},
+		{"another range", strings.Replace(soil, "12 ppm", "12 to 14 ppm", 1),
+			strings.Replace(soil, "12 ppm", "12 to 15 ppm", 1), "translation-differs"},
+		{"another name", soil,
+			strings.Replace(soil, "worksheet soil", "worksheet suelo", 1), "translation-lacks"},
+		{"a grid with another end",
+			grid,
+			strings.Replace(grid, "1, 6", "1, 8", 1),
+			"translation-differs"},
+		{"the same source", "It has [6 in](source:book).", "Tiene [6 in](source:book).", ""},
+		{"the same source in other units", "It has [12 in](source:book).", "Tiene [1 ft](source:book).", ""},
+		{"the same figures in another order", "From [6 in](source:book) to [12 in](source:book).",
+			"[12 in](source:book) a [6 in](source:book).", ""},
+		{"another figure of the source", "It has [6 in](source:book).", "Tiene [12 in](source:book).", "translation-differs"},
+		{"a figure less", "It has [6 in](source:book).", "Tiene.", "translation-lacks"},
+		{"a figure more", "It has.", "Tiene [6 in](source:book).", ""},
+		{"a heading less", "## A\n\n## B", "## A", "translation-lacks"},
+		{"a heading more", "## A", "## A\n\n## B", ""},
+	} {
+		pages := []*Page{read(t, "guides/a.md", c.original), read(t, "guides/a.es.md", c.translation)}
+		for range 2 {
+			slices.Reverse(pages)
+			if got := ids(Together(pages, twoLanguages, thorough)); got != c.want {
+				t.Errorf("%s: %q and not %q", c.name, got, c.want)
+			}
+		}
+	}
+}
+
+func TestTranslationsNeedAnOriginalOfTheirDay(t *testing.T) {
+	on := func(day string) string { return "---\ntitle: A\nsummary: B.\nreviewed: " + day + "\n---\n\nText." }
+	original := read(t, "guides/a.md", on("2026-09-14"))
+	for _, c := range []struct {
+		pages []*Page
+		want  string
+	}{
+		{[]*Page{original, read(t, "guides/a.es.md", on("2026-09-14"))}, ""},
+		{[]*Page{original, read(t, "guides/a.es.md", on("2026-09-13"))}, "translation-old"},
+		{[]*Page{original, read(t, "guides/b.es.md", on("2026-09-14"))}, "translation-alone"},
+		{[]*Page{original, read(t, "manual/a.es.md", on("2026-09-14"))}, "translation-alone"},
+		{[]*Page{original, read(t, "home.es.md", on("2026-09-14"))}, "translation-alone"},
+	} {
+		if got := ids(Together(c.pages, twoLanguages, Rules{})); got != c.want {
+			t.Errorf("%s: %q and not %q", c.pages[1].Name, got, c.want)
+		}
+	}
+}
+
+func TestSources(t *testing.T) {
+	file := &message.Source{Name: "content/sources.yaml"}
+	s := &Site{SourcesFile: file, Sources: config.Sources{
+		"a-whole":     {ID: "a-whole", Kind: config.Handbook, Title: "A", Authors: "B"},
+		"a-year":      {ID: "a-year", Kind: config.Handbook, Title: "A", Year: "1999"},
+		"bare":        {ID: "bare", Kind: config.Standard, Title: "A"},
+		"of-memory":   {ID: "of-memory", Kind: config.Memory, Title: "A"},
+		"of-practice": {ID: "of-practice", Kind: config.CommonPractice, Title: "A"},
+	}}
+	if got := ids(Together(nil, s, thorough)); got != "source-incomplete" {
+		t.Error(got, "while it is not known what is cited")
+	}
+	s.Cited = map[string]bool{"a-whole": true, "bare": true, "of-memory": true}
+	found := Together(nil, s, thorough)
+	if got := ids(found); got != "source-incomplete source-uncited source-uncited" {
+		t.Error(got)
+	}
+	if got := ids(Together(nil, s, Rules{})); got != "source-incomplete" {
+		t.Error(got, "without advice")
+	}
+}
