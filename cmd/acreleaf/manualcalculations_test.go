@@ -36,18 +36,18 @@ func calculationPage() *manualPage {
 		for _, g := range s.Givens {
 			fmt.Fprintf(&b, "| `%s` | %s | `%s` | %s |\n", g.Name, plainCell(g.Label), g.Example(), taken(s, g, lists))
 		}
-		b.WriteString("\n| answer | what it is | unit |\n| --- | --- | --- |\n")
+		b.WriteString("\nIt answers:\n\n")
 		for _, r := range s.Answers() {
-			fmt.Fprintf(&b, "| `%s` | %s | %s |\n", r.Name, plainCell(r.Label), unitCell(r))
+			fmt.Fprintf(&b, "- `%s`: %s, %s\n", r.Name, escaped(r.Label), unitOf(r))
 		}
-		fmt.Fprintf(&b, "\n````markdown\n%s````\n", block(s))
+		fmt.Fprintf(&b, "\n````text\n%s````\n", block(s))
 	}
 	return &manualPage{name: "calculations", title: "Every calculation", order: 16, body: b.String(),
 		summary: "What each calculation takes and answers, with a block that is ready to copy."}
 }
 
-// unitCell is the unit of an answer, and the second one that it is shown in.
-func unitCell(r *sheet.Result) string {
+// unitOf is the unit of an answer, and the second one that it is shown in.
+func unitOf(r *sheet.Result) string {
 	switch text := r.Unit.String(); {
 	case r.Date:
 		return "a day"

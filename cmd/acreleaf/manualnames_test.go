@@ -30,7 +30,8 @@ func manualLists(t *testing.T) []nameList {
 		{"figures.md", "schemes of figures", markdown.constants("figure.go")},
 		{"pages.md", "keys of metadata", page.list(t, "keys")},
 		{"pages.md", "folders of pages", page.list(t, "folderNames")},
-		{"site.md", "keys of site.yaml", slices.Concat(config.list(t, "siteKeys"), config.tables("config.go"))},
+		{"site.md", "keys of site.yaml", slices.Concat(config.list(t, "siteKeys"), config.tables("config.go"),
+			readCode(t, "reading").returned("Languages"))},
 		{"sources.md", "keys of sources.yaml", config.list(t, "referenceKeys")},
 		{"sources.md", "kinds of sources", config.list(t, "Kinds")},
 		{"worksheets.md", "keys of a worksheet", worksheet.constants("block.go")},
@@ -127,6 +128,23 @@ func (c *code) list(t *testing.T, name string) []string {
 		t.Errorf("there is no %s any more; the test must find its names elsewhere", name)
 	}
 	return c.texts(value)
+}
+
+// returned gives the texts of the list that a function of the package returns.
+func (c *code) returned(name string) []string {
+	var found []string
+	for _, file := range c.files {
+		ast.Inspect(file, func(n ast.Node) bool {
+			f, is := n.(*ast.FuncDecl)
+			if is && f.Name.Name == name && len(f.Body.List) == 1 {
+				if result, ok := f.Body.List[0].(*ast.ReturnStmt); ok && len(result.Results) == 1 {
+					found = append(found, c.texts(result.Results[0])...)
+				}
+			}
+			return true
+		})
+	}
+	return found
 }
 
 // constants gives the texts of the constants of a file.

@@ -95,7 +95,9 @@ func printListing(p *printer, n ast.Node) {
 		code.Write(line.Value(p.source))
 	}
 	p.openBox(p.words.Code, name)
-	if err := p.highlight(lexer, code.String()); err != nil && p.err == nil {
+	if lexer != nil && lexer == lexerOf("markdown") {
+		p.written(code.String())
+	} else if err := p.highlight(lexer, code.String()); err != nil && p.err == nil {
 		p.err = err
 	}
 	p.w.WriteString("</div>\n")

@@ -7,9 +7,11 @@ import (
 	"github.com/alecthomas/chroma/v2"
 )
 
-// written writes the text of an example: Markdown, with each fenced block in it in that block's own language. chroma's
-// Markdown knows no words after a fence but the names of languages, and would colour our blocks as one long text.
+// written writes a listing of Markdown, with each fenced block in it in that block's own language. chroma's Markdown
+// knows no words after a fence but the names of languages, and would colour our blocks as one long text.
 func (p *printer) written(text string) {
+	p.w.WriteString(`<pre class="code"><code>`)
+	defer p.w.WriteString("</code></pre>\n")
 	outside, inside := lexerOf("markdown"), chroma.Lexer(nil)
 	fence, piece := "", ""
 	flush := func(lexer chroma.Lexer) {
