@@ -29,7 +29,7 @@ func whole(made *Made, messages message.List) string {
 
 // After edits of every kind, a maker that was told their names gives what a press from nothing gives.
 func TestMakerMakesWhatAPressMakes(t *testing.T) {
-	const orchards, days = 4, 45
+	const orchards, days = 3, 45
 	good, faulty := 0, 0
 	for seed := range uint64(orchards) {
 		o := newOrchard(rand.New(rand.NewPCG(seed, 1868)))
