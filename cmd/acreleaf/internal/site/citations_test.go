@@ -22,7 +22,7 @@ func citing() fstest.MapFS {
 		"  figures:\n    6 in: the layer that a rule is for\n" +
 		"field-book:\n  authors: Field office\n  year: 2001\n  title: The field book\n  kind: handbook\n" +
 		"  figures:\n    43560 ft2: in an acre\n" +
-		"soil-scoop:\n  title: \"Soil Scoop: questions to ask about soil tests\"\n  kind: handbook\n" +
+		"soil-scoop:\n  year: 2003\n  title: \"Soil Scoop: questions to ask about soil tests\"\n  kind: handbook\n" +
 		"common-practice:\n  title: What advisors do\n  kind: common-practice\n")}
 	return files
 }
@@ -82,7 +82,7 @@ func TestCitationsJoin(t *testing.T) {
 	want := []string{
 		"Field office. 2001. The field book. Handbook Used for 43,560 ft2 again",
 		"The book of rows. From memory, not yet checked Used for 6 in",
-		"Soil Scoop: questions to ask about soil tests. Handbook Used for 2 lb/ac per ppm, 6 in",
+		"2003. Soil Scoop: questions to ask about soil tests. Handbook Used for 2 lb/ac per ppm, 6 in",
 		"What advisors do. Common practice Used for 24 in, 200 lb N/ac",
 		"IUPAC abridged standard atomic weights: N 14.007, O 15.999. Standard Used for 14.007, 62.004",
 		"40 CFR 141.62. Standard Used for 10 ppm NO3-N",
