@@ -86,48 +86,75 @@ func fileOf(archive *txtar.Archive, name string) string {
 	return ""
 }
 
-// messagePages are made from the faulty cases: a list of all messages, and a page for each subject.
+// messagePages are made from the faulty cases: a list of all messages, and a page or more for each subject.
 func messagePages(t *testing.T) []*manualPage {
 	bySubject := map[string][]faultyCase{}
-	titles := map[string]string{}
-	for _, s := range manualSubjects {
-		titles[s.folder] = s.title
-	}
-	var list strings.Builder
-	list.WriteString(messagesBefore)
-	last := ""
 	for _, c := range faultyCases(t) {
-		if titles[c.folder] == "" {
-			t.Errorf("testdata/fault/%s is no subject of the manual", c.folder)
-		}
-		if c.id != last {
-			fmt.Fprintf(&list, "| [`%s`](messages-%s.md#%s) | %s |\n", c.id, c.folder, anchorOf(c.id), c.folder)
-			last = c.id
-		}
 		bySubject[c.folder] = append(bySubject[c.folder], c)
 	}
-	pages := []*manualPage{{name: "messages", title: "What messages mean", order: firstMessages, body: list.String(),
-		summary: "Every message by its name, and the page that has it with its cause."}}
+	list := &manualPage{name: "messages", title: "What messages mean", order: firstMessages,
+		summary: "Every message by its name, and the page that has it with its cause."}
+	pages := []*manualPage{list}
+	var rows []string
 	for _, s := range manualSubjects {
-		if cases := bySubject[s.folder]; len(cases) > 0 {
-			pages = append(pages, &manualPage{name: "messages-" + s.folder, title: s.title, summary: s.summary,
-				order: firstMessages + len(pages), body: caseList(cases)})
+		for i, text := range caseTexts(bySubject[s.folder]) {
+			p := &manualPage{name: "messages-" + s.folder, title: s.title, summary: s.summary,
+				order: firstMessages + len(pages), body: text.body}
+			if i > 0 {
+				p.name, p.title = fmt.Sprintf("%s-%d", p.name, i+1), fmt.Sprintf("%s, part %d", p.title, i+1)
+			}
+			pages = append(pages, p)
+			for _, id := range text.ids {
+				rows = append(rows, fmt.Sprintf("| [`%s`](%s.md#%s) | %s |\n", id, p.name, anchorOf(id), s.folder))
+			}
 		}
+		delete(bySubject, s.folder)
 	}
+	for folder := range bySubject {
+		t.Errorf("testdata/fault/%s is no subject of the manual", folder)
+	}
+	slices.Sort(rows)
+	list.body = messagesBefore + strings.Join(rows, "")
 	return pages
+}
+
+// mostText is what a page of messages holds, so that it stays light on the wire.
+const mostText = 45_000 // bytes
+
+// A caseText is what stands in one page of messages.
+type caseText struct {
+	body string
+	ids  []string
+}
+
+// caseTexts parts the cases of a subject into pages. The cases of one message stay together.
+func caseTexts(cases []faultyCase) []caseText {
+	var texts []caseText
+	for len(cases) > 0 {
+		n := 1
+		for n < len(cases) && cases[n].id == cases[0].id {
+			n++
+		}
+		body := caseList(cases[:n])
+		if last := len(texts) - 1; last < 0 || len(texts[last].body)+len(body) > mostText {
+			texts = append(texts, caseText{})
+		}
+		text := &texts[len(texts)-1]
+		text.body += body
+		text.ids = append(text.ids, cases[0].id)
+		cases = cases[n:]
+	}
+	return texts
 }
 
 // anchorOf is the id of a message's heading.
 func anchorOf(id string) string { return "message-" + id }
 
+// caseList writes the cases of one message.
 func caseList(cases []faultyCase) string {
 	var b strings.Builder
-	last := ""
+	fmt.Fprintf(&b, "\n## %s {#%s}\n", cases[0].id, anchorOf(cases[0].id))
 	for _, c := range cases {
-		if c.id != last {
-			fmt.Fprintf(&b, "\n## %s {#%s}\n", c.id, anchorOf(c.id))
-			last = c.id
-		}
 		fmt.Fprintf(&b, "\n%s\n", escaped(strings.TrimSpace(string(c.archive.Comment))))
 		for _, f := range c.archive.Files {
 			if f.Name == "said" {
