@@ -70,7 +70,7 @@ var english = Measure{
 // Anales del Sistema Sanitario de Navarra 31(2)): below 40 very hard, 40 to 55 rather hard, 55 to 65 normal, 65 to 80
 // rather easy, above 80 very easy. The lower end of normal is asked for.
 var spanish = Measure{
-	Name: "INFLESZ", Syllables: SpanishSyllables, Limit: 55, Most: 100, Ease: true,
+	Name: "INFLESZ scale", Syllables: SpanishSyllables, Limit: 55, Most: 100, Ease: true,
 	Score: func(c Count) float64 {
 		return 206.835 - 62.3*per(c.Syllables, c.Words) - per(c.Words, c.Sentences)
 	},
