@@ -30,7 +30,7 @@ func hazardsOf(language string) []hazard {
 }
 
 // The words that bring a hazard are those for handling a thing, since a soil can be acid and a leaf can lose ammonia
-// without harm to anybody. A word begins after anything but a letter; \b would take the accent of "ácido" for no letter.
+// without harm to anybody. A word begins after anything but a letter; \b would take the "á" of "ácido" for no letter.
 func words(pattern string) *regexp.Regexp {
 	return regexp.MustCompile(`(?i)(?:^|[^\p{L}])(` + pattern + `)(?:[^\p{L}]|$)`)
 }

@@ -81,7 +81,8 @@ func (c *textCheck) grade() {
 	}
 	longest := c.readability.longest
 	c.advise(longest[0].at, "reading-hard",
-		fmt.Sprintf("this text scores %s by the %s, and the site asks for %g %s", scoreText(score, limit), m.Name, limit, bound),
+		fmt.Sprintf("this text scores %s by the %s, and the site asks for %g %s", scoreText(score, limit), m.Name, limit,
+			bound),
 		fmt.Sprintf("split long sentences and choose shorter words; the longest have %s words, on lines %s",
 			listed(longest, func(s sentence) int { return s.words }),
 			listed(longest, func(s sentence) int { return c.line(s.at.Start) })))
