@@ -21,6 +21,7 @@ func TestNoFalseAlarm(t *testing.T) {
 	for folder, pages := range map[string]int{
 		filepath.Join("..", "..", "content"):          14,
 		filepath.Join("testdata", "clean", "english"): 3,
+		filepath.Join("testdata", "clean", "spanish"): 2,
 	} {
 		options := site.Options{Content: os.DirFS(folder), Name: "content"}
 		checked := site.Check(options, proof.Rules{Advice: true, Today: cleanDay})
