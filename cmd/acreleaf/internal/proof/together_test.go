@@ -63,7 +63,7 @@ func TestTranslationsNeedAnOriginalOfTheirDay(t *testing.T) {
 		{[]*Page{original, read(t, "manual/a.es.md", on("2026-09-14"))}, "translation-alone"},
 		{[]*Page{original, read(t, "home.es.md", on("2026-09-14"))}, "translation-alone"},
 	} {
-		if got := ids(Together(c.pages, twoLanguages, Rules{})); got != c.want {
+		if got := ids(Together(c.pages, twoLanguages, thorough)); got != c.want {
 			t.Errorf("%s: %q and not %q", c.pages[1].Name, got, c.want)
 		}
 	}

@@ -66,15 +66,20 @@ func (t *translation) at(offset int) string {
 	return fmt.Sprintf("%s:%d", t.original.Source.Name, c.line(offset))
 }
 
+// alone advises on a page in another language that has no original: it may be meant for the readers of that language
+// only, or its name may have a slip in it.
 func (t *translation) alone(language string) {
+	if !t.rules.Advice {
+		return
+	}
 	name := path.Join(path.Dir(t.page.Source.Name), path.Base(t.page.Address.Name)+".md")
 	if t.page.Address.Kind == page.Home {
 		name = path.Join(path.Dir(t.page.Source.Name), "home.md")
 	}
-	t.fault(t.page.Metadata.Places.Title, "translation-alone",
-		fmt.Sprintf("this is a translation, and there is no original: %s", name),
-		fmt.Sprintf("write that page, in the site's main language (%s), or make this page's language the main one: put it "+
-			"first in \"language:\" of the site file", language))
+	t.messages = append(t.messages, message.Message{Level: message.Advice, ID: "translation-alone",
+		Source: t.page.Source, Span: t.page.Metadata.Places.Title,
+		Text: fmt.Sprintf("this page has no original in the site's main language (%s): there is no %s", language, name),
+		Note: "write that page, or see that the two have the same name; a page for readers of one language can stay as it is"})
 }
 
 func (t *translation) check() {
