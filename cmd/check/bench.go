@@ -16,6 +16,7 @@ const packages = "npm packages"
 // A bench is where the steps put what later steps read. All of it lies in one temporary folder.
 type bench struct {
 	acreleaf string // the built program
+	answers  string // the built program that runs it again and again
 	parity   string // the built program cmd/check/parity
 	site     string // the pressed site
 	modules  string // what cmd/check/parity writes
@@ -28,7 +29,7 @@ type bench struct {
 func newBench(dir string) *bench {
 	in := func(name string) string { return filepath.Join(dir, name) }
 	return &bench{
-		acreleaf: in("acreleaf"), parity: in("parity"), site: in("site"), modules: in("modules"),
+		acreleaf: in("acreleaf"), answers: in("answers"), parity: in("parity"), site: in("site"), modules: in("modules"),
 		numbers: in("numbers"), more: in("more"), moreSite: in("more-site"), aside: in("aside"),
 	}
 }

@@ -12,11 +12,14 @@ import (
 	"acreleaf/cmd/check/internal/step"
 )
 
-// press builds the program and presses the demo site.
+// press builds the program, and what answers for it in the browser's checks, and presses the demo site.
 func (b *bench) press(ctx context.Context, r *step.Record) error {
-	build := []string{"go", "build", "-o", b.acreleaf, "./cmd/acreleaf"}
-	if _, err := r.Command(ctx, step.Command{Args: build}); err != nil {
-		return err
+	for to, folder := range map[string]string{
+		b.acreleaf: "./cmd/acreleaf", b.answers: "./cmd/acreleaf/internal/cli/answers",
+	} {
+		if _, err := r.Command(ctx, step.Command{Args: []string{"go", "build", "-o", to, folder}}); err != nil {
+			return err
+		}
 	}
 	return b.pressInto(ctx, r, "content", b.site)
 }

@@ -4,7 +4,7 @@ import { describe, test } from 'node:test';
 import { dependents, readGuide } from './content.mjs';
 import { expectAnswers, expectNative } from './expect.mjs';
 import { reckon, work } from './native.mjs';
-import { field, reset, state, type, whole } from './reader.mjs';
+import { choose, field, put, restore, state, whole } from './reader.mjs';
 import { settings } from './settings.mjs';
 import { guides } from './site.mjs';
 import { start, visit } from './visit.mjs';
@@ -24,7 +24,7 @@ describe('choices', { concurrency: 2 }, () => {
         try {
           await run();
         } finally {
-          await reset(page, sheet);
+          await restore(page, sheet);
         }
         assert.deepEqual(await whole(page), example, 'the example does not come back');
       });
@@ -76,21 +76,21 @@ const kinds = {
     const [multiply, divide] = factors[options.findIndex(({ index }) => index === chosen)];
     for (const [i, [to, by]] of factors.entries()) {
       const unit = options[i].text;
-      await unitOf(page, sheet, given).selectOption({ index: options[i].index });
+      await choose(unitOf(page, sheet, given), options[i].index);
       assert.equal(await input.inputValue(), number, 'the number in the field changed with the unit');
       const as = Number(number) * to / by;
       const wrong = await input.getAttribute('aria-invalid') === 'true';
       assert.equal(wrong, as < low || as > high, `${number} ${unit} is outside and passes, or is not and does not`);
 
       const amount = String(Number((Number(number) * multiply / divide * by / to).toPrecision(3)));
-      await type(input, amount);
+      await put(input, amount);
       const native = work(guide.worksheets, { [sheet]: { [given]: `${amount} ${unit}` } });
       const answered = native.get(sheet);
       // The figures in the sentences stay in their own unit.
       const worked = { value: Number(amount) * to / by, unit: own };
       native.set(sheet, { ...answered, given: { ...answered.given, [given]: worked } });
       expectAnswers(guide, await state(page), native);
-      await input.fill(number);
+      await put(input, number);
     }
   },
 
@@ -98,11 +98,11 @@ const kinds = {
   async second(page, guide, { sheet, given, index, unit, low, high }) {
     const input = field(page, sheet, given);
     const amount = String(Number((low + (high - low) / 40).toPrecision(2)));
-    await unitOf(page, sheet, given).selectOption({ index });
-    await type(input, amount);
+    await choose(unitOf(page, sheet, given), index);
+    await put(input, amount);
     const native = work(guide.worksheets, { [sheet]: { [given]: `${amount} ${unit}` } });
     expectAnswers(guide, await state(page), native);
-    await type(input, String(high * 2));
+    await put(input, String(high * 2));
     assert.equal(await input.getAttribute('aria-invalid'), 'true', `${high * 2} ${unit} is taken`);
   },
 
@@ -112,7 +112,7 @@ const kinds = {
     const select = field(page, sheet, given);
     assert.equal(await select.locator('option').count(), names.length);
     for (const [i, name] of names.entries()) {
-      await select.selectOption({ index: i });
+      await choose(select, i);
       expectAnswers(guide, await state(page), work(guide.worksheets, { [sheet]: { [given]: name } }));
     }
   },
@@ -121,10 +121,10 @@ const kinds = {
   async empty(page, guide, { sheet, given, low, high, unit }) {
     const number = String(Number(((low + high) / 2).toPrecision(3)));
     const moved = dependents(guide.worksheets, sheet);
-    await type(field(page, sheet, given), number);
+    await put(field(page, sheet, given), number);
     const native = work(guide.worksheets, { [sheet]: { [given]: `${number} ${unit}` } });
     expectNative(guide, await state(page), native, moved);
-    await field(page, sheet, given).fill('');
+    await put(field(page, sheet, given), '');
     expectNative(guide, await state(page), work(guide.worksheets), new Set());
   },
 };

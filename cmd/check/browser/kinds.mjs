@@ -7,7 +7,7 @@ import { readGuide } from './content.mjs';
 import { expectAnswers, expectNative, expectVoid } from './expect.mjs';
 import { sideways } from './look.mjs';
 import { work } from './native.mjs';
-import { field, reset, state, type, whole } from './reader.mjs';
+import { field, put, reset, restore, state, type, whole } from './reader.mjs';
 import { settings } from './settings.mjs';
 import { screens, start, visit } from './visit.mjs';
 
@@ -42,9 +42,9 @@ for (const [path, width] of pages.flatMap((one) => [[one, 320], [one, 1280]])) {
     const example = await whole(page);
     for (const [sheet, given, text, native] of typed.filter(([name]) => guide.worksheets.has(name))) {
       await t.test(`${sheet}.${given} is ${text}`, async () => {
-        await field(page, sheet, given).fill(text);
+        await put(field(page, sheet, given), text);
         expectAnswers(guide, await state(page), work(guide.worksheets, { [sheet]: { [given]: native } }));
-        await reset(page, sheet);
+        await restore(page, sheet);
         assert.deepEqual(await whole(page), example);
       });
     }
@@ -75,14 +75,14 @@ for (const path of pages) {
     for (const [sheet, given, text, why] of refused.filter(([name]) => worksheets.has(name))) {
       await t.test(`${sheet}.${given} is ${text || 'empty'}`, async () => {
         const input = field(page, sheet, given);
-        await input.fill(text);
+        await put(input, text);
         const now = await state(page);
         expectVoid(sheet, now);
         const faults = now.worksheets[sheet].faults.join();
         assert.ok(faults.includes(why), `"${faults}" lacks "${why}"`);
         assert.equal(await input.getAttribute('aria-invalid'), 'true');
         assert.equal(await page.locator(`#worksheet-${sheet} .below:visible`).count(), 0, 'a number is said to be taken');
-        await reset(page, sheet);
+        await restore(page, sheet);
         assert.deepEqual(await whole(page), example);
       });
     }
@@ -127,7 +127,7 @@ test('too many ranges', async (t) => {
   for (const input of inputs.slice(0, 11)) {
     assert.equal(await page.locator('[aria-invalid]').count(), 0, 'ten ranges are too many');
     const number = Number(await input.inputValue());
-    await input.fill(`${number * 0.99} to ${number}`);
+    await put(input, `${number * 0.99} to ${number}`);
   }
   assert.equal(await last.getAttribute('aria-invalid'), 'true');
   const fault = page.locator(`#${await last.getAttribute('id')}-fault`);

@@ -9,10 +9,43 @@ export async function type(input, text) {
   await input.pressSequentially(text);
 }
 
-// reset goes back to the example of a worksheet.
+// put gives a field the same values one after another as typing does, without the keyboard: for the many trials of what
+// comes of a number, where it is not the question how it is typed.
+export function put(input, text) {
+  return input.evaluate((element, typed) => {
+    // A field for a day takes no part of one.
+    for (let keys = element.type === 'date' ? typed.length : 0; keys <= typed.length; keys++) {
+      element.value = typed.slice(0, keys);
+      element.dispatchEvent(new InputEvent('input', { bubbles: true }));
+    }
+    element.dispatchEvent(new Event('change', { bubbles: true }));
+  }, text);
+}
+
+// choose takes the option of a list that stands at index, without the pointer.
+export function choose(select, index) {
+  return select.evaluate((element, at) => {
+    element.selectedIndex = at;
+    element.dispatchEvent(new InputEvent('input', { bubbles: true }));
+    element.dispatchEvent(new Event('change', { bubbles: true }));
+  }, index);
+}
+
+// reset goes back to the example of a worksheet by its button.
 export async function reset(page, sheet) {
   await page.locator(`#worksheet-${sheet} button[data-reset]`).click();
   await page.evaluate(() => document.activeElement.blur());
+}
+
+// restore is reset without the pointer; a button that is not there to be pressed is a fault.
+export function restore(page, sheet) {
+  return page.locator(`#worksheet-${sheet} button[data-reset]`).evaluate((button) => {
+    if (!button.checkVisibility() || button.disabled) {
+      throw new Error('the button that brings the example back is not there');
+    }
+    button.click();
+    document.activeElement.blur();
+  });
 }
 
 // state gives all that a guide shows, by worksheet name, figure and table cell.

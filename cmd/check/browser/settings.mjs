@@ -5,7 +5,8 @@ const flags = {
   chromium: { type: 'string' }, // the browser to start
   site: { type: 'string' }, // the folder of the pressed site
   content: { type: 'string' }, // the folder it was pressed from
-  acreleaf: { type: 'string' }, // the built program, for native answers
+  acreleaf: { type: 'string' }, // the built program, and
+  answers: { type: 'string' }, // the one that answers for it again and again
   numbers: { type: 'string' }, // the page's number text as one module, and
   vectors: { type: 'string' }, // the numbers that Go and the page must write alike
   parity: { type: 'string' }, // the folder that the program parity wrote, and

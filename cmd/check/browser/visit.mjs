@@ -35,7 +35,7 @@ export async function visit(browser, address, how = {}) {
   const context = await browser.newContext({
     viewport: { width: how.width ?? 1280, height: how.height ?? 800 },
     colorScheme: how.scheme ?? 'light',
-    reducedMotion: how.motion ?? 'no-preference',
+    reducedMotion: 'no-preference',
     javaScriptEnabled: how.script ?? true,
   });
   const page = await context.newPage();

@@ -43,6 +43,8 @@ var ladder = map[string][]string{
 	"cmd/acreleaf/internal/cli": {"site", "proof", "desk", "rows", "output", "message", "config", "calc", "calc/sheet",
 		"calc/unit"},
 
+	"cmd/acreleaf/internal/cli/answers": {"cli"},
+
 	"cmd/check":                  {"cmd/check/internal/pressed", "cmd/check/internal/step", "cmd/check/internal/tool"},
 	"cmd/check/internal/house":   nil,
 	"cmd/check/internal/pressed": nil,

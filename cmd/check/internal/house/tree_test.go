@@ -2,6 +2,7 @@ package house
 
 import (
 	"errors"
+	"fmt"
 	"go/ast"
 	"go/parser"
 	"go/token"
@@ -11,6 +12,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 )
 
@@ -93,17 +95,22 @@ func (t *tree) line(at token.Pos) int { return t.set.Position(at).Line }
 // A rule lists what in a tree breaks it, a sentence each.
 type rule func(t *tree) []string
 
+// readProject reads the project itself, once for all the rules; none of them changes what it is given.
+var readProject = sync.OnceValues(func() (*tree, error) {
+	folder, err := filepath.Abs(filepath.Join("..", "..", "..", ".."))
+	if err != nil {
+		return nil, err
+	}
+	if _, err := os.Stat(filepath.Join(folder, "go.mod")); err != nil {
+		return nil, fmt.Errorf("this is not the project's folder: %w", err)
+	}
+	return readTree(os.DirFS(folder))
+})
+
 // hold is a test that the project keeps a rule.
 func hold(t *testing.T, r rule) {
 	t.Helper()
-	folder, err := filepath.Abs(filepath.Join("..", "..", "..", ".."))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if _, err := os.Stat(filepath.Join(folder, "go.mod")); err != nil {
-		t.Fatal("this is not the project's folder: ", err)
-	}
-	project, err := readTree(os.DirFS(folder))
+	project, err := readProject()
 	if err != nil {
 		t.Fatal(err)
 	}
