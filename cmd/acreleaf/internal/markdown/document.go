@@ -33,6 +33,7 @@ type Block struct {
 	Span      message.Span // the line that opens the block, from its fence
 	Entries   []Entry      // of a worksheet or a reckoner
 	Body      message.Span // of a calculation: what stands between its fences; zero when it cannot be read
+	Unread    bool         // a line could not be read, so what is missing may be there
 }
 
 // Entry is one line "key: value" of a block. Value is the text as written ("12 ppm NO3-N", "70 %"), of a quoted value

@@ -16,10 +16,11 @@ const entryExample = "write a name, a colon, a space and a value on one line, li
 // entries reads the body of a block. The body is YAML; nearly every line of it is a plain “key: value”, which is read
 // without YAML's reader because that takes longer than goldmark does for the rest of the page.
 func (r *reading) entries(f *fence) []Entry {
-	b := newBody(r, f.node.Lines())
+	b, before := newBody(r, f.node.Lines()), len(r.messages)
 	if len(b.text) > bodyLimit {
 		r.fault("block-too-long", f.block.Span, "this "+f.block.Construct+" is too long to be one",
 			"look for its closing fence, or split it")
+		f.block.Unread = true
 		return nil
 	}
 	found, ok := b.plainEntries()
@@ -30,6 +31,7 @@ func (r *reading) entries(f *fence) []Entry {
 	default: // the rest of the page is in it, which would fill the screen with messages
 		found = b.entriesBeforeProse()
 	}
+	f.block.Unread = len(r.messages) > before
 	return r.checkEntries(found)
 }
 

@@ -21,6 +21,7 @@ type Metadata struct {
 	Ordered        bool           // whether the page has an order
 	Glance         []config.Value // figures such as "soil.nitrogen" for the line at the top, with their places
 	Places         Places
+	Faulty         bool // something in it could not be read, so what is missing may be there
 }
 
 // Places says where values stand, for messages by those who compare them with other files. A value that was left out

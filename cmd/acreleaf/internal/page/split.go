@@ -26,10 +26,11 @@ func Split(src *message.Source) (Metadata, int, message.List) {
 	first := lineAt(src.Text, start)
 	opening := message.Span{Start: start, End: start + len(first.words)}
 	if string(first.words) != fence {
-		return Metadata{}, start, missingFence(src, opening)
+		return Metadata{Faulty: true}, start, missingFence(src, opening)
 	}
 	end, guessed := closing(src.Text, first.next)
 	metadata, faults := readMetadata(src, opening, message.Span{Start: first.next, End: end})
+	metadata.Faulty = message.HasFault(faults)
 	if guessed {
 		faults = append(faults, unclosed(src, opening, end))
 		return metadata, end, faults

@@ -11,7 +11,7 @@ import (
 func (c *textCheck) review() {
 	m, today := c.page.Metadata, c.rules.Today
 	if m.Reviewed.IsZero() {
-		if c.rules.Advice && c.page.Address.Kind == page.Guide {
+		if c.rules.Advice && c.page.Address.Kind == page.Guide && !m.Faulty {
 			c.advise(m.Places.Reviewed, "review-missing", "this guide does not say when it was last reviewed",
 				"add a line such as \"reviewed: 2026-09-14\", with the day on which somebody looked it through")
 		}

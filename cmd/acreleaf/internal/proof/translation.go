@@ -3,6 +3,7 @@ package proof
 import (
 	"fmt"
 	"path"
+	"slices"
 
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/page"
@@ -25,8 +26,8 @@ func translations(pages []*Page, s *Site, r Rules) message.List {
 	}
 	var said message.List
 	for _, p := range pages {
-		if p.Address.Language == "" {
-			continue
+		if slices.Index(s.Config.Languages, p.Address.Language) < 1 {
+			continue // it is an original, or its name is reported
 		}
 		original := p.Address
 		original.Language = ""

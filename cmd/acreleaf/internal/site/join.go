@@ -141,8 +141,9 @@ func (d *draft) fault(span message.Span, id, text, note string) message.Message 
 // checkSources sees that every sourced figure has an entry in the bibliography.
 func (p *press) checkSources(d *draft) message.List {
 	var said message.List
+	unread := len(p.sources) == 0 && message.HasFault(p.sourcesSaid) // whatever is cited may be there
 	for _, f := range d.doc.Figures {
-		if f.Scheme != "source" {
+		if f.Scheme != "source" || f.Target == "" || unread {
 			continue
 		}
 		if _, ok := p.sources[f.Target]; !ok {

@@ -25,8 +25,8 @@ func (b *binder) bindBlocks() {
 	for _, block := range b.doc.Blocks {
 		before := len(b.messages)
 		bound := b.bindBlock(block)
-		// markdown has reported a missing name and an empty value, and Define a calculation that cannot be made
-		whole := bound.name != "" && bound.Sheet != nil && !slices.ContainsFunc(block.Entries, isEmpty)
+		// markdown has reported a missing name, an unread line and an empty value, and Define a calculation that cannot be made
+		whole := bound.name != "" && !block.Unread && bound.Sheet != nil && !slices.ContainsFunc(block.Entries, isEmpty)
 		if block.Name != "" && block.Construct == "worksheet" {
 			if first := seen[block.Name]; first != nil {
 				line, _ := b.doc.Source.Position(first.Span.Start)
@@ -65,9 +65,11 @@ func (b *binder) bindBlock(block *markdown.Block) *Bound {
 			b.bindEntry(bound, entry)
 		}
 	}
-	if bound.Table != nil {
+	switch {
+	case block.Unread: // markdown has reported why, and what is missing may stand there
+	case bound.Table != nil:
 		b.checkTable(bound)
-	} else {
+	default:
 		b.checkMissing(bound)
 	}
 	return bound
@@ -85,6 +87,9 @@ func (b *binder) calculation(block *markdown.Block) *sheet.Sheet {
 			b.fault(entry.ValueSpan, "calculation-unknown", fmt.Sprintf("there is no calculation %q", entry.Value),
 				write("", entry.Value, b.catalogue.Names()))
 		}
+		return nil
+	}
+	if block.Unread {
 		return nil
 	}
 	b.fault(block.Span, "calculation-missing", fmt.Sprintf("this %s has no calculation", block.Construct),
