@@ -12,12 +12,18 @@ import (
 // MaxSize is the largest text file that is read, in bytes. It also bounds the time a single file can take.
 const MaxSize = 4 << 20
 
+// readings is how often a file is read that another program writes at the same time.
+const readings = 3
+
 // Load reads a text file and refuses what no author means to write: more than MaxSize bytes (judged by its size, only
 // its first line is read), text that is not UTF-8, and NUL bytes. The source is never nil, so that the caller can
 // place messages of its own; after a fault it is not to be used for anything else.
 func Load(fsys fs.FS, name string) (*Source, List) {
 	src := &Source{Name: name}
 	text, err := read(fsys, name)
+	for again := 1; again < readings && errors.Is(err, errChanging); again++ {
+		text, err = read(fsys, name)
+	}
 	var large *tooLarge
 	switch {
 	case errors.As(err, &large):
@@ -61,6 +67,13 @@ func read(fsys fs.FS, name string) ([]byte, error) {
 	if b.Len() > MaxSize {
 		return nil, &tooLarge{firstLine(b)}
 	}
+	after, err := f.Stat()
+	if err != nil {
+		return nil, err
+	}
+	if after.Size() != info.Size() || !after.ModTime().Equal(info.ModTime()) {
+		return nil, errChanging // it may be half of the old text and half of the new
+	}
 	return b.Bytes(), nil
 }
 
@@ -71,7 +84,10 @@ func firstLine(r io.Reader) []byte {
 	return bytes.TrimSuffix(line, []byte("\r"))
 }
 
-var errFolder = errors.New("it is a folder")
+var (
+	errFolder   = errors.New("it is a folder")
+	errChanging = errors.New("it changes")
+)
 
 func unreadable(src *Source, err error) Message {
 	m := Message{ID: "file-unreadable", Source: src}
@@ -80,6 +96,9 @@ func unreadable(src *Source, err error) Message {
 		m.ID, m.Text, m.Note = "file-missing", "this file is not there", "make it, or correct the name"
 	case errors.Is(err, fs.ErrPermission):
 		m.Text, m.Note = "this file may not be read", "give yourself the right to read it"
+	case errors.Is(err, errChanging):
+		m.ID, m.Text = "file-changing", "another program writes this file while it is read"
+		m.Note = "wait until it is saved, then try again"
 	case errors.Is(err, errFolder):
 		m.Text, m.Note = "this is a folder, and a file is needed", "rename the folder"
 	default:

@@ -9,6 +9,7 @@ import (
 	"testing"
 	"testing/fstest"
 	"testing/iotest"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -97,6 +98,7 @@ func (f openFile) Read(b []byte) (int, error)  { return f.reader.Read(b) }
 func (f openFile) Close() error                { return nil }
 func (i sizeInfo) Size() int64                 { return i.size }
 func (i sizeInfo) IsDir() bool                 { return false }
+func (i sizeInfo) ModTime() time.Time          { return time.Time{} }
 
 type openFile struct{ oneFile }
 
@@ -129,3 +131,60 @@ func (r *countingReader) Read(b []byte) (int, error) {
 	r.count += int64(n)
 	return n, err
 }
+
+// A file that another program is writing is read again, and told of when that does not end.
+func TestLoadChanging(t *testing.T) {
+	for name, test := range map[string]struct {
+		sizes, times []int // of each look at the file, before and after every reading; the last stays
+		want         string
+	}{
+		"still":        {[]int{1}, []int{1}, ""},
+		"grown once":   {[]int{1, 2}, []int{1}, ""},
+		"written once": {[]int{1}, []int{1, 2}, ""},
+		"grown twice":  {[]int{1, 2, 2, 3}, []int{1}, ""},
+		"written on":   {[]int{1}, []int{1, 2, 3, 4, 5, 6}, "file-changing"},
+		"grows on":     {[]int{1, 2, 3, 4, 5, 6}, []int{1}, "file-changing"},
+	} {
+		looks := 0
+		src, l := Load(changing{text: "text", sizes: test.sizes, times: test.times, looks: &looks}, "a.md")
+		switch {
+		case test.want == "" && (len(l) > 0 || string(src.Text) != "text"):
+			t.Errorf("%s: %q, %v", name, src.Text, l)
+		case test.want != "" && (len(l) != 1 || l[0].ID != test.want || len(src.Text) > 0):
+			t.Errorf("%s: %q, %v", name, src.Text, l)
+		}
+	}
+}
+
+// changing is a file system with one file that another program writes.
+type changing struct {
+	text         string
+	sizes, times []int
+	looks        *int
+}
+
+func (c changing) Open(string) (fs.File, error) {
+	return &changingFile{changing: c, Reader: strings.NewReader(c.text)}, nil
+}
+
+type changingFile struct {
+	changing
+	*strings.Reader
+}
+
+func (f *changingFile) Close() error { return nil }
+
+func (f *changingFile) Stat() (fs.FileInfo, error) {
+	at := *f.looks
+	*f.looks++
+	return changingInfo{size: f.sizes[min(at, len(f.sizes)-1)], written: f.times[min(at, len(f.times)-1)]}, nil
+}
+
+type changingInfo struct {
+	fs.FileInfo
+	size, written int
+}
+
+func (i changingInfo) Size() int64        { return int64(i.size) }
+func (i changingInfo) IsDir() bool        { return false }
+func (i changingInfo) ModTime() time.Time { return time.Unix(int64(i.written), 0) }
