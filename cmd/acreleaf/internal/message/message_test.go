@@ -2,7 +2,9 @@ package message
 
 import (
 	"math/rand/v2"
+	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -71,6 +73,23 @@ func TestNearest(t *testing.T) {
 		rand.Shuffle(3, func(i, j int) { known[i], known[j] = known[j], known[i] })
 		if got, _ := Nearest("soil", known); got != "boil" {
 			t.Errorf("%q of %v: equal finds must go by the alphabet", got, known)
+		}
+	}
+}
+
+// A sentence that quotes a line of megabytes stays one that can be read, and every letter of it whole.
+func TestPlaceShortens(t *testing.T) {
+	for _, letter := range []string{"a", "é", "木", "🌱"} {
+		long := "there is no \"" + strings.Repeat(letter, 1<<20) + "\" here"
+		p := Place(List{{Text: long, Note: "short\n" + long}})[0]
+		for _, got := range []string{p.Text, p.Note[1]} {
+			if len(got) > 510 || !utf8.ValidString(got) || strings.Count(got, "…") != 1 ||
+				!strings.HasPrefix(got, long[:300-300%len(letter)]) || !strings.HasSuffix(got, "\" here") {
+				t.Errorf("%s: %d bytes: %s", letter, len(got), got)
+			}
+		}
+		if p.Note[0] != "short" {
+			t.Errorf("a short line is %q", p.Note[0])
 		}
 	}
 }

@@ -1,6 +1,9 @@
 package message
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // Placed is a message with its place worked out, as plain text for a screen. Nothing in it can steer a terminal; it
 // is not escaped for HTML.
@@ -24,9 +27,9 @@ func Place(l List) []Placed {
 	placed := make([]Placed, len(l))
 	known := map[*Source]*lines{}
 	for i, m := range l {
-		p := Placed{Level: m.Level, ID: m.ID, Text: oneLine(m.Text)}
+		p := Placed{Level: m.Level, ID: m.ID, Text: shortened(oneLine(m.Text))}
 		for note := range strings.Lines(m.Note) {
-			p.Note = append(p.Note, oneLine(note))
+			p.Note = append(p.Note, shortened(oneLine(note)))
 		}
 		if m.Source != nil {
 			index := known[m.Source]
@@ -57,4 +60,25 @@ func oneLine(text string) string {
 		b.WriteRune(visible(r))
 	}
 	return b.String()
+}
+
+// What is left of a text that is longer than the two together: it quotes more of a file than anybody reads.
+const (
+	startBytes = 400
+	endBytes   = 100
+)
+
+// shortened cuts the middle out of a long text. What is wrong stands at its ends, the quotation between them.
+func shortened(text string) string {
+	if len(text) <= startBytes+endBytes {
+		return text
+	}
+	start, end := startBytes, len(text)-endBytes
+	for !utf8.RuneStart(text[start]) {
+		start--
+	}
+	for !utf8.RuneStart(text[end]) {
+		end++
+	}
+	return text[:start] + "…" + text[end:]
 }
