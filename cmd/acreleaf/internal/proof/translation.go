@@ -80,7 +80,8 @@ func (t *translation) alone(language string) {
 	t.messages = append(t.messages, message.Message{Level: message.Advice, ID: "translation-alone",
 		Source: t.page.Source, Span: t.page.Metadata.Places.Title,
 		Text: fmt.Sprintf("this page has no original in the site's main language (%s): there is no %s", language, name),
-		Note: "write that page, or see that the two have the same name; a page for readers of one language can stay as it is"})
+		Note: "write that page, or see that the two have the same name; " +
+			"a page for readers of one language can stay as it is"})
 }
 
 func (t *translation) check() {

@@ -25,7 +25,8 @@ func (b *binder) bindBlocks() {
 	for _, block := range b.doc.Blocks {
 		before := len(b.messages)
 		bound := b.bindBlock(block)
-		// markdown has reported a missing name, an unread line and an empty value, and Define a calculation that cannot be made
+		// markdown has reported a missing name, an unread line and an empty value, and Define a calculation that cannot
+		// be made
 		whole := bound.name != "" && !block.Unread && bound.Sheet != nil && !slices.ContainsFunc(block.Entries, isEmpty)
 		if block.Name != "" && block.Construct == "worksheet" {
 			if first := seen[block.Name]; first != nil {
