@@ -5,6 +5,7 @@ import (
 	"path"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"acreleaf/cmd/acreleaf/internal/message"
 )
@@ -98,15 +99,17 @@ func checkElement(element string) string {
 
 func isControl(r rune) bool { return r < 0x20 || r == 0x7F || r == '\uFFFD' }
 
-// isDevice knows the names that Windows keeps for devices, whatever the letters after a dot.
+// isDevice knows the names that Windows keeps for devices, whatever the letters after a dot, and with spaces before it.
+// The raised digits are those of an old code page of Windows, which takes them for the plain ones.
 func isDevice(element string) bool {
 	stem, _, _ := strings.Cut(strings.ToLower(element), ".")
-	if slices.Contains([]string{"con", "prn", "aux", "nul"}, stem) {
+	stem = strings.TrimRight(stem, " ")
+	if slices.Contains([]string{"con", "prn", "aux", "nul", "conin$", "conout$"}, stem) {
 		return true
 	}
 	port, isCom := strings.CutPrefix(stem, "com")
 	if !isCom {
 		port, isCom = strings.CutPrefix(stem, "lpt")
 	}
-	return isCom && len(port) == 1 && port[0] >= '0' && port[0] <= '9'
+	return isCom && utf8.RuneCountInString(port) == 1 && strings.Contains("0123456789¹²³", port)
 }
