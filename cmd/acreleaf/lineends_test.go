@@ -48,7 +48,7 @@ func TestWindowsLineEndsMakeTheSameSite(t *testing.T) {
 			t.Fatal(err)
 		}
 		want, got := allFiles(t, unix), allFiles(t, windowsEnds(unix))
-		if names := slices.Sorted(maps.Keys(want)); !slices.Equal(names, slices.Sorted(maps.Keys(got))) {
+		if names := slices.Sorted(maps.Keys(want)); len(names) == 0 || !slices.Equal(names, slices.Sorted(maps.Keys(got))) {
 			t.Errorf("%s: other files", folder)
 		}
 		for name, text := range want {
