@@ -23,6 +23,7 @@ type bench struct {
 	numbers  string // a folder with the page's number text as one module
 	more     string // content with the guides of the checks, and
 	moreSite string // the site pressed from it
+	crossed  string // the program built for every kind of computer
 	aside    string // home and temporary folder of a press, which must stay empty
 }
 
@@ -31,6 +32,7 @@ func newBench(dir string) *bench {
 	return &bench{
 		acreleaf: in("acreleaf"), answers: in("answers"), parity: in("parity"), site: in("site"), modules: in("modules"),
 		numbers: in("numbers"), more: in("more"), moreSite: in("more-site"), aside: in("aside"),
+		crossed: in("crossed"),
 	}
 }
 
@@ -47,6 +49,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "go test", Tools: []string{tool.Compiler.Name, wasm}, Run: goTest},
 		{Name: "rows", Run: rowsSpeed},
 		{Name: "press", Run: b.press},
+		{Name: "cross", Run: b.cross},
 		{Name: "press again", After: []string{"press"}, Run: b.again},
 		{Name: "sizes", After: []string{"press"}, Run: b.sizes},
 		{Name: "vnu", After: []string{"press"}, Tools: append(checkers, java), Run: b.vnu},
