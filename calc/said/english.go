@@ -32,6 +32,6 @@ var English = (&Language{
 	between:  "between",
 	articles: []string{"a", "an", "one"},
 	between2: strings.Fields("more extra full whole additional actual good"),
-	things: strings.Fields("bucket pail jug can drum tote tank bottle ladder barrel bag sack hose tape pipe tubing valve " +
-		"board post bolt truck pickup trailer container"),
+	things: strings.Fields("bucket pail jug can drum tote tank bottle ladder barrel bag sack hose tape pipe tubing " +
+		"valve board post bolt truck pickup trailer container"),
 }).ready()
