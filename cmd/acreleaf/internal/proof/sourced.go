@@ -62,7 +62,7 @@ func readSourced(text, rest string, wanted unit.Unit) said.Figure {
 
 // counts says whether a text states a number: it begins with one, or an amount stands in it.
 func (c *figureCheck) counts(text string) bool {
-	if strings.IndexAny(text, "0123456789") < 0 {
+	if !strings.ContainsAny(text, "0123456789") {
 		return len(c.language.Find(text)) > 0
 	}
 	_, err := said.ReadFigure(text, "", unit.Unit{})

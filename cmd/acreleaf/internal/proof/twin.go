@@ -145,7 +145,7 @@ type bySource struct {
 func sourcedBy(p *Page) bySource {
 	s := bySource{figures: map[string][]*markdown.Figure{}}
 	for _, f := range p.Document.Figures {
-		if f.Scheme != "source" || strings.IndexAny(f.Text, "0123456789") < 0 {
+		if f.Scheme != "source" || !strings.ContainsAny(f.Text, "0123456789") {
 			continue
 		}
 		if s.figures[f.Target] == nil {
