@@ -30,7 +30,7 @@ var allowed = map[string][]string{
 	"go/token":               {"calc", "calc/formula"},
 	"encoding/csv":           {"calc/internal/reference"},
 	"acreleaf/calc/sheet":    {"calc", "calc/formula", "calc/nitrogen"}, // downwards only
-	"acreleaf/calc/unit":     {"calc/formula", "calc/sheet"},
+	"acreleaf/calc/unit":     {"calc/formula", "calc/said", "calc/sheet"},
 	"acreleaf/calc":          nil,
 	"acreleaf/calc/nitrogen": {"calc"},
 }
