@@ -30,6 +30,7 @@ type commands struct {
 	Press  pressCommand  `cmd:"" help:"Make the site."`
 	Desk   deskCommand   `cmd:"" help:"Show the site on this computer, and follow the files as they are saved."`
 	Proof  proofCommand  `cmd:"" help:"Check every guide, and write nothing."`
+	Draft  draftCommand  `cmd:"" help:"Start a page from a pattern, or a small site."`
 	Reckon reckonCommand `cmd:"" help:"Work one calculation, or list them all."`
 }
 

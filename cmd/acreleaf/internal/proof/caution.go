@@ -38,6 +38,9 @@ func newHazardCheck(p *Page) hazardCheck {
 func (c *hazardCheck) prose(p *markdown.Prose) {
 	for i := range c.hazards {
 		h, seen := &c.hazards[i], &c.seen[i]
+		if p.Signal != "" && page.Unwritten(p.Text) {
+			seen.warned = seen.warned || h.warnsInAnyLanguage(p.Text)
+		}
 		if !slices.ContainsFunc(h.stems, func(stem string) bool { return strings.Contains(p.Text, stem) }) {
 			continue
 		}

@@ -3,6 +3,7 @@ package proof
 import (
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/page"
 )
 
 // textCheck checks what a page says and how it is built, but for its numbers. It gathers while the prose is visited.
@@ -12,6 +13,7 @@ type textCheck struct {
 	rules       Rules
 	hazards     hazardCheck
 	readability readingCheck
+	unwritten   []message.Span
 	messages    message.List
 }
 
@@ -23,6 +25,9 @@ func newTextCheck(p *Page, s *Site, r Rules) *textCheck {
 func (c *textCheck) prose(p *markdown.Prose) {
 	c.hazards.prose(p)
 	c.readability.prose(p)
+	if c.rules.Advice && page.Unwritten(p.Text) {
+		c.unwritten = append(c.unwritten, p.Span(0, len(p.Text)))
+	}
 }
 
 // finish checks what needs the whole page, and gives all that was found.
@@ -33,6 +38,7 @@ func (c *textCheck) finish() message.List {
 	c.review()
 	c.grade()
 	c.lengths()
+	c.unfinished()
 	return c.messages
 }
 

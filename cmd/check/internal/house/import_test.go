@@ -40,8 +40,10 @@ var ladder = map[string][]string{
 	"cmd/acreleaf/internal/proof": {"message", "config", "markdown", "worksheet", "page", "reading", "calc", "calc/said",
 		"calc/sheet", "calc/unit"},
 	"cmd/acreleaf/internal/desk": {"site", "message", "output"},
-	"cmd/acreleaf/internal/cli": {"site", "proof", "desk", "rows", "output", "message", "config", "calc", "calc/sheet",
+	"cmd/acreleaf/internal/draft": {"proof", "markdown", "page", "output", "config", "message", "calc/said", "calc/sheet",
 		"calc/unit"},
+	"cmd/acreleaf/internal/cli": {"site", "proof", "desk", "draft", "rows", "output", "message", "config", "calc",
+		"calc/sheet", "calc/unit"},
 
 	"cmd/acreleaf/internal/cli/answers": {"cli"},
 
@@ -66,6 +68,7 @@ var ladderOfTests = map[string][]string{
 	"cmd/acreleaf/internal/assets": {"theme"},
 	"cmd/acreleaf/internal/render": {"theme"},
 	"cmd/acreleaf/internal/rows":   {"calc"},
+	"cmd/acreleaf/internal/draft":  {"site", "calc"},
 }
 
 // The libraries that one package alone may import, so that another can take their place by a change of that package.

@@ -1,0 +1,141 @@
+// Package draft starts what an author writes: a page from a pattern, the twin of a page in another language, and a
+// small site.
+//
+// It owns the patterns and what stands in a new page before its author has written a word. It must never write over a
+// file, and it does not judge pages: what is still to be written says so in words that proof knows.
+package draft
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"path"
+	"slices"
+	"strings"
+	"time"
+
+	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/output"
+	"acreleaf/cmd/acreleaf/internal/page"
+)
+
+// A Request is for one page.
+type Request struct {
+	Content fs.FS  // the content folder
+	Folder  string // what the user calls it: "content"
+	Page    string // as it was typed: "guides/frost.md"
+	Today   time.Time
+	With    []*sheet.Sheet // the calculations that the page begins with
+}
+
+// A File is a page that is not written yet.
+type File struct {
+	Name     string // slash path in the content folder
+	Original string // the page that it is the twin of; "" for a page of its own
+	Text     []byte // with the line ends of Unix, on every system
+}
+
+// An Error says why there is no page, and what to type.
+type Error struct{ Text, Note string }
+
+func (e *Error) Error() string { return e.Text + "; " + e.Note }
+
+// The files of a content folder that are read here.
+const siteFile = "site.yaml"
+
+// A drafter makes one page.
+type drafter struct {
+	Request
+	site    config.Site
+	name    string // slash path in the content folder
+	address page.Address
+}
+
+// Page makes the text of a page. The error is an *Error.
+func Page(r Request) (File, error) {
+	d := &drafter{Request: r}
+	if err := d.place(); err != nil {
+		return File{}, err
+	}
+	f := File{Name: d.name}
+	var text string
+	var err error
+	if d.hasOriginal() {
+		f.Original = d.original()
+		text, err = d.twin()
+	} else {
+		text, err = d.fill()
+	}
+	f.Text = []byte(text)
+	return f, err
+}
+
+// place finds where the page stands, and sees that it may stand there.
+func (d *drafter) place() error {
+	d.site, _, _ = config.Load(d.Content, siteFile) // what is wrong in it, a proof tells
+	d.name = d.inside(d.Page)
+	address, err := page.AddressOf(d.name)
+	if err != nil {
+		return d.misplaced(err)
+	}
+	d.address = address
+	if said := output.Check([]output.File{{Path: address.File()}}); len(said) > 0 {
+		return &Error{Text: said[0].Text, Note: "choose another name"}
+	}
+	if _, err := fs.Stat(d.Content, d.name); !errors.Is(err, fs.ErrNotExist) {
+		return Taken(d.called(d.name))
+	}
+	src := &message.Source{Name: d.called(d.name)}
+	if said := page.CheckLanguage(src, address, page.Metadata{}, d.site.Languages); len(said) > 0 {
+		note := said[0].Note
+		if said[0].ID == "language-unknown" {
+			note = strings.Replace(note, "the site file", d.called(siteFile), 1)
+		}
+		return &Error{Text: said[0].Text, Note: note}
+	}
+	return nil
+}
+
+// Taken is the error for a page that is there already.
+func Taken(name string) error {
+	return &Error{Text: name + " is there already, and stays as it is",
+		Note: "open it in your editor, or choose another name"}
+}
+
+// called is a file of the content folder as the user would type it.
+func (d *drafter) called(name string) string { return path.Join(d.Folder, name) }
+
+// inside is what was typed as a slash path in the content folder. People type the way from where they are, too, and on
+// Windows with its own slashes.
+func (d *drafter) inside(typed string) string {
+	name := path.Clean(strings.ReplaceAll(typed, `\`, "/"))
+	return strings.TrimPrefix(name, path.Clean(d.Folder)+"/")
+}
+
+// misplaced words why a name is no place for a page.
+func (d *drafter) misplaced(err error) error {
+	elements := strings.Split(d.name, "/")
+	folders := page.Folders()
+	note := fmt.Sprintf("write it with one of the folders in front: %s", strings.Join(folders, ", "))
+	switch first := elements[0]; {
+	case first == ".." || first == "" || strings.HasSuffix(first, ":"):
+		return &Error{Text: fmt.Sprintf("%q is not in the content folder, %s", d.Page, d.Folder),
+			Note: "write the way from there, such as guides/frost.md"}
+	case len(elements) == 1 && strings.HasSuffix(d.name, ".md") && !strings.Contains(d.name, " "):
+		return &Error{Text: fmt.Sprintf("%q names no folder, and the folder says what the page is", d.Page),
+			Note: "write guides/" + d.name + " for a guide, workshops/" + d.name + " for a workshop, or courses/" + d.name +
+				" for a lesson"}
+	case len(elements) > 1 && !slices.Contains(folders, first):
+		if near, ok := message.Nearest(first, folders); ok {
+			note = "write " + path.Join(append([]string{near}, elements[1:]...)...)
+		}
+		return &Error{Text: fmt.Sprintf("%q is no folder for pages", first), Note: note}
+	}
+	var named *page.AddressError
+	if errors.As(err, &named) {
+		return &Error{Text: named.Text, Note: named.Note}
+	}
+	return err
+}

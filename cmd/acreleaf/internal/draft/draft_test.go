@@ -1,0 +1,154 @@
+package draft
+
+import (
+	"bytes"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"testing/fstest"
+	"time"
+
+	"acreleaf/calc"
+	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/proof"
+	"acreleaf/cmd/acreleaf/internal/site"
+)
+
+var day = time.Date(2026, 11, 2, 0, 0, 0, 0, time.UTC)
+
+// sample is the content folder of the small site.
+func sample(t *testing.T) fstest.MapFS {
+	t.Helper()
+	folder := t.TempDir()
+	if _, err := Site(folder, day); err != nil {
+		t.Fatal(err)
+	}
+	return load(t, filepath.Join(folder, contentFolder))
+}
+
+func load(t *testing.T, folder string) fstest.MapFS {
+	t.Helper()
+	content := fstest.MapFS{}
+	err := fs.WalkDir(os.DirFS(folder), ".", func(name string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() {
+			return err
+		}
+		text, err := os.ReadFile(filepath.Join(folder, filepath.FromSlash(name)))
+		content[name] = &fstest.MapFile{Data: text}
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return content
+}
+
+// start drafts a page into a content folder and gives its text.
+func start(t *testing.T, content fstest.MapFS, name string, with ...*sheet.Sheet) string {
+	t.Helper()
+	f, err := Page(Request{Content: content, Folder: "content", Page: name, Today: day, With: with})
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	content[f.Name] = &fstest.MapFile{Data: f.Text}
+	return string(f.Text)
+}
+
+// faultless sees that a site can be pressed and proofed, and gives the ids of the advice.
+func faultless(t *testing.T, content fs.FS) []string {
+	t.Helper()
+	o := site.Options{Content: content, Name: "content"}
+	found := site.Check(o, proof.Rules{Advice: true, Today: day}).Messages
+	if made, _ := site.Make(o); message.HasFault(found) || made == nil {
+		var said bytes.Buffer
+		message.Printer{}.Print(&said, found)
+		t.Fatalf("a fresh draft has a fault:\n%s", &said)
+	}
+	var ids []string
+	for _, m := range found {
+		ids = append(ids, m.ID)
+	}
+	return ids
+}
+
+// A small site has nothing wrong with it, and nothing to advise on.
+func TestSiteIsWhole(t *testing.T) {
+	if ids := faultless(t, sample(t)); len(ids) > 0 {
+		t.Error(ids)
+	}
+}
+
+// Every kind of page can be pressed as it stands, with every calculation, in every language that has patterns.
+func TestEveryKindWithEveryCalculation(t *testing.T) {
+	for _, ending := range []string{".md", ".es.md"} {
+		content := sample(t)
+		pages := 0
+		for _, folder := range []string{"guides", "workshops", "courses/first-year"} {
+			start(t, content, folder+"/bare"+strings.Replace(ending, ".es", "-es.es", 1))
+			pages++
+			for _, s := range calc.Standard().All() {
+				text := start(t, content, folder+"/new-"+s.Name+ending, s)
+				if figures := strings.Count(text, "(worked:"+s.Name+"."); figures < 1+len(s.Answers())/2 {
+					t.Errorf("%s has %d figures:\n%s", s.Name, figures, text)
+				}
+				pages++
+			}
+			start(t, content, folder+"/all"+strings.Replace(ending, ".es", "-es.es", 1), calc.Standard().All()...)
+			pages++
+		}
+		unwritten := 0
+		for _, id := range faultless(t, content) {
+			switch id {
+			case "text-unwritten":
+				unwritten++
+			case "translation-alone", "reading-hard":
+			default:
+				t.Errorf("a fresh draft brings the advice %s", id)
+			}
+		}
+		if unwritten != pages {
+			t.Errorf("%d of %d pages say that they are to be written", unwritten, pages)
+		}
+	}
+}
+
+// A name alone may bring a danger, an amount, or a word that YAML takes for something else.
+func TestNamesOfPages(t *testing.T) {
+	content := sample(t)
+	for _, name := range []string{"drinking-water", "acid-injection", "anhydrous-ammonia", "48-lb", "true", "null", "2026",
+		"no", "1e3", "a", "3-to-4-oz-a-tree", "n"} {
+		start(t, content, "guides/"+name+".md")
+	}
+	faultless(t, content)
+}
+
+// The order of a page comes after the last of its kind.
+func TestOrder(t *testing.T) {
+	content := sample(t)
+	for name, order := range map[string]string{"guides/frost.md": "3", "workshops/day.md": "1"} {
+		if text := start(t, content, name); !strings.Contains(text, "\norder: "+order+"\n") {
+			t.Errorf("%s:\n%s", name, text)
+		}
+	}
+	content["guides/half.md"] = &fstest.MapFile{Data: []byte("---\ntitle: Half\nsummary: Half.\norder: 7.5\n---\n")}
+	if text := start(t, content, "guides/heat.md"); !strings.Contains(text, "\norder: 8\n") {
+		t.Error(text)
+	}
+}
+
+// A page has the line ends of Unix wherever it was drafted, and is not written with half of it missing.
+func TestText(t *testing.T) {
+	text := start(t, sample(t), "guides/late-frost.md", calc.Standard().Find("water-nitrogen"))
+	for _, line := range []string{"title: Late frost", "language: en", "reviewed: 2026-11-02", "review-every: 24 months",
+		"nitrate: 10 ppm NO3-N", "- Nitrogen in this water: [27.2 lb N/ac](worked:water-nitrogen.nitrogen)"} {
+		if !strings.Contains(text, line+"\n") {
+			t.Errorf("there is no line %q in\n%s", line, text)
+		}
+	}
+	if strings.ContainsAny(text, "\r") || strings.Contains(text, "{{") {
+		t.Error(text)
+	}
+}

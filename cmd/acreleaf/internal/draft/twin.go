@@ -1,0 +1,181 @@
+package draft
+
+import (
+	"bytes"
+	"cmp"
+	"fmt"
+	"io/fs"
+	"path"
+	"slices"
+	"strings"
+	"time"
+	"unicode"
+
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/page"
+)
+
+// toTranslate stands in front of every text of a twin.
+const toTranslate = page.ToTranslate + " – "
+
+// An edit is a text that takes the place of a part of the original.
+type edit struct {
+	at   message.Span
+	text string
+}
+
+// original is the name of the page that the drafted one is the twin of.
+func (d *drafter) original() string {
+	return strings.TrimSuffix(d.name, "."+d.address.Language+".md") + ".md"
+}
+
+// hasOriginal says whether there is such a page.
+func (d *drafter) hasOriginal() bool {
+	_, err := fs.Stat(d.Content, d.original())
+	return err == nil && d.address.Language != ""
+}
+
+// twin makes the page in another language of what its original says: worksheets and figures as they are, and each text
+// in its place, to be written over.
+func (d *drafter) twin() (string, error) {
+	if len(d.With) > 0 {
+		return "", &Error{Note: "leave --with out", Text: fmt.Sprintf("%s is a translation, and has the worksheets of %s",
+			d.called(d.name), d.called(d.original()))}
+	}
+	src, faults := page.Load(d.Content, d.original())
+	if message.HasFault(faults) {
+		return "", d.faulty()
+	}
+	// One kind of line end, and no byte order mark: the places below count in this text.
+	src.Text = bytes.TrimPrefix(bytes.ReplaceAll(src.Text, []byte("\r\n"), []byte("\n")), []byte("\uFEFF"))
+	metadata, start, said := page.Split(src)
+	doc, more := markdown.Parse(src, start)
+	if message.HasFault(said) || message.HasFault(more) {
+		return "", d.faulty()
+	}
+	edits := slices.Concat(texts(doc), anchors(doc), definitions(doc), d.links(doc))
+	slices.SortStableFunc(edits, func(a, b edit) int { return cmp.Compare(a.at.Start, b.at.Start) })
+	var b strings.Builder
+	b.WriteString(d.head(string(src.Text[:start]), metadata))
+	at := start
+	for _, e := range edits {
+		if e.at.Start < at {
+			continue // it lies in what is left out
+		}
+		b.Write(src.Text[at:e.at.Start])
+		b.WriteString(e.text)
+		at = e.at.End
+	}
+	b.Write(src.Text[at:])
+	return b.String(), nil
+}
+
+func (d *drafter) faulty() error {
+	return &Error{Text: d.called(d.original()) + " has a fault, so it cannot be copied into a translation",
+		Note: "type acreleaf proof to see what it is, and mend it first"}
+}
+
+// head is the metadata of the twin. A review is of this page and not of the other, so its day is left out.
+func (d *drafter) head(original string, m page.Metadata) string {
+	texts := map[string]string{"title": m.Title, "summary": m.Summary, "crop": m.Crop, "season": m.Season}
+	var b strings.Builder
+	language, skipping := false, false
+	for line := range strings.Lines(original) {
+		key, _, isKey := strings.Cut(line, ":")
+		within := line == "\n" || strings.HasPrefix(line, " ") || strings.HasPrefix(line, "\t")
+		if skipping && within {
+			continue // the value that was replaced goes on
+		}
+		text, isText := texts[key]
+		skipping = isKey && (isText || key == "language" || key == "reviewed")
+		switch {
+		case isKey && isText:
+			fmt.Fprintf(&b, "%s: %q\n", key, toTranslate+text)
+		case isKey && key == "language":
+			fmt.Fprintf(&b, "language: %s\n", d.address.Language)
+			language = true
+		case isKey && key == "reviewed":
+			fmt.Fprintf(&b, "# The day on which somebody held this page against %s. Take the # away when that is done:\n"+
+				"# reviewed: %s\n", path.Base(d.original()), d.Today.Format(time.DateOnly))
+		default:
+			b.WriteString(line)
+		}
+	}
+	if language {
+		return b.String()
+	}
+	head, rest, _ := strings.Cut(b.String(), "\n") // the line of hyphens
+	return head + "\nlanguage: " + d.address.Language + "\n" + rest
+}
+
+// texts marks each paragraph, heading and cell, and each description of a picture.
+func texts(doc *markdown.Document) []edit {
+	var edits []edit
+	doc.Prose(func(p *markdown.Prose) {
+		if strings.IndexFunc(p.Text, unicode.IsLetter) < 0 || page.Unwritten(p.Text) {
+			return
+		}
+		at := p.Span(0, len(p.Text)).Start
+		for at > 0 && doc.Source.Text[at-1] == '`' {
+			at-- // not into the code that the text begins with
+		}
+		edits = append(edits, edit{message.Span{Start: at, End: at}, toTranslate})
+	})
+	return edits
+}
+
+// anchors keeps the ids of the headings that the page itself links to, which would change with the words.
+func anchors(doc *markdown.Document) []edit {
+	wanted := map[string]bool{}
+	for _, l := range doc.Links {
+		if id, here := strings.CutPrefix(l.Destination, "#"); here {
+			wanted[id] = true
+		}
+	}
+	var edits []edit
+	for _, h := range doc.Headings {
+		line, _, _ := bytes.Cut(doc.Source.Text[h.Span.End:], []byte("\n"))
+		if wanted[h.ID] && !bytes.Contains(line, []byte("{#")) {
+			edits = append(edits, edit{message.Span{Start: h.Span.End, End: h.Span.End}, " {#" + h.ID + "}"})
+		}
+	}
+	return edits
+}
+
+// definitions leaves out the calculations that the original defines: the twin uses those.
+func definitions(doc *markdown.Document) []edit {
+	var edits []edit
+	for _, b := range doc.Calculations {
+		text := doc.Source.Text
+		start := bytes.LastIndexByte(text[:b.Span.Start], '\n') + 1
+		fence := lineEnd(text, b.Body.End)
+		edits = append(edits, edit{at: message.Span{Start: start, End: lineEnd(text, fence)}})
+	}
+	return edits
+}
+
+// lineEnd is the place where the line after the one at hand begins.
+func lineEnd(text []byte, at int) int {
+	if end := bytes.IndexByte(text[at:], '\n'); end >= 0 {
+		return at + end + 1
+	}
+	return len(text)
+}
+
+// links lets the links to pages that have a twin lead to it. A part of a page has another name there.
+func (d *drafter) links(doc *markdown.Document) []edit {
+	var edits []edit
+	for _, l := range doc.Links {
+		stem, isPage := strings.CutSuffix(l.Destination, ".md")
+		if !isPage || l.Image {
+			continue
+		}
+		twin := stem + "." + d.address.Language + ".md"
+		written := string(doc.Source.Text[l.DestinationSpan.Start:l.DestinationSpan.End])
+		if _, err := fs.Stat(d.Content, path.Join(path.Dir(d.name), twin)); err == nil && written == l.Destination {
+			edits = append(edits, edit{l.DestinationSpan, twin})
+		}
+	}
+	return edits
+}

@@ -1,0 +1,51 @@
+package proof
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/page"
+)
+
+// shownLines is how many lines a message names. A fresh translation has a part to do on nearly every line.
+const shownLines = 8
+
+// unfinished advises once on all that a draft left for the author, at the first such part.
+func (c *textCheck) unfinished() {
+	m := c.page.Metadata
+	for _, one := range []struct {
+		text string
+		at   message.Span
+	}{{m.Title, m.Places.Title}, {m.Summary, m.Places.Summary}, {m.Crop, m.Places.Crop}} {
+		if c.rules.Advice && page.Unwritten(one.text) {
+			c.unwritten = append(c.unwritten, one.at)
+		}
+	}
+	if len(c.unwritten) == 0 {
+		return
+	}
+	slices.SortFunc(c.unwritten, func(a, b message.Span) int { return cmp.Compare(a.Start, b.Start) })
+	var lines []string
+	for _, at := range c.unwritten {
+		lines = append(lines, strconv.Itoa(c.line(at.Start)))
+	}
+	lines = slices.Compact(lines)
+	where := "it is on line " + lines[0]
+	switch n := len(lines); {
+	case n > shownLines:
+		where = fmt.Sprintf("the first are on lines %s", strings.Join(lines[:shownLines], ", "))
+	case n > 1:
+		where = fmt.Sprintf("they are on lines %s and %s", strings.Join(lines[:n-1], ", "), lines[n-1])
+	}
+	parts, are := "parts", "are"
+	if len(c.unwritten) == 1 {
+		parts, are = "part", "is"
+	}
+	c.advise(c.unwritten[0], "text-unwritten",
+		fmt.Sprintf("%d %s of this page %s still to be written", len(c.unwritten), parts, are),
+		fmt.Sprintf("write the text, and take %s or %s away in front of it; %s", page.ToWrite, page.ToTranslate, where))
+}
