@@ -5,21 +5,36 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"strings"
 
 	"acreleaf/cmd/check/internal/step"
 )
 
-// goTest runs the Go tests with the race detector and counts them one by one.
-func goTest(ctx context.Context, r *step.Record) error {
-	args := []string{"go", "test", "-race", "-json", "./..."}
+// goTest runs the Go tests and counts them one by one.
+func goTest(ctx context.Context, r *step.Record) error { return runTests(ctx, r, "./...") }
+
+// raceTest runs the tests in which goroutines meet once more, under the race detector. It makes everything five to ten
+// times as slow, and where one goroutine works alone it has nothing to find.
+func raceTest(ctx context.Context, r *step.Record) error {
+	const internal = "./cmd/acreleaf/internal/"
+	return errors.Join(
+		runTests(ctx, r, "-race", internal+"desk", internal+"output", internal+"site", "./cmd/check/internal/step"),
+		runTests(ctx, r, "-race", "-run", "TestParallel", internal+"markdown"),
+	)
+}
+
+// runTests runs go test with some arguments, and adds what came of it to the record.
+func runTests(ctx context.Context, r *step.Record, arguments ...string) error {
+	args := append([]string{"go", "test", "-json"}, arguments...)
 	stream, failure := r.Command(ctx, step.Command{Args: args, Quiet: true})
 	report, err := readTests(stream)
 	if err != nil {
 		return err
 	}
-	r.Passed, r.Failed = report.passed, report.failed
+	r.Passed += report.passed
+	r.Failed += report.failed
 	for _, line := range report.closing {
 		r.Note("%s", line)
 	}
