@@ -145,18 +145,21 @@ func anchors(doc *markdown.Document) []edit {
 
 // definitions leaves out the calculations that the original defines: the twin uses those.
 func definitions(doc *markdown.Document) []edit {
+	text := doc.Source.Text
 	var edits []edit
 	for _, b := range doc.Calculations {
-		text := doc.Source.Text
 		start := bytes.LastIndexByte(text[:b.Span.Start], '\n') + 1
-		fence := lineEnd(text, b.Body.End)
-		edits = append(edits, edit{at: message.Span{Start: start, End: lineEnd(text, fence)}})
+		end := nextLine(text, nextLine(text, b.Body.End-1)) // past the last line of the body, and the fence
+		if bytes.HasPrefix(text[end:], []byte("\n")) {
+			end++ // one empty line parts what stood around it
+		}
+		edits = append(edits, edit{at: message.Span{Start: start, End: end}})
 	}
 	return edits
 }
 
-// lineEnd is the place where the line after the one at hand begins.
-func lineEnd(text []byte, at int) int {
+// nextLine is the place where the line after the one at hand begins.
+func nextLine(text []byte, at int) int {
 	if end := bytes.IndexByte(text[at:], '\n'); end >= 0 {
 		return at + end + 1
 	}

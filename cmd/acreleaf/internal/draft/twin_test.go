@@ -1,0 +1,139 @@
+package draft
+
+import (
+	"bytes"
+	"maps"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"testing/fstest"
+)
+
+// demo is the demo content with Spanish as its second language.
+func demo(t *testing.T) fstest.MapFS {
+	t.Helper()
+	content := load(t, filepath.Join("..", "..", "..", "..", "content"))
+	file := content[siteFile]
+	file.Data = bytes.Replace(file.Data, []byte("\nlanguage: en\n"), []byte("\nlanguage: [en, es]\n"), 1)
+	reviewed := regexp.MustCompile(`(?m)^reviewed: .*$`)
+	for _, f := range content {
+		f.Data = reviewed.ReplaceAll(f.Data, []byte("reviewed: 2026-11-02"))
+	}
+	return content
+}
+
+// The twin of every page of the demo site can be pressed as it stands, beside its original and beside each other.
+func TestTwinOfEveryPage(t *testing.T) {
+	content := demo(t)
+	names := slices.Sorted(maps.Keys(content))
+	twins := 0
+	for _, name := range names {
+		if stem, isPage := strings.CutSuffix(name, ".md"); isPage {
+			start(t, content, stem+".es.md")
+			twins++
+		}
+	}
+	unwritten := 0
+	for _, id := range faultless(t, content) {
+		if id == "text-unwritten" {
+			unwritten++
+		} else if strings.HasPrefix(id, "translation") {
+			t.Errorf("a fresh twin brings the advice %s", id)
+		}
+	}
+	if twins < 20 || unwritten != twins {
+		t.Errorf("%d of %d twins say that they are to be translated", unwritten, twins)
+	}
+}
+
+const original = "\uFEFF---\r\n" + `title: "Frost: the night after"
+summary: >-
+  When to look
+  at the buds.
+reviewed: 2026-10-01
+review-every: 24 months
+crop: young walnuts
+# A remark.
+season: bud break
+---
+
+Look **at** the buds, as [the end](#the-end) says. See [soil](soil.md), [water](water.md) and [a part](soil.md#x).
+
+- ` + "`Code` first" + `
+- [12](worked:a.reported) ppm of what?
+
+| bud | 12 |
+| --- | --- |
+| dead | 3 |
+
+` + "```worksheet a\ncalculation: nitrate-basis\nreported: 12 ppm NO3\n```" + `
+
+> **CAUTION** Cold hands slip.
+
+![A bud](bud.svg)
+
+## The end
+
+` + "```calculation own\nanswer: out\n```" + `
+
+Done.
+
+` + "```calculation other\nanswer: out\n```" + `
+At once.
+`
+
+const translated = `---
+title: "TO TRANSLATE – Frost: the night after"
+summary: "TO TRANSLATE – When to look at the buds."
+# The day on which somebody held this page against frost.md. Take the # away when that is done:
+# reviewed: 2026-11-02
+review-every: 24 months
+crop: "TO TRANSLATE – young walnuts"
+# A remark.
+season: "TO TRANSLATE – bud break"
+---
+
+TO TRANSLATE – Look **at** the buds, as [the end](#the-end) says. See [soil](soil.es.md), [water](water.md) and [a part](soil.md#x).
+
+- TO TRANSLATE – ` + "`Code` first" + `
+- TO TRANSLATE – [12](worked:a.reported) ppm of what?
+
+| TO TRANSLATE – bud | 12 |
+| --- | --- |
+| TO TRANSLATE – dead | 3 |
+
+` + "```worksheet a\ncalculation: nitrate-basis\nreported: 12 ppm NO3\n```" + `
+
+> **CAUTION** TO TRANSLATE – Cold hands slip.
+
+![TO TRANSLATE – A bud](bud.svg)
+
+## TO TRANSLATE – The end {#the-end}
+
+TO TRANSLATE – Done.
+
+TO TRANSLATE – At once.
+`
+
+// Each text of a twin is marked in its place, and nothing else of the page is touched but what cannot stand twice.
+func TestTwinMarksEachText(t *testing.T) {
+	content := sample(t)
+	for ending, text := range map[string]string{"unix": original, "windows": strings.ReplaceAll(original, "\n", "\r\n")} {
+		delete(content, "guides/frost.es.md")
+		content["guides/frost.md"] = &fstest.MapFile{Data: []byte(strings.ReplaceAll(text, "\r\r", "\r"))}
+		want := strings.Replace(translated, "---\n", "---\nlanguage: es\n", 1)
+		if got := start(t, content, "guides/frost.es.md"); got != want {
+			t.Errorf("%s:\n%s\nand not\n%s", ending, got, want)
+		}
+	}
+}
+
+// A language that the original states is replaced, and not stated twice.
+func TestTwinStatesItsLanguage(t *testing.T) {
+	if text := start(t, sample(t), "guides/water.es.md"); strings.Count(text, "language:") != 1 ||
+		!strings.Contains(text, "\nlanguage: es\n") || strings.Contains(text, "\nreviewed:") {
+		t.Error(text)
+	}
+}
