@@ -24,6 +24,7 @@ type bench struct {
 	more     string // content with the guides of the checks, and
 	moreSite string // the site pressed from it
 	crossed  string // the program built for every kind of computer
+	bare     string // the program, and nothing else
 	aside    string // home and temporary folder of a press, which must stay empty
 }
 
@@ -32,7 +33,7 @@ func newBench(dir string) *bench {
 	return &bench{
 		acreleaf: in("acreleaf"), answers: in("answers"), parity: in("parity"), site: in("site"), modules: in("modules"),
 		numbers: in("numbers"), more: in("more"), moreSite: in("more-site"), aside: in("aside"),
-		crossed: in("crossed"),
+		crossed: in("crossed"), bare: in("bare"),
 	}
 }
 
@@ -51,6 +52,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "rows", Run: rowsSpeed},
 		{Name: "press", Run: b.press},
 		{Name: "cross", Run: b.cross},
+		{Name: "empty folder", After: []string{"press"}, Run: b.empty},
 		{Name: "press again", After: []string{"press"}, Run: b.again},
 		{Name: "sizes", After: []string{"press"}, Run: b.sizes},
 		{Name: "vnu", After: []string{"press"}, Tools: append(checkers, java), Run: b.vnu},
