@@ -33,7 +33,7 @@ func (c *draftCommand) Run(t *terminal) error {
 	}
 	switch {
 	case c.Site != "" && (c.Page != "" || len(c.With) > 0):
-		return errUsage{fault{"--site makes a whole site, and here is a page as well",
+		return errUsage{fault{"--site makes a whole site, and begins no page",
 			"make the site first, then draft the page in its folder"}}
 	case c.Site != "":
 		return c.newSite(t, today)

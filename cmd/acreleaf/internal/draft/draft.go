@@ -84,15 +84,12 @@ func (d *drafter) place() error {
 	if said := output.Check([]output.File{{Path: address.File()}}); len(said) > 0 {
 		return &Error{Text: said[0].Text, Note: "choose another name"}
 	}
-	if _, err := fs.Stat(d.Content, d.name); !errors.Is(err, fs.ErrNotExist) {
+	if _, err := fs.Stat(d.Content, d.name); err == nil {
 		return Taken(d.called(d.name))
 	}
 	src := &message.Source{Name: d.called(d.name)}
 	if said := page.CheckLanguage(src, address, page.Metadata{}, d.site.Languages); len(said) > 0 {
-		note := said[0].Note
-		if said[0].ID == "language-unknown" {
-			note = strings.Replace(note, "the site file", d.called(siteFile), 1)
-		}
+		note := strings.NewReplacer("the site file", d.called(siteFile), "rename the file: ", "").Replace(said[0].Note)
 		return &Error{Text: said[0].Text, Note: note}
 	}
 	return nil
@@ -114,22 +111,23 @@ func (d *drafter) inside(typed string) string {
 	return strings.TrimPrefix(name, path.Clean(d.Folder)+"/")
 }
 
+// folders are those that a page can be drafted into.
+var folders = []string{"guides", "workshops", "courses"}
+
 // misplaced words why a name is no place for a page.
 func (d *drafter) misplaced(err error) error {
 	elements := strings.Split(d.name, "/")
-	folders := page.Folders()
-	note := fmt.Sprintf("write it with one of the folders in front: %s", strings.Join(folders, ", "))
 	switch first := elements[0]; {
 	case first == ".." || first == "" || strings.HasSuffix(first, ":"):
-		return &Error{Text: fmt.Sprintf("%q is not in the content folder, %s", d.Page, d.Folder),
+		return &Error{Text: fmt.Sprintf("%q is not in the content folder, %s", d.name, d.Folder),
 			Note: "write the way from there, such as guides/frost.md"}
-	case len(elements) == 1 && strings.HasSuffix(d.name, ".md") && !strings.Contains(d.name, " "):
-		return &Error{Text: fmt.Sprintf("%q names no folder, and the folder says what the page is", d.Page),
-			Note: "write guides/" + d.name + " for a guide, workshops/" + d.name + " for a workshop, or courses/" + d.name +
-				" for a lesson"}
-	case len(elements) > 1 && !slices.Contains(folders, first):
+	case len(elements) == 1 && strings.HasSuffix(d.name, ".md"):
+		return &Error{Text: fmt.Sprintf("%q names no folder, and the folder says what the page is", d.name),
+			Note: eachKind(d.name)}
+	case len(elements) > 1 && !slices.Contains(folders, first) && first != "manual":
+		note := eachKind(elements[len(elements)-1])
 		if near, ok := message.Nearest(first, folders); ok {
-			note = "write " + path.Join(append([]string{near}, elements[1:]...)...)
+			note = "write " + path.Join(near, path.Join(elements[1:]...))
 		}
 		return &Error{Text: fmt.Sprintf("%q is no folder for pages", first), Note: note}
 	}
@@ -138,4 +136,10 @@ func (d *drafter) misplaced(err error) error {
 		return &Error{Text: named.Text, Note: named.Note}
 	}
 	return err
+}
+
+// eachKind is a note that says what can be drafted.
+func eachKind(name string) string {
+	return fmt.Sprintf("write guides/%s for a guide, workshops/%s for a workshop, or courses/%s for a lesson", name, name,
+		name)
 }

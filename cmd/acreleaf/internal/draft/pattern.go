@@ -39,8 +39,7 @@ func (d *drafter) fill() (string, error) {
 	kind := patternOf[d.address.Kind]
 	if kind == "" {
 		return "", &Error{Text: fmt.Sprintf("there is no pattern for %q", d.name),
-			Note: "a guide, a workshop or a lesson can be drafted: write guides/frost.md, workshops/frost.md or " +
-				"courses/frost.md"}
+			Note: eachKind(path.Base(d.name))}
 	}
 	language := cmp.Or(d.address.Language, d.site.Languages[0])
 	pattern, err := fs.ReadFile(patterns, path.Join("patterns", patternLanguage(language), kind+".md"))

@@ -59,7 +59,8 @@ crop: young walnuts
 season: bud break
 ---
 
-Look **at** the buds, as [the end](#the-end) says. See [soil](soil.md), [water](water.md) and [a part](soil.md#x).
+Look **at** the buds, as [the end](#the-end) says.
+See [soil](soil.md), [water](water.md) and [a part](soil.md#x).
 
 - ` + "`Code` first" + `
 - [12](worked:a.reported) ppm of what?
@@ -95,7 +96,8 @@ crop: "TO TRANSLATE – young walnuts"
 season: "TO TRANSLATE – bud break"
 ---
 
-TO TRANSLATE – Look **at** the buds, as [the end](#the-end) says. See [soil](soil.es.md), [water](water.md) and [a part](soil.md#x).
+TO TRANSLATE – Look **at** the buds, as [the end](#the-end) says.
+See [soil](soil.es.md), [water](water.md) and [a part](soil.md#x).
 
 - TO TRANSLATE – ` + "`Code` first" + `
 - TO TRANSLATE – [12](worked:a.reported) ppm of what?

@@ -15,18 +15,32 @@ func Write(content *os.Root, folder string, f File) error {
 	called := path.Join(folder, f.Name)
 	err := content.MkdirAll(path.Dir(f.Name), 0o755)
 	if err == nil {
-		err = write(content, f)
+		if err = write(content, f); errors.Is(err, fs.ErrExist) {
+			return Taken(called)
+		}
 	}
+	blocking := inTheWay(content, path.Dir(f.Name))
 	switch {
 	case err == nil:
 		return nil
-	case errors.Is(err, fs.ErrExist):
-		return Taken(called)
+	case blocking != "":
+		return &Error{Text: fmt.Sprintf("%s is a file, and a folder is needed", path.Join(folder, blocking)),
+			Note: "rename it, then draft the page again"}
 	case errors.Is(err, fs.ErrPermission):
 		return &Error{Text: called + " may not be written", Note: "give yourself the right to write in its folder"}
 	}
 	return &Error{Text: fmt.Sprintf("%s cannot be written: %v", called, cause(err)),
-		Note: "see that the disk has room, and that every part of the way to it is a folder"}
+		Note: "see that the disk is there and has room"}
+}
+
+// inTheWay is the part of the way to a folder that is no folder, or "".
+func inTheWay(content *os.Root, folder string) string {
+	for ; folder != "."; folder = path.Dir(folder) {
+		if info, err := content.Stat(folder); err == nil && !info.IsDir() {
+			return folder
+		}
+	}
+	return ""
 }
 
 func write(content *os.Root, f File) error {

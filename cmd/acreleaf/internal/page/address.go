@@ -30,9 +30,6 @@ var kindFolders = map[string]Kind{"guides": Guide, "workshops": Workshop, "cours
 // folderNames is kindFolders' keys in the order to show them.
 var folderNames = []string{"guides", "workshops", "courses", "manual"}
 
-// Folders lists the folders for pages, those for readers first.
-func Folders() []string { return slices.Clone(folderNames) }
-
 // Address says where a page stands in the site. It is comparable; every file name has one address of its own.
 type Address struct {
 	Kind     Kind
