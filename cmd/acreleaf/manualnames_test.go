@@ -30,7 +30,7 @@ func manualLists(t *testing.T) []nameList {
 		{"figures.md", "schemes of figures", markdown.constants("figure.go")},
 		{"pages.md", "keys of metadata", page.list(t, "keys")},
 		{"pages.md", "folders of pages", page.list(t, "folderNames")},
-		{"site.md", "keys of site.yaml", slices.Concat(config.list(t, "siteKeys"), config.tables("config.go"),
+		{"site.md", "keys of site.yaml", slices.Concat(config.list(t, "siteKeys"), config.list(t, "contactKeys"),
 			readCode(t, "reading").returned("Languages"))},
 		{"sources.md", "keys of sources.yaml", config.list(t, "referenceKeys")},
 		{"sources.md", "kinds of sources", config.list(t, "Kinds")},
@@ -156,20 +156,6 @@ func (c *code) constants(file string) []string {
 		}
 	}
 	slices.Sort(found)
-	return found
-}
-
-// tables gives the keys of the tables that a file reads inside its own: Table(key, what, keys).
-func (c *code) tables(file string) []string {
-	var found []string
-	ast.Inspect(c.files[file], func(n ast.Node) bool {
-		if call, ok := n.(*ast.CallExpr); ok && len(call.Args) == 3 {
-			if method, ok := call.Fun.(*ast.SelectorExpr); ok && method.Sel.Name == "Table" {
-				found = append(found, c.texts(call.Args[2])...)
-			}
-		}
-		return true
-	})
 	return found
 }
 

@@ -36,6 +36,8 @@ type Contact struct{ Name, Email, Phone string }
 var siteKeys = []string{"office", "crop", "tagline", "language", "address", "licence", "contact", "local-rule",
 	"invented", "notice", "reading"}
 
+var contactKeys = []string{"name", "email", "phone"}
+
 // Load reads a site file. The source is never nil; the site is whole only when no message is a fault.
 func Load(fsys fs.FS, name string) (Site, *message.Source, message.List) {
 	src, faults := message.Load(fsys, name)
@@ -55,7 +57,7 @@ func Load(fsys fs.FS, name string) (Site, *message.Source, message.List) {
 		Notice:    t.Text("notice"),
 		Reading:   readingLimits(t),
 	}
-	if c := t.Table("contact", "the contact", []string{"name", "email", "phone"}); c != nil {
+	if c := t.Table("contact", "the contact", contactKeys); c != nil {
 		site.Contact = Contact{c.Text("name"), c.Text("email"), c.Text("phone")}
 	}
 	if site.Invented && site.Notice == "" {
@@ -126,3 +128,7 @@ func webAddress(text string) (*url.URL, string) {
 	}
 	return u, ""
 }
+
+// SiteKeys lists the keys of site.yaml, and ContactKeys those of the contact in it.
+func SiteKeys() []string    { return slices.Clone(siteKeys) }
+func ContactKeys() []string { return slices.Clone(contactKeys) }

@@ -49,6 +49,9 @@ func (s Sources) IDs() []string { return slices.Sorted(maps.Keys(s)) }
 var referenceKeys = []string{"authors", "year", "title", "publisher", "address", "kind", "note",
 	"figures"}
 
+// ReferenceKeys lists the keys of a source.
+func ReferenceKeys() []string { return slices.Clone(referenceKeys) }
+
 var referenceID = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
 // LoadSources reads a bibliography: an id and a table for each source. The source text is never nil.

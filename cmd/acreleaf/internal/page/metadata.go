@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"acreleaf/cmd/acreleaf/internal/config"
@@ -37,6 +38,9 @@ func (m Metadata) Due() (time.Time, bool) {
 }
 
 var keys = []string{"title", "summary", "language", "reviewed", "review-every", "crop", "order", "season", "glance"}
+
+// Keys lists the keys of a page's metadata.
+func Keys() []string { return slices.Clone(keys) }
 
 func readMetadata(src *message.Source, opening, yaml message.Span) (Metadata, message.List) {
 	t := config.ReadTable(src, yaml, "the metadata of a page", keys)

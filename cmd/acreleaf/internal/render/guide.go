@@ -2,6 +2,7 @@ package render
 
 import (
 	"bytes"
+	"cmp"
 	"strconv"
 )
 
@@ -41,12 +42,14 @@ func (r *Renderer) withoutScript(w *bytes.Buffer, module []byte) {
 // facts writes what stands in the margin beside the title: number, crop, season and review.
 func (r *Renderer) facts(w *bytes.Buffer, g *Guide) {
 	w.WriteString(`<ul class="facts">`)
-	crop, number := g.Crop, r.words.Page.Guide
+	crop, number := cmp.Or(g.Crop, r.site.Crop), r.words.Page.Guide
 	switch {
 	case g.Manual:
-		number = r.words.Manual.Page
-	case crop == "":
-		crop = r.site.Crop
+		crop, number = g.Crop, r.words.Manual.Page
+	case g.Workshop:
+		number = r.words.Page.Workshop
+	case g.Lesson:
+		number = r.words.Page.Lesson
 	}
 	if g.Number > 0 {
 		element(w, "li", "", number.with(strconv.Itoa(g.Number)))

@@ -46,6 +46,8 @@ type Page struct {
 type Guide struct {
 	Page     Page
 	Manual   bool   // it is a page of the manual
+	Workshop bool   // it is for a workshop
+	Lesson   bool   // it is a lesson of a course
 	Contents []Link // the parts of a page of the manual
 	Crop     string // when it differs from the site's
 	Season   string // when in the season its work falls, such as "before bloom"

@@ -40,6 +40,8 @@ type PageWords struct {
 	Languages     string   `yaml:"languages"`
 	MadeUp        string   `yaml:"made-up"`
 	Guide         Sentence `yaml:"guide" blanks:"number"`
+	Workshop      Sentence `yaml:"workshop" blanks:"number"`
+	Lesson        Sentence `yaml:"lesson" blanks:"number"`
 	Reviewed      Sentence `yaml:"reviewed" blanks:"date"`
 	ReviewBy      Sentence `yaml:"review-by" blanks:"date"`
 	Glance        string   `yaml:"glance"`

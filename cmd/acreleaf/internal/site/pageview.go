@@ -26,11 +26,19 @@ func (p *press) siteView(language string) render.Site {
 	return s
 }
 
+// homeOf is the home page that a page leads back to: that of its language, or the main one where there is no such page.
+func (p *press) homeOf(address page.Address) page.Address {
+	home := page.Address{Kind: page.Home, Language: address.Language}
+	if p.byAddress[home] == nil {
+		home.Language = ""
+	}
+	return home
+}
+
 // frame is what the frame of any page needs.
 func (p *press) frame(address page.Address, title, summary string) render.Page {
-	home := page.Address{Kind: page.Home, Language: address.Language}
 	v := render.Page{
-		Root: address.ToPath(""), Home: address.To(home), Address: address.String(),
+		Root: address.ToPath(""), Home: address.To(p.homeOf(address)), Address: address.String(),
 		Title: title, Summary: summary,
 	}
 	if len(p.sources) > 0 {
@@ -77,6 +85,7 @@ func (p *press) guideView(d *draft) *render.Guide {
 		Reviewed: date(m.Reviewed), Glance: glance(d),
 		Previous: wayTo(d, d.previous), Next: wayTo(d, d.next),
 	}
+	g.Workshop, g.Lesson = d.address.Kind == page.Workshop, d.address.Kind == page.Course
 	if d.address.Kind == page.Manual {
 		g.Manual, g.Contents = true, contents(d)
 	}

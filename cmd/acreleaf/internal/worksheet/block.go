@@ -20,6 +20,10 @@ const (
 	keyTitle       = "title"
 )
 
+// BlockKeys lists the keys of a worksheet that are not givens, and TableKeys those that a reckoner has on top.
+func BlockKeys() []string { return []string{keyCalculation, keyTitle} }
+func TableKeys() []string { return slices.Clone(tableKeys) }
+
 func (b *binder) bindBlocks() {
 	seen := map[string]*markdown.Block{}
 	for _, block := range b.doc.Blocks {

@@ -33,6 +33,13 @@ var (
 	checkKeys      = []string{"when", "say", "signal"}
 )
 
+// DefinitionKeys lists the keys of a calculation, and by the key of a table in it those of each entry there.
+func DefinitionKeys() (top []string, tables map[string][]string) {
+	return slices.Clone(definitionKeys), map[string][]string{
+		"givens": givenKeys, "constants": constantKeys, "answers": resultKeys, "steps": resultKeys, "checks": checkKeys,
+	}
+}
+
 // Define reads a calculation and makes its sheet. What is wrong with it is told at its place; a text that is missing
 // is told once.
 func Define(d *Definition, sources config.Sources) message.List {
@@ -252,3 +259,7 @@ func (r *definitionReader) placed(text string, span message.Span) formula.Text {
 	}
 	return formula.Text{Text: text, Span: formula.Span(span)}
 }
+
+// SurenessNames lists what a constant may say of how sure it is, and SignalNames how strongly a check may speak.
+func SurenessNames() []string { return slices.Clone(surenessNames) }
+func SignalNames() []string   { return slices.Clone(signalNames) }

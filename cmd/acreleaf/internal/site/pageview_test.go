@@ -1,0 +1,35 @@
+package site
+
+import (
+	"strings"
+	"testing"
+	"testing/fstest"
+)
+
+// A page in another language leads to the home page of that language, and without one to the main home page.
+func TestHomeOfATranslation(t *testing.T) {
+	files := content(map[string]string{"a": guide("First guide", 1, "")})
+	files["site.yaml"] = &fstest.MapFile{Data: []byte("office: Test Row Orchard Office\nlanguage: [en, es]\n")}
+	files["guides/a.es.md"] = &fstest.MapFile{Data: []byte("---\ntitle: La primera\nsummary: Una.\n---\n")}
+	for _, home := range []string{"../../../", "../../"} {
+		made := mustMake(t, files)
+		if text := made["es/guides/a/index.html"]; !strings.Contains(text, `<p class="office"><a href="`+home+`">`) {
+			t.Errorf("the page does not lead to %s:\n%s", home, text)
+		}
+		files["home.es.md"] = &fstest.MapFile{Data: []byte("---\ntitle: La fila\nsummary: Todas.\n---\n")}
+	}
+}
+
+// Workshops and lessons are counted by themselves, and say what they are.
+func TestKindOfAPage(t *testing.T) {
+	files := content(map[string]string{"a": guide("First guide", 1, "")})
+	files["workshops/day.md"] = &fstest.MapFile{Data: []byte(guide("Field day", 2, ""))}
+	files["courses/first/buds.md"] = &fstest.MapFile{Data: []byte(guide("Buds", 3, ""))}
+	made := mustMake(t, files)
+	for name, says := range map[string]string{"guides/a": "Guide 1", "workshops/day": "Workshop 2",
+		"courses/first/buds": "Lesson 3"} {
+		if !strings.Contains(made[name+"/index.html"], "<li>"+says+"</li>") {
+			t.Errorf("%s does not say %q:\n%s", name, says, made[name+"/index.html"])
+		}
+	}
+}
