@@ -20,6 +20,7 @@ type orchard struct {
 	name, languages, mark      string
 	bookTitle, bookFigure      string
 	bibliography, home, spoilt bool
+	homeTwin                   bool // there is a home page in Spanish
 }
 
 // twoLanguages are those of the site, as far as the theme has words for them.
@@ -103,6 +104,9 @@ var edits = []edit{
 	}},
 	{"mark", func(o *orchard, l *leaf) { o.mark = strings.Repeat("# \n", o.random.IntN(3)) }},
 	{"home", func(o *orchard, l *leaf) { o.home = o.random.IntN(3) > 0 }},
+	{"home twin", func(o *orchard, l *leaf) {
+		o.homeTwin = strings.Contains(twoLanguages, "es") && o.random.IntN(2) == 0
+	}},
 	{"spoil", func(o *orchard, l *leaf) { o.spoilt = o.random.IntN(3) == 0 }},
 	{"slip", func(o *orchard, l *leaf) {
 		l.slip = []string{"[it](gone.md)", "a\x00b", "[9 lb/ac](worked:soil.nitrogen)", "# Two\n\n# Two"}[o.random.IntN(4)]
@@ -180,6 +184,9 @@ func (o *orchard) write() {
 	}
 	if o.home {
 		put("home.md", "---\ntitle: Test Row\nsummary: Guides.\n---\nOf %s.\n", o.name)
+	}
+	if o.homeTwin {
+		put("home.es.md", "---\ntitle: La fila\nsummary: Todas.\n---\nDe %s.\n", o.name)
 	}
 	for name, factor := range o.factors {
 		put("calculations/"+name+".yaml", "%s", calculation(factor))

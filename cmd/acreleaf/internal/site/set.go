@@ -66,7 +66,7 @@ func (p *press) around(d *draft) surroundings {
 func (p *press) fixed(d *draft) fixed {
 	f := fixed{
 		work: d.work, renderer: p.renderers[p.language(d)], bibliography: len(p.sources) > 0, twins: p.twinCodes(d),
-		home: p.homeOf(d.address),
+		home:     p.homeOf(d.address),
 		previous: turnOf(d.previous), next: turnOf(d.next),
 	}
 	if d.address.Kind == page.Home {
