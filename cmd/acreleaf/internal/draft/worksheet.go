@@ -12,7 +12,6 @@ import (
 // sentences are the words around a drafted worksheet in one language.
 type sentences struct {
 	none           string // in place of a worksheet
-	part           string // the heading of one worksheet among several
 	say            string // what the author writes about a worksheet
 	given, answer  string // before the figures of the example
 	among, between string // "one of:", "from %s to %s"
