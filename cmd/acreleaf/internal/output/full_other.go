@@ -11,3 +11,9 @@ import (
 func isFull(err error) bool {
 	return errors.Is(err, syscall.ENOSPC) || errors.Is(err, syscall.EDQUOT)
 }
+
+// isBusy says whether a file is in use and cannot be replaced.
+func isBusy(err error) bool { return errors.Is(err, syscall.EBUSY) }
+
+// noRight is why a file may not be written.
+const noRight = "its folder is read-only"

@@ -24,9 +24,11 @@ func (w *writer) sentence(p string, err error, state string) error {
 	case isFull(err):
 		return fmt.Errorf("the disk is full, there is no room for %s. %s Free some space and press again: %w",
 			shown, state, bare(err))
+	case isBusy(err):
+		return fmt.Errorf("%s is in use by another program. %s Close it there and press again: %w", shown, state, bare(err))
 	case errors.Is(err, syscall.EROFS), errors.Is(err, fs.ErrPermission):
-		return fmt.Errorf("%s may not be written, its folder is read-only. %s "+
-			"Give yourself the right to write there, or choose another folder with --to: %w", shown, state, bare(err))
+		return fmt.Errorf("%s may not be written, %s. %s "+
+			"Give yourself the right to write there, or choose another folder with --to: %w", shown, noRight, state, bare(err))
 	case errors.Is(err, syscall.ENOTDIR):
 		return fmt.Errorf("%s needs a folder where there is a file. %s "+
 			"Move that file away, or choose another folder with --to: %w", shown, state, bare(err))
