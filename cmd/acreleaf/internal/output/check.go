@@ -36,7 +36,33 @@ func Check(files []File) message.List {
 				Note: "use small letters only, and rename one of the two source files"})
 		}
 	}
-	return append(l, checkFolders(same)...)
+	return slices.Concat(l, checkFolders(same), checkSpelling(files))
+}
+
+// checkSpelling finds folders whose names differ only in capitals. Of each two it tells once.
+func checkSpelling(files []File) message.List {
+	first, told := map[string]string{}, map[string]bool{}
+	var l message.List
+	for _, f := range files {
+		for folder := path.Dir(f.Path); folder != "." && folder != "/"; folder = path.Dir(folder) {
+			folded := strings.ToLower(folder)
+			one, known := first[folded]
+			if !known {
+				first[folded] = folder
+				continue
+			}
+			// Where the folders that they lie in differ, those are told.
+			if one == folder || told[folded] || path.Dir(one) != path.Dir(folder) {
+				continue
+			}
+			told[folded] = true
+			l = append(l, message.Message{ID: "output-case",
+				Text: fmt.Sprintf("the folders %q and %q differ only in capitals, and many disks take them for one",
+					one, folder),
+				Note: "use small letters only, and put the files of both into one folder"})
+		}
+	}
+	return l
 }
 
 // checkFolders finds files that stand where another file needs a folder.

@@ -13,8 +13,10 @@ func TestCheck(t *testing.T) {
 		paths []string
 		want  []string // id and a part of the text of each message
 	}{
-		"good":               {[]string{"index.html", "es/guides/soil/index.html", "assets/page.0a1b.css", ".nojekyll"}, nil},
-		"twice":              {[]string{"a.html", "b.html", "a.html"}, []string{`output-twice two files want to be "a`}},
+		"good":  {[]string{"index.html", "es/guides/soil/index.html", "assets/page.0a1b.css", ".nojekyll"}, nil},
+		"twice": {[]string{"a.html", "b.html", "a.html"}, []string{`output-twice two files want to be "a`}},
+		"folders by case": {[]string{"A/b.htm", "a/c.htm", "a/D/e.htm", "a/d/f.htm"}, []string{
+			`output-case the folders "A" and "a" differ only`, `output-case the folders "a/D" and "a/d" differ only`}},
 		"case":               {[]string{"A.htm", "a.htm"}, []string{`output-case "A.htm" and "a.htm" differ only`}},
 		"empty":              {[]string{""}, []string{"output-name a file of the site has no name"}},
 		"absolute":           {[]string{"/a"}, []string{`output-name "/a" must not begin with a slash`}},
