@@ -62,7 +62,8 @@ function watch(page, address, complaints) {
   const { origin, protocol } = new URL(address);
   page.on('console', (message) => complaints.push(`console ${message.type()}: ${message.text()}`));
   page.on('pageerror', (error) => complaints.push(`error: ${error.message}`));
-  page.on('requestfailed', (request) => complaints.push(`request failed: ${request.url()}`));
+  page.on('requestfailed', (request) => complaints.push(
+    `request failed: ${request.url()} ${request.failure().errorText}`));
   page.on('request', (request) => {
     const to = new URL(request.url());
     if (to.protocol === 'data:' || (protocol === 'file:' ? to.protocol === protocol : to.origin === origin)) {
