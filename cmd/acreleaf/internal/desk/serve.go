@@ -3,7 +3,6 @@ package desk
 import (
 	"bytes"
 	_ "embed"
-	"mime"
 	"net/http"
 	"path"
 	"strings"
@@ -82,11 +81,7 @@ func (d *Desk) serveFile(w http.ResponseWriter, r *http.Request) {
 		send(w, r, status, "text/html; charset=utf-8", withScript(a.content, d.shelf.mark(a)))
 		return
 	}
-	kind := mime.TypeByExtension(path.Ext(a.name))
-	if kind == "" {
-		kind = "application/octet-stream"
-	}
-	send(w, r, status, kind, a.content)
+	send(w, r, status, mediaType(a.name), a.content)
 }
 
 func send(w http.ResponseWriter, r *http.Request, status int, kind string, content []byte) {

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"io"
+	"mime"
 	"net/http"
 	"net/http/httptest"
 	"strings"
@@ -89,6 +90,19 @@ func TestFilesAreServed(t *testing.T) {
 		if r.Header.Get("Cache-Control") != "no-store" || r.Header.Get("X-Content-Type-Options") != "nosniff" {
 			t.Errorf("%s %s: %v", c.method, c.target, r.Header)
 		}
+	}
+}
+
+// A computer where another program has said that a style sheet is plain text shows the site as any other.
+func TestTypesAreNotTheSystems(t *testing.T) {
+	before := mime.TypeByExtension(".css")
+	t.Cleanup(func() { _ = mime.AddExtensionType(".css", before) })
+	if err := mime.AddExtensionType(".css", "text/plain"); err != nil {
+		t.Fatal(err)
+	}
+	r := ask(shown(), "GET", "/assets/page.css", "localhost")
+	if kind := r.Header.Get("Content-Type"); kind != "text/css; charset=utf-8" {
+		t.Errorf("a style sheet is served as %q", kind)
 	}
 }
 
