@@ -18,7 +18,7 @@ import (
 )
 
 type draftCommand struct {
-	Page  string   `arg:"" optional:"" help:"The new page: guides/frost.md, workshops/… or courses/…; soil.es.md is soil.md in Spanish."`
+	Page  string   `arg:"" optional:"" help:"A page in guides, workshops or courses; soil.es.md is soil.md in Spanish."`
 	With  []string `help:"Begin the page with these calculations, such as soil-nitrogen." placeholder:"NAME"`
 	Site  string   `help:"Make a small working site in a new or empty folder, instead of a page." placeholder:"FOLDER"`
 	Today day      `help:"The day of the review, as 2026-11-02 (today, by this computer's clock)." placeholder:"DATE"`

@@ -65,7 +65,7 @@ const (
 	faultGuide = guideHead + "See [it](gone.md).\n"
 	fault      = "content/guides/soil.md:5:10: error: there is no file \"guides/gone.md\" in content [link-broken]\n" +
 		"    5 | See [it](gone.md).\n      |          ^~~~~~~\n" +
-		"   note: write the way from this file to one that is there, such as soil.md\n1 error\n"
+		"   note: write the way from this file to one that is there, such as ../home.md\n1 error\n"
 )
 
 // open starts a desk on a new content folder with one guide, and waits for its address.

@@ -25,6 +25,7 @@ func newTextCheck(p *Page, s *Site, r Rules) *textCheck {
 func (c *textCheck) prose(p *markdown.Prose) {
 	c.hazards.prose(p)
 	c.readability.prose(p)
+	c.unlinked(p)
 	if c.rules.Advice && page.Unwritten(p.Text) {
 		c.unwritten = append(c.unwritten, p.Span(0, len(p.Text)))
 	}

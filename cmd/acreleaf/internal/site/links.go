@@ -45,7 +45,10 @@ func (p *press) resolve(d *draft, link *markdown.Link) string {
 	case strings.HasPrefix(destination, "/"):
 		d.unlinked(link, "link-outside",
 			fmt.Sprintf("%q begins with a slash, so it starts at the top of the web server", destination),
-			p.wayFromHere(d, strings.TrimPrefix(destination, "/")))
+			p.wayFromHere(d, link, strings.TrimPrefix(destination, "/")))
+		return ""
+	case destination == "" && fragment == "":
+		d.unlinked(link, "link-broken", "this link leads nowhere", "write an address in ( ), or take the brackets away")
 		return ""
 	case destination == "":
 		return anchor(d, d, link, fragment)
@@ -81,7 +84,7 @@ func (p *press) resolve(d *draft, link *markdown.Link) string {
 		return ""
 	}
 	d.unlinked(link, "link-broken", fmt.Sprintf("there is no file %q in %s", name, p.options.Name),
-		p.wayFromHere(d, name))
+		p.wayFromHere(d, link, name))
 	return ""
 }
 
@@ -118,7 +121,7 @@ func hasScheme(address string) bool {
 
 // wayFromHere is a note that gives the way to the file that was most likely meant: one of the same name in another
 // folder, or one of nearly the same name in the same folder.
-func (p *press) wayFromHere(d *draft, name string) string {
+func (p *press) wayFromHere(d *draft, link *markdown.Link, name string) string {
 	names := slices.Concat(slices.Sorted(maps.Keys(p.index)), p.listing.files)
 	folder, base := path.Split(name)
 	var beside []string
@@ -134,7 +137,17 @@ func (p *press) wayFromHere(d *draft, name string) string {
 	if near, ok := message.Nearest(base, beside); ok {
 		return "did you mean " + wayBetween(d.name, folder+near) + "?"
 	}
-	return "write the way from this file to one that is there, such as " + wayBetween(d.name, names[0])
+	if link.Image {
+		return "save the picture in content, and write the way to it from this file"
+	}
+	example := d.name
+	for _, known := range slices.Sorted(maps.Keys(p.index)) {
+		if other := p.index[known]; other != d && other.address.Language == d.address.Language {
+			example = known
+			break
+		}
+	}
+	return "write the way from this file to one that is there, such as " + wayBetween(d.name, example)
 }
 
 // wayBetween is the relative path from one file of the content folder to another.
