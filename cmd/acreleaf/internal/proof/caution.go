@@ -20,6 +20,7 @@ type hazardCheck struct {
 // A sighting is what a page says of one hazard.
 type sighting struct {
 	warned     bool
+	ordered    bool         // a sentence tells people to handle it
 	paragraphs int          // that talk of it
 	first      message.Span // where the first of them does
 }
@@ -58,6 +59,7 @@ func (c *hazardCheck) prose(p *markdown.Prose) {
 				seen.first = p.Span(start, end)
 			}
 			seen.paragraphs++
+			seen.ordered = seen.ordered || h.order != nil && h.order.MatchString(p.Text)
 			break
 		}
 	}
@@ -92,6 +94,9 @@ func (c *hazardCheck) handled(h *hazard, seen sighting) (at message.Span, how st
 		if h.talk.MatchString(heading.Text) {
 			return heading.Span, "has a part about " + h.name, true
 		}
+	}
+	if seen.ordered {
+		return seen.first, "tells people what to do with " + h.name, true
 	}
 	return seen.first, "talks of " + h.name, seen.paragraphs >= h.enough
 }

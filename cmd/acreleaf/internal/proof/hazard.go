@@ -14,8 +14,9 @@ type hazard struct {
 	stems        []string // one of them is in every text that talks or warns of it, in small letters
 	talk         *regexp.Regexp
 	warn         *regexp.Regexp
-	enough       int    // paragraphs that talk of it before it is more than a word in passing
-	example      string // a signal block that names it
+	order        *regexp.Regexp // a sentence that tells people to handle it; nil where only talk counts
+	enough       int            // paragraphs that talk of it before it is more than a word in passing
+	example      string         // a signal block that names it
 }
 
 // hazardsOf gives the hazards in the words of a language, or nothing for a language that is not known.
@@ -35,6 +36,16 @@ func words(pattern string) *regexp.Regexp {
 	return regexp.MustCompile(`(?i)(?:^|[^\p{L}])(` + pattern + `)(?:[^\p{L}]|$)`)
 }
 
+// ordered is a sentence in which one of the verbs stands before the thing that it is done with.
+func ordered(verbs, thing string) *regexp.Regexp {
+	return regexp.MustCompile(`(?i)(?:^|[^\p{L}])(?:` + verbs + `)[^\p{L}.!?](?:[^.!?]{0,60}[^\p{L}])?` + thing)
+}
+
+const (
+	handlesEnglish = `add|apply|blend|dilute|inject|measure|meter|mix|pour|put|run|spray|spread|store|use`
+	handlesSpanish = `a(?:gregue|ñada|plique)|diluya|eche|guarde|inyecte|mezcle|mida|ponga|use|vierta`
+)
+
 var (
 	acidMaterials    = []string{"15-0-0-16S"}
 	ammoniaMaterials = []string{"20-0-0", "82-0-0"}
@@ -47,14 +58,16 @@ var englishHazards = sync.OnceValue(func() []hazard {
 			talk: words(`(?:(?:sul(?:f|ph)uric|nitric|phosphoric|hydrochloric|muriatic|strong|concentrated) acids?|` +
 				`acid (?:materials?|fertili[sz]ers?|products?|injection|tanks?)|inject(?:s|ed|ing)? (?:an |the )?acids?|` +
 				`acids? (?:in|into|to) (?:the )?(?:water|lines?|tanks?))`),
-			warn: regexp.MustCompile(`(?i)acid`),
+			warn:  regexp.MustCompile(`(?i)acid`),
+			order: ordered(handlesEnglish, `(?:sul(?:f|ph)uric|nitric|phosphoric|hydrochloric|muriatic) acid`),
 			example: "> **DANGER** Acid burns skin and eyes. Pour acid into water, never water into acid. Follow the " +
 				"label.",
 		},
 		{
 			name: "ammonia", materials: ammoniaMaterials, stems: []string{"mmonia"}, enough: 2,
-			talk: words(`(?:(?:anhydrous|aqua|liquid) ammonia|ammonia (?:materials?|fertili[sz]ers?|water|tanks?))`),
-			warn: regexp.MustCompile(`(?i)ammonia`),
+			talk:  words(`(?:(?:anhydrous|aqua|liquid) ammonia|ammonia (?:materials?|fertili[sz]ers?|water|tanks?))`),
+			warn:  regexp.MustCompile(`(?i)ammonia`),
+			order: ordered(handlesEnglish, `(?:anhydrous|aqua|liquid) ammonia`),
 			example: "> **DANGER** Ammonia burns eyes and lungs. Only trained people may handle it, with goggles, gloves and " +
 				"water within reach.",
 		},
@@ -63,6 +76,7 @@ var englishHazards = sync.OnceValue(func() []hazard {
 			stems: []string{"nject", "hemigat", "ertigat", "ackflow"},
 			talk:  words(`(?:inject(?:s|ed|ing|ions?|ors?)?|chemigat\p{L}+|fertigat\p{L}+)`),
 			warn:  regexp.MustCompile(`(?i)inject|chemigat|fertigat|backflow`),
+			order: regexp.MustCompile(`(?:^|[.!?:] )(?:Inject|Chemigate|Fertigate) `),
 			example: "> **WARNING** Never inject without the backflow protection that your local code asks for. Feed that " +
 				"runs back can poison a well.",
 		},
@@ -83,7 +97,8 @@ var spanishHazards = sync.OnceValue(func() []hazard {
 			talk: words(`(?:ácidos? (?:sulfúrico|nítrico|fosfórico|clorhídrico|muriático|fuerte|concentrado)s?|` +
 				`(?:materiales|fertilizantes|productos) ácidos|inyect\p{L}+ (?:un |el )?ácidos?|` +
 				`ácidos? (?:en|a) (?:el |la )?(?:agua|línea|tanque)s?)`),
-			warn: regexp.MustCompile(`(?i)ácid`),
+			warn:  regexp.MustCompile(`(?i)ácid`),
+			order: ordered(handlesSpanish, `ácido (?:sulfúrico|nítrico|fosfórico|clorhídrico|muriático)`),
 			example: "> **PELIGRO** El ácido quema la piel y los ojos. Eche el ácido al agua, nunca el agua al ácido. Siga la " +
 				"etiqueta.",
 		},
@@ -91,7 +106,8 @@ var spanishHazards = sync.OnceValue(func() []hazard {
 			name: "ammonia", materials: ammoniaMaterials, stems: []string{"mon"}, enough: 2,
 			talk: words(`(?:amon[ií]aco (?:anhidro|acuoso|líquido)|agua amoniacal|(?:materiales|fertilizantes) amoniacales|` +
 				`(?:materiales|fertilizantes|tanques?|solución) (?:de|con) amon[ií]aco)`),
-			warn: regexp.MustCompile(`(?i)amon[ií]ac`),
+			warn:  regexp.MustCompile(`(?i)amon[ií]ac`),
+			order: ordered(handlesSpanish, `(?:amon[ií]aco (?:anhidro|acuoso|líquido)|agua amoniacal)`),
 			example: "> **PELIGRO** El amoníaco quema los ojos y los pulmones. Solo gente capacitada lo maneja, con gafas, " +
 				"guantes y agua cerca.",
 		},
@@ -100,6 +116,7 @@ var spanishHazards = sync.OnceValue(func() []hazard {
 			stems: []string{"nyec", "uimigaci", "ertirri", "eflujo"},
 			talk:  words(`(?:inyec[tc]\p{L}+|quimigaci\p{L}+|fertirri\p{L}+)`),
 			warn:  regexp.MustCompile(`(?i)inyec|quimigaci|fertirri|reflujo`),
+			order: regexp.MustCompile(`(?:^|[.!?:] )(?:Inyecte|Inyecten|Fertirriegue) `),
 			example: "> **ADVERTENCIA** Nunca inyecte sin la protección contra reflujo que pide su código local. Lo que " +
 				"regresa puede envenenar un pozo.",
 		},
