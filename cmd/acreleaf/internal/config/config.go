@@ -101,7 +101,7 @@ func siteAddress(t *Table) string {
 		return ""
 	}
 	u, fault := webAddress(text)
-	if fault == "" && (u.RawQuery != "" || u.ForceQuery || u.Fragment != "") {
+	if fault == "" && strings.ContainsAny(text, "?#") {
 		fault = "has a part after ? or #"
 	}
 	if fault != "" {
@@ -125,6 +125,8 @@ func webAddress(text string) (*url.URL, string) {
 		return nil, "has no host name"
 	case u.User != nil:
 		return nil, "has a user name in it"
+	case strings.Contains(text, " "):
+		return nil, "has a space in it"
 	}
 	return u, ""
 }

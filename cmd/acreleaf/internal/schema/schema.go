@@ -11,12 +11,10 @@ import (
 	"encoding/json"
 	"fmt"
 	"maps"
-	"slices"
+	"strings"
 
-	"acreleaf/calc"
 	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/page"
-	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
 
 // object is a JSON object. Its keys are written by the alphabet, so that a schema has the same bytes each time.
@@ -29,31 +27,24 @@ const Folder = "shapes"
 func Files() map[string][]byte {
 	site := maps.Clone(siteForms)
 	site["contact"] = table("How readers reach the office.", config.ContactKeys(), contactForms)
-	keys, tables := worksheet.DefinitionKeys()
-	definition := maps.Clone(definitionTop)
-	for key, inside := range tables {
-		definition[key] = form{
-			"description": definitionSays[key], "type": "object",
-			"additionalProperties": table("One of the "+key+".", inside, definitionForms[key]),
-		}
-	}
 	schemas := map[string]object{
 		"page.json": table("The metadata at the top of a page, between its two lines of hyphens.", page.Keys(), pageForms),
 		"site.json": table("The settings of a site: site.yaml.", config.SiteKeys(), site),
 		"sources.json": {
 			"description":          "The bibliography of a site: sources.yaml. Each source stands under a short name.",
-			"type":                 "object",
-			"propertyNames":        object{"pattern": "^[a-z0-9]+(-[a-z0-9]+)*$"},
-			"additionalProperties": table("A source.", config.ReferenceKeys(), sourceForms),
+			"type":                 []string{"object", "null"}, // a file of remarks alone is no fault
+			"propertyNames":        object{"pattern": sourceID},
+			"additionalProperties": table("A source.", config.ReferenceKeys(), sourceForms()),
 		},
-		"worksheet.json":   block("What stands between the fences of a worksheet.", nil),
-		"reckoner.json":    block("What stands between the fences of a reckoner.", worksheet.TableKeys()),
-		"calculation.json": table("A calculation of your own, in a block or in a file of calculations.", keys, definition),
+		"worksheet.json":   worksheetShape(),
+		"reckoner.json":    reckonerShape(),
+		"calculation.json": definition(),
 	}
+	maps.Copy(schemas["site.json"], noticed)
 	files := make(map[string][]byte, len(schemas))
 	for name, schema := range schemas {
 		schema["$schema"] = "https://json-schema.org/draft/2020-12/schema"
-		schema["title"] = "Acreleaf: " + name[:len(name)-len(".json")]
+		schema["title"] = "Acreleaf: " + strings.TrimSuffix(name, ".json")
 		files[name] = written(schema)
 	}
 	return files
@@ -70,11 +61,12 @@ func written(schema object) []byte {
 	return text.Bytes()
 }
 
-// A form is what may stand after a key.
-type form = object
-
-// needed are the keys that must be there.
-const needed = "needed"
+// bare is a form as it stands in a schema.
+func bare(f form) object {
+	own := maps.Clone(f)
+	delete(own, needed)
+	return own
+}
 
 // table is the schema of a table with fixed keys. A form that has the key needed tells that its own key must be there.
 func table(description string, keys []string, forms map[string]form) object {
@@ -84,13 +76,7 @@ func table(description string, keys []string, forms map[string]form) object {
 		if !known {
 			panic(fmt.Sprintf("the key %q has no form and no sentence in package schema", key))
 		}
-		own := object{}
-		for name, value := range f {
-			if name != needed {
-				own[name] = value
-			}
-		}
-		properties[key] = own
+		properties[key] = bare(f)
 		if f[needed] != nil {
 			required = append(required, key)
 		}
@@ -99,28 +85,5 @@ func table(description string, keys []string, forms map[string]form) object {
 	if len(required) > 0 {
 		s["required"] = required
 	}
-	return s
-}
-
-// block is the schema of a worksheet or a reckoner: for each calculation of the catalogue its own givens. A calculation
-// that is not in the catalogue may be one of the site's own, and then any key may be a given.
-func block(description string, more []string) object {
-	names := calc.Standard().Names()
-	slices.Sort(names)
-	choices := []object{{"enum": names}, {"description": "A calculation of your own.", "pattern": "^[a-z][a-z0-9-]*$"}}
-	s := object{
-		"description": description, "type": "object", "required": []string{"calculation"},
-		"properties": object{"calculation": object{
-			"description": "The name of the calculation.", "type": "string", "anyOf": choices,
-		}},
-	}
-	var ways []object
-	for _, name := range names {
-		ways = append(ways, object{
-			"if":   object{"properties": object{"calculation": object{"const": name}}, "required": []string{"calculation"}},
-			"then": blockOf(calc.Standard().Find(name), more),
-		})
-	}
-	s["allOf"] = ways
 	return s
 }

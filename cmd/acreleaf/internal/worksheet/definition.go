@@ -249,6 +249,9 @@ func (r *definitionReader) texts(values []config.Value) []formula.Text {
 
 // placed is a text with its place. Quotes around it and wide gaps in it do not keep a fault from its letter.
 func (r *definitionReader) placed(text string, span message.Span) formula.Text {
+	if text == "" {
+		return formula.Text{Span: formula.Span(span)} // white space alone is nothing, too
+	}
 	written := string(r.definition.Source.Text[span.Start:span.End])
 	if len(written) > 1 && (written[0] == '"' || written[0] == '\'') && written[len(written)-1] == written[0] {
 		written, span = written[1:len(written)-1], message.Span{Start: span.Start + 1, End: span.End - 1}

@@ -36,7 +36,7 @@ var ladder = map[string][]string{
 	"cmd/acreleaf/internal/render": {"message", "page", "calc", "calc/sheet", "calc/unit"},
 	"cmd/acreleaf/internal/site": {"message", "output", "config", "page", "assets", "markdown", "worksheet", "proof",
 		"render", "theme", "calc", "calc/sheet", "calc/unit"},
-	"cmd/acreleaf/internal/schema": {"config", "page", "worksheet", "calc", "calc/sheet"},
+	"cmd/acreleaf/internal/schema": {"config", "page", "reading", "worksheet", "calc", "calc/sheet"},
 	"cmd/acreleaf/internal/rows":   {"message", "calc/sheet", "calc/unit"},
 	"cmd/acreleaf/internal/proof": {"message", "config", "markdown", "worksheet", "page", "reading", "calc", "calc/said",
 		"calc/sheet", "calc/unit"},
@@ -70,6 +70,7 @@ var ladderOfTests = map[string][]string{
 	"cmd/acreleaf/internal/render": {"theme"},
 	"cmd/acreleaf/internal/rows":   {"calc"},
 	"cmd/acreleaf/internal/draft":  {"site", "calc"},
+	"cmd/acreleaf/internal/schema": {"markdown", "message"},
 }
 
 // The libraries that one package alone may import, so that another can take their place by a change of that package.

@@ -1,0 +1,97 @@
+package schema
+
+import (
+	"strings"
+
+	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/reading"
+)
+
+var pageForms = map[string]form{
+	"title":        need("The title of the page."),
+	"summary":      need("One sentence that says what a reader gets from the page."),
+	"language":     shaped("The code of the language that the page is written in, such as en.", languageCode),
+	"reviewed":     shaped("The day on which somebody last looked the page through: 2026-09-14.", day),
+	"review-every": shaped("How long a review holds: 24 months.", interval),
+	"crop":         line("The crop that the page is about."),
+	"order":        number("The place of the page in the season."),
+	"season":       line("The part of the season that the page is for: before bud break."),
+	"glance":       list(line("Answers for the line at the top, such as soil.nitrogen.")),
+}
+
+var siteForms = map[string]form{
+	"office":     need("The name of the office that signs the guides."),
+	"crop":       line("What the guides are about."),
+	"tagline":    line("One sentence under the name of the office."),
+	"language":   languages(),
+	"address":    shaped("Where the site will stand, as a web address.", homeAddress),
+	"licence":    line("How others may use the guides."),
+	"local-rule": line("The notice that labels and local rules come first."),
+	"invented": {
+		"description": "Whether people, places and numbers are made up.", "type": []string{"boolean", "string", "null"},
+		"pattern": orNone(anyCase([]string{"true", "yes", "false", "no"})),
+	},
+	"notice":  line("The sentence that every page of a made-up site shows."),
+	"reading": readingLimits(),
+}
+
+func languages() form {
+	f := list(shaped("The codes of the languages of the site, the main one first.", languageCode))
+	f["uniqueItems"] = true
+	return f
+}
+
+// readingLimits are the languages whose texts can be measured. A number in quotes is not held against the most.
+func readingLimits() form {
+	limits := object{}
+	for _, language := range reading.Languages() {
+		m := reading.For(language)
+		f := number("The limit on the " + m.Name + ".")
+		f["exclusiveMinimum"], f["maximum"] = 0, m.Most
+		limits[language] = f
+	}
+	return form{
+		"description": "How hard a text may be, by language: a school grade for en, an ease for es.", "type": "object",
+		"properties": limits, "additionalProperties": false,
+	}
+}
+
+// noticed is what a made-up site must have on top.
+var noticed = object{
+	"if": object{
+		"properties": object{"invented": object{"anyOf": []object{
+			{"const": true}, {"type": "string", "pattern": whole(anyCase([]string{"true", "yes"}))},
+		}}},
+		"required": []string{"invented"},
+	},
+	"then": object{"properties": object{"notice": object{"not": object{"anyOf": empty}}}, "required": []string{"notice"}},
+}
+
+// empty are the values that stand for nothing.
+var empty = []object{{"type": "null"}, {"type": "string", "pattern": `^\s*$`}}
+
+var contactForms = map[string]form{
+	"name":  line("Who answers."),
+	"email": line("An address for mail."),
+	"phone": line("A telephone number."),
+}
+
+func sourceForms() map[string]form {
+	var kinds []string
+	for _, kind := range config.Kinds {
+		kinds = append(kinds, string(kind))
+	}
+	return map[string]form{
+		"authors":   line("Who wrote it."),
+		"year":      line("The year it came out."),
+		"title":     need("The title of the work."),
+		"publisher": line("Who published it."),
+		"address":   shaped("Where it can be read, as a web address.", webAddress),
+		"kind":      needChoice("What sort of source it is: "+strings.Join(kinds, ", ")+".", kinds),
+		"note":      line("What it says, in your own words."),
+		"figures": {
+			"description": "The figures that it gives, each with what it is the figure of.", "type": "object",
+			"propertyNames": object{"pattern": figure}, "additionalProperties": bare(need("What it is the figure of.")),
+		},
+	}
+}
