@@ -15,6 +15,7 @@ import (
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/proof"
+	"acreleaf/cmd/acreleaf/internal/schema"
 	"acreleaf/cmd/acreleaf/internal/site"
 )
 
@@ -80,6 +81,23 @@ func faultless(t *testing.T, content fs.FS) []string {
 func TestSiteIsWhole(t *testing.T) {
 	if ids := faultless(t, sample(t)); len(ids) > 0 {
 		t.Error(ids)
+	}
+}
+
+// A small site has the shapes of its files, and the files that are YAML throughout say which is theirs.
+func TestSiteHasShapes(t *testing.T) {
+	content := sample(t)
+	for name, text := range schema.Files() {
+		if file := content[schema.Folder+"/"+name]; file == nil || !bytes.Equal(file.Data, text) {
+			t.Errorf("%s is not there, or another", name)
+		}
+	}
+	for _, name := range []string{"site", "sources"} {
+		_, after, said := strings.Cut(string(content[name+".yaml"].Data), "\n# $schema: ")
+		shape, _, _ := strings.Cut(after, "\n")
+		if !said || shape != schema.Folder+"/"+name+".json" || content[shape] == nil {
+			t.Errorf("%s.yaml is said to have the shape %q", name, shape)
+		}
 	}
 }
 

@@ -1,15 +1,19 @@
 package draft
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
+	"maps"
 	"math/rand/v2"
 	"os"
 	"path"
 	"path/filepath"
-	"strings"
+	"slices"
 	"time"
+
+	"acreleaf/cmd/acreleaf/internal/schema"
 )
 
 // contentFolder is the folder of a new site.
@@ -46,28 +50,42 @@ func makeSite(folder string, today time.Time) ([]string, error) {
 	defer func() { _ = root.Close() }() // all that was written is closed by then
 	beside := fmt.Sprintf(".acreleaf-%016x", rand.Uint64())
 	defer func() { _ = root.RemoveAll(beside) }() // it has the right name by then, or is of no use
-	files, err := fs.Sub(patterns, "patterns/site")
+	files, err := siteFiles(today)
 	if err != nil {
 		return nil, err
 	}
 	var names []string
-	err = fs.WalkDir(files, ".", func(name string, entry fs.DirEntry, err error) error {
-		if err != nil {
-			return err
+	for _, name := range slices.Sorted(maps.Keys(files)) {
+		at := path.Join(beside, name)
+		if err := root.MkdirAll(path.Dir(at), 0o755); err != nil {
+			return nil, err
 		}
-		if entry.IsDir() {
-			return root.MkdirAll(path.Join(beside, name), 0o755)
-		}
-		text, err := fs.ReadFile(files, name)
-		if err != nil {
-			return err
+		if err := root.WriteFile(at, files[name], 0o644); err != nil {
+			return nil, err
 		}
 		names = append(names, path.Join(contentFolder, name))
-		dated := strings.ReplaceAll(string(text), "{{today}}", today.Format(time.DateOnly))
-		return root.WriteFile(path.Join(beside, name), []byte(dated), 0o644)
-	})
+	}
+	return names, root.Rename(beside, contentFolder)
+}
+
+// siteFiles are the files of the small site by their names in the content folder, and the shapes of what an author
+// writes there: an editor that knows such shapes finds them beside the files.
+func siteFiles(today time.Time) (map[string][]byte, error) {
+	site, err := fs.Sub(patterns, "patterns/site")
 	if err != nil {
 		return nil, err
 	}
-	return names, root.Rename(beside, contentFolder)
+	files := map[string][]byte{}
+	err = fs.WalkDir(site, ".", func(name string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() {
+			return err
+		}
+		text, err := fs.ReadFile(site, name)
+		files[name] = bytes.ReplaceAll(text, []byte("{{today}}"), []byte(today.Format(time.DateOnly)))
+		return err
+	})
+	for name, text := range schema.Files() {
+		files[path.Join(schema.Folder, name)] = text
+	}
+	return files, err
 }

@@ -41,8 +41,8 @@ var ladder = map[string][]string{
 	"cmd/acreleaf/internal/proof": {"message", "config", "markdown", "worksheet", "page", "reading", "calc", "calc/said",
 		"calc/sheet", "calc/unit"},
 	"cmd/acreleaf/internal/desk": {"site", "message", "output"},
-	"cmd/acreleaf/internal/draft": {"proof", "markdown", "page", "output", "config", "message", "calc/said", "calc/sheet",
-		"calc/unit"},
+	"cmd/acreleaf/internal/draft": {"proof", "markdown", "page", "output", "config", "message", "schema", "calc/said",
+		"calc/sheet", "calc/unit"},
 	"cmd/acreleaf/internal/cli": {"site", "proof", "desk", "draft", "rows", "output", "message", "config", "calc",
 		"calc/sheet", "calc/unit"},
 
