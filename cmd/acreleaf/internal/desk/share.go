@@ -72,20 +72,20 @@ func (d *Desk) listen() (net.Listener, error) {
 	return net.Listen("tcp", net.JoinHostPort(host, "0"))
 }
 
-// greet says where the desk is.
+// greet says where the desk is, in one piece: whoever waits for the first line may go on with the rest.
 func (d *Desk) greet(listener net.Listener) {
 	port := strconv.Itoa(listener.Addr().(*net.TCPAddr).Port)
-	fmt.Fprintf(d.options.Out, "The desk is at http://%s/ and follows %s. Press Ctrl+C to stop.\n",
+	text := fmt.Sprintf("The desk is at http://%s/ and follows %s. Press Ctrl+C to stop.\n",
 		net.JoinHostPort("127.0.0.1", port), d.options.Site.Name)
-	if !d.options.Share {
-		return
-	}
-	fmt.Fprintln(d.options.Out, "Every device on this network can see it. On a phone, type:")
 	shared := sharedAddresses(ownAddresses())
-	for _, ip := range shared {
-		fmt.Fprintf(d.options.Out, "  http://%s/\n", net.JoinHostPort(ip.String(), port))
+	if d.options.Share {
+		text += "Every device on this network can see it. On a phone, type:\n"
+		for _, ip := range shared {
+			text += fmt.Sprintf("  http://%s/\n", net.JoinHostPort(ip.String(), port))
+		}
 	}
-	if len(shared) == 0 {
+	fmt.Fprint(d.options.Out, text)
+	if d.options.Share && len(shared) == 0 {
 		fmt.Fprintln(d.options.Err, "This computer is on no network now, so no device can reach the desk.")
 	}
 }
