@@ -47,7 +47,7 @@ func (p *press) mustWalk() bool {
 // all of them when the languages that they were read for are others now.
 func (p *press) keptDrafts() []*draft {
 	switch {
-	case p.before == nil || !slices.Equal(p.before.site.Languages, p.site.Languages):
+	case p.before == nil || !slices.Equal(p.before.languages, p.languages):
 		return make([]*draft, len(p.pages))
 	case p.listing == p.before.listing:
 		return p.before.walked

@@ -46,9 +46,14 @@ func (p *press) load() {
 	} else {
 		p.listing = p.before.listing
 	}
-	p.say(p.siteSaid)
-	p.say(p.sourcesSaid)
+	if p.listing.err == nil { // or no file in it can be found either
+		p.say(p.siteSaid)
+		p.say(p.sourcesSaid)
+	}
 	p.say(p.listing.said)
+	if !message.HasFault(p.siteSaid) {
+		p.languages = p.site.Languages
+	}
 	p.pages = make([]*draft, len(p.listing.pages))
 	if len(p.pages) == 0 && p.listing.err == nil {
 		p.say(message.List{{ID: "no-pages", Text: "there is no page in " + p.options.Name,

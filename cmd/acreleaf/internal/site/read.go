@@ -107,8 +107,8 @@ func (p *press) readHead(d *draft) {
 	metadata, start, messages := page.Split(d.source)
 	d.metadata, d.start = metadata, start
 	d.said.reading = append(d.said.reading, messages...)
-	if err == nil {
-		d.said.reading = append(d.said.reading, page.CheckLanguage(d.source, address, metadata, p.site.Languages)...)
+	if err == nil && p.languages != nil {
+		d.said.reading = append(d.said.reading, page.CheckLanguage(d.source, address, metadata, p.languages)...)
 	}
 }
 

@@ -78,6 +78,7 @@ type press struct {
 	site        config.Site
 	siteFile    *message.Source
 	siteSaid    message.List
+	languages   []string // of the site; nil while site.yaml cannot tell
 	sources     config.Sources
 	sourcesFile *message.Source // nil when there is none
 	sourcesSaid message.List
