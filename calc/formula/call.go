@@ -32,6 +32,17 @@ var functions = map[string]function{
 	"if":         {"if(a > b, a, b)", 3, 3},
 }
 
+// Functions lists the functions by the alphabet, as their names would be written outside of the work. Nothing else may
+// be called so.
+func Functions() []string {
+	var names []string
+	for word := range functions {
+		names = append(names, hyphened(word))
+	}
+	slices.Sort(names)
+	return names
+}
+
 // meant are words that people know from elsewhere for our functions.
 var meant = map[string]string{
 	"abs": "size", "minimum": "min", "maximum": "max", "ceil": "round_up", "ceiling": "round_up", "floor": "round_down",

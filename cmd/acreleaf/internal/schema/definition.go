@@ -1,8 +1,10 @@
 package schema
 
 import (
+	"slices"
 	"strings"
 
+	"acreleaf/calc/formula"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
 
@@ -14,12 +16,15 @@ var definitionTop = map[string]form{
 	"notes":   list(line("Sentences that stand below the answers.")),
 }
 
-// work has at least one line that gives a name to a formula.
+// work has at least one line that gives a name to a formula, and no name is that of a function.
 func work() form {
+	functions := strings.ReplaceAll(strings.Join(formula.Functions(), "|"), "-", "_")
+	called := object{"type": "string", "pattern": `^\s*(` + functions + `)\s*=`}
 	return form{
 		"description": "The arithmetic, a line each: volume = rate * area.", "type": []string{"string", "array"},
 		"pattern": workLine, "contains": object{"type": "string", "pattern": filled},
-		"items": object{"type": []string{"string", "null"}, "pattern": `^\s*$|` + workLine}, needed: true,
+		"items": object{"type": []string{"string", "null"}, "pattern": `^\s*$|` + workLine, "not": called}, "not": called,
+		needed: true,
 	}
 }
 
@@ -32,8 +37,8 @@ type part struct {
 }
 
 func definitionParts() map[string]part {
-	quantity := object{"pattern": "^" + ownName + "$"}
-	words := append(worksheet.BlockKeys(), worksheet.TableKeys()...)
+	quantity := object{"pattern": "^" + ownName + "$", "not": object{"enum": formula.Functions()}}
+	words := slices.Concat(formula.Functions(), worksheet.BlockKeys(), worksheet.TableKeys())
 	return map[string]part{
 		"givens": {
 			says: "What the reader fills in, by name.", forms: givenForms,

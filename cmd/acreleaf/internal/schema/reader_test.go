@@ -83,8 +83,9 @@ givens:
   ground-speed: {label: Speed, example: 5 mi/h, range: 0.5 to 20, hint: Of the ground., units: [km/h]}
 constants:
   width: {label: Width, value: 20 in, source: row-book, sure: handbook, note: Of a boom.}
+  overlap: {label: Overlap, value: 0.9, source: no source, sure: memory}
 work:
-  - strip = ground_speed * width
+  - strip = ground_speed * width * overlap
   - rate = flow / strip
 answers:
   rate: {label: Rate, unit: gal/ac, also: L/ha}

@@ -58,6 +58,7 @@ func TestSlips(t *testing.T) {
 const (
 	soil  = "calculation: soil-nitrogen\n"
 	sides = soil + "down: depth = 6, 12 in\nacross: nitrate = 5, 10 ppm NO3-N\n"
+	trees = "calculation: crop-demand\ncrop: almond\nyield: 1,800 lb/ac\n"
 	own   = "title: A\nsummary: B\nanswers: {c: {label: C, unit: in}}\n"
 )
 
@@ -105,6 +106,9 @@ var slips = []struct{ name, right, wrong, reason string }{
 		soil + "nitrate: 12 ppm NO3-N\ndepth: 12 in\ntitle: [A]", "/title type"},
 	{"worksheet.json", soil + "nitrate: 12 ppm NO3-N\ndepth: 12 in", soil + "nitrate: 12 ppm NO3-N\ndepth:",
 		"/depth type"},
+	{"worksheet.json", trees + "leaf: 6", trees + "leaf: -1", "/leaf minimum"},
+	{"worksheet.json", trees + "leaf: 6", trees + "leaf: 1000", "/leaf maximum"},
+	{"worksheet.json", trees + "leaf: 6", trees + "leaf: true", "/leaf type"},
 	{"worksheet.json", "calculation: tree-density\npattern: square\ntree: 18 ft",
 		"calculation: tree-density\npattern: sqare\ntree: 18 ft", "/pattern enum"},
 	{"worksheet.json", "calculation: my-own\nspeed: 4 mi/h", "calculation: My own\nspeed: 4 mi/h", "/calculation pattern"},
@@ -127,6 +131,7 @@ var slips = []struct{ name, right, wrong, reason string }{
 
 	{"calculation.json", own + "work: c = a * 2", own, "/ required"},
 	{"calculation.json", own + "work: [c = a * 2]", own + "work: a * 2", "/work pattern"},
+	{"calculation.json", own + "work: c = a * 2", own + "work: min = a * 2", "/work not"},
 	{"calculation.json", own + "work: c = a\nconstants: {a: {label: D, value: 2, source: E}}",
 		own + "work: c = a\nconstants: {a: {label: D, value: two, source: E}}", "/constants/a/value pattern"},
 	{"calculation.json", own + "work: c = a\ngivens: {a: {label: D, example: 2 in, range: 0 to 5}}",

@@ -21,11 +21,11 @@ var tried = []string{
 	`"https://a.example/#"`, "https://a.example/%zz", "https://a.example:http/", "Caution", "memory",
 	`" memory "`, "Handbook", "12 in", "12 inn", "five in", "$5", "< 5 ppm NO3-N", "from soil.nitrogen",
 	"from soil", "from  soil.depth", "From soil.depth", "depth = 6", "strip = ground_speed * width", "a-b = 2",
-	"a == 2", "rate =", "2 > 1", "gal/ac", "12 gal/ac", "acre-rat", "soil", "a--b",
+	"a == 2", "rate =", "min = 2", "2 > 1", "gal/ac", "12 gal/ac", "acre-rat", "soil", "a--b",
 }
 
 // badNames take the place of each name that an author may choose.
-var badNames = []string{"Two Words", "a--b", "2a", "title", "down", "a_b", "depht", "fr"}
+var badNames = []string{"Two Words", "a--b", "2a", "title", "down", "a_b", "depht", "fr", "min", "round-up"}
 
 // held is one run of texts against the schemas and their readers.
 type held struct {
@@ -58,7 +58,7 @@ func (h *held) agree(name, at, what string, root *yaml.Node) {
 }
 
 // A schema refuses what the reader refuses, and nothing else: with each key of an example left out, with each value
-// in the place of every other, and with bad names.
+// in the place of every other and of the whole, and with bad names.
 func TestSchemasAgreeWithReaders(t *testing.T) {
 	h := &held{t: t, schemas: compiled(t), used: map[int]bool{}}
 	for name, text := range files {
@@ -69,6 +69,11 @@ func TestSchemasAgreeWithReaders(t *testing.T) {
 			for _, text := range texts {
 				h.tryAll(name, calculation+" > ", text)
 			}
+		}
+	}
+	for name := range readers {
+		for _, value := range tried {
+			h.agree(name, "", "all of it "+value, parsed(t, value))
 		}
 	}
 	for i, e := range exceptions {

@@ -36,7 +36,7 @@ var ladder = map[string][]string{
 	"cmd/acreleaf/internal/render": {"message", "page", "calc", "calc/sheet", "calc/unit"},
 	"cmd/acreleaf/internal/site": {"message", "output", "config", "page", "assets", "markdown", "worksheet", "proof",
 		"render", "theme", "calc", "calc/sheet", "calc/unit"},
-	"cmd/acreleaf/internal/schema": {"config", "page", "reading", "worksheet", "calc", "calc/sheet"},
+	"cmd/acreleaf/internal/schema": {"config", "page", "reading", "worksheet", "calc", "calc/formula", "calc/sheet"},
 	"cmd/acreleaf/internal/rows":   {"message", "calc/sheet", "calc/unit"},
 	"cmd/acreleaf/internal/proof": {"message", "config", "markdown", "worksheet", "page", "reading", "calc", "calc/said",
 		"calc/sheet", "calc/unit"},
