@@ -4,34 +4,44 @@ import "strings"
 
 // English is the English of growers in the United States.
 var English = (&Language{
-	numbers: map[string]float64{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
-		"nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16,
-		"seventeen": 17, "eighteen": 18, "nineteen": 19, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50,
-		"sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90, "hundred": 100, "thousand": 1000, "million": 1e6},
-	scales: map[string]float64{"hundred": 100, "thousand": 1000, "million": 1e6},
+	numbers: map[string]float64{"zero": 0, "a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4,
+		"five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12,
+		"thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18,
+		"nineteen": 19, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70,
+		"eighty": 80, "ninety": 90, "hundred": 100, "thousand": 1000, "million": 1e6, "dozen": 12},
+	scales: map[string]float64{"hundred": 100, "thousand": 1000, "million": 1e6, "dozen": 12, "couple": 2,
+		"couple of": 2},
 	fractions: map[string]float64{"half": 2, "halves": 2, "third": 3, "thirds": 3, "quarter": 4, "quarters": 4,
-		"fourth": 4, "fourths": 4, "fifth": 5, "fifths": 5, "eighth": 8, "eighths": 8, "tenth": 10, "tenths": 10},
-	halves: []string{"half", "quarter", "quarters"},
-	units: with(symbols(), "lb pound pounds|oz ounce ounces|ton ton tons|kg kilogram kilograms kilo kilos|g gram grams|"+
-		"t tonne tonnes|in inch inches|ft foot feet|m meter meters metre metres|cm centimeter centimeters|"+
-		"mm millimeter millimeters|ac acre acres|ha hectare hectares|ft2 square_foot square_feet sq_ft|"+
-		"m2 square_meter square_meters|gal gallon gallons|qt quart quarts|pt pint pints|"+
-		"floz fluid_ounce fluid_ounces fl_oz|L liter liters litre litres|mL milliliter milliliters|"+
-		"ac-in acre_inch acre_inches|ac-ft acre_foot acre_feet|ppm parts_per_million part_per_million|"+
-		"% percent per_cent|$ dollar dollars|cent cent cents|mi mile miles|tree tree trees|emitter emitter emitters"),
+		"fourth": 4, "fourths": 4, "fifth": 5, "fifths": 5, "eighth": 8, "eighths": 8, "tenth": 10, "tenths": 10,
+		"sixteenth": 16, "sixteenths": 16},
+	halves: strings.Fields("half quarter quarters thirds fourths fifths eighth eighths tenths sixteenth " +
+		"sixteenths"),
+	units: with(symbols(), "lb pound pounds|oz ounce ounces|ton short_ton short_tons|kg kilogram kilograms kilo "+
+		"kilos|g gram grams|mg milligram milligrams|t tonne tonnes metric_ton metric_tons|in inch inches|ft foot "+
+		"feet|yd yard yards|m meter meters metre metres|cm centimeter centimeters|mm millimeter millimeters|ac "+
+		"acre acres|ha hectare hectares|ft2 square_foot square_feet|ft3 cubic_foot cubic_feet|yd3 cubic_yard "+
+		"cubic_yards|m2 square_meter square_meters|gal gallon gallons|qt quart quarts|pt pint pints|floz "+
+		"fluid_ounce fluid_ounces fl_oz|L liter liters litre litres|mL milliliter milliliters|ac-in acre_inch "+
+		"acre_inches|ac-ft acre_foot acre_feet|ppm parts_per_million part_per_million|% percent per_cent|$ "+
+		"dollar dollars|cent cent cents|mi mile miles|tree tree trees|emitter emitter emitters|unit unit units"),
 	below: with(symbolsBelow(), "tree tree|emitter emitter|h hr hour|min minute|s second|day day|week week"),
-	substance: with(substances(), "N nitrogen|NO3-N nitrate_nitrogen nitrate_as_n|NH4-N ammonium_nitrogen|NO3 nitrate|"+
-		"NH4 ammonium|K2O potash|K potassium|P2O5 phosphate|P phosphorus|S sulfur|SO4 sulfate|Ca calcium|lime lime|"+
-		"product product material fertilizer blend solution mix urea ammonium_sulfate calcium_nitrate potassium_nitrate "+
-		"ammonium_nitrate gypsum|kernels kernels"),
-	per:      []string{"per", "a", "an", "each", "every", "for each", "for every", "to the", "to each"},
+	substance: with(substances(), "N nitrogen|NO3-N nitrate_nitrogen nitrate_N nitrate_as_N nitrate_as_nitrogen|"+
+		"NH4-N ammonium_nitrogen ammonium_N|NO3 nitrate|NH4 ammonium|NH3 ammonia anhydrous_ammonia|K2O potash|K "+
+		"potassium|P2O5 phosphate|P phosphorus|S sulfur|SO4 sulfate|Ca calcium|lime lime|product product "+
+		"material fertilizer blend solution mix urea ammonium_sulfate calcium_nitrate potassium_nitrate "+
+		"ammonium_nitrate gypsum compost manure aqua_ammonia|kernels kernels almonds nuts pistachios walnuts"),
+	joining: []string{"by", "to", "x"},
+	per: []string{"per", "a", "an", "each", "every", "for each", "for every", "to the", "to each", "to every", "on each",
+		"on every", "in each", "in every", "under each"},
 	of:       []string{"of"},
-	pointing: strings.Fields("the this that your actual pure available total bought"),
-	to:       []string{"to", "or"},
+	pointing: strings.Fields("the this that your a any actual pure available total bought dry liquid"),
+	to:       []string{"to", "or", "through"},
 	and:      "and",
 	between:  "between",
 	articles: []string{"a", "an", "one"},
-	between2: strings.Fields("more extra full whole additional actual good"),
+	fillers: words("more extra full whole additional actual good us dry wet liquid net total odd plus or_so or_more " +
+		"or_less"),
 	things: strings.Fields("bucket pail jug can drum tote tank bottle ladder barrel bag sack hose tape pipe tubing " +
 		"valve board post bolt truck pickup trailer container"),
+	people: strings.Fields("people growers farmers visitors readers students members families workers us them"),
 }).ready()

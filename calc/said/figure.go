@@ -1,6 +1,7 @@
 package said
 
 import (
+	"regexp"
 	"strings"
 
 	"acreleaf/calc/unit"
@@ -23,7 +24,7 @@ func ReadFigure(text, rest string, wanted unit.Unit) (Figure, error) {
 	}
 	by, alone := f.Unit.Meant(wanted)
 	longer, goesOn := extend(text, rest, false)
-	if goesOn && alone && silent(f.Unit, longer.Unit, wanted) {
+	if goesOn && alone && silent(f.Unit, longer.Unit, wanted, (text + rest)[longer.End:]) {
 		goesOn = false
 	}
 	if goesOn {
@@ -57,13 +58,16 @@ func said(text, rest string, a Amount) string {
 
 // silent says whether what is said after a figure does not speak of the figure: "1.26 pounds for each pound" of a plain
 // ratio, and a substance where none is wanted.
-func silent(alone, longer, wanted unit.Unit) bool {
+func silent(alone, longer, wanted unit.Unit, after string) bool {
 	if wanted.String() == "" {
-		return longer.Dimension() == pound.Dimension()
+		return longer.Dimension() == pound.Dimension() && poundBelow.MatchString(after)
 	}
 	bare := wanted.Dimension().Bare()
-	return bare == wanted.Dimension() && longer.Dimension().Bare() == alone.Dimension().Bare()
+	return alone.String() != "" && bare == wanted.Dimension() && longer.Dimension().Bare() == alone.Dimension().Bare()
 }
+
+// poundBelow finds the second pound of a ratio of two.
+var poundBelow = regexp.MustCompile(`\b(?:lb|pound|libra)\b`)
 
 var pound = unit.MustParse("lb")
 

@@ -3,6 +3,7 @@ package said
 import (
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // Find gives the amounts of a text in their order. Most words and numbers are passed over with one look.
@@ -13,6 +14,7 @@ func (l *Language) Find(text string) []Amount {
 		if begins {
 			if a, ok := l.amount(text, at, reach{len(text), true}); ok {
 				at = a.End
+				a = signed(text, a)
 				if last := len(found) - 1; last >= 0 && l.joins(text, found[last], a) {
 					a.Start, a.Low, a.LowStep = found[last].Start, found[last].Low, found[last].LowStep
 					a.Digits = a.Digits && found[last].Digits
@@ -25,6 +27,22 @@ func (l *Language) Find(text string) []Amount {
 		at = to
 	}
 	return found
+}
+
+// signed is an amount with the minus that stands right before it. Between letters or digits the sign is a dash.
+func signed(text string, a Amount) Amount {
+	for _, minus := range []string{"-", "−"} {
+		before, found := strings.CutSuffix(text[:a.Start], minus)
+		if found && a.Low == a.High && isDigit(text[a.Start]) && opens(before) {
+			a.Start, a.Low, a.High = len(before), -a.Low, -a.High
+		}
+	}
+	return a
+}
+
+// opens says whether a word may begin after a text.
+func opens(before string) bool {
+	return before == "" || strings.IndexByte(" \n(", before[len(before)-1]) >= 0
 }
 
 // joins says whether two amounts are the ends of a range whose unit stands with both: "3 oz to 4 oz".
@@ -42,7 +60,8 @@ const (
 	digitByte
 	laterByte // of a letter of several bytes, the others
 	dollarByte
-	partByte // ½ and its like begin with it, and so does the no-break space
+	partByte  // ½ and its like begin with one of these, and so do dashes and the no-break space
+	pointByte // of a number such as .5
 )
 
 var classes = func() (c [256]uint8) {
@@ -57,8 +76,10 @@ var classes = func() (c [256]uint8) {
 			c[i] = laterByte
 		case b == '$':
 			c[i] = dollarByte
-		case b == 0xC2:
+		case b == 0xC2 || b == 0xE2:
 			c[i] = partByte
+		case b == '.':
+			c[i] = pointByte
 		}
 	}
 	return c
@@ -69,29 +90,36 @@ func (l *Language) candidate(text string, at int) (to int, begins bool) {
 	switch classes[text[at]] {
 	case letterByte:
 		to = at + 1
+		if text[at] == 'x' && at > 0 && isDigit(text[at-1]) {
+			return to, false
+		}
 		for to < len(text) && classes[text[to]]&(letterByte|digitByte|laterByte) != 0 {
 			to++
 		}
 		begins = l.starts[mark(text[at:to])] && l.mayFollow(text, to)
-		if to < len(text) && text[to] != ' ' {
-			to = pastWord(text, to)
+		if to < len(text) && text[to] != ' ' && !slices.Contains(l.joining, text[at:to]) {
+			to = pastWord(text, pastAddress(text, to))
 		}
 		return to, begins
 	case digitByte:
 		return pastNumber(text, at), l.mayFollow(text, at+numeral(text[at:]))
 	case dollarByte:
-		if at+1 < len(text) && isDigit(text[at+1]) {
-			return pastNumber(text, at+1), true
+		if t := next(text, at+1); t.kind == digits && t.from <= at+2 {
+			return pastNumber(text, t.from), true
 		}
 	case partByte:
-		for _, sign := range []string{"½", "¼", "¾"} {
-			if strings.HasPrefix(text[at:], sign) {
-				return at + len(sign), true
-			}
+		r, size := utf8.DecodeRuneInString(text[at:])
+		return at + size, parts[string(r)] > 0
+	case pointByte:
+		if pointed(text, at) {
+			return pastNumber(text, at+1), l.mayFollow(text, at+numeral(text[at:]))
 		}
 	}
 	return at + 1, false
 }
+
+// unitSigns may stand between a number and its unit, or are the unit.
+const unitSigns = "/⁄$#¢+\"'″′”’"
 
 // mayFollow passes over most numbers with one look at what stands after them.
 func (l *Language) mayFollow(text string, at int) bool {
@@ -99,12 +127,25 @@ func (l *Language) mayFollow(text string, at int) bool {
 	case end:
 		return false
 	case sign:
-		return t.text == "/" || t.text == "$" || t.isDash()
+		return t.isDash() || strings.Contains(unitSigns, t.text)
 	case word:
-		return l.follows[t.text] || len(t.text) > 1 && l.follows[t.lower()]
+		return l.nexts[mark(t.text)] && (l.follows[t.text] || len(t.text) > 1 && l.follows[t.lower()])
 	}
 	return true
 }
+
+// pastAddress goes on to the end of the address of a page, whose numbers say nothing.
+func pastAddress(text string, at int) int {
+	if !strings.HasPrefix(text[at:], "://") {
+		return at
+	}
+	for at < len(text) && text[at] > ' ' {
+		at++
+	}
+	return at
+}
+
+func isLetterAt(text string, at int) bool { return at < len(text) && isLetter(text[at]) }
 
 // isLetter knows the letters of English and Spanish by their first byte.
 func isLetter(c byte) bool {
@@ -124,8 +165,9 @@ func pastNumber(text string, at int) int {
 	for at < len(text) {
 		c := text[at]
 		joins := strings.IndexByte("-/:.,_$", c) >= 0 && at+1 < len(text) && (isDigit(text[at+1]) || c == '$')
-		if !isDigit(c) && !isLetter(c) && !joins {
-			return at
+		times := c == 'x' && at+1 < len(text) && isDigit(text[at+1])
+		if times || !isDigit(c) && !isLetter(c) && !joins {
+			return at // "12x18 ft" are two numbers
 		}
 		at++
 	}

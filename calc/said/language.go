@@ -15,19 +15,24 @@ type Language struct {
 	units     map[string]string  // words of a unit, and its symbol
 	below     map[string]string  // what only stands below a line: tree, hour
 	substance map[string]string
+	joining   []string // between the two lengths of a spacing, also with dashes: 12-by-18-foot
 	per       []string // "per", "for each"; the symbols of what is below follow
 	of        []string
-	pointing  []string // between "of" and a substance: this, the
-	to        []string // between the two numbers of a range
-	and       string   // between a number and its fraction
-	between   string   // a range after it is joined by and
-	articles  []string // between a fraction and its unit
-	between2  []string // words between a number and its unit: more, full
-	things    []string // after a unit they make a name of a thing: a 5-gallon bucket
+	pointing  []string          // between "of" and a substance: this, the
+	to        []string          // between the two numbers of a range
+	and       string            // between a number and its fraction
+	between   string            // a range after it is joined by and
+	articles  []string          // between a fraction and its unit
+	fillers   map[string]string // what may stand between a number and its unit: more, full, or so
+	adjective []string          // after a unit, before what goes on with it: libras netas de nitrógeno
+	things    []string          // after a unit they make a name of a thing: a 5-gallon bucket
+	bareHalf  bool              // a unit by itself may be one of it: "libra y media"
+	people    []string          // a percentage of them is no figure of the trade
 
 	starts  [4096]bool      // by the mark of a word: whether a number may begin with it
 	goesOn  map[string]bool // the words that a unit may go on with
 	follows map[string]bool // the words that may stand after the first word or the digits of an amount
+	nexts   [4096]bool      // by the mark of a word: whether it may be one of these
 }
 
 // For gives the language of a code. For a language whose words are not known here it knows symbols and digits.
@@ -41,19 +46,34 @@ func For(code string) *Language {
 	return symbolsOnly
 }
 
-var symbolsOnly = (&Language{units: symbols(), below: symbolsBelow(), substance: substances(), per: []string{}}).ready()
+var symbolsOnly = (&Language{units: symbols(), below: symbolsBelow(), substance: substances(),
+	per: []string{"per"}}).ready()
 
 // ready makes the tables that let a reader pass over most words with one look.
 func (l *Language) ready() *Language {
+	withPlain(l.numbers)
+	withPlain(l.scales)
+	withPlain(l.fractions)
+	withPlain(l.units)
+	withPlain(l.below)
+	withPlain(l.substance)
+	withPlain(l.fillers)
 	for _, words := range []map[string]float64{l.numbers, l.fractions} {
 		for w := range words {
 			l.starts[mark(w)] = true
+		}
+	}
+	if l.bareHalf {
+		for w := range l.units {
+			first, _, _ := strings.Cut(w, " ")
+			l.starts[mark(first)] = true // "libra y media"
 		}
 	}
 	withStarts(l.units)
 	withStarts(l.below)
 	withStarts(l.substance)
 	withStarts(l.scales)
+	withStarts(l.fillers)
 	l.goesOn = map[string]bool{}
 	for _, words := range []map[string]string{l.units, l.below, l.substance} {
 		for w := range words {
@@ -68,8 +88,14 @@ func (l *Language) ready() *Language {
 			l.follows[first] = true
 		}
 	}
-	for _, w := range slices.Concat(l.to, l.of, l.articles, l.between2, []string{l.and}) {
+	for w := range l.fillers {
 		l.follows[w] = true
+	}
+	for _, w := range slices.Concat(l.to, l.of, l.articles, []string{l.and, l.per[0]}) {
+		l.follows[w] = true
+	}
+	for w := range l.follows {
+		l.nexts[mark(w)] = true
 	}
 	return l
 }
@@ -84,15 +110,17 @@ func mark(w string) int {
 
 // symbols are the units of the trade as every language writes them.
 func symbols() map[string]string {
-	return table("lb lb lbs|oz oz|kg kg|g g|mg mg|t t|in in|ft ft|m m|cm cm|mm mm|ac ac|ha ha|ft2 ft2 ft²|m2 m2 m²|" +
-		"gal gal|qt qt|pt pt|floz floz fl_oz|L L l|mL mL ml|ac-in ac_in|ac-ft ac_ft|ppm ppm|ppb ppb|% %|gpm gpm|gph gph|" +
+	return table("lb lb lbs|oz oz|ton ton tons|kg kg|g g|mg mg|t t|in in|ft ft|yd yd|m m|cm cm|mm mm|ac ac|ha ha|" +
+		"ft2 ft2 ft² sq_ft|m2 m2 m²|ft3 ft3 ft³ cu_ft|yd3 yd3 yd³ cu_yd|m3 m3 m³|gal gal gals|qt qt qts|pt pt pts|" +
+		"floz floz fl_oz|L L l|mL mL ml|ac-in ac_in|ac-ft ac_ft acre_ft|ppm ppm|ppb ppb|% % pct|$ USD|gpm gpm|gph gph|" +
 		"cfs cfs|mi mi|km km|mi/h mph")
 }
 
 func symbolsBelow() map[string]string { return table("h h|min min|s s") }
 
 func substances() map[string]string {
-	return table("N N|NO3 NO3|NO3-N NO3_N|NH4 NH4|NH4-N NH4_N|K K|K2O K2O|P P|P2O5 P2O5|S S|Ca Ca|product UAN CAN")
+	return table("N N|NO3 NO3 NO₃|NO3-N NO3_N NO₃_N|NH3 NH3 NH₃|NH4 NH4 NH₄|NH4-N NH4_N NH₄_N|K K|K2O K2O K₂O|P P|" +
+		"P2O5 P2O5 P₂O₅|S S|Ca Ca|product UAN CAN")
 }
 
 // table reads "symbol word word|symbol word"; an underline stands for a space in a word.
@@ -105,6 +133,25 @@ func table(text string) map[string]string {
 		}
 	}
 	return index
+}
+
+// words makes a table of words alone.
+func words(text string) map[string]string {
+	index := map[string]string{}
+	for _, w := range strings.Fields(text) {
+		w = strings.ReplaceAll(w, "_", " ")
+		index[w] = w
+	}
+	return index
+}
+
+var plain = strings.NewReplacer("á", "a", "é", "e", "í", "i", "ó", "o", "ú", "u")
+
+// withPlain adds the words of a table without their accents, as they are often typed.
+func withPlain[V any](table map[string]V) {
+	for w, value := range maps.Clone(table) {
+		table[plain.Replace(w)] = value
+	}
 }
 
 // with adds a table to another.

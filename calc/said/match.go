@@ -20,7 +20,7 @@ func withStarts[V comparable](table map[string]V) {
 }
 
 // match finds the longest run of words at a place that a table has, and gives it as the table writes it, "" for none.
-// Words may be joined by spaces or by a dash.
+// Words may be joined by spaces or by a dash, and a point may stand after one that is cut short.
 func match[V comparable](text string, at int, table map[string]V) (found string, to int) {
 	var nothing V
 	words := ""
@@ -46,6 +46,10 @@ func match[V comparable](text string, at int, table map[string]V) (found string,
 			}
 		case tried == "ac":
 			return found, to // "12 ac in walnuts" are no acre-inches
+		case dash.text == "." && !dash.spaced: // "fl. oz."
+			if t = next(text, dash.to); t.text != t.lower() {
+				return found, to
+			}
 		default:
 			t = dash
 		}

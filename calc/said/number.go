@@ -13,7 +13,8 @@ type number struct {
 	step   float64 // a unit in the last written place
 	to     int
 	digits bool // written in digits and a point, as a worksheet's figures are
-	one    bool // the word for one, which is an article as often as a number
+	one    bool // the word for one, which stands for less than the digit does
+	a      bool // that word is an article as often as a number: a, an, una
 }
 
 // fractionStep is how finely a fraction is held against a decimal: 1/3 is 0.33.
@@ -31,7 +32,7 @@ func (l *Language) number(text string, at int) (number, bool) {
 		n := number{value: value, step: step, to: t.to, digits: true}
 		return l.scaled(text, l.withFraction(text, n)), true
 	case part:
-		return number{value: partOf(t.text), step: fractionStep, to: t.to}, true
+		return number{value: parts[t.text], step: fractionStep, to: t.to}, true
 	case word:
 		return l.spoken(text, t)
 	}
@@ -63,15 +64,10 @@ func decimal(text string) (value, step float64, ok bool) {
 	return value, math.Pow(10, -float64(len(fraction))), err == nil
 }
 
-func partOf(sign string) float64 {
-	switch sign {
-	case "½":
-		return 0.5
-	case "¼":
-		return 0.25
-	}
-	return 0.75
-}
+// parts are the fractions that are one sign.
+var parts = map[string]float64{"½": 1. / 2, "⅓": 1. / 3, "⅔": 2. / 3, "¼": 1. / 4, "¾": 3. / 4, "⅕": 1. / 5,
+	"⅖": 2. / 5, "⅗": 3. / 5, "⅘": 4. / 5, "⅙": 1. / 6, "⅚": 5. / 6, "⅛": 1. / 8, "⅜": 3. / 8, "⅝": 5. / 8,
+	"⅞": 7. / 8}
 
 // withFraction adds what stands after whole digits: 2 1/2, 2½, 1/2, 2 and a half.
 func (l *Language) withFraction(text string, n number) number {
@@ -84,7 +80,7 @@ func (l *Language) withFraction(text string, n number) number {
 	case size > 0 && !t.spaced:
 		return number{value: n.value / below, step: fractionStep, to: n.to + size}
 	case t.kind == part:
-		return number{value: n.value + partOf(t.text), step: fractionStep, to: t.to}
+		return number{value: n.value + parts[t.text], step: fractionStep, to: t.to}
 	case t.isDash() && !t.spaced:
 		t = next(text, t.to)
 		if t.spaced {
@@ -99,23 +95,28 @@ func (l *Language) withFraction(text string, n number) number {
 	return l.andHalf(text, n)
 }
 
-// stroke reads "/2" right at a place, of the fractions that people write. It gives its length, 0 when there is none.
+// stroke reads "/2" right at a place. It gives its length, 0 when there is none.
 func stroke(text string, at int) (below float64, size int) {
 	rest, found := strings.CutPrefix(text[at:], "/")
+	if !found {
+		rest, found = strings.CutPrefix(text[at:], "⁄")
+	}
 	if !found {
 		return 0, 0
 	}
 	width := numeral(rest)
-	if after := next(rest, width); !after.spaced && (after.text == "/" || after.isDash()) {
+	if after := next(rest, width); !after.spaced && (after.text == "/" || after.isDash() && !isLetterAt(rest, after.to)) {
 		return 0, 0 // a date
 	}
-	switch rest[:width] {
-	case "2", "3", "4", "5", "6", "8", "10", "16", "32":
-		below, _, _ = decimal(rest[:width])
-		return below, 1 + width
+	below, err := strconv.ParseFloat(rest[:width], 64)
+	if err != nil || below < 2 || below > smallestPart || below != math.Trunc(below) {
+		return 0, 0
 	}
-	return 0, 0
+	return below, len(text[at:]) - len(rest) + width
 }
+
+// smallestPart is the smallest that people write as a fraction: the 1/64 inch of a drill.
+const smallestPart = 64
 
 // andHalf adds "and a half".
 func (l *Language) andHalf(text string, n number) number {
@@ -153,7 +154,7 @@ func (l *Language) spoken(text string, t token) (number, bool) {
 	if !known {
 		return number{}, false
 	}
-	n := number{value: value, step: 1, to: t.to, one: value == 1}
+	n := number{value: value, step: 1, to: t.to, one: value == 1, a: value == 1 && t.lower() != "one"}
 	after := next(text, t.to)
 	if after.isDash() && !after.spaced {
 		after = next(text, after.to)

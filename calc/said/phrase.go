@@ -16,45 +16,88 @@ type phrase struct {
 }
 
 // reach says how far a phrase goes on after a place: there, what stands below the line is taken only when it is an
-// area or a tree, so that "2 lb/ac" before "per ppm" stays what it is.
+// area or a tree, so that "2 lb/ac" before "per ppm" stays what it is, or the time in which water runs: 2 inches are
+// not 2 inches an hour.
 type reach struct {
 	from int
 	wide bool
 }
 
-func (r reach) takes(symbol string, at int) bool {
-	return r.wide || at < r.from || symbol == "ac" || symbol == "ha" || symbol == "tree"
+func (r reach) takes(p *phrase, symbol string, at int) bool {
+	runs := (symbol == "h" || symbol == "min" || symbol == "s") && len(p.below) == 0
+	return r.wide || at < r.from || symbol == "ac" || symbol == "ha" || symbol == "tree" || runs
 }
 
 // phrase reads a unit at a place.
 func (l *Language) phrase(text string, at int, money bool, r reach) (phrase, bool) {
 	p := phrase{head: "$", to: at}
 	if !money {
+		t := next(text, at)
+		if t.kind != sign && (t.kind != word || !l.nexts[mark(t.text)]) {
+			return p, false // most numbers are of no unit
+		}
 		var ok bool
-		if p, ok = l.head(text, at); !ok {
-			return p, false
+		if p, ok = l.head(text, at, t); !ok {
+			return l.elliptic(text, at, t, r)
 		}
 	}
-	for l.substanceOf(text, &p) || l.belowLine(text, &p, r) {
-	}
-	if len(p.below) == 0 {
-		t := next(text, p.to)
-		if needsBelow(p.head) || slices.Contains(l.things, strings.TrimSuffix(t.lower(), "s")) {
-			return p, false
+	l.goOn(text, &p, r)
+	if t := next(text, p.to); len(p.below) == 0 && slices.Contains(l.adjective, t.lower()) {
+		more := p
+		more.to = t.to
+		if l.goOn(text, &more, r); more.to > t.to {
+			p = more
 		}
 	}
-	return p, true
+	if p.head == "unit" {
+		p.head = "lb" // a unit of nitrogen is a pound
+		return p, p.substance != "" && p.substance != "product"
+	}
+	return p, len(p.below) > 0 || !needsBelow(p.head) && !l.isName(text, p)
+}
+
+// goOn reads what a unit is of and on.
+func (l *Language) goOn(text string, p *phrase, r reach) {
+	for l.substanceOf(text, p) || l.belowLine(text, p, r) {
+	}
+}
+
+// isName says whether the words after a unit make it a part of something else: the name of a thing (a 5-gallon bucket),
+// a way ("ten feet away"), a share of people ("10 percent of the growers", "100 percent sure").
+func (l *Language) isName(text string, p phrase) bool {
+	t := next(text, p.to)
+	switch {
+	case slices.Contains(l.things, strings.TrimSuffix(t.lower(), "s")):
+		return true
+	case isLength(p.head):
+		return t.lower() == "away"
+	case p.head != "%" || t.kind != word:
+		return false
+	case t.lower() == "sure":
+		return true
+	case slices.Contains(l.of, t.lower()):
+		t = next(text, t.to)
+		if slices.Contains(l.pointing, t.lower()) || t.lower() == "los" {
+			t = next(text, t.to)
+		}
+		return slices.Contains(l.people, t.lower())
+	}
+	return false
 }
 
 // head reads the unit above the line.
-func (l *Language) head(text string, at int) (phrase, bool) {
-	if t := next(text, at); slices.Contains(l.between2, t.lower()) {
-		at = t.to
-	} else if t.isDash() && !t.spaced && !next(text, t.to).spaced {
-		at = t.to
+func (l *Language) head(text string, at int, t token) (phrase, bool) {
+	if t.kind == sign {
+		if symbol := unitSign(text, at, t); symbol != "" {
+			return phrase{head: symbol, to: t.to, cents: symbol == "cent"}.counted(), true
+		}
 	}
-	if t := next(text, at); t.text == "$" {
-		return phrase{head: "$", to: t.to}, true
+	if after := l.pastFillers(text, at, t); after > at {
+		at, t = after, next(text, after)
+	}
+	if t.text == "$" {
+		below := next(text, t.to)
+		return phrase{head: "$", to: t.to}, below.text == "/"
 	}
 	words, to := match(text, at, l.units)
 	p := phrase{head: l.units[words], to: to}
@@ -64,10 +107,34 @@ func (l *Language) head(text string, at int) (phrase, bool) {
 	case len(p.head) == 1 && p.head != "%" && p.head != "$" && tailed(text, to):
 		return p, false
 	}
-	if p.head == "cent" {
-		p.head, p.cents = "$", true
+	p.cents = p.head == "cent"
+	return p.counted(), true
+}
+
+// counted is a phrase with cents counted as money.
+func (p phrase) counted() phrase {
+	if p.cents {
+		p.head = "$"
 	}
-	return p, true
+	return p
+}
+
+// pastFillers goes past what may stand between a number and its unit: 48-lb, 48 more lb, 50+ lb, 50 or so lb.
+func (l *Language) pastFillers(text string, at int, t token) int {
+	for ; ; t = next(text, at) {
+		if t.text == "+" || t.isDash() && !t.spaced && !next(text, t.to).spaced {
+			at = t.to
+			continue
+		}
+		if t.kind != word {
+			return at
+		}
+		words, to := match(text, at, l.fillers)
+		if words == "" {
+			return at
+		}
+		at = to
+	}
 }
 
 // tailed says whether a letter that may be a unit is the start of something else: "4 L-shaped", "3 m's".
@@ -90,121 +157,6 @@ func isInches(text string, to int) bool {
 		return false
 	}
 	return true
-}
-
-func isMass(symbol string) bool {
-	return slices.Contains([]string{"lb", "oz", "ton", "kg", "g", "mg", "t", "$"}, symbol)
-}
-
-func isShare(symbol string) bool {
-	return symbol == "%" || symbol == "ppm" || symbol == "ppb"
-}
-
-// substanceOf reads what the unit is of: "lb N", "pounds of actual nitrogen".
-func (l *Language) substanceOf(text string, p *phrase) bool {
-	mass := p.head
-	if p.head == "$" && len(p.below) > 0 {
-		mass = p.below[len(p.below)-1] // a price of a pound of nitrogen
-	}
-	if p.substance != "" || mass == "$" || !isMass(mass) && !isShare(mass) {
-		return false
-	}
-	t := next(text, p.to)
-	at := p.to
-	if of := t.kind == word && slices.Contains(l.of, t.lower()); of {
-		at = t.to
-		if t = next(text, at); slices.Contains(l.pointing, t.lower()) {
-			at = t.to
-		}
-		if to := grade(text, at); to > at {
-			p.substance, p.to = "product", to
-			return true
-		}
-	}
-	words, to := match(text, at, l.substance)
-	if words == "" {
-		return false
-	}
-	p.substance, p.to = l.substance[words], to
-	if words == "UAN" || words == "CAN" {
-		p.to = pastWord(text, to) // UAN-32
-	}
-	return true
-}
-
-// grade reads the name of a material by its numbers, 46-0-0, and gives its end.
-func grade(text string, at int) int {
-	parts := 0
-	for t := next(text, at); t.kind == digits; t = next(text, t.to) {
-		parts++
-		at = t.to
-		if t = next(text, at); !t.isDash() || t.spaced {
-			break
-		}
-	}
-	if parts < 3 {
-		return 0
-	}
-	return at
-}
-
-// belowLine reads "/ac", "per acre", "a tree".
-func (l *Language) belowLine(text string, p *phrase, r reach) bool {
-	t := next(text, p.to)
-	at, any := t.to, true
-	if t.text != "/" {
-		words, to := matchList(text, p.to, l.per)
-		if words == "" {
-			return false
-		}
-		at, any = to, words == l.per[0]
-	}
-	words, to := match(text, at, l.below)
-	symbol := l.below[words]
-	if words == "" {
-		words, to = match(text, at, l.units)
-		symbol = l.units[words]
-		if l == English && words == "in" && !any && !isInches(text, to) {
-			return false
-		}
-	}
-	switch {
-	case words == "" || symbol == "cent" || !r.takes(symbol, t.from):
-		return false
-	case t.text == "/":
-	case isTime(symbol) && (isMass(p.head) && p.head != "$" || isShare(p.head)):
-		return false
-	case !any && !slices.Contains([]string{"ac", "ha", "tree", "emitter"}, symbol) && !isTime(symbol) && p.head != "$":
-		return false
-	}
-	if isShare(p.head) {
-		return false
-	}
-	p.below, p.to = append(p.below, symbol), to
-	return true
-}
-
-func isTime(symbol string) bool {
-	return slices.Contains([]string{"h", "min", "s", "day", "week"}, symbol)
-}
-
-// matchList finds the longest entry of a list of words at a place.
-func matchList(text string, at int, list []string) (found string, to int) {
-	for _, entry := range list {
-		place := at
-		fits := true
-		for _, w := range strings.Fields(entry) {
-			t := next(text, place)
-			if fits = t.kind == word && t.lower() == w; !fits {
-				break
-			}
-			place = t.to
-		}
-		if fits && len(entry) > len(found) {
-			found, to = entry, place
-		}
-	}
-	return found, to
 }
 
 // unit gives the unit of a phrase. What calc/unit does not know is left out, from the end.

@@ -2,6 +2,7 @@ package said
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"acreleaf/calc/unit"
@@ -84,7 +85,10 @@ func (l *Language) amount(text string, at int, r reach) (Amount, bool) {
 		at++
 	}
 	low, ok := l.number(text, at)
-	if !ok || isChain(text, at, low) {
+	if !ok {
+		return l.unitAndHalf(text, at, r)
+	}
+	if isChain(text, at, low) {
 		return Amount{}, false
 	}
 	high, ranged := l.second(text, start, low)
@@ -101,7 +105,27 @@ func (l *Language) amount(text string, at int, r reach) (Amount, bool) {
 		a.Low, a.High, a.LowStep, a.HighStep = a.Low/100, a.High/100, a.LowStep/100, a.HighStep/100
 	}
 	a = l.afterUnit(text, a, !ranged)
-	return a, !low.one || ranged || a.High != low.value
+	if p.head == "1" && (low.one || isYear(low) && !ranged) {
+		return a, false
+	}
+	return a, !low.one || ranged || a.High != low.value || l.states(text, low, p)
+}
+
+// isYear says whether a number is a year of these times: "in 2026 per acre costs rose".
+func isYear(n number) bool { return n.digits && n.step == 1 && 1900 <= n.value && n.value < 2100 }
+
+// states says whether one of a unit is an amount: "one ounce a tree" is, and "one pound of nitrogen", but an ounce by
+// itself is as often the measure that others are told by. After an article only a rate is: "the price of a pound of
+// nitrogen" is none, nor is "an ounce of care".
+func (l *Language) states(text string, n number, p phrase) bool {
+	rate := slices.ContainsFunc(p.below, func(b string) bool {
+		return isArea(b) || isTime(b) || b == "tree" || b == "emitter" || p.head == "$"
+	})
+	if n.a {
+		return p.head != "tree" && (rate || l.bareHalf && isShare(p.head))
+	}
+	ofWater := isLength(p.head) && slices.Contains(l.of, next(text, p.to).lower())
+	return rate || ofWater || p.substance != "" || isShare(p.head)
 }
 
 // isChain says whether digits are the start of a grade, a date or a time: 46-0-0, 2026-09-14, 6:30.
@@ -148,17 +172,34 @@ func (l *Language) second(text string, start int, low number) (number, bool) {
 	return high, ok && high.value >= low.value && !math.IsInf(high.value, 0)
 }
 
-// afterUnit adds a fraction that is said after its unit: "dos onzas y media".
+// afterUnit adds a fraction that is said after its unit: "dos onzas y media", "a pound and a half".
 func (l *Language) afterUnit(text string, a Amount, single bool) Amount {
 	and := next(text, a.End)
-	if l != Spanish || !single || and.lower() != l.and {
+	if !single || and.kind != word || and.lower() != l.and {
 		return a
 	}
-	half := next(text, and.to)
-	if half.lower() != "media" && half.lower() != "medio" {
-		return a
+	t := next(text, and.to)
+	if slices.Contains(l.articles, t.lower()) {
+		t = next(text, t.to)
 	}
-	a.Low, a.High, a.End, a.Digits = a.Low+0.5, a.High+0.5, half.to, false
+	by := l.fractions[t.lower()]
+	if words, _ := match(text, t.to, l.units); by == 0 || t.kind != word || words != "" {
+		return a // "3 lb and a half gallon" are two amounts
+	}
+	a.Low, a.High, a.End, a.Digits = a.Low+1/by, a.High+1/by, t.to, false
 	a.LowStep, a.HighStep = fractionStep, fractionStep
 	return a
+}
+
+// unitAndHalf reads what Spanish says without a number: "libra y media".
+func (l *Language) unitAndHalf(text string, at int, r reach) (Amount, bool) {
+	if !l.bareHalf || next(text, at).kind != word {
+		return Amount{}, false
+	}
+	p, ok := l.phrase(text, at, false, r)
+	if !ok {
+		return Amount{}, false
+	}
+	a := l.afterUnit(text, Amount{Start: at, End: p.to, Low: 1, High: 1, Unit: p.unit()}, true)
+	return a, a.High > 1
 }

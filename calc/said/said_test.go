@@ -37,10 +37,10 @@ var sentences = []struct{ language, text, want string }{
 	{"en", "one to two ounces", "one to two ounces = 1 to 2 oz"},
 	{"en", "twenty-five pounds, forty two pounds", "twenty-five pounds = 25 lb; forty two pounds = 42 lb"},
 	{"en", "two hundred fifty gallons, a thousand pounds",
-		"two hundred fifty gallons = 250 gal; thousand pounds = 1,000 lb"},
+		"two hundred fifty gallons = 250 gal; a thousand pounds = 1,000 lb"},
 	{"en", "2 million lb", "2 million lb = 2,000,000 lb"},
 	{"en", "half an inch, half a pound, a half inch, half of an acre",
-		"half an inch = 0.5 in; half a pound = 0.5 lb; half inch = 0.5 in; half of an acre = 0.5 ac"},
+		"half an inch = 0.5 in; half a pound = 0.5 lb; a half inch = 0.5 in; half of an acre = 0.5 ac"},
 	{"en", "two thirds of an ounce, three quarters of an inch",
 		"two thirds of an ounce = 0.667 oz; three quarters of an inch = 0.75 in"},
 	{"en", "two and a half ounces, 2 1/2 oz, 2½ oz, ½ in, 1/2 oz, 2-1/2 gal",
@@ -67,6 +67,34 @@ var sentences = []struct{ language, text, want string }{
 	{"en", "21-0-0-24S, UAN-32, 46-0-0 lb, 2026-09-14, 6:30, 555-0100, Handbook 44, version 1.26.8, 3/15/2026", ""},
 	{"en", "on May 4, page 12, 24 hours, 3 weeks, 5 feeds, six trees, step 2, 12 months, NO3 5, first leaf", ""},
 	{"en", "a second pound, the third acre, half of its water, one in ten", ""},
+	{"en", "⅓ oz, 1⅛ oz, 2⅝ in, 1⁄2 oz, 1/12 lb, 3/4-inch, .5 lb, -5 lb",
+		"⅓ oz = 0.333 oz; 1⅛ oz = 1.13 oz; 2⅝ in = 2.63 in; 1⁄2 oz = 0.5 oz; 1/12 lb = 0.0833 lb; 3/4-inch = 0.75 in; " +
+			".5 lb = 0.5 lb; -5 lb = -5 lb"},
+	{"en", "48# an acre, 48 #/ac, 62¢ a pound, $ 0.62 a pound, 0.62 $/lb, 2\" of water, 12' × 18′, 2″",
+		"48# an acre = 48 lb/ac; 48 #/ac = 48 lb/ac; 62¢ a pound = $0.62/lb; $ 0.62 a pound = $0.62/lb; " +
+			"0.62 $/lb = $0.62/lb; 2\" = 2 in; 12' = 12 ft; 18′ = 18 ft; 2″ = 2 in"},
+	{"en", "“see row 2” or \"figure 3\" or 'block 4' in the 1990's, # 5, $a = 12$", ""},
+	{"en", "one ounce a tree, one pound of N, one percent, one inch of water, an ounce a tree, a dollar a pound",
+		"one ounce a tree = 1 oz/tree; one pound of N = 1 lb N; one percent = 1 %; one inch = 1 in; " +
+			"an ounce a tree = 1 oz/tree; a dollar a pound = $1/lb"},
+	{"en", "an ounce of care, the price of a pound of nitrogen, one foot in the door, a mile, a tree an acre", ""},
+	{"en", "a dozen pounds, two dozen lb, a couple of pounds, zero pounds, a pound and a half, three-eighths inch",
+		"a dozen pounds = 12 lb; two dozen lb = 24 lb; a couple of pounds = 2 lb; zero pounds = 0 lb; " +
+			"a pound and a half = 1.5 lb; three-eighths inch = 0.375 in"},
+	{"en", "50 or so lb, 50-odd lb, 50+ lb, 48 US gallons, 48 dry pounds, 2 fl. oz., 3 metric tons, 2 cubic feet",
+		"50 or so lb = 50 lb; 50-odd lb = 50 lb; 50+ lb = 50 lb; 48 US gallons = 48 gal; 48 dry pounds = 48 lb; " +
+			"2 fl. oz = 2 floz; 3 metric tons = 3 t; 2 cubic feet = 2 ft3"},
+	{"en", "48 units of nitrogen an acre, 4 units of study, 48 per acre, 110/ac, in 2026 per acre costs rose, 2 per tree",
+		"48 units of nitrogen an acre = 48 lb N/ac; 48 per acre = 48/ac; 110/ac = 110/ac"},
+	{"en", "12x18 ft, 12-by-20-foot, 2x48lb, see https://example.org/48-lb, ten feet away, 100 percent sure, " +
+		"10 percent of the growers",
+		"18 ft = 18 ft; 20-foot = 20 ft; 48lb = 48 lb"},
+	{"en", "12 ppm nitrate-N, 12 ppm NO₃, 12 ppm as NO3, 48 lb as urea, 48 lb of liquid UAN-32, 48 lb of UAN32, " +
+		"48 lb 46-0-0",
+		"12 ppm nitrate-N = 12 ppm NO3-N; 12 ppm NO₃ = 12 ppm NO3; 12 ppm as NO3 = 12 ppm NO3; 48 lb = 48 lb; " +
+			"48 lb of liquid UAN-32 = 48 lb product; 48 lb of UAN32 = 48 lb product; 48 lb 46-0-0 = 48 lb product"},
+	{"en", "48 lb on each acre, 2 gal/tree on each tree, 48 lb/ac in each tree row",
+		"48 lb on each acre = 48 lb/ac; 2 gal/tree = 2 gal/tree; 48 lb/ac = 48 lb/ac"},
 	{"es", "48 libras de nitrógeno por acre", "48 libras de nitrógeno por acre = 48 lb N/ac"},
 	{"es", "de 3 a 4 onzas por árbol", "3 a 4 onzas por árbol = 3 to 4 oz/tree"},
 	{"es", "entre 3 y 4 onzas", "3 y 4 onzas = 3 to 4 oz"},
@@ -81,6 +109,17 @@ var sentences = []struct{ language, text, want string }{
 	{"es", "48 libras de nitrato, 48 lb de producto",
 		"48 libras de nitrato = 48 lb NO3; 48 lb de producto = 48 lb product"},
 	{"es", "el 3 de mayo, dos veces, tres semanas, a las 6:30, la página 12, cien árboles", ""},
+	{"es", "una onza por árbol, una onza a cada árbol, libra y media, onza y media, dos libras y un cuarto",
+		"una onza por árbol = 1 oz/tree; una onza a cada árbol = 1 oz/tree; libra y media = 1.5 lb; " +
+			"onza y media = 1.5 oz; dos libras y un cuarto = 2.25 lb"},
+	{"es", "una onza de cuidado, el precio de una libra de nitrógeno, la libra y el acre, a la una y media", ""},
+	{"es", "cuatrocientas libras, dieciseis galones, 48 libras de nitrogeno por arbol, una docena de libras, 70 porciento",
+		"cuatrocientas libras = 400 lb; dieciseis galones = 16 gal; " +
+			"48 libras de nitrogeno por arbol = 48 lb N/tree; una docena de libras = 12 lb; 70 porciento = 70 %"},
+	{"es", "$0.62 la libra, 3 onzas el árbol, 48 libras netas de nitrógeno, 3 hasta 4 onzas, 7 u 8 lb, 2 ton/acre",
+		"$0.62 la libra = $0.62/lb; 3 onzas el árbol = 3 oz/tree; 48 libras netas de nitrógeno = 48 lb N; " +
+			"3 hasta 4 onzas = 3 to 4 oz; 7 u 8 lb = 7 to 8 lb; 2 ton/acre = 2 ton/ac"},
+	{"es", "el 50 por ciento de los productores, en 2026 el acre, una unidad de estudio", ""},
 	{"fr", "48 lb/ac et 12 ppm", "48 lb/ac = 48 lb/ac; 12 ppm = 12 ppm"},
 }
 
@@ -157,7 +196,7 @@ func TestExtend(t *testing.T) {
 		{"48 lb/ac", " of\nthis solution", false, "48 lb product/ac"},
 		{"8 lb/ac", " per ppm", false, "false"},
 		{"48 lb/ac", ". Of nitrogen", false, "false"},
-		{"10 gal", " a minute", false, "false"},
+		{"10 gal", " a minute", false, "10 gal/min"},
 		{"10 gal", " a minute", true, "10 gal/min"},
 		{"5", " devices", false, "false"},
 	} {

@@ -13,7 +13,7 @@ const (
 	end    kind = iota
 	word        // letters, with digits after them (ft2, NO3), or a percent sign
 	digits      // digits with points and commas between them
-	part        // ½, ¼, ¾
+	part        // ½ and its like
 	sign        // any other character
 )
 
@@ -36,7 +36,10 @@ func (t token) lower() string { return strings.ToLower(t.text) }
 // next reads the token at a place, or after the space there.
 func next(text string, at int) token {
 	start := at
-	for at < len(text) {
+	for at < len(text) && text[at] == ' ' {
+		at++
+	}
+	for at < len(text) && (text[at] <= ' ' || text[at] >= 0x80) {
 		r, size := utf8.DecodeRuneInString(text[at:])
 		if !unicode.IsSpace(r) && r != '\u200B' && r != '\u2060' {
 			break
@@ -49,17 +52,21 @@ func next(text string, at int) token {
 	r, size := utf8.DecodeRuneInString(text[at:])
 	t := token{kind: sign, from: at, to: at + size, spaced: at > start}
 	switch {
-	case isDigit(text[at]):
+	case isDigit(text[at]) || pointed(text, at):
 		t.kind, t.to = digits, at+numeral(text[at:])
-	case r == '½' || r == '¼' || r == '¾':
+	case r >= '¼' && parts[text[at:t.to]] > 0:
 		t.kind = part
 	case r == '%':
 		t.kind = word
 	case unicode.IsLetter(r):
 		t.kind = word
 		for t.to < len(text) {
+			if classes[text[t.to]]&(letterByte|digitByte) != 0 && text[t.to] < 0x80 {
+				t.to++
+				continue
+			}
 			r, size := utf8.DecodeRuneInString(text[t.to:])
-			if !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '²' && r != '³' {
+			if !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '²' && r != '³' && (r < '₀' || '₉' < r) {
 				break
 			}
 			t.to += size
@@ -67,6 +74,13 @@ func next(text string, at int) token {
 	}
 	t.text = text[t.from:t.to]
 	return t
+}
+
+// pointed says whether a number without its zero begins at a place: ".5". The point of a sentence has a letter or a
+// digit before it.
+func pointed(text string, at int) bool {
+	return text[at] == '.' && at+1 < len(text) && isDigit(text[at+1]) &&
+		(at == 0 || strings.IndexByte(" \n(~<>=/-", text[at-1]) >= 0)
 }
 
 func isDigit(c byte) bool { return '0' <= c && c <= '9' }

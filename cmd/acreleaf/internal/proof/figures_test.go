@@ -70,7 +70,7 @@ func TestFigures(t *testing.T) {
 		{"en", "[six inches](source:book), [0.5 ft](source:book), [half a foot](source:book)", ""},
 		{"en", "[1 oz](source:practice) of nitrogen a tree, [an ounce](source:practice)", ""},
 		{"en", "[at most 1 oz a tree](source:practice)", ""},
-		{"en", "[Handbook 44](source:empty), [A book of 1998](source:empty), [one ounce](source:empty)", ""},
+		{"en", "[Handbook 44](source:empty), [A book of 1998](source:empty), [an ounce](source:empty)", ""},
 		{"en", "[43,560 square feet](source:book), [1 ac](source:book)", ""},
 		{"es", "[25 a 35 libras por acre](source:book), [136 libras](source:book) de nitrógeno", ""},
 		{"es", "[seis pulgadas](source:book)", ""},

@@ -1,0 +1,79 @@
+package said
+
+import (
+	"slices"
+	"strings"
+)
+
+// elliptic reads a rate that leaves its unit out: "48 per acre", "110/ac".
+func (l *Language) elliptic(text string, at int, t token, r reach) (phrase, bool) {
+	p := phrase{head: "1", to: at}
+	if t.text != "/" && !strings.EqualFold(t.text, l.per[0]) {
+		return p, false
+	}
+	return p, l.belowLine(text, &p, r) && (p.below[0] == "ac" || p.below[0] == "ha")
+}
+
+// belowLine reads "/ac", "per acre", "a tree".
+func (l *Language) belowLine(text string, p *phrase, r reach) bool {
+	t := next(text, p.to)
+	at, any, each := t.to, true, false
+	if t.text != "/" {
+		words, to := matchList(text, p.to, l.per)
+		if words == "" {
+			return false
+		}
+		at, any, each = to, words == l.per[0], strings.HasSuffix(words, " each")
+	}
+	words, to := match(text, at, l.below)
+	symbol := l.below[words]
+	if words == "" {
+		words, to = match(text, at, l.units)
+		symbol = l.units[words]
+		if l == English && words == "in" && !any && !isInches(text, to) {
+			return false
+		}
+	}
+	switch {
+	case words == "" || symbol == "cent" || symbol == "unit" || !r.takes(p, symbol, t.from):
+		return false
+	case symbol == "tree" && isRow(next(text, to)) || each && slices.Contains(p.below, symbol):
+		return false
+	case t.text == "/":
+	case isTime(symbol) && (isMass(p.head) && p.head != "$" || isShare(p.head)):
+		return false
+	case !any && !slices.Contains([]string{"ac", "ha", "tree", "emitter"}, symbol) && !isTime(symbol) && p.head != "$":
+		return false
+	}
+	if isShare(p.head) {
+		return false
+	}
+	p.below, p.to = append(p.below, symbol), to
+	return true
+}
+
+// isRow says whether what follows makes a row of the trees before it: "each tree row".
+func isRow(t token) bool { return t.lower() == "row" || t.lower() == "rows" || t.lower() == "line" }
+
+func isTime(symbol string) bool {
+	return slices.Contains([]string{"h", "min", "s", "day", "week"}, symbol)
+}
+
+// matchList finds the longest entry of a list of words at a place.
+func matchList(text string, at int, list []string) (found string, to int) {
+	for _, entry := range list {
+		place := at
+		fits := true
+		for _, w := range strings.Fields(entry) {
+			t := next(text, place)
+			if fits = t.kind == word && t.lower() == w; !fits {
+				break
+			}
+			place = t.to
+		}
+		if fits && len(entry) > len(found) {
+			found, to = entry, place
+		}
+	}
+	return found, to
+}

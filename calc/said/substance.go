@@ -1,0 +1,70 @@
+package said
+
+import (
+	"slices"
+	"strings"
+)
+
+// substanceOf reads what the unit is of: "lb N", "pounds of actual nitrogen".
+func (l *Language) substanceOf(text string, p *phrase) bool {
+	mass := p.head
+	if p.head == "$" && len(p.below) > 0 {
+		mass = p.below[len(p.below)-1] // a price of a pound of nitrogen
+	}
+	if p.substance != "" || mass == "$" || !isMass(mass) && !isShare(mass) {
+		return false
+	}
+	t := next(text, p.to)
+	at := p.to
+	switch {
+	case t.kind == word && slices.Contains(l.of, t.lower()):
+		at = t.to
+		for t = next(text, at); slices.Contains(l.pointing, t.lower()); t = next(text, at) {
+			at = t.to
+		}
+	case isShare(mass) && (t.lower() == "as" || t.lower() == "como"):
+		at = t.to // a laboratory's "12 ppm as NO3"; "48 lb as urea" is nitrogen all the same
+	}
+	if to := material(text, at); to > at {
+		p.substance, p.to = "product", to
+		return true
+	}
+	words, to := match(text, at, l.substance)
+	if words == "" {
+		return false
+	}
+	p.substance, p.to = l.substance[words], to
+	return true
+}
+
+// material reads the name of a material by its grade, 46-0-0 or UAN-32 or UAN32, and gives its end, or the place itself
+// when there is none.
+func material(text string, at int) int {
+	t := next(text, at)
+	if t.kind == digits && len(t.text) <= 2 {
+		return max(at, grade(text, at))
+	}
+	switch name := strings.TrimRight(t.text, "0123456789"); name {
+	case "UAN", "CAN", "AN", "UN":
+		if to := pastWord(text, t.to); to > t.to || len(name) == 3 || name != t.text {
+			return to
+		}
+	}
+	return at
+}
+
+// grade reads the name of a material by its numbers, 46-0-0, and gives its end.
+func grade(text string, at int) int {
+	parts := 0
+	for t := next(text, at); t.kind == digits; t = next(text, t.to) {
+		parts++
+		at = t.to
+		if t = next(text, at); !t.isDash() || t.spaced {
+			break
+		}
+	}
+	if parts < 3 {
+		return 0
+	}
+	return at
+}
