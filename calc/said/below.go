@@ -17,13 +17,13 @@ func (l *Language) elliptic(text string, at int, t token, r reach) (phrase, bool
 // belowLine reads "/ac", "per acre", "a tree".
 func (l *Language) belowLine(text string, p *phrase, r reach) bool {
 	t := next(text, p.to)
-	at, any, each := t.to, true, false
+	at, any, again := t.to, true, false
 	if t.text != "/" {
 		words, to := matchList(text, p.to, l.per)
 		if words == "" {
 			return false
 		}
-		at, any, each = to, words == l.per[0], strings.HasSuffix(words, " each")
+		at, any, again = to, words == l.per[0], strings.Contains(words, " ")
 	}
 	words, to := match(text, at, l.below)
 	symbol := l.below[words]
@@ -37,8 +37,8 @@ func (l *Language) belowLine(text string, p *phrase, r reach) bool {
 	switch {
 	case words == "" || symbol == "cent" || symbol == "unit" || !r.takes(p, symbol, t.from):
 		return false
-	case symbol == "tree" && isRow(next(text, to)) || each && slices.Contains(p.below, symbol):
-		return false
+	case symbol == "tree" && isRow(next(text, to)) || again && slices.Contains(p.below, symbol):
+		return false // "2 gal/tree on each tree"
 	case t.text == "/":
 	case isTime(symbol) && (isMass(p.head) && p.head != "$" || isShare(p.head)):
 		return false

@@ -31,8 +31,8 @@ var English = (&Language{
 		"material fertilizer blend solution mix urea ammonium_sulfate calcium_nitrate potassium_nitrate "+
 		"ammonium_nitrate gypsum compost manure aqua_ammonia|kernels kernels almonds nuts pistachios walnuts"),
 	joining: []string{"by", "to", "x"},
-	per: []string{"per", "a", "an", "each", "every", "for each", "for every", "to the", "to each", "to every", "on each",
-		"on every", "in each", "in every", "under each"},
+	per: []string{"per", "a", "an", "each", "every", "for each", "for every", "to the", "to each", "to every", "on a",
+		"on an", "on one", "on each", "on every", "in each", "in every", "under each"},
 	of:       []string{"of"},
 	pointing: strings.Fields("the this that your a any actual pure available total bought dry liquid"),
 	to:       []string{"to", "or", "through"},
@@ -43,5 +43,8 @@ var English = (&Language{
 		"or_less"),
 	things: strings.Fields("bucket pail jug can drum tote tank bottle ladder barrel bag sack hose tape pipe tubing " +
 		"valve board post bolt truck pickup trailer container"),
+	named: strings.Fields("row rows block blocks line lines step steps page pages table figure week day year stop well " +
+		"leaf chapter section part version number no box room gate valve bin lot route exit sample january february " +
+		"march april may june july august september october november december"),
 	people: strings.Fields("people growers farmers visitors readers students members families workers us them"),
 }).ready()

@@ -22,19 +22,19 @@ func ReadFigure(text, rest string, wanted unit.Unit) (Figure, error) {
 	if err != nil {
 		return Figure{}, err
 	}
-	by, alone := f.Unit.Meant(wanted)
+	by, alone := meant(f.Unit, wanted)
 	longer, goesOn := extend(text, rest, false)
 	if goesOn && alone && silent(f.Unit, longer.Unit, wanted, (text + rest)[longer.End:]) {
 		goesOn = false
 	}
 	if goesOn {
-		if more, ok := longer.Unit.Meant(wanted); ok {
+		if more, ok := meant(longer.Unit, wanted); ok {
 			return f.with(longer, more, text, rest), nil
 		}
 	}
 	if !alone {
 		if wide, ok := extend(text, rest, true); ok {
-			if more, ok := wide.Unit.Meant(wanted); ok {
+			if more, ok := meant(wide.Unit, wanted); ok {
 				return f.with(wide, more, text, rest), nil
 			}
 		}
@@ -44,6 +44,26 @@ func ReadFigure(text, rest string, wanted unit.Unit) (Figure, error) {
 		f.Said = said(text, rest, longer)
 	}
 	return f, nil
+}
+
+// meant is unit.Unit.Meant for what is said in prose: nitrogen as ammonium is not nitrogen as nitrate, though both are
+// nitrogen.
+func meant(u, wanted unit.Unit) (unit.Factor, bool) {
+	ours, theirs := form(u), form(wanted)
+	if ours != theirs && ours != "" && theirs != "" {
+		return unit.Factor{}, false
+	}
+	return u.Meant(wanted)
+}
+
+// form is the form of nitrogen that a unit names.
+func form(u unit.Unit) string {
+	for _, form := range []string{"NO3-N", "NH4-N"} {
+		if strings.Contains(u.String(), form) {
+			return form
+		}
+	}
+	return ""
 }
 
 // with is the figure with the unit of a longer reading.

@@ -16,6 +16,7 @@ type Language struct {
 	below     map[string]string  // what only stands below a line: tree, hour
 	substance map[string]string
 	joining   []string // between the two lengths of a spacing, also with dashes: 12-by-18-foot
+	named     []string // before a number they make it a name: row 12, May 4
 	per       []string // "per", "for each"; the symbols of what is below follow
 	of        []string
 	pointing  []string          // between "of" and a substance: this, the

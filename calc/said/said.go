@@ -54,10 +54,10 @@ func (l *Language) mayGoOn(text, rest string) bool {
 	t := next(rest, 0)
 	switch {
 	case t.kind == sign:
-		return t.text == "/" || t.isDash()
+		return t.text == "/" || t.isDash() || unitSign(text+rest, len(text), t) != ""
 	case t.kind != word:
-		return false
-	case l.goesOn[t.text] || len(t.text) > 1 && l.goesOn[t.lower()]:
+		return material(rest, t.from) > t.from
+	case l.mayBe(rest, t):
 		if isDigit(text[len(text)-1]) || l.substance[t.text] != "" || l.substance[t.lower()] != "" {
 			return true
 		}
@@ -70,11 +70,16 @@ func (l *Language) mayGoOn(text, rest string) bool {
 		if t.kind != word {
 			return false
 		}
-		if l.goesOn[t.text] || len(t.text) > 1 && l.goesOn[t.lower()] {
+		if l.mayBe(rest, t) {
 			return true
 		}
 	}
 	return false
+}
+
+// mayBe says whether a unit may go on with a word.
+func (l *Language) mayBe(text string, t token) bool {
+	return l.goesOn[t.text] || len(t.text) > 1 && l.goesOn[t.lower()] || material(text, t.from) > t.from
 }
 
 // amount reads an amount at a place.

@@ -45,6 +45,9 @@ var Spanish = (&Language{
 	bareHalf:  true,
 	fillers:   words("más más_o_menos"),
 	adjective: strings.Fields("reales netas netos puras puros totales enteras enteros secas secos"),
+	joining:   []string{"por", "x"},
+	named: strings.Fields("hilera hileras bloque bloques línea líneas paso pasos página páginas tabla figura semana " +
+		"día año parada pozo hoja capítulo sección parte versión número caja salón puerta válvula lote muestra"),
 	people: strings.Fields("gente productores agricultores visitantes lectores estudiantes miembros familias " +
 		"trabajadores"),
 }).ready()

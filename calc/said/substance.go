@@ -37,6 +37,16 @@ func (l *Language) substanceOf(text string, p *phrase) bool {
 	return true
 }
 
+// IsSubstance says whether a text is the name of a substance or a material, in either language.
+func IsSubstance(text string) bool {
+	for _, l := range []*Language{English, Spanish} {
+		if words, to := match(text, 0, l.substance); words != "" && to == len(text) {
+			return true
+		}
+	}
+	return text != "" && material(text, 0) == len(text)
+}
+
 // material reads the name of a material by its grade, 46-0-0 or UAN-32 or UAN32, and gives its end, or the place itself
 // when there is none.
 func material(text string, at int) int {

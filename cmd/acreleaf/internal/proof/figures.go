@@ -14,6 +14,7 @@ type figureCheck struct {
 	page     *Page
 	site     *Site
 	language *said.Language
+	table    columns
 	messages message.List
 }
 
@@ -25,6 +26,7 @@ func newFigureCheck(p *Page, s *Site) *figureCheck {
 func (c *figureCheck) finish() message.List {
 	c.metadata("title", c.page.Metadata.Title, c.page.Metadata.Places.Title)
 	c.metadata("summary", c.page.Metadata.Summary, c.page.Metadata.Places.Summary)
+	c.titles()
 	return c.messages
 }
 
@@ -37,9 +39,18 @@ func (c *figureCheck) fault(id string, at message.Span, text, note string) {
 // prose checks one paragraph, heading, cell, caption or description of an image.
 func (c *figureCheck) prose(p *markdown.Prose) {
 	for _, f := range p.Figures {
-		if f.Scheme == "source" {
-			c.sourced(f.Figure, after(p.Text, f.At+len(markdown.Stand)))
+		rest := after(p.Text, f.At+len(markdown.Stand))
+		switch {
+		case c.joined(p, f):
+		case f.Scheme == "source":
+			c.sourced(f.Figure, rest)
+		default:
+			c.behind(f.Figure, rest)
 		}
+		c.beside(p, f)
+	}
+	if !p.Running && !p.Image {
+		c.cell(p)
 	}
 	for _, a := range c.language.Find(p.Text) {
 		at := p.Span(a.Start, a.End)
@@ -55,10 +66,15 @@ func (c *figureCheck) prose(p *markdown.Prose) {
 	}
 }
 
-// after gives what of a text belongs to the figure before it.
+// after gives what of a text belongs to the figure before it. A substance in parentheses does: "12 ppm (NO3)".
 func after(text string, at int) string {
 	const enough = 80
 	rest := text[at:min(len(text), at+enough)]
+	if inside, found := strings.CutPrefix(rest, " ("); found {
+		if words, _, closed := strings.Cut(inside, ")"); closed && said.IsSubstance(strings.TrimPrefix(words, "as ")) {
+			return " of " + strings.TrimPrefix(words, "as ")
+		}
+	}
 	if end := strings.IndexAny(rest, markdown.Stand+"[]().,;:!?"); end >= 0 {
 		rest = rest[:end]
 	}

@@ -90,6 +90,27 @@ func TestFigures(t *testing.T) {
 		{"en", "[25 to 35 lb/ac](source:book) of product", "figure-source-unit at 25 to 35 lb/ac"},
 		{"en", "[68 lb](source:empty)", "figure-unrecorded at 68 lb"},
 		{"es", "[137 libras](source:book)", "figure-source-differs at 137 libras"},
+		{"en", "[136 lb](source:book \"of urea\"), [136 lb](source:book \"of N\")", "figure-source-unit at 136 lb"},
+		{"en", "[136 lb](source:book) (nitrate), [136 lb](source:book) (UAN-32 has less)", "figure-source-unit at 136 lb"},
+		{"en", "[5](source:book) pounds, [five](source:book) pounds, [five](source:book) of them",
+			"figure-source-unit at 5; figure-source-unit at five"},
+		// worked, with words around that the source of the page hides
+		{"en", "[48 lb/ac](worked:soil.nitrogen) of **nitrate**, [48 lb/ac](worked:soil.nitrogen) (as NO3)",
+			"figure-unit at 48 lb/ac; figure-unit at 48 lb/ac"},
+		{"en", "[12 ppm](worked:soil.nitrate) of NH&#52;-N, [12 ppm](worked:soil.nitrate \"as NO3\")",
+			"figure-unit at 12 ppm; figure-unit at 12 ppm"},
+		{"en", "[48 lb/ac](worked:soil.nitrogen) (nitrate moves), [48 lb/ac](worked:soil.nitrogen \"in the top foot\")", ""},
+		// numbers that stand against a figure
+		{"en", "1[48 lb/ac](worked:soil.nitrogen), -[48 lb/ac](worked:soil.nitrogen), 0.[136 lb](source:book) of N",
+			"figure-joined at 1; figure-joined at -; figure-joined at 0."},
+		{"en", "40 to [48 lb/ac](worked:soil.nitrogen), 40–[48 lb/ac](worked:soil.nitrogen), between 5 and " +
+			"[6 in](source:book), [48 lb/ac](worked:soil.nitrogen) to 60, 9 by [12 in](worked:soil.depth)",
+			"figure-loose at 40; figure-loose at 40; figure-loose at 5; figure-loose at 60; figure-loose at 9"},
+		{"en", "In 2026 to [48 lb/ac](worked:soil.nitrogen), row 3 to [12 in](worked:soil.depth), 12 – " +
+			"[12 in](worked:soil.depth), 6:30 or [12 in](worked:soil.depth), 4 times [6 in](source:book), multiply 2 by " +
+			"[48 lb/ac](worked:soil.nitrogen), [12 in](worked:soil.depth) or 1 of 3, 3 to [5](source:book)", ""},
+		{"es", "de 40 a [48 lb/ac](worked:soil.nitrogen), en la hilera 3 a [12 in](worked:soil.depth)",
+			"figure-loose at 40"},
 		// loose
 		{"en", "There are 48 lb/ac, and *three to\nfour* ounces.",
 			"figure-loose at 48 lb/ac; figure-loose at three to\nfour* ounces"},
@@ -102,6 +123,15 @@ func TestFigures(t *testing.T) {
 		{"en", "> quoted 30 lb\n\n- item 31 lb\n\nterm 32 lb\n: meaning 33 lb\n\n| 34 lb | b |\n| - | - |\n| 35 lb | c |",
 			"figure-loose at 30 lb; figure-loose at 31 lb; figure-loose at 32 lb; figure-loose at 33 lb; " +
 				"figure-loose at 34 lb; figure-loose at 35 lb"},
+		{"en", "| Year | N (lb/ac) | Depth, in |\n| - | - | - |\n| 2026 | 30 | |\n| 2027 | | about 6 |\n" +
+			"| 2028 | b | 7 lb |",
+			"figure-loose at 30; figure-loose at about 6; figure-loose at 7 lb"},
+		{"en", "| | First | Second |\n| - | - | - |\n| Pounds an acre | 30 | 40 |\n| Rows | 12 | 13 |",
+			"figure-loose at 30; figure-loose at 40"},
+		{"en", "| Row | Trees | In |\n| - | - | - |\n| 12 | 110 | 8 |\n\n## 12\n\n- 30", ""},
+		{"en", "```worksheet a\ntitle: With 48 lb/ac\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\n" +
+			"depth: 12 in\n```",
+			"figure-alone at 48 lb/ac"},
 		{"en", "`30 lb` and\n\n    31 lb\n\n```text\n32 lb\n```\n\n<https://a.example/33-lb>", ""},
 		{"es", "Ponga 30 libras, media onza y el 5 por ciento.",
 			"figure-loose at 30 libras; figure-loose at media onza; figure-loose at 5 por ciento"},
@@ -118,7 +148,8 @@ func TestNotesOfLooseFiguresHold(t *testing.T) {
 	for _, text := range []string{"48 lb/ac", "48 pounds of nitrogen an acre", "forty-eight pounds an acre", "12 inches",
 		"twelve inches", "1 ft", "between 3 and 4 oz a tree", "3–4 ounces a tree",
 		"twenty-five to thirty-five pounds an acre",
-		"136 pounds of nitrogen", "half a foot", "1 acre", "12 parts per million"} {
+		"136 pounds of nitrogen", "half a foot", "1 acre", "12 parts per million",
+		"48# an acre", "12\"", "1′", "48 units of N an acre", "1 oz a tree"} {
 		sources, _, _ := config.LoadSources(fstest.MapFS{"s.yaml": {Data: []byte(figureSources)}}, "s.yaml")
 		doc, _ := markdown.Parse(&message.Source{Name: "a.md", Text: []byte(figureSheets + "Use " + text + ".")}, 0)
 		work, _ := worksheet.Bind(doc, calc.Standard())

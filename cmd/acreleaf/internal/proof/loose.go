@@ -112,6 +112,17 @@ func (c *figureCheck) metadata(key, text string, at message.Span) {
 	}
 }
 
+// titles checks the titles of worksheets and tables, which hold no links either.
+func (c *figureCheck) titles() {
+	for _, b := range c.page.Document.Blocks {
+		for _, e := range b.Entries {
+			if e.Key == "title" {
+				c.metadata("title of this "+b.Construct, e.Value, e.ValueSpan)
+			}
+		}
+	}
+}
+
 // within finds a text in the lines of metadata that begin at a place. A text over several lines is not found there, and
 // has the place of the whole.
 func (c *figureCheck) within(at message.Span, text string) message.Span {

@@ -19,7 +19,7 @@ func (c *figureCheck) sourced(f *markdown.Figure, rest string) {
 		return // the join reports it
 	}
 	if len(source.Figures) == 0 {
-		if !c.counts(f.Text) {
+		if !c.counts(f.Text, rest) {
 			return
 		}
 		c.fault("figure-unrecorded", f.TextSpan,
@@ -32,10 +32,13 @@ func (c *figureCheck) sourced(f *markdown.Figure, rest string) {
 	var read said.Figure
 	for i := range source.Figures {
 		figure := &source.Figures[i]
-		if i == 0 || !figure.Range.Unit.Same(source.Figures[i-1].Range.Unit) {
+		if i == 0 || figure.Range.Unit.String() != source.Figures[i-1].Range.Unit.String() {
 			read = readSourced(f.Text, rest, figure.Range.Unit)
 		}
 		a := hold(read, figure)
+		if a.agrees {
+			a = inMargin(f, figure, a)
+		}
 		if a.agrees {
 			return
 		}
@@ -43,9 +46,20 @@ func (c *figureCheck) sourced(f *markdown.Figure, rest string) {
 			near = a
 		}
 	}
-	if c.counts(f.Text) {
+	if c.counts(f.Text, rest) {
 		c.disagree(f, near)
 	}
+}
+
+// inMargin holds a figure that agrees against the words that stand in the margin: "of urea" belongs to it as well.
+func inMargin(f *markdown.Figure, figure *config.SourceFigure, agreeing against) against {
+	read := readSourced(f.Text, " "+f.Title, figure.Range.Unit)
+	if f.Title == "" || read.Fits || read.Said == f.Text {
+		return agreeing
+	}
+	other := hold(read, figure)
+	other.apart = 0 // but for those words it is the one that is meant
+	return other
 }
 
 // readSourced reads the text of a sourced figure. What states no number fits nothing.
@@ -60,10 +74,12 @@ func readSourced(text, rest string, wanted unit.Unit) said.Figure {
 	return f
 }
 
-// counts says whether a text states a number: it begins with one, or an amount stands in it.
-func (c *figureCheck) counts(text string) bool {
+// counts says whether a text states a number: it begins with one, or an amount stands in it, maybe with the words
+// behind it for a unit.
+func (c *figureCheck) counts(text, rest string) bool {
 	if !strings.ContainsAny(text, "0123456789") {
-		return len(c.language.Find(text)) > 0
+		found := c.language.Find(text + rest)
+		return len(found) > 0 && found[0].Start < len(text)
 	}
 	_, err := said.ReadFigure(text, "", unit.Unit{})
 	return err == nil || said.Begins(text) || len(c.language.Find(text)) > 0
@@ -84,7 +100,7 @@ func hold(f said.Figure, figure *config.SourceFigure) against {
 	a := against{figure: figure, said: f.Said, fits: f.Fits, apart: math.MaxFloat64}
 	if !f.Fits {
 		if f.Low == figure.Range.Low && f.High == figure.Range.High {
-			a.apart /= 2 // the numbers are the same, so this one is meant
+			a.apart = quiteNear // the numbers are the same, so this one is meant, unless another is nearly right
 		}
 		return a
 	}
@@ -95,6 +111,10 @@ func hold(f said.Figure, figure *config.SourceFigure) against {
 	a.apart = distance(f.Low, a.gives.Low) + distance(f.High, a.gives.High)
 	return a
 }
+
+// quiteNear is how far off a figure of the right unit may be, at both its ends, and still be nearer than one of the
+// right number alone.
+const quiteNear = 0.5
 
 // roundest is how far rounding may move a figure of a source. In another unit a figure can be written too coarsely to
 // be the same: 6 in is not 1 ft.

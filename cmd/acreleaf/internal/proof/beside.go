@@ -1,0 +1,107 @@
+package proof
+
+import (
+	"fmt"
+	"strings"
+
+	"acreleaf/calc/said"
+	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/markdown"
+)
+
+// joined reports digits, a point or a minus right before a figure, which make another number of it.
+func (c *figureCheck) joined(p *markdown.Prose, f markdown.ProseFigure) bool {
+	before := p.Text[:f.At]
+	n := glued(before)
+	if n == 0 || !startsNumber(f.Text) {
+		return false
+	}
+	stuck := before[len(before)-n:]
+	c.fault("figure-joined", p.Span(f.At-n, f.At),
+		fmt.Sprintf("%q stands right before this figure, so that a reader sees %s%s", stuck, stuck, f.Text),
+		"write the whole number between the brackets, or a space before them")
+	return true
+}
+
+// beside reports a number before or behind a figure that takes its unit from the figure.
+func (c *figureCheck) beside(p *markdown.Prose, f markdown.ProseFigure) {
+	before, behind := p.Text[:f.At], p.Text[f.At+len(markdown.Stand):]
+	wanted := c.unitOf(f.Figure)
+	if wanted.String() == "" {
+		return
+	}
+	if from, to, leads := c.language.LeadsOn(before, wanted); leads {
+		c.shared(p, from, to, f.Text, wanted)
+	}
+	if from, to, trails := c.language.TrailsOn(behind); trails {
+		at := len(p.Text) - len(behind)
+		c.shared(p, at+from, at+to, f.Text, wanted)
+	}
+}
+
+// shared reports a number that takes its unit from a figure and is tied to nothing itself.
+func (c *figureCheck) shared(p *markdown.Prose, from, to int, figure string, of unit.Unit) {
+	number := p.Text[from:to]
+	whole := number + " " + of.String()
+	if below, money := strings.CutPrefix(of.String(), "$"); money {
+		whole = "$" + number + below
+	}
+	c.fault("figure-loose", p.Span(from, to),
+		fmt.Sprintf("the prose says %s beside %s, and nothing says where the %s comes from", number, figure, number),
+		fmt.Sprintf("write both between the brackets if one answer is that range, or tie the %s by itself: "+
+			"[%s](worked:NAME.ANSWER) or [%s](source:%s)", number, whole, whole, c.practice()))
+}
+
+// unitOf is the unit of the value that a worked figure follows, or the unit that a sourced figure says.
+func (c *figureCheck) unitOf(f *markdown.Figure) unit.Unit {
+	if worked := c.page.Work.Figure(f); worked != nil {
+		return c.page.Work.Example(worked.Bound).Range(worked.Name).Unit
+	}
+	if found := c.language.Find(f.Text); f.Scheme == "source" && len(found) == 1 {
+		return found[0].Unit
+	}
+	return unit.Unit{}
+}
+
+// glued gives the length of digits, a point or a minus at the end of a text, with no space behind.
+func glued(before string) int {
+	rest := strings.TrimRight(before, "0123456789.,")
+	n := len(before) - len(rest)
+	if n > 0 && strings.ContainsAny(before[len(rest):], "0123456789") {
+		return n
+	}
+	for _, minus := range []string{"-", "−"} {
+		if word, found := strings.CutSuffix(before, minus); found && (word == "" || strings.HasSuffix(word, " ")) {
+			return len(minus)
+		}
+	}
+	return 0
+}
+
+// startsNumber says whether a figure's text begins with a digit or a sign of money.
+func startsNumber(text string) bool {
+	return text != "" && strings.IndexByte("0123456789$.", text[0]) >= 0
+}
+
+// behind reads a worked figure again with what a reader sees behind it, where worksheet cannot see it in the source:
+// emphasis, references, a substance in parentheses; and with the words that stand in the margin.
+func (c *figureCheck) behind(f *markdown.Figure, rest string) {
+	worked := c.page.Work.Figure(f)
+	if worked == nil || worked.Bound.Sheet.IsDate(worked.Name) {
+		return
+	}
+	value := c.page.Work.Example(worked.Bound).Range(worked.Name)
+	says := "answers"
+	if worked.Bound.Sheet.FindGiven(worked.Name) != nil {
+		says = "is given"
+	}
+	for _, words := range []string{rest, " " + f.Title} {
+		read, err := said.ReadFigure(f.Text, words, value.Unit)
+		if err == nil && !read.Fits && read.Said != f.Text {
+			c.fault("figure-unit", f.TextSpan,
+				fmt.Sprintf("the prose says %s, the worksheet %s %s", read.Said, says, value),
+				fmt.Sprintf("write %s in place of %s", value, read.Said))
+			return
+		}
+	}
+}
