@@ -7,16 +7,17 @@ import { reckon, work } from './native.mjs';
 import { choose, field, put, restore, state, whole } from './reader.mjs';
 import { settings } from './settings.mjs';
 import { guides } from './site.mjs';
-import { start, visit } from './visit.mjs';
+import { regulars, start } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
+const visit = regulars(browser);
 
 // Two at a time: a page waits for the browser as often as the browser for a page.
 describe('choices', { concurrency: 2 }, () => {
   for (const path of guides) {
     const guide = readGuide(path);
     test(`/${path}`, async (t) => {
-      const { page, complaints, close } = await visit(browser, `${origin}/${path}`);
+      const { page, complaints, close } = await visit(`${origin}/${path}`);
       t.after(close);
       const example = await whole(page);
       // Whatever a trial finds, the next one starts from the example again.

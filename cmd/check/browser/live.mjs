@@ -8,9 +8,10 @@ import { work } from './native.mjs';
 import { field, put, reset, restore, state, type, whole } from './reader.mjs';
 import { settings } from './settings.mjs';
 import { guides } from './site.mjs';
-import { start, visit } from './visit.mjs';
+import { regulars, start } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
+const visit = regulars(browser);
 
 test('there are guides to try', () => assert.ok(guides.length >= 4, `only ${guides.length} guides`));
 
@@ -23,7 +24,7 @@ describe('numbers', { concurrency: 2 }, () => {
     const guide = readGuide(path);
     const width = i % 2 ? 1280 : 320; // the arithmetic does not know the width
     test(`/${path} at ${width} px`, async (t) => {
-      const { page, complaints, close } = await visit(browser, `${origin}/${path}`, { width });
+      const { page, complaints, close } = await visit(`${origin}/${path}`, { width });
       t.after(close);
       await t.test('the example agrees with the native answers', async () => {
         expectNative(guide, await state(page), work(guide.worksheets), new Set());

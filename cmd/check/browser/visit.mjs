@@ -32,25 +32,43 @@ export async function start(folder) {
 // how.width and how.scheme choose the screen, how.script = false switches scripts off. The answer has the page, a
 // list of complaints that grows as the page lives, and a close.
 export async function visit(browser, address, how = {}) {
-  const context = await browser.newContext({
-    viewport: { width: how.width ?? 1280, height: how.height ?? 800 },
-    colorScheme: how.scheme ?? 'light',
-    reducedMotion: 'no-preference',
-    javaScriptEnabled: how.script ?? true,
-  });
+  const visitor = await newcomer(browser, how.script ?? true);
+  return { ...await visitor.go(address, how), close: () => visitor.page.context().close() };
+}
+
+// regulars gives a visit like the one above, for pages that leave nothing behind in the browser. A page that was closed
+// is there for the next address: a browser takes far longer to begin one than to load it.
+export function regulars(browser) {
+  const free = [];
+  return async (address, how) => {
+    const visitor = free.pop() ?? await newcomer(browser, true);
+    return { ...await visitor.go(address, how), close: () => free.push(visitor) };
+  };
+}
+
+// newcomer is a page of the browser that can go to one address after another.
+async function newcomer(browser, script) {
+  const context = await browser.newContext({ javaScriptEnabled: script });
   const page = await context.newPage();
-  const complaints = [];
-  watch(page, address, complaints);
+  const at = { address: 'about:blank', complaints: [] };
+  watch(page, at);
   await page.addInitScript(() => {
     document.addEventListener('securitypolicyviolation', (event) => {
       console.error(`policy violation: ${event.violatedDirective} ${event.blockedURI} ${event.sample}`);
     });
   });
-  await page.goto(address, { waitUntil: 'load' });
-  if (how.script ?? true) {
-    await ready(page);
-  }
-  return { page, complaints, close: () => context.close() };
+  const go = async (address, { width = 1280, height = 800, scheme = 'light' } = {}) => {
+    await page.setViewportSize({ width, height });
+    await page.emulateMedia({ media: null, colorScheme: scheme, reducedMotion: 'no-preference' });
+    const complaints = [];
+    Object.assign(at, { address, complaints });
+    await page.goto(address, { waitUntil: 'load' });
+    if (script) {
+      await ready(page);
+    }
+    return { page, complaints };
+  };
+  return { page, go };
 }
 
 // ready waits until the module of the page, if it carries one, has been started.
@@ -58,18 +76,18 @@ export async function ready(page) {
   await page.waitForFunction(() => !document.getElementById('module') || document.body.classList.contains('live'));
 }
 
-function watch(page, address, complaints) {
-  const { origin, protocol } = new URL(address);
-  page.on('console', (message) => complaints.push(`console ${message.type()}: ${message.text()}`));
-  page.on('pageerror', (error) => complaints.push(`error: ${error.message}`));
-  page.on('requestfailed', (request) => complaints.push(
-    `request failed: ${request.url()} ${request.failure().errorText}`));
+function watch(page, at) {
+  const complain = (text) => at.complaints.push(text);
+  page.on('console', (message) => complain(`console ${message.type()}: ${message.text()}`));
+  page.on('pageerror', (error) => complain(`error: ${error.message}`));
+  page.on('requestfailed', (request) => complain(`request failed: ${request.url()} ${request.failure().errorText}`));
   page.on('request', (request) => {
+    const { origin, protocol } = new URL(at.address);
     const to = new URL(request.url());
     if (to.protocol === 'data:' || (protocol === 'file:' ? to.protocol === protocol : to.origin === origin)) {
       return;
     }
-    complaints.push(`a request left the site: ${request.url()}`);
+    complain(`a request left the site: ${request.url()}`);
   });
 }
 

@@ -8,12 +8,13 @@ import { readGuide } from './content.mjs';
 import { expectAnswers, expectNative } from './expect.mjs';
 import { sideways } from './look.mjs';
 import { work } from './native.mjs';
-import { field, state, type } from './reader.mjs';
+import { field, put, state, type } from './reader.mjs';
 import { settings } from './settings.mjs';
 import { guides } from './site.mjs';
-import { opposite, ready, start, visit } from './visit.mjs';
+import { opposite, ready, regulars, start, visit } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
+const again = regulars(browser);
 
 // Two at a time: a page waits for the browser as often as the browser for a page.
 describe('ways', { concurrency: 2 }, () => {
@@ -36,7 +37,7 @@ describe('ways', { concurrency: 2 }, () => {
 
     test(`/${path} from a disk`, async (t) => {
       const address = pathToFileURL(join(settings.site, path, 'index.html')).href;
-      const { page, complaints, close } = await visit(browser, address);
+      const { page, complaints, close } = await again(address);
       t.after(close);
       await type(field(page, sheet, given), other);
       expectAnswers(guide, await state(page), work(guide.worksheets, changed));
@@ -45,9 +46,9 @@ describe('ways', { concurrency: 2 }, () => {
 
     for (const { width, scheme } of opposite) {
       test(`/${path} with a number of the reader's and one that is wrong, at ${width} px, ${scheme}`, async (t) => {
-        const { page, complaints, close } = await visit(browser, `${origin}/${path}`, { width, scheme });
+        const { page, complaints, close } = await again(`${origin}/${path}`, { width, scheme });
         t.after(close);
-        await type(field(page, sheet, given), other);
+        await put(field(page, sheet, given), other);
         const last = page.locator('section.worksheet input:not([data-presence])').last();
         await type(last, '999999999');
         assert.equal(await last.getAttribute('aria-invalid'), 'true');
@@ -57,7 +58,7 @@ describe('ways', { concurrency: 2 }, () => {
     }
 
     test(`/${path} after a reload and on the way back`, async (t) => {
-      const { page, close } = await visit(browser, `${origin}/${path}`);
+      const { page, close } = await again(`${origin}/${path}`);
       t.after(close);
       await type(field(page, sheet, given), other);
       await page.reload();
@@ -77,7 +78,7 @@ describe('ways', { concurrency: 2 }, () => {
     });
 
     test(`/${path} on paper`, async (t) => {
-      const { page, close } = await visit(browser, `${origin}/${path}`, { width: 816 });
+      const { page, close } = await again(`${origin}/${path}`, { width: 816 });
       t.after(close);
       await page.emulateMedia({ media: 'print' });
       const left = await page.evaluate(() => [...document.querySelectorAll('button, nav, summary, .self')]
