@@ -60,8 +60,8 @@ func (r *reader) call(e *ast.CallExpr, top bool) operand {
 	case !known:
 		return r.noFunction(ident, word)
 	case len(e.Args) < f.least || len(e.Args) > f.most:
-		return r.faultAt(e, "formula-call", fmt.Sprintf("%s takes %s, and here are %d", word, f.count(), len(e.Args)),
-			"write "+f.example)
+		return r.faultAt(e, "formula-call",
+			fmt.Sprintf("%s takes %s, and its brackets hold %d", word, f.count(), len(e.Args)), "write "+f.example)
 	case word == "if":
 		return r.either(e, top)
 	case word == "pow":

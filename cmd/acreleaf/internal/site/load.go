@@ -155,7 +155,7 @@ func (l *listing) followable(name string) bool {
 	if err == nil && info.Mode().IsRegular() {
 		return true
 	}
-	text := "this is a link to something outside of the content folder, or to nothing"
+	text := "this link leads to no file in the content folder: it leads outside, to nothing, or back to itself"
 	if err == nil {
 		text = "this is a link to a folder, and such links are not followed"
 	}
