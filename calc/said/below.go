@@ -19,7 +19,7 @@ func (l *Language) belowLine(text string, p *phrase, r reach) bool {
 	t := next(text, p.to)
 	at, any, again := t.to, true, false
 	if t.text != "/" {
-		words, to := matchList(text, p.to, l.per)
+		words, to := match(text, p.to, l.perWords)
 		if words == "" {
 			return false
 		}
@@ -57,23 +57,4 @@ func isRow(t token) bool { return t.lower() == "row" || t.lower() == "rows" || t
 
 func isTime(symbol string) bool {
 	return slices.Contains([]string{"h", "min", "s", "day", "week"}, symbol)
-}
-
-// matchList finds the longest entry of a list of words at a place.
-func matchList(text string, at int, list []string) (found string, to int) {
-	for _, entry := range list {
-		place := at
-		fits := true
-		for _, w := range strings.Fields(entry) {
-			t := next(text, place)
-			if fits = t.kind == word && t.lower() == w; !fits {
-				break
-			}
-			place = t.to
-		}
-		if fits && len(entry) > len(found) {
-			found, to = entry, place
-		}
-	}
-	return found, to
 }

@@ -14,6 +14,7 @@ var English = (&Language{
 	fractions: map[string]float64{"half": 2, "halves": 2, "third": 3, "thirds": 3, "quarter": 4, "quarters": 4,
 		"fourth": 4, "fourths": 4, "fifth": 5, "fifths": 5, "eighth": 8, "eighths": 8, "tenth": 10, "tenths": 10,
 		"sixteenth": 16, "sixteenths": 16},
+	indefinite: map[string]bool{"a": true, "an": true},
 	halves: strings.Fields("half quarter quarters thirds fourths fifths eighth eighths tenths sixteenth " +
 		"sixteenths"),
 	units: with(symbols(), "lb pound pounds|oz ounce ounces|ton short_ton short_tons|kg kilogram kilograms kilo "+
@@ -45,6 +46,6 @@ var English = (&Language{
 		"valve board post bolt truck pickup trailer container"),
 	named: strings.Fields("row rows block blocks line lines step steps page pages table figure week day year stop well " +
 		"leaf chapter section part version number no box room gate valve bin lot route exit sample january february " +
-		"march april may june july august september october november december"),
+		"march april may june july august september october november december multiply divide times"),
 	people: strings.Fields("people growers farmers visitors readers students members families workers us them"),
 }).ready()

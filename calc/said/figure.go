@@ -49,11 +49,16 @@ func ReadFigure(text, rest string, wanted unit.Unit) (Figure, error) {
 // meant is unit.Unit.Meant for what is said in prose: nitrogen as ammonium is not nitrogen as nitrate, though both are
 // nitrogen.
 func meant(u, wanted unit.Unit) (unit.Factor, bool) {
-	ours, theirs := form(u), form(wanted)
-	if ours != theirs && ours != "" && theirs != "" {
+	if !sameForm(u, wanted) {
 		return unit.Factor{}, false
 	}
 	return u.Meant(wanted)
+}
+
+// sameForm says whether two units name one form of nitrogen, or one of them none.
+func sameForm(u, wanted unit.Unit) bool {
+	ours, theirs := form(u), form(wanted)
+	return ours == theirs || ours == "" || theirs == ""
 }
 
 // form is the form of nitrogen that a unit names.
@@ -64,6 +69,26 @@ func form(u unit.Unit) string {
 		}
 	}
 	return ""
+}
+
+// Contradicts says whether words that belong to a figure make it one of another unit than is wanted, and gives the
+// figure with them: "48 lb/ac" and "of nitrate", where nitrogen is wanted.
+func (l *Language) Contradicts(text, words string, wanted unit.Unit) (whole string, does bool) {
+	if text == "" || words == "" {
+		return "", false
+	}
+	longer, goesOn := l.Extend(text, words, false)
+	if !goesOn {
+		return "", false
+	}
+	if sameForm(longer.Unit, wanted) && longer.Unit.Dimension().LeavesOut(wanted.Dimension()) {
+		return "", false
+	}
+	alone, err := readFigure(text)
+	if err != nil || silent(alone.Unit, longer.Unit, wanted, (text + words)[longer.End:]) {
+		return "", false
+	}
+	return said(text, words, longer), true
 }
 
 // with is the figure with the unit of a longer reading.

@@ -96,9 +96,17 @@ func (l *Language) candidate(text string, at int) (to int, begins bool) {
 		for to < len(text) && classes[text[to]]&(letterByte|digitByte|laterByte) != 0 {
 			to++
 		}
-		begins = l.starts[mark(text[at:to])] && l.mayFollow(text, to)
-		if to < len(text) && text[to] != ' ' && !slices.Contains(l.joining, text[at:to]) {
-			to = pastWord(text, pastAddress(text, to))
+		if w := text[at:to]; len(w) <= len("an") && l.indefinite[w] {
+			begins = l.countedAt(text, to)
+		} else {
+			begins = l.starts[mark(w)] && l.mayFollow(text, to)
+		}
+		switch {
+		case to == len(text) || text[to] == ' ':
+		case text[to] == ':':
+			to = pastAddress(text, to)
+		case text[to] != '-' || !slices.Contains(l.joining, text[at:to]):
+			to = pastWord(text, to)
 		}
 		return to, begins
 	case digitByte:
@@ -116,6 +124,13 @@ func (l *Language) candidate(text string, at int) (to int, begins bool) {
 		}
 	}
 	return at + 1, false
+}
+
+// countedAt says whether one of what stands after an article may be an amount. Trees and acres are mostly what an
+// amount is for: "48 lb an acre".
+func (l *Language) countedAt(text string, at int) bool {
+	t := next(text, at)
+	return t.kind == word && l.nexts[mark(t.text)] && l.counted[t.text]
 }
 
 // unitSigns may stand between a number and its unit, or are the unit.

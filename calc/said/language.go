@@ -1,39 +1,40 @@
 package said
 
 import (
-	"maps"
-	"slices"
 	"strings"
 )
 
 // A Language has the words that numbers and units are said in.
 type Language struct {
-	numbers   map[string]float64 // one to nineteen, and the tens
-	scales    map[string]float64 // hundred, thousand
-	fractions map[string]float64 // half, third: what one is divided by
-	halves    []string           // fractions that a unit may follow at once: half an inch
-	units     map[string]string  // words of a unit, and its symbol
-	below     map[string]string  // what only stands below a line: tree, hour
-	substance map[string]string
-	joining   []string // between the two lengths of a spacing, also with dashes: 12-by-18-foot
-	named     []string // before a number they make it a name: row 12, May 4
-	per       []string // "per", "for each"; the symbols of what is below follow
-	of        []string
-	pointing  []string          // between "of" and a substance: this, the
-	to        []string          // between the two numbers of a range
-	and       string            // between a number and its fraction
-	between   string            // a range after it is joined by and
-	articles  []string          // between a fraction and its unit
-	fillers   map[string]string // what may stand between a number and its unit: more, full, or so
-	adjective []string          // after a unit, before what goes on with it: libras netas de nitrógeno
-	things    []string          // after a unit they make a name of a thing: a 5-gallon bucket
-	bareHalf  bool              // a unit by itself may be one of it: "libra y media"
-	people    []string          // a percentage of them is no figure of the trade
+	numbers    map[string]float64 // one to nineteen, and the tens
+	scales     map[string]float64 // hundred, thousand
+	fractions  map[string]float64 // half, third: what one is divided by
+	halves     []string           // fractions that a unit may follow at once: half an inch
+	units      map[string]string  // words of a unit, and its symbol
+	below      map[string]string  // what only stands below a line: tree, hour
+	substance  map[string]string
+	joining    []string // between the two lengths of a spacing, also with dashes: 12-by-18-foot
+	named      []string // before a number they make it a name, or a plain number: row 12, May 4, multiply 2
+	per        []string // "per", "for each"; the symbols of what is below follow
+	of         []string
+	pointing   []string          // between "of" and a substance: this, the
+	to         []string          // between the two numbers of a range
+	and        string            // between a number and its fraction
+	between    string            // a range after it is joined by and
+	articles   []string          // between a fraction and its unit
+	fillers    map[string]string // what may stand between a number and its unit: more, full, or so
+	adjective  []string          // after a unit, before what goes on with it: libras netas de nitrógeno
+	things     []string          // after a unit they make a name of a thing: a 5-gallon bucket
+	indefinite map[string]bool   // a, an
+	bareHalf   bool              // a unit by itself may be one of it: "libra y media"
+	people     []string          // a percentage of them is no figure of the trade
 
-	starts  [4096]bool      // by the mark of a word: whether a number may begin with it
-	goesOn  map[string]bool // the words that a unit may go on with
-	follows map[string]bool // the words that may stand after the first word or the digits of an amount
-	nexts   [4096]bool      // by the mark of a word: whether it may be one of these
+	perWords map[string]string // those of per, for match
+	starts   [4096]bool        // by the mark of a word: whether a number may begin with it
+	goesOn   map[string]bool   // the words that a unit may go on with
+	follows  map[string]bool   // the words that may stand after the first word or the digits of an amount
+	counted  map[string]bool   // the words that an article may make an amount of
+	nexts    [4096]bool        // by the mark of a word: whether it may be one of these
 }
 
 // For gives the language of a code. For a language whose words are not known here it knows symbols and digits.
@@ -49,65 +50,6 @@ func For(code string) *Language {
 
 var symbolsOnly = (&Language{units: symbols(), below: symbolsBelow(), substance: substances(),
 	per: []string{"per"}}).ready()
-
-// ready makes the tables that let a reader pass over most words with one look.
-func (l *Language) ready() *Language {
-	withPlain(l.numbers)
-	withPlain(l.scales)
-	withPlain(l.fractions)
-	withPlain(l.units)
-	withPlain(l.below)
-	withPlain(l.substance)
-	withPlain(l.fillers)
-	for _, words := range []map[string]float64{l.numbers, l.fractions} {
-		for w := range words {
-			l.starts[mark(w)] = true
-		}
-	}
-	if l.bareHalf {
-		for w := range l.units {
-			first, _, _ := strings.Cut(w, " ")
-			l.starts[mark(first)] = true // "libra y media"
-		}
-	}
-	withStarts(l.units)
-	withStarts(l.below)
-	withStarts(l.substance)
-	withStarts(l.scales)
-	withStarts(l.fillers)
-	l.goesOn = map[string]bool{}
-	for _, words := range []map[string]string{l.units, l.below, l.substance} {
-		for w := range words {
-			first, _, _ := strings.Cut(w, " ")
-			l.goesOn[first] = true
-		}
-	}
-	l.follows = maps.Clone(l.goesOn)
-	for _, words := range []map[string]float64{l.numbers, l.fractions, l.scales} {
-		for w := range words {
-			first, _, _ := strings.Cut(w, " ")
-			l.follows[first] = true
-		}
-	}
-	for w := range l.fillers {
-		l.follows[w] = true
-	}
-	for _, w := range slices.Concat(l.to, l.of, l.articles, []string{l.and, l.per[0]}) {
-		l.follows[w] = true
-	}
-	for w := range l.follows {
-		l.nexts[mark(w)] = true
-	}
-	return l
-}
-
-// mark is a number that few words share, whatever the case of their letters.
-func mark(w string) int {
-	if len(w) < 2 {
-		return 0
-	}
-	return (int(w[0]|0x20)*131 + int(w[1]|0x20)*31 + int(w[len(w)-1]|0x20)*517 + len(w)*1021) & 4095
-}
 
 // symbols are the units of the trade as every language writes them.
 func symbols() map[string]string {
@@ -144,15 +86,6 @@ func words(text string) map[string]string {
 		index[w] = w
 	}
 	return index
-}
-
-var plain = strings.NewReplacer("á", "a", "é", "e", "í", "i", "ó", "o", "ú", "u")
-
-// withPlain adds the words of a table without their accents, as they are often typed.
-func withPlain[V any](table map[string]V) {
-	for w, value := range maps.Clone(table) {
-		table[plain.Replace(w)] = value
-	}
 }
 
 // with adds a table to another.

@@ -56,7 +56,7 @@ func (l *Language) mayGoOn(text, rest string) bool {
 	case t.kind == sign:
 		return t.text == "/" || t.isDash() || unitSign(text+rest, len(text), t) != ""
 	case t.kind != word:
-		return material(rest, t.from) > t.from
+		return material(rest, t) > 0
 	case l.mayBe(rest, t):
 		if isDigit(text[len(text)-1]) || l.substance[t.text] != "" || l.substance[t.lower()] != "" {
 			return true
@@ -79,7 +79,7 @@ func (l *Language) mayGoOn(text, rest string) bool {
 
 // mayBe says whether a unit may go on with a word.
 func (l *Language) mayBe(text string, t token) bool {
-	return l.goesOn[t.text] || len(t.text) > 1 && l.goesOn[t.lower()] || material(text, t.from) > t.from
+	return l.goesOn[t.text] || len(t.text) > 1 && l.goesOn[t.lower()] || material(text, t) > 0
 }
 
 // amount reads an amount at a place.

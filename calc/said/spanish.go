@@ -47,7 +47,8 @@ var Spanish = (&Language{
 	adjective: strings.Fields("reales netas netos puras puros totales enteras enteros secas secos"),
 	joining:   []string{"por", "x"},
 	named: strings.Fields("hilera hileras bloque bloques línea líneas paso pasos página páginas tabla figura semana " +
-		"día año parada pozo hoja capítulo sección parte versión número caja salón puerta válvula lote muestra"),
+		"día año parada pozo hoja capítulo sección parte versión número caja salón puerta válvula lote muestra " +
+		"multiplique divida"),
 	people: strings.Fields("gente productores agricultores visitantes lectores estudiantes miembros familias " +
 		"trabajadores"),
 }).ready()

@@ -25,7 +25,7 @@ func (l *Language) substanceOf(text string, p *phrase) bool {
 	case isShare(mass) && (t.lower() == "as" || t.lower() == "como"):
 		at = t.to // a laboratory's "12 ppm as NO3"; "48 lb as urea" is nitrogen all the same
 	}
-	if to := material(text, at); to > at {
+	if to := material(text, next(text, at)); to > 0 {
 		p.substance, p.to = "product", to
 		return true
 	}
@@ -44,15 +44,17 @@ func IsSubstance(text string) bool {
 			return true
 		}
 	}
-	return text != "" && material(text, 0) == len(text)
+	return text != "" && material(text, next(text, 0)) == len(text)
 }
 
-// material reads the name of a material by its grade, 46-0-0 or UAN-32 or UAN32, and gives its end, or the place itself
-// when there is none.
-func material(text string, at int) int {
-	t := next(text, at)
+// material reads the name of a material by its grade, 46-0-0 or UAN-32 or UAN32, that begins with a token. It gives the
+// end of the name, 0 when there is none.
+func material(text string, t token) int {
 	if t.kind == digits && len(t.text) <= 2 {
-		return max(at, grade(text, at))
+		return grade(text, t.from)
+	}
+	if t.kind != word || strings.IndexByte("ACU", t.text[0]) < 0 {
+		return 0
 	}
 	switch name := strings.TrimRight(t.text, "0123456789"); name {
 	case "UAN", "CAN", "AN", "UN":
@@ -60,7 +62,7 @@ func material(text string, at int) int {
 			return to
 		}
 	}
-	return at
+	return 0
 }
 
 // grade reads the name of a material by its numbers, 46-0-0, and gives its end.

@@ -1,10 +1,10 @@
 package proof
 
 import (
+	"bytes"
 	"fmt"
 	"strings"
 
-	"acreleaf/calc/said"
 	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 )
@@ -25,29 +25,24 @@ func (c *figureCheck) joined(p *markdown.Prose, f markdown.ProseFigure) bool {
 
 // beside reports a number before or behind a figure that takes its unit from the figure.
 func (c *figureCheck) beside(p *markdown.Prose, f markdown.ProseFigure) {
-	before, behind := p.Text[:f.At], p.Text[f.At+len(markdown.Stand):]
-	wanted := c.unitOf(f.Figure)
-	if wanted.String() == "" {
-		return
+	at := f.At + len(markdown.Stand)
+	if b, leads := c.language.LeadsOn(p.Text[:f.At]); leads && b.TakesItsUnit(c.unitOf(f.Figure)) {
+		c.shared(p, b.From, b.To, f.Figure)
 	}
-	if from, to, leads := c.language.LeadsOn(before, wanted); leads {
-		c.shared(p, from, to, f.Text, wanted)
-	}
-	if from, to, trails := c.language.TrailsOn(behind); trails {
-		at := len(p.Text) - len(behind)
-		c.shared(p, at+from, at+to, f.Text, wanted)
+	if b, trails := c.language.TrailsOn(p.Text[at:]); trails && b.TakesItsUnit(c.unitOf(f.Figure)) {
+		c.shared(p, at+b.From, at+b.To, f.Figure)
 	}
 }
 
 // shared reports a number that takes its unit from a figure and is tied to nothing itself.
-func (c *figureCheck) shared(p *markdown.Prose, from, to int, figure string, of unit.Unit) {
-	number := p.Text[from:to]
-	whole := number + " " + of.String()
-	if below, money := strings.CutPrefix(of.String(), "$"); money {
+func (c *figureCheck) shared(p *markdown.Prose, from, to int, f *markdown.Figure) {
+	number, of := p.Text[from:to], c.unitOf(f).String()
+	whole := number + " " + of
+	if below, money := strings.CutPrefix(of, "$"); money {
 		whole = "$" + number + below
 	}
 	c.fault("figure-loose", p.Span(from, to),
-		fmt.Sprintf("the prose says %s beside %s, and nothing says where the %s comes from", number, figure, number),
+		fmt.Sprintf("the prose says %s beside %s, and nothing says where the %s comes from", number, f.Text, number),
 		fmt.Sprintf("write both between the brackets if one answer is that range, or tie the %s by itself: "+
 			"[%s](worked:NAME.ANSWER) or [%s](source:%s)", number, whole, whole, c.practice()))
 }
@@ -65,6 +60,9 @@ func (c *figureCheck) unitOf(f *markdown.Figure) unit.Unit {
 
 // glued gives the length of digits, a point or a minus at the end of a text, with no space behind.
 func glued(before string) int {
+	if before == "" || before[len(before)-1] == ' ' {
+		return 0
+	}
 	rest := strings.TrimRight(before, "0123456789.,")
 	n := len(before) - len(rest)
 	if n > 0 && strings.ContainsAny(before[len(rest):], "0123456789") {
@@ -91,17 +89,20 @@ func (c *figureCheck) behind(f *markdown.Figure, rest string) {
 		return
 	}
 	value := c.page.Work.Example(worked.Bound).Range(worked.Name)
+	whole, wrong := "", false
+	if !bytes.HasPrefix(c.page.Source.Text[f.Span.End:], []byte(rest)) {
+		whole, wrong = c.language.Contradicts(f.Text, rest, value.Unit)
+	}
+	if !wrong && f.Title != "" {
+		whole, wrong = c.language.Contradicts(f.Text, " "+f.Title, value.Unit)
+	}
+	if !wrong {
+		return
+	}
 	says := "answers"
 	if worked.Bound.Sheet.FindGiven(worked.Name) != nil {
 		says = "is given"
 	}
-	for _, words := range []string{rest, " " + f.Title} {
-		read, err := said.ReadFigure(f.Text, words, value.Unit)
-		if err == nil && !read.Fits && read.Said != f.Text {
-			c.fault("figure-unit", f.TextSpan,
-				fmt.Sprintf("the prose says %s, the worksheet %s %s", read.Said, says, value),
-				fmt.Sprintf("write %s in place of %s", value, read.Said))
-			return
-		}
-	}
+	c.fault("figure-unit", f.TextSpan, fmt.Sprintf("the prose says %s, the worksheet %s %s", whole, says, value),
+		fmt.Sprintf("write %s in place of %s", value, whole))
 }

@@ -87,18 +87,25 @@ func (c *hazardCheck) handled(h *hazard, seen sighting) (at message.Span, how st
 			return at, "works with " + what, true
 		}
 	}
-	if h.talk.MatchString(c.page.Metadata.Title) {
+	if h.talksIn(c.page.Metadata.Title) {
 		return c.page.Metadata.Places.Title, "is about " + h.name, true
 	}
 	for _, heading := range c.page.Document.Headings {
-		if h.talk.MatchString(heading.Text) {
+		if h.talksIn(heading.Text) {
 			return heading.Span, "has a part about " + h.name, true
 		}
 	}
 	if seen.ordered {
-		return seen.first, "tells people what to do with " + h.name, true
+		return seen.first, "has people work with " + h.name, true
 	}
 	return seen.first, "talks of " + h.name, seen.paragraphs >= h.enough
+}
+
+// talksIn says whether a title or a heading talks of a hazard. Most are passed over without a look at the pattern.
+func (h *hazard) talksIn(text string) bool {
+	small := strings.ToLower(text)
+	return slices.ContainsFunc(h.stems, func(stem string) bool { return strings.Contains(small, stem) }) &&
+		h.talk.MatchString(text)
 }
 
 // brings says whether a block works with a hazard: by its calculation, or by a material that was chosen.

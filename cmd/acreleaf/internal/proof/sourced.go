@@ -37,7 +37,7 @@ func (c *figureCheck) sourced(f *markdown.Figure, rest string) {
 		}
 		a := hold(read, figure)
 		if a.agrees {
-			a = inMargin(f, figure, a)
+			a = c.inMargin(f, a)
 		}
 		if a.agrees {
 			return
@@ -52,14 +52,13 @@ func (c *figureCheck) sourced(f *markdown.Figure, rest string) {
 }
 
 // inMargin holds a figure that agrees against the words that stand in the margin: "of urea" belongs to it as well.
-func inMargin(f *markdown.Figure, figure *config.SourceFigure, agreeing against) against {
-	read := readSourced(f.Text, " "+f.Title, figure.Range.Unit)
-	if f.Title == "" || read.Fits || read.Said == f.Text {
+func (c *figureCheck) inMargin(f *markdown.Figure, agreeing against) against {
+	whole, wrong := c.language.Contradicts(f.Text, " "+f.Title, agreeing.figure.Range.Unit)
+	if !wrong {
 		return agreeing
 	}
-	other := hold(read, figure)
-	other.apart = 0 // but for those words it is the one that is meant
-	return other
+	// But for those words it is the one that is meant.
+	return against{figure: agreeing.figure, said: whole, apart: 0}
 }
 
 // readSourced reads the text of a sourced figure. What states no number fits nothing.
