@@ -17,23 +17,25 @@ var English = (&Language{
 	indefinite: map[string]bool{"a": true, "an": true},
 	halves: strings.Fields("half quarter quarters thirds fourths fifths eighth eighths tenths sixteenth " +
 		"sixteenths"),
-	units: with(symbols(), "lb pound pounds|oz ounce ounces|ton short_ton short_tons|kg kilogram kilograms kilo "+
-		"kilos|g gram grams|mg milligram milligrams|t tonne tonnes metric_ton metric_tons|in inch inches|ft foot "+
-		"feet|yd yard yards|m meter meters metre metres|cm centimeter centimeters|mm millimeter millimeters|ac "+
-		"acre acres|ha hectare hectares|ft2 square_foot square_feet|ft3 cubic_foot cubic_feet|yd3 cubic_yard "+
-		"cubic_yards|m2 square_meter square_meters|gal gallon gallons|qt quart quarts|pt pint pints|floz "+
-		"fluid_ounce fluid_ounces fl_oz|L liter liters litre litres|mL milliliter milliliters|ac-in acre_inch "+
-		"acre_inches|ac-ft acre_foot acre_feet|ppm parts_per_million part_per_million|% percent per_cent|$ "+
-		"dollar dollars|cent cent cents|mi mile miles|tree tree trees|emitter emitter emitters|unit unit units"),
+	units: with(symbols(), "lb pound pounds|oz ounce ounces|ton short_ton short_tons|kg kilogram kilograms "+
+		"kilo kilos|g gram grams|mg milligram milligrams|t tonne tonnes metric_ton metric_tons|in inch inches|"+
+		"ft foot feet|yd yard yards|m meter meters metre metres|cm centimeter centimeters|mm millimeter "+
+		"millimeters|ac acre acres|ha hectare hectares|ft2 square_foot square_feet|ft3 cubic_foot cubic_feet|"+
+		"yd3 cubic_yard cubic_yards|m2 square_meter square_meters|gal gallon gallons|qt quart quarts|pt pint "+
+		"pints|cup cup cups|tbsp tablespoon tablespoons|tsp teaspoon teaspoons|floz fluid_ounce fluid_ounces "+
+		"fl_oz|L liter liters litre litres|mL milliliter milliliters|ac-in acre_inch acre_inches|ac-ft "+
+		"acre_foot acre_feet|ppm parts_per_million part_per_million|% percent per_cent|$ dollar dollars|cent "+
+		"cent cents|mi mile miles|tree tree trees|emitter emitter emitters|unit unit units"),
 	below: with(symbolsBelow(), "tree tree|emitter emitter|h hr hour|min minute|s second|day day|week week"),
 	substance: with(substances(), "N nitrogen|NO3-N nitrate_nitrogen nitrate_N nitrate_as_N nitrate_as_nitrogen|"+
-		"NH4-N ammonium_nitrogen ammonium_N|NO3 nitrate|NH4 ammonium|NH3 ammonia anhydrous_ammonia|K2O potash|K "+
-		"potassium|P2O5 phosphate|P phosphorus|S sulfur|SO4 sulfate|Ca calcium|lime lime|product product "+
+		"NH4-N ammonium_nitrogen ammonium_N|NO3 nitrate|NH4 ammonium|NH3 ammonia anhydrous_ammonia|K2O potash|"+
+		"K potassium|P2O5 phosphate|P phosphorus|S sulfur|SO4 sulfate|Ca calcium|lime lime|product product "+
 		"material fertilizer blend solution mix urea ammonium_sulfate calcium_nitrate potassium_nitrate "+
 		"ammonium_nitrate gypsum compost manure aqua_ammonia|kernels kernels almonds nuts pistachios walnuts"),
 	joining: []string{"by", "to", "x"},
 	per: []string{"per", "a", "an", "each", "every", "for each", "for every", "to the", "to each", "to every", "on a",
 		"on an", "on one", "on each", "on every", "in each", "in every", "under each"},
+	each:     []string{"each tree", "every tree", "each acre", "every acre"},
 	of:       []string{"of"},
 	pointing: strings.Fields("the this that your a any actual pure available total bought dry liquid"),
 	to:       []string{"to", "or", "through"},

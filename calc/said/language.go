@@ -16,6 +16,7 @@ type Language struct {
 	joining    []string // between the two lengths of a spacing, also with dashes: 12-by-18-foot
 	named      []string // before a number they make it a name, or a plain number: row 12, May 4, multiply 2
 	per        []string // "per", "for each"; the symbols of what is below follow
+	each       []string // before an amount they say what it is for: "each tree"
 	of         []string
 	pointing   []string          // between "of" and a substance: this, the
 	to         []string          // between the two numbers of a range
@@ -53,17 +54,17 @@ var symbolsOnly = (&Language{units: symbols(), below: symbolsBelow(), substance:
 
 // symbols are the units of the trade as every language writes them.
 func symbols() map[string]string {
-	return table("lb lb lbs|oz oz|ton ton tons|kg kg|g g|mg mg|t t|in in|ft ft|yd yd|m m|cm cm|mm mm|ac ac|ha ha|" +
-		"ft2 ft2 ft² sq_ft|m2 m2 m²|ft3 ft3 ft³ cu_ft|yd3 yd3 yd³ cu_yd|m3 m3 m³|gal gal gals|qt qt qts|pt pt pts|" +
-		"floz floz fl_oz|L L l|mL mL ml|ac-in ac_in|ac-ft ac_ft acre_ft|ppm ppm|ppb ppb|% % pct|$ USD|gpm gpm|gph gph|" +
-		"cfs cfs|mi mi|km km|mi/h mph")
+	return table("lb lb lbs|oz oz|ton ton tons|kg kg|g g|mg mg|t t|in in|ft ft|yd yd|m m|cm cm|mm mm|" +
+		"ac ac|ha ha|ft2 ft2 ft² sq_ft|m2 m2 m²|ft3 ft3 ft³ cu_ft|yd3 yd3 yd³ cu_yd|m3 m3 m³|gal gal gals|qt " +
+		"qt qts|pt pt pts|floz floz fl_oz|tbsp tbsp|tsp tsp|L L l|mL mL ml|ac-in ac_in|ac-ft ac_ft acre_ft AF|" +
+		"ppm ppm|ppb ppb|% % pct|$ USD|gpm gpm|gph gph|cfs cfs|mi mi|km km|mi/h mph")
 }
 
 func symbolsBelow() map[string]string { return table("h h|min min|s s") }
 
 func substances() map[string]string {
-	return table("N N|NO3 NO3 NO₃|NO3-N NO3_N NO₃_N|NH3 NH3 NH₃|NH4 NH4 NH₄|NH4-N NH4_N NH₄_N|K K|K2O K2O K₂O|P P|" +
-		"P2O5 P2O5 P₂O₅|S S|Ca Ca|product UAN CAN")
+	return table("N N|NO3 NO3 NO₃|NO3-N NO3_N NO₃_N|NH3 NH3 NH₃|NH4 NH4 NH₄|NH4-N NH4_N NH₄_N|K K|" +
+		"K2O K2O K₂O|P P|P2O5 P2O5 P₂O₅|S S|Ca Ca|product UAN CAN")
 }
 
 // table reads "symbol word word|symbol word"; an underline stands for a space in a word.
@@ -96,7 +97,7 @@ func with(index map[string]string, text string) map[string]string {
 	return index
 }
 
-// needsBelow are units that are of the trade only as a rate: trees an acre, miles an hour.
+// needsBelow are units that are of the trade only as a rate: trees an acre, miles an hour, cups a tree.
 func needsBelow(symbol string) bool {
-	return symbol == "tree" || symbol == "emitter" || symbol == "mi" || symbol == "km"
+	return symbol == "tree" || symbol == "emitter" || symbol == "mi" || symbol == "km" || symbol == "cup"
 }

@@ -113,7 +113,7 @@ func (l *Language) amount(text string, at int, r reach) (Amount, bool) {
 	if p.head == "1" && (low.one || isYear(low) && !ranged) {
 		return a, false
 	}
-	return a, !low.one || ranged || a.High != low.value || l.states(text, low, p)
+	return a, !low.one || ranged || a.High != low.value || l.states(text, at, low, p)
 }
 
 // isYear says whether a number is a year of these times: "in 2026 per acre costs rose".
@@ -122,10 +122,11 @@ func isYear(n number) bool { return n.digits && n.step == 1 && 1900 <= n.value &
 // states says whether one of a unit is an amount: "one ounce a tree" is, and "one pound of nitrogen", but an ounce by
 // itself is as often the measure that others are told by. After an article only a rate is: "the price of a pound of
 // nitrogen" is none, nor is "an ounce of care".
-func (l *Language) states(text string, n number, p phrase) bool {
+func (l *Language) states(text string, at int, n number, p phrase) bool {
 	rate := slices.ContainsFunc(p.below, func(b string) bool {
 		return isArea(b) || isTime(b) || b == "tree" || b == "emitter" || p.head == "$"
 	})
+	rate = rate || !isArea(p.head) && l.isRated(text[:at], text[p.to:])
 	if n.a {
 		return p.head != "tree" && (rate || l.bareHalf && isShare(p.head))
 	}
@@ -175,6 +176,20 @@ func (l *Language) second(text string, start int, low number) (number, bool) {
 	}
 	high, ok := l.number(text, at)
 	return high, ok && high.value >= low.value && !math.IsInf(high.value, 0)
+}
+
+// isRated says whether the words around an amount say what it is for: "give each tree one ounce", "one ounce around
+// each tree".
+func (l *Language) isRated(before, behind string) bool {
+	const enough = 40
+	before = before[max(0, len(before)-enough):]
+	before = before[strings.LastIndexAny(before, ".;:!?")+1:]
+	behind = behind[:min(len(behind), enough)]
+	if end := strings.IndexAny(behind, ".,;:!?"); end >= 0 {
+		behind = behind[:end]
+	}
+	around := strings.ToLower(before + "|" + behind)
+	return slices.ContainsFunc(l.each, func(words string) bool { return strings.Contains(around, words) })
 }
 
 // afterUnit adds a fraction that is said after its unit: "dos onzas y media", "a pound and a half".

@@ -78,6 +78,9 @@ var sentences = []struct{ language, text, want string }{
 		"one ounce a tree = 1 oz/tree; one pound of N = 1 lb N; one percent = 1 %; one inch = 1 in; " +
 			"an ounce a tree = 1 oz/tree; a dollar a pound = $1/lb"},
 	{"en", "an ounce of care, the price of a pound of nitrogen, one foot in the door, a mile, a tree an acre", ""},
+	{"en", "Give each tree one ounce. Put one ounce around each tree. Two cups of coffee, 2 cups a tree, " +
+		"2 tablespoons, 3 AF",
+		"one ounce = 1 oz; one ounce = 1 oz; 2 cups a tree = 2 cup/tree; 2 tablespoons = 2 tbsp; 3 AF = 3 ac-ft"},
 	{"en", "a dozen pounds, two dozen lb, a couple of pounds, zero pounds, a pound and a half, three-eighths inch",
 		"a dozen pounds = 12 lb; two dozen lb = 24 lb; a couple of pounds = 2 lb; zero pounds = 0 lb; " +
 			"a pound and a half = 1.5 lb; three-eighths inch = 0.375 in"},
@@ -112,6 +115,8 @@ var sentences = []struct{ language, text, want string }{
 	{"es", "una onza por árbol, una onza a cada árbol, libra y media, onza y media, dos libras y un cuarto",
 		"una onza por árbol = 1 oz/tree; una onza a cada árbol = 1 oz/tree; libra y media = 1.5 lb; " +
 			"onza y media = 1.5 oz; dos libras y un cuarto = 2.25 lb"},
+	{"es", "Dé a cada árbol una onza. Cada árbol es uno. Una taza de café, 2 tazas por árbol, 2 cucharadas",
+		"una onza = 1 oz; 2 tazas por árbol = 2 cup/tree; 2 cucharadas = 2 tbsp"},
 	{"es", "una onza de cuidado, el precio de una libra de nitrógeno, la libra y el acre, a la una y media", ""},
 	{"es", "cuatrocientas libras, dieciseis galones, 48 libras de nitrogeno por arbol, una docena de libras, 70 porciento",
 		"cuatrocientas libras = 400 lb; dieciseis galones = 16 gal; " +

@@ -21,21 +21,23 @@ var Spanish = (&Language{
 	halves: []string{"medio", "media"},
 	units: with(symbols(), "lb libra libras|oz onza onzas|ton tonelada toneladas|kg kilo kilos kilogramo "+
 		"kilogramos|g gramo gramos|mg miligramo miligramos|in pulgada pulgadas|ft pie pies|yd yarda yardas|m "+
-		"metro metros|cm centímetro centímetros|mm milímetro milímetros|ac acre acres|ha hectárea hectáreas|ft2 "+
-		"pie_cuadrado pies_cuadrados|m2 metro_cuadrado metros_cuadrados|ft3 pie_cúbico pies_cúbicos|m3 "+
-		"metro_cúbico metros_cúbicos|gal galón galones|qt cuarto_de_galón|floz onza_líquida onzas_líquidas|L "+
-		"litro litros|mL mililitro mililitros|ac-in acre_pulgada acre_pulgadas acres_pulgada|ac-ft acre_pie "+
-		"acre_pies acres_pie|ppm partes_por_millón parte_por_millón|% por_ciento porciento por_cien|$ dólar "+
-		"dólares|cent centavo centavos|mi milla millas|km kilómetro kilómetros|tree árbol árboles|emitter emisor "+
-		"emisores gotero goteros|unit unidad unidades"),
+		"metro metros|cm centímetro centímetros|mm milímetro milímetros|ac acre acres|ha hectárea hectáreas|"+
+		"ft2 pie_cuadrado pies_cuadrados|m2 metro_cuadrado metros_cuadrados|ft3 pie_cúbico pies_cúbicos|m3 "+
+		"metro_cúbico metros_cúbicos|gal galón galones|cup taza tazas|tbsp cucharada cucharadas|tsp "+
+		"cucharadita cucharaditas|qt cuarto_de_galón|floz onza_líquida onzas_líquidas|L litro litros|mL "+
+		"mililitro mililitros|ac-in acre_pulgada acre_pulgadas acres_pulgada|ac-ft acre_pie acre_pies "+
+		"acres_pie|ppm partes_por_millón parte_por_millón|% por_ciento porciento por_cien|$ dólar dólares|cent "+
+		"centavo centavos|mi milla millas|km kilómetro kilómetros|tree árbol árboles|emitter emisor emisores "+
+		"gotero goteros|unit unidad unidades"),
 	below: with(symbolsBelow(), "tree árbol|emitter emisor gotero|h hora|min minuto|s segundo|day día|week "+
 		"semana"),
 	substance: with(substances(), "N nitrógeno|NO3-N nitrógeno_de_nitrato nitrógeno_nítrico nitrato_N "+
 		"nitrato_como_N|NH4-N nitrógeno_amoniacal amonio_N|NO3 nitrato|NH4 amonio|K2O potasa|K potasio|P2O5 "+
-		"fosfato|P fósforo|S azufre|SO4 sulfato|Ca calcio|lime cal|product producto material fertilizante mezcla "+
-		"solución urea sulfato_de_amonio nitrato_de_calcio nitrato_de_potasio nitrato_de_amonio yeso composta "+
-		"estiércol|NH3 amoníaco amoniaco|kernels almendra pepita"),
+		"fosfato|P fósforo|S azufre|SO4 sulfato|Ca calcio|lime cal|product producto material fertilizante "+
+		"mezcla solución urea sulfato_de_amonio nitrato_de_calcio nitrato_de_potasio nitrato_de_amonio yeso "+
+		"composta estiércol|NH3 amoníaco amoniaco|kernels almendra pepita"),
 	per:       []string{"por", "por cada", "al", "a la", "a cada", "para cada", "cada", "en cada", "el", "la"},
+	each:      []string{"cada árbol", "cada arbol", "cada acre"},
 	of:        []string{"de", "del"},
 	pointing:  strings.Fields("la el este esta ese esa su"),
 	to:        []string{"a", "o", "ó", "u", "hasta"},

@@ -22,7 +22,7 @@ func (l *Language) substanceOf(text string, p *phrase) bool {
 		for t = next(text, at); slices.Contains(l.pointing, t.lower()); t = next(text, at) {
 			at = t.to
 		}
-	case isShare(mass) && (t.lower() == "as" || t.lower() == "como"):
+	case (isShare(mass) || mass == "mg" && len(p.below) > 0) && (t.lower() == "as" || t.lower() == "como"):
 		at = t.to // a laboratory's "12 ppm as NO3"; "48 lb as urea" is nitrogen all the same
 	}
 	if to := material(text, next(text, at)); to > 0 {

@@ -71,8 +71,10 @@ func after(text string, at int) string {
 	const enough = 80
 	rest := text[at:min(len(text), at+enough)]
 	if inside, found := strings.CutPrefix(rest, " ("); found {
-		if words, _, closed := strings.Cut(inside, ")"); closed && said.IsSubstance(strings.TrimPrefix(words, "as ")) {
-			return " of " + strings.TrimPrefix(words, "as ")
+		words, _, closed := strings.Cut(inside, ")")
+		words = strings.TrimPrefix(strings.TrimPrefix(words, "as "), "como ")
+		if closed && said.IsSubstance(words) {
+			return " " + words
 		}
 	}
 	if end := strings.IndexAny(rest, markdown.Stand+"[]().,;:!?"); end >= 0 {
