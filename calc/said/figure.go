@@ -22,19 +22,19 @@ func ReadFigure(text, rest string, wanted unit.Unit) (Figure, error) {
 	if err != nil {
 		return Figure{}, err
 	}
-	by, alone := meant(f.Unit, wanted)
+	by, alone := Meant(f.Unit, wanted)
 	longer, goesOn := extend(text, rest, false)
 	if goesOn && alone && silent(f.Unit, longer.Unit, wanted, (text + rest)[longer.End:]) {
 		goesOn = false
 	}
 	if goesOn {
-		if more, ok := meant(longer.Unit, wanted); ok {
+		if more, ok := Meant(longer.Unit, wanted); ok {
 			return f.with(longer, more, text, rest), nil
 		}
 	}
 	if !alone {
 		if wide, ok := extend(text, rest, true); ok {
-			if more, ok := meant(wide.Unit, wanted); ok {
+			if more, ok := Meant(wide.Unit, wanted); ok {
 				return f.with(wide, more, text, rest), nil
 			}
 		}
@@ -46,9 +46,9 @@ func ReadFigure(text, rest string, wanted unit.Unit) (Figure, error) {
 	return f, nil
 }
 
-// meant is unit.Unit.Meant for what is said in prose: nitrogen as ammonium is not nitrogen as nitrate, though both are
+// Meant is unit.Unit.Meant for what is said in prose: nitrogen as ammonium is not nitrogen as nitrate, though both are
 // nitrogen.
-func meant(u, wanted unit.Unit) (unit.Factor, bool) {
+func Meant(u, wanted unit.Unit) (unit.Factor, bool) {
 	if !sameForm(u, wanted) {
 		return unit.Factor{}, false
 	}

@@ -31,6 +31,16 @@ func FuzzFind(f *testing.F) {
 				}
 			}
 		}
+		for _, l := range []*Language{English, Spanish, symbolsOnly} {
+			for _, find := range []func(string) (Beside, bool){l.LeadsOn, l.TrailsOn} {
+				if b, ok := find(text); ok && (b.From < 0 || b.To <= b.From || b.To > len(text)) {
+					t.Errorf("%q: %v", text, b)
+				}
+			}
+			if u := l.UnitIn(text); len(u) > len(text) {
+				t.Errorf("%q: the unit %q", text, u)
+			}
+		}
 		for _, read := range []func(string, string, unit.Unit) (Figure, error){ReadFigure, ReadPart} {
 			if f, err := read(text, text, wanted); err == nil && f.Fits && !(f.By.Apply(1) > 0) {
 				t.Errorf("%q: by %v", text, f.By)

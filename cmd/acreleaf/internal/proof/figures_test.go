@@ -132,6 +132,8 @@ func TestFigures(t *testing.T) {
 		{"en", "```worksheet a\ntitle: With 48 lb/ac\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\n" +
 			"depth: 12 in\n```",
 			"figure-alone at 48 lb/ac"},
+		{"en", "A report of [12 ppm](worked:soil.nitrate). [See 12 ppm of ammonium-N](a.md), [12 ppm of nitrate-N](a.md).",
+			"figure-alone at 12 ppm of ammonium-N"},
 		{"en", "`30 lb` and\n\n    31 lb\n\n```text\n32 lb\n```\n\n<https://a.example/33-lb>", ""},
 		{"es", "Ponga 30 libras, media onza y el 5 por ciento.",
 			"figure-loose at 30 libras; figure-loose at media onza; figure-loose at 5 por ciento"},

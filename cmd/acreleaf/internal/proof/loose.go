@@ -97,7 +97,7 @@ func rank(first bool) int {
 
 // says tells whether an amount is a range, in any unit of its kind. A plain number says nothing of the trade.
 func says(a said.Amount, value unit.Range) bool {
-	by, ok := a.Unit.Meant(value.Unit)
+	by, ok := said.Meant(a.Unit, value.Unit)
 	if !ok || value.Unit.String() == "" {
 		return false
 	}
