@@ -15,9 +15,20 @@ const options = {
 export const undecided = new Map();
 
 // inspect gives a line for every place that breaks a rule.
-export async function inspect(page) {
-  await page.evaluate(axe);
-  const result = await page.evaluate((how) => axe.run(document, how), options);
+export const inspect = (page) => run(page, options);
+
+// The rules that ask for colours. All others give the same for two pages that differ in colours alone.
+const colours = { ...options, runOnly: { type: 'rule', values: ['color-contrast', 'link-in-text-block'] } };
+
+// inspectColours is inspect with those rules.
+export const inspectColours = (page) => run(page, colours);
+
+async function run(page, how) {
+  // Reading axe takes a browser as long as many a page's whole inspection: once for each time that the page is loaded.
+  if (!await page.evaluate(() => 'axe' in window)) {
+    await page.evaluate(axe);
+  }
+  const result = await page.evaluate((rules) => axe.run(document, rules), how);
   assert.ok(result.passes.length > 0, 'axe looked at nothing');
   for (const { id, nodes } of result.incomplete) {
     undecided.set(id, (undecided.get(id) ?? 0) + nodes.length);

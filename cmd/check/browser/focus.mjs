@@ -1,14 +1,19 @@
 // Walks a page with the Tab key and looks at each thing that gets the focus.
+import assert from 'node:assert/strict';
 
 const most = 400; // more stops than any guide has
 
 // walk gives the faults met on the way from the top of the page to its end, and the number of stops.
 export async function walk(page) {
   const faults = [];
-  await page.evaluate(() => { document.activeElement?.blur(); window.scrollTo(0, 0); });
+  await page.evaluate(() => {
+    document.activeElement?.blur();
+    window.scrollTo(0, 0);
+    window.metByTab = new Set();
+  });
   for (let stop = 0; stop < most; stop++) {
     await page.keyboard.press('Tab');
-    const seen = await page.evaluate(look);
+    const seen = await page.evaluate(look, 'step');
     if (seen.end) {
       return { stops: stop, faults };
     }
@@ -17,12 +22,30 @@ export async function walk(page) {
   return { stops: most, faults: [...faults, `the focus does not leave the page in ${most} steps`] };
 }
 
+// rings gives the faults of the ring around each stop of the last walk, in the colours that the page has now. The browser
+// draws the ring of the Tab key around what a script gives the focus to after it.
+export async function rings(page) {
+  const { stops, faults } = await page.evaluate(look, 'rings');
+  assert.ok(stops > 0, 'there was no walk before');
+  return faults;
+}
+
 // look runs inside the page. An element that was met before ends the walk: the focus has come round.
-function look() {
+function look(what) {
+  if (what === 'rings') {
+    const met = [...window.metByTab ?? []];
+    return { stops: met.length, faults: met.flatMap((stop) => {
+      stop.focus();
+      const ring = document.activeElement === stop ? indicator(stop) : 'it does not take the focus again';
+      return ring === '' ? [] : [`${ring}: ${stop.outerHTML.slice(0, 140)}`];
+    }) };
+  }
   const element = document.activeElement;
-  window.metByTab ??= new Set();
+  // A field for a day is several stops in one.
+  if (element?.type === 'date' && element === [...window.metByTab].at(-1)) {
+    return { faults: [] };
+  }
   if (!element || element === document.body || window.metByTab.has(element)) {
-    window.metByTab = undefined;
     return { end: true };
   }
   window.metByTab.add(element);
@@ -76,10 +99,14 @@ function look() {
 
   // The bytes that a colour, in whatever notation, is painted with.
   function paint(colour) {
-    const context = new OffscreenCanvas(1, 1).getContext('2d');
-    context.fillStyle = colour;
-    context.fillRect(0, 0, 1, 1);
-    return context.getImageData(0, 0, 1, 1).data;
+    window.painted ??= new Map();
+    if (!window.painted.has(colour)) {
+      const context = new OffscreenCanvas(1, 1).getContext('2d');
+      context.fillStyle = colour;
+      context.fillRect(0, 0, 1, 1);
+      window.painted.set(colour, context.getImageData(0, 0, 1, 1).data);
+    }
+    return window.painted.get(colour);
   }
 
   function contrast(a, b) {

@@ -31,6 +31,21 @@ export function clipped() {
   return faults;
 }
 
+// shifted gives what stands elsewhere, or is seen where it was not, since it was called before in this page.
+export function shifted() {
+  const places = new Map([...document.querySelectorAll('*')].map((element) => [element, place(element)]));
+  const before = window.places ?? places;
+  window.places = places;
+  return [...places].filter(([element, now]) => before.get(element) !== now)
+    .map(([element, now]) => `from ${before.get(element)} to ${now}: ${element.outerHTML.slice(0, 120)}`);
+
+  function place(element) {
+    const { x, y, width, height } = element.getBoundingClientRect();
+    const seen = element.checkVisibility({ opacityProperty: true, visibilityProperty: true });
+    return [...[x + scrollX, y + scrollY, width, height].map((side) => side.toFixed(1)), seen ? 'seen' : 'not seen'].join(' ');
+  }
+}
+
 // The spacing that a reader may set (WCAG 2.2, 1.4.12), by a style sheet that the policy allows.
 export function spaceText() {
   const sheet = new CSSStyleSheet();

@@ -1,19 +1,20 @@
 // Every page of the site, at two widths, in light and dark: what a checker and a reader with a keyboard would find.
 import assert from 'node:assert/strict';
 import { describe, test } from 'node:test';
-import { inspect, undecided } from './axe.mjs';
-import { walk } from './focus.mjs';
-import { clipped, moving, sideways, small, spaceText } from './look.mjs';
+import { inspect, inspectColours, undecided } from './axe.mjs';
+import { rings, walk } from './focus.mjs';
+import { clipped, moving, shifted, sideways, small, spaceText } from './look.mjs';
 import { settings } from './settings.mjs';
 import { pages } from './site.mjs';
-import { opposite, regulars, screens, start } from './visit.mjs';
+import { opposite, regulars, start } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
 const visit = regulars(browser);
 
-// Every screen for one page of each form. The guides and the pages of the manual are many, so the others are looked at on
-// two screens that share neither width nor scheme, and those of the manual take turns at the screen that is walked with
-// the Tab key. The calculations and the messages are set from one pattern each: they take turns at the two screens.
+// Both schemes at both widths for one page of each form. The guides and the pages of the manual are many, so the others
+// are looked at on two screens that share neither width nor scheme, and those of the manual take turns at the screen that
+// is walked with the Tab key. The calculations and the messages are set from one pattern each: they take turns at the two
+// screens. A page is loaded once for a width; also is the scheme that it is looked at in after that.
 const patterns = ['calculations/', 'manual/messages-'];
 const folders = ['guides/', 'manual/'];
 
@@ -21,7 +22,7 @@ function planOf(path) {
   const start = [...patterns, ...folders].find((one) => path.startsWith(one) && path !== one);
   const at = start ? pages.filter((one) => one.startsWith(start) && one !== start).indexOf(path) : 0;
   if (at === 0) {
-    return screens.map((screen) => ({ ...screen, walked: true }));
+    return opposite.map((screen) => ({ ...screen, also: screen.scheme === 'dark' ? 'light' : 'dark', walked: true }));
   }
   const turn = opposite[at % opposite.length];
   if (patterns.includes(start)) {
@@ -34,19 +35,20 @@ function planOf(path) {
 describe('pages', { concurrency: 3 }, () => {
   for (const path of pages) {
     for (const screen of planOf(path)) {
-      test(`/${path} at ${screen.width} px, ${screen.scheme}`, async (t) => {
+      const schemes = [screen.scheme, screen.also].filter(Boolean).join(' and ');
+      test(`/${path} at ${screen.width} px, ${schemes}`, async (t) => {
         const { page, complaints, close } = await visit(`${origin}/${path}`, screen);
         t.after(close);
-        await t.test('axe finds nothing', async () => assert.deepEqual(await inspect(page), []));
-        await t.test('no sideways scroll', async () => assert.deepEqual(await page.evaluate(sideways), []));
-        await t.test('nothing is cut off', async () => assert.deepEqual(await page.evaluate(clipped), []));
-        await t.test('controls are large enough', async () => assert.deepEqual(await page.evaluate(small), []));
+        await look(t, page);
         if (screen.walked) {
           await t.test('each stop of the Tab key is seen', async () => {
             const { stops, faults } = await walk(page);
             assert.deepEqual(faults, []);
             assert.ok(stops > 0, 'the Tab key reaches nothing');
           });
+        }
+        if (screen.also) {
+          await lookInColours(t, page, screen.also);
         }
         await t.test('wider text spacing cuts nothing off', async () => {
           await page.evaluate(spaceText);
@@ -61,6 +63,25 @@ describe('pages', { concurrency: 3 }, () => {
     }
   }
 });
+
+async function look(t, page) {
+  await t.test('axe finds nothing', async () => assert.deepEqual(await inspect(page), []));
+  await t.test('no sideways scroll', async () => assert.deepEqual(await page.evaluate(sideways), []));
+  await t.test('nothing is cut off', async () => assert.deepEqual(await page.evaluate(clipped), []));
+  await t.test('controls are large enough', async () => assert.deepEqual(await page.evaluate(small), []));
+}
+
+// The other scheme may change colours and nothing else. While that holds, what was found of places, sizes and names is
+// true of it as well, and only its colours are left to look at.
+async function lookInColours(t, page, scheme) {
+  await page.evaluate(() => { document.activeElement?.blur(); });
+  await page.evaluate(shifted);
+  await page.emulateMedia({ colorScheme: scheme });
+  await t.test(`${scheme} moves and hides nothing`, async () => assert.deepEqual(await page.evaluate(shifted), []));
+  await t.test(`axe finds nothing in the colours of ${scheme}`, async () => (
+    assert.deepEqual(await inspectColours(page), [])));
+  await t.test(`the ring of each stop is seen in ${scheme}`, async () => assert.deepEqual(await rings(page), []));
+}
 
 test('what axe leaves to people', (t) => {
   const rules = [...undecided].map(([rule, places]) => `${rule} in ${places} places`);
