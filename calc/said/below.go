@@ -35,7 +35,7 @@ func (l *Language) belowLine(text string, p *phrase, r reach) bool {
 		}
 	}
 	switch {
-	case words == "" || symbol == "cent" || symbol == "unit" || !r.takes(p, symbol, t.from):
+	case words == "" || symbol == "$" || symbol == "cent" || symbol == "unit" || !r.takes(p, symbol, t.from):
 		return false
 	case symbol == "tree" && isRow(next(text, to)) || again && slices.Contains(p.below, symbol):
 		return false // "2 gal/tree on each tree"

@@ -44,10 +44,11 @@ var English = (&Language{
 	articles: []string{"a", "an", "one"},
 	fillers: words("more extra full whole additional actual good us dry wet liquid net total odd plus or_so or_more " +
 		"or_less"),
-	things: strings.Fields("bucket pail jug can drum tote tank bottle ladder barrel bag sack hose tape pipe tubing " +
+	things: strings.Fields("bucket pail pot jug can drum tote tank bottle ladder barrel bag sack hose tape pipe tubing " +
 		"valve board post bolt truck pickup trailer container"),
 	named: strings.Fields("row rows block blocks line lines step steps page pages table figure week day year stop well " +
 		"leaf chapter section part version number no box room gate valve bin lot route exit sample january february " +
 		"march april may june july august september october november december multiply divide times"),
+	offers: strings.Fields("sure certain discount off tax tip raise chance interest"),
 	people: strings.Fields("people growers farmers visitors readers students members families workers us them"),
 }).ready()

@@ -1,6 +1,9 @@
 package said
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // UnitIn finds the unit in the head of a table's column: "Rate (lb/ac)", "Nitrogen, lb N/ac", "Pounds an acre". It
 // gives the unit as it is written there, "" for none.
@@ -15,10 +18,10 @@ func (l *Language) UnitIn(head string) string {
 			return u
 		}
 	}
-	if strings.EqualFold(strings.TrimSpace(head), "in") {
-		return "" // a column of times in and out
+	if u := l.unitAt(head); len(u) > len("in") || slices.Contains([]string{"%", "lb", "oz", "ft"}, u) {
+		return u
 	}
-	return l.unitAt(head)
+	return "" // a column of times in and out, or of the letters of bins
 }
 
 // unitAt reads the unit that a text begins with.

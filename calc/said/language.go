@@ -23,6 +23,7 @@ type Language struct {
 	and        string            // between a number and its fraction
 	between    string            // a range after it is joined by and
 	articles   []string          // between a fraction and its unit
+	offers     []string          // after a percentage they make it one of daily life: a 20 percent discount
 	fillers    map[string]string // what may stand between a number and its unit: more, full, or so
 	adjective  []string          // after a unit, before what goes on with it: libras netas de nitrógeno
 	things     []string          // after a unit they make a name of a thing: a 5-gallon bucket

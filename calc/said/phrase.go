@@ -63,7 +63,7 @@ func (l *Language) goOn(text string, p *phrase, r reach) {
 }
 
 // isName says whether the words after a unit make it a part of something else: the name of a thing (a 5-gallon bucket),
-// a way ("ten feet away"), a share of people ("10 percent of the growers", "100 percent sure").
+// a way ("ten feet away"), a share of people ("10 percent of the growers"), "100 percent sure".
 func (l *Language) isName(text string, p phrase) bool {
 	t := next(text, p.to)
 	switch {
@@ -73,7 +73,7 @@ func (l *Language) isName(text string, p phrase) bool {
 		return t.lower() == "away"
 	case p.head != "%" || t.kind != word:
 		return false
-	case t.lower() == "sure":
+	case slices.Contains(l.offers, t.lower()):
 		return true
 	case slices.Contains(l.of, t.lower()):
 		t = next(text, t.to)

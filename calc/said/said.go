@@ -106,14 +106,15 @@ func (l *Language) amount(text string, at int, r reach) (Amount, bool) {
 	}
 	a := Amount{Start: start, End: p.to, Unit: p.unit(), Digits: low.digits && high.digits && !p.cents,
 		Low: low.value, High: high.value, LowStep: low.step, HighStep: high.step}
+	a = l.afterUnit(text, a, !ranged)
+	counts := !low.one || ranged || a.High != low.value || l.states(text, at, low, p)
 	if p.cents {
 		a.Low, a.High, a.LowStep, a.HighStep = a.Low/100, a.High/100, a.LowStep/100, a.HighStep/100
 	}
-	a = l.afterUnit(text, a, !ranged)
 	if p.head == "1" && (low.one || isYear(low) && !ranged) {
 		return a, false
 	}
-	return a, !low.one || ranged || a.High != low.value || l.states(text, at, low, p)
+	return a, counts
 }
 
 // isYear says whether a number is a year of these times: "in 2026 per acre costs rose".
@@ -128,7 +129,7 @@ func (l *Language) states(text string, at int, n number, p phrase) bool {
 	})
 	rate = rate || !isArea(p.head) && l.isRated(text[:at], text[p.to:])
 	if n.a {
-		return p.head != "tree" && (rate || l.bareHalf && isShare(p.head))
+		return !needsBelow(p.head) && (rate || l.bareHalf && isShare(p.head))
 	}
 	ofWater := isLength(p.head) && slices.Contains(l.of, next(text, p.to).lower())
 	return rate || ofWater || p.substance != "" || isShare(p.head)

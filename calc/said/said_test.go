@@ -81,6 +81,7 @@ var sentences = []struct{ language, text, want string }{
 	{"en", "Give each tree one ounce. Put one ounce around each tree. Two cups of coffee, 2 cups a tree, " +
 		"2 tablespoons, 3 AF",
 		"one ounce = 1 oz; one ounce = 1 oz; 2 cups a tree = 2 cup/tree; 2 tablespoons = 2 tbsp; 3 AF = 3 ac-ft"},
+	{"en", "not worth a cent, a dollar for every dollar, a mile a day, a 20 % discount, a 5-gallon pot", ""},
 	{"en", "a dozen pounds, two dozen lb, a couple of pounds, zero pounds, a pound and a half, three-eighths inch",
 		"a dozen pounds = 12 lb; two dozen lb = 24 lb; a couple of pounds = 2 lb; zero pounds = 0 lb; " +
 			"a pound and a half = 1.5 lb; three-eighths inch = 0.375 in"},

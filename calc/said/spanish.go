@@ -51,6 +51,7 @@ var Spanish = (&Language{
 	named: strings.Fields("hilera hileras bloque bloques línea líneas paso pasos página páginas tabla figura semana " +
 		"día año parada pozo hoja capítulo sección parte versión número caja salón puerta válvula lote muestra " +
 		"multiplique divida"),
+	offers: strings.Fields("seguro segura seguros descuento impuesto interés"),
 	people: strings.Fields("gente productores agricultores visitantes lectores estudiantes miembros familias " +
 		"trabajadores"),
 }).ready()

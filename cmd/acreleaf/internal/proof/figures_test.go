@@ -128,7 +128,7 @@ func TestFigures(t *testing.T) {
 			"figure-loose at 30; figure-loose at about 6; figure-loose at 7 lb"},
 		{"en", "| | First | Second |\n| - | - | - |\n| Pounds an acre | 30 | 40 |\n| Rows | 12 | 13 |",
 			"figure-loose at 30; figure-loose at 40"},
-		{"en", "| Row | Trees | In |\n| - | - | - |\n| 12 | 110 | 8 |\n\n## 12\n\n- 30", ""},
+		{"en", "| Row | Trees | In | L |\n| - | - | - | - |\n| 12 | 110 | 8 | 2 |\n\n## 12\n\n- 30", ""},
 		{"en", "```worksheet a\ntitle: With 48 lb/ac\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\n" +
 			"depth: 12 in\n```",
 			"figure-alone at 48 lb/ac"},
