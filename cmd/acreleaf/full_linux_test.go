@@ -5,6 +5,7 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"syscall"
 	"testing"
@@ -24,14 +25,15 @@ func TestFullDisk(t *testing.T) {
 		return
 	}
 	t.Cleanup(func() { _ = syscall.Unmount(public, 0) })
-	runOut(t, folder, "acreleaf", "error: the disk is full, there is no room for public/large.svg. "+
-		"The site from before is unchanged. Free some space and press again: no space left on device\n")
+	// Files are written side by side, so that a small one may be the first that finds no room.
+	runOut(t, folder, "acreleaf", `error: the disk is full, there is no room for public/(large\.svg|index\.html)\. `+
+		`The site from before is unchanged\. Free some space and press again: no space left on device\n`)
 }
 
 // A system that lets nobody write so large a file ends a press in the same way.
 func TestLargestFile(t *testing.T) {
-	runOut(t, t.TempDir(), "limited", "error: public/large.svg could not be written. The site from before is "+
-		"unchanged. Press again, or choose another folder with --to: file too large\n")
+	runOut(t, t.TempDir(), "limited", `error: public/large\.svg could not be written\. The site from before is `+
+		`unchanged\. Press again, or choose another folder with --to: file too large\n`)
 }
 
 // runOut presses a site, presses it again with more than there is room for, and then with less.
@@ -47,7 +49,7 @@ func runOut(t *testing.T, folder, program, sentence string) {
 	before := listing(t, public)
 	home := addLarge(t, filepath.Join(folder, "content"))
 	said, err := press(folder, program)
-	if err == nil || said != sentence {
+	if err == nil || !regexp.MustCompile(`^`+sentence+`$`).MatchString(said) {
 		t.Errorf("%v\n%swant\n%s", err, said, sentence)
 	}
 	if after := listing(t, public); after != before {
