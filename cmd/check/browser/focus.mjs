@@ -22,8 +22,8 @@ export async function walk(page) {
   return { stops: most, faults: [...faults, `the focus does not leave the page in ${most} steps`] };
 }
 
-// rings gives the faults of the ring around each stop of the last walk, in the colours that the page has now. The browser
-// draws the ring of the Tab key around what a script gives the focus to after it.
+// rings gives the faults of the ring around each stop of the last walk, in the colours that the page has now. The
+// browser draws the ring of the Tab key around what a script gives the focus to after it.
 export async function rings(page) {
   const { stops, faults } = await page.evaluate(look, 'rings');
   assert.ok(stops > 0, 'there was no walk before');

@@ -42,7 +42,8 @@ export function shifted() {
   function place(element) {
     const { x, y, width, height } = element.getBoundingClientRect();
     const seen = element.checkVisibility({ opacityProperty: true, visibilityProperty: true });
-    return [...[x + scrollX, y + scrollY, width, height].map((side) => side.toFixed(1)), seen ? 'seen' : 'not seen'].join(' ');
+    const sides = [x + scrollX, y + scrollY, width, height].map((side) => side.toFixed(1));
+    return [...sides, seen ? 'seen' : 'not seen'].join(' ');
   }
 }
 

@@ -12,9 +12,9 @@ const { browser, origin } = await start(settings.site);
 const visit = regulars(browser);
 
 // Both schemes at both widths for one page of each form. The guides and the pages of the manual are many, so the others
-// are looked at on two screens that share neither width nor scheme, and those of the manual take turns at the screen that
-// is walked with the Tab key. The calculations and the messages are set from one pattern each: they take turns at the two
-// screens. A page is loaded once for a width; also is the scheme that it is looked at in after that.
+// are looked at on two screens that share neither width nor scheme, and those of the manual take turns at the screen
+// that is walked with the Tab key. The calculations and the messages are set from one pattern each: they take turns at
+// the two screens. A page is loaded once for a width; also is the scheme that it is looked at in after that.
 const patterns = ['calculations/', 'manual/messages-'];
 const folders = ['guides/', 'manual/'];
 

@@ -36,12 +36,13 @@ export async function visit(browser, address, how = {}) {
   return { ...await visitor.go(address, how), close: () => visitor.page.context().close() };
 }
 
-// regulars gives a visit like the one above, for pages that leave nothing behind in the browser. A page that was closed
-// is there for the next address: a browser takes far longer to begin one than to load it.
-export function regulars(browser) {
+// regulars gives a visit like the one above, with scripts or without, for pages that leave nothing behind in the
+// browser. A page that was closed is there for the next address: a browser takes far longer to begin one than to load
+// it.
+export function regulars(browser, script = true) {
   const free = [];
   return async (address, how) => {
-    const visitor = free.pop() ?? await newcomer(browser, true);
+    const visitor = free.pop() ?? await newcomer(browser, script);
     return { ...await visitor.go(address, how), close: () => free.push(visitor) };
   };
 }

@@ -15,6 +15,7 @@ import { opposite, ready, regulars, start, visit } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
 const again = regulars(browser);
+const unscripted = regulars(browser, false);
 
 // Two at a time: a page waits for the browser as often as the browser for a page.
 describe('ways', { concurrency: 2 }, () => {
@@ -26,7 +27,7 @@ describe('ways', { concurrency: 2 }, () => {
     const changed = { [sheet]: { [given]: text.replace(number, other) } };
 
     test(`/${path} without scripts`, async (t) => {
-      const plain = await visit(browser, `${origin}/${path}`, { script: false });
+      const plain = await unscripted(`${origin}/${path}`);
       t.after(plain.close);
       expectNative(guide, await state(plain.page), work(guide.worksheets), new Set());
       const controls = await plain.page.evaluate(() => [...document.querySelectorAll('[data-live-only]')]
@@ -44,18 +45,22 @@ describe('ways', { concurrency: 2 }, () => {
       assert.deepEqual(complaints, []);
     });
 
-    for (const { width, scheme } of opposite) {
-      test(`/${path} with a number of the reader's and one that is wrong, at ${width} px, ${scheme}`, async (t) => {
-        const { page, complaints, close } = await again(`${origin}/${path}`, { width, scheme });
-        t.after(close);
-        await put(field(page, sheet, given), other);
-        const last = page.locator('section.worksheet input:not([data-presence])').last();
-        await type(last, '999999999');
-        assert.equal(await last.getAttribute('aria-invalid'), 'true');
-        assert.deepEqual([...await inspect(page), ...await page.evaluate(sideways)], []);
-        assert.deepEqual(complaints, []);
-      });
-    }
+    test(`/${path} with a number of the reader's and one that is wrong`, async (t) => {
+      const { page, complaints, close } = await again(`${origin}/${path}`, opposite[0]);
+      t.after(close);
+      await put(field(page, sheet, given), other);
+      const last = page.locator('section.worksheet input:not([data-presence])').last();
+      await type(last, '999999999');
+      assert.equal(await last.getAttribute('aria-invalid'), 'true');
+      for (const { width, scheme } of opposite) {
+        await t.test(`at ${width} px, ${scheme}`, async () => {
+          await page.setViewportSize({ width, height: page.viewportSize().height });
+          await page.emulateMedia({ colorScheme: scheme });
+          assert.deepEqual([...await inspect(page), ...await page.evaluate(sideways)], []);
+        });
+      }
+      assert.deepEqual(complaints, []);
+    });
 
     test(`/${path} after a reload and on the way back`, async (t) => {
       const { page, close } = await again(`${origin}/${path}`);
@@ -71,23 +76,16 @@ describe('ways', { concurrency: 2 }, () => {
       await expectPair(page, guide, { sheet, given, text, number });
     });
 
-    test(`/${path} spoken`, async (t) => {
-      const { page, close } = await visit(browser, `${origin}/${path}`);
+    // The clock that a page is spoken by stands still for good, so this is no page to come back to.
+    test(`/${path} on paper and by ear`, async (t) => {
+      const { page, close } = await visit(browser, `${origin}/${path}`, { width: 816 });
       t.after(close);
-      await expectSpoken(page, guide, { sheet, given, other, native: work(guide.worksheets, changed) });
-    });
-
-    test(`/${path} on paper`, async (t) => {
-      const { page, close } = await again(`${origin}/${path}`, { width: 816 });
-      t.after(close);
-      await page.emulateMedia({ media: 'print' });
-      const left = await page.evaluate(() => [...document.querySelectorAll('button, nav, summary, .self')]
-        .filter((control) => control.checkVisibility()).map((control) => control.outerHTML.slice(0, 140)));
-      assert.deepEqual(left, [], 'controls on paper');
-      const answers = await page.locator('.answer dl > :not([hidden]) dd').evaluateAll((all) => all.map((dd) => dd.checkVisibility()));
-      assert.ok(answers.length > 0 && answers.every(Boolean), 'answers that are not printed');
-      const inputs = await page.locator('.worksheet input').evaluateAll((all) => all.map((input) => input.checkVisibility()));
-      assert.ok(inputs.every(Boolean), 'givens that are not printed');
+      await t.test('on paper', async () => {
+        await page.emulateMedia({ media: 'print' });
+        await expectPrinted(page).finally(() => page.emulateMedia({ media: null }));
+      });
+      await t.test('spoken', () => (
+        expectSpoken(page, guide, { sheet, given, other, native: work(guide.worksheets, changed) })));
     });
   }
 });
@@ -107,6 +105,18 @@ function firstNumber(guide) {
 async function expectPair(page, guide, { sheet, given, text, number }) {
   const kept = await field(page, sheet, given).inputValue();
   expectAnswers(guide, await state(page), work(guide.worksheets, { [sheet]: { [given]: text.replace(number, kept) } }));
+}
+
+// On paper nothing is left to press, and the givens and the answers are there.
+async function expectPrinted(page) {
+  const left = await page.evaluate(() => [...document.querySelectorAll('button, nav, summary, .self')]
+    .filter((control) => control.checkVisibility()).map((control) => control.outerHTML.slice(0, 140)));
+  assert.deepEqual(left, [], 'controls on paper');
+  const seen = (all) => all.map((element) => element.checkVisibility());
+  const answers = await page.locator('.answer dl > :not([hidden]) dd').evaluateAll(seen);
+  assert.ok(answers.length > 0 && answers.every(Boolean), 'answers that are not printed');
+  const inputs = await page.locator('.worksheet input').evaluateAll(seen);
+  assert.ok(inputs.every(Boolean), 'givens that are not printed');
 }
 
 // One line speaks for a worksheet: nothing until the reader changes a number; then, between half a second and a second
