@@ -129,7 +129,9 @@ func (w *proseWalk) inline(n ast.Node) {
 		case *ast.Link:
 			w.link(c)
 		case *ast.Image:
-			w.images = append(w.images, c)
+			if _, _, figure := cutFigure(unescape(c.Destination)); !figure { // that is reported, and is no description
+				w.images = append(w.images, c)
+			}
 		case *ast.Emphasis:
 			w.inline(c)
 		case *extast.FootnoteLink, *extast.FootnoteBacklink:

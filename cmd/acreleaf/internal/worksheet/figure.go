@@ -3,6 +3,7 @@ package worksheet
 import (
 	"bytes"
 	"fmt"
+	"html"
 	"math"
 	"regexp"
 	"slices"
@@ -137,19 +138,20 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 	b.page.figures[f.Index] = newFigure(bound, name, by, split)
 }
 
-// after gives the text that stands after a figure, up to what cannot belong to its unit.
+// after gives the text that stands after a figure, up to what cannot belong to its unit. Readers see no marks of
+// emphasis, and a space for &nbsp;.
 func (b *binder) after(f *markdown.Figure) string {
 	const enough = 80
-	text := b.doc.Source.Text[f.Span.End:]
-	text = bytes.TrimLeft(text[:min(len(text), enough)], "*_")
-	if at := bytes.Index(text, []byte("\n\n")); at >= 0 {
+	source := b.doc.Source.Text[f.Span.End:]
+	source, _, _ = bytes.Cut(source[:min(len(source), enough)], []byte("\n\n"))
+	text := html.UnescapeString(emphasis.Replace(string(bytes.ToValidUTF8(source, nil))))
+	if at := strings.IndexAny(text, "[]()`.,;:!?|<"); at >= 0 {
 		text = text[:at]
 	}
-	if at := bytes.IndexAny(text, "[]()`.,;:!?|<"); at >= 0 {
-		text = text[:at]
-	}
-	return string(bytes.ToValidUTF8(text, nil))
+	return text
 }
+
+var emphasis = strings.NewReplacer("*", "", "_", "")
 
 func newFigure(bound *Bound, name string, by unit.Factor, split numbers) *Figure {
 	cell, _ := bound.Use.Cell(name)
