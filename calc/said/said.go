@@ -120,9 +120,9 @@ func (l *Language) amount(text string, at int, r reach) (Amount, bool) {
 // isYear says whether a number is a year of these times: "in 2026 per acre costs rose".
 func isYear(n number) bool { return n.digits && n.step == 1 && 1900 <= n.value && n.value < 2100 }
 
-// states says whether one of a unit is an amount: "one ounce a tree" is, and "one pound of nitrogen", but an ounce by
-// itself is as often the measure that others are told by. After an article only a rate is: "the price of a pound of
-// nitrogen" is none, nor is "an ounce of care".
+// states says whether one of a unit is an amount: "one ounce" is, since that is how a limit is told, and "one inch of
+// water", but one acre or one hour is as often the measure that others are told by. After an article only a rate is:
+// "the price of a pound of nitrogen" is none, nor is "an ounce of care".
 func (l *Language) states(text string, at int, n number, p phrase) bool {
 	rate := slices.ContainsFunc(p.below, func(b string) bool {
 		return isArea(b) || isTime(b) || b == "tree" || b == "emitter" || p.head == "$"
@@ -132,7 +132,7 @@ func (l *Language) states(text string, at int, n number, p phrase) bool {
 		return !needsBelow(p.head) && (rate || l.bareHalf && isShare(p.head))
 	}
 	ofWater := isLength(p.head) && slices.Contains(l.of, next(text, p.to).lower())
-	return rate || ofWater || p.substance != "" || isShare(p.head)
+	return rate || ofWater || p.substance != "" || isShare(p.head) || isWeighed(p.head)
 }
 
 // isChain says whether digits are the start of a grade, a date or a time: 46-0-0, 2026-09-14, 6:30.

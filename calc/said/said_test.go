@@ -78,6 +78,8 @@ var sentences = []struct{ language, text, want string }{
 		"one ounce a tree = 1 oz/tree; one pound of N = 1 lb N; one percent = 1 %; one inch = 1 in; " +
 			"an ounce a tree = 1 oz/tree; a dollar a pound = $1/lb"},
 	{"en", "an ounce of care, the price of a pound of nitrogen, one foot in the door, a mile, a tree an acre", ""},
+	{"en", "At most one ounce at a time, one gallon more, in one hour on one acre, one foot from one of them.",
+		"one ounce = 1 oz; one gallon = 1 gal"},
 	{"en", "Give each tree one ounce. Put one ounce around each tree. Two cups of coffee, 2 cups a tree, " +
 		"2 tablespoons, 3 AF",
 		"one ounce = 1 oz; one ounce = 1 oz; 2 cups a tree = 2 cup/tree; 2 tablespoons = 2 tbsp; 3 AF = 3 ac-ft"},

@@ -81,8 +81,8 @@ func startsNumber(text string) bool {
 	return text != "" && strings.IndexByte("0123456789$.", text[0]) >= 0
 }
 
-// behind reads a worked figure again with what worksheet does not look at: a substance in parentheses behind it, and the
-// words that stand in the margin.
+// behind reads a worked figure again with what worksheet does not look at: a substance in parentheses behind it, and
+// the words that stand in the margin.
 func (c *figureCheck) behind(f *markdown.Figure, rest string) {
 	worked := c.page.Work.Figure(f)
 	if worked == nil || worked.Bound.Sheet.IsDate(worked.Name) {

@@ -69,7 +69,7 @@ func (c *figureCheck) suggestion(a said.Amount, text string) string {
 	}
 	for _, id := range c.nearSources() {
 		for _, f := range c.site.Sources[id].Figures {
-			if says(a, f.Range) {
+			if cites(a, f.Range) {
 				return fmt.Sprintf("source %q gives %s, %s: write [%s](source:%s)", id, f.Range, f.For, readable(a, text), id)
 			}
 		}
@@ -97,12 +97,24 @@ func rank(first bool) int {
 
 // says tells whether an amount is a range, in any unit of its kind. A plain number says nothing of the trade.
 func says(a said.Amount, value unit.Range) bool {
+	low, high, ok := inUnitOf(a, value)
+	return ok && a.Agrees(low, high)
+}
+
+// cites is says for a figure of a source, which rounding may move less.
+func cites(a said.Amount, value unit.Range) bool {
+	low, high, ok := inUnitOf(a, value)
+	return ok && a.Agrees(low, high) && distance(a.Low, low) <= roundest && distance(a.High, high) <= roundest
+}
+
+// inUnitOf gives the ends of a range in the unit of an amount, if that is of the same kind.
+func inUnitOf(a said.Amount, value unit.Range) (low, high float64, ok bool) {
 	by, ok := said.Meant(a.Unit, value.Unit)
 	if !ok || value.Unit.String() == "" {
-		return false
+		return 0, 0, false
 	}
 	back := unit.Factor{Multiply: by.Divide, Divide: by.Multiply}
-	return a.Agrees(back.Apply(value.Low), back.Apply(value.High))
+	return back.Apply(value.Low), back.Apply(value.High), true
 }
 
 // metadata checks a text of the metadata, which can hold no links.
