@@ -11,16 +11,15 @@ import { opposite, regulars, start } from './visit.mjs';
 const { browser, origin } = await start(settings.site);
 const visit = regulars(browser);
 
-// Both schemes at both widths for one page of each form. The guides and the pages of the manual are many, so the others
-// are looked at on two screens that share neither width nor scheme, and those of the manual take turns at the screen
-// that is walked with the Tab key. The calculations and the messages are set from one pattern each: they take turns at
-// the two screens. A page is loaded once for a width; also is the scheme that it is looked at in after that.
+// Both schemes at both widths for the guides, and for one page of each other form. The pages of the manual are many, so
+// the others are looked at on two screens that share neither width nor scheme, and take turns at the screen that is
+// walked with the Tab key. The calculations and the messages are set from one pattern each: they take turns at the two
+// screens. A page is loaded once for a width; also is the scheme that it is looked at in after that.
 const patterns = ['calculations/', 'manual/messages-'];
-const folders = ['guides/', 'manual/'];
 
 function planOf(path) {
-  const start = [...patterns, ...folders].find((one) => path.startsWith(one) && path !== one);
-  const at = start ? pages.filter((one) => one.startsWith(start) && one !== start).indexOf(path) : 0;
+  const start = [...patterns, 'manual/'].find((one) => path.startsWith(one));
+  const at = start ? pages.filter((one) => one.startsWith(start)).indexOf(path) : 0;
   if (at === 0) {
     return opposite.map((screen) => ({ ...screen, also: screen.scheme === 'dark' ? 'light' : 'dark', walked: true }));
   }
@@ -28,7 +27,7 @@ function planOf(path) {
   if (patterns.includes(start)) {
     return [{ ...turn, walked: true }];
   }
-  return opposite.map((screen) => ({ ...screen, walked: start === 'guides/' || screen === turn }));
+  return opposite.map((screen) => ({ ...screen, walked: screen === turn }));
 }
 
 // Three at a time: a page waits for the browser, which shows each stop of the Tab key.
