@@ -73,11 +73,11 @@ func form(u unit.Unit) string {
 
 // Contradicts says whether words that belong to a figure make it one of another unit than is wanted, and gives the
 // figure with them: "48 lb/ac" and "of nitrate", where nitrogen is wanted.
-func (l *Language) Contradicts(text, words string, wanted unit.Unit) (whole string, does bool) {
+func Contradicts(text, words string, wanted unit.Unit) (whole string, does bool) {
 	if text == "" || words == "" {
 		return "", false
 	}
-	longer, goesOn := l.Extend(text, words, false)
+	longer, goesOn := extend(text, words, false)
 	if !goesOn {
 		return "", false
 	}

@@ -37,8 +37,20 @@ func (l *Language) substanceOf(text string, p *phrase) bool {
 	return true
 }
 
-// IsSubstance says whether a text is the name of a substance or a material, in either language.
-func IsSubstance(text string) bool {
+// InParentheses gives the substance or the material that a text has in parentheses at its start, as if there were none
+// of them around it: "12 ppm" and " (as NO3)". It is "" when something else stands there.
+func InParentheses(text string) string {
+	inside, found := strings.CutPrefix(text, " (")
+	words, _, closed := strings.Cut(inside, ")")
+	words = strings.TrimPrefix(strings.TrimPrefix(words, "as "), "como ")
+	if !found || !closed || !isSubstance(words) {
+		return ""
+	}
+	return " " + words
+}
+
+// isSubstance says whether a text is the name of a substance or a material, in either language.
+func isSubstance(text string) bool {
 	for _, l := range []*Language{English, Spanish} {
 		if words, to := match(text, 0, l.substance); words != "" && to == len(text) {
 			return true

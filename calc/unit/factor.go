@@ -21,6 +21,9 @@ func (f Factor) Apply(v float64) float64 {
 	return v
 }
 
+// Inverse converts back.
+func (f Factor) Inverse() Factor { return Factor{Multiply: f.Divide, Divide: f.Multiply} }
+
 // Text writes the factor as "multiply/divide" in the shortest decimals that read back as the same numbers.
 func (f Factor) Text() string {
 	return strconv.FormatFloat(f.Multiply, 'f', -1, 64) + "/" + strconv.FormatFloat(f.Divide, 'f', -1, 64)

@@ -1,7 +1,6 @@
 package proof
 
 import (
-	"bytes"
 	"fmt"
 	"strings"
 
@@ -79,30 +78,4 @@ func glued(before string) int {
 // startsNumber says whether a figure's text begins with a digit or a sign of money.
 func startsNumber(text string) bool {
 	return text != "" && strings.IndexByte("0123456789$.", text[0]) >= 0
-}
-
-// behind reads a worked figure again with what worksheet does not look at: a substance in parentheses behind it, and
-// the words that stand in the margin.
-func (c *figureCheck) behind(f *markdown.Figure, rest string) {
-	worked := c.page.Work.Figure(f)
-	if worked == nil || worked.Bound.Sheet.IsDate(worked.Name) {
-		return
-	}
-	value := c.page.Work.Example(worked.Bound).Range(worked.Name)
-	whole, wrong := "", false
-	if !bytes.HasPrefix(c.page.Source.Text[f.Span.End:], []byte(rest)) {
-		whole, wrong = c.language.Contradicts(f.Text, rest, value.Unit)
-	}
-	if !wrong && f.Title != "" {
-		whole, wrong = c.language.Contradicts(f.Text, " "+f.Title, value.Unit)
-	}
-	if !wrong {
-		return
-	}
-	says := "answers"
-	if worked.Bound.Sheet.FindGiven(worked.Name) != nil {
-		says = "is given"
-	}
-	c.fault("figure-unit", f.TextSpan, fmt.Sprintf("the prose says %s, the worksheet %s %s", whole, says, value),
-		fmt.Sprintf("write %s in place of %s", value, whole))
 }

@@ -39,13 +39,8 @@ func (c *figureCheck) fault(id string, at message.Span, text, note string) {
 // prose checks one paragraph, heading, cell, caption or description of an image.
 func (c *figureCheck) prose(p *markdown.Prose) {
 	for _, f := range p.Figures {
-		rest := after(p.Text, f.At+len(markdown.Stand))
-		switch {
-		case c.joined(p, f):
-		case f.Scheme == "source":
-			c.sourced(f.Figure, rest)
-		default:
-			c.behind(f.Figure, rest)
+		if !c.joined(p, f) && f.Scheme == "source" {
+			c.sourced(f.Figure, after(p.Text, f.At+len(markdown.Stand)))
 		}
 		c.beside(p, f)
 	}
@@ -70,12 +65,8 @@ func (c *figureCheck) prose(p *markdown.Prose) {
 func after(text string, at int) string {
 	const enough = 80
 	rest := text[at:min(len(text), at+enough)]
-	if inside, found := strings.CutPrefix(rest, " ("); found {
-		words, _, closed := strings.Cut(inside, ")")
-		words = strings.TrimPrefix(strings.TrimPrefix(words, "as "), "como ")
-		if closed && said.IsSubstance(words) {
-			return " " + words
-		}
+	if substance := said.InParentheses(rest); substance != "" {
+		return substance
 	}
 	if end := strings.IndexAny(rest, markdown.Stand+"[]().,;:!?"); end >= 0 {
 		rest = rest[:end]

@@ -94,9 +94,6 @@ func TestFigures(t *testing.T) {
 		{"en", "[136 lb](source:book) (nitrate), [136 lb](source:book) (UAN-32 has less)", "figure-source-unit at 136 lb"},
 		{"en", "[5](source:book) pounds, [five](source:book) pounds, [five](source:book) of them",
 			"figure-source-unit at 5; figure-source-unit at five"},
-		// worked, with words in parentheses or in the margin
-		{"en", "[48 lb/ac](worked:soil.nitrogen) (as NO3), [12 ppm](worked:soil.nitrate \"as NO3\")",
-			"figure-unit at 48 lb/ac; figure-unit at 12 ppm"},
 		{"en", "[48 lb/ac](worked:soil.nitrogen) (nitrate moves), [48 lb/ac](worked:soil.nitrogen \"in the top foot\")", ""},
 		// numbers that stand against a figure
 		{"en", "1[48 lb/ac](worked:soil.nitrogen), -[48 lb/ac](worked:soil.nitrogen), 0.[136 lb](source:book) of N",

@@ -104,7 +104,7 @@ func says(a said.Amount, value unit.Range) bool {
 // cites is says for a figure of a source, which rounding may move less.
 func cites(a said.Amount, value unit.Range) bool {
 	low, high, ok := inUnitOf(a, value)
-	return ok && a.Agrees(low, high) && distance(a.Low, low) <= roundest && distance(a.High, high) <= roundest
+	return ok && quotes(a, low, high)
 }
 
 // inUnitOf gives the ends of a range in the unit of an amount, if that is of the same kind.
@@ -113,7 +113,7 @@ func inUnitOf(a said.Amount, value unit.Range) (low, high float64, ok bool) {
 	if !ok || value.Unit.String() == "" {
 		return 0, 0, false
 	}
-	back := unit.Factor{Multiply: by.Divide, Divide: by.Multiply}
+	back := by.Inverse()
 	return back.Apply(value.Low), back.Apply(value.High), true
 }
 

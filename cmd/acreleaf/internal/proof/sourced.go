@@ -53,7 +53,7 @@ func (c *figureCheck) sourced(f *markdown.Figure, rest string) {
 
 // inMargin holds a figure that agrees against the words that stand in the margin: "of urea" belongs to it as well.
 func (c *figureCheck) inMargin(f *markdown.Figure, agreeing against) against {
-	whole, wrong := c.language.Contradicts(f.Text, " "+f.Title, agreeing.figure.Range.Unit)
+	whole, wrong := said.Contradicts(f.Text, " "+f.Title, agreeing.figure.Range.Unit)
 	if !wrong {
 		return agreeing
 	}
@@ -103,10 +103,9 @@ func hold(f said.Figure, figure *config.SourceFigure) against {
 		}
 		return a
 	}
-	back := unit.Factor{Multiply: f.By.Divide, Divide: f.By.Multiply}
+	back := f.By.Inverse()
 	a.gives = unit.Range{Low: back.Apply(figure.Range.Low), High: back.Apply(figure.Range.High), Unit: f.Unit}
-	a.agrees = f.Agrees(a.gives.Low, a.gives.High) &&
-		distance(f.Low, a.gives.Low) <= roundest && distance(f.High, a.gives.High) <= roundest
+	a.agrees = quotes(f.Amount, a.gives.Low, a.gives.High)
 	a.apart = distance(f.Low, a.gives.Low) + distance(f.High, a.gives.High)
 	return a
 }
@@ -118,6 +117,11 @@ const quiteNear = 0.5
 // roundest is how far rounding may move a figure of a source. In another unit a figure can be written too coarsely to
 // be the same: 6 in is not 1 ft.
 const roundest = 0.05
+
+// quotes says whether an amount may stand for a figure of a source, whose ends are given in the amount's unit.
+func quotes(a said.Amount, low, high float64) bool {
+	return a.Agrees(low, high) && distance(a.Low, low) <= roundest && distance(a.High, high) <= roundest
+}
 
 // distance is how far two numbers are apart, as a share of the larger.
 func distance(a, b float64) float64 {

@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"bytes"
 	"regexp"
 	"strings"
 
@@ -18,7 +19,7 @@ func (c *textCheck) unlinked(p *markdown.Prose) {
 	}
 	for _, at := range unlinkedText.FindAllStringIndex(p.Text, -1) {
 		span := p.Span(at[0], at[1])
-		if strings.Contains(string(c.page.Source.Text[span.Start:span.End]), `\`) {
+		if bytes.ContainsRune(c.page.Source.Text[span.Start:span.End], '\\') {
 			continue
 		}
 		c.advise(span, "link-unmade", "this looks like a link and is none, so readers see the brackets",

@@ -135,7 +135,7 @@ func newUnitOption(u unit.Unit, g *sheet.Given, second bool) unitOption {
 	if err != nil {
 		panic(err) // the sheet or Read has refused it
 	}
-	back := unit.Factor{Multiply: factor.Divide, Divide: factor.Multiply}
+	back := factor.Inverse()
 	o := unitOption{
 		text: u.String(), factor: factor.Text(),
 		low: unit.Text(back.Apply(limits.Low)), high: unit.Text(back.Apply(limits.High)),

@@ -141,8 +141,8 @@ func (p *press) wayFromHere(d *draft, link *markdown.Link, name string) string {
 		return "save the picture in content, and write the way to it from this file"
 	}
 	example := d.name
-	for _, known := range slices.Sorted(maps.Keys(p.index)) {
-		if other := p.index[known]; other != d && other.address.Language == d.address.Language {
+	for _, known := range names {
+		if other := p.index[known]; other != nil && other != d && other.address.Language == d.address.Language {
 			example = known
 			break
 		}

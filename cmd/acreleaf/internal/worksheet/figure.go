@@ -120,7 +120,7 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 			fmt.Sprintf("the prose says %s, the worksheet %s %s", written.Said, says, value), note)
 		return
 	}
-	by := unit.Factor{Multiply: written.By.Divide, Divide: written.By.Multiply}
+	by := written.By.Inverse()
 	split := splitNumbers(f.Text)
 	shown := unit.Range{Low: by.Apply(value.Low), High: by.Apply(value.High)}
 	if !written.Agrees(shown.Low, shown.High) {
@@ -135,20 +135,39 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 				rangeAt(shown, decimals(split.low)), bound.Block.Name, line))
 		return
 	}
+	if whole, wrong := b.contradicted(f, value.Unit); wrong {
+		b.fault(f.TextSpan, "figure-unit", fmt.Sprintf("the prose says %s, the worksheet %s %s", whole, says, value),
+			fmt.Sprintf("write %s in place of %s", value, whole))
+		return
+	}
 	b.page.figures[f.Index] = newFigure(bound, name, by, split)
 }
 
-// after gives the text that stands after a figure, up to what cannot belong to its unit. Readers see no marks of
-// emphasis, and a space for &nbsp;.
+// contradicted says whether a substance in parentheses behind a figure, or what stands of it in the margin, makes it
+// one of another unit, and gives the figure with those words.
+func (b *binder) contradicted(f *markdown.Figure, wanted unit.Unit) (whole string, wrong bool) {
+	whole, wrong = said.Contradicts(f.Text, said.InParentheses(b.behind(f)), wanted)
+	if !wrong {
+		whole, wrong = said.Contradicts(f.Text, " "+f.Title, wanted)
+	}
+	return whole, wrong
+}
+
+// after gives the text that stands after a figure, up to what cannot belong to its unit.
 func (b *binder) after(f *markdown.Figure) string {
-	const enough = 80
-	source := b.doc.Source.Text[f.Span.End:]
-	source, _, _ = bytes.Cut(source[:min(len(source), enough)], []byte("\n\n"))
-	text := html.UnescapeString(emphasis.Replace(string(bytes.ToValidUTF8(source, nil))))
+	text := b.behind(f)
 	if at := strings.IndexAny(text, "[]()`.,;:!?|<"); at >= 0 {
 		text = text[:at]
 	}
 	return text
+}
+
+// behind gives the start of the text behind a figure. Readers see no marks of emphasis, and a space for &nbsp;.
+func (b *binder) behind(f *markdown.Figure) string {
+	const enough = 80
+	source := b.doc.Source.Text[f.Span.End:]
+	source, _, _ = bytes.Cut(source[:min(len(source), enough)], []byte("\n\n"))
+	return html.UnescapeString(emphasis.Replace(string(bytes.ToValidUTF8(source, nil))))
 }
 
 var emphasis = strings.NewReplacer("*", "", "_", "")
