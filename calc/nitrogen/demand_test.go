@@ -77,11 +77,6 @@ func TestPublishedDemand(t *testing.T) {
 		// G01: CDFA-FREP and UC Davis guidelines, almond (weighted mean); G02: UC Davis, in West Coast Nut 2021-11
 		{"G01", crop, "crop-removal", "lb N/ac", demand("almond", "9", ton)},
 		{"G02", crop, "crop-removal", "lb N/ac", demand("almond", "9", thousand)},
-		// G06, G07: UC Cooperative Extension, Nitrogen management in mature almonds part II (2013 budget)
-		{"G06", crop, "crop-removal", "lb N/ac",
-			demand("almond", "9", "{yield_lb} lb/ac", "removal={removal_per_1000} lb N per 1000 lb")},
-		{"G07", crop, "demand", "lb N/ac",
-			demand("almond", "9", "2500 lb/ac", "removal=65 lb N per 1000 lb", "growth={growth_N} lb N/ac")},
 		// G16: California Walnut Board, three-season mean; G17: West Coast Nut, after UC Davis
 		{"G16", crop, "crop-removal", "lb N/ac", demand("walnut", "9", ton)},
 		{"G17", crop, "crop-removal", "lb N/ac", demand("walnut", "9", thousand)},
@@ -100,8 +95,6 @@ func TestPublishedDemand(t *testing.T) {
 	for id, reason := range map[string]string{
 		"G14": "a mean with trials of 1985 to 1990; the newer G16 is taken, and the page gives this beside it",
 		"G15": "a mean of two of the three seasons of G16; the page gives it beside it",
-		"G26": "the low end of a range for growing almonds, said beside the figure for growth",
-		"G27": "the high end of a range for growing almonds, said beside the figure for growth",
 		"G38": "a rate for bearing pecans in Louisiana from their leaves; we go by demand, and its limits were not seen",
 		"G39": "the same rule as G38",
 		"G40": "the sum of a schedule of 1990s rates, without a crop or an efficiency to work it from",
@@ -116,17 +109,9 @@ func checkApplied(t *testing.T, rows *reference.Ledger) {
 		return answer(t, nitrogen.SeasonBudget, "apply", "lb N/ac", "demand="+decimal(need)+" lb N/ac", "soil=0 lb N/ac",
 			"water=0 lb N/ac", "efficiency="+decimal(share)+" %")
 	}
-	// G05: UC Cooperative Extension, Estimating nitrogen needs = estimating your crop: 60 lb times 1.4
-	row := rows.Row("G05")
-	need := published{"G05", nitrogen.CropDemand, "demand", "lb N/ac",
-		demand("almond", "9", "1000 lb/ac", "removal={removal} lb N per 1000 lb", "growth=0 lb N/ac")}.value(t, row)
-	rows.Check("G05", apply(need, 100/row.Input(t, "multiplier")))
-	// G08: UC Cooperative Extension, Nitrogen management in mature almonds part II (2013 budget)
 	// G23: UC Davis trials, West Coast Nut 2024-06; value recomputed
-	for _, id := range []string{"G08", "G23"} {
-		row := rows.Row(id)
-		rows.Check(id, apply(row.Input(t, "demand"), math.Round(100*row.Input(t, "efficiency"))))
-	}
+	row := rows.Row("G23")
+	rows.Check("G23", apply(row.Input(t, "demand"), math.Round(100*row.Input(t, "efficiency"))))
 }
 
 // Common practice: about 85 lb is applied for 1,000 lb of almond kernels. Our removal, 68, over 70 % is 97; the older

@@ -136,17 +136,13 @@ func TestPublishedTreeRates(t *testing.T) {
 		{"E17", nitrogen.SeasonBudget, "apply", "kg N/ha", area},
 		{"E18", nitrogen.SeasonBudget, "apply", "kg N/ha", area},
 	})
-	// E05 to E08: UC ANR county newsletter, Fertilizing young almond trees: a few tips. E19: UCCE Master Gardeners San
-	// Diego, Fertilize fruit trees. A pound of nitrogen is to its pounds of product as an ounce to its ounces, so the
-	// ounces of a tree stand in for the pounds of an acre.
-	for id, input := range map[string]string{"E05": "oz_N_per_tree", "E06": "oz_N_per_tree", "E07": "oz_N_per_tree",
-		"E08": "oz_N_per_tree", "E19": "lb_N_per_tree"} {
-		rows.Check(id, published{id, nitrogen.MaterialAmount, "product", "lb product/ac",
-			[]string{"nitrogen={" + input + "} lb N/ac", "material=46-0-0", "analysis={analysis_N_pct} % N"},
-		}.value(t, rows.Row(id)))
-	}
-	// E09 to E11: UC Cooperative Extension San Joaquin Co., Fertilizing one-year-old trees: be careful. At 16 trees an
-	// acre a pound an acre is an ounce a tree.
+	// E19: UCCE Master Gardeners San Diego, Fertilize fruit trees. The pounds of one tree are those of an acre with one
+	// tree on it.
+	rows.Check("E19", published{"E19", nitrogen.MaterialAmount, "product", "lb product/ac",
+		[]string{"nitrogen={lb_N_per_tree} lb N/ac", "material=46-0-0", "analysis={analysis_N_pct} % N"},
+	}.value(t, rows.Row("E19")))
+	// E09 to E11: UC Cooperative Extension San Joaquin Co., Fertilizing one-year-old trees: be careful, as Growing
+	// Produce prints it. At 16 trees an acre a pound an acre is an ounce a tree.
 	rows.Check("E09", constant(t, nitrogen.TreeRate, "one-feed").Quantity.Value)
 	season := []string{"trees=16 trees/ac", "material=46-0-0", "first=2027-04-15", "last=2027-07-15"}
 	checkAll(t, rows, []published{
@@ -159,11 +155,14 @@ func TestPublishedTreeRates(t *testing.T) {
 	})
 
 	for id, reason := range map[string]string{
-		"E12": "a trial result that guides cite, not arithmetic",
-		"E13": "a trial result that guides cite, not arithmetic",
 		"E14": "a table of advice for pecans, not arithmetic",
 		"E15": "a table of advice for pecans, not arithmetic",
 		"E16": "a table of advice for pecans, not arithmetic",
+		"E30": "the low end of a range for first-leaf walnuts, which guides cite",
+		"E31": "the high end of a range for first-leaf walnuts, which guides cite",
+		"E32": "what one first-leaf walnut needs in a year, which guides cite",
+		"E33": "what the growth of a walnut needs in its fourth to sixth year, which guides cite",
+		"E34": "a distance from the trunk, which a caution names",
 	} {
 		rows.LeaveOut(id, reason)
 	}

@@ -50,9 +50,6 @@ func checkShares(t *testing.T, rows *reference.Ledger) {
 	// G24, G25: CDFA-FREP and UC Davis guidelines, pistachio
 	rows.Check("G24", of("pistachio", "first"))
 	rows.Check("G25", of("pistachio", "second"))
-	// G09: UC Cooperative Extension, Nitrogen management in mature almonds part II (2013 budget)
-	rows.Check("G09", published{"G09", nitrogen.UptakeShare, "first", "lb N/ac",
-		share("{budget}", "almond")}.value(t, rows.Row("G09")))
 }
 
 func TestPublishedEfficiency(t *testing.T) {
@@ -82,6 +79,10 @@ func TestPublishedEfficiency(t *testing.T) {
 		{"H08", nitrogen.Balance, "ratio", "", year("{applied_lb}", "{removed_lb}")},
 		{"H09", nitrogen.Balance, "difference", "lb N/ac", year("{applied_lb}", "{removed_lb}")},
 	})
+	// H31: UCCE, Nitrogen management in walnuts: need minus other sources, then divided by efficiency
+	checkAll(t, rows, []published{{"H31", nitrogen.SeasonBudget, "apply", "lb N/ac", []string{"demand={need} lb N/ac",
+		"soil={other} lb N/ac", "water=0 lb N/ac", "efficiency=70 %"}}})
+	rows.LeaveOut("H30", "what trees took up of the nitrate in water, which a page cites beside the budget")
 	checkOrganic(t, rows)
 	rows.LeaveOut("H07", "what a tracer finds of one feed in the tree; it leaves out what the feed spares in the soil, "+
 		"so it is no figure to plan with, and the page says so")
