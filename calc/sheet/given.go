@@ -103,6 +103,22 @@ func (s *Sheet) addOther(g *Given) {
 	s.own[g.other.is] = true
 }
 
+// kinds are the units of the kinds of quantity that a given takes.
+func (g *Given) kinds() []unit.Unit {
+	if g.other == nil {
+		return []unit.Unit{g.Unit}
+	}
+	return []unit.Unit{g.Unit, g.other.unit}
+}
+
+// takes names the units of the kinds of quantity that a given takes.
+func (g *Given) takes() string {
+	if g.other == nil {
+		return g.Unit.String()
+	}
+	return g.Unit.String() + " or " + g.other.unit.String()
+}
+
 // IsOther asks whether a given was written as its second kind of quantity.
 func (g *Given) IsOther() Term { return g.s.wrap(g.other.is) }
 

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"acreleaf/calc/unit"
@@ -24,14 +25,15 @@ type Use struct {
 	Index int             // its place in Graph.Uses
 	After []int           // the uses whose values it takes directly
 
-	cells    map[string]int   // by the name of a given, step or answer
-	presence map[string]int   // by the name of an optional given that is not linked
-	others   map[string]int   // by the name of a given with a second kind of quantity that is not linked
-	outside  map[string]int   // by the name of a linked given
-	there    map[string]int   // by the name of a result that may be left out
-	remarks  []int            // by the sheet's remarks; -1: said always
-	ways     map[string][]int // by result: for each way it may be worked, whether it is this one; -1: the only way
-	slips    []int            // by the sheet's slips, in a graph that works them
+	cells       map[string]int   // by the name of a given, step or answer
+	presence    map[string]int   // by the name of an optional given that is not linked
+	others      map[string]int   // by the name of a given with a second kind of quantity that is not linked
+	linkedOther map[string]bool  // by the name of a linked given with a second kind of quantity: whether it is that
+	outside     map[string]int   // by the name of a linked given
+	there       map[string]int   // by the name of a result that may be left out
+	remarks     []int            // by the sheet's remarks; -1: said always
+	ways        map[string][]int // by result: for each way it may be worked, whether it is this one; -1: the only way
+	slips       []int            // by the sheet's slips, in a graph that works them
 }
 
 // A Link is where a given takes its value from: a given, step or answer of another use.
@@ -67,6 +69,8 @@ func (g *Graph) CheckLink(s *Sheet, given string, link Link) error {
 	return err
 }
 
+// linkFactor is the factor from what a link points at to the given that takes it, in the unit of its second kind of
+// quantity if it is of that kind.
 func (g *Graph) linkFactor(s *Sheet, given string, link Link) (unit.Factor, error) {
 	to := s.FindGiven(given)
 	if to == nil {
@@ -101,11 +105,33 @@ func (g *Graph) linkFactor(s *Sheet, given string, link Link) (unit.Factor, erro
 		return unit.Factor{}, fmt.Errorf("a date and a number cannot stand for each other, as %s and %s.%s would",
 			given, link.Use, link.Name)
 	}
-	if !u.Dimension().Fits(to.Unit.Dimension()) {
-		return unit.Factor{}, fmt.Errorf("%s.%s is %s; %s takes %s",
-			link.Use, link.Name, u, given, to.Unit)
+	for _, taken := range to.kinds() {
+		if u.Dimension().FitsAccount(taken.Dimension()) {
+			return u.To(taken)
+		}
 	}
-	return u.To(to.Unit)
+	return unit.Factor{}, fmt.Errorf("%s.%s is %s; %s takes %s%s",
+		link.Use, link.Name, u, given, to.takes(), accountAdvice(u, to))
+}
+
+// accountAdvice says which account word a unit needs before a given takes it, when it tells none.
+func accountAdvice(u unit.Unit, to *Given) string {
+	var words []string
+	for _, taken := range to.kinds() {
+		if word := taken.Account(); word != "" && u.Account() == "" && u.Dimension().Fits(taken.Dimension()) {
+			words = append(words, strconv.Quote(word))
+		}
+	}
+	if words == nil {
+		return ""
+	}
+	return "; put " + strings.Join(words, " or ") + " at the end of its unit"
+}
+
+// linksOther says whether what a link points at is of a given's second kind of quantity, and not of its first.
+func (g *Graph) linksOther(to *Given, link Link) bool {
+	u, _ := g.Find(link.Use).Sheet.UnitOf(link.Name)
+	return to.other != nil && !u.Dimension().FitsAccount(to.Unit.Dimension())
 }
 
 // Close orders the uses and makes the program. The error is a *CircleError, or the first link that does not hold.

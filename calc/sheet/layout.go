@@ -23,7 +23,7 @@ func (l *layout) cell() int {
 
 func (l *layout) place(u *Use) error {
 	u.cells, u.presence, u.outside = map[string]int{}, map[string]int{}, map[string]int{}
-	u.others, u.there = map[string]int{}, map[string]int{}
+	u.others, u.there, u.linkedOther = map[string]int{}, map[string]int{}, map[string]bool{}
 	u.remarks, u.slips, u.After = nil, nil, nil
 	for name := range u.Links {
 		if u.Sheet.FindGiven(name) == nil {
@@ -80,12 +80,14 @@ func (l *layout) placeGiven(u *Use, given *Given, k known) error {
 		}
 		return nil
 	}
-	if given.other != nil {
-		k[given.other.is] = l.assembler.literal(0)
-	}
 	factor, err := l.graph.linkFactor(u.Sheet, given.Name, link)
 	if err != nil {
 		return fmt.Errorf("worksheet %q: %w", u.Name, err)
+	}
+	other := l.graph.linksOther(given, link)
+	if given.other != nil {
+		u.linkedOther[given.Name] = other
+		k[given.other.is] = l.assembler.literal(truth(other))
 	}
 	from := l.graph.Find(link.Use)
 	value := l.holds[from.Index][from.Sheet.named[link.Name]]
@@ -98,7 +100,7 @@ func (l *layout) placeGiven(u *Use, given *Given, k known) error {
 			k[given.stated] = l.holds[from.Index][source.stated]
 		}
 	}
-	l.watchRange(u, given, k)
+	l.watchRange(u, given, other, k)
 	if !slices.Contains(u.After, from.Index) {
 		u.After = append(u.After, from.Index)
 	}
@@ -106,10 +108,14 @@ func (l *layout) placeGiven(u *Use, given *Given, k known) error {
 }
 
 // watchRange keeps whether a linked value lies outside what the given takes: no field is there to refuse it.
-func (l *layout) watchRange(u *Use, given *Given, k known) {
+func (l *layout) watchRange(u *Use, given *Given, other bool, k known) {
 	a := l.assembler
+	low, high := given.Low, given.High
+	if other {
+		low, high = given.Else.Low, given.Else.High
+	}
 	inside := a.emit(And,
-		a.emit(LessOrEqual, a.literal(given.Low), k[given.n]), a.emit(LessOrEqual, k[given.n], a.literal(given.High)))
+		a.emit(LessOrEqual, a.literal(low), k[given.n]), a.emit(LessOrEqual, k[given.n], a.literal(high)))
 	outside := a.emit(Not, inside)
 	if given.stated != nil {
 		outside = a.emit(And, k[given.stated], outside)

@@ -36,7 +36,7 @@ func (o Outcome) Value(name string) unit.Quantity {
 // number has both ends the same.
 func (o Outcome) Range(name string) unit.Range {
 	u, _ := o.Use.Sheet.UnitOf(name)
-	if g := o.Use.Sheet.FindGiven(name); g != nil && g.other != nil && o.high(o.Use.others[name]) != 0 {
+	if g := o.Use.Sheet.FindGiven(name); g != nil && g.other != nil && o.isOther(name) {
 		u = g.other.unit
 	}
 	cell := o.Use.cells[name]
@@ -53,6 +53,14 @@ func (o Outcome) Text(name string) string {
 		return DateText(r.Low)
 	}
 	return DateText(r.Low) + " to " + DateText(r.High)
+}
+
+// isOther says whether a given of two kinds is of its second kind of quantity.
+func (o Outcome) isOther(given string) bool {
+	if cell, ok := o.Use.others[given]; ok {
+		return o.high(cell) != 0
+	}
+	return o.Use.linkedOther[given]
 }
 
 func (o Outcome) high(cell int) float64 {

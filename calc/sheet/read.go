@@ -79,6 +79,11 @@ func (g *Given) Read(text string) (Entry, error) {
 // own is what was written in the given's own unit, or in that of its second kind.
 func (g *Given) own(r unit.Range) (own unit.Range, other bool, err error) {
 	own, err = r.In(g.Unit)
+	if err == nil && g.other != nil {
+		if _, both := r.In(g.other.unit); both == nil {
+			return own, false, g.whichKind(r)
+		}
+	}
 	if err == nil {
 		return own, false, nil
 	}
@@ -89,6 +94,16 @@ func (g *Given) own(r unit.Range) (own unit.Range, other bool, err error) {
 		return own, true, nil
 	}
 	return own, false, fmt.Errorf("%w, or %s; write for example %s", err, g.other.unit, g.example(g.Typical))
+}
+
+// whichKind says that a quantity may be meant as either kind that a given takes, as pounds an acre without an account.
+func (g *Given) whichKind(r unit.Range) error {
+	first, second := g.Unit.Account(), g.other.unit.Account()
+	if first == "" || second == "" {
+		return fmt.Errorf("%s may be meant as %s or as %s; write for example %s", r, g.Unit, g.other.unit,
+			g.example(g.Typical))
+	}
+	return fmt.Errorf("%s does not say whether it is %s or %s; write %s %s or %s %s", r, first, second, r, first, r, second)
 }
 
 // notDetected answers what a laboratory prints when it found nothing.

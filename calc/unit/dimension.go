@@ -1,9 +1,10 @@
 package unit
 
-// A base is one of the things a dimension counts powers of: a kind of measure, a counted thing or a substance.
+// A base is one of the things a dimension counts powers of: a kind of measure, a counted thing, a substance or an
+// account.
 type base uint8
 
-// The measures come first, then the counted things, then the carriers, then the nutrient forms.
+// The measures come first, then the counted things, then the carriers, then the nutrient forms, then the accounts.
 const (
 	length base = iota
 	mass
@@ -34,17 +35,25 @@ const (
 	calcium
 	calciumOxide
 
+	fed
+	takenUp
+	present
+
 	bases // how many there are
 
 	firstSubstance = soil
 	firstNutrient  = nitrogen
+	firstAccount   = fed
 )
 
 // isCarrier says whether b is a substance that carries nutrients and may be left unsaid.
 func (b base) isCarrier() bool { return b >= firstSubstance && b < firstNutrient }
 
+// isAccount says whether b tells where a nutrient is counted: put on, in the tree, or in the soil.
+func (b base) isAccount() bool { return b >= firstAccount && b < bases }
+
 // A Dimension says what kind of thing a quantity measures: the power of length, mass, time, money, tree, emitter,
-// feed and of every substance. The zero value is a plain number. Dimensions compare with ==.
+// feed, of every substance and of every account. The zero value is a plain number. Dimensions compare with ==.
 type Dimension struct{ powers [bases]int16 }
 
 // of gives the dimension of a base raised to a power.
@@ -93,14 +102,20 @@ func (d Dimension) Root() (Dimension, bool) {
 func (d Dimension) Plain() bool { return d == Dimension{} }
 
 // Fits says whether a quantity of dimension d can stand where wanted is asked: the two are equal, or d leaves out
-// only carriers (soil, water, product, crop, lime) that wanted has. A nutrient form can never be left out, and d may
-// not say a carrier that wanted does not have.
+// only carriers (soil, water, product, crop, lime) and accounts (fed, taken up, present) that wanted has. A nutrient
+// form can never be left out, and d may not say a carrier or an account that wanted does not have.
 func (d Dimension) Fits(wanted Dimension) bool {
+	return d.leavesOut(wanted, func(b base) bool { return b.isCarrier() || b.isAccount() })
+}
+
+// FitsAccount is Fits for what no person fills in, such as the answer of another sheet: a carrier may be left out, an
+// account may not, since nobody is there who knows which one is meant.
+func (d Dimension) FitsAccount(wanted Dimension) bool {
 	return d.leavesOut(wanted, base.isCarrier)
 }
 
 // LeavesOut is Fits for a figure in a sentence, where the reader knows what is meant: any substance of wanted may be
-// left out, a nutrient too (48 lb/ac for lb N/ac), but another may never be said.
+// left out, a nutrient or an account too (48 lb/ac for lb N/ac fed), but another may never be said.
 func (d Dimension) LeavesOut(wanted Dimension) bool {
 	return d.leavesOut(wanted, func(b base) bool { return b >= firstSubstance })
 }
@@ -115,7 +130,7 @@ func (d Dimension) leavesOut(wanted Dimension, silent func(base) bool) bool {
 	return true
 }
 
-// Bare gives the dimension without its substances.
+// Bare gives the dimension without its substances and accounts.
 func (d Dimension) Bare() Dimension {
 	clear(d.powers[firstSubstance:])
 	return d

@@ -85,6 +85,17 @@ func TestFitsAndLeavesOut(t *testing.T) {
 		{"in", "ft2", false, false},
 		{"", "ppm NO3-N of soil", false, true},
 		{"", "trees", false, false},
+
+		{"lb N/ac fed", "lb N/ac fed", true, true}, // an account may be left unsaid, and no other may be said
+		{"lb N/ac", "lb N/ac fed", true, true},
+		{"lb/ac", "lb N/ac fed", false, true},
+		{"%", "% taken up/fed", true, true},
+		{"lb N/ac taken up", "lb N/ac fed", false, false},
+		{"lb N/ac present", "lb N/ac fed", false, false},
+		{"lb N/ac fed", "lb N/ac taken up", false, false},
+		{"lb N/ac fed", "lb N/ac", false, false},
+		{"% taken up/fed", "%", false, false},
+		{"% fed", "% taken up/fed", false, false},
 	}
 	for _, c := range cases {
 		given, wanted := MustParse(c.given).Dimension(), MustParse(c.wanted).Dimension()
@@ -98,7 +109,7 @@ func TestFitsAndLeavesOut(t *testing.T) {
 }
 
 func TestEverySubstanceIsCarrierOrNutrient(t *testing.T) {
-	for b := firstSubstance; b < bases; b++ {
+	for b := firstSubstance; b < firstAccount; b++ {
 		plain := Dimension{}
 		if got, want := plain.Fits(b.of(1)), b < firstNutrient; got != want {
 			t.Errorf("%s may be left unsaid: got %v, want %v", substanceOf(b).symbol, got, want)
@@ -152,6 +163,10 @@ func TestDimensionInWords(t *testing.T) {
 		"lb N·lb P/ac":         "mass squared of N and P on an area",
 		"year·tree":            "time times trees",
 		"ppm NO3-N·lb soil/ac": "mass of N and soil on an area",
+		"lb N/ac fed":          "mass of N on an area fed",
+		"oz N/tree taken up":   "mass of N for each tree taken up",
+		"lb N/ac present":      "mass of N on an area present",
+		"% taken up/fed":       "share taken up of what is fed",
 	}
 	for text, want := range cases {
 		if got := MustParse(text).Dimension().String(); got != want {

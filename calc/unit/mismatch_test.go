@@ -45,6 +45,16 @@ func TestMismatchSentences(t *testing.T) {
 		{"12 ft", "", "12 ft is a length; this needs a plain number"},
 		{"$5/lb N", "$/gal", "$5/lb N is money for each mass of N; this needs $/gal"},
 		{"4 ac", "lb", "4 ac is an area; this needs lb"},
+		{"30 lb N/ac taken up", "lb N/ac fed", "30 lb N/ac taken up is taken up; this needs fed (lb N/ac fed): " +
+			"divide it by the share of what is fed that the trees take up first"},
+		{"30 lb N/ac fed", "lb N/ac taken up", "30 lb N/ac fed is fed; this needs taken up (lb N/ac taken up): " +
+			"multiply it by the share of what is fed that the trees take up first"},
+		{"48 lb N/ac present", "lb N/ac fed", "48 lb N/ac present is present; this needs fed (lb N/ac fed): " +
+			"count what is in the soil as a credit instead"},
+		{"48 lb N/ac fed", "lb N/ac present", "48 lb N/ac fed is fed; this needs present (lb N/ac present): " +
+			"no share makes one of the other"},
+		{"48 lb N/ac fed", "lb N/ac", "48 lb N/ac fed is fed; this needs lb N/ac with no account named"},
+		{"70 % fed", "% taken up/fed", "70 % fed is a share fed; this needs a share taken up of what is fed (% taken up/fed)"},
 	}
 	for _, c := range cases {
 		q, err := ParseQuantity(c.given)

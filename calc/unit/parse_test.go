@@ -60,6 +60,13 @@ var goodUnits = []struct{ text, tidied, same string }{
 	{"cfs", "cfs", "ft3/s"},
 	{"ft3 water", "ft3 water", "ft3 of water"},
 	{"in\u00a0", "in", "inches"},
+	{"lb N/ac fed", "lb N/ac fed", "lb N·fed/ac"},
+	{"lb N/ac taken up", "lb N/ac taken up", "lb N/acre·taken   up"},
+	{"oz N/tree present", "oz N/tree present", ""},
+	{"% taken up/fed", "% taken up/fed", "% per fed taken up"},
+	{"taken up/fed", "taken up/fed", ""},
+	{"1/fed", "1/fed", "per fed"},
+	{"lb N/ac fed per ppm NO3-N of water per in", "lb N/ac fed per ppm NO3-N of water per in", ""},
 }
 
 func TestParseTidiesAndMeansTheSame(t *testing.T) {

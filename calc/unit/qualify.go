@@ -15,6 +15,10 @@ func (p *parser) symbol(t *term) error {
 	if t.power > 0 && p.compound(at, t) {
 		return nil
 	}
+	if up := p.peek(0); at.text == "taken" && up.kind == wordToken && up.text == "up" {
+		p.next()
+		at.text = takenUpWord
+	}
 	found, power, ok := lookUp(at.text)
 	if !ok {
 		return p.unknown(at)

@@ -201,6 +201,12 @@ func TestWorkedOutUnitsDropWhatCancels(t *testing.T) {
 		{p("ft").Power(3), "ft3"},
 		{p("ft").Power(0), ""},
 		{p("ft2").Power(-1), "1/ft2"},
+		{p("oz N/tree fed").Times(p("trees/ac")), "oz N/ac fed"},
+		{p("lb N/ac taken up").Over(p("% taken up/fed")), "lb N/(ac·%) fed"},
+		{p("lb N/ac taken up").Over(p("taken up/fed")), "lb N/ac fed"},
+		{p("lb N/ac taken up").Over(p("lb N/ac fed")), "taken up/fed"},
+		{p("lb N/ac fed").Power(2), "lb N·lb N/ac2 fed fed"},
+		{p("lb N/ac").Over(p("lb N/ac fed")), "1/fed"},
 	}
 	for _, c := range cases {
 		if c.got.String() != c.want {

@@ -17,7 +17,8 @@ const (
 	timeKind
 	flowKind
 	moneyKind
-	countKind // trees, emitters, feeds
+	countKind   // trees, emitters, feeds
+	accountKind // fed, taken up, present
 )
 
 // A symbol is one known unit.
@@ -45,6 +46,9 @@ var roots = []symbol{
 	{"tree", countKind, tree.of(1), rational("1")},
 	{"emitter", countKind, emitter.of(1), rational("1")},
 	{"feed", countKind, feed.of(1), rational("1")},
+	{accountWords[fed], accountKind, fed.of(1), rational("1")},
+	{accountWords[takenUp], accountKind, takenUp.of(1), rational("1")},
+	{accountWords[present], accountKind, present.of(1), rational("1")},
 }
 
 // definitions are exact, by law or by agreement: the inch and the pound of 1959, the US gallon of 231 cubic inches,

@@ -85,13 +85,21 @@ func multiplyTerms(left, right []term, sign int) []term {
 // writeTerms writes a unit in the form that Parse reads: what is above the line, a stroke, what is below it.
 func writeTerms(terms []term) string {
 	var above, below []string
+	accounts := ""
 	for _, t := range terms {
-		if t.power > 0 {
+		if t.symbol.kind == accountKind && t.bare() {
+			accounts += t.writeAccount()
+		} else if t.power > 0 {
 			above = append(above, t.write()...)
 		} else {
 			below = append(below, t.write()...)
 		}
 	}
+	return putAccounts(writeLine(above, below), accounts)
+}
+
+// writeLine writes what is above the line, a stroke and what is below it.
+func writeLine(above, below []string) string {
 	text := strings.Join(above, "·")
 	if len(below) == 0 {
 		return text
@@ -103,6 +111,26 @@ func writeTerms(terms []term) string {
 		return text + "/" + below[0]
 	}
 	return text + "/(" + strings.Join(below, "·") + ")"
+}
+
+// putAccounts puts accounts at the end of a unit. Alone, they are a unit by themselves.
+func putAccounts(text, accounts string) string {
+	switch {
+	case text != "":
+		return text + accounts
+	case strings.HasPrefix(accounts, "/"):
+		return "1" + accounts
+	}
+	return strings.TrimPrefix(accounts, " ")
+}
+
+// writeAccount writes an account as it stands at the end of a unit: " taken up", "/fed".
+func (t term) writeAccount() string {
+	times, before := t.power, " "
+	if times < 0 {
+		times, before = -times, "/"
+	}
+	return strings.Repeat(before+t.text, times)
 }
 
 // write gives a term as the factors to write on its side of the line: several when a power can not be written at it.

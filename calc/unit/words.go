@@ -18,7 +18,7 @@ func (d Dimension) describe(lengths int16) string {
 		return "a plain number"
 	}
 	subject := d.subject(lengths)
-	conditions := d.conditions(lengths)
+	conditions := append(d.conditions(lengths), d.accounts()...)
 	if len(conditions) == 0 && !strings.Contains(subject, " ") {
 		return withArticle(subject)
 	}
@@ -42,7 +42,7 @@ func (d Dimension) subject(lengths int16) string {
 		switch {
 		case d.perNutrient():
 			measures = []string{"mass"} // lb product/lb N: the masses themselves have dropped out
-		case of != "" || d.substances(-1) != "" && d.powers[mass] == 0:
+		case of != "" || d.accounts() != nil || d.substances(-1) != "" && d.powers[mass] == 0:
 			measures = []string{"share"}
 		default:
 			measures = []string{"number"}
@@ -95,7 +95,7 @@ func (d Dimension) perNutrient() bool {
 	if d.powers[mass] != 0 {
 		return false
 	}
-	for b := firstNutrient; b < bases; b++ {
+	for b := firstNutrient; b < firstAccount; b++ {
 		if d.powers[b] < 0 {
 			return true
 		}
@@ -106,7 +106,7 @@ func (d Dimension) perNutrient() bool {
 // substances lists the substances on one side of the line, nutrients first: sign is 1 above, -1 below.
 func (d Dimension) substances(sign int16) string {
 	var nutrients, carriers []string
-	for b := firstSubstance; b < bases; b++ {
+	for b := firstSubstance; b < firstAccount; b++ {
 		power := d.powers[b] * sign
 		switch {
 		case power > 0 && b.isCarrier():
