@@ -36,6 +36,11 @@ func sentences() []text {
 		for i, r := range s.Remarks {
 			add("remark "+string(rune('0'+i)), r.Text)
 		}
+		if s.Headline != nil {
+			for i, c := range s.Headline.Cases {
+				add("case "+string(rune('0'+i)), c.Text)
+			}
+		}
 		for _, slip := range s.Slips {
 			add("the slip "+slip.Name, slip.Text)
 		}

@@ -34,6 +34,10 @@ func soilNitrogen(s *sheet.Sheet) {
 	nitrogen := s.Answer("nitrogen", "lb N/ac", sheet.If(s.Stated(density), weighed, ruled),
 		sheet.Says{Label: "Nitrogen in this layer", Also: "kg N/ha"})
 
+	s.InWords("nitrogen",
+		sheet.When(nitrogen.AtMost(s.Zero("lb N/ac")), "The report shows no nitrate-nitrogen in this layer: count on none."),
+		sheet.Otherwise("This layer of {depth} holds {nitrogen} as nitrate."))
+
 	s.Say(sheet.Note, s.Stated(density).Not(),
 		"The field rule was used. It takes 6 in of soil on an acre to weigh 2,000,000 lb. "+
 			"If you know the bulk density, put it in.")

@@ -31,7 +31,7 @@ type Use struct {
 	linkedOther map[string]bool  // by the name of a linked given with a second kind of quantity: whether it is that
 	outside     map[string]int   // by the name of a linked given
 	there       map[string]int   // by the name of a result that may be left out
-	remarks     []int            // by the sheet's remarks; -1: said always
+	remarks     []int            // by the sheet's remarks, then the cases of its headline; -1: said always
 	ways        map[string][]int // by result: for each way it may be worked, whether it is this one; -1: the only way
 	slips       []int            // by the sheet's slips, in a graph that works them
 }

@@ -43,7 +43,7 @@ func (l *layout) place(u *Use) error {
 			l.guards[u.cells[r.Name]] = u.there[r.Name]
 		}
 	}
-	for _, r := range u.Sheet.Remarks {
+	for _, r := range u.Sheet.spoken() {
 		cell := -1
 		if r.when != nil {
 			cell = l.keep(r.when, k)

@@ -145,10 +145,17 @@ func (o Outcome) said(remark int) bool {
 func (o Outcome) text(r *Remark) string {
 	var b strings.Builder
 	for _, p := range r.Pieces() {
-		if p.Name != "" {
-			b.WriteString(o.Text(p.Name))
-		} else {
+		switch {
+		case p.Name == "":
 			b.WriteString(p.Text)
+		case o.Use.Sheet.IsDate(p.Name):
+			b.WriteString(o.Text(p.Name))
+		case p.Bare:
+			b.WriteString(o.Range(p.Name).Numbers())
+		case r.Words:
+			b.WriteString(o.Range(p.Name).Spoken())
+		default:
+			b.WriteString(o.Text(p.Name))
 		}
 	}
 	return b.String()

@@ -24,6 +24,7 @@ func (g Signal) String() string {
 type Remark struct {
 	Signal Signal
 	Text   string
+	Words  bool // it is a case of the headline: its units are written in words
 
 	when *node // nil: always
 }
@@ -48,6 +49,7 @@ func (s *Sheet) Refuse(when Value, text string) { s.Say(Refusal, when, text) }
 type Piece struct {
 	Text string
 	Name string // "" for plain text
+	Bare bool   // the number alone, without its unit
 }
 
 // Pieces splits the text at its {names}.
@@ -62,8 +64,8 @@ func (r *Remark) Pieces() []Piece {
 		if !found {
 			return pieces
 		}
-		name, tail, _ := strings.Cut(after, "}")
-		pieces = append(pieces, Piece{Name: name})
+		inside, tail, _ := strings.Cut(after, "}")
+		pieces = append(pieces, readBraces(inside))
 		rest = tail
 	}
 }

@@ -16,7 +16,7 @@ func (s *Sheet) checkShape() {
 		s.checkWays(r.n.args[0], r.Name, true)
 		shown.add(r.n)
 	}
-	for _, r := range s.Remarks {
+	for _, r := range s.spoken() {
 		s.checkRemark(r)
 		shown.add(r.when)
 	}

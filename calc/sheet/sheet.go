@@ -23,6 +23,7 @@ type Sheet struct {
 	Results   []*Result // steps and answers, in the order of the work
 	Remarks   []*Remark // notes, cautions and refusals
 	Slips     []*Slip
+	Headline  *Headline // nil: no answer is said in words
 
 	named  map[string]*node
 	own    map[*node]bool // the nodes that a name or a given brought into this sheet

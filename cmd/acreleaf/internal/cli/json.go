@@ -27,6 +27,7 @@ type jsonOutcome struct {
 	Calculation string         `json:"calculation"`
 	Given       map[string]any `json:"given"`
 	Answers     map[string]any `json:"answers"`
+	Says        []string       `json:"says"`
 	Work        []string       `json:"work"`
 	Notes       []string       `json:"notes"`
 	Cautions    []string       `json:"cautions"`
@@ -43,7 +44,7 @@ func printJSON(t *terminal, name string, o sheet.Outcome, entries map[string]she
 	}
 	out := jsonOutcome{
 		Calculation: name, Given: map[string]any{}, Answers: map[string]any{},
-		Work: o.Work(), Notes: treated(o.Use.Sheet, entries), Cautions: []string{},
+		Says: o.Words(), Work: o.Work(), Notes: treated(o.Use.Sheet, entries), Cautions: []string{},
 	}
 	for given, entry := range entries {
 		g := o.Use.Sheet.FindGiven(given)

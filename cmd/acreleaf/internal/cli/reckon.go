@@ -185,6 +185,9 @@ func printOutcome(t *terminal, o sheet.Outcome, entries map[string]sheet.Entry) 
 	for _, r := range o.Answers() {
 		fmt.Fprintf(t.out, "%s: %s\n", r.Label, o.Text(r.Name))
 	}
+	for _, sentence := range o.Words() {
+		fmt.Fprintf(t.out, "%s\n", sentence)
+	}
 	for _, line := range o.Work() {
 		fmt.Fprintf(t.out, "  %s\n", line)
 	}

@@ -14,6 +14,9 @@ func (r *Renderer) answers(w *bytes.Buffer, s *Worksheet) {
 	for i := range s.Answers {
 		a := &s.Answers[i]
 		w.WriteString("<div")
+		if a.Headline {
+			attribute(w, "class", "headline")
+		}
 		when(w, a.There, !a.Out)
 		w.WriteString("><dt>")
 		text(w, a.Label)
@@ -21,11 +24,33 @@ func (r *Renderer) answers(w *bytes.Buffer, s *Worksheet) {
 		result(w, a)
 		w.WriteString("</dd></div>\n")
 	}
-	w.WriteString("</dl>\n<p class=\"waiting\"")
+	w.WriteString("</dl>\n")
+	r.inWords(w, s.Words)
+	w.WriteString("<p class=\"waiting\"")
 	numbered(w, "data-void-for", s.Index)
 	w.WriteString(" hidden>")
 	text(w, r.words.Worksheet.Waiting)
 	w.WriteString("</p>\n<p class=\"unseen\" role=\"status\"></p></div>\n")
+}
+
+// inWords writes what the headline answer comes to: the sentence of each case, of which one shows.
+func (r *Renderer) inWords(w *bytes.Buffer, cases []Note) {
+	if len(cases) == 0 {
+		return
+	}
+	w.WriteString("<div class=\"words\">\n")
+	for i := range cases {
+		c := &cases[i]
+		w.WriteString("<p")
+		when(w, c.When, c.Shown)
+		w.WriteByte('>')
+		if c.Partly {
+			r.partly(w)
+		}
+		pieces(w, c.Pieces)
+		w.WriteString("</p>\n")
+	}
+	w.WriteString("</div>\n")
 }
 
 // result writes the number and its unit, which stand over the two lines of a total, and then the same in a second unit.

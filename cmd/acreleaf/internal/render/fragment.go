@@ -12,6 +12,7 @@ type Worksheet struct {
 	Givens    []Given
 	Work      []Line
 	Answers   []Answer
+	Words     []Note // what the headline answer comes to, by case; empty for none
 	Notes     []Note
 	Constants []Constant
 	CodeHref  string // way to the page of the calculation, at its code; empty for none
@@ -83,10 +84,11 @@ type Line struct {
 
 // An Answer is one result.
 type Answer struct {
-	Label string
-	Shown Shown
-	There int  // the cell that is 0 while the answer is left out; -1 when it is always there
-	Out   bool // it is left out for the example
+	Label    string
+	Shown    Shown
+	There    int  // the cell that is 0 while the answer is left out; -1 when it is always there
+	Out      bool // it is left out for the example
+	Headline bool // it is what the calculation is for, and is spoken first
 }
 
 // A Shown is a value of a worksheet with its unit around it: "$", "12.4", "/ac". The number follows a cell.

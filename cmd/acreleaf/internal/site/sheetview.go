@@ -31,6 +31,11 @@ func worksheetView(p *worksheet.Page, b *worksheet.Bound, c *citations) *render.
 	for i, remark := range b.Sheet.Remarks {
 		v.Notes = append(v.Notes, noteView(o, i, remark))
 	}
+	if headline := b.Sheet.Headline; headline != nil {
+		for i, c := range headline.Cases {
+			v.Words = append(v.Words, spokenView(o, b.Use.CaseCell(i), c))
+		}
+	}
 	v.Constants = c.constants(b.Sheet)
 	return v
 }
@@ -54,8 +59,10 @@ func marker(b *worksheet.Bound) sheet.Marker {
 }
 
 func answerView(o sheet.Outcome, r *sheet.Result) render.Answer {
+	headline := o.Use.Sheet.Headline
 	v := render.Answer{
-		Label: r.Label, Shown: *shown(o, r.Name), There: -1, Out: !o.There(r.Name),
+		Headline: headline != nil && headline.Answer == r.Name,
+		Label:    r.Label, Shown: *shown(o, r.Name), There: -1, Out: !o.There(r.Name),
 	}
 	if cell, may := o.Use.There(r.Name); may {
 		v.There = cell
@@ -64,19 +71,29 @@ func answerView(o sheet.Outcome, r *sheet.Result) render.Answer {
 }
 
 func noteView(o sheet.Outcome, i int, remark *sheet.Remark) render.Note {
-	when := o.Use.RemarkCell(i)
-	v := render.Note{When: when, Shown: when < 0 || o.High[when] != 0, Refusal: remark.Signal == sheet.Refusal}
-	v.Partly = v.Shown && when >= 0 && o.Cells[when] == 0
+	v := spokenView(o, o.Use.RemarkCell(i), remark)
+	v.Refusal = remark.Signal == sheet.Refusal
 	if !v.Refusal {
 		v.Signal = remark.Signal.String()
 	}
+	return v
+}
+
+// spokenView is a sentence that is said while its cell is not 0.
+func spokenView(o sheet.Outcome, when int, remark *sheet.Remark) render.Note {
+	v := render.Note{When: when, Shown: when < 0 || o.High[when] != 0}
+	v.Partly = v.Shown && when >= 0 && o.Cells[when] == 0
 	for _, piece := range remark.Pieces() {
 		if piece.Name == "" {
 			v.Pieces = append(v.Pieces, render.Piece{Text: piece.Text})
 			continue
 		}
 		number := shown(o, piece.Name)
-		number.Also = nil // the words around it are about its own unit
+		if remark.Words {
+			inWords(number, o, piece)
+		} else {
+			number.Also = nil // the words around it are about its own unit
+		}
 		v.Pieces = append(v.Pieces, render.Piece{Shown: number})
 	}
 	return v

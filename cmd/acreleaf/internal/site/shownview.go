@@ -55,6 +55,33 @@ func around(u unit.Unit) (before, after string) {
 	return before, after
 }
 
+// spokenAround is what stands before and after a number of a unit in a sentence: "" and " lb of nitrogen an acre".
+func spokenAround(u unit.Unit) (before, after string) {
+	const number = 7
+	spoken := unit.Range{Low: number, High: number, Unit: u}.Spoken()
+	before, after, _ = strings.Cut(spoken, unit.Text(number))
+	return before, after
+}
+
+// inWords puts the unit of a number into words, or leaves it out where the sentence says it.
+func inWords(v *render.Shown, o sheet.Outcome, piece sheet.Piece) {
+	if v.Day {
+		return
+	}
+	v.Before, v.After = "", ""
+	own, _ := o.Use.Sheet.UnitOf(piece.Name)
+	if !piece.Bare {
+		v.Before, v.After = spokenAround(own)
+	}
+	if v.Also == nil {
+		return
+	}
+	v.Also.Before, v.Also.After = "", ""
+	if !piece.Bare {
+		v.Also.Before, v.Also.After = spokenAround(unit.MustParse(o.Use.Sheet.FindResult(piece.Name).Also))
+	}
+}
+
 // A conversion is a second unit that a result is shown in.
 type conversion struct {
 	before, after string
