@@ -23,6 +23,27 @@ func (a Amount) Agrees(low, high float64) bool {
 	return Rounds(low, a.Low, a.LowStep) && Rounds(high, a.High, a.HighStep)
 }
 
+// roundest is how far rounding may move a figure. In another unit one can be written too coarsely to be the same: 7 in
+// is not 1 ft, and 0.8 oz is not 1 oz.
+const roundest = 0.05
+
+// Quotes says whether the amount may be written for a range of the same unit: it agrees, and its rounding does not make
+// another number of it.
+func (a Amount) Quotes(low, high float64) bool {
+	return a.Agrees(low, high) && Apart(a.Low, low) <= roundest && Apart(a.High, high) <= roundest
+}
+
+// Apart is how far two numbers are from each other, as a share of the larger. What arithmetic leaves of a nothing is
+// nothing.
+func Apart(a, b float64) float64 {
+	const nothing = 1e-9
+	a, b = math.Abs(a-b), max(math.Abs(a), math.Abs(b))
+	if b < nothing {
+		return 0
+	}
+	return a / b
+}
+
 // Rounds says whether a value is what was written when it is rounded to a multiple of step.
 func Rounds(value, written, step float64) bool {
 	if value < 0 {

@@ -104,7 +104,7 @@ func says(a said.Amount, value unit.Range) bool {
 // cites is says for a figure of a source, which rounding may move less.
 func cites(a said.Amount, value unit.Range) bool {
 	low, high, ok := inUnitOf(a, value)
-	return ok && quotes(a, low, high)
+	return ok && a.Quotes(low, high)
 }
 
 // inUnitOf gives the ends of a range in the unit of an amount, if that is of the same kind.

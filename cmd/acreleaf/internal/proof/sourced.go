@@ -105,28 +105,14 @@ func hold(f said.Figure, figure *config.SourceFigure) against {
 	}
 	back := f.By.Inverse()
 	a.gives = unit.Range{Low: back.Apply(figure.Range.Low), High: back.Apply(figure.Range.High), Unit: f.Unit}
-	a.agrees = quotes(f.Amount, a.gives.Low, a.gives.High)
-	a.apart = distance(f.Low, a.gives.Low) + distance(f.High, a.gives.High)
+	a.agrees = f.Quotes(a.gives.Low, a.gives.High)
+	a.apart = said.Apart(f.Low, a.gives.Low) + said.Apart(f.High, a.gives.High)
 	return a
 }
 
 // quiteNear is how far off a figure of the right unit may be, at both its ends, and still be nearer than one of the
 // right number alone.
 const quiteNear = 0.5
-
-// roundest is how far rounding may move a figure of a source. In another unit a figure can be written too coarsely to
-// be the same: 6 in is not 1 ft.
-const roundest = 0.05
-
-// quotes says whether an amount may stand for a figure of a source, whose ends are given in the amount's unit.
-func quotes(a said.Amount, low, high float64) bool {
-	return a.Agrees(low, high) && distance(a.Low, low) <= roundest && distance(a.High, high) <= roundest
-}
-
-// distance is how far two numbers are apart, as a share of the larger.
-func distance(a, b float64) float64 {
-	return math.Abs(a-b) / max(math.Abs(a), math.Abs(b), math.SmallestNonzeroFloat64)
-}
 
 // disagree reports a figure that its source does not give.
 func (c *figureCheck) disagree(f *markdown.Figure, near against) {

@@ -113,7 +113,7 @@ func sameEntry(ours, theirs markdown.Entry, a, b *worksheet.Bound) bool {
 }
 
 // near says whether two numbers are one, but for the rounding of a conversion.
-func near(a, b float64) bool { return distance(a, b) < 1e-9 || a == b }
+func near(a, b float64) bool { return said.Apart(a, b) < 1e-9 || a == b }
 
 // sources holds the sourced figures of a translation against those of the original, source by source: a figure that
 // only one of the two has is told beside one that only the other has.

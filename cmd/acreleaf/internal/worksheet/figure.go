@@ -123,7 +123,8 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 	by := written.By.Inverse()
 	split := splitNumbers(f.Text)
 	shown := unit.Range{Low: by.Apply(value.Low), High: by.Apply(value.High)}
-	if !written.Agrees(shown.Low, shown.High) {
+	if !written.Quotes(shown.Low, shown.High) {
+		places := enough(written.Amount, shown, decimals(split.low))
 		line, _ := b.doc.Source.Position(bound.Block.Span.Start)
 		text := f.Text
 		if unfit == nil && bare.Unit.String() == "" {
@@ -132,7 +133,7 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 		b.fault(f.TextSpan, "figure-differs",
 			fmt.Sprintf("the prose says %s, the worksheet %s %s", text, says, precise(value, decimals(split.low))),
 			fmt.Sprintf("write %s, or change the givens of worksheet %q on line %d",
-				rangeAt(shown, decimals(split.low)), bound.Block.Name, line))
+				rangeAt(shown, places), bound.Block.Name, line))
 		return
 	}
 	if whole, wrong := b.contradicted(f, value.Unit); wrong {
@@ -141,6 +142,25 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 		return
 	}
 	b.page.figures[f.Index] = newFigure(bound, name, by, split)
+}
+
+// enough is how many decimals a range needs to be written in, the author's or more, so that rounding does not make
+// another number of it.
+func enough(a said.Amount, r unit.Range, places int) int {
+	const most = 9
+	for ; places < most; places++ {
+		a.Low, a.High = rounded(r.Low, places), rounded(r.High, places)
+		a.LowStep, a.HighStep = math.Pow10(-places), math.Pow10(-places)
+		if a.Quotes(r.Low, r.High) {
+			break
+		}
+	}
+	return places
+}
+
+func rounded(v float64, places int) float64 {
+	scale := math.Pow10(places)
+	return math.Round((v+v*1e-12)*scale) / scale
 }
 
 // contradicted says whether a substance in parentheses behind a figure, or what stands of it in the margin, makes it
