@@ -11,12 +11,13 @@ import (
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-// Prose is what a reader reads in one paragraph, heading, cell, caption or description of an image, with the place of
-// every letter. Code, blocks and figures are no prose: one sign stands for each.
+// Prose is what a reader reads in one paragraph, heading, cell, caption or aside, with the place of every letter. Code
+// in a line, blocks and figures are no part of the text around them: one sign stands for each.
 type Prose struct {
 	Text    string
-	Image   bool           // it is the description of an image
-	Running bool           // it is a paragraph, of a list or a quotation too: no heading, cell, caption or description
+	Aside   Aside          // what it is, where no figure can stand in it
+	Running bool           // it is a paragraph, of a list or a quotation too: no heading, cell, caption or aside
+	Caption bool           // it is the caption of a table
 	Signal  string         // the signal word in English of the quotation that it stands in, or ""
 	Figures []ProseFigure  // in the order of the text
 	Links   []message.Span // places in Text that are inside an ordinary link
@@ -49,6 +50,7 @@ func (d *Document) Prose(visit func(*Prose)) {
 	w.blocks(d.root)
 	w.doc, w.visit, w.at.doc, w.at.dropped, w.at.Text, w.text = nil, nil, nil, nil, "", nil
 	clear(w.at.Figures[:cap(w.at.Figures)])
+	clear(w.asides[:cap(w.asides)])
 	proseWalks.Put(w)
 }
 
@@ -81,7 +83,7 @@ type proseWalk struct {
 	text   []byte
 	start  int // where the text at hand begins in the buffer
 	at     Prose
-	images []ast.Node
+	asides []aside // those of the text at hand, which are visited after it
 }
 
 var proseWalks = sync.Pool{New: func() any { return &proseWalk{} }}
@@ -94,27 +96,26 @@ func (w *proseWalk) blocks(n ast.Node) {
 	}
 	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
 		switch first := c.FirstChild(); {
-		case c.Type() == ast.TypeInline || first == nil:
+		case c.Type() == ast.TypeInline:
+		case first == nil:
+			w.lines(c)
 		case first.Type() == ast.TypeInline:
-			w.run(c, false)
-			for len(w.images) > 0 {
-				image := w.images[0]
-				w.images = w.images[1:]
-				w.run(image, true)
-			}
+			w.run(c, w.inline, "")
+			w.visitAsides()
 		default:
 			w.blocks(c)
 		}
 	}
 }
 
-// run visits the text of one node.
-func (w *proseWalk) run(n ast.Node, image bool) {
+// run visits the text of one node, which add puts together.
+func (w *proseWalk) run(n ast.Node, add func(ast.Node), is Aside) {
 	w.start = len(w.text)
-	w.at.Image = image
-	w.at.Running = !image && (n.Kind() == ast.KindParagraph || n.Kind() == ast.KindTextBlock)
+	w.at.Aside = is
+	w.at.Running = is == "" && (n.Kind() == ast.KindParagraph || n.Kind() == ast.KindTextBlock)
+	w.at.Caption = n.Kind() == kindCaption
 	w.at.pieces, w.at.Figures, w.at.Links = w.at.pieces[:0], w.at.Figures[:0], w.at.Links[:0]
-	w.inline(n)
+	add(n)
 	w.at.Text = util.BytesToReadOnlyString(w.text[w.start:])
 	if w.at.Text != "" {
 		w.visit(&w.at)
@@ -130,11 +131,16 @@ func (w *proseWalk) inline(n ast.Node) {
 			w.link(c)
 		case *ast.Image:
 			if _, _, figure := cutFigure(unescape(c.Destination)); !figure { // that is reported, and is no description
-				w.images = append(w.images, c)
+				w.asides = append(w.asides, aside{c, Description}, aside{c, Title})
 			}
 		case *ast.Emphasis:
 			w.inline(c)
 		case *extast.FootnoteLink, *extast.FootnoteBacklink:
+		case *ast.RawHTML:
+			w.rawHTML(c)
+		case *ast.CodeSpan:
+			w.asides = append(w.asides, aside{c, Code})
+			w.stand(c.Pos())
 		default:
 			w.stand(c.Pos())
 		}
@@ -150,6 +156,7 @@ func (w *proseWalk) link(n *ast.Link) {
 	from := len(w.text) - w.start
 	w.inline(n)
 	w.at.Links = append(w.at.Links, message.Span{Start: from, End: len(w.text) - w.start})
+	w.asides = append(w.asides, aside{n, Title})
 }
 
 // stand puts the sign for what is no prose.
@@ -160,11 +167,23 @@ func (w *proseWalk) add(text []byte, from, to int) {
 	w.text = append(w.text, text...)
 }
 
-// addText adds the text of a node: backslash escapes and character references are resolved.
+// addText adds the text of a node.
 func (w *proseWalk) addText(n *ast.Text) {
-	value, from := n.Segment.Value(w.doc.text), n.Segment.Start
+	value := n.Segment.Value(w.doc.text)
+	if n.IsRaw() {
+		w.addPlain(value, n.Segment.Start)
+	} else {
+		w.addResolved(value, n.Segment.Start)
+	}
+	if n.SoftLineBreak() || n.HardLineBreak() {
+		w.add([]byte{'\n'}, n.Segment.Stop, n.Segment.Stop+1)
+	}
+}
+
+// addResolved adds text in which backslash escapes and character references are resolved.
+func (w *proseWalk) addResolved(value []byte, from int) {
 	plain := 0
-	for i := 0; i < len(value) && !n.IsRaw(); {
+	for i := 0; i < len(value); {
 		resolved, size := value[i:], 0
 		switch {
 		case value[i] == '\\' && i+1 < len(value) && util.IsPunct(value[i+1]):
@@ -182,9 +201,6 @@ func (w *proseWalk) addText(n *ast.Text) {
 		plain = i
 	}
 	w.addPlain(value[plain:], from+plain)
-	if n.SoftLineBreak() || n.HardLineBreak() {
-		w.add([]byte{'\n'}, n.Segment.Stop, n.Segment.Stop+1)
-	}
 }
 
 func (w *proseWalk) addPlain(text []byte, from int) {

@@ -43,15 +43,25 @@ func proseOf(t *testing.T, text string) (all []string, doc *Document) {
 
 func TestProse(t *testing.T) {
 	want := []string{
-		"Heading one of @", "First line with @ and", "no quote", "quoted text/of two lines", "item link text end",
+		"Heading one of @", "First line with @ and", "code", "no quote", "quoted text/of two lines", "item link text end",
 		" beside", "a picture", "caption of all", "head", "second", "cell | more", "@ each", "Term", "Meaning of it",
-		"@ stands", "The footnote.",
+		"listing/", "@ stands", "The footnote.",
 	}
 	for _, ends := range []string{"\n", "\r\n"} {
 		all, _ := proseOf(t, strings.ReplaceAll(proseText, "\n", ends))
 		if strings.Join(all, "; ") != strings.Join(want, "; ") {
 			t.Errorf("with line ends %q:\n got %q\nwant %q", ends, all, want)
 		}
+	}
+}
+
+// What readers see is prose, HTML and listings too; comments and titles of figures are none of it.
+func TestProseOfAsides(t *testing.T) {
+	all, _ := proseOf(t, "A <b>tag</b> and<!-- no --> [link *text*](a.md \"first &amp; last\") `b`\n\n"+
+		"<div>in <!-- not\nseen --> it\n</div>\n\n<!-- none -->\n\n<!-->seen\n\n```\nbare\n```\n\n```text\ntyped\n```\n")
+	want := []string{"A <b>tag</b> and link text @", "first & last", "b", "<div>in  it/</div>/", "seen/", "bare/"}
+	if strings.Join(all, "; ") != strings.Join(want, "; ") {
+		t.Errorf("\n got %q\nwant %q", all, want)
 	}
 }
 

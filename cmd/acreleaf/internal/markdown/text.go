@@ -156,6 +156,9 @@ func appendPlain(b *strings.Builder, source []byte, n ast.Node) {
 		case *ast.AutoLink:
 			b.Write(c.Label(source))
 		case *ast.RawHTML:
+			if isComment(c, source) {
+				continue
+			}
 			b.WriteString(oneLine(string(c.Segments.Value(source))))
 		case *extast.FootnoteLink, *extast.FootnoteBacklink:
 		default:

@@ -27,7 +27,7 @@ type Metadata struct {
 
 // Places says where values stand, for messages by those who compare them with other files. A value that was left out
 // has the place of the opening line.
-type Places struct{ Title, Summary, Language, Reviewed, Crop, Order message.Span }
+type Places struct{ Title, Summary, Language, Reviewed, Crop, Season, Order message.Span }
 
 // Due is the day by which a page must be looked through again, and false when the page does not say.
 func (m Metadata) Due() (time.Time, bool) {
@@ -56,7 +56,7 @@ func readMetadata(src *message.Source, opening, yaml message.Span) (Metadata, me
 		Glance:      t.List("glance"),
 		Places: Places{Title: t.Span("title"), Summary: t.Span("summary"), Language: t.Span("language"),
 			Reviewed: t.Span("reviewed"),
-			Crop:     t.Span("crop"), Order: t.Span("order")},
+			Crop:     t.Span("crop"), Season: t.Span("season"), Order: t.Span("order")},
 	}
 	m.Order, m.Ordered = t.Number("order")
 	if m.Language != "" && !config.IsLanguage(m.Language) {

@@ -98,7 +98,8 @@ func TestSplitAWholePage(t *testing.T) {
 				Glance: []config.Value{{Text: "soil.nitrogen", Span: place("soil.nitrogen")},
 					{Text: "well.per-inch", Span: place("well.per-inch")}},
 				Places: Places{Title: place(`"Soil: nitrogen in place"`), Summary: place(">-"), Language: place("en\n"[:2]),
-					Reviewed: place("2024-02-29"), Crop: place("young walnuts"), Order: place("2.5")},
+					Reviewed: place("2024-02-29"), Crop: place("young walnuts"), Season: place("before bud break"),
+					Order: place("2.5")},
 			}
 			at := strings.Index(text, "language: en") + len("language: ")
 			want.Places.Language = message.Span{Start: at, End: at + 2}

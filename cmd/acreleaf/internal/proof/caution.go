@@ -52,7 +52,7 @@ func (c *hazardCheck) prose(p *markdown.Prose) {
 		for _, found := range h.talk.FindAllStringSubmatchIndex(p.Text, -1) {
 			start, end := found[2], found[3]
 			inLink := func(l message.Span) bool { return l.Start <= start && end <= l.End }
-			if p.Image || slices.ContainsFunc(p.Links, inLink) {
+			if p.Aside != "" || slices.ContainsFunc(p.Links, inLink) {
 				continue
 			}
 			if seen.paragraphs == 0 {

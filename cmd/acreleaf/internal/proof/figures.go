@@ -6,6 +6,7 @@ import (
 	"acreleaf/calc/said"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/page"
 )
 
 // figureCheck checks the numbers in the prose: each is worked, which worksheet has held against its value, or sourced,
@@ -26,6 +27,7 @@ func newFigureCheck(p *Page, s *Site) *figureCheck {
 func (c *figureCheck) finish() message.List {
 	c.metadata("title", c.page.Metadata.Title, c.page.Metadata.Places.Title)
 	c.metadata("summary", c.page.Metadata.Summary, c.page.Metadata.Places.Summary)
+	c.metadata("season", c.page.Metadata.Season, c.page.Metadata.Places.Season)
 	c.titles()
 	return c.messages
 }
@@ -36,29 +38,44 @@ func (c *figureCheck) fault(id string, at message.Span, text, note string) {
 	})
 }
 
-// prose checks one paragraph, heading, cell, caption or description of an image.
+// prose checks one paragraph, heading, cell, caption or aside.
 func (c *figureCheck) prose(p *markdown.Prose) {
+	if c.isTyped(p) {
+		return
+	}
 	for _, f := range p.Figures {
 		if !c.joined(p, f) && f.Scheme == "source" {
 			c.sourced(f.Figure, after(p.Text, f.At+len(markdown.Stand)))
 		}
 		c.beside(p, f)
 	}
-	if !p.Running && !p.Image {
+	if !p.Running && p.Aside == "" {
 		c.cell(p)
 	}
 	for _, a := range c.language.Find(p.Text) {
 		at := p.Span(a.Start, a.End)
 		text := oneLine(p.Text[a.Start:a.End])
 		switch {
-		case p.Image:
-			c.repeated(a, text, "the description of this image", at)
+		case p.Aside != "":
+			c.repeated(a, text, string(p.Aside), at)
 		case inLink(p, a):
 			c.repeated(a, text, "the text of this link", at)
 		default:
 			c.loose(a, text, at)
 		}
 	}
+}
+
+// isTyped says whether a text is there to be typed and not to be believed: "nitrate: 12 ppm" between backticks, and all
+// listings of a manual.
+func (c *figureCheck) isTyped(p *markdown.Prose) bool {
+	switch p.Aside {
+	case markdown.Code:
+		return c.page.Address.Kind == page.Manual || strings.ContainsAny(p.Text, ":=[]()<>|")
+	case markdown.Listing:
+		return c.page.Address.Kind == page.Manual
+	}
+	return false
 }
 
 // after gives what of a text belongs to the figure before it. A substance in parentheses does: "12 ppm (NO3)".

@@ -129,7 +129,12 @@ func TestFigures(t *testing.T) {
 			"figure-alone at 48 lb/ac"},
 		{"en", "A report of [12 ppm](worked:soil.nitrate). [See 12 ppm of ammonium-N](a.md), [12 ppm of nitrate-N](a.md).",
 			"figure-alone at 12 ppm of ammonium-N"},
-		{"en", "`30 lb` and\n\n    31 lb\n\n```text\n32 lb\n```\n\n<https://a.example/33-lb>", ""},
+		{"en", "`30 lb` and\n\n    31 lb\n\n```text\n32 lb\n```\n\n<https://a.example/33-lb>",
+			"figure-alone at 30 lb; figure-alone at 31 lb"},
+		{"en", "`water: 30 in`, <!-- 31 lb --> <b>32 lb</b> [a](a.md \"33 lb\") ![b](b.svg \"34&nbsp;lb\")\n\n" +
+			"```\n35 lb\n36 lb\n```\n\n<div>\n37 lb <!-- 38 lb\n39 lb --> 40 lb</div>\n\n<!--\n\n41 lb\n-->\n",
+			"figure-loose at 32 lb; figure-alone at 33 lb; figure-alone at 34&nbsp;lb; figure-alone at 35 lb; " +
+				"figure-alone at 36 lb; figure-alone at 37 lb; figure-alone at 40 lb"},
 		{"es", "Ponga 30 libras, media onza y el 5 por ciento.",
 			"figure-loose at 30 libras; figure-loose at media onza; figure-loose at 5 por ciento"},
 		{"fr", "Mettre 30 lb et trente livres.", "figure-loose at 30 lb"},

@@ -23,6 +23,9 @@ func newTextCheck(p *Page, s *Site, r Rules) *textCheck {
 
 // prose looks at one paragraph, heading, cell, caption or description of an image.
 func (c *textCheck) prose(p *markdown.Prose) {
+	if p.Aside != "" && p.Aside != markdown.Description {
+		return
+	}
 	c.hazards.prose(p)
 	c.readability.prose(p)
 	c.unlinked(p)
