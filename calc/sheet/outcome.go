@@ -19,6 +19,7 @@ type Outcome struct {
 type Said struct {
 	Signal Signal
 	Text   string
+	Hazard string // as Remark.Hazard
 }
 
 // A Refused error withholds the answers of a calculation, with the sentences that say why.
@@ -123,7 +124,7 @@ func (o Outcome) Said() []Said {
 	var said []Said
 	for i, r := range o.Use.Sheet.Remarks {
 		if r.Signal != Refusal && o.said(i) {
-			said = append(said, Said{r.Signal, o.partly(i) + o.text(r)})
+			said = append(said, Said{r.Signal, o.partly(i) + o.text(r), r.Hazard})
 		}
 	}
 	return said

@@ -4,8 +4,10 @@ import (
 	"errors"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
+	"acreleaf/calc/fact"
 	"acreleaf/calc/sheet"
 )
 
@@ -155,5 +157,33 @@ func TestSignalsAndSurenessHaveTheirWords(t *testing.T) {
 		if got := sheet.Sureness(i).String(); got != want {
 			t.Errorf("sureness %d is %q, want %q", i, got, want)
 		}
+	}
+}
+
+func TestHazardsAreSaidFromTheirTable(t *testing.T) {
+	s := sheet.New("hot", func(s *sheet.Sheet) {
+		depth := s.Given("depth", "in", number)
+		s.Answer("answer", "in", depth, sheet.Says{})
+		s.Warn("raw-manure", depth.More(s.Zero("in")), "{depth} is deep.")
+		s.WarnOf(fact.Hazard{ID: "own", Signal: fact.Danger, Says: fact.Text{English: "Keep out."}}, sheet.Always, "")
+	})
+	o, err := sheet.NewBench(s).Work(map[string]sheet.Entry{"depth": {Value: 2, High: 2}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	table, _ := fact.FindHazard("raw-manure")
+	want := []sheet.Said{
+		{Signal: sheet.Caution, Text: "2 in is deep. " + table.Sentence("en"), Hazard: "raw-manure"},
+		{Signal: sheet.Danger, Text: "Keep out.", Hazard: "own"},
+	}
+	if got := o.Said(); !slices.Equal(got, want) {
+		t.Errorf("said %q, want %q", got, want)
+	}
+	_, err = sheet.Build("cold", func(s *sheet.Sheet) {
+		s.Answer("answer", "", s.Number(1), sheet.Says{})
+		s.Warn("raw-maure", sheet.Always, "")
+	})
+	if err == nil || !strings.Contains(err.Error(), `there is no hazard "raw-maure"`) {
+		t.Errorf("an unknown hazard says %v", err)
 	}
 }

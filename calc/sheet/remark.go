@@ -1,6 +1,10 @@
 package sheet
 
-import "strings"
+import (
+	"strings"
+
+	"acreleaf/calc/fact"
+)
 
 // A Signal is how strongly a remark speaks, in the words of ANSI Z535.6. Note carries no signal word.
 type Signal uint8
@@ -24,7 +28,8 @@ func (g Signal) String() string {
 type Remark struct {
 	Signal Signal
 	Text   string
-	Words  bool // it is a case of the headline: its units are written in words
+	Words  bool   // it is a case of the headline: its units are written in words
+	Hazard string // the id of the hazard that it tells of; "" for none
 
 	when *node // nil: always
 }
@@ -40,6 +45,28 @@ func (s *Sheet) Say(signal Signal, when Value, text string) {
 		r.when = t.n
 	}
 	s.Remarks = append(s.Remarks, r)
+}
+
+// Warn says a hazard of the table when the question is answered yes, with its signal word. The lead is what the numbers
+// at hand have to do with it; it may be empty.
+func (s *Sheet) Warn(hazard string, when Value, lead string) {
+	h, known := fact.FindHazard(hazard)
+	if !known {
+		s.fault("there is no hazard %q", hazard)
+		return
+	}
+	s.WarnOf(h, when, lead)
+}
+
+// WarnOf is Warn, of a hazard that may stand in no table of ours.
+func (s *Sheet) WarnOf(h fact.Hazard, when Value, lead string) {
+	s.Say(signals[h.Signal], when, strings.TrimSpace(lead+" "+h.Sentence("en")))
+	s.Remarks[len(s.Remarks)-1].Hazard = h.ID
+}
+
+// signals are the signals of remarks, by those of hazards.
+var signals = map[fact.Signal]Signal{
+	fact.Notice: Notice, fact.Caution: Caution, fact.Warning: Warning, fact.Danger: Danger,
 }
 
 // Refuse withholds the answers, with a sentence that says why and what to do, when the question is answered yes.

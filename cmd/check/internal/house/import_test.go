@@ -11,8 +11,9 @@ import (
 // only: what is not in a line is not allowed.
 var ladder = map[string][]string{
 	"calc/unit":               nil,
+	"calc/fact":               nil,
 	"calc/said":               {"calc/unit"},
-	"calc/sheet":              {"calc/unit"},
+	"calc/sheet":              {"calc/fact", "calc/unit"},
 	"calc/nitrogen":           {"calc/sheet", "calc/unit"},
 	"calc/formula":            {"calc/sheet", "calc/unit"},
 	"calc":                    {"calc/nitrogen", "calc/sheet", "calc/unit"},

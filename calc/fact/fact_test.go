@@ -1,0 +1,150 @@
+package fact_test
+
+import (
+	"net/url"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"acreleaf/calc/fact"
+)
+
+func TestBibliographyIsSortedByID(t *testing.T) {
+	id := regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
+	all := fact.Sources()
+	for i, s := range all {
+		if !id.MatchString(s.ID) {
+			t.Errorf("%q cannot be an id", s.ID)
+		}
+		if i > 0 && all[i-1].ID >= s.ID {
+			t.Errorf("%s stands behind %s", s.ID, all[i-1].ID)
+		}
+		if found, ok := fact.FindSource(s.ID); !ok || found != s {
+			t.Errorf("%s is found as %+v", s.ID, found)
+		}
+		if s.Title == "" || !slices.Contains(fact.Kinds, s.Kind) {
+			t.Errorf("%s has no title, or the kind %q", s.ID, s.Kind)
+		}
+		if s.Note != "" && !strings.HasSuffix(s.Note, ".") {
+			t.Errorf("the note of %s is no sentence: %q", s.ID, s.Note)
+		}
+	}
+	if _, found := fact.FindSource("no-such"); found {
+		t.Error("a source is found that is not there")
+	}
+}
+
+// Whoever doubts a figure must be able to look it up.
+func TestEveryPublicationCanBeFound(t *testing.T) {
+	for _, s := range fact.Sources() {
+		if !s.Findable() {
+			t.Errorf("%s is a publication without an address and without a number to ask a library for", s.ID)
+		}
+		if !s.Kind.Printed() && (s.Address != "" || s.Number != "") {
+			t.Errorf("%s is no publication, and has an address or a number", s.ID)
+		}
+		if s.Address == "" {
+			continue
+		}
+		if u, err := url.Parse(s.Address); err != nil || u.Host == "" || u.Scheme != "http" && u.Scheme != "https" {
+			t.Errorf("the address of %s does not open in a browser: %q", s.ID, s.Address)
+		}
+	}
+	unprinted := fact.Source{ID: "a", Title: "A", Kind: fact.Handbook}
+	if unprinted.Findable() {
+		t.Error("a handbook without an address and a number can be found")
+	}
+}
+
+func TestLeastSureIsTheWorstOfSeveral(t *testing.T) {
+	for _, c := range []struct {
+		ids  []string
+		want fact.Kind
+	}{
+		{[]string{"nist-44"}, fact.Standard},
+		{[]string{"nist-44", "common-practice", "montana-soil"}, fact.CommonPractice},
+		{[]string{"geometry", "montana-soil"}, fact.Handbook},
+		{[]string{"no-such"}, fact.Memory},
+		{nil, fact.Memory},
+	} {
+		if got := fact.LeastSure(c.ids); got != c.want {
+			t.Errorf("%q together are %s, want %s", c.ids, got, c.want)
+		}
+	}
+}
+
+func TestHazardsAreWhole(t *testing.T) {
+	seen := map[string]bool{}
+	for _, h := range fact.Hazards() {
+		if seen[h.ID] {
+			t.Errorf("the hazard %s stands twice", h.ID)
+		}
+		seen[h.ID] = true
+		if found, ok := fact.FindHazard(h.ID); !ok || found.ID != h.ID {
+			t.Errorf("%s is not found", h.ID)
+		}
+		if h.Name.English == "" || h.Signal < fact.Notice || h.Signal > fact.Danger || len(h.Sources) == 0 {
+			t.Errorf("%s lacks its name, its signal or its sources: %+v", h.ID, h)
+		}
+		for _, text := range []string{h.Sentence("en"), h.Sentence("es")} {
+			if !strings.HasSuffix(text, ".") || strings.Contains(text, "  ") || strings.Contains(text, "{") {
+				t.Errorf("%s says %q", h.ID, text)
+			}
+		}
+		for _, id := range h.Sources {
+			if _, known := fact.FindSource(id); !known {
+				t.Errorf("%s rests on the source %q, which is not in the bibliography", h.ID, id)
+			}
+		}
+	}
+	if _, found := fact.FindHazard("no-such"); found {
+		t.Error("a hazard is found that is not there")
+	}
+}
+
+// ANSI Z535.6 keeps DANGER, WARNING and CAUTION for what harms people. Each of these was read: who is harmed?
+func TestOnlyWhatHarmsPeopleHasAWordForPeople(t *testing.T) {
+	people := []string{"acid", "ammonia", "backflow", "drinking-water", "chlorine", "fumigation", "raw-manure",
+		"nitrate-to-wells", "acid-with-ammonia", "acid-with-thiosulfate", "acid-with-chlorine", "acid-with-nitrate",
+		"ammonia-with-chlorine", "keep-acid", "keep-ammonia", "keep-nitrate", "keep-thiosulfate"}
+	for _, h := range fact.Hazards() {
+		if h.ForPeople() != slices.Contains(people, h.ID) {
+			t.Errorf("%s is a %s: does it harm people?", h.ID, h.Signal)
+		}
+	}
+}
+
+func TestPairsAreTold(t *testing.T) {
+	last := fact.Danger
+	seen := map[string]bool{}
+	for _, p := range fact.Pairs() {
+		if p.Signal > last {
+			t.Errorf("%s stands below a weaker one", p.ID())
+		}
+		last = p.Signal
+		if seen[p.ID()] || p.A == p.B {
+			t.Errorf("%s stands twice, or is one trait", p.ID())
+		}
+		seen[p.ID()] = true
+		h, found := fact.FindHazard(p.ID())
+		if !found || !strings.Contains(h.Sentence("en"), "Never put the two in one tank or line.") {
+			t.Errorf("%s is no hazard, or does not say that the two must not meet: %q", p.ID(), h.Sentence("en"))
+		}
+		// Each of the two, alone, says that it must not meet the other.
+		for _, t2 := range []fact.Trait{p.A, p.B} {
+			alone, found := fact.FindHazard(fact.KeepID(t2))
+			if found && alone.Signal < p.Signal {
+				t.Errorf("%s is a %s alone, and a %s with the other", alone.ID, alone.Signal, p.Signal)
+			}
+			if !found && t2 != fact.Chlorine {
+				t.Errorf("nothing is said of what %s must not meet", fact.KeepID(t2))
+			}
+		}
+	}
+	alone, _ := fact.FindHazard("keep-calcium")
+	want := "This material holds calcium. Never let it meet sulfate, phosphate, UAN or ammonia in a tank or a line."
+	if got := alone.Sentence("en"); got != want {
+		t.Errorf("calcium alone says %q, want %q", got, want)
+	}
+}

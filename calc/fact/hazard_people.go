@@ -1,0 +1,90 @@
+package fact
+
+// peopleHazards can harm people.
+var peopleHazards = []Hazard{
+	{
+		ID: "acid", Name: Text{"acid", "ácido"}, Signal: Danger,
+		Says: Text{
+			"Strong acid burns skin and eyes, and eats brass, bronze and plain steel. Pour acid into water, never water into " +
+				"acid. Read the label, follow the local code, and leave it to people who are trained for it.",
+			"El ácido fuerte quema la piel y los ojos, y come el latón, el bronce y el acero común. Eche el ácido al " +
+				"agua, nunca el agua al ácido. Lea la etiqueta, siga el código local y déjelo a gente capacitada.",
+		},
+		Aid: Text{
+			"On skin or in eyes: flush with water for 30 minutes, and see a doctor at once.",
+			"En la piel o los ojos: enjuague con agua 30 minutos y vea a un médico de inmediato.",
+		},
+		Sources: []string{"nc-sulfuric", "niosh-pocket"},
+	},
+	{
+		ID: "ammonia", Name: Text{"ammonia", "amoníaco"}, Signal: Danger,
+		Says: Text{
+			"Ammonia gas burns eyes, skin and lungs, and can kill. Read the label, follow the local code, keep clean water at " +
+				"hand, and leave it to trained applicators.",
+			"El gas de amoníaco quema los ojos, la piel y los pulmones, y puede matar. Lea la etiqueta, siga el código " +
+				"local, tenga agua limpia a la mano y déjelo a aplicadores capacitados.",
+		},
+		Aid: Text{
+			"On skin or in eyes: flush with water at once, for 15 minutes or more, and see a doctor.",
+			"En la piel o los ojos: enjuague de inmediato con agua, 15 minutos o más, y vea a un médico.",
+		},
+		Sources: []string{"iowa-ammonia", "niosh-pocket"},
+	},
+	{
+		ID: "backflow", Name: Text{"injection", "inyección"}, Signal: Warning,
+		Says: Text{
+			"Feed must never run back into a well or a pipe that people drink from. Have the backflow protection that the " +
+				"local code asks for, with a stop that shuts the injector off when the pump stops, and test it each season.",
+			"El abono nunca debe regresar a un pozo ni a una tubería de la que bebe la gente. Tenga la protección contra " +
+				"reflujo que pide el código local, con un paro que cierre el inyector cuando la bomba se detiene, y pruébela " +
+				"cada temporada.",
+		},
+		Sources: []string{"kansas-backflow", "ufifas-fertigation"},
+	},
+	{
+		ID: "drinking-water", Name: Text{"nitrate in drinking water", "nitrato en el agua de beber"}, Signal: Warning,
+		Says: Text{
+			"Nitrate in drinking water can make babies very ill. Have the household well tested, and do not give babies water " +
+				"over the limit. Boiling makes it worse. Ask your county health office.",
+			"El nitrato en el agua de beber puede enfermar gravemente a los bebés. Haga analizar el pozo de la casa, y no " +
+				"dé a los bebés agua que pasa el límite. Hervirla lo empeora. Pregunte en la oficina de salud del condado.",
+		},
+		Sources: []string{"epa-nitrate"},
+	},
+	{
+		ID: "chlorine", Name: Text{"chlorine", "cloro"}, Signal: Danger,
+		Says: Text{
+			"Chlorine and bleach burn eyes, skin and lungs. With acid or ammonia they make a poison gas. Use them alone, in " +
+				"lines that were flushed, with goggles and gloves, as the label says.",
+			"El cloro y el blanqueador queman los ojos, la piel y los pulmones. Con ácido o amoníaco forman un gas " +
+				"venenoso. Úselos solos, en líneas ya enjuagadas, con gafas y guantes, como dice la etiqueta.",
+		},
+		Sources: []string{"ifas-chlorine", "niosh-pocket"},
+	},
+	{
+		ID: "fumigation", Name: Text{"fumigation", "fumigación"}, Signal: Danger,
+		Says: Text{
+			"Fumigants can kill. Only a licensed applicator may put them on, with the permit that the local code asks for. " +
+				"Keep everybody out until the label lets them in.",
+			"Los fumigantes pueden matar. Solo un aplicador con licencia puede ponerlos, con el permiso que pide el código " +
+				"local. Que nadie entre hasta que la etiqueta lo permita.",
+		},
+		Sources: []string{"epa-applicators"},
+	},
+	{
+		ID: "raw-manure", Name: Text{"raw manure", "estiércol crudo"}, Signal: Caution,
+		Says: Text{
+			"Raw manure can carry disease to nuts that are picked up from the ground. Keep the waiting time that your food " +
+				"safety rules ask for.",
+			"El estiércol crudo puede llevar enfermedades a las nueces que se recogen del suelo. Guarde el tiempo de espera " +
+				"que piden sus reglas de inocuidad.",
+		},
+		Sources: []string{"usda-organic"},
+	},
+	{
+		ID: "nitrate-to-wells", Name: Text{English: "nitrate that goes to groundwater"}, Signal: Caution,
+		Says: Text{English: "What has passed the roots is lost to the tree and on its way to groundwater. Mind any shallow " +
+			"well nearby that people drink from, and have it tested."},
+		Sources: []string{"epa-nitrate"},
+	},
+}

@@ -1,0 +1,106 @@
+package fact
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
+
+// A Pair is two traits that must not meet in a tank or a line.
+type Pair struct {
+	A, B    Trait
+	Signal  Signal
+	Says    string // what they do together
+	Sources []string
+}
+
+// pairs are the traits that must not meet. What is not in the table was not looked up: it is no leave to mix.
+var pairs = []Pair{
+	{Acid, Ammonia, Danger, "Acid and ammonia boil up, spit and give off choking gas.", []string{"niosh-pocket"}},
+	{Acid, Thiosulfate, Danger, "Acid sets poison gas (sulfur dioxide) free from thiosulfate.", []string{"chemistry"}},
+	{Acid, Chlorine, Danger, "Acid sets chlorine gas free, which kills.", []string{"ifas-chlorine", "niosh-pocket"}},
+	{Acid, Nitrate, Warning, "Strong acid sets nitric acid free from nitrate, with heat and poison fumes.",
+		[]string{"chemistry"}},
+	{Ammonia, Chlorine, Danger, "Ammonia and chlorine make a poison gas.", []string{"niosh-pocket"}},
+	{Calcium, Sulfate, Notice, "Calcium and sulfate set to gypsum, a scale that plugs emitters.",
+		[]string{"ucanr-mixing"}},
+	{Calcium, Phosphate, Notice, "Calcium and phosphate set to a scale that plugs emitters.",
+		[]string{"nrcs-nm-jar"}},
+	{Calcium, Solution, Notice, "UAN with CAN-17 or another solution of calcium nitrate sets to a thick white mass that " +
+		"plugs lines and injectors.", []string{"uan-article"}},
+	{Calcium, Ammonia, Notice, "Ammonia raises the pH, and calcium falls out as lime that plugs emitters.",
+		[]string{"chemistry"}},
+	{Phosphate, Ammonia, Notice, "Ammonia raises the pH, and phosphate falls out with the calcium and magnesium of the " +
+		"water.", []string{"nrcs-nm-jar", "chemistry"}},
+}
+
+// Pairs lists the table, the most dangerous first.
+func Pairs() []Pair {
+	sorted := slices.Clone(pairs)
+	slices.SortStableFunc(sorted, func(a, b Pair) int { return cmp.Compare(b.Signal, a.Signal) })
+	return sorted
+}
+
+// ID names the pair: "acid-with-ammonia".
+func (p Pair) ID() string { return traitWords[p.A].id + "-with-" + traitWords[p.B].id }
+
+// other is the trait that a trait must not meet by this pair, 0 when the pair does not have the trait.
+func (p Pair) other(t Trait) Trait {
+	switch t {
+	case p.A:
+		return p.B
+	case p.B:
+		return p.A
+	}
+	return 0
+}
+
+// KeepID is the id of the hazard that tells what a trait must be kept from: "keep-calcium".
+func KeepID(t Trait) string { return "keep-" + traitWords[t].id }
+
+// keptApart are the hazards of materials that meet: one for each pair, for where both are at hand, and one for each
+// trait, for where a material stands alone.
+func keptApart() []Hazard {
+	var hazards []Hazard
+	for _, p := range Pairs() {
+		hazards = append(hazards, Hazard{
+			ID: p.ID(), Name: Text{English: traitWords[p.A].called + " with " + traitWords[p.B].called},
+			Signal: p.Signal, Says: Text{English: p.Says + " Never put the two in one tank or line."}, Sources: p.Sources,
+		})
+	}
+	for _, t := range Traits() {
+		if h, kept := keptFrom(t); kept {
+			hazards = append(hazards, h)
+		}
+	}
+	return hazards
+}
+
+// keptFrom is the hazard of one trait, with all that it must not meet.
+func keptFrom(t Trait) (h Hazard, kept bool) {
+	words := traitWords[t]
+	h = Hazard{ID: KeepID(t), Name: Text{English: "what " + words.called + " must not meet"}}
+	var from []string
+	for _, p := range Pairs() {
+		if other := p.other(t); other != 0 {
+			from = append(from, traitWords[other].called)
+			h.Signal = max(h.Signal, p.Signal)
+			for _, id := range p.Sources {
+				if !slices.Contains(h.Sources, id) {
+					h.Sources = append(h.Sources, id)
+				}
+			}
+		}
+	}
+	h.Says.English = words.holds + " Never let it meet " + listed(from) + " in a tank or a line."
+	return h, words.holds != "" && len(from) > 0
+}
+
+// listed joins the parts of a list in a sentence: "a, b or c".
+func listed(parts []string) string {
+	if len(parts) < 2 {
+		return strings.Join(parts, "")
+	}
+	last := len(parts) - 1
+	return strings.Join(parts[:last], ", ") + " or " + parts[last]
+}
