@@ -54,6 +54,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "cross", Run: b.cross},
 		{Name: "empty folder", After: []string{"press"}, Run: b.empty},
 		{Name: "press again", After: []string{"press"}, Run: b.again},
+		{Name: "press paused", After: []string{"press"}, Run: b.paused},
 		{Name: "sizes", After: []string{"press"}, Run: b.sizes},
 		{Name: "vnu", After: []string{"press"}, Tools: append(checkers, java), Run: b.vnu},
 		{Name: "html-validate", After: []string{"press"}, Tools: checkers, Run: b.htmlValidate},

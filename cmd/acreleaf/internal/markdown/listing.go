@@ -4,11 +4,9 @@ import (
 	"bytes"
 	"slices"
 	"strings"
-	"sync"
 	"unicode/utf8"
 
 	"github.com/alecthomas/chroma/v2"
-	"github.com/alecthomas/chroma/v2/lexers"
 	"github.com/yuin/goldmark/ast"
 )
 
@@ -18,33 +16,6 @@ func Highlight(w *bytes.Buffer, language, code string) error {
 	p := printer{w: w}
 	return p.highlight(lexerOf(language), code)
 }
-
-// languages are those that listings are highlighted in, by chroma's names. chroma has hundreds; some of their lexers
-// take minutes over a short text, so that only lexers that the tests know to be quick are used.
-var languages = []string{"bash", "css", "diff", "go", "html", "javascript", "json", "markdown", "python", "r", "toml",
-	"typescript", "xml", "yaml"}
-
-// lexersByName holds the lexers of the languages by every word that authors use for them: name, alias, or ending of a
-// file.
-var lexersByName = sync.OnceValue(func() map[string]chroma.Lexer {
-	m := map[string]chroma.Lexer{}
-	for _, language := range languages {
-		lexer := lexers.Get(language)
-		config := lexer.Config()
-		for _, name := range slices.Concat(config.Aliases, []string{config.Name}) {
-			m[strings.ToLower(name)] = lexer
-		}
-		for _, pattern := range config.Filenames {
-			if ending, ok := strings.CutPrefix(pattern, "*."); ok {
-				m[ending] = lexer
-			}
-		}
-	}
-	return m
-})
-
-// lexerOf finds the lexer of a language; nil when there is none.
-func lexerOf(language string) chroma.Lexer { return lexersByName()[strings.ToLower(language)] }
 
 // highlight writes the listing.
 func (p *printer) highlight(lexer chroma.Lexer, code string) error {

@@ -20,6 +20,8 @@ func (p *printer) written(text string) {
 		}
 		piece = ""
 	}
+	piece, text = cutMetadata(text)
+	flush(lexerOf("yaml"))
 	for line := range strings.Lines(text) {
 		marks, words := cutMarks(line)
 		switch {
@@ -40,6 +42,15 @@ func (p *printer) written(text string) {
 		return
 	}
 	flush(outside)
+}
+
+// cutMetadata cuts the metadata of a page, with the lines of hyphens around it, from the start of its text.
+func cutMetadata(text string) (metadata, rest string) {
+	body, begins := strings.CutPrefix(text, "---\n")
+	if _, after, ends := strings.Cut(body, "\n---\n"); begins && ends {
+		return text[:len(text)-len(after)], after
+	}
+	return "", text
 }
 
 // cutMarks gives the fence that a line begins with, empty when it begins with none, and the words after it.
