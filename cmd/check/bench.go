@@ -76,8 +76,8 @@ func (b *bench) steps() []step.Step {
 			Run: b.browserMore("decision.mjs"),
 		},
 		{
-			Name: "follow", After: []string{"press more"}, Tools: browser,
-			Run: b.browserMore("follow.mjs"),
+			Name: "margin", After: []string{"press more"}, Tools: browser,
+			Run: b.browserMore("margin.mjs"),
 		},
 		{
 			Name: "keystroke", After: []string{"press more", "number text"}, Tools: browser,

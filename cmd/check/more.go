@@ -12,7 +12,7 @@ import (
 // morePages are guides that only the checks press: one of ten worksheets, those with every kind of number, one with
 // what must be said, and one with figures in every part of a text.
 //
-//go:embed ten.md kinds.md days.md cautions.md follow.md
+//go:embed ten.md kinds.md days.md cautions.md margin.md
 var morePages embed.FS
 
 // pressMore presses the demo content with the guides of the checks.

@@ -34,3 +34,14 @@ export function put(element: Element, text: string): void {
     element.prepend(text);
   }
 }
+
+/** Changes the page without moving what the reader is at. */
+export function inPlace(change: () => void): void {
+  const at = document.activeElement!;
+  const top = () => at.getBoundingClientRect().top;
+  const before = top();
+  change();
+  if (at !== document.body) {
+    scrollBy(0, top() - before);
+  }
+}

@@ -4,9 +4,9 @@
 // already in the page, sends nothing anywhere and keeps nothing.
 
 import { readData, type PageData } from "./data";
-import { all, hide } from "./element";
+import { all, hide, inPlace } from "./element";
 import { findFields, type Field } from "./field";
-import { makeFollow } from "./follow";
+import { makeMargin } from "./margin";
 import { instantiate, type Machine } from "./module";
 import { makeNotes } from "./notes";
 import { bindReset } from "./reset";
@@ -39,19 +39,15 @@ function live(data: PageData, fields: Field[], machine: Machine): void {
   const read = cellsRead(data);
   works.fill(true);
   works.work(read); // so that each part can see the example's values
-  const follow = makeFollow(sheets, () => {
-    fields.forEach((field) => field.reset());
-    update();
-    speak([]);
-  });
+  const margin = makeMargin(sheets);
   const parts = [
     makeShow(sheets, guards, ends),
     makeNotes(sheets, ends),
     makeStanding(sheets),
     makeTables(data, sheets, works),
-    follow.update, // it reads what the others have written
+    margin.update, // it reads what the others have written
   ];
-  const speak = makeSpeak(sheets, fields, follow.news);
+  const speak = makeSpeak(sheets, fields, margin.news);
   const limitRanges = makeLimit(data, fields);
   const switchUnits = makeUnits();
 
@@ -63,7 +59,7 @@ function live(data: PageData, fields: Field[], machine: Machine): void {
       works.fill(false);
       works.work(read);
       settle(sheets, fields, ends);
-      parts.forEach((part) => part());
+      inPlace(() => parts.forEach((part) => part()));
     }
     return new Set(news.map((field) => field.sheet));
   };

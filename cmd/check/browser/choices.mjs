@@ -87,7 +87,7 @@ const kinds = {
       await put(input, amount);
       const native = work(guide.worksheets, { [sheet]: { [given]: `${amount} ${unit}` } });
       const answered = native.get(sheet);
-      // The figures in the sentences stay in their own unit.
+      // A given stays in its own unit in the margin.
       const worked = { value: Number(amount) * to / by, unit: own };
       native.set(sheet, { ...answered, given: { ...answered.given, [given]: worked } });
       expectAnswers(guide, await state(page), native);

@@ -7,9 +7,9 @@ import { settings } from './settings.mjs';
 // The number text that the page uses; another test holds it against Go's on thousands of numbers.
 const { text } = await import(pathToFileURL(settings.numbers));
 
-// expectNative wants every answer, line of work, figure and table cell to say what native says, and the worksheets named
-// in moved, and the figures that are not as the author wrote them, and no others, to be marked as the reader's own. A worksheet that native has no answers
-// for must show none and say why.
+// expectNative wants every answer, line of work, note in the margin and table cell to say what native says, and the
+// worksheets named in moved, and no others, to be marked as the reader's own. A worksheet that native has no answers for
+// must show none and say why.
 export function expectNative(guide, now, native, moved) {
   for (const [name, answered] of native) {
     const sheet = now.worksheets[name];
@@ -24,7 +24,7 @@ export function expectNative(guide, now, native, moved) {
     assert.deepEqual([...sheet.faults, ...sheet.refusals], [], `${name} shows a fault`);
     assert.equal(sheet.void, false, `${name} is void`);
   }
-  expectFigures(guide.figures, now.figures, native);
+  expectFigures(guide.figures, now.passages, native, moved);
   assert.equal(now.tables.length, guide.reckoners.length, 'tables');
   const example = work(guide.worksheets);
   guide.reckoners.forEach((reckoner, i) => {
@@ -43,32 +43,45 @@ export function expectVoid(name, now) {
   assert.ok(sheet.void && (sheet.waiting || sheet.refusals.length > 0), `${name} does not say why it has no answer`);
 }
 
-function expectFigures(written, shown, native) {
-  assert.equal(shown.length, written.length, 'figures in the sentences');
-  written.forEach(({ sheet, field, text: author }, i) => {
-    const figure = shown[i];
-    assert.equal(figure.sheet, sheet);
-    assert.equal(figure.yours, figure.text !== author,
-      `the figure ${figure.text}, written as ${author}, is marked as the reader's own, or is not`);
-    const answered = native.get(sheet);
-    if (answered.error) {
-      return;
-    }
-    const where = `the figure ${figure.text} of ${sheet}.${field}`;
-    const quantity = value(answered, field);
-    if (quantity) {
-      assert.equal(figure.number, numbers(quantity, figure.by), where);
-      return;
-    }
-    // A step is no answer; it stands at the end of its line of the work. What is left out is in neither.
-    const line = answered.work.find((one) => one.startsWith(`${field.replaceAll('-', ' ')} = `));
-    if (!line) {
-      assert.equal(figure.number, '–', where);
-      return;
-    }
-    assert.equal(figure.by, '1/1', where);
-    assert.ok(line.includes(` = ${figure.number} `), `${where} should be that of ${line}`);
-  });
+// expectFigures wants every figure in the text to stand as its author wrote it, and the note of a part of the text that
+// is tied to a worksheet with other numbers to give those, and no other note to be seen.
+function expectFigures(written, passages, native, moved) {
+  assert.deepEqual(passages.flatMap(({ figures }) => figures), written.map(({ text: author }) => author),
+    'the text is not as it was written');
+  let at = 0;
+  for (const { figures, owns } of passages) {
+    const tied = written.slice(at, at += figures.length);
+    const distinct = tied.filter(({ sheet, field }, i) => (
+      tied.findIndex((one) => one.sheet === sheet && one.field === field) === i));
+    assert.deepEqual(owns.map(({ sheet }) => sheet), distinct.map(({ sheet }) => sheet), `the note of ${figures}`);
+    const differs = distinct.some(({ sheet }) => moved.has(sheet));
+    distinct.forEach((figure, i) => {
+      assert.equal(owns[i].seen, differs, `${figure.sheet}.${figure.field} stands in the margin, or does not`);
+      expectOwn(figure, owns[i], native.get(figure.sheet));
+    });
+  }
+}
+
+function expectOwn({ sheet, field }, own, answered) {
+  if (answered.error) {
+    assert.equal(own.says, own.seen ? 'no answer yet' : own.says, `${sheet}.${field}`);
+    return;
+  }
+  const where = `${own.label}, ${own.number}, of ${sheet}.${field}`;
+  const quantity = value(answered, field);
+  if (quantity) {
+    assert.equal(own.number, numbers(quantity, own.by), where);
+    return;
+  }
+  // A step is no answer; it stands at the end of its line of the work. What is left out is in neither.
+  const line = answered.work.find((one) => one.startsWith(`${field.replaceAll('-', ' ')} = `));
+  if (!line) {
+    assert.equal(own.number, '–', where);
+    assert.equal(own.says, own.seen ? 'none' : own.says, where);
+    return;
+  }
+  assert.equal(own.by, '1/1', where);
+  assert.ok(line.includes(` = ${own.number} `), `${where} should be that of ${line}`);
 }
 
 const day = new Intl.DateTimeFormat('en-US', { year: 'numeric', month: 'short', day: 'numeric', timeZone: 'UTC' });

@@ -148,12 +148,13 @@ test('US and metric units', async (t) => {
   await page.getByRole('radio', { name: 'Metric units' }).check();
   assert.match((await first()).replaceAll(/\s+/g, ' '), /^23.1 to 30.8 kg N\/ha 20.6 to 27.5 lb N\/ac$/);
   assert.match(await page.locator('.glance li').first().textContent(), /^23.1 to 30.8 kg N\/ha/);
-  assert.deepEqual((await state(page)).figures, before.figures, 'the text follows the switch');
+  assert.deepEqual((await state(page)).passages.map(({ figures }) => figures),
+    before.passages.map(({ figures }) => figures), 'the text follows the switch');
   await page.clock.install();
   await type(field(page, 'need', 'rate'), '2');
   await page.clock.runFor(1000);
   assert.equal(await page.locator('#worksheet-need [role=status]').textContent(),
-    'Nitrogen for an acre: 15.4 kg N/ha. This page shows your numbers. Its text was written for the example.');
+    'Nitrogen for an acre: 15.4 kg N/ha. The text is written for the example. Your numbers stand beside it.');
   await reset(page, 'need');
   await page.getByRole('group', { name: 'Show answers in' }).getByRole('radio', { name: 'US units' }).check();
   await page.evaluate(() => document.activeElement.blur());

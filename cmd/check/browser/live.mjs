@@ -16,7 +16,7 @@ const visit = regulars(browser);
 test('there are guides to try', () => assert.ok(guides.length >= 4, `only ${guides.length} guides`));
 
 // What 15 for 12 ppm changes, over all guides.
-const changes = { answers: 0, work: 0, figures: 0, linked: 0, cells: 0 };
+const changes = { answers: 0, work: 0, margins: 0, linked: 0, cells: 0 };
 
 // Two at a time: a page waits for the browser as often as the browser for a page.
 describe('numbers', { concurrency: 2 }, () => {
@@ -51,7 +51,8 @@ function countChanges(sheet, before, now) {
     changes[name === sheet ? 'answers' : 'linked'] += differ(was.answers, now.worksheets[name].answers);
     changes.work += differ(was.work, now.worksheets[name].work);
   }
-  before.figures.forEach((was, i) => { changes.figures += differ(was.text, now.figures[i].text); });
+  const margins = ({ passages }) => passages.flatMap(({ owns }) => owns);
+  margins(before).forEach((was, i) => { changes.margins += differ(was.number, margins(now)[i].number); });
   before.tables.flat(2).forEach((was, i) => { changes.cells += differ(was, now.tables.flat(2)[i]); });
 }
 

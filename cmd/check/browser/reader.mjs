@@ -48,7 +48,7 @@ export function restore(page, sheet) {
   });
 }
 
-// state gives all that a guide shows, by worksheet name, figure and table cell.
+// state gives all that a guide shows, by worksheet name, part of the text and table cell.
 export function state(page) {
   return page.evaluate(() => {
     const names = Object.fromEntries([...document.querySelectorAll('section.worksheet')]
@@ -64,9 +64,29 @@ export function state(page) {
     };
     const all = (selector, root = document) => [...root.querySelectorAll(selector)];
     const name = (element) => names[element.closest('[data-sheet]')?.dataset.sheet];
-    // A figure, and its number; of a given of two kinds of quantity, those that are seen.
-    const read = (figure) => text(figure.querySelector('[data-kind]:not([hidden])') ?? figure);
-    const shown = (figure) => all('[data-show]', figure).find((number) => !number.closest('[hidden]'));
+    // A number of a note in the margin; of a given of two kinds of quantity, the one that is seen.
+    const shown = (own) => {
+      const parts = all('[data-show]', own);
+      return parts.length > 1 ? parts.find((number) => !number.closest('[data-kind][hidden]')) : parts[0];
+    };
+    const own = (entry) => ({
+      label: text(entry.querySelector('b')), number: text(shown(entry)), by: shown(entry).dataset.by ?? '1/1',
+      sheet: name(entry), seen: seen(entry), says: text(entry.lastElementChild),
+    });
+    // The parts of the text that share a note: their figures, and what the note gives for them.
+    const passages = [];
+    let figures = [];
+    for (const found of all('article a.worked, article .margin.own')) {
+      if (found.matches('.passage *')) {
+        continue;
+      }
+      if (found.matches('a')) {
+        figures.push(text(found));
+      } else {
+        passages.push({ figures, owns: all('[data-sheet]', found).map(own) });
+        figures = [];
+      }
+    }
     const worksheets = {};
     for (const section of all('section.worksheet')) {
       worksheets[name(section)] = {
@@ -82,10 +102,7 @@ export function state(page) {
     }
     return {
       worksheets,
-      figures: all('article a.worked').map((figure) => ({
-        text: read(figure), number: text(shown(figure)), by: shown(figure).dataset.by ?? '1/1', sheet: name(figure),
-        yours: figure.classList.contains('yours'),
-      })),
+      passages,
       tables: all('figure table').map((table) => all('tbody tr', table).map((row) => all('td', row).map((cell) => ({
         text: text(cell.firstChild), marked: cell.classList.contains('marked'),
         near: cell.classList.contains('near'),

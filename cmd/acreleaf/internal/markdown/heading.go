@@ -83,10 +83,11 @@ func printHeading(p *printer, n ast.Node) {
 	p.w.WriteString(`><a class="self" href="#`)
 	p.w.WriteString(h.ID)
 	p.w.WriteByte('"')
-	p.attribute("aria-label", p.words.SelfLink+": "+h.Text)
+	name := p.name(n)
+	p.attribute("aria-label", p.words.SelfLink+": "+name)
 	p.w.WriteString(">§</a></div>\n")
 	p.notes()
-	p.heading = h.Text
+	p.heading = name
 }
 
 // headingOf finds the heading of a node. Headings are printed in the order of the source but for footnotes, so the

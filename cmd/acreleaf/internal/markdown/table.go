@@ -127,7 +127,7 @@ func (r *reading) tableFits(node *ast.Paragraph) bool {
 func printTable(p *printer, node ast.Node) {
 	label := p.heading
 	if c, ok := node.FirstChild().(*caption); ok {
-		label = plainText(p.source, c)
+		label = p.name(c)
 	}
 	p.openBox(p.words.Table, label)
 	p.w.WriteString("<table>\n")

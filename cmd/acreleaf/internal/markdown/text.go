@@ -136,12 +136,28 @@ func oneLine(s string) string { return strings.ReplaceAll(s, "\n", " ") }
 // plainText gives the text of a node's children as a reader sees it, on one line.
 func plainText(source []byte, n ast.Node) string {
 	var b strings.Builder
-	appendPlain(&b, source, n)
+	appendPlain(&b, source, n, nil)
 	return b.String()
 }
 
-func appendPlain(b *strings.Builder, source []byte, n ast.Node) {
+// name is the text of a node as the name of something, which is read out by itself: without the figures of worksheets,
+// which are the example's and have no note there that says so.
+func (p *printer) name(n ast.Node) string {
+	var b strings.Builder
+	appendPlain(&b, p.source, n, func(l *ast.Link) bool {
+		f := p.doc.anchorOf(l).figure
+		return f != nil && f.Scheme == worked
+	})
+	return b.String()
+}
+
+// appendPlain adds the text of a node; "…" for the links that are left out.
+func appendPlain(b *strings.Builder, source []byte, n ast.Node, leftOut func(*ast.Link) bool) {
 	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
+		if l, is := c.(*ast.Link); is && leftOut != nil && leftOut(l) {
+			b.WriteString("…")
+			continue
+		}
 		switch c := c.(type) {
 		case *ast.Text:
 			value := c.Segment.Value(source)
@@ -162,7 +178,7 @@ func appendPlain(b *strings.Builder, source []byte, n ast.Node) {
 			b.WriteString(oneLine(string(c.Segments.Value(source))))
 		case *extast.FootnoteLink, *extast.FootnoteBacklink:
 		default:
-			appendPlain(b, source, c)
+			appendPlain(b, source, c, leftOut)
 		}
 	}
 }

@@ -8,17 +8,49 @@ import (
 // Anchor is the id of a worksheet's section in its page.
 func Anchor(name string) string { return "worksheet-" + name }
 
-// workedFigure is how a figure that follows a worksheet begins.
-const workedFigure = `<a class="worked"`
+// workedFigure is how a figure that is tied to a worksheet begins, and ownNote the note with the reader's numbers.
+const (
+	workedFigure = `<a class="worked"`
+	ownNote      = `<small class="margin own" role="note" hidden>`
+)
 
-// Worked writes a number in the prose that follows a worksheet.
+// Worked writes a number in the prose that is tied to a worksheet, as its author wrote it.
 func (r *Renderer) Worked(w *bytes.Buffer, f *Worked) {
+	w.WriteString(workedFigure)
+	place(w, f.Href)
+	w.WriteByte('>')
+	text(w, f.Text)
+	w.WriteString("</a>")
+}
+
+// Following writes a number in a passage, which the script keeps current.
+func (r *Renderer) Following(w *bytes.Buffer, f *Following) {
 	w.WriteString(workedFigure)
 	place(w, f.Href)
 	numbered(w, "data-sheet", f.Sheet)
 	w.WriteByte('>')
 	figure(w, &f.Shown)
 	w.WriteString("</a>")
+}
+
+// OwnNote writes the note beside a part of the text that was written for the example. The script shows it once the
+// numbers are the reader's.
+func (r *Renderer) OwnNote(w *bytes.Buffer, list []Own) {
+	if len(list) == 0 {
+		return
+	}
+	w.WriteString(ownNote)
+	text(w, r.words.Worksheet.Yours)
+	for i := range list {
+		w.WriteString(" <span")
+		numbered(w, "data-sheet", list[i].Sheet)
+		w.WriteByte('>')
+		element(w, "b", "", list[i].Label)
+		w.WriteString(": <span>")
+		figure(w, &list[i].Shown)
+		w.WriteString("</span></span>")
+	}
+	w.WriteString("</small>")
 }
 
 // Sourced writes a number in the prose that was taken from a publication, and the number of that in the page's list.

@@ -260,17 +260,13 @@ func reckoner() *render.Table {
 // body is the text of the fixture's guide.
 func body(r *render.Renderer) string {
 	w := new(bytes.Buffer)
-	worked := func(cell int, text, unit string) {
-		r.Worked(w, &render.Worked{
-			Href: "#worksheet-soil", Shown: render.Shown{Cell: cell, Text: text, After: unit},
-		})
-	}
+	worked := func(text string) { r.Worked(w, &render.Worked{Href: "#worksheet-soil", Text: text}) }
 	w.WriteString("<p>A soil laboratory reports nitrate as parts per million of the dry soil it was sent. Your trees, " +
 		"and your fertilizer dealer, think in pounds an acre. The bridge between them is the weight of the soil in " +
 		"the layer that was sampled.</p>\n<p>A report of ")
-	worked(0, "12", " ppm")
+	worked("12 ppm")
 	w.WriteString(" over the top foot is ")
-	worked(5, "48", " lb/ac")
+	worked("48 lb/ac")
 	w.WriteString(" of nitrogen in place. An acre of soil six inches deep weighs near ")
 	weight := &render.Sourced{
 		Text: "two million pounds", Cite: render.Cite{Source: 1, Use: 1}, Source: "Montana State University, Soil Scoop",
@@ -278,6 +274,10 @@ func body(r *render.Renderer) string {
 	}
 	r.Sourced(w, weight)
 	w.WriteString(", so each part per million is two pounds. The rest is multiplying by the depth.")
+	r.OwnNote(w, []render.Own{
+		{Label: "Nitrate on the report", Shown: render.Shown{Cell: 0, Text: "12", After: " ppm NO3-N"}},
+		{Label: "Nitrogen in this layer", Shown: render.Shown{Cell: 5, Text: "48", After: " lb N/ac"}},
+	})
 	r.SourceNote(w, weight)
 	w.WriteString("</p>\n")
 	r.Worksheet(w, soil())
@@ -296,7 +296,7 @@ func body(r *render.Renderer) string {
 		"<a href=\"https://example.org/budget\">the long form</a>.</p>\n")
 	r.Worksheet(w, season())
 	w.WriteString("<p>Two kinds: ")
-	r.Worked(w, twoKinds())
+	r.Following(w, twoKinds())
 	w.WriteString(`</p><h2 id="slips">Slips people make</h2><ul><li>They read nitrate as nitrate-nitrogen.</li></ul>`)
 	for i, word := range []string{"DANGER", "WARNING", "CAUTION", "NOTICE"} {
 		signal(r, w, word, 5+i)
@@ -305,8 +305,8 @@ func body(r *render.Renderer) string {
 }
 
 // twoKinds is a figure of a given that can be typed in ounces a tree or in pounds an acre.
-func twoKinds() *render.Worked {
-	return &render.Worked{Sheet: 1, Href: "#worksheet-season", Shown: render.Shown{
+func twoKinds() *render.Following {
+	return &render.Following{Sheet: 1, Href: "#worksheet-season", Shown: render.Shown{
 		Cell: 17, Text: "3 to 4", After: " oz/tree",
 		Kind: &render.Kind{Cell: 20, Other: &render.Shown{Cell: 17, Text: "3 to 4", After: " lb N/ac"}},
 	}}

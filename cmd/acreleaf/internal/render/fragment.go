@@ -152,10 +152,24 @@ type Cell struct {
 	Marked, Near bool
 }
 
-// A Worked figure is a number in the prose that follows a worksheet.
+// A Worked figure is a number in the prose that is tied to a worksheet. It stays as its author wrote it.
 type Worked struct {
+	Href string // "#worksheet-soil"
+	Text string
+}
+
+// A Following figure is a worked figure in a passage, where the words are chosen for the reader's numbers and the
+// figures follow them.
+type Following struct {
 	Sheet int
-	Href  string // "#worksheet-soil"
+	Href  string
+	Shown Shown
+}
+
+// An Own is what the margin gives beside a worked figure once the numbers are the reader's: the same value by its name.
+type Own struct {
+	Sheet int
+	Label string
 	Shown Shown
 }
 

@@ -49,7 +49,9 @@ var everyView = map[string]func(text string) []byte{
 	"guide": writer(guide("")), "home": writer(homePage()), "sources": writer(sourcesPage()),
 	"missing": writer(missingPage()), "worksheet": writer(soil()), "linked": writer(season()),
 	"reckoner": writer(reckoner()), "calculation": writer(calculationPage()),
-	"worked":  writer(twoKinds()),
+	"worked":  writer(&render.Worked{Href: "#x", Text: "x"}),
+	"follows": writer(twoKinds()),
+	"own":     writer(&render.Own{Label: "x", Shown: render.Shown{Text: "x", Before: "x", After: "x"}}),
 	"sourced": writer(&render.Sourced{Text: "x", Source: "x", For: "x", Kind: "x"}),
 }
 
@@ -87,6 +89,10 @@ func write(r *render.Renderer, w *bytes.Buffer, view any) {
 		r.Reckoner(w, v)
 	case *render.Worked:
 		r.Worked(w, v)
+	case *render.Following:
+		r.Following(w, v)
+	case *render.Own:
+		r.OwnNote(w, []render.Own{*v})
 	case *render.Sourced:
 		r.Sourced(w, v)
 		r.SourceNote(w, v)

@@ -6,8 +6,8 @@ import (
 	"strings"
 )
 
-// module writes the data block, with the words that the script writes itself: those about figures in the text only for
-// a text that has any. A "<" inside its strings is written as JSON's own escape, so that no text can end the element.
+// module writes the data block, with the words that the script writes itself: those of the margin only for a text with
+// notes there. A "<" inside its strings is written as JSON's own escape, so that no text can end the element.
 func (r *Renderer) module(w *bytes.Buffer, json []byte, body template.HTML) {
 	if json == nil {
 		return
@@ -23,11 +23,10 @@ func (r *Renderer) module(w *bytes.Buffer, json []byte, body template.HTML) {
 	attribute(w, "data-partly", words.Partly)
 	attribute(w, "data-day", r.words.Date.Pattern.pattern())
 	attribute(w, "data-months", strings.Join(r.words.Date.Short[:], ","))
-	attribute(w, "data-followed", words.Followed)
-	if strings.Contains(string(body), workedFigure) {
-		attribute(w, "data-yours", words.Yours.pattern())
-		attribute(w, "data-whole", words.Whole)
-		attribute(w, "data-back", words.Back)
+	if strings.Contains(string(body), ownNote) {
+		attribute(w, "data-beside", words.Beside)
+		attribute(w, "data-unanswered", words.Unanswered)
+		attribute(w, "data-none", words.None)
 	}
 	w.WriteByte('>')
 	for {

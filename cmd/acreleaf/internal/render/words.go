@@ -102,10 +102,10 @@ type WorksheetWords struct {
 	Waiting                  string   `yaml:"waiting"`
 	Said                     Sentence `yaml:"said" blanks:"label,value"`
 	Reset                    string   `yaml:"reset"`
-	Yours                    Sentence `yaml:"yours" blanks:"figures"`
-	Whole                    string   `yaml:"whole"`
-	Followed                 string   `yaml:"followed"`
-	Back                     string   `yaml:"back"`
+	Yours                    string   `yaml:"yours"`
+	Beside                   string   `yaml:"beside"`
+	Unanswered               string   `yaml:"unanswered"`
+	None                     string   `yaml:"none"`
 	Constants                string   `yaml:"constants"`
 	Code                     string   `yaml:"code"`
 }

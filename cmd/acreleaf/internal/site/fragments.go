@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"cmp"
 	"slices"
+	"strings"
 
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/markdown"
@@ -20,6 +21,7 @@ type fragments struct {
 
 	worksheets int               // how many were written
 	sourced    []*render.Sourced // figures whose notes are still to be written
+	own        []render.Own      // the same of worked figures
 }
 
 // Block writes a worksheet or a reckoner.
@@ -27,7 +29,7 @@ func (f *fragments) Block(w *bytes.Buffer, b *markdown.Block) {
 	bound := f.draft.work.Bound(b)
 	if bound.Table != nil {
 		v := tableView(f.draft.work, bound)
-		if !f.worked(bound.Sheet) {
+		if !f.hasWorksheet(bound.Sheet) {
 			v.Constants = f.cited.constants(bound.Sheet)
 		}
 		f.renderer.Reckoner(w, v)
@@ -40,8 +42,8 @@ func (f *fragments) Block(w *bytes.Buffer, b *markdown.Block) {
 	f.renderer.Worksheet(w, v)
 }
 
-// worked says whether a worksheet of the page is of that calculation, and so says what a reckoner of it rests on.
-func (f *fragments) worked(s *sheet.Sheet) bool {
+// hasWorksheet says whether a worksheet of the page is of that calculation, and so says what a reckoner of it rests on.
+func (f *fragments) hasWorksheet(s *sheet.Sheet) bool {
 	return slices.ContainsFunc(f.draft.work.Sheets, func(b *worksheet.Bound) bool {
 		return b.Table == nil && b.Sheet == s
 	})
@@ -59,23 +61,35 @@ func (f *fragments) Figure(w *bytes.Buffer, figure *markdown.Figure) {
 		f.sourced = append(f.sourced, v)
 		return
 	}
-	worked := f.draft.work.Figure(figure)
-	by := ""
-	if worked.By.Apply(1) != 1 {
-		by = worked.By.Text()
-	}
-	v := &render.Worked{Sheet: worked.Bound.Use.Index, Href: "#" + render.Anchor(worked.Bound.Block.Name)}
-	v.Shown = render.Shown{
-		Cell: worked.Cell, Before: worked.Before, Text: worked.Number, After: worked.After, By: by,
-		Day:  worked.Bound.Sheet.IsDate(worked.Name),
-		Kind: kind(f.draft.work.Example(worked.Bound), worked.Name),
-	}
-	present(&v.Shown, worked.Bound.Use, worked.Name)
-	f.renderer.Worked(w, v)
+	f.worked(w, figure)
 }
 
-// Notes writes the notes of the sourced figures since it was last called.
+// worked writes a worked figure, and keeps what the margin gives beside it.
+func (f *fragments) worked(w *bytes.Buffer, figure *markdown.Figure) {
+	worked := f.draft.work.Figure(figure)
+	f.renderer.Worked(w, &render.Worked{Href: "#" + render.Anchor(worked.Bound.Block.Name), Text: figure.Text})
+	own := render.Own{Sheet: worked.Bound.Use.Index, Label: label(worked.Bound.Sheet, worked.Name)}
+	if own.Shown = inAuthorsUnit(worked); own.Shown.By == "" {
+		own.Shown = *shown(f.draft.work.Example(worked.Bound), worked.Name)
+	}
+	if !slices.ContainsFunc(f.own, func(o render.Own) bool { return o.Shown.Cell == own.Shown.Cell }) {
+		f.own = append(f.own, own)
+	}
+}
+
+// inAuthorsUnit is a figure as its author wrote it; with a factor when that is in another unit than the worksheet's.
+func inAuthorsUnit(worked *worksheet.Figure) render.Shown {
+	s := render.Shown{Cell: worked.Cell, Before: worked.Before, Text: worked.Number, After: worked.After}
+	if worked.By.Apply(1) != 1 && strings.TrimSpace(worked.Before+worked.After) != "" {
+		s.By = worked.By.Text()
+	}
+	return s
+}
+
+// Notes writes the notes of the figures since it was last called.
 func (f *fragments) Notes(w *bytes.Buffer) {
+	f.renderer.OwnNote(w, f.own)
+	f.own = f.own[:0]
 	for _, v := range f.sourced {
 		f.renderer.SourceNote(w, v)
 	}
