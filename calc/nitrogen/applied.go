@@ -8,8 +8,8 @@ var WaterApplied = sheet.New("water-applied", waterApplied)
 func waterApplied(s *sheet.Sheet) {
 	s.Head("Water put on", "Turns emitters and hours into gallons a tree, gallons an acre and inches.")
 	flow := s.Given("flow", "gal/h per emitter", sheet.Field{
-		Label: "Flow of one emitter", Hint: "Catch it in a cup for a minute, since old emitters drift.",
-		Typical: 1, Low: 0.05, High: 200, Units: []string{"L/h per emitter", "gal/min per emitter"},
+		Label: "Flow of one emitter", Hint: "Dripper or sprinkler. Catch it for a minute, since old ones drift.",
+		Typical: 1, Low: 0.05, High: 2000, Units: []string{"L/h per emitter", "gal/min per emitter"},
 	})
 	emitters := s.Given("emitters", "emitters/tree", sheet.Field{
 		Label: "Emitters at one tree", Hint: "Drippers or sprinklers. Two trees that share one have half each: 0.5.",
@@ -34,6 +34,7 @@ func waterApplied(s *sheet.Sheet) {
 		"The depth is as if the water were spread over the whole acre. Under the emitters it goes deeper.")
 	s.Say(sheet.Note, sheet.Always,
 		"This is what leaves the emitters. To count its nitrogen, take off what runs away or sinks past the roots.")
+	sayWaterlogged(s)
 	s.Say(sheet.Notice, depth.More(s.Constant("much", "60 in", sheet.Fact{
 		Label: "More than an orchard is given in most seasons", Source: "common practice",
 		Sureness: sheet.CommonPractice,

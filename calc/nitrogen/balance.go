@@ -20,9 +20,12 @@ func balance(s *sheet.Sheet) {
 		sheet.Says{Label: "Put on less removed (A − R)", Also: "kg N/ha"})
 
 	nothing := s.Zero("lb N/ac")
-	s.Refuse(removed.AtMost(nothing),
-		"With nothing removed there is no ratio: young trees keep what they take up. Put in what left with the crop; "+
-			"until there is one, ask your coalition how to report the block.")
+	s.Refuse(removed.Less(s.Constant("least-removed", "1 lb N/ac", sheet.Fact{
+		Label: "Least removal that a ratio is worked for", Source: "common practice", Sureness: sheet.CommonPractice,
+		Note: "A ratio to less than this is a large number that means nothing.",
+	})),
+		"Next to nothing was removed, so there is no ratio: young trees keep what they take up. Put in what left with the "+
+			"crop; until there is one, ask your coalition how to report the block.")
 	s.Say(sheet.Note, difference.More(nothing),
 		"{difference} did not leave with the crop. Growing wood holds some of it, soil holds some, and the rest can reach "+
 			"groundwater.")

@@ -11,12 +11,15 @@ func nitrateBasis(s *sheet.Sheet) {
 		Label: "Nitrate on the report", Hint: "Choose the form that the report names. mg/L of water is the same as ppm.",
 		Typical: 45, Low: 0, High: 1000, Units: []string{"ppm NO3-N"},
 	})
+	of := s.Choice("of", []sheet.Option{
+		{Name: "soil", Label: "A soil report"}, {Name: "water", Label: "A water test"},
+	}, sheet.Field{Label: "What was tested", Hint: "Soil, or water that people may drink."})
 	nitrogen := s.Answer("nitrogen", "ppm NO3-N",
 		reported.Times(nitrogenWeight(s)).Over(nitrateWeight(s)),
 		sheet.Says{Label: "As nitrogen, NO3-N"})
 	s.Answer("nitrate", "ppm NO3", reported, sheet.Says{Label: "As nitrate, NO3"})
 
-	s.Say(sheet.Warning, nitrogen.AtLeast(drinkingLimit(s)),
+	s.Say(sheet.Warning, of.Is("water").And(nitrogen.AtLeast(drinkingLimit(s))),
 		"If people drink this water: {nitrogen} is at or above the limit for drinking water, 10 ppm NO3-N. "+
 			"Do not give it to babies. Boiling makes it worse. Ask your county health office.")
 	s.Slip("not-converted", "nitrogen", reported,

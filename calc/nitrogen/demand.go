@@ -49,10 +49,7 @@ func demandGivens(s *sheet.Sheet) demandOf {
 		crop: s.Choice("crop", crops(), sheet.Field{
 			Label: "Crop", Hint: "It says what the yield is the weight of.",
 		}),
-		leaf: s.Given("leaf", "", sheet.Field{
-			Label: "Leaf", Hint: "Seasons of growth since planting. The first season is first leaf: write 1.",
-			Typical: 6, Low: 0, High: 100,
-		}),
+		leaf: s.Given("leaf", "", leafField(6)),
 		yield: s.Given("yield", "lb crop/ac", sheet.Field{
 			Written: "lb/ac",
 			Label:   "Crop you expect", Hint: "Weighed as the crop says. Write 0 for trees that do not bear yet.",
@@ -84,8 +81,7 @@ func (d demandOf) usualGrowth(s *sheet.Sheet) (usual, full sheet.Term) {
 
 // refuse says what no source gives, and that a leaf is a whole number.
 func (d demandOf) refuse(s *sheet.Sheet, bears sheet.Term) {
-	s.Refuse(d.leaf.Less(s.Number(1)).Or(d.leaf.Same(d.leaf.RoundDown()).Not()),
-		"Leaf is one whole number, from 1: the first season of growth is 1, the next is 2. Write that number.")
+	refuseLeaf(s, notALeaf(s, d.leaf))
 	unknown := d.crop.Is("pecan").Or(d.crop.Is("hazelnut"))
 	s.Refuse(unknown.And(bears).And(s.Stated(d.removal).Not()),
 		"No published figure is known here for the nitrogen in pecans or hazelnuts. Put in your own as removal: from "+

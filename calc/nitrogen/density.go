@@ -13,7 +13,8 @@ func treeDensity(s *sheet.Sheet) {
 		{Name: "hexagon", Label: "Hexagon (equal triangles)"},
 		{Name: "quincunx", Label: "Quincunx (a square and one in the middle)"},
 		{Name: "double-row", Label: "Double row"},
-	}, sheet.Field{Label: "Planting pattern", Hint: "How the trees stand to each other.", Typical: 1})
+	}, sheet.Field{Label: "Planting pattern", Hint: "How the trees stand to each other. A rectangle unless you say.",
+		Typical: 1, Usual: true})
 	tree := s.Given("tree", "ft", sheet.Field{
 		Label: "Tree to tree, in the row", Hint: "Measure trunk to trunk.",
 		Typical: 18, Low: 1, High: 200, Units: []string{"m", "yd"},
@@ -44,7 +45,7 @@ func treeDensity(s *sheet.Sheet) {
 	s.InWords("trees", sheet.Otherwise("This spacing gives each tree {area bare} square feet, which is {trees}."))
 
 	needsRow := pattern.Is("rectangle").Or(pattern.Is("double-row"))
-	s.Refuse(needsRow.And(s.Stated(row).Not()), "This pattern needs the distance from row to row. Put it in.")
+	s.Refuse(needsRow.And(s.Stated(row).Not()), "This pattern needs the distance from row to row. Put it in. If the trees are as far apart both ways, choose square.")
 	s.Refuse(pattern.Is("square").And(across.Same(tree).Not()),
 		"A square has one distance both ways. Choose rectangle, or make the two distances the same.")
 	s.Say(sheet.Note, pattern.Is("hexagon").And(s.Stated(row)),

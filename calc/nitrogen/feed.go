@@ -37,6 +37,9 @@ func feedSchedule(s *sheet.Sheet) {
 	f.span = s.Step("span", "days", f.last.Minus(f.first), sheet.Says{Label: "From the first feed to the last"})
 	f.gaps = s.Step("gaps", "", f.count.Minus(s.Number(1)), sheet.Says{Label: "Gaps between the feeds", When: f.several})
 	f.every = s.Answer("every", "days", f.span.Over(f.gaps), sheet.Says{Label: "Days between feeds", When: f.several})
+	s.Answer("last-date", "days", sheet.If(f.several, f.last, f.first), sheet.Says{
+		Label: "Day of the last feed", Date: true, When: f.some,
+	})
 	for i, name := range [datesShown]string{
 		"date-1", "date-2", "date-3", "date-4", "date-5", "date-6", "date-7", "date-8",
 	} {
@@ -49,6 +52,8 @@ func feedSchedule(s *sheet.Sheet) {
 	t.noticeDensity()
 	f.refuse()
 	f.caution()
+	f.burn(t)
+	f.outOfLeaf()
 	f.note(t.liquid.Not())
 	f.slips()
 }
@@ -73,16 +78,13 @@ func feedGivens(s *sheet.Sheet) *feedPlan {
 		Typical: 30, Low: 0, High: 500, Units: []string{"kg N/ha"},
 	})
 	f.trees = treesGiven(s)
-	f.leaf = s.Given("leaf", "", sheet.Field{
-		Label: "Leaf", Hint: "Seasons of growth since planting. The first season is first leaf: write 1.",
-		Typical: 1, Low: 0, High: 100,
-	})
+	f.leaf = s.Given("leaf", "", leafField(1))
 	f.cap = s.Given("cap", "oz N/tree", sheet.Field{
-		Label: "Most in one feed, if you set it", Hint: "Leave it empty for 1 oz a tree in first leaf, 2 oz in second.",
+		Label: "Most in one feed, if you set it", Hint: "Empty: 1 oz a tree in first leaf, 2 oz in second, 5 oz from fifth on.",
 		Typical: 0.8, Low: 0.05, High: 100, Units: []string{"g N/tree", "lb N/tree"}, Optional: true,
 	})
 	f.first = s.Given("first", "days", sheet.Field{
-		Label: "Day of the first feed", Hint: "Common practice: once there are 6 in of new growth.",
+		Label: "Day of the first feed", Hint: "Common practice: once there are 8 to 12 in of new growth.",
 		Typical: 20923, Low: sheet.FirstDay, High: sheet.LastDay, Date: true,
 	})
 	f.last = s.Given("last", "days", sheet.Field{
@@ -97,13 +99,7 @@ func (f *feedPlan) share() (grain sheet.Term) {
 	s := f.s
 	f.season = s.Step("season", "oz N/tree", f.nitrogen.Times(ouncesInPound(s)).Over(f.trees),
 		sheet.Says{Label: "Nitrogen for one tree, in the season", Also: "g N/tree"})
-	year := s.Constant("feed-a-year", "1 oz N/tree", sheet.Fact{
-		Label:    "Most in one feed, for each year of age",
-		Source:   "UC Cooperative Extension San Joaquin County, Fertilizing one-year-old trees: be careful (2010)",
-		Sureness: sheet.Handbook,
-		Note:     "Given for almonds of 1 to 5 years. Common practice has the same for first and second leaf.",
-	})
-	f.usual = s.Step("usual", "oz N/tree", f.leaf.Times(year),
+	f.usual = s.Step("usual", "oz N/tree", fedYears(s, f.leaf).Times(feedAYear(s)),
 		sheet.Says{Label: "Most in one feed, for this leaf", Also: "g N/tree"})
 	f.limit = s.Step("limit", "oz N/tree", sheet.If(s.Stated(f.cap), f.cap, f.usual),
 		sheet.Says{Label: "Most in one feed, as used", Also: "g N/tree"})

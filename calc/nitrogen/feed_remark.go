@@ -5,9 +5,8 @@ import "acreleaf/calc/sheet"
 // refuse says what can not be a season, and that a leaf is a whole number.
 func (f *feedPlan) refuse() {
 	s := f.s
-	noLeaf := f.leaf.Less(s.Number(1)).Or(f.leaf.Same(f.leaf.RoundDown()).Not())
-	s.Refuse(noLeaf,
-		"Leaf is one whole number, from 1: the first season of growth is 1, the next is 2. Write that number.")
+	noLeaf := notALeaf(s, f.leaf)
+	refuseLeaf(s, noLeaf)
 	backward := f.span.Less(s.Zero("days"))
 	s.Refuse(backward, "The last feed, {last}, is before the first, {first}. Change one of the two days.")
 	s.Refuse(f.span.More(s.Constant("longest", "366 days", sheet.Fact{
@@ -33,13 +32,50 @@ func (f *feedPlan) caution() {
 	s.Say(sheet.Caution, above.And(over.Not()),
 		"You set {cap} as the most in one feed, and {usual} is the most for this leaf: more can burn the trees. These "+
 			"feeds of {each} stay within it.")
-	close := s.Constant("close", "10 days", sheet.Fact{
-		Label: "Fewest days between feeds", Source: "common practice", Sureness: sheet.CommonPractice,
+	sayOfSeason(s, f.leaf, f.some, f.season, "season")
+	closeYoung, close := s.Constant("close-young", "21 days", sheet.Fact{
+		Label: "Fewest days between feeds of young trees", Source: "common practice", Sureness: sheet.CommonPractice,
+		Note: "Trials fed first-leaf almonds every three weeks. Advisors say four to six.",
+	}), s.Constant("close", "10 days", sheet.Fact{
+		Label: "Fewest days between feeds of older trees", Source: "common practice", Sureness: sheet.CommonPractice,
 		Note: "Advisors say one to two weeks; this is between.",
 	})
-	s.Say(sheet.Notice, f.several.And(f.every.Less(close)),
+	s.Say(sheet.Notice, f.several.And(young(s, f.leaf)).And(f.every.Less(closeYoung)),
+		"These feeds are only {every} apart. Common practice for young trees is three to six weeks: feeds that come closer "+
+			"add up to one big one. Start earlier, stop later, or put on less.")
+	s.Say(sheet.Notice, f.several.And(young(s, f.leaf).Not()).And(f.every.Less(close)),
 		"These feeds are only {every} apart. Trees take one to two weeks to use a feed up, so feeds this close add up to "+
 			"one big one. Start earlier, stop later, or put on less.")
+}
+
+// burn cautions against liquids that have burned first-leaf trees.
+func (f *feedPlan) burn(t *tank) {
+	burns := t.grade.Is("UAN-32").Or(t.grade.Is("UAN-28")).Or(t.grade.Is("CAN-17"))
+	f.s.Say(sheet.Caution, f.some.And(f.leaf.AtMost(f.s.Number(1))).And(burns),
+		"Liquid UAN and CAN-17 have burned many first-leaf trees, and are not recommended for them: it takes little to feed "+
+			"too much. Choose a dry material, and keep it at least 18 in from the trunk.")
+}
+
+// outOfLeaf tells of feeds in the season in which trees are bare.
+func (f *feedPlan) outOfLeaf() {
+	s := f.s
+	year := s.Constant("year", "365.2425 days", sheet.Fact{
+		Label: "Days in a year", Source: "the calendar", Sureness: sheet.Standard,
+	})
+	bare := s.Constant("bare", "304 days", sheet.Fact{
+		Label: "Day of the year on which trees begin to be bare, in the north", Reads: "November 1",
+		Source: "common practice", Sureness: sheet.CommonPractice, Note: "Walnuts are bare from about November to March.",
+	})
+	long := s.Constant("bare-for", "120 days", sheet.Fact{
+		Label: "How long trees are bare", Source: "common practice", Sureness: sheet.CommonPractice,
+		Note: "To about the first of March.",
+	})
+	since := f.first.Minus(bare).Over(year)
+	until := f.last.Minus(bare).Over(year)
+	winter := since.Minus(since.RoundDown()).Less(long.Over(year)).Or(until.RoundDown().More(since.RoundDown()))
+	s.Say(sheet.Notice, f.some.And(winter),
+		"Some of this season lies between November and March. North of the equator the trees are bare then. Trees take up "+
+			"nitrogen only while they have leaves, and winter rain takes away what they leave. Feed from leaf-out on.")
 }
 
 // note says what else there is to know of the feeds.
@@ -50,14 +86,15 @@ func (f *feedPlan) note(dry sheet.Term) {
 		"One feed is enough. It is set for {first}; any day to {last} will do.")
 	s.Say(sheet.Note, f.count.More(s.Number(datesShown)),
 		"There are {feeds} feeds, and only the first eight are listed. Go on every {every}; the last is on {last}.")
-	s.Say(sheet.Note, f.some.And(f.leaf.More(s.Number(5))),
-		"The limit for one feed is printed for trees of 1 to 5 years. Older trees bear: split their nitrogen by the "+
-			"stages of the crop.")
+	s.Say(sheet.Notice, f.some.And(f.leaf.More(s.Number(5))),
+		"The limit for one feed is printed for trees of 1 to 5 years, and is not made larger for older ones. They bear: "+
+			"split their nitrogen by the stages of the crop.")
 	s.Say(sheet.Note, f.some,
-		"Common practice: wait with the first feed until there are 6 in of new growth. Stop early enough for the wood to "+
-			"ripen before frost.")
+		"Common practice: wait with the first feed until there are 8 to 12 in of new growth. Stop early enough for the "+
+			"wood to ripen before frost.")
 	s.Say(sheet.Note, f.some.And(dry),
-		"Spread dry material over the wetted ground, keep it off the trunk, and water it in.")
+		"Spread dry material over the wetted ground, at least 18 in from the trunk in first leaf, and water it in.")
+	sayWaterlogged(s)
 }
 
 // slips are the wrong ways to split a season.

@@ -36,10 +36,11 @@ func (r *run) check(s *sheet.Sheet) {
 		Label: "Least time to inject a feed", Source: citrusFertigation, Sureness: sheet.Handbook,
 		Note: "30 to 45 min, so that near and far trees get the same.",
 	})
-	nothing := s.Zero("h")
-	s.Refuse(r.window.AtMost(nothing),
-		"The flush does not fit in the run: {clean} of clean water and {flush} of flush leave nothing of {run} to inject "+
-			"in. Run the water longer, or take less clean water before the feed.")
+	s.Refuse(r.window.Less(s.Constant("no-window", "5 min", sheet.Fact{
+		Label: "Time in which no injector puts a feed in evenly", Source: "common practice", Sureness: sheet.CommonPractice,
+	})),
+		"The flush does not fit in the run: {clean} of clean water and {flush} of flush leave less than 5 minutes of "+
+			"{run} to inject in. Run the water longer, or take less clean water before the feed.")
 	s.Say(sheet.Caution, r.flush.Less(least),
 		"The flush is too short: {flush}. Water takes 20 to 30 minutes to the farthest emitter, and feed that stays in the "+
 			"lines feeds slime and misses the far trees. Flush for 30 minutes or more.")
@@ -50,6 +51,7 @@ func (r *run) check(s *sheet.Sheet) {
 			"to 30 minutes.")
 	s.Say(sheet.Notice, r.flush.More(third),
 		"The flush is more than a third of the run. A flush that is longer than it need be takes nitrate below the roots.")
+	sayWaterlogged(s)
 	s.Say(sheet.Note, sheet.Always,
 		"A common plan is thirds: {third} of clean water, {third} to inject, {third} to flush.")
 }

@@ -28,7 +28,7 @@ func materialNitrogen(s *sheet.Sheet) {
 			"put in the weight of a gallon and the nitrogen of the solution.")
 
 	t.careOfTank()
-	warnOfFeed(s, rate)
+	warnOfFeed(s, rate, nil)
 	s.Say(sheet.Note, amount.IsOther(),
 		"A gallon is taken at {gallon}. A warm gallon weighs a little less than a cold one.")
 

@@ -15,11 +15,12 @@ func treeRate(s *sheet.Sheet) {
 		Typical: 3, Low: 0, High: 80, Units: []string{"lb N/tree", "g N/tree", "kg N/tree"},
 	})
 	trees := treesGiven(s)
+	leaf := youngLeaf(s)
 	ounces := ouncesInPound(s)
 	nitrogen := s.Answer("nitrogen", "lb N/ac", rate.Times(trees).Over(ounces),
 		sheet.Says{Label: "Nitrogen for an acre", Also: "kg N/ha"})
 
-	warnOfFeed(s, rate.Term)
+	warnOfFeed(s, rate.Term, leaf)
 	s.Slip("ounces-for-pounds", "nitrogen", nitrogen.Times(s.Number(16)),
 		"That is ounces an acre. Divide by 16 for pounds.")
 	s.Slip("one-tree", "nitrogen", rate.Over(ounces),
@@ -35,11 +36,12 @@ func acreRate(s *sheet.Sheet) {
 		Typical: 30, Low: 0, High: 500, Units: []string{"kg N/ha"},
 	})
 	trees := treesGiven(s)
+	leaf := youngLeaf(s)
 	ounces := ouncesInPound(s)
 	rate := s.Answer("rate", "oz N/tree", nitrogen.Times(ounces).Over(trees),
 		sheet.Says{Label: "Nitrogen for one tree", Also: "g N/tree"})
 
-	warnOfFeed(s, rate)
+	warnOfFeed(s, rate, leaf)
 	s.Slip("pounds-for-ounces", "rate", rate.Over(s.Number(16)),
 		"That is pounds a tree. Multiply by 16 for ounces.")
 	s.Slip("multiplied", "rate", nitrogen.Times(trees).Over(ounces),
@@ -59,15 +61,26 @@ func ouncesInPound(s *sheet.Sheet) sheet.Term {
 	})
 }
 
-// warnOfFeed cautions when a rate for a tree is more than one feed may hold for the youngest trees.
-func warnOfFeed(s *sheet.Sheet, rate sheet.Term) {
-	most := s.Constant("one-feed", "1 oz N/tree", sheet.Fact{
-		Label:    "Most nitrogen in one feed, first leaf",
-		Source:   "UC Cooperative Extension San Joaquin County, Fertilizing one-year-old trees: be careful (2010)",
-		Sureness: sheet.Handbook,
-		Note:     "Given for almonds. It is a limit for one feed, not for a season: 1 oz of nitrogen for each year of age.",
-	})
-	s.Say(sheet.Caution, rate.More(most),
-		"If this is a whole season's rate, split it. {rate} in one feed can burn a first-leaf tree: give at most 1 oz "+
-			"of nitrogen a tree in one feed in the first year, 2 oz in the second.")
+// youngLeaf asks for the leaf of trees that may be young.
+func youngLeaf(s *sheet.Sheet) *sheet.Given {
+	field := leafField(1)
+	field.Optional = true
+	field.Hint = "1 for the first season of growth. Empty: trees of any age."
+	return s.Given("leaf", "", field)
+}
+
+// warnOfFeed cautions when a rate for a tree is more than one feed may hold, or a season of a young tree. leaf may be
+// nil: then the trees are taken for the youngest.
+func warnOfFeed(s *sheet.Sheet, rate sheet.Term, leaf *sheet.Given) {
+	most := feedAYear(s)
+	over := rate.More(most)
+	if leaf != nil {
+		known := s.Stated(leaf)
+		refuseLeaf(s, known.And(notALeaf(s, leaf)))
+		sayOfSeason(s, leaf, known, rate, "rate")
+		over = over.And(known.Not().Or(rate.More(fedYears(s, leaf).Times(most))))
+	}
+	s.Say(sheet.Caution, over,
+		"If this is a whole season's rate, split it. {rate} in one feed can burn a young tree: give at most 1 oz of "+
+			"nitrogen a tree in one feed for each year of its age, 1 oz in the first and 2 oz in the second.")
 }

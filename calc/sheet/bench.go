@@ -44,6 +44,9 @@ func (b *Bench) Work(entries map[string]Entry) (Outcome, error) {
 			continue
 		}
 		if !ok {
+			entry, ok = given.Unsaid()
+		}
+		if !ok {
 			return Outcome{}, fmt.Errorf("%s is missing; write %s=%q", given.Name, given.Name, given.Example())
 		}
 		if err := given.CheckEntry(entry); err != nil {

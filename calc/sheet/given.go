@@ -13,6 +13,7 @@ type Field struct {
 	Written  string   // how the unit is written, when it leaves its substance unsaid: g/cm3 for g soil/cm3
 	Units    []string // other units to offer: "ppm NO3"
 	Optional bool     // may be left empty; ask with Stated
+	Usual    bool     // of a choice: the typical option is meant where none is said
 	Date     bool     // a day of the calendar; its unit is days, counted from 1970-01-01
 	Else     Other    // another kind of quantity that may be written instead; ask with IsOther
 }
@@ -70,6 +71,9 @@ func (s *Sheet) Given(name, unitText string, f Field) *Given {
 			s.fault("%q: %w", name, err)
 		}
 	}
+	if f.Usual {
+		s.fault("%q is no choice, so nothing is meant where it is not said", name)
+	}
 	if f.Optional {
 		g.stated = &node{kind: kindStated, unit: plain, truth: true, name: name}
 		s.own[g.stated] = true
@@ -117,6 +121,15 @@ func (g *Given) takes() string {
 		return g.Unit.String()
 	}
 	return g.Unit.String() + " or " + g.other.unit.String()
+}
+
+// MayBeLeftOut says whether nothing need be written for a given.
+func (g *Given) MayBeLeftOut() bool { return g.Optional || g.Usual }
+
+// Unsaid is what is meant by a choice where nothing is written for it. False if something must be written, or if
+// nothing at all may stand there.
+func (g *Given) Unsaid() (Entry, bool) {
+	return Entry{Value: g.Typical, High: g.Typical}, g.Usual
 }
 
 // IsOther asks whether a given was written as its second kind of quantity.

@@ -158,7 +158,9 @@ func (r *givenReader) meant(name string) string {
 
 func (r *givenReader) checkMissing() {
 	for _, g := range r.sheet.Givens {
-		if !g.Optional && !r.tried[g.Name] {
+		if meant, usual := g.Unsaid(); usual && !r.tried[g.Name] {
+			r.entries[g.Name] = meant
+		} else if !g.Optional && !r.tried[g.Name] {
 			r.fault(g.Name+" is missing", "write "+typed(g))
 		}
 	}
@@ -171,7 +173,7 @@ func listCalculations(t *terminal, catalogue *calc.Catalogue) {
 	for _, s := range catalogue.All() {
 		fmt.Fprintf(t.out, "%s\n    %s\n    acreleaf reckon %s", s.Name, s.Summary, s.Name)
 		for _, g := range s.Givens {
-			if g.Optional {
+			if g.MayBeLeftOut() {
 				fmt.Fprintf(t.out, " [%s]", typed(g))
 			} else {
 				fmt.Fprintf(t.out, " %s", typed(g))

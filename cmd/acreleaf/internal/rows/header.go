@@ -125,7 +125,7 @@ func (w *work) findMissing(spans map[*sheet.Given]message.Span, unknown []int) {
 				heading(absent[near]), near))
 	}
 	for _, g := range w.Sheet.Givens {
-		if absent[g.Name] != nil && !g.Optional && !meant[g.Name] {
+		if absent[g.Name] != nil && !g.MayBeLeftOut() && !meant[g.Name] {
 			w.report(message.Span{End: len(w.scanner.row)}, "column-missing", "there is no column for "+g.Name,
 				fmt.Sprintf("add a column %s, or give it for all rows: %s='%s'", heading(g), g.Name, g.Example()))
 		}

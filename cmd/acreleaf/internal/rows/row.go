@@ -99,7 +99,7 @@ func (w *work) readGivens() bool {
 			w.rowFault(message.Span{Start: at.start, End: at.end}, "cell-unfit", c.given.Name+": "+text, note)
 		case there:
 			w.entries[c.given.Name] = entry
-		case c.given.Optional:
+		case c.given.MayBeLeftOut():
 			delete(w.entries, c.given.Name)
 		default:
 			w.rowFault(message.Span{Start: at.start, End: at.end}, "cell-empty", c.given.Name+" is empty in this row",

@@ -112,7 +112,7 @@ func (w *work) head() error {
 func (w *work) firstRow() string {
 	names := []string{"block"}
 	for _, g := range w.Sheet.Givens {
-		if _, typed := w.Typed[g.Name]; !typed && !g.Optional {
+		if _, typed := w.Typed[g.Name]; !typed && !g.MayBeLeftOut() {
 			names = append(names, heading(g))
 		}
 	}

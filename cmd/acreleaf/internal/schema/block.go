@@ -87,7 +87,7 @@ func worksheetShape() object {
 func must(s *sheet.Sheet) []string {
 	var names []string
 	for _, g := range s.Givens {
-		if !g.Optional {
+		if !g.MayBeLeftOut() {
 			names = append(names, g.Name)
 		}
 	}

@@ -60,8 +60,11 @@ func reckonerShape() object {
 // runs down, or across.
 func placing(g *sheet.Given, sides object) object {
 	written := object{"anyOf": []object{{"required": []string{g.Name}}, {"required": []string{"follow"}}}}
+	if g.Usual {
+		return object{} // where it is not said, one option is meant
+	}
 	if len(g.Choices) > 0 {
-		return written // a choice is never left out, and runs along no side
+		return written // such a choice is never left out, and none runs along a side
 	}
 	var on []object
 	for _, side := range []string{"down", "across"} {

@@ -188,6 +188,10 @@ func (b *binder) checkMissing(bound *Bound) {
 		if written || linked || given.Optional || bound.tried[given.Name] {
 			continue
 		}
+		if meant, usual := given.Unsaid(); usual {
+			bound.Entries[given.Name] = meant
+			continue
+		}
 		b.fault(bound.Block.Span, "given-missing",
 			fmt.Sprintf("the %s does not say %s", bound.Block.Construct, given.Name),
 			fmt.Sprintf("add a line such as: %s: %s", given.Name, given.Example()))

@@ -116,6 +116,8 @@ func (b *binder) checkTable(bound *Bound) {
 		case t.Follow != "":
 			link := sheet.Link{Use: t.Follow, Name: given.Name}
 			bound.links[given.Name] = linkEntry{Link: link, span: t.followSpan, follows: true}
+		case given.Usual:
+			bound.Entries[given.Name], _ = given.Unsaid()
 		case !given.Optional && !bound.tried[given.Name]:
 			b.fault(bound.Block.Span, "given-missing", "this reckoner does not say "+given.Name,
 				fmt.Sprintf("add a line such as: %s: %s", given.Name, given.Example()))
