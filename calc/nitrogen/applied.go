@@ -34,11 +34,11 @@ func waterApplied(s *sheet.Sheet) {
 		"The depth is as if the water were spread over the whole acre. Under the emitters it goes deeper.")
 	s.Say(sheet.Note, sheet.Always,
 		"This is what leaves the emitters. To count its nitrogen, take off what runs away or sinks past the roots.")
-	sayWaterlogged(s)
 	s.Say(sheet.Notice, depth.More(s.Constant("much", "60 in", sheet.Fact{
 		Label: "More than an orchard is given in most seasons", Source: "common practice",
 		Sureness: sheet.CommonPractice,
 	})), "{depth} is more than a grown orchard is given in most seasons. Check the flow and the hours.")
+	sayWaterlogged(s)
 
 	s.Slip("one-emitter", "tree-volume", flow.Times(hours),
 		"That is the water of one emitter. Multiply by the emitters at a tree.")

@@ -14,10 +14,10 @@ func init() {
 		situation{nitrogen.WaterApplied, applied("10.4", "1.5", "124", "5.27")},
 	)
 	sayings = append(sayings,
-		saying{nitrogen.WaterApplied, applied("1", "2", "110", "12"), []string{wholeAcre, leaves}},
-		saying{nitrogen.WaterApplied, applied("10", "2", "110", "740"), []string{wholeAcre, leaves}},
+		saying{nitrogen.WaterApplied, applied("1", "2", "110", "12"), []string{wholeAcre, leaves, drowned}},
+		saying{nitrogen.WaterApplied, applied("10", "2", "110", "740"), []string{wholeAcre, leaves, drowned}},
 		saying{nitrogen.WaterApplied, applied("10", "2", "110", "741"),
-			[]string{wholeAcre, leaves, "NOTICE 60 in is more than a grown orchard"}},
+			[]string{wholeAcre, leaves, "NOTICE 60 in is more than a grown orchard", drowned}},
 	)
 	for _, given := range []string{"flow", "emitters", "trees", "hours"} {
 		responses = append(responses, response{nitrogen.WaterApplied, "depth", given, 1})

@@ -30,7 +30,9 @@ func year(applied, removed string) []string {
 }
 
 func TestBalanceNeedsACrop(t *testing.T) {
-	withheld(t, nitrogen.Balance, year("30", "0"), "With nothing removed there is no ratio:")
+	for _, removed := range []string{"0", "0.0000001", "0.99"} {
+		withheld(t, nitrogen.Balance, year("30", removed), "Next to nothing was removed, so there is no ratio:")
+	}
 }
 
 // Put on is removed and the difference, and removed times the ratio.

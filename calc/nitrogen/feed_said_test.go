@@ -8,44 +8,83 @@ import (
 )
 
 const (
-	growth  = "Common practice: wait with the first feed until there are 6 in"
-	offBark = "Spread dry material over the wetted ground"
+	growth    = "Common practice: wait with the first feed until there are 8 to 12 in"
+	offBark   = "Spread dry material over the wetted ground"
+	drowned   = "Do not feed or water a waterlogged root zone."
+	onYoung   = "CAUTION Liquid UAN and CAN-17 have burned many first-leaf trees,"
+	wholeYear = "For almonds the University of California advises 1 oz a tree for the whole first season."
 )
+
+// feedSaid adds what every schedule with a feed in it says at its end.
+func feedSaid(first ...string) []string { return append(first, growth, drowned) }
 
 func init() {
 	feed := nitrogen.FeedSchedule
 	situations = append(situations,
-		situation{feed, feedsOf("30", "1", "UAN-32")},
+		situation{feed, feedsOf("20", "1", "46-0-0")},
 		situation{feed, feedsOf("50", "2", "21-0-0-24S")},
 	)
+	tooMuch := "CAUTION For a whole season 4.36 oz N/tree is more than young trees are given:"
 	sayings = append(sayings,
-		saying{feed, feedsOf("30", "1", "UAN-28"), []string{growth}},
-		saying{feed, feedsOf("30", "1", "UAN-32"), []string{"NOTICE The weight of a gallon, 11.1 lb product/gal,", growth}},
-		saying{feed, feedsOf("30", "1", "12-0-0-26S"), []string{"NOTICE Sources put a gallon", growth}},
-		saying{feed, feedsOf("30", "1", "20-0-0"), []string{"DANGER Ammonia gas burns", growth}},
-		saying{feed, feedsOf("30", "1", "15-0-0-16S", "density=12.7 lb/gal"),
-			[]string{"DANGER Urea-sulfuric acid burns", growth}},
-		saying{feed, feedsOf("30", "1", "46-0-0"), []string{growth, offBark}},
-		saying{feed, feedsOf("30", "1", "UAN-28", "cap=1 oz N/tree"), []string{growth}},
-		saying{feed, feedsOf("30", "1", "UAN-28", "cap=1.5 oz N/tree"),
-			[]string{"CAUTION Each feed of 1.45 oz N/tree is over 1 oz N/tree,", growth}},
-		saying{feed, feedsOf("30", "2", "UAN-28", "cap=1.5 oz N/tree"), []string{growth}},
-		saying{feed, feedsOf("13.75", "1", "UAN-28", "cap=1.05 oz N/tree"),
-			[]string{"CAUTION You set 1.05 oz N/tree as the most in one feed, and 1 oz N/tree is the most", growth}},
-		saying{feed, feedsOf("30", "1", "UAN-28", "last=2027-05-24"),
-			[]string{"NOTICE These feeds are only 9.75 days apart.", growth}},
-		saying{feed, feedsOf("30", "1", "UAN-28", "last=2027-05-25"), []string{growth}},
-		saying{feed, feedsOf("55", "1", "UAN-28"), []string{growth}},
-		saying{feed, feedsOf("55.1", "1", "UAN-28"),
-			[]string{"There are 9 feeds, and only the first eight are listed. Go on every 11.4 days; the last", growth}},
-		saying{feed, feedsOf("0", "1", "UAN-28"), []string{"There is no nitrogen to feed"}},
-		saying{feed, feedsOf("0", "1", "46-0-0"), []string{"There is no nitrogen to feed"}},
-		saying{feed, feedsOf("5", "1", "UAN-28"), []string{"One feed is enough. It is set for Apr 15, 2027;", growth}},
-		saying{feed, feedsOf("5", "1", "UAN-28", "last=2027-04-15"), []string{growth}},
-		saying{feed, feedsOf("30", "5", "UAN-28", "last=2027-04-15"), []string{growth}},
-		saying{feed, feedsOf("30", "6", "UAN-28", "last=2027-04-15"), []string{"The limit for one feed is printed", growth}},
+		saying{feed, feedsOf("6", "1", "UAN-28", "last=2027-04-15"), feedSaid(onYoung)},
+		saying{feed, feedsOf("6", "1", "CAN-17", "last=2027-04-15"), feedSaid(onYoung)},
+		saying{feed, feedsOf("6", "1", "UAN-32", "last=2027-04-15"),
+			feedSaid("NOTICE The weight of a gallon, 11.1 lb product/gal,", onYoung)},
+		saying{feed, feedsOf("6", "2", "UAN-28", "last=2027-04-15"), feedSaid()},
+		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-04-15"), feedSaid()},
+		saying{feed, feedsOf("6", "1", "12-0-0-26S", "last=2027-04-15"), feedSaid("NOTICE Sources put a gallon")},
+		saying{feed, feedsOf("6", "1", "20-0-0", "last=2027-04-15"), feedSaid("DANGER Ammonia gas burns")},
+		saying{feed, feedsOf("6", "1", "15-0-0-16S", "density=12.7 lb/gal", "last=2027-04-15"),
+			feedSaid("DANGER Urea-sulfuric acid burns")},
+		saying{feed, feedsOf("6", "1", "46-0-0", "last=2027-04-15"), []string{growth, offBark, drowned}},
+
+		// A season of a tree: 27.5 lb N/ac on 110 trees is 4 oz.
+		saying{feed, feedsOf("6.875", "1", "AN-20", "last=2027-04-15"), feedSaid()},
+		saying{feed, feedsOf("6.88", "1", "AN-20"), feedSaid(wholeYear)},
+		saying{feed, feedsOf("27.5", "1", "AN-20"), feedSaid(wholeYear)},
+		saying{feed, feedsOf("30", "1", "AN-20"), feedSaid(tooMuch)},
+		saying{feed, feedsOf("55", "2", "AN-20"), feedSaid()},
+		saying{feed, feedsOf("55.1", "2", "AN-20"),
+			feedSaid("CAUTION For a whole season 8.01 oz N/tree is more than young trees are given:")},
+		saying{feed, feedsOf("84", "3", "AN-20", "last=2027-10-15"),
+			feedSaid("CAUTION For a whole season 12.2 oz N/tree is more than young trees are given:")},
+		saying{feed, feedsOf("100", "4", "AN-20", "last=2027-10-15"), feedSaid()},
+
+		// The most in one feed.
+		saying{feed, feedsOf("27.5", "1", "AN-20", "cap=1 oz N/tree"), feedSaid(wholeYear)},
+		saying{feed, feedsOf("27.5", "1", "AN-20", "cap=1.5 oz N/tree"),
+			feedSaid("CAUTION Each feed of 1.33 oz N/tree is over 1 oz N/tree,", wholeYear)},
+		saying{feed, feedsOf("27.5", "2", "AN-20", "cap=1.5 oz N/tree"), feedSaid()},
+		saying{feed, feedsOf("13.75", "1", "AN-20", "cap=1.05 oz N/tree"),
+			feedSaid("CAUTION You set 1.05 oz N/tree as the most in one feed, and 1 oz N/tree is the most", wholeYear)},
+		saying{feed, feedsOf("30", "5", "AN-20", "last=2027-04-15"), feedSaid()},
+		saying{feed, feedsOf("30", "6", "AN-20", "last=2027-04-15"),
+			[]string{"NOTICE The limit for one feed is printed", growth, drowned}},
+
+		// Days between feeds: 4 feeds of a young tree, 5 of an older one.
+		saying{feed, feedsOf("27.5", "1", "AN-20", "last=2027-06-16"),
+			feedSaid(wholeYear, "NOTICE These feeds are only 20.7 days apart. Common practice for young trees")},
+		saying{feed, feedsOf("27.5", "1", "AN-20", "last=2027-06-17"), feedSaid(wholeYear)},
+		saying{feed, feedsOf("130", "4", "AN-20", "last=2027-05-24"),
+			feedSaid("NOTICE These feeds are only 9.75 days apart. Trees take one to two weeks")},
+		saying{feed, feedsOf("130", "4", "AN-20", "last=2027-05-25"), feedSaid()},
+
+		// Feeds of bare trees.
+		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-10-31"), feedSaid("One feed is enough.")},
+		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-11-02"), []string{bare, "One feed is enough.", growth, drowned}},
+		saying{feed, feedsOf("6", "1", "AN-20", "first=2027-02-27", "last=2027-02-27"), []string{bare, growth, drowned}},
+		saying{feed, feedsOf("6", "1", "AN-20", "first=2027-03-02", "last=2027-03-02"), feedSaid()},
+
+		saying{feed, feedsOf("200", "4", "AN-20", "last=2027-10-25"), feedSaid()},
+		saying{feed, feedsOf("220.1", "4", "AN-20", "last=2027-10-25"), []string{
+			"There are 9 feeds, and only the first eight are listed. Go on every 24.1 days; the last", growth, drowned}},
+		saying{feed, feedsOf("0", "1", "UAN-28"), []string{"There is no nitrogen to feed", drowned}},
+		saying{feed, feedsOf("0", "1", "46-0-0", "last=2027-12-15"), []string{"There is no nitrogen to feed", drowned}},
+		saying{feed, feedsOf("5", "1", "AN-20"), []string{"One feed is enough. It is set for Apr 15, 2027;", growth, drowned}},
 	)
 }
+
+const bare = "NOTICE Some of this season lies between November and March."
 
 func TestWorkOfTheFeeds(t *testing.T) {
 	o := work(t, nitrogen.FeedSchedule, write(t, nitrogen.FeedSchedule, feedsOf("30", "1", "UAN-32")...))
@@ -53,7 +92,7 @@ func TestWorkOfTheFeeds(t *testing.T) {
 		"strength = figure for the material = 32 % N of product",
 		"gallon = figure for the material = 11.1 lb product/gal",
 		"season = nitrogen × 16 oz/lb ÷ trees = 30 lb N/ac × 16 oz/lb ÷ 110 trees/ac = 4.36 oz N/tree",
-		"usual = leaf × 1 oz N/tree = 1 × 1 oz N/tree = 1 oz N/tree",
+		"usual = (the smaller of 5 and leaf) × 1 oz N/tree = (the smaller of 5 and 1) × 1 oz N/tree = 1 oz N/tree",
 		"limit = usual = 1 oz N/tree",
 		"parts = season ÷ limit = 4.36 oz N/tree ÷ 1 oz N/tree = 4.36",
 		"feeds = rounded up: (parts − 0.000000000001) = rounded up: (4.36 − 0.000000000001) = 5",
@@ -64,6 +103,7 @@ func TestWorkOfTheFeeds(t *testing.T) {
 		"span = last − first = Jul 15, 2027 − Apr 15, 2027 = 91 days",
 		"gaps = feeds − 1 = 5 − 1 = 4",
 		"every = span ÷ gaps = 91 days ÷ 4 = 22.8 days",
+		"last date = last = Jul 15, 2027",
 		"date 1 = first = Apr 15, 2027",
 		"date 2 = first + (rounded up: (span ÷ gaps)) = Apr 15, 2027 + (rounded up: (91 days ÷ 4)) = May 8, 2027",
 		"date 3 = first + (rounded up: (span × 2 ÷ gaps)) = " +

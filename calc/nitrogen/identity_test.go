@@ -25,9 +25,9 @@ func TestNitrateBasisThereAndBack(t *testing.T) {
 	r := random(t)
 	for range draws {
 		reported := 1000 * r.Float64()
-		as := work(t, nitrogen.NitrateBasis, map[string]float64{"reported": reported}).Value("nitrogen")
+		as := work(t, nitrogen.NitrateBasis, map[string]float64{"reported": reported, "of": 1}).Value("nitrogen")
 		text := "reported=" + strconv.FormatFloat(as.Value, 'f', -1, 64) + " ppm NO3-N"
-		back := work(t, nitrogen.NitrateBasis, write(t, nitrogen.NitrateBasis, text))
+		back := work(t, nitrogen.NitrateBasis, write(t, nitrogen.NitrateBasis, text, "of=water"))
 		alike(t, "NO3 there and back", reported, back.Value("nitrate").Value)
 		alike(t, "NO3-N there and back", as.Value, back.Value("nitrogen").Value)
 	}

@@ -51,7 +51,7 @@ func (r *run) check(s *sheet.Sheet) {
 			"to 30 minutes.")
 	s.Say(sheet.Notice, r.flush.More(third),
 		"The flush is more than a third of the run. A flush that is longer than it need be takes nitrate below the roots.")
-	sayWaterlogged(s)
 	s.Say(sheet.Note, sheet.Always,
 		"A common plan is thirds: {third} of clean water, {third} to inject, {third} to flush.")
+	sayWaterlogged(s)
 }

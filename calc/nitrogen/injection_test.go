@@ -39,22 +39,22 @@ func init() {
 		situation{inject, feedOf("20-0-0", "8 h", "1 h", "90 min")},
 	)
 	sayings = append(sayings,
-		saying{inject, feedOf("UAN-28", "6 h", "120 min", "120 min"), []string{neverBack, thirds + "120 min of clean water"}},
-		saying{inject, feedOf("UAN-28", "6 h", "20 min", "30 min"), []string{neverBack, thirds}},
+		saying{inject, feedOf("UAN-28", "6 h", "120 min", "120 min"), []string{neverBack, thirds + "120 min of clean water", drowned}},
+		saying{inject, feedOf("UAN-28", "6 h", "20 min", "30 min"), []string{neverBack, thirds, drowned}},
 		saying{inject, feedOf("UAN-28", "6 h", "19.9 min", "29.9 min"),
-			[]string{neverBack, shortFlush + "29.9 min.", shortClean + "19.9 min.", thirds}},
-		saying{inject, feedOf("UAN-28", "6 h", "120 min", "121 min"), []string{neverBack, longFlush, thirds}},
-		saying{inject, feedOf("UAN-28", "90 min", "30 min", "30 min"), []string{neverBack, thirds + "30 min"}},
+			[]string{neverBack, shortFlush + "29.9 min.", shortClean + "19.9 min.", thirds, drowned}},
+		saying{inject, feedOf("UAN-28", "6 h", "120 min", "121 min"), []string{neverBack, longFlush, thirds, drowned}},
+		saying{inject, feedOf("UAN-28", "90 min", "30 min", "30 min"), []string{neverBack, thirds + "30 min", drowned}},
 		saying{inject, feedOf("UAN-28", "89 min", "30 min", "30 min"),
-			[]string{neverBack, shortTime, longFlush, thirds}},
-		saying{inject, feedOf("UAN-32", "6 h", "2 h", "2 h"), []string{recalled, neverBack, thirds}},
-		saying{inject, feedOf("CAN-17", "6 h", "2 h", "2 h"), []string{limey, neverBack, thirds}},
-		saying{inject, feedOf("20-0-0", "6 h", "2 h", "2 h"), []string{gasKills, hard, neverBack, thirds}},
-		saying{inject, feedOf("12-0-0-26S", "6 h", "2 h", "2 h"), []string{setting, disputed, neverBack, thirds}},
+			[]string{neverBack, shortTime, longFlush, thirds, drowned}},
+		saying{inject, feedOf("UAN-32", "6 h", "2 h", "2 h"), []string{recalled, neverBack, thirds, drowned}},
+		saying{inject, feedOf("CAN-17", "6 h", "2 h", "2 h"), []string{limey, neverBack, thirds, drowned}},
+		saying{inject, feedOf("20-0-0", "6 h", "2 h", "2 h"), []string{gasKills, hard, neverBack, thirds, drowned}},
+		saying{inject, feedOf("12-0-0-26S", "6 h", "2 h", "2 h"), []string{setting, disputed, neverBack, thirds, drowned}},
 		saying{inject, feedOf("15-0-0-16S", "6 h", "2 h", "2 h", "density=12.8 lb/gal"),
-			[]string{burns, setting, neverBack, thirds}},
+			[]string{burns, setting, neverBack, thirds, drowned}},
 		saying{inject, feedOf("46-0-0", "6 h", "2 h", "2 h", "density=9.5 lb/gal", "analysis=23 % N"),
-			[]string{neverBack, thirds}},
+			[]string{neverBack, thirds, drowned}},
 	)
 }
 
@@ -88,7 +88,7 @@ func TestInjectionAgreesWithTheAmount(t *testing.T) {
 func TestInjectionsThatAreRefused(t *testing.T) {
 	inject := nitrogen.Injection
 	refusedWith(t, inject, feedOf("UAN-32", "3 h", "2 h", "1 h"),
-		"The flush does not fit in the run: 120 min of clean water and 60 min of flush leave nothing of 3 h to inject in. "+
+		"The flush does not fit in the run: 120 min of clean water and 60 min of flush leave less than 5 minutes of 3 h to inject in. "+
 			"Run the water longer, or take less clean water before the feed.")
 	refusedWith(t, inject, feedOf("46-0-0", "6 h", "2 h", "2 h"),
 		"This material is dry. Dissolve it first, and put in the weight of a gallon and the nitrogen of the solution.")

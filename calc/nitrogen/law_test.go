@@ -1,6 +1,7 @@
 package nitrogen_test
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -118,7 +119,11 @@ func TestAnswersScaleWithTheirGivens(t *testing.T) {
 				values = with(values, name, half)
 				doubled = with(doubled, name, 2*half)
 			}
-			once, twice := work(t, c.sheet, values), work(t, c.sheet, doubled)
+			once, err := evaluate(c.sheet, values)
+			if errors.As(err, new(*sheet.Refused)) {
+				continue
+			}
+			twice := work(t, c.sheet, doubled)
 			want := math.Ldexp(once.Value(c.answer).Value, c.power)
 			if got := twice.Value(c.answer).Value; got != want {
 				t.Fatalf("%s.%s of %v is %v, want %v", c.sheet.Name, c.answer, doubled, got, want)

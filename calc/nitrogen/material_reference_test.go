@@ -38,11 +38,16 @@ func noted(t testing.TB, material, pattern string) float64 {
 // told finds a number in what is said of one pound of nitrogen from a material.
 func told(t testing.TB, material, pattern string) float64 {
 	t.Helper()
+	o := work(t, nitrogen.MaterialAmount, write(t, nitrogen.MaterialAmount, onePound(material)...))
+	return numberIn(t, allSaid(o), pattern)
+}
+
+func allSaid(o sheet.Outcome) string {
 	var all []string
-	for _, s := range work(t, nitrogen.MaterialAmount, write(t, nitrogen.MaterialAmount, onePound(material)...)).Said() {
+	for _, s := range o.Said() {
 		all = append(all, s.Text)
 	}
-	return numberIn(t, strings.Join(all, " "), pattern)
+	return strings.Join(all, " ")
 }
 
 func numberIn(t testing.TB, text, pattern string) float64 {

@@ -102,7 +102,7 @@ func TestPublishedWaterNitrate(t *testing.T) {
 		// C05: North Platte NRD, Nitrogen credits for soil and water
 		{"C05", water, "nitrogen", "lb N/ac", feet},
 		// C06, C07: UC Solution Center for Nutrient Management, Nitrogen in irrigation water
-		{"C06", basis, "nitrogen", "ppm NO3-N", []string{"reported={nitrate_ppm} ppm NO3"}},
+		{"C06", basis, "nitrogen", "ppm NO3-N", []string{"reported={nitrate_ppm} ppm NO3", "of=water"}},
 		{"C07", water, "nitrogen", "lb N/ac", feet},
 		// C08, C09: UC Cooperative Extension (Tehama Co.), Western Farm Press
 		{"C08", water, "nitrogen", "lb N/ac", feet},
@@ -115,7 +115,7 @@ func TestPublishedWaterNitrate(t *testing.T) {
 		// C13: definition, mg/L x mm x 0.01
 		{"C13", water, "nitrogen", "kg N/ha", []string{"nitrate={nitrate_n_mg_L} mg/L NO3-N", "water={depth_mm} mm"}},
 		// C14: Almond Facts Mar-Apr 2021 (UCCE column): the nitrogen in 100 parts of nitrate
-		{"C14", basis, "nitrogen", "ppm NO3-N", []string{"reported=100 ppm NO3"}},
+		{"C14", basis, "nitrogen", "ppm NO3-N", []string{"reported=100 ppm NO3", "of=water"}},
 	})
 }
 
@@ -143,7 +143,7 @@ func TestPublishedTreeRates(t *testing.T) {
 	}.value(t, rows.Row("E19")))
 	// E09 to E11: UC Cooperative Extension San Joaquin Co., Fertilizing one-year-old trees: be careful, as Growing
 	// Produce prints it. At 16 trees an acre a pound an acre is an ounce a tree.
-	rows.Check("E09", constant(t, nitrogen.TreeRate, "one-feed").Quantity.Value)
+	rows.Check("E09", constant(t, nitrogen.TreeRate, "feed-a-year").Quantity.Value)
 	season := []string{"trees=16 trees/ac", "material=46-0-0", "first=2027-04-15", "last=2027-07-15"}
 	checkAll(t, rows, []published{
 		{"E09", nitrogen.FeedSchedule, "limit", "oz N/tree",
@@ -154,15 +154,21 @@ func TestPublishedTreeRates(t *testing.T) {
 			"cap={max_oz_per_application} oz N/tree"}, season...)},
 	})
 
+	// E32, E33: Farm Progress, Match fertilizer rates in young orchards to growing needs. The most in a season is theirs
+	// in first and in fourth leaf, and lies between in second and third.
+	each := constant(t, nitrogen.FeedSchedule, "season-a-year").Quantity.Value / 16
+	rows.Check("E32", each*1)
+	rows.Check("E33", each*4)
+	// E34: Growing Produce, Baby those babies
+	burns := enter(t, nitrogen.FeedSchedule, feedsOf("20", "1", "UAN-32")...)
+	rows.Check("E34", numberIn(t, allSaid(burns), `keep it at least (\d+) in from the trunk`))
+
 	for id, reason := range map[string]string{
 		"E14": "a table of advice for pecans, not arithmetic",
 		"E15": "a table of advice for pecans, not arithmetic",
 		"E16": "a table of advice for pecans, not arithmetic",
 		"E30": "the low end of a range for first-leaf walnuts, which guides cite",
 		"E31": "the high end of a range for first-leaf walnuts, which guides cite",
-		"E32": "what one first-leaf walnut needs in a year, which guides cite",
-		"E33": "what the growth of a walnut needs in its fourth to sixth year, which guides cite",
-		"E34": "a distance from the trunk, which a caution names",
 	} {
 		rows.LeaveOut(id, reason)
 	}
@@ -176,7 +182,7 @@ func TestPublishedSafety(t *testing.T) {
 	}
 	// I03: from IUPAC weights
 	rows.Check("I03", published{sheet: nitrogen.NitrateBasis, answer: "nitrate", in: "ppm NO3",
-		givens: []string{"reported={nitrate_n_mg_L} ppm NO3-N"}}.value(t, rows.Row("I03")))
+		givens: []string{"reported={nitrate_n_mg_L} ppm NO3-N", "of=water"}}.value(t, rows.Row("I03")))
 	for id, reason := range map[string]string{
 		"I02": "the old round figure for the limit as NO3; ours is the exact 44.27, and the note beside it has both",
 		"I04": "a limit for nitrite, which no calculation of this shelf takes",

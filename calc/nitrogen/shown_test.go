@@ -14,7 +14,7 @@ func TestWorkReadsAsAGrowerWouldWriteIt(t *testing.T) {
 		situation
 		work []string
 	}{
-		{situation{nitrogen.NitrateBasis, []string{"reported=45 ppm NO3"}}, []string{
+		{situation{nitrogen.NitrateBasis, []string{"reported=45 ppm NO3", "of=water"}}, []string{
 			"nitrogen = reported × 14.007 ÷ 62.004 = 45 ppm NO3 × 14.007 ÷ 62.004 = 10.2 ppm NO3-N",
 			"nitrate = reported = 45 ppm NO3"}},
 		{situation{nitrogen.SoilNitrogen, []string{"nitrate=12 ppm NO3-N", "depth=12 in"}}, []string{

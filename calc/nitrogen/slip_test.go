@@ -17,8 +17,8 @@ type situation struct {
 
 // situations are the numbers of the guides and of a few other ordinary blocks.
 var situations = []situation{
-	{nitrogen.NitrateBasis, []string{"reported=45 ppm NO3"}},
-	{nitrogen.NitrateBasis, []string{"reported=12 ppm NO3-N"}},
+	{nitrogen.NitrateBasis, []string{"reported=45 ppm NO3", "of=water"}},
+	{nitrogen.NitrateBasis, []string{"reported=12 ppm NO3-N", "of=water"}},
 	{nitrogen.SoilNitrogen, []string{"nitrate=12 ppm NO3-N", "depth=12 in"}},
 	{nitrogen.SoilNitrogen, []string{"nitrate=7 ppm NO3-N", "depth=24 in"}},
 	{nitrogen.SoilNitrogen, []string{"nitrate=12 ppm NO3-N", "depth=12 in", "bulk-density=1.35 g/cm3"}},
@@ -123,7 +123,7 @@ func TestSlipsByHand(t *testing.T) {
 		situation
 		want map[string]float64
 	}{
-		{situation{nitrogen.NitrateBasis, []string{"reported=45 ppm NO3"}},
+		{situation{nitrogen.NitrateBasis, []string{"reported=45 ppm NO3", "of=water"}},
 			map[string]float64{"not-converted": 45, "upside-down": 45 * 4.4266}},
 		{situation{nitrogen.SoilNitrogen, []string{"nitrate=12 ppm NO3-N", "depth=12 in"}}, map[string]float64{
 			"nitrate-for-nitrogen": 48 * 4.4266, "converted-twice": 48 / 4.4266, "one-slice": 24, "inches-not-slices": 288}},

@@ -64,14 +64,11 @@ func seasonMost(s *sheet.Sheet, leaf *sheet.Given) sheet.Term {
 // sayOfSeason cautions when a season's nitrogen is more than a young tree is given. asked is a question: whether the
 // leaf is known.
 func sayOfSeason(s *sheet.Sheet, leaf *sheet.Given, asked sheet.Term, season sheet.Term, name string) {
-	most := s.Step("season-most", "oz N/tree", seasonMost(s, leaf), sheet.Says{
-		Label: "Most for one tree in a season, for this leaf", Also: "g N/tree", When: asked.And(young(s, leaf)),
-	})
-	over := asked.And(young(s, leaf)).And(season.More(most))
+	over := asked.And(young(s, leaf)).And(season.More(seasonMost(s, leaf)))
 	s.Say(sheet.Caution, over,
-		"For a whole season {"+name+"} is more than young trees are given: {season-most} at this leaf. More does not make "+
-			"them grow faster. It can burn them, and what they leave goes to the groundwater. Check the trees on an acre, "+
-			"count what soil and water bring, and put on less.")
+		"For a whole season {"+name+"} is more than young trees are given: 4 oz for each leaf, that is 4 in "+
+			"first, 8 in second and 12 in third. More does not make them grow faster. It can burn them, and what they leave "+
+			"goes to the groundwater. Check the trees on an acre, count what soil and water bring, and put on less.")
 	s.Say(sheet.Note, asked.And(leaf.AtMost(s.Number(1))).And(over.Not()).
 		And(season.More(s.Constant("first-season", "1 oz N/tree", sheet.Fact{
 			Label:  "What the University of California advises for the whole first season of an almond",
