@@ -69,7 +69,7 @@ See [soil](soil.md), [water](water.md) and [a part](soil.md#x).
 | --- | --- |
 | dead | 3 |
 
-` + "```worksheet a\ncalculation: nitrate-basis\nreported: 12 ppm NO3\n```" + `
+` + "```worksheet a\ncalculation: nitrate-basis\nof: water\nreported: 12 ppm NO3\n```" + `
 
 > **CAUTION** Cold hands slip.
 
@@ -106,7 +106,7 @@ See [soil](soil.es.md), [water](water.md) and [a part](soil.md#x).
 | --- | --- |
 | TO TRANSLATE – dead | 3 |
 
-` + "```worksheet a\ncalculation: nitrate-basis\nreported: 12 ppm NO3\n```" + `
+` + "```worksheet a\ncalculation: nitrate-basis\nof: water\nreported: 12 ppm NO3\n```" + `
 
 > **CAUTION** TO TRANSLATE – Cold hands slip.
 

@@ -13,7 +13,7 @@ import (
 const citingGuide = "An acre is [43,560 ft2](source:field-book \"in one acre\"), and [6 in](source:row-book) thick. " +
 	"It is [43,560 ft2](source:field-book).\n\n" +
 	"```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n```\n\n" +
-	"```worksheet label\ncalculation: nitrate-basis\nreported: 53 ppm NO3\n```\n"
+	"```worksheet label\ncalculation: nitrate-basis\nof: soil\nreported: 53 ppm NO3\n```\n"
 
 // citing is a site whose bibliography has two of the works that its calculations rest on, in its own words.
 func citing() fstest.MapFS {
