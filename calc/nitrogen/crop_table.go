@@ -30,6 +30,19 @@ func crops() []sheet.Option {
 	}
 }
 
+// cropForms are the forms that a crop is weighed in.
+var cropForms = []string{"kernels", "in-shell", "CPC"}
+
+// formsOfCrops are the forms that the trade weighs each crop in, which its figures are for.
+var formsOfCrops = []struct {
+	crops      []string
+	form, said string
+}{
+	{[]string{"almond"}, "kernels", "the weight of kernels"},
+	{[]string{"walnut", "pecan", "hazelnut"}, "in-shell", "dry nuts in the shell"},
+	{[]string{"pistachio"}, "CPC", "the CPC weight on the processor's report"},
+}
+
 // removalTable is the nitrogen that leaves with the crop, and the least and the most that sources give.
 func removalTable(s *sheet.Sheet, crop *sheet.Given) (removal, least, most sheet.Term) {
 	const unit = "lb N per 1000 lb crop"

@@ -53,7 +53,7 @@ func demandGivens(s *sheet.Sheet) demandOf {
 		yield: s.Given("yield", "lb crop/ac", sheet.Field{
 			Written: "lb/ac",
 			Label:   "Crop you expect", Hint: "Weighed as the crop says. Write 0 for trees that do not bear yet.",
-			Typical: 1800, Low: 0, High: 15000, Units: []string{"tons crop/ac", "kg crop/ha"},
+			Typical: 1800, Low: 0, High: 15000, Units: []string{"tons crop/ac", "kg crop/ha"}, Forms: cropForms,
 		}),
 		growth: s.Given("growth", "lb N/ac", sheet.Field{
 			Label: "Growth, if you know it", Hint: "Nitrogen that new wood, roots and leaves keep. Empty: the usual figure.",
@@ -62,6 +62,7 @@ func demandGivens(s *sheet.Sheet) demandOf {
 		removal: s.Given("removal", "lb N per 1000 lb crop", sheet.Field{
 			Label: "Nitrogen in the crop, if you know it", Hint: "From your own analysis. Empty: the published figure.",
 			Typical: 68, Low: 1, High: 120, Units: []string{"lb N/ton crop", "kg N/t crop"}, Optional: true,
+			Forms: cropForms,
 		}),
 	}
 }
@@ -82,6 +83,7 @@ func (d demandOf) usualGrowth(s *sheet.Sheet) (usual, full sheet.Term) {
 // refuse says what no source gives, and that a leaf is a whole number.
 func (d demandOf) refuse(s *sheet.Sheet, bears sheet.Term) {
 	refuseLeaf(s, notALeaf(s, d.leaf))
+	d.refuseForms(s)
 	unknown := d.crop.Is("pecan").Or(d.crop.Is("hazelnut"))
 	s.Refuse(unknown.And(bears).And(s.Stated(d.removal).Not()),
 		"No published figure is known here for the nitrogen in pecans or hazelnuts. Put in your own as removal: from "+
@@ -92,6 +94,30 @@ func (d demandOf) refuse(s *sheet.Sheet, bears sheet.Term) {
 	s.Refuse(d.crop.Is("pistachio").And(d.leaf.AtMost(s.Number(1))).And(s.Stated(d.growth).Not()),
 		"No published figure is known here for the growth of pistachio in first leaf. Put in your own as growth: from "+
 			"your advisor, or ounces a tree times the trees on an acre.")
+}
+
+// refuseForms refuses a yield, or a figure for the nitrogen in a crop, that is told in another form than the one that
+// the figure for the crop is for. No source at hand gives a share that makes one of the other.
+func (d demandOf) refuseForms(s *sheet.Sheet) {
+	for _, f := range formsOfCrops {
+		other := func(g *sheet.Given) sheet.Term {
+			told := []sheet.Term{}
+			for _, form := range cropForms {
+				if form != f.form {
+					told = append(told, g.IsForm(form))
+				}
+			}
+			return told[0].Or(told[1])
+		}
+		of := d.crop.Is(f.crops[0])
+		for _, crop := range f.crops[1:] {
+			of = of.Or(d.crop.Is(crop))
+		}
+		s.Refuse(of.And(other(d.yield)), "The figure for this crop is for "+f.said+", and the yield is told in another "+
+			"form. Write it in "+f.form+", as in lb "+f.form+"/ac. No share that makes one of the other is known here.")
+		s.Refuse(of.And(other(d.removal)), "The yield of this crop is in "+f.said+", and the nitrogen in it is told for "+
+			"another form. Write it for "+f.form+", as in lb N per 1000 lb "+f.form+".")
+	}
 }
 
 func (d demandOf) slips(s *sheet.Sheet, rate, growth, removed, demand sheet.Term) {

@@ -26,7 +26,7 @@ func soilNitrogen(s *sheet.Sheet) {
 	rule, slice := fieldRule(s)
 	ruled := s.Step("by-rule", "lb N/ac", nitrate.Times(rule).Times(depth).Over(slice),
 		sheet.Says{Label: "By the field rule", Also: "kg N/ha"})
-	weighed := s.Step("by-weight", "lb N/ac", nitrate.Times(density).Times(depth),
+	weighed := s.Step("by-weight", "lb N/ac", nitrate.Nitrogen().Times(density).Times(depth),
 		sheet.Says{Label: "By the weight of your soil", Also: "kg N/ha", When: s.Stated(density)})
 	both := s.Stated(density).And(weighed.More(s.Zero("lb N/ac")))
 	s.Step("apart", "%", s.Number(1).Minus(ruled.Over(weighed)).Size(),

@@ -46,29 +46,13 @@ func ReadFigure(text, rest string, wanted unit.Unit) (Figure, error) {
 	return f, nil
 }
 
-// Meant is unit.Unit.Meant for what is said in prose: nitrogen as ammonium is not nitrogen as nitrate, though both are
-// nitrogen.
+// Meant is unit.Unit.Meant for what is said in prose, where nitrate-nitrogen may be told as nitrogen and no more: "12
+// ppm (as N)". Nitrogen as ammonium is not nitrogen as nitrate.
 func Meant(u, wanted unit.Unit) (unit.Factor, bool) {
-	if !sameForm(u, wanted) {
-		return unit.Factor{}, false
+	if by, ok := u.Meant(wanted); ok {
+		return by, ok
 	}
-	return u.Meant(wanted)
-}
-
-// sameForm says whether two units name one form of nitrogen, or one of them none.
-func sameForm(u, wanted unit.Unit) bool {
-	ours, theirs := form(u), form(wanted)
-	return ours == theirs || ours == "" || theirs == ""
-}
-
-// form is the form of nitrogen that a unit names.
-func form(u unit.Unit) string {
-	for _, form := range []string{"NO3-N", "NH4-N"} {
-		if strings.Contains(u.String(), form) {
-			return form
-		}
-	}
-	return ""
+	return u.Meant(wanted.Nitrogen())
 }
 
 // Contradicts says whether words that belong to a figure make it one of another unit than is wanted, and gives the
@@ -81,7 +65,7 @@ func Contradicts(text, words string, wanted unit.Unit) (whole string, does bool)
 	if !goesOn {
 		return "", false
 	}
-	if sameForm(longer.Unit, wanted) && longer.Unit.Dimension().LeavesOut(wanted.Dimension()) {
+	if _, ok := Meant(longer.Unit, wanted); ok {
 		return "", false
 	}
 	alone, err := readFigure(text)

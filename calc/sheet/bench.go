@@ -87,8 +87,17 @@ func (u *Use) Set(cells []float64, given string, value float64) {
 func (u *Use) Enter(low, high []float64, given string, e Entry) {
 	u.Set(low, given, e.Value)
 	u.Set(high, given, e.High)
+	u.SetKind(low, given, e)
+	u.SetKind(high, given, e)
+}
+
+// SetKind says of a given that it is of the kind and in the form of what was read for it.
+func (u *Use) SetKind(cells []float64, given string, e Entry) {
 	if cell, ok := u.others[given]; ok {
-		low[cell], high[cell] = truth(e.Other), truth(e.Other)
+		cells[cell] = truth(e.Other)
+	}
+	if cell, ok := u.forms[given]; ok {
+		cells[cell] = float64(e.Form)
 	}
 }
 

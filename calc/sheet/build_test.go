@@ -105,7 +105,7 @@ var botchedUnits = []botch{
 	{"a comparison of nitrate with nitrogen", answered(func(s *sheet.Sheet) {
 		n, no3 := s.Given("n", "ppm NO3-N", number), s.Given("no3", "ppm NO3", number)
 		s.Say(sheet.Note, n.More(no3), "More.")
-	}), []string{`cannot compare "n": it is share of N, and share of NO3 is needed`}},
+	}), []string{`cannot compare "n": it is share of NO3-N, and share of NO3 is needed`}},
 	{"a term without a name", func(s *sheet.Sheet) {
 		depth := s.Given("depth", "in", number)
 		s.Answer("answer", "in", depth.Plus(depth.Times(depth)), sheet.Says{})

@@ -1,6 +1,11 @@
 package sheet
 
-import "acreleaf/calc/unit"
+import (
+	"slices"
+	"strings"
+
+	"acreleaf/calc/unit"
+)
 
 // A Field says how a given is asked for.
 type Field struct {
@@ -15,6 +20,7 @@ type Field struct {
 	Optional bool     // may be left empty; ask with Stated
 	Usual    bool     // of a choice: the typical option is meant where none is said
 	Date     bool     // a day of the calendar; its unit is days, counted from 1970-01-01
+	Forms    []string // what may be said in place of "crop" in its unit: "kernels"; ask with IsForm
 	Else     Other    // another kind of quantity that may be written instead; ask with IsOther
 }
 
@@ -35,6 +41,14 @@ type Given struct {
 
 	stated *node
 	other  *other
+	forms  []*form
+}
+
+// A form is one of the forms that a given may be told in, with its number as it stands: pounds of kernels where pounds
+// of a crop are asked for.
+type form struct {
+	unit unit.Unit
+	is   *node // whether the number was told in this form
 }
 
 // An other is the second kind of quantity of a given.
@@ -83,6 +97,12 @@ func (s *Sheet) Given(name, unitText string, f Field) *Given {
 	}
 	n.date = f.Date
 	s.addOther(g)
+	for _, word := range f.Forms {
+		u := s.parseUnit(strings.Replace(unitText, "crop", word, 1))
+		is := &node{kind: kindStated, unit: plain, truth: true, name: name}
+		g.forms = append(g.forms, &form{unit: u, is: is})
+		s.own[is] = true
+	}
 	s.Givens = append(s.Givens, g)
 	return g
 }
@@ -109,10 +129,28 @@ func (s *Sheet) addOther(g *Given) {
 
 // kinds are the units of the kinds of quantity that a given takes.
 func (g *Given) kinds() []unit.Unit {
-	if g.other == nil {
-		return []unit.Unit{g.Unit}
+	kinds := []unit.Unit{g.Unit}
+	if g.other != nil {
+		kinds = append(kinds, g.other.unit)
 	}
-	return []unit.Unit{g.Unit, g.other.unit}
+	for _, f := range g.forms {
+		kinds = append(kinds, f.unit)
+	}
+	return kinds
+}
+
+// kindOf is the place in kinds of the first for which fits holds: the given's second kind of quantity, or the form from
+// 1 on that it is told in, or neither.
+func (g *Given) kindOf(fits func(unit.Unit) bool) (u unit.Unit, other bool, form int, ok bool) {
+	kinds := g.kinds()
+	at := slices.IndexFunc(kinds, fits)
+	switch {
+	case at < 0:
+		return unit.Unit{}, false, 0, false
+	case at > 0 && at >= len(kinds)-len(g.forms):
+		return kinds[at], false, at - (len(kinds) - len(g.forms)) + 1, true
+	}
+	return kinds[at], at == 1, 0, true
 }
 
 // takes names the units of the kinds of quantity that a given takes.
@@ -131,6 +169,25 @@ func (g *Given) MayBeLeftOut() bool { return g.Optional || g.Usual }
 func (g *Given) Unsaid() (Entry, bool) {
 	return Entry{Value: g.Typical, High: g.Typical}, g.Usual
 }
+
+// IsForm asks whether a given was told in a form: "kernels". It is no when no form was told.
+func (g *Given) IsForm(word string) Term {
+	return g.s.wrap(g.forms[slices.Index(g.Forms, word)].is)
+}
+
+// UnitFor is the unit that the value of an entry is in.
+func (g *Given) UnitFor(e Entry) unit.Unit {
+	switch {
+	case e.Form > 0:
+		return g.formUnit(e.Form)
+	case e.Other:
+		return g.other.unit
+	}
+	return g.Unit
+}
+
+// formUnit is the unit of a given that is told in a form, from 1 on.
+func (g *Given) formUnit(form int) unit.Unit { return g.forms[form-1].unit }
 
 // IsOther asks whether a given was written as its second kind of quantity.
 func (g *Given) IsOther() Term { return g.s.wrap(g.other.is) }

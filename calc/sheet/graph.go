@@ -25,15 +25,16 @@ type Use struct {
 	Index int             // its place in Graph.Uses
 	After []int           // the uses whose values it takes directly
 
-	cells       map[string]int   // by the name of a given, step or answer
-	presence    map[string]int   // by the name of an optional given that is not linked
-	others      map[string]int   // by the name of a given with a second kind of quantity that is not linked
-	linkedOther map[string]bool  // by the name of a linked given with a second kind of quantity: whether it is that
-	outside     map[string]int   // by the name of a linked given
-	there       map[string]int   // by the name of a result that may be left out
-	remarks     []int            // by the sheet's remarks, then the cases of its headline; -1: said always
-	ways        map[string][]int // by result: for each way it may be worked, whether it is this one; -1: the only way
-	slips       []int            // by the sheet's slips, in a graph that works them
+	cells    map[string]int   // by the name of a given, step or answer
+	presence map[string]int   // by the name of an optional given that is not linked
+	others   map[string]int   // by the name of a given with a second kind of quantity that is not linked
+	linked   map[string]Entry // by the name of a linked given: its kind and its form
+	forms    map[string]int   // by the name of a given that may be told in forms and is not linked: the form, 0 for none
+	outside  map[string]int   // by the name of a linked given
+	there    map[string]int   // by the name of a result that may be left out
+	remarks  []int            // by the sheet's remarks, then the cases of its headline; -1: said always
+	ways     map[string][]int // by result: for each way it may be worked, whether it is this one; -1: the only way
+	slips    []int            // by the sheet's slips, in a graph that works them
 }
 
 // A Link is where a given takes its value from: a given, step or answer of another use.
@@ -105,10 +106,8 @@ func (g *Graph) linkFactor(s *Sheet, given string, link Link) (unit.Factor, erro
 		return unit.Factor{}, fmt.Errorf("a date and a number cannot stand for each other, as %s and %s.%s would",
 			given, link.Use, link.Name)
 	}
-	for _, taken := range to.kinds() {
-		if u.Dimension().FitsAccount(taken.Dimension()) {
-			return u.To(taken)
-		}
+	if taken, _, _, ok := to.kindOf(fitsLinked(u)); ok {
+		return u.To(taken)
 	}
 	return unit.Factor{}, fmt.Errorf("%s.%s is %s; %s takes %s%s",
 		link.Use, link.Name, u, given, to.takes(), accountAdvice(u, to))
@@ -128,10 +127,19 @@ func accountAdvice(u unit.Unit, to *Given) string {
 	return "; put " + strings.Join(words, " or ") + " at the end of its unit"
 }
 
-// linksOther says whether what a link points at is of a given's second kind of quantity, and not of its first.
-func (g *Graph) linksOther(to *Given, link Link) bool {
+// linksKind says whether what a link points at is of a given's second kind of quantity, and which form it is told in.
+func (g *Graph) linksKind(to *Given, link Link) (other bool, form int) {
 	u, _ := g.Find(link.Use).Sheet.UnitOf(link.Name)
-	return to.other != nil && !u.Dimension().FitsAccount(to.Unit.Dimension())
+	_, other, form, _ = to.kindOf(fitsLinked(u))
+	return other, form
+}
+
+// fitsLinked says whether a number of a unit may go where another is asked for: what may be typed, with its account.
+func fitsLinked(u unit.Unit) func(unit.Unit) bool {
+	return func(wanted unit.Unit) bool {
+		_, err := u.To(wanted)
+		return err == nil && u.Dimension().SameAccounts(wanted.Dimension())
+	}
 }
 
 // Close orders the uses and makes the program. The error is a *CircleError, or the first link that does not hold.

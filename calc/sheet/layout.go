@@ -23,7 +23,7 @@ func (l *layout) cell() int {
 
 func (l *layout) place(u *Use) error {
 	u.cells, u.presence, u.outside = map[string]int{}, map[string]int{}, map[string]int{}
-	u.others, u.there, u.linkedOther = map[string]int{}, map[string]int{}, map[string]bool{}
+	u.others, u.there, u.forms, u.linked = map[string]int{}, map[string]int{}, map[string]int{}, map[string]Entry{}
 	u.remarks, u.slips, u.After = nil, nil, nil
 	for name := range u.Links {
 		if u.Sheet.FindGiven(name) == nil {
@@ -78,16 +78,20 @@ func (l *layout) placeGiven(u *Use, given *Given, k known) error {
 			u.others[given.Name] = l.cell()
 			k[given.other.is] = l.assembler.input(u.others[given.Name])
 		}
+		l.placeForms(u, given, k)
 		return nil
 	}
 	factor, err := l.graph.linkFactor(u.Sheet, given.Name, link)
 	if err != nil {
 		return fmt.Errorf("worksheet %q: %w", u.Name, err)
 	}
-	other := l.graph.linksOther(given, link)
+	other, form := l.graph.linksKind(given, link)
+	u.linked[given.Name] = Entry{Other: other, Form: form}
 	if given.other != nil {
-		u.linkedOther[given.Name] = other
 		k[given.other.is] = l.assembler.literal(truth(other))
+	}
+	for i, f := range given.forms {
+		k[f.is] = l.assembler.literal(truth(i+1 == form))
 	}
 	from := l.graph.Find(link.Use)
 	value := l.holds[from.Index][from.Sheet.named[link.Name]]
@@ -105,6 +109,18 @@ func (l *layout) placeGiven(u *Use, given *Given, k known) error {
 		u.After = append(u.After, from.Index)
 	}
 	return nil
+}
+
+// placeForms makes the form that a given is told in an input of the program.
+func (l *layout) placeForms(u *Use, given *Given, k known) {
+	if given.forms == nil {
+		return
+	}
+	u.forms[given.Name] = l.cell()
+	told := l.assembler.input(u.forms[given.Name])
+	for i, f := range given.forms {
+		k[f.is] = l.assembler.emit(Equal, told, l.assembler.literal(float64(i+1)))
+	}
 }
 
 // watchRange keeps whether a linked value lies outside what the given takes: no field is there to refuse it.
@@ -183,6 +199,13 @@ func (u *Use) Presence(given string) (int, bool) {
 // the given has no second kind, or takes its value from a link.
 func (u *Use) OtherCell(given string) (int, bool) {
 	cell, ok := u.others[given]
+	return cell, ok
+}
+
+// FormCell is the cell that says which form a given is told in, 0 for none. False if it has no forms, or takes its value
+// from a link.
+func (u *Use) FormCell(given string) (int, bool) {
+	cell, ok := u.forms[given]
 	return cell, ok
 }
 

@@ -37,8 +37,8 @@ func (o Outcome) Value(name string) unit.Quantity {
 // number has both ends the same.
 func (o Outcome) Range(name string) unit.Range {
 	u, _ := o.Use.Sheet.UnitOf(name)
-	if g := o.Use.Sheet.FindGiven(name); g != nil && g.other != nil && o.isOther(name) {
-		u = g.other.unit
+	if g := o.Use.Sheet.FindGiven(name); g != nil {
+		u = g.UnitFor(o.kind(name))
 	}
 	cell := o.Use.cells[name]
 	return unit.Range{Low: o.Cells[cell], High: o.high(cell), Unit: u}
@@ -56,12 +56,19 @@ func (o Outcome) Text(name string) string {
 	return DateText(r.Low) + " to " + DateText(r.High)
 }
 
-// isOther says whether a given of two kinds is of its second kind of quantity.
-func (o Outcome) isOther(given string) bool {
-	if cell, ok := o.Use.others[given]; ok {
-		return o.high(cell) != 0
+// kind says whether a given is of its second kind of quantity, and which form it is told in.
+func (o Outcome) kind(given string) Entry {
+	if linked, ok := o.Use.linked[given]; ok {
+		return linked
 	}
-	return o.Use.linkedOther[given]
+	var e Entry
+	if cell, ok := o.Use.others[given]; ok {
+		e.Other = o.high(cell) != 0
+	}
+	if cell, ok := o.Use.forms[given]; ok {
+		e.Form = int(o.high(cell))
+	}
+	return e
 }
 
 func (o Outcome) high(cell int) float64 {

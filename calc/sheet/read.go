@@ -17,6 +17,7 @@ type Entry struct {
 	TypedHigh float64
 	Below     bool // a laboratory's "<5": worked as all from nothing to 5
 	Other     bool // it is of the given's second kind, and Value and High are in that kind's unit
+	Form      int  // the one of Field.Forms that it is told in, from 1 on; 0 when it tells none
 }
 
 // Text is the entry as a reader sees it.
@@ -68,32 +69,32 @@ func (g *Given) Read(text string) (Entry, error) {
 	if below {
 		r.Low = 0
 	}
-	own, other, err := g.own(r)
+	e, err := g.own(r)
 	if err != nil {
 		return Entry{}, err
 	}
-	e := Entry{Value: own.Low, High: own.High, Unit: r.Unit, Typed: r.Low, TypedHigh: r.High, Below: below, Other: other}
+	e.Below = below
 	return e, g.CheckEntry(e)
 }
 
-// own is what was written in the given's own unit, or in that of its second kind.
-func (g *Given) own(r unit.Range) (own unit.Range, other bool, err error) {
-	own, err = r.In(g.Unit)
-	if err == nil && g.other != nil {
-		if _, both := r.In(g.other.unit); both == nil {
-			return own, false, g.whichKind(r)
+// own is what was written in the given's own unit, or in that of its second kind, or of the form it is told in.
+func (g *Given) own(r unit.Range) (Entry, error) {
+	e := Entry{Unit: r.Unit, Typed: r.Low, TypedHigh: r.High}
+	converts := func(u unit.Unit) bool { _, err := r.Unit.To(u); return err == nil }
+	if g.other != nil && converts(g.Unit) && converts(g.other.unit) {
+		return e, g.whichKind(r)
+	}
+	u, other, form, ok := g.kindOf(converts)
+	if !ok {
+		_, err := r.In(g.Unit)
+		if g.other != nil {
+			return e, fmt.Errorf("%w, or %s; write for example %s", err, g.other.unit, g.example(g.Typical))
 		}
+		return e, fmt.Errorf("%w; write for example %s", err, g.example(g.Typical))
 	}
-	if err == nil {
-		return own, false, nil
-	}
-	if g.other == nil {
-		return own, false, fmt.Errorf("%w; write for example %s", err, g.example(g.Typical))
-	}
-	if own, err := r.In(g.other.unit); err == nil {
-		return own, true, nil
-	}
-	return own, false, fmt.Errorf("%w, or %s; write for example %s", err, g.other.unit, g.example(g.Typical))
+	own, err := r.In(u)
+	e.Value, e.High, e.Other, e.Form = own.Low, own.High, other, form
+	return e, err
 }
 
 // whichKind says that a quantity may be meant as either kind that a given takes, as pounds an acre without an account.

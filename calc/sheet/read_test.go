@@ -34,7 +34,6 @@ func TestReadTakesWhatIsOnPaper(t *testing.T) {
 		{"nitrate", "12 ppm NO3-N", 12, 12, "ppm NO3-N"},
 		{"nitrate", "  12ppm NO3-N ", 12, 12, "ppm NO3-N"},
 		{"nitrate", "12 mg/kg NO3-N", 12, 12, "mg/kg NO3-N"},
-		{"nitrate", "12 ppm N", 12, 12, "ppm N"},
 		{"nitrate", "12 ppm NO3-N of soil", 12, 12, "ppm NO3-N of soil"},
 		{"nitrate", "54 ppm NO3", 54 * 14.007 / 62.004, 54, "ppm NO3"}, // 0.2259 of it
 		{"nitrate", "0 ppm NO3-N", 0, 0, "ppm NO3-N"},
@@ -81,8 +80,8 @@ func TestReadSaysWhatToWrite(t *testing.T) {
 		{"nitrate", "12", "12 has no unit; write 12 ppm NO3-N or 12 ppm NO3, as the report says"},
 		{"nitrate", "12 ppm", "12 ppm does not say what it is of; this needs nitrate-nitrogen (ppm NO3-N); " +
 			"write for example 12 ppm NO3-N"},
-		{"nitrate", "12 ppm NO3-N of water", "12 ppm NO3-N of water is a share of N in water; " +
-			"this needs a share of N in soil (ppm NO3-N); write for example 12 ppm NO3-N"},
+		{"nitrate", "12 ppm NO3-N of water", "12 ppm NO3-N of water is a share of NO3-N in water; " +
+			"this needs a share of NO3-N in soil (ppm NO3-N); write for example 12 ppm NO3-N"},
 		{"nitrate", "12 ppm P", "12 ppm P is phosphorus; this needs nitrate-nitrogen (ppm NO3-N); " +
 			"write for example 12 ppm NO3-N"},
 		{"nitrate", "250 ppm NO3-N", "250 ppm NO3-N is outside what this calculation takes: 0 to 200 ppm NO3-N"},
@@ -98,7 +97,8 @@ func TestReadSaysWhatToWrite(t *testing.T) {
 			"write for example 3 oz N/tree"},
 		{"rate", "30 lb N/ac", "30 lb N/ac is a mass of N on an area; this needs oz N/tree: divide it by trees/ac first; " +
 			"write for example 3 oz N/tree"},
-		{"rate", "8 oz product/tree", "8 oz product/tree is product; this needs nitrogen (oz N/tree); " +
+		{"rate", "8 oz product/tree", "8 oz product/tree is product; this needs nitrogen (oz N/tree): " +
+			"multiply it by the share of nitrogen in the product first; " +
 			"write for example 3 oz N/tree"},
 		{"price", "0.62", "0.62 has no unit; write $0.62/lb"},
 		{"count", "4 ft", "4 ft is a length; this needs a plain number; write for example 4"},

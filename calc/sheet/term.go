@@ -150,6 +150,25 @@ func (t Term) In(unitText string) Term {
 	return t.s.convert(t, t.s.parseUnit(unitText), "convert")
 }
 
+// Nitrogen is the nitrogen in nitrate, ammonium or urea (NO3-N, NH4-N, urea-N) counted as plain nitrogen (N).
+func (t Term) Nitrogen() Term { return t.recount(t.n.unit.Nitrogen()) }
+
+// CountedAs says in which account a term is that tells none yet: fed, taken up or present. A term that is in an account
+// comes into another only through a share with both in its unit.
+func (t Term) CountedAs(account string) Term {
+	u, ok := t.n.unit.InAccount(account)
+	if !ok {
+		t.s.fault("%s is in an account already; multiply it by a share with both accounts in its unit", t.describe())
+	}
+	return t.recount(u)
+}
+
+// recount is the same number in a unit that says more, or less, of what it counts.
+func (t Term) recount(u unit.Unit) Term {
+	t.needQuantity()
+	return t.s.wrap(&node{kind: kindConvert, args: []*node{t.n}, unit: u, factor: unit.Factor{Multiply: 1, Divide: 1}})
+}
+
 func (t Term) alone(op Op) Term {
 	t.needQuantity()
 	return t.s.wrap(&node{kind: kindOperation, op: op, args: []*node{t.n}, unit: t.n.unit})

@@ -55,6 +55,20 @@ func (u Unit) Account() string {
 	return accountWords[b]
 }
 
+// InAccount gives the same unit with an account at its end. It panics when the word is no account, and gives false when u
+// tells one already.
+func (u Unit) InAccount(account string) (Unit, bool) {
+	if s, ok := spellings[account]; !ok || s.symbol.kind != accountKind {
+		panic("unit: " + account + " is no account")
+	}
+	for b := firstAccount; b < bases; b++ {
+		if u.dimension.powers[b] != 0 {
+			return u, false
+		}
+	}
+	return u.Times(MustParse(account)), true
+}
+
 // accountStep says how to come from one account to another.
 func accountStep(have, want Dimension) string {
 	from, told := have.account()

@@ -18,9 +18,18 @@ const (
 	water
 	product
 	crop
+	kernels
+	inShell
+	assessed
+	husks
 	lime
 
 	nitrogen
+	nitrateN
+	nitriteN
+	ammoniumN
+	ammoniaN
+	ureaN
 	nitrate
 	nitrite
 	ammonium
@@ -108,10 +117,10 @@ func (d Dimension) Fits(wanted Dimension) bool {
 	return d.leavesOut(wanted, func(b base) bool { return b.isCarrier() || b.isAccount() })
 }
 
-// FitsAccount is Fits for what no person fills in, such as the answer of another sheet: a carrier may be left out, an
-// account may not, since nobody is there who knows which one is meant.
-func (d Dimension) FitsAccount(wanted Dimension) bool {
-	return d.leavesOut(wanted, base.isCarrier)
+// SameAccounts says whether d and e tell the same accounts. What one sheet takes from another must, since nobody is
+// there who knows which one was meant.
+func (d Dimension) SameAccounts(e Dimension) bool {
+	return [bases - firstAccount]int16(d.powers[firstAccount:]) == [bases - firstAccount]int16(e.powers[firstAccount:])
 }
 
 // LeavesOut is Fits for a figure in a sentence, where the reader knows what is meant: any substance of wanted may be

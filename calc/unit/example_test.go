@@ -9,7 +9,7 @@ import (
 // A soil report in ppm, a depth and the weight of soil make pounds an acre.
 func Example() {
 	nitrate := unit.MustParse("ppm NO3-N").Carried("soil")
-	whole := nitrate.Times(unit.MustParse("in")).Times(unit.MustParse("lb soil/ac per 6 in"))
+	whole := nitrate.Nitrogen().Times(unit.MustParse("in")).Times(unit.MustParse("lb soil/ac per 6 in"))
 	factor, err := whole.To(unit.MustParse("lb N/ac"))
 	fmt.Println(unit.Text(factor.Apply(12*12*2_000_000)), err)
 	// Output: 48 <nil>

@@ -1,6 +1,9 @@
 package unit
 
-import "math/big"
+import (
+	"math/big"
+	"slices"
+)
 
 // A form is a nutrient told as one of its compounds: nitrate holds nitrogen, P2O5 holds phosphorus.
 type form struct {
@@ -9,14 +12,15 @@ type form struct {
 	share   *big.Rat // mass of the element in a unit mass of the compound
 }
 
-// forms are the compounds that convert to the element they hold. Two compounds of one element do not convert into
-// each other: nitrate is not ammonium, though both hold nitrogen.
+// forms are the compounds that convert to the element they hold. Those that hold nitrogen convert to the nitrogen of
+// their own form only: nitrate is not ammonium, though both hold nitrogen. Nor do two other compounds of one element
+// convert into each other.
 var forms = []form{
-	{nitrate, nitrogen, mustShare("N", "NO3")},
-	{nitrite, nitrogen, mustShare("N", "NO2")},
-	{ammonium, nitrogen, mustShare("N", "NH4")},
-	{ammonia, nitrogen, mustShare("N", "NH3")},
-	{urea, nitrogen, mustShare("N", "CO(NH2)2")},
+	{nitrate, nitrateN, mustShare("N", "NO3")},
+	{nitrite, nitriteN, mustShare("N", "NO2")},
+	{ammonium, ammoniumN, mustShare("N", "NH4")},
+	{ammonia, ammoniaN, mustShare("N", "NH3")},
+	{urea, ureaN, mustShare("N", "CO(NH2)2")},
 	{phosphate, phosphorus, mustShare("P", "P2O5")},
 	{potash, potassium, mustShare("K", "K2O")},
 	{sulfate, sulfur, mustShare("S", "SO4")},
@@ -51,6 +55,23 @@ func (d Dimension) reform(wanted Dimension) (Dimension, *big.Rat, bool) {
 		factor.Mul(factor, powerOf(f.share, extra))
 	}
 	return d, factor, true
+}
+
+// plainNitrogen are the forms of nitrogen that are told by the nitrogen in them.
+var plainNitrogen = map[base]bool{nitrateN: true, nitriteN: true, ammoniumN: true, ammoniaN: true, ureaN: true}
+
+// Nitrogen gives the same unit with the nitrogen of a form counted as nitrogen and no more: a pound of NO3-N is a pound
+// of N. There is no way back, since plain nitrogen does not say which form it is of.
+func (u Unit) Nitrogen() Unit {
+	terms := slices.Clone(u.terms)
+	for i, t := range terms {
+		if t.substance != nil && plainNitrogen[t.substance.base] {
+			u.dimension = u.dimension.Over(t.dimension().Power(t.power))
+			terms[i].substance = substanceBySymbol["N"]
+			u.dimension = u.dimension.Times(terms[i].dimension().Power(t.power))
+		}
+	}
+	return Unit{terms: multiplyTerms(nil, terms, 1), dimension: u.dimension, scale: u.scale}
 }
 
 // powerOf gives r to the power n, exactly; n may be negative.

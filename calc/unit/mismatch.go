@@ -49,9 +49,47 @@ func (m *Mismatch) otherSubstance(is string) string {
 	case have != "" && want == "":
 		return fmt.Sprintf("%s is %s; this needs %s with no substance named", m.Given, have, m.Wanted.name())
 	case have != want:
-		return fmt.Sprintf("%s is %s; this needs %s (%s)", m.Given, have, want, m.Wanted)
+		return fmt.Sprintf("%s is %s; this needs %s (%s)%s", m.Given, have, want, m.Wanted, m.substanceStep())
 	}
 	return fmt.Sprintf("%s%s (%s)", is, m.Wanted.describe(), m.Wanted)
+}
+
+// substanceStep says how to come from one substance to another, or where the one that is needed stands, where people
+// often take one for the other; it starts with a colon.
+func (m *Mismatch) substanceStep() string {
+	have, want := m.Unit.dimension, m.Wanted.dimension
+	switch {
+	case want.has(nitrateN) && have.has(nitrogen):
+		return fmt.Sprintf(": N alone is nitrogen of any form, so write %s only if the report means nitrate as N",
+			strings.Replace(m.Given, " N", " NO3-N", 1))
+	case (want.has(nitrateN) || want.has(nitrate)) && have.holdsNitrogen():
+		return ": take the line of the report that says NO3-N, NO3 or nitrate"
+	case want.has(nitrogen) && have.has(product):
+		return ": multiply it by the share of nitrogen in the product first"
+	case want.has(product) && have.has(nitrogen):
+		return ": divide it by the share of nitrogen in the product first"
+	case want.has(crop) || want.isCrop():
+		return ": weigh the crop in that form"
+	}
+	return ""
+}
+
+// holdsNitrogen says whether a form of nitrogen that is no nitrate stands above the line.
+func (d Dimension) holdsNitrogen() bool {
+	for _, b := range []base{nitrogen, nitriteN, ammoniumN, ammoniaN, ureaN, nitrite, ammonium, ammonia, urea} {
+		if d.has(b) {
+			return true
+		}
+	}
+	return false
+}
+
+// has says whether a base stands above the line.
+func (d Dimension) has(b base) bool { return d.powers[b] > 0 }
+
+// isCrop says whether a part of a crop stands above the line.
+func (d Dimension) isCrop() bool {
+	return d.has(kernels) || d.has(inShell) || d.has(assessed) || d.has(husks)
 }
 
 // stepBetween says how to come from one dimension to another where a grower often forgets to, and "" elsewhere.

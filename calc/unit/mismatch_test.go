@@ -13,10 +13,19 @@ func TestMismatchSentences(t *testing.T) {
 		{"5", "1/ac", "5 has no unit; this needs 1/ac: write 5/ac"},
 		{"54 ppm NO3", "ppm NO3-N", "54 ppm NO3 is nitrate; this needs nitrate-nitrogen (ppm NO3-N)"},
 		{"54 ppm NO3", "ppm NH4", "54 ppm NO3 is nitrate; this needs ammonium (ppm NH4)"},
+		{"12 ppm NH4-N", "ppm NO3-N", "12 ppm NH4-N is ammonium-nitrogen; this needs nitrate-nitrogen (ppm NO3-N): " +
+			"take the line of the report that says NO3-N, NO3 or nitrate"},
+		{"12 ppm NO2-N", "ppm NO3", "12 ppm NO2-N is nitrite-nitrogen; this needs nitrate (ppm NO3): " +
+			"take the line of the report that says NO3-N, NO3 or nitrate"},
+		{"12 ppm N", "ppm NO3-N", "12 ppm N is nitrogen; this needs nitrate-nitrogen (ppm NO3-N): N alone is " +
+			"nitrogen of any form, so write 12 ppm NO3-N only if the report means nitrate as N"},
+		{"2,000 lb in-shell/ac", "lb kernels/ac", "2,000 lb in-shell/ac is in-shell nuts; " +
+			"this needs kernels (lb kernels/ac): weigh the crop in that form"},
 		{"54 ppm", "ppm NO3-N", "54 ppm does not say what it is of; this needs nitrate-nitrogen (ppm NO3-N)"},
 		{"48 lb/ac", "lb N/ac", "48 lb/ac does not say what it is of; this needs nitrogen (lb N/ac)"},
 		{"48 lb N/ac", "lb/ac", "48 lb N/ac is nitrogen; this needs lb/ac with no substance named"},
-		{"50 lb product/ac", "lb N/ac", "50 lb product/ac is product; this needs nitrogen (lb N/ac)"},
+		{"50 lb product/ac", "lb N/ac", "50 lb product/ac is product; this needs nitrogen (lb N/ac): " +
+			"multiply it by the share of nitrogen in the product first"},
 		{"90 lb P2O5/ac", "kg K2O/ha", "90 lb P2O5/ac is phosphate; this needs potash (kg K2O/ha)"},
 		{"12 ppm N of water", "ppm N of soil",
 			"12 ppm N of water is a share of N in water; this needs a share of N in soil (ppm N of soil)"},

@@ -1,7 +1,10 @@
 package unit
 
-// A substance is one way to write what a unit is of. Several may share a base: ppm NO3-N and ppm N both measure
-// nitrogen, and differ only in what a reader is told.
+import "slices"
+
+// A substance is one way to write what a unit is of. Two words for one thing share a base, as product and fertilizer
+// do. What only a fact of the trade or of a laboratory makes one of the other has a base of its own: nitrogen in
+// nitrate is no nitrogen in ammonium, and kernels are no nuts in the shell.
 type substance struct {
 	symbol string // as it is written after a unit
 	words  string // as it is said in a sentence
@@ -16,14 +19,18 @@ var substances = []substance{
 	{"material", "product", product},
 	{"fertilizer", "product", product},
 	{"crop", "crop", crop},
-	{"kernels", "kernels", crop},
-	{"in-shell", "in-shell nuts", crop},
+	{"kernels", "kernels", kernels},
+	{"in-shell", "in-shell nuts", inShell},
+	{"CPC", "CPC weight", assessed},
+	{"shells-and-hulls", "shells and hulls", husks},
 	{"lime", "lime", lime},
 	{"CaCO3", "lime", lime},
 	{"N", "nitrogen", nitrogen},
-	{"NO3-N", "nitrate-nitrogen", nitrogen},
-	{"NH4-N", "ammonium-nitrogen", nitrogen},
-	{"NO2-N", "nitrite-nitrogen", nitrogen},
+	{"NO3-N", "nitrate-nitrogen", nitrateN},
+	{"NO2-N", "nitrite-nitrogen", nitriteN},
+	{"NH4-N", "ammonium-nitrogen", ammoniumN},
+	{"NH3-N", "ammonia-nitrogen", ammoniaN},
+	{"urea-N", "urea-nitrogen", ureaN},
 	{"NO3", "nitrate", nitrate},
 	{"NO2", "nitrite", nitrite},
 	{"NH4", "ammonium", ammonium},
@@ -48,6 +55,35 @@ func indexSubstances() map[string]*substance {
 		index[substances[i].symbol] = &substances[i]
 	}
 	return index
+}
+
+// Substances lists every known spelling of a substance.
+func Substances() []string {
+	symbols := make([]string, len(substances))
+	for i, s := range substances {
+		symbols[i] = s.symbol
+	}
+	return symbols
+}
+
+// Of gives u with another substance above the line, or with none for "". False when nothing above the line can be of a
+// substance.
+func (u Unit) Of(symbol string) (Unit, bool) {
+	terms := slices.Clone(u.terms)
+	at := slices.IndexFunc(terms, func(t term) bool { return t.power > 0 && t.substance != nil })
+	if at < 0 {
+		at = slices.IndexFunc(terms, func(t term) bool {
+			return t.power > 0 && (t.symbol.kind == massKind || t.symbol.kind == ratio)
+		})
+	}
+	if at < 0 {
+		return u, false
+	}
+	of := Unit{scale: u.scale, dimension: u.dimension.Over(terms[at].dimension().Power(terms[at].power))}
+	terms[at].substance = substanceBySymbol[symbol]
+	of.dimension = of.dimension.Times(terms[at].dimension().Power(terms[at].power))
+	of.terms = multiplyTerms(nil, terms, 1)
+	return of, true
 }
 
 // substanceOf gives the usual spelling of a base.

@@ -13,10 +13,11 @@ interface Value {
   low: number;
   high: number;
   other: boolean; // it is of the given's second kind of quantity
+  form: number; // the form that it is told in, 0 for none
 }
 
 const same = (a: Value, b: Value): boolean =>
-  Object.is(a.low, b.low) && Object.is(a.high, b.high) && a.other === b.other;
+  Object.is(a.low, b.low) && Object.is(a.high, b.high) && a.other === b.other && a.form === b.form;
 
 /** The sentence for a number that cannot be used. It is tied to its field. */
 function faultOf(input: Element): Element | null {
@@ -43,6 +44,7 @@ export class NumberField implements Field {
   private readonly cell: number;
   private readonly presence: number; // NaN when the field must be filled
   private readonly others: number; // NaN when it takes one kind of quantity
+  private readonly forms: number; // NaN when it is told in no forms
   private readonly start: Value; // the example's
   private readonly parse: (typed: string) => number | null;
   private readonly limits: Limits;
@@ -62,7 +64,8 @@ export class NumberField implements Field {
     this.cell = numberIn(input, "data-cell");
     this.presence = numberIn(input, "data-presence");
     this.others = numberIn(input, "data-others");
-    this.inputs = [this.cell, this.presence, this.others].filter((cell) => !isNaN(cell));
+    this.forms = numberIn(input, "data-forms");
+    this.inputs = [this.cell, this.presence, this.others, this.forms].filter((cell) => !isNaN(cell));
     const low = numberIn(input, "data-start");
     const high = numberIn(input, "data-start-high");
     this.fault = faultOf(input);
@@ -73,7 +76,7 @@ export class NumberField implements Field {
     this.limits = new Limits(input, this.fault, day ? dayText : text);
     this.units = input.parentElement!.querySelector("select[data-unit-for]");
     this.printedUnit = this.units ? printedIndex(this.units) : 0;
-    this.value = this.start = { low, high: isNaN(high) ? low : high, other: !!this.otherAt(this.printedUnit) };
+    this.value = this.start = { low, high: isNaN(high) ? low : high, ...this.kindAt(this.printedUnit) };
   }
 
   get ranged(): boolean {
@@ -98,6 +101,12 @@ export class NumberField implements Field {
     return true;
   }
 
+  /** The kind of quantity and the form of the unit at a place of the list. */
+  private kindAt(unit: number): Pick<Value, "other" | "form"> {
+    const option = this.units?.options[unit];
+    return { other: !!this.otherAt(unit), form: (option && numberIn(option, "data-form")) || 0 };
+  }
+
   /** The option at a place of the list of units, if it is of the second kind of quantity. */
   private otherAt(unit: number): Element | null {
     const option = this.units?.options[unit];
@@ -116,9 +125,9 @@ export class NumberField implements Field {
       this.value = this.start;
     } else if (numbers && this.limits.hold(numbers.low) && this.limits.hold(numbers.high)) {
       const [low, high] = [numbers.low, numbers.high].map((number) => apply(number, this.factor));
-      this.value = { low, high, other: !!this.otherAt(this.unit) };
+      this.value = { low, high, ...this.kindAt(this.unit) };
     } else if (read === null && !isNaN(this.presence)) {
-      this.value = { low: NaN, high: NaN, other: false };
+      this.value = { low: NaN, high: NaN, other: false, form: 0 };
     } else {
       this.reason = typeof read === "string" ? read : "";
     }
@@ -162,7 +171,7 @@ export class NumberField implements Field {
   }
 
   write(ends: Ends, example: boolean): void {
-    const { low, high, other } = example ? this.start : this.value;
+    const { low, high, other, form } = example ? this.start : this.value;
     // An empty field is a 0 that its presence says not to use.
     fill(ends, this.cell, low || 0, (this.refused && !example ? low : high) || 0);
     if (!isNaN(this.presence)) {
@@ -170,6 +179,9 @@ export class NumberField implements Field {
     }
     if (!isNaN(this.others)) {
       fill(ends, this.others, other ? 1 : 0);
+    }
+    if (!isNaN(this.forms)) {
+      fill(ends, this.forms, form);
     }
   }
 

@@ -33,6 +33,7 @@ type Given struct {
 	Kind     string
 	Cell     int    // of its field
 	Presence int    // the cell that says whether an optional given is filled in; -1 for none
+	Forms    int    // the cell that says which form it is told in; 0 when it has no forms
 	Others   int    // the cell that says whether it is of its second kind of quantity; -1 when it has but one
 	Text     string // the example's number as the field shows it; empty when optional and left out
 	Unit     string // its unit, when there is no choice of Units
@@ -61,6 +62,7 @@ type UnitOption struct {
 	Text     string
 	Factor   string // "multiply/divide" from this unit to the canonical one
 	Selected bool
+	Form     int     // the form that it tells; 0 for none
 	Second   *Limits // of a unit of the second kind of quantity: what is allowed in it; nil for the first kind
 }
 

@@ -155,6 +155,9 @@ func input(w *bytes.Buffer, g *Given) {
 	if g.Others >= 0 {
 		numbered(w, "data-others", g.Others)
 	}
+	if g.Forms > 0 {
+		numbered(w, "data-forms", g.Forms)
+	}
 	describedBy(w, g)
 	w.WriteByte('>')
 }
@@ -198,6 +201,9 @@ func (r *Renderer) units(w *bytes.Buffer, g *Given) {
 			w.WriteString(" data-other")
 			measured(w, "data-low", u.Second.Low)
 			measured(w, "data-high", u.Second.High)
+		}
+		if u.Form > 0 {
+			numbered(w, "data-form", u.Form)
 		}
 		option(w, u.Text, u.Selected)
 	}

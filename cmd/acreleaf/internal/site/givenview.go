@@ -44,6 +44,9 @@ func givenView(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) render.Giv
 	if others, ok := b.Use.OtherCell(g.Name); ok {
 		v.Others = others
 	}
+	if forms, ok := b.Use.FormCell(g.Name); ok {
+		v.Forms = forms
+	}
 	entry, filled := b.Entries[g.Name]
 	if len(g.Choices) > 0 {
 		v.Kind = render.KindChoice
@@ -67,7 +70,7 @@ func givenView(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) render.Giv
 	if filled {
 		chosen = entry.Unit
 	}
-	fillUnits(&v, g, chosen, entry.Other)
+	fillUnits(&v, g, chosen, entry)
 	return v
 }
 
@@ -103,11 +106,11 @@ func title(b *worksheet.Bound) string {
 
 // fillUnits lists the units that a given can be typed in, the chosen one selected, and writes the allowed range in it.
 // The chosen one is of the given's second kind of quantity, or of its first.
-func fillUnits(v *render.Given, g *sheet.Given, chosen unit.Unit, second bool) {
+func fillUnits(v *render.Given, g *sheet.Given, chosen unit.Unit, entry sheet.Entry) {
 	units := unitsOf(g)
-	isChosen := func(o unitOption) bool { return o.text == chosen.String() && (o.second != nil) == second }
+	isChosen := func(o unitOption) bool { return o.text == chosen.String() && (o.second != nil) == entry.Other }
 	if !slices.ContainsFunc(units, isChosen) {
-		units = append(slices.Clip(units), newUnitOption(chosen, g, second))
+		units = append(slices.Clip(units), newUnitOption(chosen, g, entry))
 	}
 	for _, o := range units {
 		selected := isChosen(o)
@@ -115,7 +118,8 @@ func fillUnits(v *render.Given, g *sheet.Given, chosen unit.Unit, second bool) {
 			v.LowText, v.HighText, v.Unit = o.low, o.high, o.text
 		}
 		if len(units) > 1 {
-			v.Units = append(v.Units, render.UnitOption{Text: o.text, Factor: o.factor, Selected: selected, Second: o.second})
+			v.Units = append(v.Units, render.UnitOption{Text: o.text, Factor: o.factor, Selected: selected, Second: o.second,
+				Form: o.form})
 		}
 	}
 }
@@ -124,14 +128,15 @@ func fillUnits(v *render.Given, g *sheet.Given, chosen unit.Unit, second bool) {
 type unitOption struct {
 	text, factor, low, high string
 	second                  *render.Limits // of the second kind of quantity
+	form                    int            // the form that it tells, 0 for none
 }
 
-func newUnitOption(u unit.Unit, g *sheet.Given, second bool) unitOption {
-	own, limits := g.Unit, render.Limits{Low: g.Low, High: g.High}
-	if second {
-		own, limits = secondUnit(g), render.Limits{Low: g.Else.Low, High: g.Else.High}
+func newUnitOption(u unit.Unit, g *sheet.Given, of sheet.Entry) unitOption {
+	limits := render.Limits{Low: g.Low, High: g.High}
+	if of.Other {
+		limits = render.Limits{Low: g.Else.Low, High: g.Else.High}
 	}
-	factor, err := u.To(own)
+	factor, err := u.To(g.UnitFor(of))
 	if err != nil {
 		panic(err) // the sheet or Read has refused it
 	}
@@ -140,7 +145,8 @@ func newUnitOption(u unit.Unit, g *sheet.Given, second bool) unitOption {
 		text: u.String(), factor: factor.Text(),
 		low: unit.Text(back.Apply(limits.Low)), high: unit.Text(back.Apply(limits.High)),
 	}
-	if second {
+	o.form = of.Form
+	if of.Other {
 		o.second = &limits
 	}
 	return o
@@ -153,12 +159,12 @@ func unitsOf(g *sheet.Given) []unitOption {
 	if known, ok := unitOptions.Load(g); ok {
 		return known.([]unitOption)
 	}
-	units := []unitOption{newUnitOption(g.Unit, g, false)}
+	units := []unitOption{newUnitOption(g.Unit, g, sheet.Entry{})}
 	for _, text := range g.Units {
-		units = append(units, newUnitOption(unit.MustParse(text), g, false))
+		units = append(units, newUnitOption(unit.MustParse(text), g, sheet.Entry{}))
 	}
 	if g.Else.Unit != "" {
-		units = append(units, newUnitOption(secondUnit(g), g, true))
+		units = append(units, newUnitOption(secondUnit(g), g, sheet.Entry{Other: true}))
 	}
 	unitOptions.Store(g, units)
 	return units

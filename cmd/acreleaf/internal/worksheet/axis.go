@@ -17,6 +17,7 @@ type Axis struct {
 	Unit   unit.Unit // as written
 	Typed  []float64
 	Values []float64
+	kind   sheet.Entry // the kind of quantity and the form that the values are of
 }
 
 // axis reads "depth = 6, 12, 18, 24 in". The unit stands behind the last number.
@@ -41,7 +42,7 @@ func (b *binder) axis(bound *Bound, entry markdown.Entry) Axis {
 			b.axisUnread(entry, message.Span{Start: at, End: at + len(number)}, len(entry.Value)-len(unitText), given, err)
 			return Axis{}
 		}
-		axis.Unit = read.Unit
+		axis.Unit, axis.kind = read.Unit, sheet.Entry{Other: read.Other, Form: read.Form}
 		axis.Typed = append(axis.Typed, read.Typed)
 		axis.Values = append(axis.Values, read.Value)
 		at += len(number)

@@ -44,6 +44,8 @@ func (p *Page) at(bound *Bound, down, across float64) (sheet.Outcome, error) {
 	for _, cells := range [][]float64{o.Cells, o.High} {
 		bound.Use.Set(cells, bound.Table.Down.Given, down)
 		bound.Use.Set(cells, bound.Table.Across.Given, across)
+		bound.Use.SetKind(cells, bound.Table.Down.Given, bound.Table.Down.kind)
+		bound.Use.SetKind(cells, bound.Table.Across.Given, bound.Table.Across.kind)
 	}
 	if err := p.Graph.Program.Spread(o.Cells, o.High); err != nil {
 		return o, err

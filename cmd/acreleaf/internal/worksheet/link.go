@@ -169,7 +169,8 @@ func (b *binder) unfit(given *sheet.Given, link linkEntry, err error) string {
 		return fmt.Sprintf("%s is chosen from a list that %s.%s does not choose from", given.Name, link.Use, link.Name)
 	case fromList:
 		return fmt.Sprintf("%s.%s is chosen from a list, and %s is a number", link.Use, link.Name, given.Name)
-	case own.Dimension().Fits(given.Unit.Dimension()):
+	}
+	if _, other := own.To(given.Unit); other == nil {
 		return err.Error()
 	}
 	return fmt.Sprintf("%s.%s is %s (%s); %s is %s (%s)", link.Use, link.Name, own.Dimension(), own,

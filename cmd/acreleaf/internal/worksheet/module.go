@@ -138,6 +138,9 @@ func (w *dataWriter) fixed() {
 			if cell, ok := b.Use.OtherCell(given.Name); ok {
 				put(cell)
 			}
+			if cell, ok := b.Use.FormCell(given.Name); ok {
+				put(cell)
+			}
 		}
 	}
 }
