@@ -114,9 +114,9 @@ func (d demandOf) refuseForms(s *sheet.Sheet) {
 			of = of.Or(d.crop.Is(crop))
 		}
 		s.Refuse(of.And(other(d.yield)), "The figure for this crop is for "+f.said+", and the yield is told in another "+
-			"form. Write it in "+f.form+", as in lb "+f.form+"/ac. No share that makes one of the other is known here.")
+			"form. Write it as lb "+f.form+"/ac. No share that turns one form into the other is known here.")
 		s.Refuse(of.And(other(d.removal)), "The yield of this crop is in "+f.said+", and the nitrogen in it is told for "+
-			"another form. Write it for "+f.form+", as in lb N per 1000 lb "+f.form+".")
+			"another form. Write it as lb N per 1000 lb "+f.form+".")
 	}
 }
 

@@ -137,8 +137,8 @@ func (g *Graph) linksKind(to *Given, link Link) (other bool, form int) {
 // fitsLinked says whether a number of a unit may go where another is asked for: what may be typed, with its account.
 func fitsLinked(u unit.Unit) func(unit.Unit) bool {
 	return func(wanted unit.Unit) bool {
-		_, err := u.To(wanted)
-		return err == nil && u.Dimension().SameAccounts(wanted.Dimension())
+		_, err := u.For(wanted)
+		return err == nil && (u.String() == "") == (wanted.String() == "") && u.Dimension().SameAccounts(wanted.Dimension())
 	}
 }
 

@@ -80,19 +80,22 @@ func (g *Given) Read(text string) (Entry, error) {
 // own is what was written in the given's own unit, or in that of its second kind, or of the form it is told in.
 func (g *Given) own(r unit.Range) (Entry, error) {
 	e := Entry{Unit: r.Unit, Typed: r.Low, TypedHigh: r.High}
-	converts := func(u unit.Unit) bool { _, err := r.Unit.To(u); return err == nil }
+	converts := func(u unit.Unit) bool { _, err := r.Unit.For(u); return err == nil }
 	if g.other != nil && converts(g.Unit) && converts(g.other.unit) {
 		return e, g.whichKind(r)
 	}
+	if g.Unit.String() == "" && r.Unit.String() != "" && converts(g.Unit) {
+		return e, fmt.Errorf("%s has a unit, and this is a number without one; write for example %s", r, g.example(g.Typical))
+	}
 	u, other, form, ok := g.kindOf(converts)
 	if !ok {
-		_, err := r.In(g.Unit)
+		_, err := r.For(g.Unit)
 		if g.other != nil {
 			return e, fmt.Errorf("%w, or %s; write for example %s", err, g.other.unit, g.example(g.Typical))
 		}
 		return e, fmt.Errorf("%w; write for example %s", err, g.example(g.Typical))
 	}
-	own, err := r.In(u)
+	own, err := r.For(u)
 	e.Value, e.High, e.Other, e.Form = own.Low, own.High, other, form
 	return e, err
 }

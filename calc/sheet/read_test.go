@@ -101,6 +101,7 @@ func TestReadSaysWhatToWrite(t *testing.T) {
 			"multiply it by the share of nitrogen in the product first; " +
 			"write for example 3 oz N/tree"},
 		{"price", "0.62", "0.62 has no unit; write $0.62/lb"},
+		{"count", "200 %", "200 % has a unit, and this is a number without one; write for example 4"},
 		{"count", "4 ft", "4 ft is a length; this needs a plain number; write for example 4"},
 		{"pattern", "hexagon", `there is no pattern "hexagon"; choose one of: square, double-row`},
 		{"pattern", "", `there is no pattern ""; choose one of: square, double-row`},

@@ -40,6 +40,16 @@ func (u Unit) To(v Unit) (Factor, error) {
 	return factorOf(factor.Quo(factor, v.ratio())), nil
 }
 
+// For gives the factor from u, as somebody wrote it, to the unit that is asked for. What was written may leave a carrier
+// or an account out, and may be a compound of what is asked for, but may say nothing that is not asked for. Otherwise
+// the error is a *Mismatch.
+func (u Unit) For(asked Unit) (Factor, error) {
+	if d, _, ok := u.dimension.reform(asked.dimension); ok && d.Fits(asked.dimension) {
+		return u.To(asked)
+	}
+	return Factor{}, &Mismatch{Given: u.String(), Unit: u, Wanted: asked}
+}
+
 // factorOf writes an exact ratio as two numbers: its own whole parts when a float64 holds both, otherwise the nearest
 // single number, below the line when the ratio is less than 1 so that a whole inverse stays exact.
 func factorOf(r *big.Rat) Factor {

@@ -49,6 +49,15 @@ func (r Range) In(u Unit) (Range, error) {
 	return Range{factor.Apply(r.Low), factor.Apply(r.High), u}, nil
 }
 
+// For gives the range, as somebody wrote it, in the unit that is asked for; see Unit.For.
+func (r Range) For(asked Unit) (Range, error) {
+	factor, err := r.Unit.For(asked)
+	if err != nil {
+		return Range{}, &Mismatch{Given: r.String(), Unit: r.Unit, Wanted: asked}
+	}
+	return Range{factor.Apply(r.Low), factor.Apply(r.High), asked}, nil
+}
+
 // String writes the range for a reader: "3 to 4 oz N/tree".
 func (r Range) String() string {
 	if r.Low == r.High {

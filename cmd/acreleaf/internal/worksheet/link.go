@@ -170,7 +170,7 @@ func (b *binder) unfit(given *sheet.Given, link linkEntry, err error) string {
 	case fromList:
 		return fmt.Sprintf("%s.%s is chosen from a list, and %s is a number", link.Use, link.Name, given.Name)
 	}
-	if _, other := own.To(given.Unit); other == nil {
+	if _, other := own.For(given.Unit); other == nil {
 		return err.Error()
 	}
 	return fmt.Sprintf("%s.%s is %s (%s); %s is %s (%s)", link.Use, link.Name, own.Dimension(), own,
