@@ -28,7 +28,7 @@ var contract = []struct {
 	{"season-budget", []string{"demand", "soil", "water", "[cover-crop]", "[compost]", "[manure]", "[organic-matter]",
 		"[other]", "efficiency"}, []string{"credits", "short", "apply", "surplus"}},
 	{"uptake-share", []string{"nitrogen", "crop"}, []string{"first", "second", "third", "fourth"}},
-	{"material-compare", []string{"nitrogen", "first", "first-price", "second", "second-price", "third", "[third-price]"},
+	{"material-compare", []string{"nitrogen", "first", "[first-price]", "second", "[second-price]", "third", "[third-price]"},
 		[]string{"first-per-nitrogen", "second-per-nitrogen", "third-per-nitrogen", "first-cost", "second-cost",
 			"third-cost", "first-nitrate", "first-ammonium", "first-urea", "second-nitrate", "second-ammonium",
 			"second-urea", "third-nitrate", "third-ammonium", "third-urea", "first-lime", "second-lime", "third-lime"}},

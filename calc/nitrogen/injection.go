@@ -43,7 +43,8 @@ func injection(s *sheet.Sheet) {
 		sheet.Says{Label: "Nitrogen in the line", When: s.Stated(flow)})
 
 	s.Refuse(t.liquid.Not(),
-		"This material is dry. Dissolve it first, and put in the weight of a gallon and the nitrogen of the solution.")
+		"This material is dry, and an injector takes a liquid. Choose a liquid, such as UAN-32. If you dissolved it, put in "+
+			"the weight of a gallon and the nitrogen of the solution.")
 	s.Refuse(t.has(pressure),
 		"82-0-0 is a gas under pressure, and it does not go through an injector. Choose a material that is a liquid.")
 	t.careOfTank()

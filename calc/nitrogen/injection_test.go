@@ -91,7 +91,8 @@ func TestInjectionsThatAreRefused(t *testing.T) {
 		"The flush does not fit in the run: 120 min of clean water and 60 min of flush leave less than 5 minutes of 3 h to inject in. "+
 			"Run the water longer, or take less clean water before the feed.")
 	refusedWith(t, inject, feedOf("46-0-0", "6 h", "2 h", "2 h"),
-		"This material is dry. Dissolve it first, and put in the weight of a gallon and the nitrogen of the solution.")
+		"This material is dry, and an injector takes a liquid. Choose a liquid, such as UAN-32. If you dissolved it, put in "+
+			"the weight of a gallon and the nitrogen of the solution.")
 	refusedWith(t, inject, feedOf("82-0-0", "6 h", "2 h", "2 h"),
 		"82-0-0 is a gas under pressure, and it does not go through an injector. Choose a material that is a liquid.")
 }

@@ -13,7 +13,7 @@ func materialAmount(s *sheet.Sheet) {
 	})
 	grade := materialGiven(s)
 	asked := priceField("Price of the material", "Leave it empty if you do not need the cost.", 400)
-	asked.Optional = true
+	asked.Optional, asked.For = true, []*sheet.Given{grade}
 	price := s.Given("price", "$/ton product", asked)
 	t := fromLabel(s, grade)
 	product := s.Answer("product", "lb product/ac", nitrogen.Over(t.strength),

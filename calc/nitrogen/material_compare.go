@@ -31,17 +31,15 @@ func materialCompare(s *sheet.Sheet) {
 	first.priceNitrogen(s, "first-per-nitrogen")
 	second.priceNitrogen(s, "second-per-nitrogen")
 	third.priceNitrogen(s, "third-per-nitrogen")
-	s.Answer("first-cost", "$/ac", nitrogen.Times(first.each), first.says("Cost of an acre", "$/ha"))
-	s.Answer("second-cost", "$/ac", nitrogen.Times(second.each), second.says("Cost of an acre", "$/ha"))
-	s.Answer("third-cost", "$/ac", nitrogen.Times(third.each), third.says("Cost of an acre", "$/ha"))
+	s.Answer("first-cost", "$/ac", nitrogen.Times(first.each), first.cost(s, "Cost of an acre", "$/ha"))
+	s.Answer("second-cost", "$/ac", nitrogen.Times(second.each), second.cost(s, "Cost of an acre", "$/ha"))
+	s.Answer("third-cost", "$/ac", nitrogen.Times(third.each), third.cost(s, "Cost of an acre", "$/ha"))
 	first.listForms(s, "first-nitrate", "first-ammonium", "first-urea")
 	second.listForms(s, "second-nitrate", "second-ammonium", "second-urea")
 	third.listForms(s, "third-nitrate", "third-ammonium", "third-urea")
 	first.limeFor(s, nitrogen, "first-lime")
 	second.limeFor(s, nitrogen, "second-lime")
 	third.limeFor(s, nitrogen, "third-lime")
-	s.Refuse(third.grade.Is("none").Not().And(s.Stated(third.price).Not()),
-		"The third material has no price. Put it in, or choose none for the third material.")
 
 	s.Say(sheet.Note, third.grade.Is("none").And(s.Stated(third.price)),
 		"The third material is none, so its price is not used.")
@@ -60,11 +58,13 @@ func materialCompare(s *sheet.Sheet) {
 func (r *rival) ask(s *sheet.Sheet, label, typical string, price float64) {
 	options := materialOptions()
 	field := sheet.Field{Label: label, Hint: "By its grade."}
-	asked := priceField("Price, "+r.place+" material", "By the ton, or a liquid by the gallon.", price)
+	asked := priceField("Price, "+r.place+" material", "By the ton, or a liquid by the gallon. Empty: cost is not worked.",
+		price)
+	asked.Optional = true
 	if r.optional {
 		options = append(options, sheet.Option{Name: "none", Label: "None"})
 		field.Hint = "By its grade. It may be none."
-		asked.Optional, asked.Hint = true, "Leave it empty if there is no such material."
+		asked.Hint = "Leave it empty if there is no such material."
 	}
 	for i, option := range options {
 		if option.Name == typical {
@@ -72,6 +72,7 @@ func (r *rival) ask(s *sheet.Sheet, label, typical string, price float64) {
 		}
 	}
 	r.grade = s.Choice(r.place, options, field)
+	asked.For = []*sheet.Given{r.grade}
 	r.price = s.Given(r.place+"-price", "$/ton product", asked)
 	if r.optional {
 		r.there = r.grade.Is("none").Not()
@@ -84,6 +85,13 @@ func (r *rival) says(label, also string) sheet.Says {
 	if r.optional {
 		says.When = r.there
 	}
+	return says
+}
+
+// cost names a result of the rival that needs its price.
+func (r *rival) cost(s *sheet.Sheet, label, also string) sheet.Says {
+	says := r.says(label, also)
+	says.When = r.and(s.Stated(r.price))
 	return says
 }
 
@@ -104,7 +112,7 @@ func (r *rival) priceNitrogen(s *sheet.Sheet, answer string) {
 	r.gallon = s.Step(r.place+"-gallon", "lb product/gal", listedGallon(s, r.grade), byGallon)
 	r.each = s.Answer(answer, "$/lb N", sheet.If(r.price.IsOther(),
 		r.price.AsOther().Over(r.gallon).Over(r.strength), r.price.In("$/lb product").Over(r.strength)),
-		r.says("Cost of a pound of nitrogen", "$/kg N"))
+		r.cost(s, "Cost of a pound of nitrogen", "$/kg N"))
 	dry := s.Lookup("weighed", "lb product/gal", r.grade, figuresOf(r.grade, (*material).weight)).
 		Same(s.Zero("lb product/gal"))
 	s.Refuse(r.and(r.price.IsOther()).And(dry),

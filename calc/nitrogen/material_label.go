@@ -11,6 +11,7 @@ type tank struct {
 	liquid   sheet.Term // a question: whether it is counted in gallons
 	strength sheet.Term // nitrogen in the product
 	gallon   sheet.Term // weight of a gallon; nothing for a dry material
+	weighed  sheet.Term // the same in the lists
 }
 
 // materialGiven asks for the grade.
@@ -25,15 +26,15 @@ func fromLabel(s *sheet.Sheet, grade *sheet.Given) *tank {
 	t := &tank{s: s, grade: grade}
 	t.analysis = s.Given("analysis", "% N of product", sheet.Field{
 		Written: "% N", Label: "Nitrogen on the label, if not the usual",
-		Hint: "Leave it empty to use the grade.", Typical: 32, Low: 1, High: 82, Optional: true,
+		Hint: "Leave it empty to use the grade.", Typical: 32, Low: 1, High: 82, Optional: true, For: []*sheet.Given{grade},
 	})
 	t.density = s.Given("density", "lb product/gal", sheet.Field{
 		Written: "lb/gal", Label: "Weight of a gallon, from the ticket",
 		Hint:    "Leave it empty to use the usual one.",
-		Typical: 11, Low: 4, High: 16, Units: []string{"kg/L"}, Optional: true,
+		Typical: 11, Low: 4, High: 16, Units: []string{"kg/L"}, Optional: true, For: []*sheet.Given{grade},
 	})
-	dry := s.Lookup("weighed", "lb product/gal", grade, figuresOf(grade, (*material).weight)).
-		Same(s.Zero("lb product/gal"))
+	t.weighed = s.Lookup("weighed", "lb product/gal", grade, figuresOf(grade, (*material).weight))
+	dry := t.weighed.Same(s.Zero("lb product/gal"))
 	t.liquid = dry.Not().Or(s.Stated(t.density))
 	t.strength = s.Step("strength", "% N of product",
 		sheet.If(s.Stated(t.analysis), t.analysis, listedStrength(s, grade)),
@@ -42,7 +43,8 @@ func fromLabel(s *sheet.Sheet, grade *sheet.Given) *tank {
 		sheet.If(s.Stated(t.density), t.density, listedGallon(s, grade)),
 		sheet.Says{Label: "Weight of a gallon", Also: "kg product/L", When: t.liquid})
 	s.Refuse(dry.And(s.Stated(t.density)).And(s.Stated(t.analysis).Not()),
-		"This material is dry, and a gallon of it is a solution. Put in the nitrogen of the solution too, from its label.")
+		"This material is dry, so it has no weight of a gallon: leave that line empty. If you dissolved it, put in the "+
+			"nitrogen of the solution as well, from its label.")
 	return t
 }
 
@@ -81,4 +83,39 @@ func (t *tank) noticeDensity() {
 		"The weight of a gallon, {gallon}, is from memory. Read the density on the delivery ticket and put it in.")
 	t.s.Say(sheet.Notice, t.has(disputed).And(listed),
 		"Sources put a gallon of 12-0-0-26S at 11.1 to 11.5 lb. Read the density on the delivery ticket and put it in.")
+	t.noticeOther()
+}
+
+// noticeOther tells of a ticket or a label that may be of another material than the one that is chosen: a weight far
+// from the usual one, or another analysis beside the usual weight.
+func (t *tank) noticeOther() {
+	s := t.s
+	grade := s.Lookup("graded", "% N of product", t.grade,
+		figuresOf(t.grade, func(m *material) float64 { return m.nitrogen }))
+	apart := func(given *sheet.Given, usual, share sheet.Term) sheet.Term {
+		return s.Stated(given).And(given.Minus(usual).Size().More(usual.Times(share)))
+	}
+	regraded := apart(t.analysis, grade, s.Constant("other-grade", "5 %", sheet.Fact{
+		Label: "How far a label may be from the grade", Source: "common practice", Sureness: sheet.CommonPractice,
+		Note: "Labels of one grade differ by less: urea has 45 or 46 %.",
+	}))
+	reweighed := t.weighed.More(s.Zero("lb product/gal")).And(t.has(disputed).Not()).And(apart(t.density, t.weighed,
+		s.Constant("other-weight", "3 %", sheet.Fact{
+			Label: "How far a ticket may be from the usual weight", Source: "common practice",
+			Sureness: sheet.CommonPractice, Note: "A warm gallon weighs 1 or 2 % less than a cold one.",
+		})))
+	s.Step("usual-gallon", "lb product/gal", listedGallon(s, t.grade),
+		sheet.Says{Label: "Usual weight of a gallon", Also: "kg product/L", When: reweighed})
+	s.Step("usual-strength", "% N of product", listedStrength(s, t.grade),
+		sheet.Says{Label: "Nitrogen by the grade", When: regraded})
+	alone := t.weighed.More(s.Zero("lb product/gal")).And(s.Stated(t.density).Not())
+	s.Say(sheet.Notice, reweighed.And(regraded.Not()),
+		"Your gallon weighs {density}, and a gallon of this material usually weighs {usual-gallon}. Check that the ticket is "+
+			"for this material. If it is not, leave the weight empty.")
+	s.Say(sheet.Notice, regraded.And(alone),
+		"Your label has {analysis}, and this grade has {usual-strength}: the weight of a gallon, {gallon}, is still that of "+
+			"the grade. Put in the weight from your ticket, or choose the material that your label names.")
+	s.Say(sheet.Notice, regraded.And(t.weighed.More(s.Zero("lb product/gal")).Or(s.Stated(t.density).Not())).
+		And(alone.Not()),
+		"Your label has {analysis}, and this grade has {usual-strength}. Check that the label is of this material.")
 }

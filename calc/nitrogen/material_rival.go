@@ -9,6 +9,14 @@ import (
 // sayCheapest says which of the rivals has the cheapest nitrogen.
 func sayCheapest(s *sheet.Sheet, rivals []*rival) {
 	var won []sheet.Term
+	priced := s.Stated(rivals[0].price)
+	for _, r := range rivals[1:] {
+		stated := s.Stated(r.price)
+		if r.optional {
+			stated = r.there.Not().Or(stated)
+		}
+		priced = priced.And(stated)
+	}
 	for _, r := range rivals {
 		var wins sheet.Term
 		for i, other := range without(rivals, r) {
@@ -21,12 +29,13 @@ func sayCheapest(s *sheet.Sheet, rivals []*rival) {
 			}
 			wins = beats
 		}
-		wins = r.and(wins)
+		wins = priced.And(r.and(wins))
 		won = append(won, wins)
 		s.Say(sheet.Note, wins,
 			"The "+r.place+" material has the cheapest nitrogen: {"+r.place+"-per-nitrogen}.")
 	}
-	s.Say(sheet.Note, won[0].Or(won[1]).Or(won[2]).Not(),
+	s.Say(sheet.Note, priced.Not(), "To see which has the cheapest nitrogen, put in the price of each.")
+	s.Say(sheet.Note, priced.And(won[0].Or(won[1]).Or(won[2]).Not()),
 		"No one of them has the cheapest nitrogen. Choose by what they do to the soil and by how they are handled.")
 }
 

@@ -194,9 +194,8 @@ func TestMaterialOfARange(t *testing.T) {
 }
 
 func TestMaterialsThatAreRefused(t *testing.T) {
-	noPrice := "The third material has no price. Put it in, or choose none for the third material."
-	solution := "This material is dry, and a gallon of it is a solution. Put in the nitrogen of the solution too, from " +
-		"its label."
+	solution := "This material is dry, so it has no weight of a gallon: leave that line empty. If you dissolved it, put " +
+		"in the nitrogen of the solution as well, from its label."
 	for _, c := range []struct {
 		sheet  *sheet.Sheet
 		givens []string
@@ -212,8 +211,6 @@ func TestMaterialsThatAreRefused(t *testing.T) {
 			"second=UAN-32", "second-price=3 $/gal", "third=none"},
 			"The price of the first material is for a gallon, and the material is dry. Write the price of a ton, such as " +
 				"400 $/ton."},
-		{nitrogen.MaterialCompare, []string{"nitrogen=30 lb N/ac", "first=46-0-0", "first-price=500 $/ton",
-			"second=UAN-32", "second-price=3 $/gal", "third=CAN-17"}, noPrice},
 	} {
 		refusedWith(t, c.sheet, c.givens, c.want)
 	}

@@ -26,10 +26,11 @@ func organicCredit(s *sheet.Sheet) {
 		Written: "lb N/ton",
 		Label:   "Organic nitrogen in it", Hint: "From a test of the load, on its wet weight. For compost: all nitrogen.",
 		Typical: 5, Low: 0, High: 200, Units: []string{"% N of product", "kg N/t product"},
+		For: []*sheet.Given{material},
 	})
 	release := s.Given("release", "%", sheet.Field{
 		Label: "Share that comes free, if you know it", Hint: "From a local table. Empty: the figure for the material.",
-		Typical: 35, Low: 0, High: 100, Optional: true,
+		Typical: 35, Low: 0, High: 100, Optional: true, For: []*sheet.Given{material},
 	})
 	share := s.Step("share", "%", sheet.If(s.Stated(release), release, released(s, material)),
 		sheet.Says{Label: "Share that comes free this season"})

@@ -17,6 +17,7 @@ func nitrateReach(s *sheet.Sheet) {
 	capacity := s.Given("capacity", "%", sheet.Field{
 		Label: "Field capacity, if you know it", Hint: "Water in the drained soil, by volume. Empty: the usual figure.",
 		Typical: 18, Low: 2, High: 60, Units: []string{"in/ft"}, Optional: true,
+		For: []*sheet.Given{texture},
 	})
 	nitrate := s.Given("nitrate", "ppm NO3-N", sheet.Field{
 		Label: "Nitrate in that water, if you know it", Hint: "In the water that leaves the root zone. Empty: not worked.",

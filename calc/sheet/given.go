@@ -21,6 +21,7 @@ type Field struct {
 	Usual    bool     // of a choice: the typical option is meant where none is said
 	Date     bool     // a day of the calendar; its unit is days, counted from 1970-01-01
 	Forms    []string // what may be said in place of "crop" in its unit: "kernels"; ask with IsForm
+	For      []*Given // the choices that it is a figure of, such as the material whose price it is; see belong.go
 	Else     Other    // another kind of quantity that may be written instead; ask with IsOther
 }
 
@@ -103,6 +104,7 @@ func (s *Sheet) Given(name, unitText string, f Field) *Given {
 		g.forms = append(g.forms, &form{unit: u, is: is})
 		s.own[is] = true
 	}
+	s.checkFor(g)
 	s.Givens = append(s.Givens, g)
 	return g
 }
