@@ -45,10 +45,11 @@ type demandOf struct {
 }
 
 func demandGivens(s *sheet.Sheet) demandOf {
+	crop := s.Choice("crop", crops(), sheet.Field{
+		Label: "Crop", Hint: "It says what the yield is the weight of.",
+	})
 	return demandOf{
-		crop: s.Choice("crop", crops(), sheet.Field{
-			Label: "Crop", Hint: "It says what the yield is the weight of.",
-		}),
+		crop: crop,
 		leaf: s.Given("leaf", "", leafField(6)),
 		yield: s.Given("yield", "lb crop/ac", sheet.Field{
 			Written: "lb/ac",
@@ -58,11 +59,13 @@ func demandGivens(s *sheet.Sheet) demandOf {
 		growth: s.Given("growth", "lb N/ac", sheet.Field{
 			Label: "Growth, if you know it", Hint: "Nitrogen that new wood, roots and leaves keep. Empty: the usual figure.",
 			Typical: 30, Low: 0, High: 200, Units: []string{"kg N/ha"}, Optional: true,
+			For: []*sheet.Given{crop},
 		}),
 		removal: s.Given("removal", "lb N per 1000 lb crop", sheet.Field{
 			Label: "Nitrogen in the crop, if you know it", Hint: "From your own analysis. Empty: the published figure.",
 			Typical: 68, Low: 1, High: 120, Units: []string{"lb N/ton crop", "kg N/t crop"}, Optional: true,
 			Forms: cropForms,
+			For:   []*sheet.Given{crop},
 		}),
 	}
 }

@@ -29,3 +29,42 @@ func (s *Sheet) ChoicesBehind(name string) []*Given {
 	}
 	return choices
 }
+
+// checkInstead sees that a given that is used instead of a figure of a table belongs to the choice of that table.
+func (s *Sheet) checkInstead() {
+	for _, r := range s.Results {
+		for _, n := range r.n.args {
+			s.checkInsteadOf(n)
+		}
+	}
+}
+
+func (s *Sheet) checkInsteadOf(n *node) {
+	if n.kind != kindIf {
+		return
+	}
+	s.checkInsteadOf(n.args[1])
+	s.checkInsteadOf(n.args[2])
+	for _, g := range s.Givens {
+		if g.stated == nil || g.stated != n.args[0] {
+			continue
+		}
+		for _, choice := range s.Givens {
+			if looksUp(n.args[2], choice) && !slices.Contains(g.For, choice) {
+				s.fault("%q is used instead of a figure by %q, so it belongs to it", g.Name, choice.Name)
+			}
+		}
+	}
+}
+
+// looksUp says whether a node is worked from a figure of a table of the choice.
+func looksUp(n *node, choice *Given) bool {
+	worked := nodes{}
+	worked.add(n)
+	for at := range worked {
+		if at.kind == kindLookup && at.args[0] == choice.n {
+			return true
+		}
+	}
+	return false
+}

@@ -29,6 +29,7 @@ func (s *Sheet) checkShape() {
 		c.OnlySlips = seen[n] && !shown[n]
 	}
 	s.checkOwn(shown, seen)
+	s.checkInstead()
 }
 
 // nodes is a set of nodes.

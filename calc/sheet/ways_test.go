@@ -119,7 +119,8 @@ func TestTablePrintsTheFigureOnce(t *testing.T) {
 func TestListedFigureGivesWayToAGiven(t *testing.T) {
 	s := build(t, "shares", func(s *sheet.Sheet) {
 		way := s.Choice("way", []sheet.Option{{Name: "drip"}, {Name: "flood"}}, sheet.Field{Label: "How"})
-		own := s.Given("own", "%", sheet.Field{Typical: 60, Low: 0, High: 100, Optional: true})
+		own := s.Given("own", "%", sheet.Field{Typical: 60, Low: 0, High: 100, Optional: true,
+			For: []*sheet.Given{way}})
 		listed := s.Listed("usual", "%", way, map[string]float64{"flood": 50, "drip": 80}, tableFact)
 		s.Answer("share", "%", sheet.If(s.Stated(own), own, listed), sheet.Says{})
 	})

@@ -186,6 +186,7 @@ export class NumberField implements Field {
   }
 
   reset(): void {
+    this.input.dispatchEvent(new Event("reset"));
     this.input.value = this.input.defaultValue;
     if (this.units) {
       this.units.selectedIndex = this.printedUnit;

@@ -3,6 +3,7 @@
 // The page is complete before this runs, and stays as it was printed where it cannot run. It says nothing that is not
 // already in the page, sends nothing anywhere and keeps nothing.
 
+import { makeAsides } from "./aside";
 import { readData, type PageData } from "./data";
 import { all, hide, inPlace } from "./element";
 import { findFields, type Field } from "./field";
@@ -50,10 +51,14 @@ function live(data: PageData, fields: Field[], machine: Machine): void {
   const speak = makeSpeak(sheets, fields, margin.news);
   const limitRanges = makeLimit(data, fields);
   const switchUnits = makeUnits();
+  const asides = makeAsides(() => answer());
 
   /** Takes in every field and brings the page up to date; gives the sheets whose fields have changed. */
   const update = (): Set<number> => {
     const news = fields.filter((field) => field.read());
+    if (asides.look()) {
+      news.push(...fields.filter((field) => field.read()));
+    }
     if (switchUnits() || news.length) {
       limitRanges(news);
       works.fill(false);
@@ -70,11 +75,15 @@ function live(data: PageData, fields: Field[], machine: Machine): void {
     }
   };
 
+  asides.begin();
   update();
   fields.forEach((field) => field.lock(false));
   document.addEventListener("input", answer);
   document.addEventListener("change", answer);
-  addEventListener("pageshow", update); // some browsers bring back what was typed only now
+  addEventListener("pageshow", () => {
+    asides.begin(); // some browsers bring back what was typed only now
+    update();
+  });
   bindReset(fields, answer);
   all("[data-live-only]").forEach((control) => hide(control, false));
   document.body.classList.add("live");

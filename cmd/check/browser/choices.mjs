@@ -62,6 +62,55 @@ function controls(page, sheet) {
   ].map((control) => ({ ...control, given: control.id.slice(section.id.length - 'worksheet-'.length + 1) })));
 }
 
+// belonging gives the numbers that belong to a choice: whether it has moved, what stands there, what is said beside it.
+function belonging(page) {
+  return page.evaluate(() => [...document.querySelectorAll('input[data-for]')].map((input) => {
+    const sheet = input.closest('section.worksheet').id.replace(/^worksheet-/, '');
+    const field = input.closest('.field');
+    const lists = input.dataset.for.split(' ').map((cell) => document.querySelector(`select[data-cell="${cell}"]`));
+    return {
+      sheet, given: input.id.slice(sheet.length + 1), id: input.id, text: input.value, printed: input.defaultValue,
+      moved: lists.some((list) => !list.selectedOptions[0].defaultSelected),
+      needed: !('presence' in input.dataset), fault: field.querySelector('.fault').checkVisibility(),
+      aside: field.querySelector('.aside')?.checkVisibility() ? field.querySelector('.aside > p').textContent : '',
+    };
+  }));
+}
+
+// expectAside wants what belongs to another option to be set aside, with a sentence that names it.
+function expectAside({ id, moved, text, printed, aside }, option) {
+  assert.equal(text, moved ? '' : printed, `${id} with ${option}`);
+  assert.equal(aside !== '', moved && printed !== '', `${id} with ${option} says “${aside}”`);
+  assert.ok(aside === '' || aside.includes(printed), `“${aside}” does not name ${printed}`);
+}
+
+// expectWayOn wants a worksheet without answers to say what to change: it refuses, with a sentence; or it waits for the
+// number of the option that is chosen now, at a field that says so; or for a worksheet that does.
+function expectWayOn(now, numbers, option) {
+  const stuck = Object.entries(now.worksheets).filter(([, sheet]) => sheet.void);
+  const told = stuck.some(([name, sheet]) => sheet.refusals.length > 0
+    || numbers.some((one) => one.sheet === name && one.needed && one.fault && one.aside !== ''));
+  assert.ok(stuck.length === 0 || told, `${option}: no way on from ${stuck.map(([name]) => name)}`);
+}
+
+// useAgain brings back with one press what was set aside with the first option that sets anything aside.
+async function useAgain(page, guide, { sheet, given, select, names, printed }) {
+  const other = printed === 0 ? 1 : 0;
+  await choose(select, other);
+  const set = (await belonging(page)).filter(({ aside }) => aside !== '');
+  for (const { id } of set) {
+    await page.locator(`.field:has([id="${id}"]) .aside button`).evaluate((button) => button.click());
+  }
+  const left = (await belonging(page)).filter((one) => one.moved && !set.some(({ id }) => id === one.id));
+  for (const { id, text, printed: own, aside } of await belonging(page)) {
+    assert.equal(text, own, `${id} is not back`);
+    assert.equal(aside, '', `${id} is back, and still said to be set aside`);
+  }
+  assert.deepEqual(left.filter(({ text }) => text !== ''), []);
+  const changes = { [sheet]: { [given]: names[other] } };
+  expectAnswers(guide, await state(page), work(guide.worksheets, changes));
+}
+
 const unitOf = (page, sheet, given) => page.locator(`[data-unit-for="${sheet}-${given}"]`);
 
 const kinds = {
@@ -112,10 +161,22 @@ const kinds = {
     const names = reckon(calculation, { [given]: '?' }).error.match(/one of: (.*)/)[1].split(', ');
     const select = field(page, sheet, given);
     assert.equal(await select.locator('option').count(), names.length);
+    const example = await whole(page);
+    const printed = await select.evaluate((list) => [...list.options].findIndex((option) => option.defaultSelected));
     for (const [i, name] of names.entries()) {
       await choose(select, i);
-      expectAnswers(guide, await state(page), work(guide.worksheets, { [sheet]: { [given]: name } }));
+      const changes = { [sheet]: { [given]: name } };
+      for (const one of await belonging(page)) {
+        expectAside(one, name);
+        changes[one.sheet] = { ...changes[one.sheet], ...(one.moved ? { [one.given]: null } : {}) };
+      }
+      const now = await state(page);
+      expectAnswers(guide, now, work(guide.worksheets, changes));
+      expectWayOn(now, await belonging(page), name);
     }
+    await choose(select, printed);
+    assert.deepEqual(await whole(page), example, 'what belonged to the first option does not come back with it');
+    await useAgain(page, guide, { sheet, given, select, names, printed });
   },
 
   // A given that the example leaves empty: filled in, it counts; empty again, it does not.

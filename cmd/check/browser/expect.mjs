@@ -21,6 +21,7 @@ export function expectNative(guide, now, native, moved) {
     expectResults(name, sheet.answers, answered);
     expectWork(name, sheet.work, answered.work);
     expectRemarks(name, sheet.remarks, answered);
+    assert.deepEqual(sheet.words, answered.says, `${name} in words`);
     assert.deepEqual([...sheet.faults, ...sheet.refusals], [], `${name} shows a fault`);
     assert.equal(sheet.void, false, `${name} is void`);
   }

@@ -92,6 +92,7 @@ export function state(page) {
       worksheets[name(section)] = {
         answers: all('.answer dd', section).filter(seen).map(text),
         remarks: all('.remarks > :not([data-refusal])', section).filter(seen).map(said),
+        words: all('.words > *', section).filter(seen).map(said),
         work: all('.work li', section).filter(seen).map((line) => all('math [data-show]', line).filter(seen).map(text)),
         void: section.classList.contains('void'),
         yours: section.classList.contains('yours'),

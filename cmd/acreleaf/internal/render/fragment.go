@@ -34,6 +34,7 @@ type Given struct {
 	Cell     int    // of its field
 	Presence int    // the cell that says whether an optional given is filled in; -1 for none
 	Forms    int    // the cell that says which form it is told in; 0 when it has no forms
+	For      []int  // the cells of the choices that it belongs to
 	Others   int    // the cell that says whether it is of its second kind of quantity; -1 when it has but one
 	Text     string // the example's number as the field shows it; empty when optional and left out
 	Unit     string // its unit, when there is no choice of Units

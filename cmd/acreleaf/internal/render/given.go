@@ -1,6 +1,10 @@
 package render
 
-import "bytes"
+import (
+	"bytes"
+	"strconv"
+	"strings"
+)
 
 // given writes one line under Given.
 func (r *Renderer) given(w *bytes.Buffer, g *Given) {
@@ -158,8 +162,25 @@ func input(w *bytes.Buffer, g *Given) {
 	if g.Forms > 0 {
 		numbered(w, "data-forms", g.Forms)
 	}
+	if len(g.For) > 0 {
+		w.WriteString(belongs)
+		w.WriteString(joined(g.For))
+		w.WriteByte('"')
+	}
 	describedBy(w, g)
 	w.WriteByte('>')
+}
+
+// belongs is how the attribute begins that ties a number to the choices that it belongs to.
+const belongs = ` data-for="`
+
+// joined lists numbers with spaces between them.
+func joined(numbers []int) string {
+	var texts []string
+	for _, n := range numbers {
+		texts = append(texts, strconv.Itoa(n))
+	}
+	return strings.Join(texts, " ")
 }
 
 // describedBy ties a field or a list to its hint. The script ties a field to its fault as well, which has nothing to

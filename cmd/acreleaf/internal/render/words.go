@@ -99,6 +99,9 @@ type WorksheetWords struct {
 	ManyRanges               string   `yaml:"many-ranges"`
 	Below                    Sentence `yaml:"below" blanks:"high"`
 	Partly                   string   `yaml:"partly"`
+	SetAside                 Sentence `yaml:"set-aside" blanks:"value,option"`
+	Needed                   Sentence `yaml:"needed" blanks:"option"`
+	UseAgain                 Sentence `yaml:"use-again" blanks:"value"`
 	Waiting                  string   `yaml:"waiting"`
 	Said                     Sentence `yaml:"said" blanks:"label,value"`
 	Reset                    string   `yaml:"reset"`

@@ -47,6 +47,11 @@ func givenView(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) render.Giv
 	if forms, ok := b.Use.FormCell(g.Name); ok {
 		v.Forms = forms
 	}
+	for _, choice := range g.For {
+		source, name := origin(p, b, choice.Name)
+		chosen, _ := source.Use.Cell(name)
+		v.For = append(v.For, chosen)
+	}
 	entry, filled := b.Entries[g.Name]
 	if len(g.Choices) > 0 {
 		v.Kind = render.KindChoice

@@ -45,11 +45,13 @@ func (b *binder) link() {
 			continue
 		}
 		err := graph.Close()
-		if err == nil {
+		switch {
+		case err != nil:
+			b.reportCircle(err)
+		case b.checkBelonging():
 			b.page.Graph = graph
 			return
 		}
-		b.reportCircle(err)
 		b.dropDependents()
 	}
 }
