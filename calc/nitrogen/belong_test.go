@@ -13,8 +13,12 @@ func init() {
 		grade  = "NOTICE Your label has 28 % N, and this grade has 20 % N of product. Check that the label"
 	)
 	amount := func(more ...string) []string { return append([]string{"nitrogen=30 lb N/ac"}, more...) }
-	put := func(more ...string) []string { return append([]string{"amount=20 lb/ac", "trees=110 trees/ac"}, more...) }
-	fed := func(more ...string) []string { return feedsOf("30", "1", more[0][len("material="):], more[1:]...) }
+	put := func(more ...string) []string {
+		return append([]string{"amount=20 lb/ac", "trees=110 trees/ac"}, more...)
+	}
+	fed := func(more ...string) []string {
+		return feedsOf("6", "2", more[0][len("material="):], append(more[1:], "last=2027-04-15")...)
+	}
 	injected := func(more ...string) []string {
 		return feedOf(more[0][len("material="):], "6 h", "2 h", "2 h", more[1:]...)
 	}
@@ -26,8 +30,8 @@ func init() {
 	}{
 		{nitrogen.MaterialAmount, amount, []string{sours}, []string{three, freezes, onTop, sours}},
 		{nitrogen.MaterialNitrogen, put, nil, nil},
-		{nitrogen.FeedSchedule, fed, []string{growth}, []string{growth}},
-		{nitrogen.Injection, injected, []string{neverBack, thirds}, []string{neverBack, thirds}},
+		{nitrogen.FeedSchedule, fed, feedSaid(), feedSaid()},
+		{nitrogen.Injection, injected, []string{neverBack, thirds, drowned}, []string{neverBack, thirds, drowned}},
 	} {
 		first := func(notice string, rest []string) []string { return append([]string{notice}, rest...) }
 		sayings = append(sayings,

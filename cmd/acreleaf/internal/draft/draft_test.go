@@ -101,6 +101,21 @@ func TestSiteHasShapes(t *testing.T) {
 	}
 }
 
+// answersThere counts the answers of a calculation that are there while all that may be left out is.
+func answersThere(t *testing.T, s *sheet.Sheet) int {
+	values := map[string]float64{}
+	for _, g := range s.Givens {
+		if !g.Optional {
+			values[g.Name] = g.Typical
+		}
+	}
+	o, err := s.Evaluate(values)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return len(o.Answers())
+}
+
 // Every kind of page can be pressed as it stands, with every calculation, in every language that has patterns.
 func TestEveryKindWithEveryCalculation(t *testing.T) {
 	for _, ending := range []string{".md", ".es.md"} {
@@ -111,7 +126,7 @@ func TestEveryKindWithEveryCalculation(t *testing.T) {
 			pages++
 			for _, s := range calc.Standard().All() {
 				text := start(t, content, folder+"/new-"+s.Name+ending, s)
-				if figures := strings.Count(text, "(worked:"+s.Name+"."); figures < 1+len(s.Answers())/2 {
+				if figures := strings.Count(text, "(worked:"+s.Name+"."); figures < 1+answersThere(t, s)/2 {
 					t.Errorf("%s has %d figures:\n%s", s.Name, figures, text)
 				}
 				pages++
