@@ -1,6 +1,10 @@
 package said
 
-import "slices"
+import (
+	"slices"
+
+	"acreleaf/calc/unit"
+)
 
 func isMass(symbol string) bool {
 	return slices.Contains([]string{"lb", "oz", "ton", "kg", "g", "mg", "t", "$", "unit"}, symbol)
@@ -21,4 +25,13 @@ func isArea(symbol string) bool {
 
 func isShare(symbol string) bool {
 	return symbol == "%" || symbol == "ppm" || symbol == "ppb"
+}
+
+// IsPlainMeasure says whether a unit is a length, an area, a volume or a weight by itself, of nothing: what a size is
+// told in.
+func IsPlainMeasure(u unit.Unit) bool {
+	symbol := u.String()
+	return isLength(symbol) || isArea(symbol) || isMass(symbol) && symbol != "$" && symbol != "unit" ||
+		slices.Contains([]string{"gal", "qt", "pt", "cup", "floz", "tbsp", "tsp", "L", "mL", "ft3", "yd3", "m3", "km", "mi",
+			"ac-in", "ac-ft"}, symbol)
 }

@@ -42,8 +42,8 @@ func (c *figureCheck) shared(p *markdown.Prose, from, to int, f *markdown.Figure
 	}
 	c.fault("figure-loose", p.Span(from, to),
 		fmt.Sprintf("the prose says %s beside %s, and nothing says where the %s comes from", number, f.Text, number),
-		fmt.Sprintf("write both between the brackets if one answer is that range, or tie the %s by itself: "+
-			"[%s](worked:NAME.ANSWER) or [%s](source:%s)", number, whole, whole, c.practice()))
+		fmt.Sprintf("write both between the brackets if one answer is that range; for the %s by itself, %s", number,
+			ways(whole, c.unitOf(f))))
 }
 
 // unitOf is the unit of the value that a worked figure follows, or the unit that a sourced figure says.

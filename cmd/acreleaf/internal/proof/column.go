@@ -13,10 +13,17 @@ type columns struct {
 	heads map[int]string // the unit of a column; nil outside of tables
 	line  int            // where the line of the last cell begins
 	row   string         // the unit in the first cell of the row
+
+	headWords map[int]string // the heads themselves
+	rowWords  string         // the first cell of the row
+	caption   string         // the unit in the caption
+	inCell    bool           // the prose at hand is a cell below the heads
+	around    string         // the head of its column and of its row
 }
 
 // cell gives the unit that the heads of a cell say, "" for none and for a text that is no cell.
 func (t *columns) cell(c *figureCheck, p *markdown.Prose) string {
+	t.around = ""
 	text := c.page.Source.Text
 	at := p.Span(0, len(p.Text)).Start
 	line := bytes.LastIndexByte(text[:at], '\n') + 1
@@ -26,11 +33,11 @@ func (t *columns) cell(c *figureCheck, p *markdown.Prose) string {
 		column++
 	}
 	if line != t.line {
-		t.line, t.row = line, ""
+		t.line, t.row, t.rowWords = line, "", ""
 		below := lineAfter(text, at)
 		switch {
 		case rulesColumns(below):
-			t.heads = map[int]string{}
+			t.heads, t.headWords = map[int]string{}, map[int]string{}
 		case column == 1 && !bytes.Contains(lineOf(text, at), []byte("|")):
 			t.heads = nil
 		}
@@ -39,16 +46,17 @@ func (t *columns) cell(c *figureCheck, p *markdown.Prose) string {
 		return ""
 	}
 	if rulesColumns(lineAfter(text, at)) {
-		t.heads[column] = c.language.UnitIn(p.Text)
+		t.heads[column], t.headWords[column] = c.language.UnitIn(p.Text), p.Text
 		return ""
 	}
+	t.inCell, t.around = true, t.headWords[column]+" "+t.rowWords
 	if u := t.heads[column]; u != "" || column > 1 {
 		if u == "" {
 			u = t.row
 		}
 		return u
 	}
-	t.row = c.language.UnitIn(p.Text)
+	t.row, t.rowWords = c.language.UnitIn(p.Text), p.Text
 	return ""
 }
 
@@ -80,6 +88,6 @@ func (c *figureCheck) cell(p *markdown.Prose) {
 	}
 	text := oneLine(p.Text) + " " + unit
 	if found := c.language.Find(text); len(found) == 1 && found[0].End == len(text) {
-		c.loose(found[0], text[found[0].Start:], p.Span(0, len(p.Text)))
+		c.loose(found[0], text[found[0].Start:], c.around(p, 0, len(p.Text)), p.Span(0, len(p.Text)))
 	}
 }

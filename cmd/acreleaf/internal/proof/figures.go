@@ -16,6 +16,7 @@ type figureCheck struct {
 	site     *Site
 	language *said.Language
 	table    columns
+	known    []candidate // nil until a number asks for them
 	messages message.List
 }
 
@@ -49,19 +50,20 @@ func (c *figureCheck) prose(p *markdown.Prose) {
 		}
 		c.beside(p, f)
 	}
+	c.table.inCell = false
 	if !p.Running && p.Aside == "" {
 		c.cell(p)
 	}
 	for _, a := range c.language.Find(p.Text) {
 		at := p.Span(a.Start, a.End)
-		text := oneLine(p.Text[a.Start:a.End])
+		text, around := oneLine(p.Text[a.Start:a.End]), c.around(p, a.Start, a.End)
 		switch {
 		case p.Aside != "":
-			c.repeated(a, text, string(p.Aside), at)
+			c.repeated(a, text, string(p.Aside), around, at)
 		case inLink(p, a):
-			c.repeated(a, text, "the text of this link", at)
+			c.repeated(a, text, "the text of this link", around, at)
 		default:
-			c.loose(a, text, at)
+			c.loose(a, text, around, at)
 		}
 	}
 }

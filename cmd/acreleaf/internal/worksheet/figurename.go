@@ -26,3 +26,14 @@ func (p *Page) Worked(b *Bound) []string {
 	}
 	return slices.Concat(answers, steps, givens)
 }
+
+// Days lists the days of the calendar that a worksheet of the page is given or answers.
+func (p *Page) Days(b *Bound) []string {
+	if b.Table != nil || b.Block.Name == "" {
+		return nil
+	}
+	return slices.DeleteFunc(b.Sheet.Names(), func(name string) bool {
+		given := b.Sheet.FindGiven(name) != nil
+		return !b.Sheet.IsDate(name) || !p.Example(b).There(name) || given && !p.stated(b, name)
+	})
+}

@@ -1,0 +1,87 @@
+package said
+
+import "strings"
+
+// A Count is a number of things or of time, which is no amount of the trade by itself: "5 feeds", "14 nights", "two
+// hours". Only a page that works one out can say whether it is right.
+type Count struct {
+	Start, End int // bytes of the text, from the number to the end of the word behind it
+	Value      float64
+	Step       float64
+	Unit       string // "h", "day", "week", "min"; "" for things
+	Noun       string // the word behind the number, in small letters
+	After      string // the word behind that one, in small letters
+}
+
+// Counts finds the counts of a text, but for one of a thing: "one feed" is as often the measure of others.
+func (l *Language) Counts(text string) []Count {
+	var found []Count
+	for at := 0; at < len(text); {
+		t := next(text, at)
+		if t.kind == end {
+			break
+		}
+		at = t.to
+		if t.kind != digits && (t.kind != word || l.numbers[t.lower()] < 2) || l.goesOnFrom(text, t) {
+			continue
+		}
+		n, ok := l.number(text, t.from)
+		if !ok || n.one || isChain(text, t.from, n) {
+			continue
+		}
+		at = n.to
+		noun := next(text, n.to)
+		if noun.isDash() && !noun.spaced {
+			noun = next(text, noun.to)
+		}
+		if noun.kind != word || !noun.spaced && noun.from == n.to || noun.text == "%" {
+			continue
+		}
+		after := next(text, noun.to)
+		c := Count{Start: t.from, End: noun.to, Value: n.value, Step: n.step, Noun: noun.lower(), Unit: l.timeOf(text, n.to)}
+		if after.kind == word {
+			c.After = after.lower()
+		}
+		found = append(found, c)
+	}
+	return found
+}
+
+// goesOnFrom says whether a number hangs on what stands before it: UAN-32, 2.5-3, row 12, April 20.
+func (l *Language) goesOnFrom(text string, t token) bool {
+	const enough = 40
+	before := text[max(0, t.from-enough):t.from]
+	trimmed := strings.TrimRight(before, " \n\u00A0")
+	if trimmed == before && before != "" && strings.IndexByte(" \n(", before[len(before)-1]) < 0 {
+		return true
+	}
+	word := strings.ToLower(trimmed[strings.LastIndexAny(trimmed, " \n(")+1:])
+	return l.isNamed(token{text: word}, token{})
+}
+
+// timeOf gives the symbol of a unit of time at a place, "" for none.
+func (l *Language) timeOf(text string, at int) string {
+	if words, _ := match(text, at, l.below); isTime(l.below[words]) {
+		return l.below[words]
+	}
+	t := next(text, at)
+	if short, plural := strings.CutSuffix(t.lower(), "s"); t.kind == word && plural && isTime(l.below[short]) {
+		return l.below[short]
+	}
+	return ""
+}
+
+// Names says whether a word is a number, a unit or a form of a nutrient, so that it says nothing of what an amount is
+// of. The name of a material does.
+func (l *Language) Names(word string) bool {
+	for _, table := range []map[string]string{l.units, l.below, l.perWords} {
+		if table[word] != "" {
+			return true
+		}
+	}
+	switch l.substance[word] {
+	case "", "product", "lime", "kernels":
+		return l.numbers[word] > 0 || l.fractions[word] > 0
+	}
+	return true
+}

@@ -1,0 +1,98 @@
+package proof
+
+import (
+	"fmt"
+	"strings"
+
+	"acreleaf/calc/said"
+	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/config"
+)
+
+// ties says what to type for a number that is tied to nothing: what of the page and its sources it can be; else what of
+// the page is of its kind and has another value, and the ways to tie it to what the page does not have.
+func (c *figureCheck) ties(a said.Amount, text string, around topic) string {
+	if offers := c.offers(a, text, around); len(offers) > 0 {
+		return strings.Join(offers, "; or ")
+	}
+	linked := linkText(a, text)
+	return c.others(a, around) + ways(linked, a.Unit)
+}
+
+// ways lists the ways to tie a number by hand.
+func ways(linked string, u unit.Unit) string {
+	note := fmt.Sprintf("write [%s] and right behind it (worked:NAME.ANSWER) if a worksheet works it out, (source:ID "+
+		"\"what it is of\") if a source in sources.yaml gives it, or (record:YYYY-MM-DD \"what it is\") if it is a record "+
+		"or a price of your own", linked)
+	if isSize(u) {
+		note += ", or (size:) if it is a plain size"
+	}
+	return note
+}
+
+// isSize says whether a unit may be that of a plain size: a length, an area, a volume or a weight of no nutrient.
+func isSize(u unit.Unit) bool {
+	return said.IsPlainMeasure(u)
+}
+
+// offers lists what a number can be tied to: of the same kind, substance and value, and with words of its own around the
+// number.
+func (c *figureCheck) offers(a said.Amount, text string, around topic) []string {
+	var offers []string
+	fits := c.fits(a, around, c.table.inCell)
+	for _, f := range fits {
+		if f.same && f.words > 0 && 2*f.words > fits[0].words {
+			offers = append(offers, fmt.Sprintf("%s: write [%s](worked:%s)", f.is(), followed(a, text), f.target))
+		}
+	}
+	for _, id := range c.site.Sources.IDs() {
+		for i := range c.site.Sources[id].Figures {
+			f := &c.site.Sources[id].Figures[i]
+			low, high, ok := inUnitOf(a, f.Range)
+			if of := c.wordsOf(f.For); ok && a.Quotes(low, high) && isAbout(around, of) {
+				offers = append(offers, fmt.Sprintf("source %q gives %s, %s: write [%s]%s", id, f.Range, f.For,
+					linkText(a, text), sourceLink(id, f)))
+			}
+		}
+	}
+	return offers
+}
+
+// isAbout says whether a sentence is about what a source's figure is of: more than one word of it stands there, or all.
+func isAbout(around, of topic) bool {
+	shared := around.shared(of)
+	return shared > 1 || shared == 1 && len(of) == 1
+}
+
+// sourceLink is the link to a figure of a source.
+func sourceLink(id string, f *config.SourceFigure) string {
+	return fmt.Sprintf("(source:%s \"%s\")", id, strings.ReplaceAll(f.For, `"`, `\"`))
+}
+
+// followed is the text of a worked figure, whose number is in digits.
+func followed(a said.Amount, text string) string {
+	if a.Digits {
+		return linkText(a, text)
+	}
+	return unit.Range{Low: a.Low, High: a.High, Unit: a.Unit}.String()
+}
+
+// mostOthers is how many numbers of a kind a note names.
+const mostOthers = 3
+
+// others names what the page has of the number's kind and substance, the likeliest first. The number may be one of
+// them, even with another value, and only the author knows.
+func (c *figureCheck) others(a said.Amount, around topic) string {
+	fits := c.fits(a, around, c.table.inCell)
+	if len(fits) == 0 {
+		return ""
+	}
+	var list []string
+	for _, f := range fits[:min(len(fits), mostOthers)] {
+		list = append(list, fmt.Sprintf("%s (%s)", f.is(), f.target))
+	}
+	if more := len(fits) - len(list); more > 0 {
+		list = append(list, fmt.Sprintf("and %d more", more))
+	}
+	return "of this kind, " + strings.Join(list, "; ") + ": if it is one of these, write that number and tie it there; else "
+}
