@@ -29,6 +29,29 @@ func (l *Language) Find(text string) []Amount {
 	return found
 }
 
+// Measure reads the first amount of a text, be it the name of a thing as well: "a 5-gallon bucket".
+func (l *Language) Measure(text string) (Amount, bool) {
+	if found := l.Find(text); len(found) > 0 {
+		return found[0], true
+	}
+	for at := 0; at < len(text); at++ {
+		if t := next(text, at); t.kind == digits || t.kind == part || t.kind == word && l.numbers[t.lower()] > 0 {
+			n, ok := l.number(text, t.from)
+			if !ok {
+				return Amount{}, false
+			}
+			p, _ := l.phrase(text, n.to, false, reach{len(text), true})
+			a := Amount{Start: t.from, End: p.to, Low: n.value, High: n.value, LowStep: n.step, HighStep: n.step, Unit: p.unit()}
+			return a, p.head != "" && p.to > n.to
+		} else if t.kind == end {
+			break
+		} else {
+			at = t.to - 1
+		}
+	}
+	return Amount{}, false
+}
+
 // signed is an amount with the minus that stands right before it. Between letters or digits the sign is a dash.
 func signed(text string, a Amount) Amount {
 	for _, minus := range []string{"-", "−"} {

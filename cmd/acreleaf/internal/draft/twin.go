@@ -113,7 +113,8 @@ func (d *drafter) head(original string, m page.Metadata) string {
 func texts(doc *markdown.Document) []edit {
 	var edits []edit
 	doc.Prose(func(p *markdown.Prose) {
-		if strings.IndexFunc(p.Text, unicode.IsLetter) < 0 || page.Unwritten(p.Text) {
+		aside := p.Aside != "" && p.Aside != markdown.Description
+		if aside || strings.IndexFunc(p.Text, unicode.IsLetter) < 0 || page.Unwritten(p.Text) {
 			return
 		}
 		at := p.Span(0, len(p.Text)).Start

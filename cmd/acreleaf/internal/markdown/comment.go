@@ -36,7 +36,10 @@ func shown(n *ast.HTMLBlock, source []byte, piece func(from, to int)) (closed bo
 				return
 			}
 			from += at + len(mark)
-			inside = !inside && !wholeComment(source[from:to])
+			inside = !inside
+			if whole := wholeComment(source[from:to]); inside && whole > 0 {
+				inside, from = false, from+whole
+			}
 		}
 	}
 	for i := range n.Lines().Len() {
@@ -49,7 +52,12 @@ func shown(n *ast.HTMLBlock, source []byte, piece func(from, to int)) (closed bo
 	return !inside
 }
 
-// wholeComment says whether what stands after "<!--" ends the comment at once, as in <!-->.
-func wholeComment(rest []byte) bool {
-	return bytes.HasPrefix(rest, []byte(">")) || bytes.HasPrefix(rest, []byte("->"))
+// wholeComment gives the length of what ends a comment right behind "<!--", as in <!-->, 0 when nothing does.
+func wholeComment(rest []byte) int {
+	for _, end := range []string{">", "->"} {
+		if bytes.HasPrefix(rest, []byte(end)) {
+			return len(end)
+		}
+	}
+	return 0
 }

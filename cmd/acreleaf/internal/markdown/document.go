@@ -46,9 +46,10 @@ type Entry struct {
 // Figure is a link whose scheme is one of ours: [48 lb/ac](worked:soil.nitrogen "title").
 type Figure struct {
 	Index                      int
-	Scheme                     string // "worked" or "source"
-	Target                     string // what follows the colon: "soil.nitrogen", "cdfa-almond"
+	Scheme                     string // "worked", "source", "record" or "size"
+	Target                     string // what follows the colon: "soil.nitrogen", "cdfa-almond", "2026-09-14", ""
 	Text, Title                string // plain text
+	Faulty                     bool   // it was reported already
 	TextSpan, TargetSpan, Span message.Span
 }
 

@@ -59,7 +59,7 @@ func TestProse(t *testing.T) {
 func TestProseOfAsides(t *testing.T) {
 	all, _ := proseOf(t, "A <b>tag</b> and<!-- no --> [link *text*](a.md \"first &amp; last\") `b`\n\n"+
 		"<div>in <!-- not\nseen --> it\n</div>\n\n<!-- none -->\n\n<!-->seen\n\n```\nbare\n```\n\n```text\ntyped\n```\n")
-	want := []string{"A <b>tag</b> and link text @", "first & last", "b", "<div>in  it/</div>/", "seen/", "bare/"}
+	want := []string{"A <b>tag</b> and link text @", "first & last", "b", "<div>in  it/</div>/", "/", "seen/", "bare/"}
 	if strings.Join(all, "; ") != strings.Join(want, "; ") {
 		t.Errorf("\n got %q\nwant %q", all, want)
 	}

@@ -26,7 +26,11 @@ func (r *reading) checkScheme(l *Link) bool {
 			"link to a page, or leave the link out")
 		return false
 	}
-	if near, ok := message.Nearest(scheme, []string{worked, sourced}); ok {
+	if _, _, figure := cutFigure(l.Destination); figure {
+		r.fault("figure-text", at, "this figure has no number to show", figureExample(scheme))
+		return false
+	}
+	if near, ok := message.Nearest(scheme, figureSchemes); ok {
 		r.fault("link-scheme", at, "“"+scheme+":” is no kind of link", "did you mean “"+near+":”?")
 		return false
 	}

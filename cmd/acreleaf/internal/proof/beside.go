@@ -51,7 +51,7 @@ func (c *figureCheck) unitOf(f *markdown.Figure) unit.Unit {
 	if worked := c.page.Work.Figure(f); worked != nil {
 		return c.page.Work.Example(worked.Bound).Range(worked.Name).Unit
 	}
-	if found := c.language.Find(f.Text); f.Scheme == "source" && len(found) == 1 {
+	if found := c.language.Find(f.Text); f.Scheme != "worked" && len(found) == 1 {
 		return found[0].Unit
 	}
 	return unit.Unit{}

@@ -14,14 +14,15 @@ import (
 type figureCheck struct {
 	page     *Page
 	site     *Site
+	rules    Rules
 	language *said.Language
 	table    columns
 	known    []candidate // nil until a number asks for them
 	messages message.List
 }
 
-func newFigureCheck(p *Page, s *Site) *figureCheck {
-	return &figureCheck{page: p, site: s, language: said.For(p.Language)}
+func newFigureCheck(p *Page, s *Site, r Rules) *figureCheck {
+	return &figureCheck{page: p, site: s, rules: r, language: said.For(p.Language)}
 }
 
 // finish checks what stands beside the prose, and gives all that was found.
@@ -45,8 +46,8 @@ func (c *figureCheck) prose(p *markdown.Prose) {
 		return
 	}
 	for _, f := range p.Figures {
-		if !c.joined(p, f) && f.Scheme == "source" {
-			c.sourced(f.Figure, after(p.Text, f.At+len(markdown.Stand)))
+		if !c.joined(p, f) {
+			c.figure(f.Figure, after(p.Text, f.At+len(markdown.Stand)))
 		}
 		c.beside(p, f)
 	}
@@ -65,6 +66,21 @@ func (c *figureCheck) prose(p *markdown.Prose) {
 		default:
 			c.loose(a, text, around, at)
 		}
+	}
+}
+
+// figure checks a figure by its scheme. Worksheet has checked the worked ones.
+func (c *figureCheck) figure(f *markdown.Figure, rest string) {
+	if f.Faulty {
+		return
+	}
+	switch f.Scheme {
+	case "source":
+		c.sourced(f, rest)
+	case "record":
+		c.record(f, rest)
+	case "size":
+		c.size(f, rest)
 	}
 }
 

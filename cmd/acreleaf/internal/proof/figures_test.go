@@ -17,12 +17,24 @@ const figureSources = `book:
   kind: handbook
   figures:
     136 lb N: removed with a ton
-    102 to 174 lb N: the range of the trials
     25 to 35 lb N/ac: a year
-    0.227 lb N/ac: for each ppm
     5: devices
     6 in: of growth
     43,560 ft2: in an acre
+trial:
+  title: Trials
+  kind: handbook
+  figures:
+    102 to 174 lb N: the range of the trials
+    0.227 lb N/ac: for each ppm
+two:
+  title: Two of each
+  kind: handbook
+  figures:
+    3 in: of water in a week of June
+    4 in: of water in a week of July
+    80 %: of the roots, in the top layer
+    85 %: of the roots, in the two top layers; de las raíces
 empty:
   title: Another
   kind: handbook
@@ -64,9 +76,9 @@ func TestFigures(t *testing.T) {
 	for _, c := range []struct{ language, text, want string }{
 		// sourced, and right
 		{"en", "[136 lb](source:book) of nitrogen, [136](source:book) pounds of N, [61.7 kg](source:book)", ""},
-		{"en", "[102–174 lb](source:book), [102 to 174](source:book) pounds, [102 to 174 lb N](source:book)", ""},
+		{"en", "[102–174 lb](source:trial), [102 to 174](source:trial) pounds, [102 to 174 lb N](source:trial)", ""},
 		{"en", "[5](source:book), [5 devices](source:book), [five devices](source:book), [the book](source:book)", ""},
-		{"en", "[0.23 lb/ac](source:book), [0.227 lb/ac](source:book) per ppm, [28 to 39.2 kg/ha](source:book)", ""},
+		{"en", "[0.23 lb/ac](source:trial), [0.227 lb/ac](source:trial) per ppm, [28 to 39.2 kg/ha](source:book)", ""},
 		{"en", "[six inches](source:book), [0.5 ft](source:book), [half a foot](source:book)", ""},
 		{"en", "[1 oz](source:practice) of nitrogen a tree, [an ounce](source:practice)", ""},
 		{"en", "[at most 1 oz a tree](source:practice)", ""},
@@ -77,12 +89,12 @@ func TestFigures(t *testing.T) {
 		{"en", "[99 lb](source:nowhere)", ""}, // the join reports the source
 		// sourced, and wrong
 		{"en", "[137 lb](source:book)", "figure-source-differs at 137 lb"},
-		{"en", "[102 to 175 lb](source:book)", "figure-source-differs at 102 to 175 lb"},
-		{"en", "[101 to 174 lb](source:book)", "figure-source-differs at 101 to 174 lb"},
+		{"en", "[102 to 175 lb](source:trial)", "figure-source-differs at 102 to 175 lb"},
+		{"en", "[101 to 174 lb](source:trial)", "figure-source-differs at 101 to 174 lb"},
 		{"en", "[6](source:book)", "figure-source-differs at 6"},
 		{"en", "[6 devices](source:book)", "figure-source-differs at 6 devices"},
 		{"en", "[1 ft](source:book)", "figure-source-differs at 1 ft"},
-		{"en", "[0.2 lb/ac](source:book)", "figure-source-differs at 0.2 lb/ac"},
+		{"en", "[0.2 lb/ac](source:trial)", "figure-source-differs at 0.2 lb/ac"},
 		{"en", "[about 140 lb](source:book)", "figure-source-differs at about 140 lb"},
 		{"en", "[136 oz/tree](source:book)", "figure-source-unit at 136 oz/tree"},
 		{"en", "[136 lb NO3](source:book)", "figure-source-unit at 136 lb NO3"},
@@ -95,6 +107,17 @@ func TestFigures(t *testing.T) {
 		{"en", "[5](source:book) pounds, [five](source:book) pounds, [five](source:book) of them",
 			"figure-source-unit at 5; figure-source-unit at five"},
 		{"en", "[48 lb/ac](worked:soil.nitrogen) (nitrate moves), [48 lb/ac](worked:soil.nitrogen \"in the top foot\")", ""},
+		// one of several figures of a source
+		{"en", "[3 in](source:two \"in June\"), [4 in](source:two \"a week of July\"), [80 %](source:two \"in the top " +
+			"layer\"), [85 %](source:two \"in two layers\")", ""},
+		{"es", "[85 %](source:two \"de las raíces\")", ""},
+		{"en", "[4 in](source:two \"in June\"), [3 in](source:two \"a week of July\"), [85 %](source:two \"in the top " +
+			"layer\"), [80 %](source:two \"in two layers\")", "figure-source-differs at 4 in; figure-source-differs at 3 in; " +
+			"figure-source-differs at 85 %; figure-source-differs at 80 %"},
+		{"en", "[3 in](source:two), [3 in](source:two \"of rain\"), [80 %](source:two \"of the roots\")",
+			"figure-source-which at 3 in; figure-source-which at 3 in; figure-source-which at 80 %"},
+		{"en", "[5 in](source:two), [85 lb](source:two), [2 lb/ac](source:two)",
+			"figure-source-which at 5 in; figure-source-unit at 85 lb; figure-source-unit at 2 lb/ac"},
 		// numbers that stand against a figure
 		{"en", "1[48 lb/ac](worked:soil.nitrogen), -[48 lb/ac](worked:soil.nitrogen), 0.[136 lb](source:book) of N",
 			"figure-joined at 1; figure-joined at -; figure-joined at 0."},

@@ -47,7 +47,7 @@ type Rules struct {
 
 // Alone checks what can be seen in a page by itself. Pages may be checked at the same time.
 func Alone(p *Page, s *Site, r Rules) message.List {
-	figures, text := newFigureCheck(p, s), newTextCheck(p, s, r)
+	figures, text := newFigureCheck(p, s, r), newTextCheck(p, s, r)
 	p.Document.Prose(func(prose *markdown.Prose) {
 		figures.prose(prose)
 		text.prose(prose)

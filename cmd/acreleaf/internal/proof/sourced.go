@@ -1,9 +1,12 @@
 package proof
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
+	"unicode"
 
 	"acreleaf/calc/said"
 	"acreleaf/calc/unit"
@@ -11,44 +14,116 @@ import (
 	"acreleaf/cmd/acreleaf/internal/markdown"
 )
 
-// sourced holds a sourced figure against the figures that its source gives. A link to a source without a number is a
-// citation.
+// sourced holds a sourced figure against the figure of its source that it names. A link to a source without a number is
+// a citation.
+//
+// Of the figures of its kind, it names the one with which the title of the link has most words in common. A source with
+// one figure of the kind needs no title.
 func (c *figureCheck) sourced(f *markdown.Figure, rest string) {
 	source, known := c.site.Sources[f.Target]
-	if !known {
-		return // the join reports it
+	if !known || !c.counts(f.Text, rest) {
+		return // the join reports an unknown source
 	}
 	if len(source.Figures) == 0 {
-		if !c.counts(f.Text, rest) {
-			return
-		}
 		c.fault("figure-unrecorded", f.TextSpan,
 			fmt.Sprintf("the prose says %s, and source %q records no figures to hold it against", f.Text, f.Target),
 			fmt.Sprintf("add \"figures:\" to %s in sources.yaml, and below it a line such as \"%s: what it is of\"",
 				f.Target, f.Text))
 		return
 	}
-	var near against
-	var read said.Figure
-	for i := range source.Figures {
-		figure := &source.Figures[i]
-		if i == 0 || figure.Range.Unit.String() != source.Figures[i-1].Range.Unit.String() {
-			read = readSourced(f.Text, rest, figure.Range.Unit)
+	all := c.holdAll(f, rest, source.Figures)
+	fitting := ofKind(all)
+	if len(fitting) == 1 && fitting[0].agrees {
+		return
+	}
+	meant := c.named(fitting, f.Title)
+	if byAll := c.named(all, f.Title); len(byAll) == 1 && !byAll[0].fits {
+		meant = byAll
+	}
+	switch {
+	case len(meant) == 0 && len(fitting) > 1:
+		meant = fitting
+	case len(meant) == 0:
+		meant = all // the number may be right, and of another kind
+	}
+	if len(ofKind(meant)) > 1 && len(fitting) > 1 {
+		c.which(f, ofKind(meant))
+	} else if near := nearest(meant); !near.agrees {
+		c.disagree(f, near)
+	}
+}
+
+// named gives the figures of a source that a title shares most words with. Small words, numbers and units count only
+// where two figures share as many of the others. There is none when it shares none.
+func (c *figureCheck) named(held []against, title string) []against {
+	topic, all := c.wordsOf(title), everyWord(title)
+	most := 0
+	var found []against
+	for _, a := range held {
+		n := 100*topic.shared(c.wordsOf(a.figure.For)) + all.shared(everyWord(a.figure.For))
+		if n > most {
+			found, most = nil, n
 		}
-		a := hold(read, figure)
+		if n == most && n > 0 {
+			found = append(found, a)
+		}
+	}
+	return found
+}
+
+// everyWord gives the words of a text, small ones and numbers too.
+func everyWord(text string) topic {
+	found := topic{}
+	for _, w := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r)
+	}) {
+		found[w] = true
+	}
+	return found
+}
+
+// holdAll holds a figure against figures of its source.
+func (c *figureCheck) holdAll(f *markdown.Figure, rest string, figures []config.SourceFigure) []against {
+	var held []against
+	for i := range figures {
+		a := hold(readSourced(f.Text, rest, figures[i].Range.Unit), &figures[i])
 		if a.agrees {
 			a = c.inMargin(f, a)
 		}
-		if a.agrees {
-			return
-		}
-		if i == 0 || a.apart < near.apart {
-			near = a
+		held = append(held, a)
+	}
+	return held
+}
+
+// ofKind gives those of the same kind.
+func ofKind(held []against) []against {
+	var fitting []against
+	for _, a := range held {
+		if a.fits {
+			fitting = append(fitting, a)
 		}
 	}
-	if c.counts(f.Text, rest) {
-		c.disagree(f, near)
+	return fitting
+}
+
+func nearest(held []against) against {
+	return slices.MinFunc(held, func(a, b against) int {
+		return cmp.Or(cmp.Compare(rank(a.agrees), rank(b.agrees)), cmp.Compare(a.apart, b.apart))
+	})
+}
+
+// which reports a figure that could be one of several of its source.
+func (c *figureCheck) which(f *markdown.Figure, fitting []against) {
+	var list []string
+	for _, a := range fitting {
+		list = append(list, fmt.Sprintf("%s, %s", a.figure.Range, a.figure.For))
 	}
+	note := "say which it is, with the words of sources.yaml"
+	if near := nearest(fitting); near.agrees {
+		note += fmt.Sprintf(", as in [%s]%s", f.Text, sourceLink(f.Target, near.figure))
+	}
+	c.fault("figure-source-which", f.TextSpan, fmt.Sprintf("source %q gives %d figures of this kind, and this does not say "+
+		"which it is: %s", f.Target, len(list), strings.Join(list, "; ")), note)
 }
 
 // inMargin holds a figure that agrees against the words that stand in the margin: "of urea" belongs to it as well.
@@ -98,8 +173,11 @@ type against struct {
 func hold(f said.Figure, figure *config.SourceFigure) against {
 	a := against{figure: figure, said: f.Said, fits: f.Fits, apart: math.MaxFloat64}
 	if !f.Fits {
-		if f.Low == figure.Range.Low && f.High == figure.Range.High {
+		switch bare := f.Unit.Dimension().Bare() == figure.Range.Unit.Dimension().Bare(); {
+		case f.Low == figure.Range.Low && f.High == figure.Range.High:
 			a.apart = quiteNear // the numbers are the same, so this one is meant, unless another is nearly right
+		case bare:
+			a.apart = 2 + said.Apart(f.Low, figure.Range.Low) // a pound of something else
 		}
 		return a
 	}
@@ -116,16 +194,23 @@ const quiteNear = 0.5
 
 // disagree reports a figure that its source does not give.
 func (c *figureCheck) disagree(f *markdown.Figure, near against) {
-	gives := fmt.Sprintf("the prose says %s, source %q gives %s", near.said, f.Target, near.figure.Range)
-	if !near.fits {
-		note := fmt.Sprintf("write %s, or a figure in another unit of the same kind", near.figure.Range)
-		if near.said != f.Text {
-			note = fmt.Sprintf("write %s in place of %s", near.figure.Range, near.said)
-		}
-		c.fault("figure-source-unit", f.TextSpan, gives, note)
+	line := fmt.Sprintf("if the source gives %s too, add a line for it below its \"figures:\" in sources.yaml, such as "+
+		"\"%s: what it is of\"", near.said, near.said)
+	if near.apart == math.MaxFloat64 {
+		c.fault("figure-source-unit", f.TextSpan,
+			fmt.Sprintf("the prose says %s, and source %q records no figure of that kind", near.said, f.Target), line)
 		return
 	}
-	c.fault("figure-source-differs", f.TextSpan, gives,
-		fmt.Sprintf("write %s; if the source gives %s too, add it to the source's figures in sources.yaml",
-			near.gives, near.said))
+	gives := fmt.Sprintf("the prose says %s, source %q gives %s, %s", near.said, f.Target, near.figure.Range,
+		near.figure.For)
+	switch {
+	case !near.fits && near.said != f.Text:
+		c.fault("figure-source-unit", f.TextSpan, gives,
+			fmt.Sprintf("write %s in place of %s; %s", near.figure.Range, near.said, line))
+	case !near.fits:
+		c.fault("figure-source-unit", f.TextSpan, gives,
+			fmt.Sprintf("write %s, or a figure in another unit of the same kind; %s", near.figure.Range, line))
+	default:
+		c.fault("figure-source-differs", f.TextSpan, gives, fmt.Sprintf("write %s; %s", near.gives, line))
+	}
 }

@@ -77,6 +77,23 @@ func (r *Renderer) SourceNote(w *bytes.Buffer, f *Sourced) {
 	w.WriteString("</small>")
 }
 
+// Recorded writes a number of the author's own records.
+func (r *Renderer) Recorded(w *bytes.Buffer, f *Recorded) { element(w, "b", "sourced", f.Text) }
+
+// RecordNote writes the note that says what a record is and of which day.
+func (r *Renderer) RecordNote(w *bytes.Buffer, f *Recorded) {
+	w.WriteString(`<small class="margin" role="note"> `)
+	element(w, "b", "", f.Text)
+	w.WriteString(": ")
+	sentence(w, f.What)
+	w.WriteString("<i>")
+	r.words.Date.dated(w, r.words.Sources.Record, f.Day)
+	w.WriteString("</i></small>")
+}
+
+// Size writes a plain size, which is what it says.
+func (r *Renderer) Size(w *bytes.Buffer, s string) { text(w, s) }
+
 // pieces writes runs of text and the values of the sheet between them.
 func pieces(w *bytes.Buffer, list []Piece) {
 	for i := range list {

@@ -176,6 +176,13 @@ type Own struct {
 	Shown Shown
 }
 
+// A Recorded figure is a number of the author's own records: a weight, a reading, a price.
+type Recorded struct {
+	Text string
+	What string // "the scale ticket of block 3"
+	Day  string // "2026-09-14"
+}
+
 // A Sourced figure is a number in the prose with the publication it was taken from, which stands in the margin.
 type Sourced struct {
 	Text   string

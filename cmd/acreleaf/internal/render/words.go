@@ -157,6 +157,7 @@ type SourcesWords struct {
 	Used     string   `yaml:"used"`
 	Again    string   `yaml:"again"`
 	Others   Sentence `yaml:"others" blanks:"source"`
+	Record   Sentence `yaml:"record" blanks:"date"`
 }
 
 // MissingWords is for the page of an address that does not exist.

@@ -27,10 +27,11 @@ func Check(o Options, rules proof.Rules) Checked {
 			continue
 		}
 		for _, f := range d.doc.Figures {
-			if f.Scheme == "source" {
-				checked.Sourced++
-			} else {
+			switch f.Scheme {
+			case "worked":
 				checked.Worked++
+			case "source", "record":
+				checked.Sourced++
 			}
 		}
 	}

@@ -19,9 +19,9 @@ type fragments struct {
 	renderer *render.Renderer
 	cited    *citations
 
-	worksheets int               // how many were written
-	sourced    []*render.Sourced // figures whose notes are still to be written
-	own        []render.Own      // the same of worked figures
+	worksheets int                   // how many were written
+	notes      []func(*bytes.Buffer) // of sourced figures and records, still to be written
+	own        []render.Own          // the same of worked figures
 }
 
 // Block writes a worksheet or a reckoner.
@@ -49,19 +49,26 @@ func (f *fragments) hasWorksheet(s *sheet.Sheet) bool {
 	})
 }
 
-// Figure writes a worked or a sourced figure.
+// Figure writes a figure of the prose.
 func (f *fragments) Figure(w *bytes.Buffer, figure *markdown.Figure) {
-	if figure.Scheme == "source" {
+	switch figure.Scheme {
+	case "worked":
+		f.worked(w, figure)
+	case "record":
+		v := &render.Recorded{Text: figure.Text, What: figure.Title, Day: figure.Target}
+		f.renderer.Recorded(w, v)
+		f.notes = append(f.notes, func(w *bytes.Buffer) { f.renderer.RecordNote(w, v) })
+	case "size":
+		f.renderer.Size(w, figure.Text)
+	default:
 		r := f.press.sources[figure.Target]
 		v := &render.Sourced{
 			Text: figure.Text, Cite: f.cited.figure(r, figure.Text),
 			Source: citation(r), For: cmp.Or(figure.Title, meaning(r, figure.Text)), Kind: string(r.Kind),
 		}
 		f.renderer.Sourced(w, v)
-		f.sourced = append(f.sourced, v)
-		return
+		f.notes = append(f.notes, func(w *bytes.Buffer) { f.renderer.SourceNote(w, v) })
 	}
-	f.worked(w, figure)
 }
 
 // worked writes a worked figure, and keeps what the margin gives beside it.
@@ -90,10 +97,10 @@ func inAuthorsUnit(worked *worksheet.Figure) render.Shown {
 func (f *fragments) Notes(w *bytes.Buffer) {
 	f.renderer.OwnNote(w, f.own)
 	f.own = f.own[:0]
-	for _, v := range f.sourced {
-		f.renderer.SourceNote(w, v)
+	for _, note := range f.notes {
+		note(w)
 	}
-	f.sourced = f.sourced[:0]
+	f.notes = f.notes[:0]
 }
 
 // Link gives the way that join found.

@@ -105,7 +105,7 @@ func (p *press) printable(d *draft) bool {
 		}
 	}
 	for _, f := range d.doc.Figures {
-		if f.Scheme != "source" && d.work.Figure(f) == nil {
+		if f.Scheme == "worked" && d.work.Figure(f) == nil {
 			return false
 		}
 	}

@@ -55,7 +55,7 @@ func many(faulty bool) map[string]string {
 	guides := map[string]string{}
 	for i := range 40 {
 		body := "```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n```\n\n" +
-			"Here are [48 lb/ac](worked:soil.nitrogen), and [2 lb/ac](source:row-book).\n"
+			"Here are [48 lb/ac](worked:soil.nitrogen), and [2 lb/ac](source:row-book \"for each\").\n"
 		if faulty {
 			body += "[47 lb/ac](worked:soil.nitrogen), [it](gone.md), [2 lb/ac](source:rowbook)\n"
 		}
@@ -125,7 +125,7 @@ func TestCheckFindsWhatMakeFinds(t *testing.T) {
 
 // Guides stand in the order of the season, whatever their files are called, and so do those that cite a source.
 func TestOrderOfTheSeason(t *testing.T) {
-	const cites = "[2 lb/ac](source:row-book), twice: [3 lb/ac](source:row-book)."
+	const cites = "[2 lb/ac](source:row-book \"for each\"), twice: [3 lb/ac](source:row-book \"for some\")."
 	files := mustMake(t, content(map[string]string{
 		"a": guide("Third", 3, cites), "b": guide("First", 1, cites), "c": guide("Second", 2, ""),
 	}))

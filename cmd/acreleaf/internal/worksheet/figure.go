@@ -37,7 +37,7 @@ func (b *binder) bindFigures() {
 
 func (b *binder) bindFigure(f *markdown.Figure) {
 	use, name, _ := strings.Cut(f.Target, ".")
-	if b.faulty[use] || strings.TrimSpace(f.Target) == "" || strings.TrimSpace(f.Text) == "" {
+	if b.faulty[use] || f.Faulty {
 		return // the worksheet's own fault is reported, or that of the figure
 	}
 	bound := b.page.Find(use)
