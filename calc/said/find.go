@@ -29,8 +29,17 @@ func (l *Language) Find(text string) []Amount {
 	return found
 }
 
-// Measure reads the first amount of a text, be it the name of a thing as well: "a 5-gallon bucket".
-func (l *Language) Measure(text string) (Amount, bool) {
+// Measure reads the first amount of a text in either language, be it the name of a thing as well: "a 5-gallon bucket".
+func Measure(text string) (Amount, bool) {
+	for _, l := range []*Language{English, Spanish} {
+		if a, ok := l.measure(text); ok {
+			return a, true
+		}
+	}
+	return Amount{}, false
+}
+
+func (l *Language) measure(text string) (Amount, bool) {
 	if found := l.Find(text); len(found) > 0 {
 		return found[0], true
 	}

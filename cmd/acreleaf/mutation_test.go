@@ -28,7 +28,7 @@ type change struct {
 }
 
 var (
-	demoFigure = regexp.MustCompile(`\[([^\]\[]+)\]\((worked|source|record):[^)]*\)`)
+	demoFigure = regexp.MustCompile(`\[([^\]\[]+)\]\((worked|source):[^)]*\)`)
 	demoTable  = regexp.MustCompile("(?m)^```reckoner[\\s\\S]*?^```$")
 	numberText = regexp.MustCompile(`\d[\d,]*(?:\.\d+)?`)
 )

@@ -30,7 +30,7 @@ func Check(o Options, rules proof.Rules) Checked {
 			switch f.Scheme {
 			case "worked":
 				checked.Worked++
-			case "source", "record":
+			case "source":
 				checked.Sourced++
 			}
 		}
