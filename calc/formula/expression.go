@@ -59,6 +59,9 @@ func spaced(name string) string { return strings.ReplaceAll(name, "-", " ") }
 
 // named reads a name.
 func (r *reader) named(e *ast.Ident) operand {
+	if r.page != nil {
+		return r.reference(e)
+	}
 	word := r.cut(e)
 	if p := r.part(hyphened(word)); p != nil {
 		return r.use(e, p)
@@ -128,6 +131,9 @@ func (r *reader) literal(e *ast.BasicLit) operand {
 // quoted reads a quantity in quotes.
 func (r *reader) quoted(e *ast.BasicLit) operand {
 	text := e.Value[1 : len(e.Value)-1]
+	if day, is := r.day(e, text); is {
+		return day
+	}
 	q, err := unit.ParseQuantity(text)
 	if err != nil || strings.ContainsAny(text, "\\`") || e.Value[0] != '"' {
 		var place *unit.Error
@@ -208,6 +214,9 @@ func (r *reader) negative(e *ast.UnaryExpr, o operand) operand {
 func (r *reader) binary(e *ast.BinaryExpr) operand {
 	sign := int(e.OpPos) - 1
 	at := r.f.part(sign, sign+len(e.Op.String()))
+	if r.page != nil && e.Op.Precedence() == comparison {
+		return r.compareThere(e, at)
+	}
 	a, b := r.read(e.X), r.read(e.Y)
 	switch e.Op {
 	case token.LAND, token.LOR:
@@ -281,6 +290,9 @@ func (r *reader) arithmetic(e *ast.BinaryExpr, at Span, a, b operand) operand {
 	o.counted, o.degree = a.counted, a.degree
 	return o
 }
+
+// comparison is how tightly Go's signs of comparison hold, which nothing else shares.
+var comparison = token.LSS.Precedence()
 
 func (r *reader) compare(e *ast.BinaryExpr, at Span, a, b operand) operand {
 	a, b, ok := r.alike(a, b, at, "compared")

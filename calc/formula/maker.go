@@ -40,6 +40,7 @@ type maker struct {
 	line       int // the line of work that is read, from 1; 0 for none
 	refusals   []refusal
 	faults     []Fault
+	page       *pageScope // of a condition; nil in a calculation
 
 	figures     map[string]string // names of figures without one, by their text
 	figureNames map[string]bool

@@ -21,6 +21,7 @@ type operand struct {
 	number  bool // a number without a unit, as written
 	counted bool // its unit was written by the author, so that "a whole number of it" means something
 	name    bool // it is a name
+	date    bool // it is a day of the calendar
 
 	degree int // how many symbols its unit may hold
 	bad    bool

@@ -31,13 +31,17 @@ func (m *maker) parse(f Text) ast.Expr {
 	if err == nil {
 		return e
 	}
-	at := len(f.Text)
+	m.notArithmetic(f, offsetOf(err, f.Text))
+	return nil
+}
+
+// offsetOf is where Go's parser stopped in a formula.
+func offsetOf(err error, text string) int {
 	var list scanner.ErrorList
 	if errors.As(err, &list) && len(list) > 0 {
-		at = min(list[0].Pos.Offset, len(f.Text))
+		return min(list[0].Pos.Offset, len(text))
 	}
-	m.notArithmetic(f, at)
-	return nil
+	return len(text)
 }
 
 // readable refuses what the parser of Go would read and an author cannot mean: remarks, and formulas past the limits.

@@ -15,6 +15,8 @@ type Graph struct {
 	Uses    []*Use // in the order they are worked
 	Program *Program
 	Slips   bool // whether the slips of the sheets are worked too
+
+	Passages []*Passage // worked after the uses
 }
 
 // A Use is one sheet of a graph, with the cells that hold its values.
@@ -152,6 +154,9 @@ func (g *Graph) Close() error {
 		if err := layout.place(u); err != nil {
 			return err
 		}
+	}
+	for _, p := range g.Passages {
+		layout.placePassage(p)
 	}
 	program := layout.assembler.program
 	program.Cells = layout.cells

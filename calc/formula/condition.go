@@ -1,0 +1,307 @@
+package formula
+
+import (
+	"fmt"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"regexp"
+	"slices"
+	"strings"
+
+	"acreleaf/calc/sheet"
+	"acreleaf/calc/unit"
+)
+
+// A Scope is what conditions can ask about: the worksheets of a page.
+type Scope struct {
+	Graph  *sheet.Graph
+	Hidden func(name string) bool // worksheets with a fault of their own: what names them is let go by in silence
+}
+
+// Conditions reads the conditions of a passage, in the order of its cases, and makes the passage of them. There is one
+// if and only if there is no fault and nothing that is hidden in them.
+func Conditions(scope Scope, conditions []Text) (*sheet.Passage, []Fault) {
+	p := sheet.NewPassage()
+	m := &maker{definition: &Definition{}, parts: map[string]*part{}, figures: map[string]string{},
+		figureNames: map[string]bool{}, s: p.Sheet, page: &pageScope{Scope: scope, passage: p}}
+	whole := true
+	for _, c := range conditions {
+		whole = m.condition(c) && whole
+	}
+	if err := p.Err(); err != nil && whole && len(m.faults) == 0 {
+		m.fault("condition", conditions[0].Span, "this cannot be asked: "+err.Error(), "ask it in smaller parts")
+	}
+	if !whole || len(m.faults) > 0 {
+		return nil, m.faults
+	}
+	for _, f := range m.refusals {
+		p.Refuse(f.when)
+	}
+	return p, nil
+}
+
+// A pageScope is the names that a condition may use: of worksheets, with a point before the name of a number.
+type pageScope struct {
+	Scope
+	passage *sheet.Passage
+	names   map[int]reference // those of the condition at hand, by the offset where they start
+	there   *sheet.Term       // whether all that is compared is there; nil: it always is
+}
+
+// A reference is a number of a worksheet as a condition names it, perhaps with the option that it is asked for.
+type reference struct {
+	use, name string
+	is        string // "is", "is not", "==" or "!="; "" for none
+	option    string
+	optionAt  int // where the option starts in the condition
+}
+
+// condition reads one condition and adds it to the passage. False when there is none.
+func (m *maker) condition(f Text) bool {
+	if !m.readable(f) {
+		return false
+	}
+	masked, fine := m.mask(f)
+	if !fine {
+		return false
+	}
+	e, err := parser.ParseExprFrom(token.NewFileSet(), "", maskKeywords(masked), parser.SkipObjectResolution)
+	if err != nil {
+		m.notArithmetic(f, offsetOf(err, f.Text))
+		return false
+	}
+	r := &reader{maker: m, f: f}
+	o := r.read(e)
+	if !r.question(o) {
+		return false
+	}
+	m.page.passage.Case(o.term)
+	return true
+}
+
+// references are the parts of a condition that are not Go's: quantities in quotes, which are left alone, numbers of
+// worksheets with what they are asked for, and the words that join questions.
+var references = regexp.MustCompile(`"[^"]*"` +
+	`|([A-Za-z][A-Za-z0-9]*(?:[-_][A-Za-z0-9]+)*)\.([A-Za-z][A-Za-z0-9]*(?:[-_][A-Za-z0-9]+)*)` +
+	`(?:\s+(is\s+not|is)\s+("[^"]*"|[^\s()"&|!]+)|\s*(==|!=)\s*("[^"]*"))?` +
+	`|\b(?:and|or|not)\b`)
+
+var joiners = map[string]string{"and": "&& ", "or": "||", "not": "!  "}
+
+// mask puts a plain name of the same length in the place of each reference, and Go's signs in that of the words.
+func (m *maker) mask(f Text) (masked string, fine bool) {
+	text := []byte(f.Text)
+	m.page.names = map[int]reference{}
+	fine = true
+	for _, at := range references.FindAllStringSubmatchIndex(f.Text, -1) {
+		part := func(i int) string {
+			if at[2*i] < 0 {
+				return ""
+			}
+			return f.Text[at[2*i]:at[2*i+1]]
+		}
+		if joined, is := joiners[part(0)]; is {
+			copy(text[at[0]:], joined)
+			continue
+		}
+		if part(1) == "" {
+			continue
+		}
+		ref := reference{use: hyphened(part(1)), name: hyphened(part(2))}
+		end := at[1]
+		switch {
+		case at[6] >= 0:
+			ref.is, ref.option, ref.optionAt = strings.Join(strings.Fields(part(3)), " "), part(4), at[8]
+		case at[10] >= 0 && m.chosen(ref):
+			ref.is, ref.option, ref.optionAt = part(5), part(6), at[12]
+		default:
+			end = at[5]
+		}
+		m.page.names[at[0]] = ref
+		copy(text[at[0]:end], "r"+strings.Repeat("_", end-at[0]-1))
+	}
+	return string(text), fine
+}
+
+// givenOf finds the given that a reference names; nil when it names none.
+func (m *maker) givenOf(ref reference) *sheet.Given {
+	u := m.page.Graph.Find(ref.use)
+	if u == nil {
+		return nil
+	}
+	return u.Sheet.FindGiven(ref.name)
+}
+
+func (m *maker) chosen(ref reference) bool {
+	g := m.givenOf(ref)
+	return g != nil && len(g.Choices) > 0
+}
+
+// reference reads a number of a worksheet, or a question about a choice.
+func (r *reader) reference(e *ast.Ident) operand {
+	ref, is := r.page.names[int(e.Pos())-1]
+	if !is {
+		return r.unplaced(e)
+	}
+	u := r.page.Graph.Find(ref.use)
+	switch {
+	case r.page.Hidden(ref.use):
+		return operand{bad: true}
+	case u == nil:
+		return r.faultAt(e, "condition-name", fmt.Sprintf("there is no worksheet “%s” in this page", ref.use),
+			r.nearReference(ref))
+	}
+	if _, known := u.Sheet.UnitOf(ref.name); !known {
+		return r.faultAt(e, "condition-name", fmt.Sprintf("worksheet “%s” has no “%s”", ref.use, ref.name),
+			r.nearReference(ref))
+	}
+	g := u.Sheet.FindGiven(ref.name)
+	switch {
+	case r.chosen(ref):
+		return r.choice(e, u, g, ref)
+	case ref.is != "":
+		return r.faultAt(e, "condition-choice", fmt.Sprintf("%s.%s is a number, and is not chosen from a list", ref.use, ref.name),
+			fmt.Sprintf("compare it: %s.%s > %s", ref.use, ref.name, r.sample(operand{term: r.valueOf(u, ref)})))
+	case g != nil && g.HasTwoKinds():
+		return r.faultAt(e, "condition-name", fmt.Sprintf("%s.%s may be one of two kinds of quantity, so nothing can ask about it",
+			ref.use, ref.name), "ask about an answer of the worksheet")
+	}
+	o := r.of(e, r.valueOf(u, ref))
+	o.name, o.counted, o.date = true, true, u.Sheet.IsDate(ref.name)
+	if g != nil {
+		o.values = interval{g.Low, g.High}
+	}
+	return o
+}
+
+// valueOf is the value of a reference. What may not be there makes every comparison with it a no.
+func (r *reader) valueOf(u *sheet.Use, ref reference) sheet.Term {
+	value, there := r.page.passage.Value(u, ref.name)
+	if there != nil && r.page.there != nil {
+		both := r.page.there.And(*there)
+		there = &both
+	}
+	if there != nil {
+		r.page.there = there
+	}
+	return value
+}
+
+// choice reads "plan.material is CAN-17".
+func (r *reader) choice(e *ast.Ident, u *sheet.Use, g *sheet.Given, ref reference) operand {
+	whole := ref.use + "." + ref.name
+	if ref.is == "" {
+		return r.faultAt(e, "condition-choice", whole+" is chosen from a list, and is no number",
+			fmt.Sprintf("ask which it is: %s is %s", whole, g.Choices[0].Name))
+	}
+	name := strings.Trim(ref.option, `"`)
+	i := slices.IndexFunc(g.Choices, func(o sheet.Option) bool { return strings.EqualFold(o.Name, name) })
+	if i < 0 {
+		var names []string
+		for _, o := range g.Choices {
+			names = append(names, o.Name)
+		}
+		note := "write one of: " + strings.Join(names, ", ")
+		if near := unit.Nearest(name, names); near != "" {
+			note = "write " + near
+		}
+		r.fault("condition-choice", r.f.part(ref.optionAt, ref.optionAt+len(ref.option)),
+			fmt.Sprintf("%s has no option “%s”", whole, name), note)
+		return operand{bad: true}
+	}
+	t := r.page.passage.Chosen(u, ref.name, i)
+	if ref.is == "is not" || ref.is == "!=" {
+		t = t.Not()
+	}
+	o := r.of(e, t)
+	o.truth = true
+	return o
+}
+
+// unplaced reports a name that does not say of which worksheet it is.
+func (r *reader) unplaced(e *ast.Ident) operand {
+	word := r.cut(e)
+	if f := functions[word]; f.example != "" {
+		return r.faultAt(e, "condition-name", word+" is a function, and needs brackets", "write "+f.example)
+	}
+	var whole []string
+	for _, name := range r.known() {
+		if strings.HasSuffix(name, "."+hyphened(word)) {
+			whole = append(whole, name)
+		}
+	}
+	note := "write the name of a worksheet and a point before it: " + unit.Nearest(word, r.known())
+	switch {
+	case len(whole) > 0:
+		note = "write " + strings.Join(whole, " or ")
+	case unit.Nearest(word, r.known()) == "":
+		note = "write one of: " + strings.Join(r.known(), ", ")
+	}
+	return r.faultAt(e, "condition-name", fmt.Sprintf("“%s” does not say which number of which worksheet it is", short(word)), note)
+}
+
+func (r *reader) nearReference(ref reference) string {
+	if u := r.page.Graph.Find(ref.use); u != nil {
+		if near := unit.Nearest(ref.name, u.Sheet.Names()); near != "" {
+			return "write " + ref.use + "." + near
+		}
+		return "write one of: " + ref.use + "." + strings.Join(u.Sheet.Names(), ", "+ref.use+".")
+	}
+	if near := unit.Nearest(ref.use+"."+ref.name, r.known()); near != "" {
+		return "write " + near
+	}
+	if len(r.known()) == 0 {
+		return "write a worksheet of that name first"
+	}
+	return "a passage asks about the worksheets of its own page; write one of: " + strings.Join(r.known(), ", ")
+}
+
+// known lists what a condition can name.
+func (r *reader) known() []string {
+	var names []string
+	for _, u := range r.page.Graph.Uses {
+		if strings.Contains(u.Name, " ") {
+			continue // a reckoner, which has no name
+		}
+		for _, name := range u.Sheet.Names() {
+			names = append(names, u.Name+"."+name)
+		}
+	}
+	return names
+}
+
+// compareThere reads a comparison in a condition. The answer is no when a value in it is not there.
+func (r *reader) compareThere(e *ast.BinaryExpr, at Span) operand {
+	outside := r.page.there
+	r.page.there = nil
+	a, b := r.read(e.X), r.read(e.Y)
+	there := r.page.there
+	r.page.there = outside
+	if okA, okB := r.quantity(a), r.quantity(b); !okA || !okB {
+		return operand{bad: true}
+	}
+	if plain := func(o operand) bool { return o.name || o.counted }; a.date != b.date && plain(a) && plain(b) {
+		r.fault("formula-units", at, "a day of the calendar and a number cannot be compared", `write a day as "2027-07-15"`)
+		return operand{bad: true}
+	}
+	o := r.compare(e, at, a, b)
+	if there != nil && !o.bad {
+		o.term = there.And(o.term)
+	}
+	return o
+}
+
+// day reads a day in quotes, "2027-07-15". False when it is none, or where a calculation has no days.
+func (r *reader) day(e *ast.BasicLit, text string) (operand, bool) {
+	if r.page == nil {
+		return operand{}, false
+	}
+	day, err := sheet.ReadDay(text)
+	if err != nil {
+		return operand{}, false
+	}
+	o := r.of(e, r.figure(fmt.Sprintf("%.0f days", day.Value), day))
+	o.values, o.counted, o.date = only(day.Value), true, true
+	return o, true
+}

@@ -1,0 +1,138 @@
+package formula_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"acreleaf/calc/formula"
+	"acreleaf/calc/sheet"
+)
+
+// yard is a sheet with every kind of value that a condition can ask about.
+var yard = sheet.New("yard", func(s *sheet.Sheet) {
+	long := s.Given("long-side", "ft", sheet.Field{Label: "L", Typical: 10, Low: 0, High: 100})
+	kind := s.Choice("kind", []sheet.Option{{Name: "CAN-17", Label: "A"}, {Name: "15.5-0-0-19Ca", Label: "B"}},
+		sheet.Field{Label: "K"})
+	start := s.Given("start", "days",
+		sheet.Field{Label: "S", Typical: 20636, Low: sheet.FirstDay, High: sheet.LastDay, Date: true})
+	wide := s.Given("wide", "ft", sheet.Field{Label: "W", Typical: 5, Low: 0, High: 100, Optional: true})
+	s.Answer("area", "ft2", long.Times(wide), sheet.Says{Label: "Area"})
+	week := s.Constant("week", "7 days", sheet.Fact{Label: "Week", Source: "the calendar", Sureness: sheet.Standard})
+	s.Answer("end", "days", start.Plus(week), sheet.Says{Label: "End", Date: true})
+	s.Answer("more", "ft", long, sheet.Says{Label: "More", When: kind.Is("CAN-17")})
+})
+
+// values are the numbers that a condition is tried with: the givens of yard, and whether wide is filled in.
+type values struct{ long, kind, start, wide, there float64 }
+
+// TestConditions works conditions on a page, and looks at which case is taken.
+func TestConditions(t *testing.T) {
+	usual := values{long: 10, kind: 0, start: 20636, wide: 5, there: 1} // 2026-07-02
+	for condition, cases := range map[string]map[values]bool{
+		`yard.long-side > "9 ft"`:        {usual: true, {long: 9, wide: 5, there: 1}: false},
+		`yard.long_side > "108 in"`:      {usual: true, {long: 8, wide: 5, there: 1}: false},
+		`yard.kind is CAN-17`:            {usual: true, {kind: 1}: false},
+		`yard.kind is not 15.5-0-0-19Ca`: {usual: true, {kind: 1}: false},
+		`yard.kind == "15.5-0-0-19Ca"`:   {usual: false, {kind: 1}: true},
+		`not (yard.kind is CAN-17) or yard.long-side < yard.wide`: {
+			usual: false, {kind: 1}: true, {long: 1, wide: 5, there: 1}: true,
+		},
+		`yard.kind is CAN-17 and yard.area > "49 ft2"`:   {usual: true, {kind: 1, long: 10, wide: 5, there: 1}: false},
+		`yard.end > "2026-07-09"`:                        {usual: false, {start: 20640}: true},
+		`yard.wide < "9 ft"`:                             {usual: true, {long: 10}: false},
+		`yard.more > "1 ft"`:                             {usual: true, {long: 10, kind: 1}: false},
+		`yard.area / yard.long-side >= "5 ft"`:           {usual: true, {long: 10, wide: 2, there: 1}: false},
+		`yard.long-side > 0 && !(yard.kind == "CAN-17")`: {usual: false, {long: 1, kind: 1}: true},
+	} {
+		graph := &sheet.Graph{}
+		use := graph.Add("yard", yard, nil)
+		passage, faults := formula.Conditions(scope(graph), []formula.Text{{Text: condition}})
+		if len(faults) > 0 {
+			t.Errorf("%s: %v", condition, faults)
+			continue
+		}
+		graph.Passages = append(graph.Passages, passage)
+		if err := graph.Close(); err != nil {
+			t.Fatal(err)
+		}
+		for v, want := range cases {
+			cells := make([]float64, graph.Program.Cells)
+			givens := map[string]float64{"long-side": v.long, "kind": v.kind, "start": v.start, "wide": v.wide}
+			for name, value := range givens {
+				use.Set(cells, name, value)
+			}
+			presence, _ := use.Presence("wide")
+			cells[presence] = v.there
+			graph.Program.Run(cells)
+			if got := cells[passage.CaseCell(0)] != 0; got != want || got == (cells[passage.CaseCell(1)] != 0) {
+				t.Errorf("%s at %+v: %v, otherwise %v", condition, v, got, cells[passage.CaseCell(1)] != 0)
+			}
+		}
+	}
+}
+
+func scope(graph *sheet.Graph) formula.Scope {
+	return formula.Scope{Graph: graph, Hidden: func(name string) bool { return name == "hidden" }}
+}
+
+// TestConditionOrder takes the first case of several that hold, and refuses a division by 0.
+func TestConditionOrder(t *testing.T) {
+	graph := &sheet.Graph{}
+	use := graph.Add("yard", yard, nil)
+	passage, faults := formula.Conditions(scope(graph), []formula.Text{
+		{Text: `yard.long-side < "5 ft"`}, {Text: `yard.area / yard.long-side < "20 ft"`},
+	})
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	graph.Passages = append(graph.Passages, passage)
+	if err := graph.Close(); err != nil {
+		t.Fatal(err)
+	}
+	for long, want := range map[float64]string{0: "1 0 0 refused", 1: "1 0 0", 6: "0 1 0"} {
+		cells := make([]float64, graph.Program.Cells)
+		use.Set(cells, "long-side", long)
+		use.Set(cells, "wide", 8)
+		graph.Program.Run(cells)
+		got := fmt.Sprint(cells[passage.CaseCell(0)], cells[passage.CaseCell(1)], cells[passage.CaseCell(2)])
+		if cells[passage.Refusals()[0]] != 0 {
+			got += " refused"
+		}
+		if got != want {
+			t.Errorf("at %v: %s, not %s", long, got, want)
+		}
+	}
+}
+
+// TestConditionFaults has a sentence and what to type for each way that a condition goes wrong, at its place.
+func TestConditionFaults(t *testing.T) {
+	for condition, want := range map[string]string{
+		`area > "5 ft2"`:         `area: “area” does not say which number of which worksheet it is; write yard.area`,
+		`yard.aera > "5 ft2"`:    `yard.aera: worksheet “yard” has no “aera”; write yard.area`,
+		`year.area > "5 ft2"`:    `year.area: there is no worksheet “year” in this page; write yard.area`,
+		`yard.area > 5`:          `>: yard.area is ft2 and “5” is a plain number: they cannot be compared; write the number with its unit, between quotes: "5 ft2"`,
+		`yard.area`:              `yard.area: yard.area is a quantity, and a question is needed; compare it with something: yard.area > "1 ft2"`,
+		`yard.kind is CAN-18`:    `CAN-18: yard.kind has no option “CAN-18”; write CAN-17`,
+		`yard.kind > "1 ft"`:     `yard.kind: yard.kind is chosen from a list, and is no number; ask which it is: yard.kind is CAN-17`,
+		`yard.area is CAN-17`:    `yard.area is CAN-17: yard.area is a number, and is not chosen from a list; compare it: yard.area > "1 ft2"`,
+		`yard.start > "5 days"`:  `>: a day of the calendar and a number cannot be compared; write a day as "2027-07-15"`,
+		`yard.area / 0 > "1 ft"`: `0: this divides by 0; divide by something else, or take the division out`,
+		`hidden.area > "1 ft2"`:  ``,
+	} {
+		graph := &sheet.Graph{}
+		graph.Add("yard", yard, nil)
+		at := formula.Span{End: len(condition)}
+		passage, faults := formula.Conditions(scope(graph), []formula.Text{{Text: condition, Span: at}})
+		if passage != nil {
+			t.Errorf("%s is taken", condition)
+		}
+		var got []string
+		for _, f := range faults {
+			got = append(got, condition[f.Span.Start:f.Span.End]+": "+f.Text+"; "+f.Note)
+		}
+		if joined := strings.Join(got, " | "); joined != want {
+			t.Errorf("%s:\n got %s\nwant %s", condition, joined, want)
+		}
+	}
+}
