@@ -10,7 +10,11 @@ export function makeStanding(sheets: Sheet[]): () => void {
     all(selector).map((element) => ({ element, sheet: sheets[numberIn(element, name)] }));
   const worksheets = withSheet(".worksheet", "data-sheet");
   const glance = withSheet(".glance .worked", "data-sheet");
-  const waits = withSheet("[data-void-for]", "data-void-for");
+  const waits = withSheet("[data-void-for]", "data-void-for").map(({ element, sheet }) => ({
+    element,
+    sheet,
+    alone: element.matches(".passage > *"), // no refusal says why there is nothing
+  }));
   return () => {
     for (const { element, sheet } of [...worksheets, ...glance]) {
       mark(element, "yours", sheet.changed);
@@ -18,8 +22,8 @@ export function makeStanding(sheets: Sheet[]): () => void {
     for (const { element, sheet } of worksheets) {
       mark(element, "void", isVoid(sheet));
     }
-    for (const { element, sheet } of waits) {
-      hide(element, !sheet.waiting);
+    for (const { element, sheet, alone } of waits) {
+      hide(element, !(alone ? isVoid(sheet) : sheet.waiting));
     }
   };
 }

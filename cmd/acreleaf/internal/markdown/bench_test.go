@@ -77,7 +77,12 @@ func bareOn(tb testing.TB, page []byte) func() {
 // leanFragments stands for the packages above and costs next to nothing, because what they cost is not measured here.
 type leanFragments struct{}
 
-func (leanFragments) Block(w *bytes.Buffer, b *Block)   { w.WriteString(b.Name) }
+func (leanFragments) Block(w *bytes.Buffer, b *Block) { w.WriteString(b.Name) }
+func (leanFragments) Passage(_ *bytes.Buffer, p *Passage, text func(int)) {
+	for i := range p.Cases {
+		text(i)
+	}
+}
 func (leanFragments) Figure(w *bytes.Buffer, f *Figure) { w.WriteString(f.Text) }
 func (leanFragments) Link(l *Link) string               { return l.Destination }
 func (leanFragments) Notes(*bytes.Buffer)               {}

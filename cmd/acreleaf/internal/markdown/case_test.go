@@ -145,6 +145,14 @@ func (*plainFragments) Block(w *bytes.Buffer, b *Block) {
 	fmt.Fprintf(w, "<section class=%q>%s</section>\n", b.Construct, html.EscapeString(b.Name))
 }
 
+func (*plainFragments) Passage(w *bytes.Buffer, p *Passage, text func(int)) {
+	for i, c := range p.Cases {
+		fmt.Fprintf(w, "<p title=%q>", c.When)
+		text(i)
+		w.WriteString("</p>\n")
+	}
+}
+
 func (p *plainFragments) Figure(w *bytes.Buffer, f *Figure) {
 	fmt.Fprintf(w, "<b class=%q>%s</b>", f.Scheme, html.EscapeString(f.Text))
 	if f.Scheme == sourced {

@@ -14,6 +14,7 @@ type Document struct {
 	Source       *message.Source
 	Blocks       []*Block   // worksheets and reckoners, in the order of the source
 	Calculations []*Block   // the calculations that the page defines, in the order of the source
+	Passages     []*Passage // in the order of the source
 	Figures      []*Figure  // worked and sourced figures, in the order of the source
 	Links        []*Link    // every other link and image, in the order of the source
 	Headings     []*Heading // in the order of the source
@@ -27,7 +28,7 @@ type Document struct {
 // Block is a fenced block of ours: a worksheet, a reckoner or a calculation.
 type Block struct {
 	Index     int    // in the list of the document that it stands in
-	Construct string // "worksheet", "reckoner" or "calculation"
+	Construct string // "worksheet", "reckoner", "calculation" or "passage"
 	Name      string // "" for a reckoner without a name
 	NameSpan  message.Span
 	Span      message.Span // the line that opens the block, from its fence
@@ -50,6 +51,7 @@ type Figure struct {
 	Target                     string // what follows the colon: "soil.nitrogen", "cdfa-almond", "2026-09-14", ""
 	Text, Title                string // plain text
 	Faulty                     bool   // it was reported already
+	Passage                    bool   // it stands in a passage, and follows the reader's numbers there
 	TextSpan, TargetSpan, Span message.Span
 }
 
@@ -74,8 +76,11 @@ type Heading struct {
 // Fragments writes what only the packages above know: the HTML of blocks and figures, and the address of a link.
 // Link gives the href or src to print, not escaped. Notes writes what belongs beside the text since it was last called,
 // such as the sources of its figures; it is called at the end of each paragraph, so that no note breaks a sentence.
+//
+// Passage writes a passage; text writes what its i-th case says.
 type Fragments interface {
 	Block(w *bytes.Buffer, b *Block)
+	Passage(w *bytes.Buffer, p *Passage, text func(i int))
 	Figure(w *bytes.Buffer, f *Figure)
 	Link(l *Link) string
 	Notes(w *bytes.Buffer)

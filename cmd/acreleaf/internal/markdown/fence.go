@@ -17,12 +17,13 @@ const (
 	worksheet   = "worksheet"
 	reckoner    = "reckoner"
 	calculation = "calculation"
+	passage     = "passage"
 )
 
-var constructs = []string{calculation, reckoner, worksheet}
+var constructs = []string{calculation, passage, reckoner, worksheet}
 
 // fenceWords are all the words after a fence that mean something.
-var fenceWords = []string{calculation, exampleWord, reckoner, worksheet}
+var fenceWords = []string{calculation, exampleWord, passage, reckoner, worksheet}
 
 // fence is a fenced block that is being read.
 type fence struct {
@@ -36,7 +37,8 @@ type fence struct {
 // blockNode is a fenced block of ours in the tree. goldmark's node in it keeps the lines.
 type blockNode struct {
 	*ast.FencedCodeBlock
-	block *Block
+	block   *Block
+	passage *Passage // of a passage, whose text is its children
 }
 
 var kindBlock = ast.NewNodeKind("Block")
@@ -66,7 +68,7 @@ func (p fenceParser) Open(parent ast.Node, reader text.Reader, pc parser.Context
 		return node, state
 	}
 	f.block = &Block{Construct: r.cut(f.words[0]), Span: f.opening}
-	return &blockNode{f.node, f.block}, state
+	return &blockNode{FencedCodeBlock: f.node, block: f.block}, state
 }
 
 func (p fenceParser) Continue(node ast.Node, reader text.Reader, pc parser.Context) parser.State {
@@ -78,10 +80,14 @@ func (p fenceParser) Continue(node ast.Node, reader text.Reader, pc parser.Conte
 }
 
 func (p fenceParser) Close(node ast.Node, reader text.Reader, pc parser.Context) {
-	if b, ok := node.(*blockNode); ok {
+	b, ok := node.(*blockNode)
+	if ok {
 		node = b.FencedCodeBlock
 	}
 	p.BlockParser.Close(node, reader, pc)
+	if r := readingOf(pc); ok && b.block.Construct == passage {
+		r.readPassage(r.fences[len(r.fences)-1], b)
+	}
 }
 
 // words gives the places of the words in a span.
@@ -103,6 +109,10 @@ func (r *reading) words(in message.Span) []message.Span {
 // finishFences reads the bodies of our blocks, and looks for listings that were meant to be blocks.
 func (r *reading) finishFences() {
 	for _, f := range r.fences {
+		if f.block != nil && f.block.Construct == passage {
+			r.needClosed(f)
+			continue
+		}
 		if f.block != nil && f.block.Construct == calculation {
 			r.addCalculation(f)
 			continue
@@ -174,9 +184,12 @@ func (r *reading) closingFence(f *fence) string {
 }
 
 func printBlock(p *printer, n ast.Node) {
-	if block := n.(*blockNode).block; block.Construct == calculation {
-		p.calculation(block, n)
-	} else {
-		p.fragments.Block(p.w, block)
+	switch b := n.(*blockNode); b.block.Construct {
+	case calculation:
+		p.calculation(b.block, n)
+	case passage:
+		p.passage(b)
+	default:
+		p.fragments.Block(p.w, b.block)
 	}
 }

@@ -26,11 +26,8 @@ func (r *Renderer) answers(w *bytes.Buffer, s *Worksheet) {
 	}
 	w.WriteString("</dl>\n")
 	r.inWords(w, s.Words)
-	w.WriteString("<p class=\"waiting\"")
-	numbered(w, "data-void-for", s.Index)
-	w.WriteString(" hidden>")
-	text(w, r.words.Worksheet.Waiting)
-	w.WriteString("</p>\n<p class=\"unseen\" role=\"status\"></p></div>\n")
+	r.waiting(w, s.Index, r.words.Worksheet.Waiting)
+	w.WriteString("<p class=\"unseen\" role=\"status\"></p></div>\n")
 }
 
 // inWords writes what the headline answer comes to: the sentence of each case, of which one shows.

@@ -169,6 +169,19 @@ type Following struct {
 	Shown Shown
 }
 
+// A Passage is a text that speaks for the reader's numbers, by cases.
+type Passage struct {
+	Index int // place in the module's list of sheets, as one that waits for the worksheets it hangs on
+	Cases []Case
+}
+
+// A Case is one text of a passage.
+type Case struct {
+	When   int  // the cell that is not 0 while it holds; -1 for always
+	Shown  bool // it holds for the example
+	Partly bool // for a part of the example's ranges only
+}
+
 // An Own is what the margin gives beside a worked figure once the numbers are the reader's: the same value by its name.
 type Own struct {
 	Sheet int

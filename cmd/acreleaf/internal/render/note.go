@@ -42,6 +42,35 @@ func (r *Renderer) note(w *bytes.Buffer, n *Note) {
 	w.WriteString("</p>\n")
 }
 
+// Passage writes a passage, with all that it may say; text writes what its i-th case says. The script shows the cases
+// that hold for the reader's numbers.
+func (r *Renderer) Passage(w *bytes.Buffer, p *Passage, text func(i int)) {
+	w.WriteString(`<div class="passage"`)
+	numbered(w, "data-sheet", p.Index)
+	w.WriteString(">\n")
+	for i, c := range p.Cases {
+		w.WriteString("<p")
+		when(w, c.When, c.Shown)
+		w.WriteByte('>')
+		if c.Partly {
+			r.partly(w)
+		}
+		text(i)
+		w.WriteString("</p>\n")
+	}
+	r.waiting(w, p.Index, r.words.Worksheet.PassageWaiting)
+	w.WriteString("</div>\n")
+}
+
+// waiting writes the sentence that stands in the place of what has no answer.
+func (r *Renderer) waiting(w *bytes.Buffer, sheet int, sentence string) {
+	w.WriteString(`<p class="waiting"`)
+	numbered(w, "data-void-for", sheet)
+	w.WriteString(" hidden>")
+	text(w, sentence)
+	w.WriteString("</p>\n")
+}
+
 // partly writes how a sentence begins that holds for some of the example's numbers and not for others. The script
 // writes it for a reader's.
 func (r *Renderer) partly(w *bytes.Buffer) {

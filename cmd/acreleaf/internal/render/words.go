@@ -103,6 +103,7 @@ type WorksheetWords struct {
 	Needed                   Sentence `yaml:"needed" blanks:"option"`
 	UseAgain                 Sentence `yaml:"use-again" blanks:"value"`
 	Waiting                  string   `yaml:"waiting"`
+	PassageWaiting           string   `yaml:"passage-waiting"`
 	Said                     Sentence `yaml:"said" blanks:"label,value"`
 	Reset                    string   `yaml:"reset"`
 	Yours                    string   `yaml:"yours"`

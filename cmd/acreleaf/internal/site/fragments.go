@@ -49,6 +49,21 @@ func (f *fragments) hasWorksheet(s *sheet.Sheet) bool {
 	})
 }
 
+// Passage writes a passage.
+func (f *fragments) Passage(w *bytes.Buffer, p *markdown.Passage, text func(i int)) {
+	bound := f.draft.work.Passage(p)
+	v := &render.Passage{Index: bound.Index}
+	for i := range p.Cases {
+		c := render.Case{When: bound.Asked.CaseCell(i), Shown: true}
+		if c.When >= 0 {
+			low, high := f.draft.work.Cells[c.When], f.draft.work.High[c.When]
+			c.Shown, c.Partly = high != 0, high != 0 && low == 0
+		}
+		v.Cases = append(v.Cases, c)
+	}
+	f.renderer.Passage(w, v, text)
+}
+
 // Figure writes a figure of the prose.
 func (f *fragments) Figure(w *bytes.Buffer, figure *markdown.Figure) {
 	switch figure.Scheme {
@@ -74,6 +89,10 @@ func (f *fragments) Figure(w *bytes.Buffer, figure *markdown.Figure) {
 // worked writes a worked figure, and keeps what the margin gives beside it.
 func (f *fragments) worked(w *bytes.Buffer, figure *markdown.Figure) {
 	worked := f.draft.work.Figure(figure)
+	if figure.Passage {
+		f.following(w, worked)
+		return
+	}
 	f.renderer.Worked(w, &render.Worked{Href: "#" + render.Anchor(worked.Bound.Block.Name), Text: figure.Text})
 	own := render.Own{Sheet: worked.Bound.Use.Index, Label: label(worked.Bound.Sheet, worked.Name)}
 	if own.Shown = inAuthorsUnit(worked); own.Shown.By == "" {
@@ -82,6 +101,22 @@ func (f *fragments) worked(w *bytes.Buffer, figure *markdown.Figure) {
 	if !slices.ContainsFunc(f.own, func(o render.Own) bool { return o.Shown.Cell == own.Shown.Cell }) {
 		f.own = append(f.own, own)
 	}
+}
+
+// following writes a worked figure of a passage.
+func (f *fragments) following(w *bytes.Buffer, worked *worksheet.Figure) {
+	by := ""
+	if worked.By.Apply(1) != 1 {
+		by = worked.By.Text()
+	}
+	v := &render.Following{Sheet: worked.Bound.Use.Index, Href: "#" + render.Anchor(worked.Bound.Block.Name)}
+	v.Shown = render.Shown{
+		Cell: worked.Cell, Before: worked.Before, Text: worked.Number, After: worked.After, By: by,
+		Day:  worked.Bound.Sheet.IsDate(worked.Name),
+		Kind: kind(f.draft.work.Example(worked.Bound), worked.Name),
+	}
+	present(&v.Shown, worked.Bound.Use, worked.Name)
+	f.renderer.Following(w, v)
 }
 
 // inAuthorsUnit is a figure as its author wrote it; with a factor when that is in another unit than the worksheet's.

@@ -104,6 +104,11 @@ func (p *press) printable(d *draft) bool {
 			return false
 		}
 	}
+	for _, written := range d.doc.Passages {
+		if d.work.Passage(written) == nil {
+			return false
+		}
+	}
 	for _, f := range d.doc.Figures {
 		if f.Scheme == "worked" && d.work.Figure(f) == nil {
 			return false

@@ -64,7 +64,7 @@ func (b *binder) bindFigure(f *markdown.Figure) {
 	case !b.page.stated(bound, name):
 		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("worksheet %q does not state %s", use, name),
 			fmt.Sprintf("add a line to the worksheet, such as: %s: %s", name, given.Example()))
-	case !b.page.Example(bound).There(name):
+	case !f.Passage && !b.page.Example(bound).There(name):
 		b.fault(f.TargetSpan, "figure-unknown",
 			fmt.Sprintf("worksheet %q leaves %s out, for the numbers of the example", use, name),
 			"write a figure that it answers, or change the givens so that it answers this one")
@@ -90,7 +90,9 @@ func figuresOf(worksheets []string, name string) []string {
 	return list
 }
 
-// checkFigure holds the figure against the value: its unit first, then the number at the precision it is written in.
+// checkFigure holds the figure against the value: its unit first, then the number at the precision it is written in. In a
+// passage it may be of a case that is not the example's, for which the worksheet leaves the value out: it has no number
+// then to hold the figure against, and the page shows the reader's alone.
 func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 	example := b.page.Example(bound)
 	value := example.Range(name)
@@ -123,7 +125,7 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 	by := written.By.Inverse()
 	split := splitNumbers(f.Text)
 	shown := unit.Range{Low: by.Apply(value.Low), High: by.Apply(value.High)}
-	if !written.Quotes(shown.Low, shown.High) {
+	if example.There(name) && !written.Quotes(shown.Low, shown.High) {
 		places := enough(written.Amount, shown, decimals(split.low))
 		line, _ := b.doc.Source.Position(bound.Block.Span.Start)
 		text := f.Text
@@ -201,7 +203,8 @@ func newFigure(bound *Bound, name string, by unit.Factor, split numbers) *Figure
 
 // checkDate holds a date in the prose against the worksheet's.
 func (b *binder) checkDate(f *markdown.Figure, bound *Bound, name, says string) {
-	if value := b.page.Example(bound).Text(name); f.Text != value {
+	if o := b.page.Example(bound); o.There(name) && f.Text != o.Text(name) {
+		value := o.Text(name)
 		line, _ := b.doc.Source.Position(bound.Block.Span.Start)
 		b.fault(f.TextSpan, "figure-differs", fmt.Sprintf("the prose says %s, the worksheet %s %s", f.Text, says, value),
 			fmt.Sprintf("write %s, or change the givens of worksheet %q on line %d", value, bound.Block.Name, line))

@@ -50,6 +50,7 @@ func (b *binder) link() {
 			b.reportCircle(err)
 		case b.checkBelonging():
 			b.page.Graph = graph
+			b.closePassages(graph)
 			return
 		}
 		b.dropDependents()

@@ -28,7 +28,11 @@ func (p *Page) Module() ([]byte, error) {
 	w.text = append(w.text, `","sheets":[`...)
 	for i, b := range p.Sheets {
 		w.comma(i)
-		w.sheet(b)
+		w.sheet(b.Use.After, refusals(b))
+	}
+	for _, passage := range p.Passages {
+		w.comma(passage.Index)
+		w.sheet(passage.Asked.After, passage.Asked.Refusals())
 	}
 	w.text = append(w.text, `],"fixed":[`...)
 	w.fixed()
@@ -76,14 +80,14 @@ func (w *dataWriter) number(v float64) {
 	w.text = strconv.AppendFloat(w.text, v, 'g', -1, 64)
 }
 
-func (w *dataWriter) sheet(b *Bound) {
+func (w *dataWriter) sheet(after, refusals []int) {
 	w.text = append(w.text, `{"after":[`...)
-	for i, other := range b.Use.After {
+	for i, other := range after {
 		w.comma(i)
 		w.integer(other)
 	}
 	w.text = append(w.text, `],"refusals":[`...)
-	for n, cell := range refusals(b) {
+	for n, cell := range refusals {
 		w.comma(n)
 		w.integer(cell)
 	}

@@ -19,6 +19,8 @@ type Page struct {
 	High   []float64 // the upper ends; the same as Cells where a value is a single number
 	Sheets []*Bound  // by the index of their use in the graph, tables included
 
+	Passages []*Passage // in the order of the source; those with a fault are left out
+
 	byBlock map[int]*Bound  // by markdown.Block.Index
 	figures map[int]*Figure // by markdown.Figure.Index
 }

@@ -1,0 +1,78 @@
+package worksheet
+
+import (
+	"strings"
+
+	"acreleaf/calc/formula"
+	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// A Passage is a text of cases that was bound to the worksheets of its page.
+type Passage struct {
+	Written *markdown.Passage
+	Asked   *sheet.Passage
+	Index   int // in the module's list of sheets, after the blocks
+}
+
+// Passage gives what a passage was bound to. It is nil for one with a fault.
+func (p *Page) Passage(written *markdown.Passage) *Passage {
+	for _, bound := range p.Passages {
+		if bound.Written == written || bound.Written.Index == written.Index {
+			return bound
+		}
+	}
+	return nil
+}
+
+// closePassages binds the passages, and closes the graph again with what they ask in it.
+func (b *binder) closePassages(graph *sheet.Graph) {
+	b.bindPassages(graph)
+	if len(graph.Passages) == 0 {
+		return
+	}
+	if err := graph.Close(); err != nil {
+		panic(err) // it was closed before
+	}
+}
+
+// bindPassages reads the conditions of the passages, and adds to the graph what they ask.
+func (b *binder) bindPassages(graph *sheet.Graph) {
+	for _, written := range b.doc.Passages {
+		if written.Unread || len(written.Cases) == 0 || written.Cases[len(written.Cases)-1].When != "" {
+			continue // reported
+		}
+		var conditions []formula.Text
+		for _, c := range written.Cases[:len(written.Cases)-1] {
+			conditions = append(conditions, formula.Text{Text: c.When, Span: formula.Span(c.WhenSpan)})
+		}
+		scope := formula.Scope{Graph: graph, Hidden: func(name string) bool { return b.faulty[name] }}
+		asked, faults := formula.Conditions(scope, conditions)
+		for _, f := range faults {
+			b.fault(message.Span(f.Span), f.ID, f.Text, f.Note)
+		}
+		if asked == nil {
+			continue
+		}
+		for _, f := range b.doc.Figures {
+			use, _, _ := strings.Cut(f.Target, ".")
+			if u := graph.Find(use); f.Scheme == "worked" && u != nil && within(written, f.Span) {
+				asked.Use(u)
+			}
+		}
+		index := len(graph.Uses) + len(b.page.Passages)
+		b.page.Passages = append(b.page.Passages, &Passage{Written: written, Asked: asked, Index: index})
+		graph.Passages = append(graph.Passages, asked)
+	}
+}
+
+// within says whether a place is in what a passage says.
+func within(p *markdown.Passage, at message.Span) bool {
+	for _, c := range p.Cases {
+		if c.Text.Start <= at.Start && at.End <= c.Text.End {
+			return true
+		}
+	}
+	return false
+}
