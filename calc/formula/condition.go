@@ -30,7 +30,7 @@ func Conditions(scope Scope, conditions []Text) (*sheet.Passage, []Fault) {
 		whole = m.condition(c) && whole
 	}
 	if err := p.Err(); err != nil && whole && len(m.faults) == 0 {
-		m.fault("condition", conditions[0].Span, "this cannot be asked: "+err.Error(), "ask it in smaller parts")
+		m.fault("calculation-unmade", conditions[0].Span, "this cannot be asked: "+err.Error(), "ask it in smaller parts")
 	}
 	if !whole || len(m.faults) > 0 {
 		return nil, m.faults

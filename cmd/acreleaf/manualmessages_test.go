@@ -18,6 +18,7 @@ import (
 var manualSubjects = []struct{ folder, title, summary string }{
 	{"figures", "Messages about figures", "What is said when a number in a sentence does not hold."},
 	{"worksheets", "Messages about worksheets", "What is said of a worksheet or a reckoner that cannot be worked."},
+	{"passages", "Messages about passages", "What is said of a text with cases, of its conditions and of what it says for other numbers."},
 	{"calculations", "Messages about calculations", "What is said of a calculation that an author wrote."},
 	{"pages", "Messages about pages", "What is said of a page's metadata, its name and its place in the site."},
 	{"text", "Messages about text", "What is said of headings, tables, footnotes, examples and other Markdown."},
@@ -27,7 +28,7 @@ var manualSubjects = []struct{ folder, title, summary string }{
 }
 
 // firstMessages is the place in the manual of the first page of messages.
-const firstMessages = 17
+const firstMessages = 18
 
 const messagesBefore = `When something is wrong, the program says what, where, and what to type next.
 The name of the message stands in square brackets at the end of its first line. Look it up here.

@@ -35,6 +35,7 @@ func manualLists(t *testing.T) []nameList {
 		{"sources.md", "keys of sources.yaml", config.list(t, "referenceKeys")},
 		{"sources.md", "kinds of sources", config.list(t, "Kinds")},
 		{"worksheets.md", "keys of a worksheet", worksheet.constants("block.go")},
+		{"passages.md", "keys of a passage", markdown.list(t, "passageKeys")},
 		{"reckoners.md", "keys of a reckoner", worksheet.list(t, "tableKeys")},
 		{"own-calculations.md", "keys of a calculation", slices.Concat(worksheet.list(t, "definitionKeys"),
 			worksheet.list(t, "givenKeys"), worksheet.list(t, "constantKeys"), worksheet.list(t, "resultKeys"),

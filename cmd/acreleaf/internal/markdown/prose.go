@@ -68,6 +68,13 @@ func (p *Prose) Span(start, end int) message.Span {
 	return message.Span{Start: body + beforeDropping(from, p.dropped), End: body + beforeDropping(to, p.dropped)}
 }
 
+// Place gives Span for use after the visit has returned.
+func (p *Prose) Place() func(start, end int) message.Span {
+	kept := *p
+	kept.pieces = slices.Clone(p.pieces)
+	return kept.Span
+}
+
 func (p *Prose) pieceAt(at int) piece {
 	i, found := slices.BinarySearchFunc(p.pieces, at, func(c piece, at int) int { return c.at - at })
 	if !found {

@@ -7,6 +7,7 @@
 package proof
 
 import (
+	"slices"
 	"time"
 
 	"acreleaf/cmd/acreleaf/internal/config"
@@ -52,7 +53,7 @@ func Alone(p *Page, s *Site, r Rules) message.List {
 		figures.prose(prose)
 		text.prose(prose)
 	})
-	return append(figures.finish(), text.finish()...)
+	return slices.Concat(figures.finish(), text.finish(), passages(p), askedTwice(p, r))
 }
 
 // Together checks the pages of a site against each other, its sources and the calendar.

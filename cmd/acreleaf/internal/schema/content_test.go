@@ -16,7 +16,7 @@ import (
 
 var (
 	metadata = regexp.MustCompile(`(?s)\A---\n(.*?\n)---\n`)
-	fenced   = regexp.MustCompile("(?ms)^```(worksheet|reckoner|calculation)\\b[^\n]*\n(.*?)^```$")
+	fenced   = regexp.MustCompile("(?ms)^```(worksheet|reckoner|calculation|passage)\\b[^\n]*\n(.*?)^```$")
 )
 
 // texts visits all in a content folder that has a schema: where it stands, the name of the schema, the text.

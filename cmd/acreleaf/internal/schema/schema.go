@@ -40,6 +40,7 @@ func Files() map[string][]byte {
 		"worksheet.json":   worksheetShape(),
 		"reckoner.json":    reckonerShape(),
 		"calculation.json": definition(),
+		"passage.json":     passageShape(),
 	}
 	maps.Copy(schemas["site.json"], noticed)
 	files := make(map[string][]byte, len(schemas))

@@ -118,6 +118,10 @@ var slips = []struct{ name, right, wrong, reason string }{
 	{"worksheet.json", "calculation: my-own\nspeed: 4 mi/h", "calculation: my-own\nshow: 4 mi/h", "show propertyNames"},
 	{"worksheet.json", "calculation: my-own", "speed: 4 mi/h", "/ required"},
 
+	{"passage.json", "- when: a.b > 1\n  say: x\n- otherwise: y", "- whn: a.b > 1\n  say: x\n- otherwise: y",
+		"/0 required\n/0 additionalProperties\n/0 required\n/0 additionalProperties"},
+	{"passage.json", "- otherwise: y", "- when: a.b > 1\n  say: x",
+		"/0 required\n/0 additionalProperties"},
 	{"reckoner.json", sides + "show: nitrogen", soil + "dwon: depth = 6, 12 in\nshow: nitrogen", "/ additionalProperties"},
 	{"reckoner.json", sides + "show: nitrogen", sides, "/ required"},
 	{"reckoner.json", sides + "show: nitrogen", sides + "show: nitrate", "/show enum"},

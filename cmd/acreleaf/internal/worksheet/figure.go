@@ -18,6 +18,8 @@ import (
 
 // A Figure is a number in the prose that follows a worksheet.
 type Figure struct {
+	Written *markdown.Figure
+
 	Bound  *Bound
 	Cell   int
 	Name   string      // the given, step or answer
@@ -31,6 +33,9 @@ func (b *binder) bindFigures() {
 	for _, f := range b.doc.Figures {
 		if f.Scheme == "worked" {
 			b.bindFigure(f)
+			if bound := b.page.figures[f.Index]; bound != nil {
+				bound.Written = f
+			}
 		}
 	}
 }

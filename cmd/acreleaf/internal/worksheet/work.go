@@ -3,6 +3,7 @@ package worksheet
 import (
 	"fmt"
 
+	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
@@ -73,12 +74,15 @@ func (b *binder) lastRange() message.Span {
 }
 
 // stated says whether a given is filled in, here or where it is taken from.
-func (p *Page) stated(bound *Bound, name string) bool {
+func (p *Page) stated(bound *Bound, name string) bool { return p.statedIn(bound, name, p.Cells) }
+
+// statedIn is stated for other numbers than the example's.
+func (p *Page) statedIn(bound *Bound, name string, cells []float64) bool {
 	link, linked := bound.links[name]
 	if !linked {
-		return p.Example(bound).Stated(name)
+		return sheet.Outcome{Use: bound.Use, Cells: cells}.Stated(name)
 	}
-	return p.stated(p.Find(link.Use), link.Name)
+	return p.statedIn(p.Find(link.Use), link.Name, cells)
 }
 
 // checkExample sees that the example has an answer.

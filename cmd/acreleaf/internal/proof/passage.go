@@ -1,0 +1,239 @@
+package proof
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
+)
+
+// passageCheck checks what passages say with other numbers than the example's. It gathers while the prose is visited.
+type passageCheck struct {
+	page     *Page
+	texts    map[*markdown.PassageCase][]passageText
+	messages message.List
+}
+
+// passageText is a text of a case with what it is tied to.
+type passageText struct {
+	text    string
+	figures []*markdown.Figure
+	span    func(start, end int) message.Span
+}
+
+// passages works every passage of a page. Nothing is worked for a page without one.
+func passages(p *Page) message.List {
+	c := &passageCheck{page: p, texts: map[*markdown.PassageCase][]passageText{}}
+	if len(p.Work.Passages) == 0 {
+		return nil
+	}
+	p.Document.Prose(func(prose *markdown.Prose) { c.prose(prose) })
+	for _, passage := range p.Work.Passages {
+		tried := p.Work.Try(passage)
+		for _, f := range tried.Findings {
+			c.finding(passage, f)
+		}
+		for i := range passage.Written.Cases {
+			c.words(passage, i, tried.Options[i])
+		}
+	}
+	return c.messages
+}
+
+func (c *passageCheck) fault(at message.Span, id, text, note string) {
+	c.messages = append(c.messages, message.Message{
+		Level: message.Fault, ID: id, Source: c.page.Source, Span: at, Text: text, Note: note,
+	})
+}
+
+// finding tells what a passage says or does with some numbers.
+func (c *passageCheck) finding(p *worksheet.Passage, f worksheet.Finding) {
+	written := p.Written.Cases[f.Case]
+	at := written.WhenSpan
+	switch f.Kind {
+	case worksheet.NeverHolds:
+		note := "look at its signs and units, and at the cases before it, which are asked first"
+		if written.When == "" {
+			at, note = written.Text, "take out the case that always holds before it, or narrow its condition"
+		}
+		c.fault(at, "passage-never", "no numbers were found for which this case holds", note)
+	case worksheet.SaysNothing:
+		c.fault(f.Figure.Span, "passage-blank", fmt.Sprintf("with %s, there is no %s to say here", f.With, f.Figure.Target),
+			"move the figure to a case with a condition that sees to it, such as: "+f.Figure.Target+" > 0")
+	case worksheet.SaysNegative:
+		c.fault(f.Figure.Span, "passage-negative", fmt.Sprintf("with %s, this says %s", f.With, f.Value),
+			fmt.Sprintf("write a case of its own for that, before this one: “- when: %s < 0”", f.Figure.Target))
+	case worksheet.DividesByZero:
+		c.fault(p.Written.Cases[0].WhenSpan, "passage-zero", fmt.Sprintf("with %s, a condition of this passage divides by 0", f.With),
+			"compare without dividing: write a > b * \"2 lb/ac\" in place of a / b > \"2 lb/ac\"")
+	}
+}
+
+// prose keeps the texts of the cases.
+func (c *passageCheck) prose(p *markdown.Prose) {
+	if p.Aside != "" || len(p.Text) == 0 {
+		return
+	}
+	at := p.Span(0, len(p.Text))
+	for _, passage := range c.page.Work.Passages {
+		for i := range passage.Written.Cases {
+			one := &passage.Written.Cases[i]
+			if at.Start < one.Text.Start || at.End > one.Text.End {
+				continue
+			}
+			t := passageText{text: p.Text, span: p.Place()}
+			for _, f := range p.Figures {
+				t.figures = append(t.figures, f.Figure)
+			}
+			c.texts[one] = append(c.texts[one], t)
+		}
+	}
+}
+
+// words looks for words that are right for some of the numbers at which a case holds, and wrong for others.
+func (c *passageCheck) words(p *worksheet.Passage, i int, options map[string]map[string]bool) {
+	one := &p.Written.Cases[i]
+	for _, t := range c.texts[one] {
+		c.numbers(t)
+		c.order(one, t)
+		c.names(t, options)
+	}
+}
+
+// looseNumber is a number by itself: no part of a grade or of a form of nitrogen, such as CAN-17 or NO3.
+var looseNumber = regexp.MustCompile(`(?:^|[^\pL\pN.,/-])(\d[\d.,]*\d|\d)(?:[^\pL\pN/-]|$)`)
+
+// numbers reports numbers that do not follow the reader's.
+func (c *passageCheck) numbers(t passageText) {
+	for _, at := range looseNumber.FindAllStringSubmatchIndex(t.text, -1) {
+		c.fault(t.span(at[2], at[3]), "passage-number",
+			fmt.Sprintf("“%s” stays the same for every reader, and is tied to nothing", t.text[at[2]:at[3]]),
+			fmt.Sprintf("tie it to what works it out: [%s](worked:NAME.ANSWER), or leave it out", t.text[at[2]:at[3]]))
+	}
+}
+
+// orderWords are the words of order by the stem that names of numbers have, in English and Spanish.
+var orderWords = []struct{ name, number, english, spanish string }{
+	{"first", "1", "first", "primer[oa]?s?"}, {"second", "2", "second", "segund[oa]s?"},
+	{"third", "3", "third", "tercer[oa]?s?"}, {"fourth", "4", "fourth", "cuart[oa]s?"},
+	{"fifth", "5", "fifth", "quint[oa]s?"}, {"sixth", "6", "sixth", "sext[oa]s?"},
+	{"last", "", "last", "últim[oa]s?"},
+}
+
+var orderWord = regexp.MustCompile(orderPattern())
+
+func orderPattern() string {
+	var english, spanish []string
+	for _, o := range orderWords {
+		english, spanish = append(english, o.english), append(spanish, o.spanish)
+	}
+	// The first leaf is a year of a tree's life, and no place in an order that a reader's numbers change.
+	return `(?i)\b(?:the (` + strings.Join(english, "|") + `)|(?:el|la|los|las) (` + strings.Join(spanish, "|") +
+		`))\b( (?:leaf|year|hoja|año))?`
+}
+
+// order reports a word of order that nothing in the case is named by.
+func (c *passageCheck) order(one *markdown.PassageCase, t passageText) {
+	for _, at := range orderWord.FindAllStringSubmatchIndex(t.text, -1) {
+		start, end := at[2], at[3]
+		if start < 0 {
+			start, end = at[4], at[5]
+		}
+		word := t.text[start:end]
+		if at[6] >= 0 || slices.ContainsFunc(orderWords, func(o struct{ name, number, english, spanish string }) bool {
+			matches := regexp.MustCompile(`(?i)^(?:` + o.english + `|` + o.spanish + `)$`).MatchString(word)
+			return matches && (namedBy(one, t, o.name) || o.number != "" && namedBy(one, t, o.number))
+		}) {
+			continue
+		}
+		c.fault(t.span(start, end), "passage-word", fmt.Sprintf("“%s” is not tied to the reader's numbers", word),
+			"use a figure that is named so, such as the last-date of a schedule, or write without the word")
+	}
+}
+
+// namedBy says whether a number that the case asks about or states has a part in its name.
+func namedBy(one *markdown.PassageCase, t passageText, part string) bool {
+	inName := func(name string) bool {
+		_, name, _ = strings.Cut(name, ".")
+		return slices.Contains(strings.FieldsFunc(name, func(r rune) bool { return r == '-' || r == '_' }), part)
+	}
+	return slices.ContainsFunc(strings.Fields(one.When), inName) ||
+		slices.ContainsFunc(t.figures, func(f *markdown.Figure) bool { return inName(f.Target) })
+}
+
+// names reports the name of something to choose, where the case holds for other choices as well.
+func (c *passageCheck) names(t passageText, options map[string]map[string]bool) {
+	small := strings.ToLower(t.text)
+	reported := map[string]bool{}
+	for _, b := range c.page.Work.Sheets {
+		for _, g := range b.Sheet.Givens {
+			for _, o := range g.Choices {
+				for _, name := range optionNames(o) {
+					at := wordAt(small, name)
+					if at < 0 || reported[name] || options == nil || c.pinned(name, options) {
+						continue
+					}
+					reported[name] = true
+					c.fault(t.span(at, at+len(name)), "passage-word",
+						fmt.Sprintf("“%s” is named here, and this case holds for other choices too", t.text[at:at+len(name)]),
+						fmt.Sprintf("add to the condition of the case: and %s.%s is %s", b.Block.Name, g.Name, o.Name))
+				}
+			}
+		}
+	}
+}
+
+// pinned says whether a case holds only while a choice stands at what has a name.
+func (c *passageCheck) pinned(name string, options map[string]map[string]bool) bool {
+	for _, b := range c.page.Work.Sheets {
+		for _, g := range b.Sheet.Givens {
+			seen := options[b.Block.Name+"."+g.Name]
+			all := len(seen) > 0
+			for _, o := range g.Choices {
+				all = all && (!seen[o.Name] || slices.Contains(optionNames(o), name))
+			}
+			if all {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// optionNames are the names of an option as a text may have them: its grade or word, and its label up to a comma or a
+// bracket.
+func optionNames(o sheet.Option) []string {
+	names := []string{strings.ToLower(o.Name)}
+	for _, part := range strings.FieldsFunc(o.Label, func(r rune) bool { return strings.ContainsRune(",();", r) }) {
+		names = append(names, strings.ToLower(strings.TrimSpace(part)))
+	}
+	return slices.DeleteFunc(names, func(name string) bool { return len(name) < shortestName })
+}
+
+// shortestName is how many letters the name of an option has at least, to be looked for in a text.
+const shortestName = 4
+
+// wordAt finds a word in a text; -1 if it is not there, or only as a part of another.
+func wordAt(text, word string) int {
+	letter := regexp.MustCompile(`[\pL\pN]`)
+	for from := 0; ; {
+		at := strings.Index(text[from:], word)
+		if at < 0 {
+			return -1
+		}
+		at += from
+		before, after := text[:at], text[at+len(word):]
+		if !letter.MatchString(lastByte(before)) && !letter.MatchString(firstByte(after)) {
+			return at
+		}
+		from = at + len(word)
+	}
+}
+
+func lastByte(s string) string  { return s[max(0, len(s)-1):] }
+func firstByte(s string) string { return s[:min(1, len(s))] }

@@ -1,0 +1,277 @@
+package worksheet
+
+import (
+	"maps"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strings"
+
+	"acreleaf/calc/sheet"
+	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/markdown"
+)
+
+// A Finding is something that a passage says or does with other numbers than the example's.
+type Finding struct {
+	Kind   FindingKind
+	Case   int
+	Figure *markdown.Figure // of a blank or a negative one
+	Value  string           // of a negative figure: what the page would say
+	With   string           // the numbers that bring it about: "soil.nitrate 0 ppm NO3-N"
+}
+
+// FindingKind is what was found.
+type FindingKind int
+
+// What trials find.
+const (
+	NeverHolds    FindingKind = iota // no numbers were found for which the case holds
+	SaysNothing                      // a figure has no value
+	SaysNegative                     // a figure is below 0
+	DividesByZero                    // the passage is withheld, since a condition divides by 0
+)
+
+// A Tried is what the trials of a passage found.
+type Tried struct {
+	Findings []Finding
+	// Options has for each case, by "worksheet.given", the options of a choice at which the case held.
+	Options []map[string]map[string]bool
+}
+
+// How many trials there are beyond each given's ends and options: of all givens at random, at first, and until every
+// case has held once.
+const (
+	randomTrials = 48
+	searchTrials = 4000
+)
+
+// Try works the page at the ends of every given that a passage hangs on and at every option of every choice, one after
+// another and together, and looks at what the passage then says.
+func (p *Page) Try(passage *Passage) Tried {
+	t := &trial{page: p, passage: passage, random: rand.New(rand.NewPCG(1, 1))}
+	t.held = make([]bool, len(passage.Written.Cases))
+	t.Options = make([]map[string]map[string]bool, len(t.held))
+	t.listGivens()
+	t.listFigures()
+	t.run(nil)
+	for _, g := range t.givens {
+		for _, v := range g.ends() {
+			t.run([]set{{g, v}})
+		}
+	}
+	for n := 0; n < searchTrials && (n < randomTrials || slices.Contains(t.held, false)); n++ {
+		t.run(t.draw())
+	}
+	for i, held := range t.held {
+		if !held {
+			t.Findings = append(t.Findings, Finding{Kind: NeverHolds, Case: i})
+		}
+	}
+	return t.Tried
+}
+
+// A trial is one run of Try.
+type trial struct {
+	Tried
+	page    *Page
+	passage *Passage
+	givens  []tried
+	random  *rand.Rand
+	held    []bool      // by case
+	figures [][]*Figure // by case
+}
+
+// A tried is a given that trials set.
+type tried struct {
+	bound *Bound
+	*sheet.Given
+}
+
+// A set is a given with what a trial sets it to; NaN leaves an optional one empty.
+type set struct {
+	tried
+	value float64
+}
+
+// listGivens finds the givens that the passage hangs on, also through other worksheets.
+func (t *trial) listGivens() {
+	seen := map[int]bool{}
+	var add func(use int)
+	add = func(use int) {
+		if seen[use] {
+			return
+		}
+		seen[use] = true
+		bound := t.page.Sheets[use]
+		for _, other := range bound.Use.After {
+			add(other)
+		}
+		for _, g := range bound.Sheet.Givens {
+			if _, linked := bound.From(g.Name); !linked {
+				t.givens = append(t.givens, tried{bound, g})
+			}
+		}
+	}
+	for _, use := range t.passage.Asked.After {
+		add(use)
+	}
+}
+
+// listFigures finds the figures of each case.
+func (t *trial) listFigures() {
+	t.figures = make([][]*Figure, len(t.held))
+	for _, index := range slices.Sorted(maps.Keys(t.page.figures)) {
+		f := t.page.figures[index]
+		for i, c := range t.passage.Written.Cases {
+			if f.Written.Passage && c.Text.Start <= f.Written.Span.Start && f.Written.Span.End <= c.Text.End {
+				t.figures[i] = append(t.figures[i], f)
+			}
+		}
+	}
+}
+
+// ends are the values that a given is tried at by itself.
+func (g tried) ends() []float64 {
+	if len(g.Choices) > 0 {
+		var all []float64
+		for i := range g.Choices {
+			all = append(all, float64(i))
+		}
+		return all
+	}
+	ends := []float64{g.Low, g.High, g.Typical}
+	if g.Optional {
+		ends = append(ends, math.NaN())
+	}
+	return ends
+}
+
+// draw sets some givens at random, most of them: to an end, or to anything between.
+func (t *trial) draw() []set {
+	var all []set
+	for _, g := range t.givens {
+		ends := g.ends()
+		switch kind := t.random.IntN(4); {
+		case kind == 0: // it stays
+		case kind < 3 || len(g.Choices) > 0:
+			all = append(all, set{g, ends[t.random.IntN(len(ends))]})
+		default:
+			part := t.random.Float64()
+			v := g.Low + (g.High-g.Low)*part*part // most ordinary numbers lie in the lower part
+			if g.Date {
+				v = math.Floor(v)
+			}
+			all = append(all, set{g, v})
+		}
+	}
+	return all
+}
+
+// run works the page once, and looks at the passage.
+func (t *trial) run(sets []set) {
+	cells := slices.Clone(t.page.Cells)
+	for _, s := range sets {
+		use := s.bound.Use
+		use.Set(cells, s.Name, s.value)
+		use.SetKind(cells, s.Name, sheet.Entry{})
+		if presence, optional := use.Presence(s.Name); optional && math.IsNaN(s.value) {
+			use.Set(cells, s.Name, 0)
+			cells[presence] = 0
+		}
+	}
+	t.page.Graph.Program.Run(cells)
+	if !t.answered(cells) {
+		return
+	}
+	if slices.ContainsFunc(t.passage.Asked.Refusals(), func(cell int) bool { return cells[cell] != 0 }) {
+		t.find(Finding{Kind: DividesByZero, With: told(sets)})
+		return
+	}
+	for i := range t.held {
+		if cell := t.passage.Asked.CaseCell(i); cell < 0 || cells[cell] != 0 {
+			t.look(i, cells, sets)
+			return
+		}
+	}
+}
+
+// answered says whether all worksheets that the passage hangs on have answers.
+func (t *trial) answered(cells []float64) bool {
+	void := map[int]bool{}
+	for i, bound := range t.page.Sheets {
+		o := sheet.Outcome{Use: bound.Use, Cells: cells}
+		void[i] = o.Err() != nil ||
+			slices.ContainsFunc(refusals(bound), func(cell int) bool { return cells[cell] != 0 }) ||
+			slices.ContainsFunc(bound.Use.After, func(other int) bool { return void[other] })
+	}
+	return !slices.ContainsFunc(t.passage.Asked.After, func(use int) bool { return void[use] })
+}
+
+// look takes in what the case that holds says.
+func (t *trial) look(i int, cells []float64, sets []set) {
+	t.held[i] = true
+	if t.Options[i] == nil {
+		t.Options[i] = map[string]map[string]bool{}
+	}
+	for _, g := range t.givens {
+		if len(g.Choices) == 0 {
+			continue
+		}
+		name := g.bound.name + "." + g.Name
+		if t.Options[i][name] == nil {
+			t.Options[i][name] = map[string]bool{}
+		}
+		cell, _ := g.bound.Use.Cell(g.Name)
+		t.Options[i][name][g.Choices[int(cells[cell])].Name] = true
+	}
+	for _, f := range t.figures[i] {
+		o := sheet.Outcome{Use: f.Bound.Use, Cells: cells}
+		value := f.By.Apply(cells[f.Cell])
+		finding := Finding{Case: i, Figure: f.Written, With: told(sets)}
+		switch {
+		case !o.There(f.Name) || !t.page.statedIn(f.Bound, f.Name, cells) || math.IsNaN(value) || math.IsInf(value, 0):
+			finding.Kind = SaysNothing
+		case value < 0 && !f.Bound.Sheet.IsDate(f.Name):
+			finding.Kind, finding.Value = SaysNegative, f.Before+unit.Text(value)+f.After
+		default:
+			continue
+		}
+		t.find(finding)
+	}
+}
+
+// find keeps what was not found before.
+func (t *trial) find(f Finding) {
+	for _, before := range t.Findings {
+		if before.Kind == f.Kind && before.Case == f.Case && before.Figure == f.Figure {
+			return
+		}
+	}
+	t.Findings = append(t.Findings, f)
+}
+
+// told says what a trial set.
+func told(sets []set) string {
+	const most = 3
+	var parts []string
+	for _, s := range sets {
+		text := "left empty"
+		switch {
+		case len(s.Choices) > 0:
+			text = s.Choices[int(s.value)].Name
+		case s.Date:
+			text = sheet.DateText(s.value)
+		case !math.IsNaN(s.value):
+			text = unit.Quantity{Value: s.value, Unit: s.Unit}.String()
+		}
+		parts = append(parts, s.bound.name+"."+s.Name+" "+text)
+	}
+	if len(parts) == 0 {
+		return "the numbers of the example"
+	}
+	if len(parts) > most {
+		parts = append(parts[:most], "others")
+	}
+	return strings.Join(parts, ", ")
+}
