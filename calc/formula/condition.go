@@ -57,6 +57,8 @@ type reference struct {
 	optionAt  int // where the option starts in the condition
 }
 
+func (ref reference) whole() string { return ref.use + "." + ref.name }
+
 // condition reads one condition and adds it to the passage. False when there is none.
 func (m *maker) condition(f Text) bool {
 	if !m.readable(f) {
@@ -161,11 +163,11 @@ func (r *reader) reference(e *ast.Ident) operand {
 	case r.chosen(ref):
 		return r.choice(e, u, g, ref)
 	case ref.is != "":
-		return r.faultAt(e, "condition-choice", fmt.Sprintf("%s.%s is a number, and is not chosen from a list", ref.use, ref.name),
-			fmt.Sprintf("compare it: %s.%s > %s", ref.use, ref.name, r.sample(operand{term: r.valueOf(u, ref)})))
+		return r.faultAt(e, "condition-choice", ref.whole()+" is a number, and is not chosen from a list",
+			fmt.Sprintf("compare it: %s > %s", ref.whole(), r.sample(operand{term: r.valueOf(u, ref)})))
 	case g != nil && g.HasTwoKinds():
-		return r.faultAt(e, "condition-name", fmt.Sprintf("%s.%s may be one of two kinds of quantity, so nothing can ask about it",
-			ref.use, ref.name), "ask about an answer of the worksheet")
+		return r.faultAt(e, "condition-name", ref.whole()+" may be one of two kinds of quantity, so nothing can ask about it",
+			"ask about an answer of the worksheet")
 	}
 	o := r.of(e, r.valueOf(u, ref))
 	o.name, o.counted, o.date = true, true, u.Sheet.IsDate(ref.name)
@@ -190,7 +192,7 @@ func (r *reader) valueOf(u *sheet.Use, ref reference) sheet.Term {
 
 // choice reads "plan.material is CAN-17".
 func (r *reader) choice(e *ast.Ident, u *sheet.Use, g *sheet.Given, ref reference) operand {
-	whole := ref.use + "." + ref.name
+	whole := ref.whole()
 	if ref.is == "" {
 		return r.faultAt(e, "condition-choice", whole+" is chosen from a list, and is no number",
 			fmt.Sprintf("ask which it is: %s is %s", whole, g.Choices[0].Name))
@@ -238,7 +240,8 @@ func (r *reader) unplaced(e *ast.Ident) operand {
 	case unit.Nearest(word, r.known()) == "":
 		note = "write one of: " + strings.Join(r.known(), ", ")
 	}
-	return r.faultAt(e, "condition-name", fmt.Sprintf("“%s” does not say which number of which worksheet it is", short(word)), note)
+	return r.faultAt(e, "condition-name",
+		fmt.Sprintf("“%s” does not say which number of which worksheet it is", short(word)), note)
 }
 
 func (r *reader) nearReference(ref reference) string {

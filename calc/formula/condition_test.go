@@ -108,17 +108,24 @@ func TestConditionOrder(t *testing.T) {
 // TestConditionFaults has a sentence and what to type for each way that a condition goes wrong, at its place.
 func TestConditionFaults(t *testing.T) {
 	for condition, want := range map[string]string{
-		`area > "5 ft2"`:         `area: “area” does not say which number of which worksheet it is; write yard.area`,
-		`yard.aera > "5 ft2"`:    `yard.aera: worksheet “yard” has no “aera”; write yard.area`,
-		`year.area > "5 ft2"`:    `year.area: there is no worksheet “year” in this page; write yard.area`,
-		`yard.area > 5`:          `>: yard.area is ft2 and “5” is a plain number: they cannot be compared; write the number with its unit, between quotes: "5 ft2"`,
-		`yard.area`:              `yard.area: yard.area is a quantity, and a question is needed; compare it with something: yard.area > "1 ft2"`,
-		`yard.kind is CAN-18`:    `CAN-18: yard.kind has no option “CAN-18”; write CAN-17`,
-		`yard.kind > "1 ft"`:     `yard.kind: yard.kind is chosen from a list, and is no number; ask which it is: yard.kind is CAN-17`,
-		`yard.area is CAN-17`:    `yard.area is CAN-17: yard.area is a number, and is not chosen from a list; compare it: yard.area > "1 ft2"`,
-		`yard.start > "5 days"`:  `>: a day of the calendar and a number cannot be compared; write a day as "2027-07-15"`,
-		`yard.area / 0 > "1 ft"`: `0: this divides by 0; divide by something else, or take the division out`,
-		`hidden.area > "1 ft2"`:  ``,
+		`area > "5 ft2"`: `area: “area” does not say which number of which worksheet it is; ` +
+			`write yard.area`,
+		`yard.aera > "5 ft2"`: `yard.aera: worksheet “yard” has no “aera”; write yard.area`,
+		`year.area > "5 ft2"`: `year.area: there is no worksheet “year” in this page; write yard.area`,
+		`yard.area > 5`: `>: yard.area is ft2 and “5” is a plain number: they cannot be compared; ` +
+			`write the number with its unit, between quotes: "5 ft2"`,
+		`yard.area`: `yard.area: yard.area is a quantity, and a question is needed; ` +
+			`compare it with something: yard.area > "1 ft2"`,
+		`yard.kind is CAN-18`: `CAN-18: yard.kind has no option “CAN-18”; write CAN-17`,
+		`yard.kind > "1 ft"`: `yard.kind: yard.kind is chosen from a list, and is no number; ` +
+			`ask which it is: yard.kind is CAN-17`,
+		`yard.area is CAN-17`: `yard.area is CAN-17: yard.area is a number, and is not chosen from a list; ` +
+			`compare it: yard.area > "1 ft2"`,
+		`yard.start > "5 days"`: `>: a day of the calendar and a number cannot be compared; ` +
+			`write a day as "2027-07-15"`,
+		`yard.area / 0 > "1 ft"`: `0: this divides by 0; ` +
+			`divide by something else, or take the division out`,
+		`hidden.area > "1 ft2"`: ``,
 	} {
 		graph := &sheet.Graph{}
 		graph.Add("yard", yard, nil)

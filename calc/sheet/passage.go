@@ -6,8 +6,8 @@ import (
 	"acreleaf/calc/unit"
 )
 
-// A Passage asks questions about the values of a graph, in order. The first that is answered yes is taken; when none is,
-// what comes last is. A page uses one for a text that speaks for the reader's numbers, by cases.
+// A Passage asks questions about the values of a graph, in order. The first that is answered yes is taken; when none
+// is, what comes last is. A page uses one for a text that speaks for the reader's numbers, by cases.
 type Passage struct {
 	Sheet *Sheet // where the terms of its questions are made; it has no givens or results of its own
 	After []int  // the uses whose values it takes, by their index; set when the graph is closed
@@ -39,8 +39,8 @@ func (p *Passage) Use(u *Use) {
 	}
 }
 
-// Value is a given, step or answer of a use, and the question whether it is there: nil for what always is. The name must
-// be one of the sheet's (Sheet.UnitOf), and of one kind of quantity.
+// Value is a given, step or answer of a use, and the question whether it is there: nil for what always is. The name
+// must be one of the sheet's (Sheet.UnitOf), and of one kind of quantity.
 func (p *Passage) Value(u *Use, name string) (value Term, there *Term) {
 	p.Use(u)
 	n := u.Sheet.named[name]

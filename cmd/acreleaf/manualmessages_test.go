@@ -18,7 +18,8 @@ import (
 var manualSubjects = []struct{ folder, title, summary string }{
 	{"figures", "Messages about figures", "What is said when a number in a sentence does not hold."},
 	{"worksheets", "Messages about worksheets", "What is said of a worksheet or a reckoner that cannot be worked."},
-	{"passages", "Messages about passages", "What is said of a text with cases, of its conditions and of what it says for other numbers."},
+	{"passages", "Messages about passages",
+		"What is said of a text with cases, of its conditions and of what it says for other numbers."},
 	{"calculations", "Messages about calculations", "What is said of a calculation that an author wrote."},
 	{"pages", "Messages about pages", "What is said of a page's metadata, its name and its place in the site."},
 	{"text", "Messages about text", "What is said of headings, tables, footnotes, examples and other Markdown."},

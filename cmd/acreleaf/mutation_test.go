@@ -72,14 +72,15 @@ func changes(files map[string][]byte, of func(text string) []string) []change {
 
 func blank(block []byte) []byte { return bytes.Repeat([]byte{' '}, len(block)) }
 
-// withoutBlocks blanks what stands between fences, but for examples, whose text is part of the page.
+// withoutBlocks blanks what stands between fences, but for examples and passages, whose text is part of the page.
 func withoutBlocks(text []byte) []byte {
 	var prose []byte
 	open := 0 // backticks of the open fence
 	for line := range bytes.Lines(text) {
 		word := bytes.TrimLeft(line, "`")
 		fence := len(line) - len(word)
-		begins := open == 0 && fence >= 3 && !bytes.HasPrefix(word, []byte("example"))
+		begins := open == 0 && fence >= 3 && !bytes.HasPrefix(word, []byte("example")) &&
+			!bytes.HasPrefix(word, []byte("passage"))
 		ends := open > 0 && fence >= open && len(bytes.TrimSpace(word)) == 0
 		switch {
 		case begins && len(bytes.TrimSpace(word)) > 0:

@@ -40,7 +40,8 @@ var passageKeys = []string{keyOtherwise, keySay, keyWhen}
 // PassageKeys lists the keys of a passage.
 func PassageKeys() []string { return []string{keyWhen, keySay, keyOtherwise} }
 
-const caseExample = "write a case as two lines: “- when: soil.nitrogen > \"40 lb N/ac\"”, and below it “  say:” and the text"
+const caseExample = "write a case as two lines: “- when: soil.nitrogen > \"40 lb N/ac\"”, " +
+	"and below it “  say:” and the text"
 
 // passageEntry is a key of a passage with the pieces of lines that are its value.
 type passageEntry struct {
@@ -62,15 +63,18 @@ func (r *reading) readPassage(f *fence, node *blockNode) {
 		at := message.Span{Start: f.words[1].Start, End: f.words[len(f.words)-1].End}
 		r.fault("block-name", at, "a passage has no name", "take this out")
 	}
-	if size := f.node.Lines().Len(); !f.closed || size > 0 && f.node.Lines().At(size-1).Stop-f.node.Lines().At(0).Start > bodyLimit {
+	if !f.closed {
 		p.Unread = true // the rest of the page may be in it
-		if f.closed {
-			r.fault("block-too-long", f.opening, "this passage is too long to be one", "look for its closing fence, or split it")
-		}
+		return
+	}
+	lines := f.node.Lines()
+	if last := lines.Len() - 1; last >= 0 && lines.At(last).Stop-lines.At(0).Start > bodyLimit {
+		p.Unread = true
+		r.fault("block-too-long", f.opening, "this passage is too long to be one", "look for its closing fence, or split it")
 		return
 	}
 	before := len(r.messages)
-	b := &passageBody{reading: r, lines: f.node.Lines()}
+	b := &passageBody{reading: r, lines: lines}
 	entries := b.entries()
 	for i := range entries {
 		b.checkValue(&entries[i])
@@ -231,6 +235,7 @@ func (b *passageBody) oneCase(p *Passage, node *blockNode, keys []passageEntry) 
 			b.fault("entry-twice", e.keySpan, "“"+e.key+"” stands twice in this case", "begin a new case with a dash before it")
 		case known && near == e.key:
 			values[e.key] = e
+			slip = slip || len(e.pieces) == 0
 		default:
 			slip = true
 			note := "write one of: when, say, otherwise"

@@ -46,7 +46,9 @@ func askedTwice(p *Page, r Rules) message.List {
 }
 
 // sameIn finds what a worksheet asks for by the same name, or answers, with the same value in the same dimension.
-func sameIn(page *worksheet.Page, b *worksheet.Bound, of *sheet.Sheet, given *sheet.Given, read sheet.Entry) (string, bool) {
+func sameIn(
+	page *worksheet.Page, b *worksheet.Bound, of *sheet.Sheet, given *sheet.Given, read sheet.Entry,
+) (string, bool) {
 	graph := &sheet.Graph{}
 	graph.Add(b.Block.Name, b.Sheet, nil)
 	o := page.Example(b)
