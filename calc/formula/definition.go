@@ -28,6 +28,8 @@ type Definition struct {
 	Constants      []Constant
 	Steps, Answers []Result // what is said of the names that the work gives
 	Work           []Text   // "potash = rate / analysis"
+	Sentence       Text     // what the first answer comes to; "" for none
+	Cases          []Check  // said in place of it when a question is answered yes: the first that is
 	Notes          []Text   // said always
 	Checks         []Check  // said when a question is answered yes
 }

@@ -26,7 +26,48 @@ func (m *maker) remarks() {
 			m.s.Say(c.Signal, o.term, c.Say.Text)
 		}
 	}
+	m.inWords()
 	m.refuse()
+}
+
+// inWords adds the sentence that says what the first answer comes to, by case.
+func (m *maker) inWords() {
+	d := m.definition
+	if d.Sentence.Text == "" {
+		if len(d.Cases) > 0 {
+			m.fault("calculation-sentence", d.Cases[0].Say.Span, "these cases leave nothing to say when none of them holds",
+				"add a line such as: sentence: It comes to {"+m.firstAnswer()+"}.")
+		}
+		return
+	}
+	fine := m.spoken(d.Sentence)
+	var cases []sheet.Case
+	for _, c := range d.Cases {
+		said := m.spoken(c.Say)
+		e := m.parse(c.When)
+		if e == nil {
+			fine = false
+			continue
+		}
+		r := &reader{maker: m, f: c.When}
+		o := r.read(e)
+		if !r.question(o) || !said {
+			fine = false
+			continue
+		}
+		cases = append(cases, sheet.When(o.term, c.Say.Text))
+	}
+	if answer := m.firstAnswer(); fine && m.s.FindResult(answer) != nil {
+		m.s.InWords(answer, append(cases, sheet.Otherwise(d.Sentence.Text))...)
+	}
+}
+
+// firstAnswer is the name of the answer that the calculation is for.
+func (m *maker) firstAnswer() string {
+	if len(m.definition.Answers) == 0 {
+		return "answer"
+	}
+	return m.definition.Answers[0].Name.Text
 }
 
 // refuse adds the refusals, those of one sentence as one.
@@ -60,10 +101,10 @@ func (m *maker) spoken(t Text) bool {
 				"write the name of a quantity between the two: {rate}")
 			return false
 		}
-		name := t.Text[open+1 : open+length]
+		name := strings.TrimSuffix(t.Text[open+1:open+length], " bare")
 		at = open + length + 1
 		if !m.speaksOf(name) {
-			m.fault("remark-name", t.part(open+1, open+length), fmt.Sprintf("there is no quantity “%s” to tell of", short(name)),
+			m.fault("remark-name", t.part(open+1, open+1+len(name)), fmt.Sprintf("there is no quantity “%s” to tell of", short(name)),
 				m.speakable(name))
 			fine = false
 		}

@@ -10,10 +10,11 @@ import (
 
 // definitionTop are the keys of a calculation that have no tables of their own.
 var definitionTop = map[string]form{
-	"title":   need("What the calculation works out."),
-	"summary": need("What it does, in a sentence."),
-	"work":    work(),
-	"notes":   list(line("Sentences that stand below the answers.")),
+	"title":    need("What the calculation works out."),
+	"summary":  need("What it does, in a sentence."),
+	"work":     work(),
+	"sentence": line("What the first answer comes to, in words; {name} is a number with its unit."),
+	"notes":    list(line("Sentences that stand below the answers.")),
 }
 
 // work has at least one line that gives a name to a formula, and no name is that of a function.
@@ -47,7 +48,11 @@ func definitionParts() map[string]part {
 		"constants": {says: "Figures that are known, by name, with their sources.", names: quantity, forms: constantForms},
 		"answers":   {says: "What is worked out, by name.", names: quantity, forms: answerForms, needed: true},
 		"steps":     {says: "What is worked out on the way, by name.", names: quantity, forms: stepForms},
-		"checks":    {says: "What is said when the numbers ask for it, by name.", forms: checkForms()},
+		"cases": {
+			says:  "Said in place of the sentence when the numbers ask for it, by name: the first that holds.",
+			forms: caseForms,
+		},
+		"checks": {says: "What is said when the numbers ask for it, by name.", forms: checkForms()},
 	}
 }
 
@@ -78,6 +83,12 @@ var (
 		"also":  unitLine("A second unit to show it in."),
 	}
 )
+
+// caseForms are of a case, which has a question and a sentence.
+var caseForms = map[string]form{
+	"when": needShaped("A question, such as: rate < \"1 gal/ac\".", question),
+	"say":  need("What the reader is told."),
+}
 
 func checkForms() map[string]form {
 	return map[string]form{

@@ -45,7 +45,8 @@ var exceptions = []exception{
 	beyond("calculation.json", "(givens|constants)( > [^>]*)?", "formula-name", names),
 	beyond("calculation.json", "(answers|steps) > [^>]*", "calculation-answer", names),
 	beyond("calculation.json", "work", "calculation-answer", names),
-	beyond("calculation.json", "checks > .* > when", "formula-name", names),
+	beyond("calculation.json", "(checks|cases) > .* > when", "formula-name", names),
+	beyond("calculation.json", "sentence", "calculation-sentence", "whether there are cases, is said by another key"),
 
 	beyond("worksheet.json", ".* > calculation", "calculation-unknown", owned),
 	beyond("worksheet.json", "[a-z-]+ > [a-z-]+", "quantity-unfit", units),

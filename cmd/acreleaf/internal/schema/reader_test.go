@@ -92,6 +92,9 @@ answers:
 steps:
   strip: {label: Strip, unit: ac/h, also: ha/h}
 notes: [At this speed., On flat ground.]
+sentence: Put that on.
+cases:
+  slow: {when: ground_speed < "1 mi/h", say: You walk.}
 checks:
   fast: {when: ground_speed > "6 mi/h", say: Slow down., signal: warning}
 `

@@ -26,17 +26,20 @@ func (d *Definition) Text() string { return string(d.Source.Text[d.Body.Start:d.
 
 // The keys of a definition, and of the tables in it.
 var (
-	definitionKeys = []string{"title", "summary", "givens", "constants", "work", "steps", "answers", "notes", "checks"}
-	givenKeys      = []string{"label", "example", "range", "hint", "units"}
-	constantKeys   = []string{"label", "value", "source", "sure", "note"}
-	resultKeys     = []string{"label", "unit", "also"}
-	checkKeys      = []string{"when", "say", "signal"}
+	definitionKeys = []string{"title", "summary", "givens", "constants", "work", "steps", "answers", "sentence",
+		"cases", "notes", "checks"}
+	givenKeys    = []string{"label", "example", "range", "hint", "units"}
+	constantKeys = []string{"label", "value", "source", "sure", "note"}
+	resultKeys   = []string{"label", "unit", "also"}
+	caseKeys     = []string{"when", "say"}
+	checkKeys    = []string{"when", "say", "signal"}
 )
 
 // DefinitionKeys lists the keys of a calculation, and by the key of a table in it those of each entry there.
 func DefinitionKeys() (top []string, tables map[string][]string) {
 	return slices.Clone(definitionKeys), map[string][]string{
-		"givens": givenKeys, "constants": constantKeys, "answers": resultKeys, "steps": resultKeys, "checks": checkKeys,
+		"givens": givenKeys, "constants": constantKeys, "answers": resultKeys, "steps": resultKeys, "cases": caseKeys,
+		"checks": checkKeys,
 	}
 }
 
@@ -105,6 +108,8 @@ func (r *definitionReader) read() *formula.Definition {
 		Summary: t.Need("summary", "write what it does in a sentence: \"summary: Turns nozzle flow into gallons an acre.\""),
 		Work:    r.texts(t.List("work")),
 		Notes:   r.texts(t.List("notes")),
+
+		Sentence: r.text(t, "sentence"),
 	}
 	r.each("givens", "a given", givenKeys, func(name formula.Text, g *config.Table) {
 		r.checkGiven(name)
@@ -125,6 +130,12 @@ func (r *definitionReader) read() *formula.Definition {
 	r.each("steps", "a step", resultKeys, func(name formula.Text, s *config.Table) {
 		d.Steps = append(d.Steps, formula.Result{Name: name, Label: s.Text("label"), Also: r.text(s, "also"),
 			Unit: r.text(s, "unit")})
+	})
+	r.each("cases", "a case", caseKeys, func(_ formula.Text, c *config.Table) {
+		d.Cases = append(d.Cases, formula.Check{
+			When: r.need(c, "when", `write a question, such as: when: rate < "1 gal/ac"`),
+			Say:  r.need(c, "say", "write what the reader is told: \"say: One tank is enough.\""),
+		})
 	})
 	r.each("checks", "a check", checkKeys, func(_ formula.Text, c *config.Table) {
 		d.Checks = append(d.Checks, formula.Check{
