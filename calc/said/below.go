@@ -8,10 +8,15 @@ import (
 // elliptic reads a rate that leaves its unit out: "48 per acre", "110/ac".
 func (l *Language) elliptic(text string, at int, t token, r reach) (phrase, bool) {
 	p := phrase{head: "1", to: at}
-	if t.text != "/" && !strings.EqualFold(t.text, l.per[0]) {
+	if t.text != "/" && !strings.EqualFold(t.text, l.per[0]) && !l.isTo(text, t) {
 		return p, false
 	}
 	return p, l.belowLine(text, &p, r) && (p.below[0] == "ac" || p.below[0] == "ha")
+}
+
+// isTo says whether the words at a token are "to the", as in "64 to the acre".
+func (l *Language) isTo(text string, t token) bool {
+	return t.lower() == "to" && l.perWords["to the"] != "" && next(text, t.to).lower() == "the"
 }
 
 // belowLine reads "/ac", "per acre", "a tree".

@@ -1,16 +1,27 @@
 package said
 
-import "strings"
+import (
+	"strings"
+
+	"acreleaf/calc/unit"
+)
 
 // A Count is a number of things or of time, which is no amount of the trade by itself: "5 feeds", "14 nights", "two
 // hours". Only a page that works one out can say whether it is right.
 type Count struct {
 	Start, End int // bytes of the text, from the number to the end of the word behind it
+	Number     int // the end of the number
 	Value      float64
 	Step       float64
 	Unit       string // "h", "day", "week", "min"; "" for things
-	Noun       string // the word behind the number, in small letters
+	Noun       string // the word behind the number, in small letters; "" for none
 	After      string // the word behind that one, in small letters
+}
+
+// Amount is the count as an amount, of time or of a plain number.
+func (c Count) Amount() Amount {
+	u, _ := unit.Parse(c.Unit)
+	return Amount{Start: c.Start, End: c.End, Low: c.Value, High: c.Value, LowStep: c.Step, HighStep: c.Step, Unit: u}
 }
 
 // Counts finds the counts of a text, but for one of a thing: "one feed" is as often the measure of others.
@@ -34,13 +45,15 @@ func (l *Language) Counts(text string) []Count {
 		if noun.isDash() && !noun.spaced {
 			noun = next(text, noun.to)
 		}
-		if noun.kind != word || !noun.spaced && noun.from == n.to || noun.text == "%" {
+		if !noun.spaced && noun.from == n.to && noun.kind != end && noun.kind != sign || noun.text == "%" {
 			continue
 		}
-		after := next(text, noun.to)
-		c := Count{Start: t.from, End: noun.to, Value: n.value, Step: n.step, Noun: noun.lower(), Unit: l.timeOf(text, n.to)}
-		if after.kind == word {
-			c.After = after.lower()
+		c := Count{Start: t.from, Number: n.to, End: n.to, Value: n.value, Step: n.step}
+		if noun.kind == word {
+			c.End, c.Noun, c.Unit = noun.to, noun.lower(), l.timeOf(text, n.to)
+			if after := next(text, noun.to); after.kind == word {
+				c.After = after.lower()
+			}
 		}
 		found = append(found, c)
 	}

@@ -113,7 +113,27 @@ func readFigure(text string) (Figure, error) {
 			return Figure{Amount: a}, nil
 		}
 	}
+	if c, ok := timeSaid(text); ok {
+		return Figure{Amount: c}, nil
+	}
 	return Figure{}, err
+}
+
+// timeSaid reads a time by itself, "two hours". In a sentence it is no amount of the trade.
+func timeSaid(text string) (Amount, bool) {
+	for _, l := range []*Language{English, Spanish} {
+		n, ok := l.number(text, 0)
+		symbol := ""
+		if ok {
+			symbol = l.timeOf(text, n.to)
+		}
+		if word := next(text, n.to); symbol != "" && next(text, word.to).kind == end {
+			a := Count{Value: n.value, Step: n.step, Unit: symbol, End: len(text)}.Amount()
+			a.Digits = n.digits
+			return a, true
+		}
+	}
+	return Amount{}, false
 }
 
 // steps gives a unit in the last written place of the one or two numbers of a quantity.

@@ -20,7 +20,8 @@ type candidate struct {
 	value  unit.Range
 	text   string // "48 lb N/ac", "Apr 20, 2027"
 	day    string // of a day: "2027-04-20"
-	words  topic
+	words  topic  // of its label and name, of its worksheet and that one's title
+	own    topic  // of its label and name alone
 }
 
 // candidates gives the numbers of the page's worksheets.
@@ -50,6 +51,7 @@ func (c *figureCheck) candidate(b *worksheet.Bound, name string) candidate {
 	} else {
 		n.label = b.Sheet.FindResult(name).Label
 	}
+	n.own = c.wordsOf(n.label, name)
 	n.words = c.wordsOf(n.label, name, b.Block.Name, cmp.Or(b.Title, b.Sheet.Title))
 	n.words.numbered(name)
 	return n
@@ -69,6 +71,7 @@ type fit struct {
 	*candidate
 	words int
 	same  bool // its value is the amount
+	exact bool // the amount leaves nothing of its unit unsaid
 }
 
 // fits lists the candidates of an amount's kind and substance, those first whose words are around it.
@@ -81,10 +84,11 @@ func (c *figureCheck) fits(a said.Amount, around topic, cell bool) []fit {
 		if !ok || n.day != "" || cell && n.given {
 			continue // the cells of a table are other cases than the example's
 		}
-		list = append(list, fit{n, around.shared(n.words), a.Quotes(low, high)})
+		list = append(list, fit{n, around.shared(n.words), a.Quotes(low, high),
+			a.Unit.Dimension() == n.value.Unit.Dimension()})
 	}
 	slices.SortStableFunc(list, func(a, b fit) int {
-		return cmp.Or(b.words-a.words, cmp.Compare(rank(a.same), rank(b.same)))
+		return cmp.Or(b.words-a.words, rank(a.exact)-rank(b.exact), rank(a.same)-rank(b.same))
 	})
 	told := map[string]bool{}
 	return slices.DeleteFunc(list, func(f fit) bool {

@@ -50,11 +50,13 @@ func (c *figureCheck) prose(p *markdown.Prose) {
 			c.figure(f.Figure, after(p.Text, f.At+len(markdown.Stand)))
 		}
 		c.beside(p, f)
+		c.contradicted(p, f)
 	}
 	c.table.inCell = false
 	if !p.Running && p.Aside == "" {
 		c.cell(p)
 	}
+	c.countsAndDays(p)
 	for _, a := range c.language.Find(p.Text) {
 		at := p.Span(a.Start, a.End)
 		text, around := oneLine(p.Text[a.Start:a.End]), c.around(p, a.Start, a.End)

@@ -74,12 +74,17 @@ func (c *figureCheck) around(p *markdown.Prose, start, end int) topic {
 
 // sentenceAt gives the sentence that a place is in.
 func sentenceAt(text string, start, end int) string {
+	from, to := sentenceSpan(text, start, end)
+	return text[from:to]
+}
+
+func sentenceSpan(text string, start, end int) (from, to int) {
 	for _, s := range reading.Sentences(text) {
 		if s.Start <= start && end <= s.End {
-			return text[s.Start:s.End]
+			return s.Start, s.End
 		}
 	}
-	return text
+	return 0, len(text)
 }
 
 // smallWords say nothing of what a number is of.
