@@ -167,6 +167,18 @@ func Begins(text string) bool {
 	return ok && n.digits && !isChain(text, 0, n)
 }
 
+// ReadAbout reads a figure with words before it: "about 48 lb/ac". What stands behind its number is all of its unit.
+func ReadAbout(text, rest string, wanted unit.Unit) (Figure, bool) {
+	for _, l := range []*Language{English, Spanish} {
+		if found := l.Find(text); len(found) == 1 && found[0].Start > 0 && found[0].End == len(text) &&
+			!strings.ContainsAny(text[:found[0].Start], "0123456789") {
+			f, err := ReadFigure(text[found[0].Start:], rest, wanted)
+			return f, err == nil
+		}
+	}
+	return Figure{}, false
+}
+
 // ReadPart reads a figure that has other words around it: an amount ("about 68 lb"), or else the plain number that a
 // text begins with ("5 devices").
 func ReadPart(text, rest string, wanted unit.Unit) (Figure, error) {

@@ -2,6 +2,7 @@ package proof
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -124,7 +125,8 @@ func (c *figureCheck) count(p *markdown.Prose, n said.Count) {
 	case a.Quotes(low, high):
 		c.untied(p, n.Start, n.End, text, linked, best, noun)
 	case isBound(p.Text[:n.Start]):
-	case own > 1 || n.Unit == "" && c.hasWorked(p, n.Start, n.End, "") || c.hasWorked(p, n.Start, n.End, best.block):
+	case n.Unit != "" && own > 1 || n.Unit == "" && c.hasWorked(p, n.Start, n.End, "") ||
+		c.hasWorked(p, n.Start, n.End, best.block):
 		c.differs(p.Span(n.Start, n.End), text, best, linked, noun)
 	}
 }
@@ -174,7 +176,8 @@ func (c *figureCheck) mayBe(k *candidate, n said.Count) bool {
 	}
 	unit := k.value.Unit.String()
 	isCount := unit == "" || unit == "day" || unit == "days" // a count of nights is told in days
-	return n.Noun != "" && isCount && (k.own[stem(n.Noun)] || n.After != "" && k.own[stem(n.After)])
+	isWhole := k.value.Low == math.Trunc(k.value.Low)
+	return n.Noun != "" && isCount && isWhole && (k.own[stem(n.Noun)] || n.After != "" && k.own[stem(n.After)])
 }
 
 // day compares a day with those of the page that have words of the sentence.

@@ -111,8 +111,13 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 	}
 	written, err := said.ReadFigure(f.Text, b.after(f), value.Unit)
 	bare, unfit := unit.ParseRange(f.Text)
-	if err == nil && unfit != nil && !written.Digits {
-		err = unfit // the page writes the reader's numbers in digits
+	switch {
+	case err == nil && unfit != nil && !written.Digits && f.Passage:
+		err = unfit // a passage writes the reader's numbers in digits
+	case err != nil && !f.Passage:
+		if about, is := said.ReadAbout(f.Text, b.after(f), value.Unit); is {
+			written, err = about, nil
+		}
 	}
 	if err != nil {
 		b.unreadable(f.TextSpan, "", err, value.String())
@@ -147,6 +152,9 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 		b.fault(f.TextSpan, "figure-unit", fmt.Sprintf("the prose says %s, the worksheet %s %s", whole, says, value),
 			fmt.Sprintf("write %s in place of %s", value, whole))
 		return
+	}
+	if split.number == "" { // in words, so that there is no text to put a reader's number into
+		by = unit.Factor{Multiply: 1, Divide: 1}
 	}
 	b.page.figures[f.Index] = newFigure(bound, name, by, split)
 }
