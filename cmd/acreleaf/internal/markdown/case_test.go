@@ -147,7 +147,7 @@ func (*plainFragments) Block(w *bytes.Buffer, b *Block) {
 
 func (*plainFragments) Passage(w *bytes.Buffer, p *Passage, text func(int)) {
 	for i, c := range p.Cases {
-		fmt.Fprintf(w, "<p title=%q>", c.When)
+		fmt.Fprintf(w, "<p title=%q>", html.EscapeString(c.When))
 		text(i)
 		w.WriteString("</p>\n")
 	}
