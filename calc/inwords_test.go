@@ -89,7 +89,8 @@ func ends(g *sheet.Given) []sheet.Entry {
 	return []sheet.Entry{{Value: g.Low, High: g.Low}, {Value: g.High, High: g.High}}
 }
 
-// hole is what no sentence may have: a number that is not there, an amount below nothing, a name that was not filled in.
+// hole is what no sentence may have: a number that is not there, an amount below nothing, a name that was not filled
+// in.
 var hole = regexp.MustCompile(`–|NaN|Inf|[{}]|(^|[\s$])[-−]\$?[\d.]|  |no day`)
 
 func (w *wordsCheck) look(entries map[string]sheet.Entry) {

@@ -110,8 +110,8 @@ func (t *tank) noticeOther() {
 		sheet.Says{Label: "Nitrogen by the grade", When: regraded})
 	alone := t.weighed.More(s.Zero("lb product/gal")).And(s.Stated(t.density).Not())
 	s.Say(sheet.Notice, reweighed.And(regraded.Not()),
-		"Your gallon weighs {density}, and a gallon of this material usually weighs {usual-gallon}. Check that the ticket is "+
-			"for this material. If it is not, leave the weight empty.")
+		"Your gallon weighs {density}, and a gallon of this material usually weighs {usual-gallon}. Check that the ticket "+
+			"is for this material. If it is not, leave the weight empty.")
 	s.Say(sheet.Notice, regraded.And(alone),
 		"Your label has {analysis}, and this grade has {usual-strength}: the weight of a gallon, {gallon}, is still that of "+
 			"the grade. Put in the weight from your ticket, or choose the material that your label names.")

@@ -151,3 +151,13 @@ func TestSpacingsThatArePuzzlesAreRefused(t *testing.T) {
 		}
 	}
 }
+
+// A figure that is too good says which of the two forms the report must name, and not the other way round: a report in
+// NO3 that is read as NO3-N gives 4.43 times too much.
+func TestAGreatDealAsksForTheRightForm(t *testing.T) {
+	o := enter(t, nitrogen.SoilNitrogen, "nitrate=80 ppm NO3-N", "depth=18 in")
+	want := "480 lb N/ac is a great deal. Before you count on it, check that the report says NO3-N and not NO3."
+	if !slices.ContainsFunc(o.Said(), func(s sheet.Said) bool { return s.Signal == sheet.Notice && s.Text == want }) {
+		t.Errorf("%q is not among %q", want, o.Said())
+	}
+}

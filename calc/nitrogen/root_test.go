@@ -3,6 +3,7 @@ package nitrogen_test
 import (
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"acreleaf/calc/nitrogen"
@@ -218,5 +219,26 @@ func TestRootShareByHand(t *testing.T) {
 		"other-way-round": 100 * want * 9 / 4, "outside": 0.8 * (1 - want), "divided": 0.8 / want,
 	} {
 		alike(t, name, slips[name], byHand)
+	}
+}
+
+// At just half, half is not lost and no more: the notice begins below it. The circles are equal, and so far apart that
+// the lens they share is half of each.
+func TestHalfAShareIsNotLessThanHalf(t *testing.T) {
+	const offset = 3.2317820263961372
+	for at, want := range map[float64]int{offset: 0, math.Nextafter(offset, 9) + 1e-9: 1} {
+		o := work(t, nitrogen.RootShare, map[string]float64{"wetted": 8, "root": 4, "offset": at, "rate": 1})
+		if want == 0 && o.Value("share").Value != 50 {
+			t.Fatalf("the share is %v and not half", o.Value("share").Value)
+		}
+		said := 0
+		for _, s := range o.Said() {
+			if strings.HasPrefix(s.Text, "Only ") {
+				said++
+			}
+		}
+		if said != want {
+			t.Errorf("%v ft apart: the notice is said %d times", at, said)
+		}
 	}
 }

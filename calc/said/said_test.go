@@ -46,6 +46,7 @@ var sentences = []struct{ language, text, want string }{
 	{"en", "two and a half ounces, 2 1/2 oz, 2½ oz, ½ in, 1/2 oz, 2-1/2 gal",
 		"two and a half ounces = 2.5 oz; 2 1/2 oz = 2.5 oz; 2½ oz = 2.5 oz; ½ in = 0.5 in; " +
 			"1/2 oz = 0.5 oz; 2-1/2 gal = 2.5 gal"},
+	{"en", "a gap of 1/32 in, a drill of 1/64 in", "1/32 in = 0.0313 in; 1/64 in = 0.0156 in"},
 	{"en", "27,154 gallons, 0.62 dollars, $420/ton, $3 to $4 a pound, 62 cents a pound",
 		"27,154 gallons = 27,154 gal; 0.62 dollars = $0.62; $420/ton = $420/ton; $3 to $4 a pound = $3 to 4/lb; " +
 			"62 cents a pound = $0.62/lb"},
@@ -154,6 +155,41 @@ func TestRounds(t *testing.T) {
 	} {
 		if got := Rounds(c.value, c.written, c.step); got != c.want {
 			t.Errorf("%v written %v by %v: %v", c.value, c.written, c.step, got)
+		}
+	}
+}
+
+// A fraction is as fine as a hundredth: 1/3 in is 0.33 in, and neither 0.3 nor 0.4 in.
+func TestFractionsAreHeldToAHundredth(t *testing.T) {
+	for _, text := range []string{"1/3 in", "a third of an inch", "one third of an inch"} {
+		found := English.Find(text)
+		if len(found) != 1 {
+			t.Errorf("%q: %v", text, found)
+			continue
+		}
+		a := found[0]
+		for value, want := range map[float64]bool{0.33: true, 0.3333: true, 0.337: true, 0.3: false, 0.37: false} {
+			if got := Rounds(value, a.Low, a.LowStep); got != want {
+				t.Errorf("%v is said as %q: %v", value, text, got)
+			}
+		}
+	}
+}
+
+// What is said after a figure may speak of something else than the figure: it is then no part of it.
+func TestWordsThatDoNotSpeakOfTheFigure(t *testing.T) {
+	for _, c := range []struct {
+		text, rest, wanted string
+		fits               bool
+	}{
+		{"12 in", " of water", "in", true},
+		{"18 in", " of soil", "in", true},
+		{"1.26", " pounds for each pound", "", true},
+		{"48 lb", " of nitrate", "lb N", false},
+	} {
+		f, err := ReadFigure(c.text, c.rest, unit.MustParse(c.wanted))
+		if err != nil || f.Fits != c.fits {
+			t.Errorf("%q before %q, where %q is wanted: fits %v, %v", c.text, c.rest, c.wanted, f.Fits, err)
 		}
 	}
 }

@@ -187,8 +187,16 @@ func TestOddLinksAreRefused(t *testing.T) {
 		s.Choice("drip", []sheet.Option{{Name: "no"}, {Name: "yes"}}, sheet.Field{Label: "Drip"})
 		s.Answer("answer", "", s.Zero(""), sheet.Says{})
 	})
+	span := sheet.New("span", func(s *sheet.Sheet) {
+		day := s.Given("day", "days", sheet.Field{Typical: 20000, High: 30000, Date: true})
+		length := s.Given("length", "days", sheet.Field{Typical: 9, High: 90})
+		s.Answer("last", "days", day.Plus(length), sheet.Says{Date: true})
+		s.Answer("twice", "days", length.Plus(length), sheet.Says{})
+	})
 	g := &sheet.Graph{}
-	for name, s := range map[string]*sheet.Sheet{"block": field, "feed": rate, "one": number, "two": other} {
+	for name, s := range map[string]*sheet.Sheet{
+		"block": field, "feed": rate, "one": number, "two": other, "season": span,
+	} {
 		g.Add(name, s, nil)
 	}
 	for _, c := range []struct {
@@ -213,6 +221,12 @@ func TestOddLinksAreRefused(t *testing.T) {
 		{number, "given", sheet.Link{Use: "block", Name: "drip"},
 			"given is chosen from a list and cannot be taken from block.drip"},
 		{number, "given", sheet.Link{Use: "block", Name: "missing"}, "block.missing may be left empty, and given may not"},
+		{span, "day", sheet.Link{Use: "season", Name: "last"}, ""},
+		{span, "length", sheet.Link{Use: "season", Name: "twice"}, ""},
+		{span, "day", sheet.Link{Use: "season", Name: "twice"},
+			"a date and a number cannot stand for each other, as day and season.twice would"},
+		{span, "length", sheet.Link{Use: "season", Name: "last"},
+			"a date and a number cannot stand for each other, as length and season.last would"},
 	} {
 		err := g.CheckLink(c.of, c.given, c.link)
 		if (err == nil) != (c.want == "") || err != nil && err.Error() != c.want {

@@ -63,8 +63,8 @@ func (s *Sheet) spoken() []*Remark {
 	return append(s.Remarks[:len(s.Remarks):len(s.Remarks)], s.Headline.Cases...)
 }
 
-// Words says what the headline answer comes to: one sentence, or for ranges one for each case that may hold. It is empty
-// for a sheet that has none.
+// Words says what the headline answer comes to: one sentence, or for ranges one for each case that may hold. It is
+// empty for a sheet that has none.
 func (o Outcome) Words() []string {
 	words := []string{}
 	if o.Use.Sheet.Headline == nil {

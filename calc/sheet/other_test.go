@@ -45,6 +45,7 @@ func TestAGivenMayBeOfTwoKinds(t *testing.T) {
 		t.Errorf("a link from a given of two kinds: %v", err)
 	}
 	for text, want := range map[string]string{
+		"-1 gal/ac":  "-1 gal/ac is outside what this calculation takes: 0 to 500 gal/ac",
 		"501 gal/ac": "501 gal/ac is outside what this calculation takes: 0 to 500 gal/ac",
 		"3 oz/tree":  "3 oz/tree is a mass for each tree; this needs lb/ac, or gal/ac; write for example 100 lb/ac",
 	} {

@@ -187,3 +187,20 @@ func TestHazardsAreSaidFromTheirTable(t *testing.T) {
 		t.Errorf("an unknown hazard says %v", err)
 	}
 }
+
+// An answer that is beyond every number at one end of a range is no answer, whichever end it is.
+func TestAnswersBeyondNumbersAreRefused(t *testing.T) {
+	s := sheet.New("beyond", func(s *sheet.Sheet) {
+		n := s.Given("n", "", sheet.Field{Typical: 1, Low: -1e200, High: 1e200})
+		s.Answer("cube", "", n.Power(3), sheet.Says{})
+	})
+	for _, c := range []struct {
+		low, high float64
+		fine      bool
+	}{{1, 2, true}, {1, 1e200, false}, {-1e200, 1, false}, {-1e200, 1e200, false}} {
+		_, err := sheet.NewBench(s).Work(map[string]sheet.Entry{"n": {Value: c.low, High: c.high}})
+		if (err == nil) != c.fine || err != nil && !strings.HasPrefix(err.Error(), "cube cannot be worked") {
+			t.Errorf("from %v to %v: %v", c.low, c.high, err)
+		}
+	}
+}

@@ -86,6 +86,7 @@ func TestReadSaysWhatToWrite(t *testing.T) {
 			"write for example 12 ppm NO3-N"},
 		{"nitrate", "250 ppm NO3-N", "250 ppm NO3-N is outside what this calculation takes: 0 to 200 ppm NO3-N"},
 		{"nitrate", "-1 ppm NO3-N", "-1 ppm NO3-N is outside what this calculation takes: 0 to 200 ppm NO3-N"},
+		{"nitrate", "12 to 250 ppm NO3-N", "250 ppm NO3-N is outside what this calculation takes: 0 to 200 ppm NO3-N"},
 		{"depth", "12", "12 has no unit; write 12 in"},
 		{"depth", "120", "120 has no unit; write it with its unit, such as 12 in"},
 		{"depth", "12 lb", "12 lb is a mass; this needs inches (in); write for example 12 in"},

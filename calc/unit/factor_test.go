@@ -33,6 +33,9 @@ func TestExactDefinitions(t *testing.T) {
 		{"gal", "qt", "4/1"},
 		{"gal", "pt", "8/1"},
 		{"gal", "floz", "128/1"},
+		{"gal", "cup", "16/1"}, // NIST Handbook 44, Appendix C: 16 tablespoons in a cup, 3 teaspoons in a tablespoon
+		{"cup", "tbsp", "16/1"},
+		{"tbsp", "tsp", "3/1"},
 		{"L", "mL", "1000/1"},
 		{"mL", "cm3", "1/1"},
 		{"ac-in", "ft3", "3630/1"},

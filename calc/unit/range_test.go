@@ -38,6 +38,7 @@ func TestParseRange(t *testing.T) {
 func TestBadRanges(t *testing.T) {
 	cases := []struct{ text, message string }{
 		{"4 to 3 oz N/tree", `"4 to 3 oz N/tree": the lower number goes first; write 3 to 4`},
+		{"3.5 to 3 oz", `"3.5 to 3 oz": the lower number goes first; write 3 to 3.5`},
 		{"3 to", `"3 to": the second number is missing; write it, as in 3 to 4 oz N/tree`},
 		{"3 to oz", `"3 to oz": there is no number here; write one in digits, such as 12 ppm NO3-N`},
 		{"3 oz to 4 oz", `"3 oz to 4 oz": the unit goes once, after both numbers, as in 3 to 4 oz N/tree`},

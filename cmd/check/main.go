@@ -25,9 +25,16 @@ import (
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
+	if mutating() {
+		end(mutatePackages(ctx, os.Stdout, os.Args[2:]))
+	}
 	only := flag.String("only", "", "run one step, and those whose product it needs: "+strings.Join(names(), ", "))
 	flag.Parse()
-	passed, err := run(ctx, *only, flag.Args())
+	end(run(ctx, *only, flag.Args()))
+}
+
+// end ends the command: 0 when all passed, 1 when something failed, 2 for a wrong call.
+func end(passed bool, err error) {
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "check:", err)
 		os.Exit(2)
@@ -35,6 +42,7 @@ func main() {
 	if !passed {
 		os.Exit(1)
 	}
+	os.Exit(0)
 }
 
 // run gives whether every check passed; an error is a wrong call.

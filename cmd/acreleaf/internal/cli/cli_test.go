@@ -98,7 +98,8 @@ func TestJSONKeys(t *testing.T) {
 		t.Fatalf("exit code %d: %s%s", code, &out, &err)
 	}
 	for key, start := range map[string]string{
-		"calculation": `"tree-density"`, "given": "{", "answers": "{", "says": "[", "work": "[", "notes": "[", "cautions": "[",
+		"calculation": `"tree-density"`,
+		"given":       "{", "answers": "{", "says": "[", "work": "[", "notes": "[", "cautions": "[",
 	} {
 		if !strings.HasPrefix(string(found[key]), start) {
 			t.Errorf("%s is %s", key, found[key])

@@ -14,6 +14,9 @@ const soil = "```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3
 const grid = "```reckoner\ncalculation: water-nitrogen\ndown: water = 1, 6 in\nacross: nitrate = 3, 5 ppm NO3-N\n" +
 	"show: nitrogen\n```\n"
 
+const carried = "```worksheet put\ncalculation: material-nitrogen\namount: 20 lb/ac\nmaterial: UAN-32\n" +
+	"trees: 110 trees/ac\n```\n"
+
 // A translation is held against its original, in whatever order the two come.
 func TestTranslations(t *testing.T) {
 	for _, c := range []struct{ name, original, translation, want string }{
@@ -24,6 +27,7 @@ func TestTranslations(t *testing.T) {
 			strings.Replace(soil, "12 ppm", "12.1 ppm", 1), "translation-differs"},
 		{"another range", strings.Replace(soil, "12 ppm", "12 to 14 ppm", 1),
 			strings.Replace(soil, "12 ppm", "12 to 15 ppm", 1), "translation-differs"},
+		{"another kind of quantity", carried, strings.Replace(carried, "20 lb/ac", "20 gal/ac", 1), "translation-differs"},
 		{"another name", soil,
 			strings.Replace(soil, "worksheet soil", "worksheet suelo", 1), "translation-lacks"},
 		{"a grid with another end",

@@ -19,22 +19,7 @@ func givenView(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) render.Giv
 		Low: g.Low, High: g.High, Optional: g.Optional,
 	}
 	if link, linked := b.From(g.Name); linked {
-		from := p.Find(link.Use)
-		v.Kind, v.Hint = render.KindLinked, ""
-		v.Outside, _ = b.Use.Outside(g.Name)
-		v.LowText, v.HighText = unit.Text(g.Low), unit.Text(g.High)
-		v.Taken = shown(p.Example(b), g.Name)
-		source, given := origin(p, b, g.Name)
-		if len(g.Choices) > 0 {
-			v.Taken.Text, v.Taken.List = g.Choices[int(p.Cells[cell])].Label, source.Block.Name+"-"+given
-		}
-		if presence, optional := source.Use.Presence(given); optional {
-			v.Taken.Presence = presence
-			if p.Cells[presence] == 0 {
-				v.Taken.Text = absent
-			}
-		}
-		v.From = &render.Link{Href: "#" + render.Anchor(link.Use), Text: title(from)}
+		linkedView(&v, p, b, g, link)
 		return v
 	}
 	if presence, ok := b.Use.Presence(g.Name); ok {
@@ -77,6 +62,26 @@ func givenView(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) render.Giv
 	}
 	fillUnits(&v, g, chosen, entry)
 	return v
+}
+
+// linkedView is a given that takes its value from another worksheet.
+func linkedView(v *render.Given, p *worksheet.Page, b *worksheet.Bound, g *sheet.Given, link sheet.Link) {
+	from := p.Find(link.Use)
+	v.Kind, v.Hint = render.KindLinked, ""
+	v.Outside, _ = b.Use.Outside(g.Name)
+	v.LowText, v.HighText = unit.Text(g.Low), unit.Text(g.High)
+	v.Taken = shown(p.Example(b), g.Name)
+	source, given := origin(p, b, g.Name)
+	if len(g.Choices) > 0 {
+		v.Taken.Text, v.Taken.List = g.Choices[int(p.Cells[v.Cell])].Label, source.Block.Name+"-"+given
+	}
+	if presence, optional := source.Use.Presence(given); optional {
+		v.Taken.Presence = presence
+		if p.Cells[presence] == 0 {
+			v.Taken.Text = absent
+		}
+	}
+	v.From = &render.Link{Href: "#" + render.Anchor(link.Use), Text: title(from)}
 }
 
 // typed is an entry as the field shows it: "12", "3 to 4", "<5", "2027-04-15".

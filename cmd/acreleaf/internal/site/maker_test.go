@@ -146,3 +146,23 @@ func TestMakerLooksWhereItIsTold(t *testing.T) {
 		t.Error(diff)
 	}
 }
+
+// A calculation that has a fault is told of where a page uses it, however the pages themselves are left alone.
+func TestMakerTellsOfACalculationThatBecomesFaulty(t *testing.T) {
+	const use = "```worksheet wait\ncalculation: waiting\nrate: 3 gal/h\n```\n"
+	files := content(map[string]string{"soil": guide("Soil", 1, use)})
+	maker := NewMaker(Options{Content: files, Name: "content"})
+	maker.Make(Changes{})
+	const name = "calculations/waiting.yaml"
+	for _, text := range []string{"title: Waiting\n", ""} {
+		if text == "" {
+			delete(files, name)
+		} else {
+			files[name] = &fstest.MapFile{Data: []byte(text)}
+		}
+		got := whole(maker.Make(Changes{Names: []string{name}}))
+		if diff := cmp.Diff(whole(Make(Options{Content: files, Name: "content"})), got); diff != "" {
+			t.Errorf("with %q (-press +maker):\n%s", text, diff)
+		}
+	}
+}

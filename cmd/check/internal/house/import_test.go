@@ -49,7 +49,9 @@ var ladder = map[string][]string{
 
 	"cmd/acreleaf/internal/cli/answers": {"cli"},
 
-	"cmd/check":                  {"cmd/check/internal/pressed", "cmd/check/internal/step", "cmd/check/internal/tool"},
+	"cmd/check": {"cmd/check/internal/mutate", "cmd/check/internal/pressed", "cmd/check/internal/step",
+		"cmd/check/internal/tool"},
+	"cmd/check/internal/mutate":  nil,
 	"cmd/check/internal/house":   nil,
 	"cmd/check/internal/pressed": nil,
 	"cmd/check/internal/step":    nil,
