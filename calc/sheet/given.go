@@ -82,7 +82,7 @@ func (s *Sheet) Given(name, unitText string, f Field) *Given {
 		s.fault("%q: the typical value %g must lie between %g and %g", name, f.Typical, f.Low, f.High)
 	}
 	for _, other := range f.Units {
-		if _, err := s.parseUnit(other).To(u); err != nil {
+		if _, err := s.parseUnit(other).For(n.unit); err != nil {
 			s.fault("%q: %w", name, err)
 		}
 	}

@@ -109,7 +109,7 @@ func (g *Graph) linkFactor(s *Sheet, given string, link Link) (unit.Factor, erro
 			given, link.Use, link.Name)
 	}
 	if taken, _, _, ok := to.kindOf(fitsLinked(u)); ok {
-		return u.To(taken)
+		return u.For(taken)
 	}
 	return unit.Factor{}, fmt.Errorf("%s.%s is %s; %s takes %s%s",
 		link.Use, link.Name, u, given, to.takes(), accountAdvice(u, to))

@@ -5,10 +5,10 @@ import (
 	"strings"
 )
 
-// dividesAt says whether a token ahead is "/" or "per".
+// dividesAt says whether a token ahead is "/", "per" or a word like it.
 func (p *parser) dividesAt(ahead int) bool {
 	t := p.peek(ahead)
-	return t.kind == strokeToken || t.kind == wordToken && t.text == "per"
+	return t.kind == strokeToken || t.kind == wordToken && divisionWords[t.text]
 }
 
 // expression reads factors and what joins them, up to the end or a closing bracket.
@@ -39,9 +39,9 @@ func (p *parser) expression() error {
 // writeDivision writes a stroke or "per" as it was written.
 func (p *parser) writeDivision(t token, first bool) {
 	switch {
-	case t.kind == strokeToken && p.tidy.Len() == 0:
+	case t.text != "per" && p.tidy.Len() == 0:
 		p.write("1/")
-	case t.kind == strokeToken:
+	case t.text != "per":
 		p.write("/")
 	case first && p.tidy.Len() == 0:
 		p.write("per ")

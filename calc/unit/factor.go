@@ -41,13 +41,16 @@ func (u Unit) To(v Unit) (Factor, error) {
 }
 
 // For gives the factor from u, as somebody wrote it, to the unit that is asked for. What was written may leave a carrier
-// or an account out, and may be a compound of what is asked for, but may say nothing that is not asked for. Otherwise
-// the error is a *Mismatch.
+// or an account out, may be a compound of what is asked for, and may be a mass in a volume of water; it may say nothing
+// that is not asked for. Otherwise the error is a *Mismatch.
 func (u Unit) For(asked Unit) (Factor, error) {
-	if d, _, ok := u.dimension.reform(asked.dimension); ok && d.Fits(asked.dimension) {
-		return u.To(asked)
+	v := u.inWater(asked.dimension)
+	d, factor, ok := v.dimension.reform(asked.dimension)
+	if !ok || !d.Fits(asked.dimension) || u.isOfWater() && asked.dimension.carriedBy(soil) {
+		return Factor{}, &Mismatch{Given: u.String(), Unit: u, Wanted: asked}
 	}
-	return Factor{}, &Mismatch{Given: u.String(), Unit: u, Wanted: asked}
+	factor.Mul(factor, v.ratio())
+	return factorOf(factor.Quo(factor, asked.ratio())), nil
 }
 
 // factorOf writes an exact ratio as two numbers: its own whole parts when a float64 holds both, otherwise the nearest

@@ -25,7 +25,7 @@ func (p *parser) unknown(at token) *Error {
 	if at.text == "per" || at.text == "of" {
 		return p.misplaced(at)
 	}
-	if s := substanceBySymbol[at.text]; s != nil {
+	if s := substanceNamed(at.text); s != nil {
 		return p.fault(at, fmt.Sprintf("%s is what a unit is of, and must follow one, as in lb %s", s.symbol, s.symbol))
 	}
 	advice := "write one such as lb, ppm, ac, N or NO3-N"

@@ -20,6 +20,8 @@ func (m *Mismatch) Error() string {
 	switch {
 	case m.Unit.String() == "":
 		return m.withoutUnit()
+	case m.otherCarrier() != "":
+		return m.otherCarrier()
 	case have.onlyAccountsDiffer(want):
 		return m.otherAccount()
 	case have.sameMeasures(want):

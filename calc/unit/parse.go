@@ -72,6 +72,7 @@ type parser struct {
 	sign   int // -1 when the enclosing brackets stand below the line, otherwise 1
 	terms  []term
 	tidy   strings.Builder
+	moved  bool // a substance was put to another unit than the one it was written at
 }
 
 func (p *parser) peek(ahead int) token {
@@ -89,6 +90,9 @@ func (p *parser) write(text string) { p.tidy.WriteString(text) }
 // unit makes the unit of what was read.
 func (p *parser) unit() Unit {
 	u := Unit{written: p.tidy.String(), terms: multiplyTerms(nil, p.terms, 1), scale: big.NewRat(1, 1)}
+	if p.moved {
+		u.written = writeTerms(u.terms)
+	}
 	for _, t := range p.terms {
 		u.dimension = u.dimension.Times(t.dimension().Power(t.power))
 		u.scale.Mul(u.scale, powerOf(t.scale(), t.power))

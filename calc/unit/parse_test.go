@@ -28,8 +28,8 @@ var goodUnits = []struct{ text, tidied, same string }{
 	{"lb/1.5 ac", "lb/1.5 ac", "lb/(1.5 ac)"},
 	{"ppm NO3-N", "ppm NO3-N", "mg/kg NO3-N"},
 	{"ppm NO3-N of soil", "ppm NO3-N of soil", "mg NO3-N/kg soil"},
-	{"ppm of N of soil", "ppm of N of soil", "ppm N of soil"},
-	{"lb of N/ac", "lb of N/ac", "lb N/ac"},
+	{"ppm of N of soil", "ppm N of soil", "ppm N of soil"},
+	{"lb of N/ac", "lb N/ac", "lb N/ac"},
 	{"mg/L NO3-N", "mg/L NO3-N", "ppm NO3-N"},
 	{"mg NO3-N/L", "mg NO3-N/L", "ppm NO3-N"},
 	{"mg/l", "mg/L", "ppm"},
@@ -60,6 +60,45 @@ var goodUnits = []struct{ text, tidied, same string }{
 	{"cfs", "cfs", "ft3/s"},
 	{"ft3 water", "ft3 water", "ft3 of water"},
 	{"in\u00a0", "in", "inches"},
+
+	// As laboratories and growers write them.
+	{"ppm NO3N", "ppm NO3-N", "ppm NO3-N"},
+	{"ppm NO3_N", "ppm NO3-N", "ppm NO3-N"},
+	{"ppm NO3 N", "ppm NO3-N", "ppm NO3-N"},
+	{"ppm N-NO3", "ppm NO3-N", "ppm NO3-N"},
+	{"ppm NO₃-N", "ppm NO3-N", "ppm NO3-N"},
+	{"ppm NO3⁻", "ppm NO3", "ppm NO3"},
+	{"ppm nitrate nitrogen", "ppm NO3-N", "ppm NO3-N"},
+	{"ppm Nitrate-N", "ppm NO3-N", "ppm NO3-N"},
+	{"ppm nitrate as N", "ppm NO3-N", "ppm NO3-N"},
+	{"ppm NO3 as N", "ppm NO3-N", "ppm NO3-N"},
+	{"ppm nitrate as NO3", "ppm NO3", "ppm NO3"},
+	{"ppm as NO3", "ppm NO3", "ppm NO3"},
+	{"PPM NO3-N", "ppm NO3-N", "ppm NO3-N"},
+	{"ppm no3-n", "ppm NO3-N", "ppm NO3-N"},
+	{"MG/L nitrate", "mg/L NO3", "ppm NO3"},
+	{"ppm ammonium-N", "ppm NH4-N", "ppm NH4-N"},
+	{"ppm NH4N", "ppm NH4-N", "ppm NH4-N"},
+	{"µg/L NO3-N", "ug/L NO3-N", "ppb NO3-N"},
+	{"μg NO3-N/l", "ug NO3-N/L", "ppb NO3-N"},
+	{"lb N/A", "lb N/ac", "lb N/ac"},
+	{"LBS/A N", "lb N/ac", "lb N/ac"},
+	{"lb/ac N", "lb N/ac", "lb N/ac"},
+	{"lb/ac of actual nitrogen", "lb N/ac", "lb N/ac"},
+	{"pounds of nitrogen an acre", "lb N/ac", "lb N/ac"},
+	{"oz of nitrogen a tree", "oz N/tree", "oz N/tree"},
+	{"tons an acre", "tons/ac", "ton/ac"},
+	{"cubic yards", "yd3", "yd3"},
+	{"cu. ft/tree", "ft3/tree", "ft3/tree"},
+	{"sq ft/tree", "ft2/tree", "ft2/tree"},
+	{"fl oz/gal", "floz/gal", "floz/gal"},
+	{"g/cc", "g/mL", "g/cm3"},
+	{"Mg/m3", "t/m3", "g/cm3"},
+	{"parts per million NO3", "ppm NO3", "ppm NO3"},
+	{"\"", "in", "in"},
+	{"'", "ft", "ft"},
+	{"in.", "in", "in"},
+	{"mg NO3/100 g", "mg NO3/100 g", "10 ppm NO3 per 1"},
 	{"lb N/ac fed", "lb N/ac fed", "lb N·fed/ac"},
 	{"lb N/ac taken up", "lb N/ac taken up", "lb N/acre·taken   up"},
 	{"oz N/tree present", "oz N/tree present", ""},
@@ -118,8 +157,12 @@ func TestKnownWordsStayApart(t *testing.T) {
 		if substanceBySymbol[word] != nil || word == "per" || word == "of" || word == "to" {
 			t.Errorf("%q is a unit and something else", word)
 		}
-		u, err := Parse(word)
-		if err != nil || !strings.Contains(word+" "+spellings[word].text, u.String()) {
+		of := ""
+		if spellings[word].symbol.kind == molarKind {
+			of = " NO3"
+		}
+		u, err := Parse(word + of)
+		if err != nil || !strings.Contains(word+of+" "+spellings[word].text+of, u.String()) {
 			t.Errorf("Parse(%q) gives %q, %v", word, u, err)
 		}
 	}
@@ -142,20 +185,17 @@ func TestBadUnits(t *testing.T) {
 		{"lb N/arce", 5, "acre", `"arce"` + unknown + `did you mean "acre"?`},
 		{"ppm N03", 4, "NO3", `"N03"` + unknown + `did you mean "NO3"?`},
 		{"ppm N03-N", 4, "NO3-N", `"N03-N"` + unknown + `did you mean "NO3-N"?`},
-		{"ppm no3", 4, "NO3", `"no3"` + unknown + `did you mean "NO3"?`},
 		{"ppm K20", 4, "K2O", `"K20"` + unknown + `did you mean "K2O"?`},
-		{"PPM", 0, "ppm", `"PPM"` + unknown + `did you mean "ppm"?`},
-		{"Lb", 0, "lb", `"Lb"` + unknown + `did you mean "lb"?`},
 		{"galons/ac", 0, "gallons", `"galons"` + unknown + `did you mean "gallons"?`},
 		{"lb nitrogin/ac", 3, "", `"nitrogin"` + unknown + `write one such as lb, ppm, ac, N or NO3-N`},
-		{"lb nitrogen/ac", 3, "N", `"nitrogen"` + unknown + `did you mean "N"?`},
 		{"ft0", 0, "ft", `"ft0"` + unknown + `did you mean "ft"?`},
 		{"zzzzzz", 0, "", `"zzzzzz"` + unknown + `write one such as lb, ppm, ac, N or NO3-N`},
 		{"N", 0, "", `"N": N is what a unit is of, and must follow one, as in lb N`},
 		{"ppm of", 6, "", `"ppm of": a substance must follow of, as in ppm NO3-N of soil`},
 		{"ppm of lb", 7, "", `"ppm of lb": a substance must follow of, as in ppm NO3-N of soil`},
-		{"lb/ac N", 6, "", `"lb/ac N": N can not follow ac; write it after the unit it belongs to, as in lb N/ac`},
-		{"lb/gal N", 7, "", `"lb/gal N": N can not follow gal; write it after the unit it belongs to, as in lb N/ac`},
+		{"$/gal N", 6, "", `"$/gal N": N can not follow gal; write it after the unit it belongs to, as in lb N/ac`},
+		{"meq/L", 5, "", `"meq/L": meq/L must say what it is of; write for example meq/L NO3`},
+		{"meq/L N", 7, "", `"meq/L N": meq/L of N cannot be weighed here; write mg/L N`},
 		{"trees N", 6, "", `"trees N": N can not follow trees; write it after the unit it belongs to, as in lb N/ac`},
 		{"ppm N in soil", 9, "", `"ppm N in soil": in means inches; write what carries it as "of soil"`},
 		{"lb N P", 5, "", `"lb N P": one unit can not be of both N and P; take one out`},

@@ -45,6 +45,9 @@ func label(number string, u Unit) string {
 // ParseQuantity reads a number and its unit: "12 ppm NO3-N", "1,200 lb/ac", "$0.62/lb", "70 %". A number alone is a
 // plain number. The error is an *Error.
 func ParseQuantity(text string) (Quantity, error) {
+	if length, ok := feetInches(text); ok {
+		return Quantity{length.Low, length.Unit}, nil
+	}
 	r := newReader(text)
 	value, err := r.number()
 	if err != nil {

@@ -13,6 +13,9 @@ type Range struct {
 
 // ParseRange reads "3 to 4 oz N/tree", "3–4 oz N/tree" or a single quantity. The error is an *Error.
 func ParseRange(text string) (Range, error) {
+	if length, ok := feetInches(text); ok {
+		return length, nil
+	}
 	r := newReader(text)
 	low, err := r.number()
 	if err != nil {
@@ -30,14 +33,27 @@ func ParseRange(text string) (Range, error) {
 	if low > high {
 		return Range{}, r.fault(0, fmt.Sprintf("the lower number goes first; write %s to %s", Text(high), Text(low)))
 	}
-	if r.secondUnit() {
-		return Range{}, r.fault(r.at, "the unit goes once, after both numbers, as in 3 to 4 oz N/tree")
+	if first, second, twice := r.secondUnit(); twice {
+		return r.eachWithUnit(first, second)
 	}
 	u, err := r.unit()
 	if err != nil {
 		return Range{}, err
 	}
 	return Range{low, high, u}, nil
+}
+
+// eachWithUnit reads a range whose ends have a unit each, which must be one: 3 oz to 4 oz.
+func (r *reader) eachWithUnit(first, second string) (Range, error) {
+	low, err := ParseQuantity(first)
+	if err == nil {
+		var high Quantity
+		high, err = ParseQuantity(second)
+		if err == nil && low.Unit.Same(high.Unit) && low.Value <= high.Value {
+			return Range{low.Value, high.Value, high.Unit}, nil
+		}
+	}
+	return Range{}, r.fault(r.at, "the unit goes once, after both numbers, as in 3 to 4 oz N/tree")
 }
 
 // In gives the same range in another unit. When the two do not measure the same thing the error is a *Mismatch.

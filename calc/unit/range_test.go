@@ -22,6 +22,12 @@ func TestParseRange(t *testing.T) {
 		{"$0.5 to 0.62/lb", 0.5, 0.62, "$0.5 to 0.62/lb"},
 		{"-2 to 4 in", -2, 4, "-2 to 4 in"},
 		{"25 to 35", 25, 35, "25 to 35"},
+		{"3—4 oz N/tree", 3, 4, "3 to 4 oz N/tree"},
+		{"3 − 4 oz N/tree", 3, 4, "3 to 4 oz N/tree"},
+		{"3‑4 oz N/tree", 3, 4, "3 to 4 oz N/tree"},
+		{"3 a 4 oz N/tree", 3, 4, "3 to 4 oz N/tree"},
+		{"3 oz to 4 oz", 3, 4, "3 to 4 oz"},
+		{"½ to 1½ in", 0.5, 1.5, "0.5 to 1.5 in"},
 	}
 	for _, c := range cases {
 		r, err := ParseRange(c.text)
@@ -41,8 +47,8 @@ func TestBadRanges(t *testing.T) {
 		{"3.5 to 3 oz", `"3.5 to 3 oz": the lower number goes first; write 3 to 3.5`},
 		{"3 to", `"3 to": the second number is missing; write it, as in 3 to 4 oz N/tree`},
 		{"3 to oz", `"3 to oz": there is no number here; write one in digits, such as 12 ppm NO3-N`},
-		{"3 oz to 4 oz", `"3 oz to 4 oz": the unit goes once, after both numbers, as in 3 to 4 oz N/tree`},
-		{"3 oz–4 oz", `"3 oz–4 oz": the unit goes once, after both numbers, as in 3 to 4 oz N/tree`},
+		{"3 oz to 4 lb", `"3 oz to 4 lb": the unit goes once, after both numbers, as in 3 to 4 oz N/tree`},
+		{"3 oz–4 ozz", `"3 oz–4 ozz": the unit goes once, after both numbers, as in 3 to 4 oz N/tree`},
 		{"", "nothing is written here; write a number with its unit, such as 12 ppm NO3-N"},
 		{"3 to 4 ozz", `"ozz" is not a unit or a substance known here; did you mean "oz"?`},
 		{"3 to 4,5 oz", `"3 to 4,5 oz": a comma parts thousands, as in 1,200; for a decimal write a point, as in 4.5`},

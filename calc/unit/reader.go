@@ -3,6 +3,7 @@ package unit
 import (
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 // A reader reads a quantity or a range from left to right.
@@ -35,8 +36,20 @@ func (r *reader) number() (float64, error) {
 			sign = r.minus()
 		}
 	}
+	if value, size := fraction(r.text[r.at:]); size > 0 {
+		r.at += size
+		return r.signed(sign, value, start)
+	}
 	size := run(r.text[r.at:], isNumberRune)
 	digits := r.text[r.at : r.at+size]
+	if part, more := withFraction(r.text[r.at+size:]); more > 0 && size > 0 && !strings.ContainsAny(digits, ".") {
+		whole, message := readNumber(digits)
+		if message != "" {
+			return 0, r.fault(start, message)
+		}
+		r.at += size + more
+		return r.signed(sign, whole+part, start)
+	}
 	if size == 0 {
 		return 0, r.fault(start, noNumber(r.text[start:]))
 	}
@@ -55,6 +68,17 @@ func (r *reader) number() (float64, error) {
 	return value, nil
 }
 
+// signed is a number with a fraction, below nothing if a sign stands before it.
+func (r *reader) signed(sign string, value float64, start int) (float64, error) {
+	if message := afterNumber("", r.text[r.at:]); message != "" {
+		return 0, r.fault(start, message)
+	}
+	if sign != "" {
+		value = -value
+	}
+	return value, nil
+}
+
 // minus steps over a minus sign and gives it.
 func (r *reader) minus() string {
 	sign, rest := cutMinus(r.text[r.at:])
@@ -62,18 +86,29 @@ func (r *reader) minus() string {
 	return sign
 }
 
-// separator steps over what stands between the two numbers of a range. The word "to" always stands between two; a
-// dash does when a number follows it.
+// dashes are all that people and their machines write between the two numbers of a range.
+var dashes = []string{"–", "-", "—", "‑", "‒", "−"}
+
+// startsNumber says whether a text starts with a number or with money.
+func startsNumber(text string) bool {
+	first, _ := utf8.DecodeRuneInString(text)
+	return isNumberRune(first) || first == '$' || fractions[first] > 0
+}
+
+// separator steps over what stands between the two numbers of a range. The word "to" always stands between two; a dash
+// does when a number follows it, and so does the Spanish "a".
 func (r *reader) separator() bool {
 	rest := strings.TrimLeftFunc(r.text[r.at:], unicode.IsSpace)
-	if word := run(rest, isWordRune); rest[:word] == "to" {
+	word := run(rest, isWordRune)
+	after := strings.TrimLeftFunc(rest[word:], unicode.IsSpace)
+	if rest[:word] == "to" || rest[:word] == "a" && startsNumber(after) {
 		r.at = len(r.text) - len(rest) + word
 		return true
 	}
-	for _, dash := range []string{"–", "-"} {
+	for _, dash := range dashes {
 		after, found := strings.CutPrefix(rest, dash)
 		after = strings.TrimLeftFunc(after, unicode.IsSpace)
-		if found && after != "" && (isNumberRune(rune(after[0])) || after[0] == '$') {
+		if found && startsNumber(after) {
 			r.at = len(r.text) - len(after)
 			return true
 		}
@@ -81,16 +116,16 @@ func (r *reader) separator() bool {
 	return false
 }
 
-// secondUnit says whether what should be a unit goes on to another number, as in "3 oz to 4 oz".
-func (r *reader) secondUnit() bool {
-	for _, word := range []string{" to ", "–", " - "} {
-		_, after, found := strings.Cut(r.text[r.at:], word)
+// secondUnit says whether what should be a unit goes on to another number, as in "3 oz to 4 oz", and gives the two.
+func (r *reader) secondUnit() (first, second string, is bool) {
+	for _, word := range []string{" to ", "–", " - ", "—"} {
+		before, after, found := strings.Cut(r.text[r.at:], word)
 		after = strings.TrimLeft(after, " $")
 		if found && after != "" && isDigit(rune(after[0])) {
-			return true
+			return r.text[:r.at] + before, after, true
 		}
 	}
-	return false
+	return "", "", false
 }
 
 // unit reads the rest as a unit. A fault keeps its place in the whole text.

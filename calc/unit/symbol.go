@@ -9,7 +9,8 @@ import (
 type kind uint8
 
 const (
-	ratio kind = iota // %, ppm: a share of something
+	ratio     kind = iota // %, ppm: a share of something
+	molarKind             // mmol/L: a share of something by its count of molecules
 	lengthKind
 	areaKind
 	volumeKind
@@ -63,6 +64,11 @@ var definitions = []definition{
 	{"mg/L", ratio, "1/1000000", ""},
 	{"mg/kg", ratio, "1/1000000", ""},
 	{"g/kg", ratio, "1/1000", ""},
+	{"ug/L", ratio, "1/1000000000", ""},
+	{"ug/kg", ratio, "1/1000000000", ""},
+	{"mmol/L", molarKind, "1/1000000", ""},
+	{"umol/L", molarKind, "1/1000000000", ""},
+	{"meq/L", molarKind, "1/1000000", ""},
 
 	{"cm", lengthKind, "0.01", "m"},
 	{"mm", lengthKind, "0.001", "m"},
@@ -89,6 +95,7 @@ var definitions = []definition{
 
 	{"g", massKind, "0.001", "kg"},
 	{"mg", massKind, "0.001", "g"},
+	{"ug", massKind, "0.001", "mg"},
 	{"t", massKind, "1000", "kg"},
 	{"lb", massKind, "0.45359237", "kg"},
 	{"oz", massKind, "1/16", "lb"},
@@ -114,15 +121,15 @@ type spelling struct {
 
 // aliases are other words for a symbol, separated by spaces, which are tidied to it.
 var aliases = map[string]string{
-	"in":    "inch inches",
-	"ft":    "foot feet",
+	"in":    "inch inches \" ” ″",
+	"ft":    "foot feet ' ’ ′",
 	"yd":    "yard yards",
 	"mi":    "mile miles",
 	"m":     "meter meters metre metres",
-	"ac":    "acre acres",
+	"ac":    "acre acres A",
 	"ha":    "hectare hectares",
 	"L":     "l liter liters litre litres",
-	"mL":    "ml",
+	"mL":    "ml milliliter milliliters cc",
 	"gal":   "gallon gallons",
 	"qt":    "quart quarts",
 	"pt":    "pint pints",
@@ -131,10 +138,15 @@ var aliases = map[string]string{
 	"tsp":   "teaspoon teaspoons",
 	"ac-in": "acre-inch acre-inches",
 	"ac-ft": "acre-foot acre-feet",
-	"lb":    "lbs pound pounds",
+	"lb":    "lbs pound pounds #",
 	"oz":    "ounce ounces",
 	"kg":    "kilogram kilograms",
 	"g":     "gram grams",
+	"mg":    "milligram milligrams",
+	"ug":    "µg μg mcg",
+	"t":     "tonne tonnes Mg",
+	"mm":    "millimeter millimeters millimetre millimetres",
+	"cm":    "centimeter centimeters centimetre centimetres",
 	"min":   "minute minutes",
 	"h":     "hr hrs hour hours",
 	"s":     "sec second seconds",

@@ -56,6 +56,9 @@ func (t term) dimension() Dimension {
 // scale gives the scale of a term to the power 1.
 func (t term) scale() *big.Rat {
 	s := powerOf(t.symbol.scale, t.inner)
+	if t.symbol.kind == molarKind && t.substance != nil {
+		s.Mul(s, t.substance.molarMass(t.symbol.name == "meq/L"))
+	}
 	if t.amount != nil {
 		s.Mul(s, t.amount)
 	}

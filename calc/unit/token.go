@@ -39,6 +39,9 @@ func tokenize(text string) []token {
 		t := nextToken(text, at, r, size)
 		tokens = append(tokens, t)
 		at += len(t.text)
+		if t.kind == wordToken && strings.HasPrefix(text[at:], ".") && !startsDigit(text[at+1:]) {
+			at++ // the point of "12 in."
+		}
 	}
 	return append(tokens, token{endToken, "", len(text)})
 }
@@ -54,7 +57,7 @@ func nextToken(text string, at int, r rune, size int) token {
 		return token{openToken, "(", at}
 	case r == ')':
 		return token{closeToken, ")", at}
-	case r == '%' || r == '$':
+	case strings.ContainsRune("%$'’′\"”″#", r):
 		return token{wordToken, text[at : at+size], at}
 	case isDigit(r) || r == '.' || r == ',':
 		return token{numberToken, text[at : at+run(text[at:], isNumberRune)], at}
@@ -64,12 +67,14 @@ func nextToken(text string, at int, r rune, size int) token {
 	return token{strangeToken, text[at : at+size], at}
 }
 
+func startsDigit(text string) bool { return text != "" && isDigit(rune(text[0])) }
+
 func isDigit(r rune) bool      { return '0' <= r && r <= '9' }
 func isNumberRune(r rune) bool { return isDigit(r) || r == '.' || r == ',' }
 
 // isWordRune says whether r goes on a word: letters, digits, the hyphen of ac-in and the raised digits of ft².
 func isWordRune(r rune) bool {
-	return unicode.IsLetter(r) || isDigit(r) || r == '-' || r == '²' || r == '³'
+	return unicode.IsLetter(r) || isDigit(r) || strings.ContainsRune("-_²³₀₁₂₃₄₅₆₇₈₉⁻⁺‑", r)
 }
 
 // run gives the length of the start of text that is made of such runes.

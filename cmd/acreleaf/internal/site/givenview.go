@@ -146,7 +146,7 @@ func newUnitOption(u unit.Unit, g *sheet.Given, of sheet.Entry) unitOption {
 	if of.Other {
 		limits = render.Limits{Low: g.Else.Low, High: g.Else.High}
 	}
-	factor, err := u.To(g.UnitFor(of))
+	factor, err := u.For(g.UnitFor(of))
 	if err != nil {
 		panic(err) // the sheet or Read has refused it
 	}
