@@ -11,7 +11,7 @@ import (
 func TestUnknownMaterialsAreToldTheNearest(t *testing.T) {
 	material := nitrogen.MaterialAmount.FindGiven("material")
 	for text, want := range map[string]string{
-		"uan32": "UAN-32", "UAN 28": "UAN-28", "can17": "CAN-17", "46-0-O": "46-0-0", "urea": "46-0-0",
+		"UAM-32": "UAN-32", "can17x": "CAN-17", "46-0-O": "46-0-0", "urea": "46-0-0",
 		"Calcium nitrate": "15.5-0-0-19Ca", "ammonium sulfate": "21-0-0-24S", "aqua": "20-0-0",
 	} {
 		_, err := material.Read(text)

@@ -104,7 +104,7 @@ var pound = unit.MustParse("lb")
 func readFigure(text string) (Figure, error) {
 	r, err := unit.ParseRange(text)
 	if err == nil {
-		a := Amount{Low: r.Low, High: r.High, Unit: r.Unit, End: len(text), Digits: true}
+		a := Amount{Low: r.Low, High: r.High, Unit: r.Unit, End: len(text), Digits: !hasFraction(text)}
 		a.LowStep, a.HighStep = steps(text)
 		return Figure{Amount: a}, nil
 	}
@@ -135,6 +135,13 @@ func timeSaid(text string) (Amount, bool) {
 	}
 	return Amount{}, false
 }
+
+// hasFraction says whether a number of a text is written as a fraction, 1/2 or ½.
+func hasFraction(text string) bool {
+	return strings.ContainsFunc(text, func(r rune) bool { return unit.FractionSign(r) > 0 }) || stroked.MatchString(text)
+}
+
+var stroked = regexp.MustCompile(`\d[/⁄]\d`)
 
 // steps gives a unit in the last written place of the one or two numbers of a quantity.
 func steps(text string) (low, high float64) {

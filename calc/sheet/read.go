@@ -1,9 +1,11 @@
 package sheet
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
+	"unicode"
 
 	"acreleaf/calc/unit"
 )
@@ -52,6 +54,46 @@ func (g *Given) Read(text string) (Entry, error) {
 	if g.Date {
 		return g.readDate(text)
 	}
+	e, err := g.readNumber(text)
+	if fault := (*unit.Error)(nil); errors.As(err, &fault) && fault.Word != "" {
+		return e, g.advise(fault)
+	}
+	return e, err
+}
+
+// advise offers for an unknown word the nearest known one with which the given takes what was written, and else says
+// what may be written. A word that makes another kind or another substance of it would lead astray.
+func (g *Given) advise(fault *unit.Error) error {
+	before, after := fault.Text[:fault.At], fault.Text[fault.At+len(fault.Word):]
+	for _, near := range unit.Near(fault.Word) {
+		if g.measures(before + near + after) {
+			return fault.Meaning(near)
+		}
+	}
+	if _, advice := unit.Advice(fault); fault.Nearest == "" && !strings.HasPrefix(advice, "write one such as") {
+		return fault
+	}
+	advice := "write for example " + g.example(g.Typical)
+	for _, text := range g.Units {
+		if u, err := unit.Parse(text); err == nil && !u.Dimension().Fits(g.Unit.Dimension()) {
+			advice += fmt.Sprintf(", or %s, as the report says", unit.Quantity{Value: g.Typical, Unit: u})
+			break
+		}
+	}
+	return fault.Writing(advice)
+}
+
+// measures says whether a text is of what a given asks for, however much of it.
+func (g *Given) measures(text string) bool {
+	r, err := unit.ParseRange(text)
+	if err == nil {
+		_, err = g.own(r)
+	}
+	return err == nil
+}
+
+// readNumber reads a number or a range with its unit.
+func (g *Given) readNumber(text string) (Entry, error) {
 	if err := g.notDetected(text); err != nil {
 		return Entry{}, err
 	}
@@ -205,7 +247,7 @@ func (g *Given) optionList() []string {
 
 func (g *Given) readChoice(text string) (Entry, error) {
 	for i, o := range g.Choices {
-		if o.Name == text {
+		if sameName(o.Name, text) {
 			index := float64(i)
 			return Entry{Value: index, High: index, Unit: plain, Typed: index, TypedHigh: index}, nil
 		}
@@ -214,6 +256,23 @@ func (g *Given) readChoice(text string) (Entry, error) {
 		return Entry{}, fmt.Errorf("there is no %s %q; write %s, or one of: %s", spaced(g.Name), text, near, g.optionNames())
 	}
 	return Entry{}, fmt.Errorf("there is no %s %q; choose one of: %s", spaced(g.Name), text, g.optionNames())
+}
+
+// sameName says whether a name is written as it is, or with other capitals, spaces and hyphens: UAN32 for UAN-32. The
+// hyphens between numbers count, since they part an analysis.
+func sameName(name, text string) bool { return plainName(name) == plainName(text) }
+
+func plainName(name string) string {
+	var b strings.Builder
+	runes := []rune(strings.ToLower(strings.TrimSpace(name)))
+	for i, r := range runes {
+		joins := r == '-' || r == '_' || r == ' '
+		if joins && i > 0 && i+1 < len(runes) && (unicode.IsLetter(runes[i-1]) || unicode.IsLetter(runes[i+1])) {
+			continue
+		}
+		b.WriteRune(r)
+	}
+	return b.String()
 }
 
 // nearest is the name of the option that was most likely meant: one spelled like it, or one whose label has the word.

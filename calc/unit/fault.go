@@ -1,6 +1,9 @@
 package unit
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // fault makes the error for a token.
 func (p *parser) fault(at token, message string) *Error {
@@ -28,13 +31,12 @@ func (p *parser) unknown(at token) *Error {
 	if s := substanceNamed(at.text); s != nil {
 		return p.fault(at, fmt.Sprintf("%s is what a unit is of, and must follow one, as in lb %s", s.symbol, s.symbol))
 	}
-	advice := "write one such as lb, ppm, ac, N or NO3-N"
-	near := nearest(at.text)
-	if near != "" {
-		advice = fmt.Sprintf("did you mean %q?", near)
+	e := &Error{Text: p.text, At: at.at, Word: at.text}
+	switch near := nearest(at.text); {
+	case strings.EqualFold(strings.TrimSuffix(at.text, "s"), "unit"):
+		return e.Writing("a unit of nitrogen is a pound, so write lb N")
+	case near != "":
+		return e.Meaning(near)
 	}
-	return &Error{
-		Text: p.text, At: at.at, Nearest: near,
-		Message: quote(at.text) + " is not a unit or a substance known here; " + advice,
-	}
+	return e.Writing("write one such as lb, ppm, ac, N or NO3-N")
 }

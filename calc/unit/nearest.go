@@ -3,30 +3,76 @@ package unit
 import (
 	"slices"
 	"strings"
+	"unicode"
 )
 
-// nearest gives the known word that a mistyped one was most likely meant to be, and "" when none is near. A substance
-// written out (nitrogen) is near to its symbol.
+// nearest gives the known word that a mistyped one was most likely meant to be, and "" when none is near.
 func nearest(word string) string {
-	for i := range substances {
-		if strings.EqualFold(substances[i].words, word) {
-			return substances[i].symbol
-		}
+	for _, near := range Near(word) {
+		return near
 	}
-	return Nearest(word, words)
+	return ""
 }
 
-// Nearest gives the one of the known words that a mistyped one was most likely meant to be, and "" when none is near.
-// The case of all letters together says nothing: uan32 is as near to UAN-32 as UAN32 is.
+// Near lists the known units and substances that a mistyped word may be meant to be, the nearest first. A form of
+// nitrogen is offered only where nothing but a sign that looks the same differs: NO3 and NO3-N are near to each other in
+// letters, and 4.43 times apart.
+func Near(word string) []string {
+	most := reach(word)
+	var near []string
+	for _, known := range words {
+		if slipsBetween(word, known) < most && (!isForm(known) || looksLike(word, known)) {
+			near = append(near, known)
+		}
+	}
+	slices.SortStableFunc(near, func(a, b string) int { return slipsBetween(word, a) - slipsBetween(word, b) })
+	return near
+}
+
+// isForm says whether a word is a substance that is told both by itself and by the nitrogen in it.
+func isForm(word string) bool {
+	s := substanceBySymbol[word]
+	return s != nil && (withNitrogen[s.base] != "" || plainNitrogen[s.base])
+}
+
+// looksLike says whether two words differ in nothing but signs that look alike.
+func looksLike(a, b string) bool {
+	return len(a) == len(b) && strings.Map(func(r rune) rune { return rune(looks(byte(r))) }, a) ==
+		strings.Map(func(r rune) rune { return rune(looks(byte(r))) }, b)
+}
+
+// reach is below how many slips a known word counts as near to a mistyped one.
+func reach(word string) int { return 2*(1+len(word)/4) + 1 }
+
+// slipsBetween counts the slips between two words. The case of all letters together says nothing: uan32 is as near to
+// UAN-32 as UAN32 is.
+func slipsBetween(word, known string) int {
+	return min(apart(word, known), apart(strings.ToLower(word), strings.ToLower(known)))
+}
+
+// Nearest gives the one of the known names that a mistyped one was most likely meant to be, and "" when none is near.
+// Numbers in a name are no slips of the pen: 32-0-0 is another material than 34-0-0.
 func Nearest(word string, known []string) string {
-	best, distance := "", 2*(1+len(word)/4)+1
+	best, distance := "", reach(word)
 	for _, k := range known {
-		d := min(apart(word, k), apart(strings.ToLower(word), strings.ToLower(k)))
-		if d < distance {
+		if d := slipsBetween(word, k); d < distance && figuresOf(word) == figuresOf(k) {
 			best, distance = k, d
 		}
 	}
 	return best
+}
+
+// figuresOf gives the numbers of a name: "21 0 0 24" of 21-0-0-24S. A letter O or l by itself is a digit that was
+// mistyped.
+func figuresOf(name string) string {
+	var numbers []string
+	for _, part := range strings.FieldsFunc(name, func(r rune) bool { return !unicode.IsLetter(r) && !isDigit(r) }) {
+		if part == "O" || part == "o" || part == "l" || part == "I" {
+			part = string(rune(looks(part[0])))
+		}
+		numbers = append(numbers, strings.FieldsFunc(part, func(r rune) bool { return !isDigit(r) })...)
+	}
+	return strings.Join(numbers, " ")
 }
 
 // words are all known words, in an order that does not change.

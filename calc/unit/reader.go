@@ -141,7 +141,7 @@ func (r *reader) unit() (Unit, error) {
 		if r.money {
 			at = max(at-1, 0)
 		}
-		return Unit{}, &Error{Text: r.text, At: at, Message: e.Message, Nearest: e.Nearest}
+		return Unit{}, &Error{Text: r.text, At: at, Message: e.Message, Word: e.Word, Nearest: e.Nearest}
 	}
 	return u, err
 }

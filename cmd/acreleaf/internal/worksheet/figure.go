@@ -112,8 +112,11 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 	written, err := said.ReadFigure(f.Text, b.after(f), value.Unit)
 	bare, unfit := unit.ParseRange(f.Text)
 	switch {
-	case err == nil && unfit != nil && !written.Digits && f.Passage:
+	case err == nil && !written.Digits && f.Passage:
 		err = unfit // a passage writes the reader's numbers in digits
+		if err == nil {
+			err = fmt.Errorf("%q: a passage writes numbers in digits; write 0.5 for 1/2", f.Text)
+		}
 	case err != nil && !f.Passage:
 		if about, is := said.ReadAbout(f.Text, b.after(f), value.Unit); is {
 			written, err = about, nil
