@@ -26,7 +26,8 @@ var chemistry = [][2]string{
 }
 
 // carriers may be left unsaid, and nutrients may not.
-var carriers = strings.Fields("soil water product material fertilizer crop kernels in-shell CPC shells-and-hulls lime CaCO3")
+var carriers = strings.Fields("soil water product material fertilizer crop kernels in-shell CPC shells-and-hulls " +
+	"lime CaCO3")
 
 var accounts = []string{"fed", "taken up", "present"}
 

@@ -8,8 +8,8 @@ import (
 	"acreleaf/calc/sheet"
 )
 
-// What laboratories and growers write is read as what they mean, or told what to write; no suggestion makes another form
-// of nitrogen, another kind of quantity or another material of it.
+// What laboratories and growers write is read as what they mean, or told what to write; no suggestion makes another
+// form of nitrogen, another kind of quantity or another material of it.
 func TestSpellingsOfTheTrade(t *testing.T) {
 	for _, c := range []struct {
 		s           *sheet.Sheet
@@ -44,7 +44,8 @@ func TestSpellingsOfTheTrade(t *testing.T) {
 		given, text, want string
 		not               []string
 	}{
-		{nitrogen.SoilNitrogen, "nitrate", "10 ppm NO3NN", "12 ppm NO3-N, or 12 ppm NO3, as the report says", []string{"mean"}},
+		{nitrogen.SoilNitrogen, "nitrate", "10 ppm NO3NN", "12 ppm NO3-N, or 12 ppm NO3, as the report says",
+			[]string{"mean"}},
 		{nitrogen.SoilNitrogen, "nitrate", "12 pmm NO3-N", `did you mean "ppm"?`, nil},
 		{nitrogen.SoilNitrogen, "nitrate", "12 mg/L NO3-N", "is told of a litre of water", nil},
 		{nitrogen.SoilNitrogen, "nitrate", "12 ppm N03", `did you mean "NO3"?`, nil},

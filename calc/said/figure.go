@@ -100,6 +100,13 @@ var poundBelow = regexp.MustCompile(`\b(?:lb|pound|libra)\b`)
 
 var pound = unit.MustParse("lb")
 
+// ReadRange reads a text that is an amount and nothing else, written as a quantity or said in words in either language:
+// "136 lb N", "18 pounds of nitrogen", "six inches". The error is that of unit.ParseRange.
+func ReadRange(text string) (unit.Range, error) {
+	f, err := readFigure(text)
+	return unit.Range{Low: f.Low, High: f.High, Unit: f.Unit}, err
+}
+
 // readFigure reads a text as a quantity or a range, and if it is none as an amount said in words.
 func readFigure(text string) (Figure, error) {
 	r, err := unit.ParseRange(text)

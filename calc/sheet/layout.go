@@ -202,8 +202,8 @@ func (u *Use) OtherCell(given string) (int, bool) {
 	return cell, ok
 }
 
-// FormCell is the cell that says which form a given is told in, 0 for none. False if it has no forms, or takes its value
-// from a link.
+// FormCell is the cell that says which form a given is told in, 0 for none. False if it has no forms, or takes its
+// value from a link.
 func (u *Use) FormCell(given string) (int, bool) {
 	cell, ok := u.forms[given]
 	return cell, ok

@@ -149,7 +149,8 @@ func (g *Given) whichKind(r unit.Range) error {
 		return fmt.Errorf("%s may be meant as %s or as %s; write for example %s", r, g.Unit, g.other.unit,
 			g.example(g.Typical))
 	}
-	return fmt.Errorf("%s does not say whether it is %s or %s; write %s %s or %s %s", r, first, second, r, first, r, second)
+	return fmt.Errorf("%s does not say whether it is %s or %s; write %s %s or %s %s",
+		r, first, second, r, first, r, second)
 }
 
 // notDetected answers what a laboratory prints when it found nothing.

@@ -55,8 +55,8 @@ func (u Unit) Account() string {
 	return accountWords[b]
 }
 
-// InAccount gives the same unit with an account at its end. It panics when the word is no account, and gives false when u
-// tells one already.
+// InAccount gives the same unit with an account at its end. It panics when the word is no account, and gives false
+// when u tells one already.
 func (u Unit) InAccount(account string) (Unit, bool) {
 	if s, ok := spellings[account]; !ok || s.symbol.kind != accountKind {
 		panic("unit: " + account + " is no account")

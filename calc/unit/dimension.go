@@ -13,6 +13,11 @@ const (
 	tree
 	emitter
 	feed
+	nut
+	head
+	hive
+	bale
+	conductance
 
 	soil
 	water
@@ -43,6 +48,10 @@ const (
 	sulfate
 	calcium
 	calciumOxide
+	zinc
+	boron
+	sodium
+	chloride
 
 	fed
 	takenUp
@@ -57,6 +66,9 @@ const (
 
 // isCarrier says whether b is a substance that carries nutrients and may be left unsaid.
 func (b base) isCarrier() bool { return b >= firstSubstance && b < firstNutrient }
+
+// isCounted says whether b is a thing that is counted.
+func (b base) isCounted() bool { return b >= tree && b <= bale }
 
 // isAccount says whether b tells where a nutrient is counted: put on, in the tree, or in the soil.
 func (b base) isAccount() bool { return b >= firstAccount && b < bases }

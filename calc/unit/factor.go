@@ -40,9 +40,9 @@ func (u Unit) To(v Unit) (Factor, error) {
 	return factorOf(factor.Quo(factor, v.ratio())), nil
 }
 
-// For gives the factor from u, as somebody wrote it, to the unit that is asked for. What was written may leave a carrier
-// or an account out, may be a compound of what is asked for, and may be a mass in a volume of water; it may say nothing
-// that is not asked for. Otherwise the error is a *Mismatch.
+// For gives the factor from u, as somebody wrote it, to the unit that is asked for. What was written may leave a
+// carrier or an account out, may be a compound of what is asked for, and may be a mass in a volume of water; it may
+// say nothing that is not asked for. Otherwise the error is a *Mismatch.
 func (u Unit) For(asked Unit) (Factor, error) {
 	v := u.inWater(asked.dimension)
 	d, factor, ok := v.dimension.reform(asked.dimension)

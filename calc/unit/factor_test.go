@@ -59,6 +59,13 @@ func TestExactDefinitions(t *testing.T) {
 		{"$/lb", "$/ton", "2000/1"},
 		{"lb N/ac", "kg N/ha", "515445875/459870048"},
 		{"lb/gal", "kg/L", "2945405/24580596"},
+		{"mph", "ft/min", "88/1"},
+		{"$/ton", "cents/lb", "1/20"},
+		{"dS/m", "mmho/cm", "1/1"},
+		{"uS/cm", "dS/m", "1/1000"},
+		{"bar", "kPa", "100/1"},
+		{"kWh", "kW h", "1/1"},
+		{"bu", "in3", "107521/50"},
 	}
 	for _, c := range cases {
 		f, err := MustParse(c.from).To(MustParse(c.to))

@@ -133,7 +133,7 @@ func (u Unit) describe() string {
 		}
 	}
 	words := u.dimension.describe(lengths)
-	for _, counted := range []base{tree, emitter, feed} {
+	for counted := tree; counted <= bale; counted++ {
 		if strings.HasPrefix(words, counted.above(1)) {
 			return "a count of " + words
 		}

@@ -63,7 +63,8 @@ func TestMismatchSentences(t *testing.T) {
 		{"48 lb N/ac fed", "lb N/ac present", "48 lb N/ac fed is fed; this needs present (lb N/ac present): " +
 			"no share makes one of the other"},
 		{"48 lb N/ac fed", "lb N/ac", "48 lb N/ac fed is fed; this needs lb N/ac with no account named"},
-		{"70 % fed", "% taken up/fed", "70 % fed is a share fed; this needs a share taken up of what is fed (% taken up/fed)"},
+		{"70 % fed", "% taken up/fed", "70 % fed is a share fed; " +
+			"this needs a share taken up of what is fed (% taken up/fed)"},
 	}
 	for _, c := range cases {
 		q, err := ParseQuantity(c.given)

@@ -14,7 +14,8 @@ var ions = map[base]struct {
 	charges int64
 }{
 	nitrateN: {"N", 1}, nitrate: {"NO3", 1}, nitriteN: {"N", 1}, nitrite: {"NO2", 1}, ammoniumN: {"N", 1},
-	ammonium: {"NH4", 1}, potassium: {"K", 1}, calcium: {"Ca", 2}, sulfate: {"SO4", 2},
+	ammonium: {"NH4", 1}, potassium: {"K", 1}, calcium: {"Ca", 2}, sulfate: {"SO4", 2}, sodium: {"Na", 1},
+	chloride: {"Cl", 1},
 }
 
 // isShare says whether a symbol tells how much of something is in something else.

@@ -15,8 +15,8 @@ func nearest(word string) string {
 }
 
 // Near lists the known units and substances that a mistyped word may be meant to be, the nearest first. A form of
-// nitrogen is offered only where nothing but a sign that looks the same differs: NO3 and NO3-N are near to each other in
-// letters, and 4.43 times apart.
+// nitrogen is offered only where nothing but a sign that looks the same differs: NO3 and NO3-N are near to each other
+// in letters, and 4.43 times apart.
 func Near(word string) []string {
 	most := reach(word)
 	var near []string

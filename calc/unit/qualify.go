@@ -58,7 +58,10 @@ func (p *parser) compound(t *term) bool {
 	if p.peek(1).kind != strokeToken || p.peek(2).kind != wordToken {
 		return false
 	}
-	found, ok := spellings[p.nameAt(0)+"/"+p.nameAt(2)]
+	found, ok := spellings[p.peek(0).text+"/"+p.peek(2).text]
+	if !ok {
+		found, ok = spellings[p.nameAt(0)+"/"+p.nameAt(2)]
+	}
 	if !ok || p.carrierAt(3) {
 		return false
 	}
@@ -74,7 +77,7 @@ func (p *parser) nameAt(ahead int) string {
 	if found, power, ok := lookUp(word); ok && power == 1 {
 		return found.text
 	}
-	return strings.Replace(strings.ToLower(word), "µ", "u", 1)
+	return strings.NewReplacer("µ", "u", "μ", "u").Replace(strings.ToLower(word))
 }
 
 // carrierAt says whether a token ahead is a carrier.

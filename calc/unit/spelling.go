@@ -5,8 +5,8 @@ import (
 	"unicode/utf8"
 )
 
-// lookUp finds a symbol with the power written at its end. A spelling in other capitals counts where capitals tell no two
-// units apart: PPM and Lb, but not Mg.
+// lookUp finds a symbol with the power written at its end. A spelling in other capitals counts where capitals tell no
+// two units apart: PPM and Lb, but not Mg.
 func lookUp(word string) (spelling, int, bool) {
 	if found, power, ok := lookUpAsWritten(word); ok || utf8.RuneCountInString(word) < 2 || strings.HasPrefix(word, "Mg") {
 		return found, power, ok
@@ -61,7 +61,9 @@ func indexSubstanceNames() map[string]*substance {
 			names[s.words] = first
 		}
 	}
-	for element, words := range map[string]string{"NO3": "nitrate", "NO2": "nitrite", "NH4": "ammonium", "NH3": "ammonia"} {
+	for element, words := range map[string]string{
+		"NO3": "nitrate", "NO2": "nitrite", "NH4": "ammonium", "NH3": "ammonia",
+	} {
 		symbol := strings.ToLower(element)
 		for _, name := range []string{symbol + "n", symbol + "-n", "n-" + symbol, words + "-n", "n-" + words} {
 			names[name] = substanceBySymbol[element+"-N"]
@@ -71,8 +73,8 @@ func indexSubstanceNames() map[string]*substance {
 }
 
 // plainSigns takes the raised and lowered signs out of a formula: NO₃-N, NO3⁻.
-var plainSigns = strings.NewReplacer("₀", "0", "₁", "1", "₂", "2", "₃", "3", "₄", "4", "₅", "5", "₆", "6", "₇", "7", "₈",
-	"8", "₉", "9", "⁻", "", "⁺", "", "_", "-", "‑", "-", "–", "-")
+var plainSigns = strings.NewReplacer("₀", "0", "₁", "1", "₂", "2", "₃", "3", "₄", "4", "₅", "5", "₆", "6", "₇", "7",
+	"₈", "8", "₉", "9", "⁻", "", "⁺", "", "_", "-", "‑", "-", "–", "-")
 
 // substanceNamed finds a substance by any of its spellings; nil when a word is none.
 func substanceNamed(word string) *substance {

@@ -44,6 +44,10 @@ var substances = []substance{
 	{"SO4", "sulfate", sulfate},
 	{"Ca", "calcium", calcium},
 	{"CaO", "calcium oxide", calciumOxide},
+	{"Zn", "zinc", zinc},
+	{"B", "boron", boron},
+	{"Na", "sodium", sodium},
+	{"Cl", "chloride", chloride},
 }
 
 // substanceBySymbol finds a substance by its spelling.

@@ -47,6 +47,11 @@ var roots = []symbol{
 	{"tree", countKind, tree.of(1), rational("1")},
 	{"emitter", countKind, emitter.of(1), rational("1")},
 	{"feed", countKind, feed.of(1), rational("1")},
+	{"nut", countKind, nut.of(1), rational("1")},
+	{"head", countKind, head.of(1), rational("1")},
+	{"hive", countKind, hive.of(1), rational("1")},
+	{"bale", countKind, bale.of(1), rational("1")},
+	{"siemens", flowKind, conductance.of(1), rational("1")},
 	{accountWords[fed], accountKind, fed.of(1), rational("1")},
 	{accountWords[takenUp], accountKind, takenUp.of(1), rational("1")},
 	{accountWords[present], accountKind, present.of(1), rational("1")},
@@ -108,6 +113,10 @@ var definitions = []definition{
 	{"year", timeKind, "365.2425", "day"},
 	{"month", timeKind, "1/12", "year"},
 
+	{"cent", moneyKind, "1/100", "$"},
+	{"bu", volumeKind, "2150.42", "in3"},
+
+	{"mph", flowKind, "1", "mi/h"},
 	{"gpm", flowKind, "1", "gal/min"},
 	{"gph", flowKind, "1", "gal/h"},
 	{"cfs", flowKind, "1", "ft3/s"},
@@ -151,12 +160,17 @@ var aliases = map[string]string{
 	"h":     "hr hrs hour hours",
 	"s":     "sec second seconds",
 	"%":     "percent",
+	"cent":  "¢",
+	"bu":    "bushel bushels",
+	"hp":    "horsepower",
 }
 
 // plurals keep the number they are written in: 110 trees, 1 tree.
 var plurals = map[string]string{
 	"tree": "trees", "emitter": "emitters", "feed": "feeds", "ton": "tons",
-	"day": "days", "week": "weeks", "month": "months", "year": "years",
+	"nut": "nuts", "hive": "hives", "bale": "bales",
+	"cent": "cents",
+	"day":  "days", "week": "weeks", "month": "months", "year": "years",
 }
 
 // spellings finds a symbol by any of its words.
@@ -169,6 +183,9 @@ func indexSpellings() map[string]spelling {
 	}
 	for _, d := range definitions {
 		index[d.name] = spelling{d.name, d.resolve(index)}
+	}
+	for i := range derived {
+		index[derived[i].name] = spelling{derived[i].name, &derived[i]}
 	}
 	for name, words := range aliases {
 		for _, word := range strings.Fields(words) {

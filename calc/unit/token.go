@@ -57,7 +57,7 @@ func nextToken(text string, at int, r rune, size int) token {
 		return token{openToken, "(", at}
 	case r == ')':
 		return token{closeToken, ")", at}
-	case strings.ContainsRune("%$'’′\"”″#", r):
+	case strings.ContainsRune("%$¢'’′\"”″#", r):
 		return token{wordToken, text[at : at+size], at}
 	case isDigit(r) || r == '.' || r == ',':
 		return token{numberToken, text[at : at+run(text[at:], isNumberRune)], at}

@@ -5,8 +5,8 @@ import (
 	"math/big"
 )
 
-// The water of a well or a drip line is dilute, so a litre of it is a kilogram, and a mass in a volume of it is a share:
-// a milligram in a litre is a millionth, and so is a gram in a cubic meter. Soil is another matter.
+// The water of a well or a drip line is dilute, so a litre of it is a kilogram, and a mass in a volume of it is a
+// share: a milligram in a litre is a millionth, and so is a gram in a cubic meter. Soil is another matter.
 
 // ofWater are the shares that are told for a litre of water.
 var ofWater = map[string]bool{"mg/L": true, "ug/L": true, "mmol/L": true, "umol/L": true, "meq/L": true}

@@ -17,6 +17,9 @@ func (d Dimension) describe(lengths int16) string {
 	if d.Plain() {
 		return "a plain number"
 	}
+	if name := physics[d]; name != "" {
+		return name
+	}
 	subject := d.subject(lengths)
 	conditions := append(d.conditions(lengths), d.accounts()...)
 	if len(conditions) == 0 && !strings.Contains(subject, " ") {
@@ -28,7 +31,7 @@ func (d Dimension) describe(lengths int16) string {
 // subject says what stands above the line.
 func (d Dimension) subject(lengths int16) string {
 	var measures []string
-	for _, b := range []base{money, mass, length, time, tree, emitter, feed} {
+	for _, b := range []base{money, mass, length, time, tree, emitter, feed, nut, head, hive, bale, conductance} {
 		power := d.powers[b]
 		if b == length {
 			power = lengths
@@ -81,7 +84,7 @@ func (d Dimension) conditions(lengths int16) []string {
 	if power := d.powers[time]; power < 0 {
 		phrases = append(phrases, "in a "+time.below(-power))
 	}
-	for _, b := range []base{money, tree, emitter, feed} {
+	for _, b := range []base{money, tree, emitter, feed, nut, head, hive, bale, conductance} {
 		if power := d.powers[b]; power < 0 {
 			phrases = append(phrases, "for each "+b.below(-power))
 		}
@@ -125,7 +128,7 @@ func (b base) above(power int16) string {
 		return "area"
 	case b == length && power == 3:
 		return "volume"
-	case b == tree || b == emitter || b == feed:
+	case b.isCounted() && b != head:
 		return b.below(1) + "s" + raised(power)
 	}
 	return b.below(power)
@@ -133,7 +136,8 @@ func (b base) above(power int16) string {
 
 // below names one of a measure or a counted thing.
 func (b base) below(power int16) string {
-	names := [...]string{"length", "mass", "time", "money", "tree", "emitter", "feed"}
+	names := [...]string{"length", "mass", "time", "money", "tree", "emitter", "feed", "nut", "head", "hive", "bale",
+		"conductance"}
 	return names[b] + raised(power)
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"go.yaml.in/yaml/v3"
 
+	"acreleaf/calc/said"
 	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
@@ -34,7 +35,7 @@ func readFigures(entry *Table) []SourceFigure {
 	}
 	var figures []SourceFigure
 	for _, text := range t.Keys() {
-		r, err := unit.ParseRange(text)
+		r, err := said.ReadRange(text)
 		if err != nil {
 			sentence, advice := unit.Advice(err)
 			t.FaultAt(t.KeySpan(text), "source-figure-unreadable", "this is no figure: "+sentence,

@@ -109,7 +109,8 @@ func sameEntry(ours, theirs markdown.Entry, a, b *worksheet.Bound) bool {
 	if !is || !has {
 		return false
 	}
-	return own.Other == original.Other && own.Form == original.Form && near(own.Value, original.Value) && near(own.High, original.High)
+	return own.Other == original.Other && own.Form == original.Form &&
+		near(own.Value, original.Value) && near(own.High, original.High)
 }
 
 // near says whether two numbers are one, but for the rounding of a conversion.

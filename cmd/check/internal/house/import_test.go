@@ -28,7 +28,7 @@ var ladder = map[string][]string{
 	"cmd/acreleaf/internal/message":  nil,
 	"cmd/acreleaf/internal/output":   {"message"},
 	"cmd/acreleaf/internal/reading":  nil,
-	"cmd/acreleaf/internal/config":   {"message", "reading", "calc/unit"},
+	"cmd/acreleaf/internal/config":   {"message", "reading", "calc/said", "calc/unit"},
 	"cmd/acreleaf/internal/page":     {"config", "message"},
 	"cmd/acreleaf/internal/assets":   {"message", "output"},
 	"cmd/acreleaf/internal/markdown": {"message", "calc", "calc/unit"},
