@@ -123,7 +123,7 @@ func TestConditionFaults(t *testing.T) {
 			`write the number with its unit, between quotes: "5 ft2"`,
 		`yard.area`: `yard.area: yard.area is a quantity, and a question is needed; ` +
 			`compare it with something: yard.area > "1 ft2"`,
-		`yard.kind is CAN-18`: `CAN-18: yard.kind has no option “CAN-18”; write CAN-17`,
+		`yard.kind is CAN-18`: `CAN-18: yard.kind has no option “CAN-18”; write one of: CAN-17, 15.5-0-0-19Ca`,
 		`yard.kind > "1 ft"`: `yard.kind: yard.kind is chosen from a list, and is no number; ` +
 			`ask which it is: yard.kind is CAN-17`,
 		`yard.area is CAN-17`: `yard.area is CAN-17: yard.area is a number, and is not chosen from a list; ` +
