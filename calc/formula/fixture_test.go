@@ -131,7 +131,7 @@ func TestNamesMayBeWordsOfGo(t *testing.T) {
 	if faults != nil {
 		t.Fatalf("%s: %s", s.at(faults[0].Span), faults[0].Text)
 	}
-	if got := value(t, made, "var"); got != "$41.3/ac" { // 3 × 110 ÷ 16 × 2 = 41.25
+	if got := value(t, made, "var"); got != "$41.25/ac" { // 3 × 110 ÷ 16 × 2
 		t.Errorf("it is %s", got)
 	}
 }

@@ -8,7 +8,7 @@ import (
 // A ticket or a label that may be of another material, in every sheet that takes them.
 func init() {
 	const (
-		ticket = "NOTICE Your gallon weighs 11.1 lb/gal, and a gallon of this material usually weighs 10.6 lb product/gal."
+		ticket = "NOTICE Your gallon weighs 11.05 lb/gal, and a gallon of this material usually weighs 10.6 lb product/gal."
 		label  = "NOTICE Your label has 32 % N, and this grade has 28 % N of product: the weight of a gallon, 10.6"
 		grade  = "NOTICE Your label has 28 % N, and this grade has 20 % N of product. Check that the label"
 	)

@@ -51,10 +51,10 @@ func removalTable(s *sheet.Sheet, crop *sheet.Given) (removal, least, most sheet
 	removal = s.Listed("removal-of-crop", unit, crop, map[string]float64{
 		"almond": 68, "walnut": 14.5, "pistachio": 28, "pecan": sheet.None, "hazelnut": sheet.None,
 	}, sheet.Fact{
-		Label: "Nitrogen in the crop", Reads: "figure for the crop", Source: source, Sureness: sheet.Handbook,
+		Label: "Nitrogen in the crop", Reads: "listed for this crop", Source: source, Sureness: sheet.Handbook,
 		Note: "It counts all that leaves the orchard: kernels, shells and hulls. It is no rate to apply.",
 	})
-	end := sheet.Fact{Reads: "figure for the crop", Sureness: sheet.Handbook,
+	end := sheet.Fact{Reads: "listed for this crop", Sureness: sheet.Handbook,
 		Source: "Growing Produce, Boost almond output; CDFA and UC Davis, California Crop Fertilization Guidelines"}
 	end.Label = "Least that sources give"
 	least = s.Listed("removal-least", unit, crop, map[string]float64{
@@ -72,14 +72,14 @@ func growthTables(s *sheet.Sheet, crop *sheet.Given) (first, later sheet.Term) {
 	first = s.Listed("growth-first-leaf", "lb N/ac", crop, map[string]float64{
 		"almond": 30, "walnut": 30, "pistachio": sheet.None, "pecan": sheet.None, "hazelnut": sheet.None,
 	}, sheet.Fact{
-		Label: "Growth in first leaf", Reads: "figure for the crop in first leaf",
+		Label: "Growth in first leaf", Reads: "listed for this crop in first leaf",
 		Source: "common practice", Sureness: sheet.CommonPractice,
 		Note: "The middle of 25 to 35 lb an acre, which is 3 to 4 oz a tree on common spacings.",
 	})
 	later = s.Listed("growth-later", "lb N/ac", crop, map[string]float64{
 		"almond": 30, "walnut": 30, "pistachio": 25, "pecan": sheet.None, "hazelnut": sheet.None,
 	}, sheet.Fact{
-		Label: "Growth after first leaf", Reads: "figure for the crop",
+		Label: "Growth after first leaf", Reads: "listed for this crop",
 		Source: "UC Cooperative Extension, 2013 almond budget; UC Davis trials, West Coast Nut 2024-06 (pistachio); " +
 			"common practice (walnut)",
 		Sureness: sheet.CommonPractice,

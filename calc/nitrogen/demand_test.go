@@ -245,19 +245,19 @@ func TestDemandByHand(t *testing.T) {
 		"pounds-not-thousands": 122_400, "applied-for-taken": 152.4 / 0.7,
 	})
 	readsAs(t, nitrogen.CropDemand, demand("walnut", "8", "3 tons/ac"),
-		"tree growth = figure for the crop = 30 lb N/ac",
-		"removal rate = figure for the crop = 14.5 lb N per 1000 lb crop",
+		"tree growth = listed for this crop = 30 lb N/ac",
+		"removal rate = listed for this crop = 14.5 lb N per 1000 lb crop",
 		"crop removal = yield × removal rate = 6,000 lb/ac × 14.5 lb N per 1000 lb crop = 87 lb N/ac",
 		"demand = tree growth + crop removal = 30 lb N/ac + 87 lb N/ac = 117 lb N/ac")
 	readsAs(t, nitrogen.CropDemand, demand("almond", "1", "0 lb/ac"),
-		"tree growth = figure for the crop in first leaf = 30 lb N/ac",
+		"tree growth = listed for this crop in first leaf = 30 lb N/ac",
 		"crop removal = 0 lb N/ac",
 		"demand = tree growth + crop removal = 30 lb N/ac + 0 lb N/ac = 30 lb N/ac")
 	readsAs(t, nitrogen.CropDemand, demand("almond", "9", "2500 lb kernels/ac", "removal=65 lb N per 1000 lb"),
 		"tree growth = 0 lb N/ac",
 		"removal rate = removal = 65 lb N per 1000 lb crop",
-		"crop removal = yield × removal rate = 2,500 lb/ac × 65 lb N per 1000 lb crop = 163 lb N/ac",
-		"demand = tree growth + crop removal = 0 lb N/ac + 163 lb N/ac = 163 lb N/ac")
+		"crop removal = yield × removal rate = 2,500 lb/ac × 65 lb N per 1000 lb crop = 162.5 lb N/ac",
+		"demand = tree growth + crop removal = 0 lb N/ac + 162.5 lb N/ac = 162.5 lb N/ac")
 }
 
 // byHand wants each slip to be what a grower who makes it would get on the back of an envelope.

@@ -20,9 +20,9 @@ func feedSchedule(s *sheet.Sheet) {
 	s.Head("Feeds of a season", "Splits a season's nitrogen into feeds that do not burn, and gives the day of each.")
 	f := feedGivens(s)
 	t := fromLabel(s, materialGiven(s))
-	grain := f.share()
-	f.some = f.parts.More(grain)
-	f.count = s.Answer("feeds", "", sheet.If(f.some, f.parts.Minus(grain).RoundUp(), s.Number(0)),
+	f.share()
+	f.some = f.parts.More(s.Number(grain))
+	f.count = s.Answer("feeds", "", sheet.If(f.some, f.parts.RoundUpPast(grain), s.Number(0)),
 		sheet.Says{Label: "Feeds"})
 	f.each = s.Answer("each", "oz N/tree", sheet.If(f.some, f.season.Over(f.count), s.Zero("oz N/tree")),
 		sheet.Says{Label: "Nitrogen for one tree, each feed", Also: "g N/tree"})
@@ -34,9 +34,11 @@ func feedSchedule(s *sheet.Sheet) {
 		sheet.Says{Label: "Gallons for an acre, each feed", Also: "L/ha", When: t.liquid})
 
 	f.several = f.count.More(s.Number(1))
-	f.span = s.Step("span", "days", f.last.Minus(f.first), sheet.Says{Label: "From the first feed to the last"})
-	f.gaps = s.Step("gaps", "", f.count.Minus(s.Number(1)), sheet.Says{Label: "Gaps between the feeds", When: f.several})
-	f.every = s.Answer("every", "days", f.span.Over(f.gaps), sheet.Says{Label: "Days between feeds", When: f.several})
+	f.span = s.Step("span", "days", f.last.Minus(f.first),
+		sheet.Says{Label: "From the first feed to the last", Work: "days from first to last"})
+	f.gaps = f.count.Minus(s.Number(1))
+	f.every = s.Answer("every", "days", f.span.Over(f.gaps).RoundUp(),
+		sheet.Says{Label: "Days from one feed to the next, at most", When: f.several})
 	s.Answer("last-date", "days", sheet.If(f.several, f.last, f.first), sheet.Says{
 		Label: "Day of the last feed", Date: true, When: f.some,
 	})
@@ -44,7 +46,8 @@ func feedSchedule(s *sheet.Sheet) {
 		"date-1", "date-2", "date-3", "date-4", "date-5", "date-6", "date-7", "date-8",
 	} {
 		s.Answer(name, "days", f.day(i), sheet.Says{
-			Label: "Feed " + strconv.Itoa(i+1), Date: true, When: f.count.More(s.Number(float64(i))),
+			Label: "Feed " + strconv.Itoa(i+1), Work: "day of feed " +
+				"" + strconv.Itoa(i+1), Date: true, When: f.count.More(s.Number(float64(i))),
 		})
 	}
 
@@ -80,7 +83,8 @@ func feedGivens(s *sheet.Sheet) *feedPlan {
 	f.trees = treesGiven(s)
 	f.leaf = s.Given("leaf", "", leafField(1))
 	f.cap = s.Given("cap", "oz N/tree", sheet.Field{
-		Label: "Most in one feed, if you set it", Hint: "Empty: 1 oz a tree in first leaf, 2 oz in second, 5 oz from fifth on.",
+		Label: "Most in one feed, if you set it", Hint: "Empty: 1 oz a tree in first leaf, 2 oz in second, 5 oz " +
+			"from fifth on.",
 		Typical: 0.8, Low: 0.05, High: 100, Units: []string{"g N/tree", "lb N/tree"}, Optional: true,
 	})
 	f.first = s.Given("first", "days", sheet.Field{
@@ -94,22 +98,20 @@ func feedGivens(s *sheet.Sheet) *feedPlan {
 	return f
 }
 
-// share sets the season of a tree against the most in one feed. It gives what is too small to make another feed of.
-func (f *feedPlan) share() (grain sheet.Term) {
+// share sets the season of a tree against the most in one feed.
+func (f *feedPlan) share() {
 	s := f.s
 	f.season = s.Step("season", "oz N/tree", f.nitrogen.Times(ouncesInPound(s)).Over(f.trees),
-		sheet.Says{Label: "Nitrogen for one tree, in the season", Also: "g N/tree"})
+		sheet.Says{Label: "Nitrogen for one tree, in the season", Work: "season of a tree", Also: "g N/tree"})
 	f.usual = s.Step("usual", "oz N/tree", fedYears(s, f.leaf).Times(feedAYear(s)),
-		sheet.Says{Label: "Most in one feed, for this leaf", Also: "g N/tree"})
+		sheet.Says{Label: "Most in one feed, for this leaf", Work: "most for this leaf", Also: "g N/tree"})
 	f.limit = s.Step("limit", "oz N/tree", sheet.If(s.Stated(f.cap), f.cap, f.usual),
-		sheet.Says{Label: "Most in one feed, as used", Also: "g N/tree"})
-	f.parts = s.Step("parts", "", f.season.Over(f.limit), sheet.Says{Label: "The season over the most in one feed"})
-	return s.Constant("grain", "0.000000000001", sheet.Fact{
-		Label: "What is too small to make another feed of", Reads: "0.000000000001",
-		Source: "arithmetic", Sureness: sheet.Standard,
-		Note: "Numbers are rounded at their sixteenth digit. So a feed may pass the most by a part in a million million.",
-	})
+		sheet.Says{Label: "Most in one feed, as used", Work: "most in a feed", Also: "g N/tree"})
+	f.parts = f.season.Over(f.limit)
 }
+
+// grain is what is too small to make another feed of. Numbers are rounded at their sixteenth digit.
+const grain = 0.000000000001
 
 // day is when the feed comes that has i before it: on the first whole day on which its turn has come, so that the last
 // feed is on the last day. The days are multiplied before they are divided: whole numbers that divide evenly then leave

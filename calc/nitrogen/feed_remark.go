@@ -9,13 +9,9 @@ func (f *feedPlan) refuse() {
 	refuseLeaf(s, noLeaf)
 	backward := f.span.Less(s.Zero("days"))
 	s.Refuse(backward, "The last feed, {last}, is before the first, {first}. Change one of the two days.")
-	s.Refuse(f.span.More(s.Constant("longest", "366 days", sheet.Fact{
-		Label: "Longest season", Source: "the calendar", Sureness: sheet.Standard,
-	})), "From {first} to {last} is more than a year. Check the years: this is for one season.")
-	day := s.Constant("closest", "1 day", sheet.Fact{
-		Label: "Closest that two feeds can be", Source: "the calendar", Sureness: sheet.Standard,
-		Note: "Two feeds in one day are one feed.",
-	})
+	s.Refuse(f.span.More(s.Amount(366, "days")),
+		"From {first} to {last} is more than a year. Check the years: this is for one season.")
+	day := s.Amount(1, "days")
 	s.Refuse(f.count.Minus(s.Number(1)).Times(day).More(f.span).And(backward.Or(noLeaf).Not()),
 		"{feeds} feeds do not fit between {first} and {last}: that is more than one a day. Feed over more days, or put "+
 			"on less nitrogen.")

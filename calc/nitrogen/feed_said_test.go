@@ -62,12 +62,12 @@ func init() {
 			[]string{"NOTICE The limit for one feed is printed", growth, drowned}},
 
 		// Days between feeds: 4 feeds of a young tree, 5 of an older one.
-		saying{feed, feedsOf("27.5", "1", "AN-20", "last=2027-06-16"),
-			feedSaid(wholeYear, "NOTICE These feeds are only 20.7 days apart. Common practice for young trees")},
-		saying{feed, feedsOf("27.5", "1", "AN-20", "last=2027-06-17"), feedSaid(wholeYear)},
-		saying{feed, feedsOf("130", "4", "AN-20", "last=2027-05-24"),
-			feedSaid("NOTICE These feeds are only 9.75 days apart. Trees take one to two weeks")},
-		saying{feed, feedsOf("130", "4", "AN-20", "last=2027-05-25"), feedSaid()},
+		saying{feed, feedsOf("27.5", "1", "AN-20", "last=2027-06-14"),
+			feedSaid(wholeYear, "NOTICE These feeds are only 20 days apart. Common practice for young trees")},
+		saying{feed, feedsOf("27.5", "1", "AN-20", "last=2027-06-15"), feedSaid(wholeYear)},
+		saying{feed, feedsOf("130", "4", "AN-20", "last=2027-05-21"),
+			feedSaid("NOTICE These feeds are only 9 days apart. Trees take one to two weeks")},
+		saying{feed, feedsOf("130", "4", "AN-20", "last=2027-05-22"), feedSaid()},
 
 		// Feeds of bare trees.
 		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-10-31"), feedSaid("One feed is enough.")},
@@ -77,10 +77,11 @@ func init() {
 
 		saying{feed, feedsOf("200", "4", "AN-20", "last=2027-10-25"), feedSaid()},
 		saying{feed, feedsOf("220.1", "4", "AN-20", "last=2027-10-25"), []string{
-			"There are 9 feeds, and only the first eight are listed. Go on every 24.1 days; the last", growth, drowned}},
+			"There are 9 feeds, and only the first eight are listed. Go on every 25 days; the last", growth, drowned}},
 		saying{feed, feedsOf("0", "1", "UAN-28"), []string{"There is no nitrogen to feed", drowned}},
 		saying{feed, feedsOf("0", "1", "46-0-0", "last=2027-12-15"), []string{"There is no nitrogen to feed", drowned}},
-		saying{feed, feedsOf("5", "1", "AN-20"), []string{"One feed is enough. It is set for Apr 15, 2027;", growth, drowned}},
+		saying{feed, feedsOf("5", "1", "AN-20"), []string{"One feed is enough. It is set for Apr 15, " +
+			"2027;", growth, drowned}},
 	)
 }
 
@@ -89,29 +90,29 @@ const bare = "NOTICE Some of this season lies between November and March."
 func TestWorkOfTheFeeds(t *testing.T) {
 	o := work(t, nitrogen.FeedSchedule, write(t, nitrogen.FeedSchedule, feedsOf("30", "1", "UAN-32")...))
 	want := []string{
-		"strength = figure for the material = 32 % N of product",
-		"gallon = figure for the material = 11.1 lb product/gal",
-		"season = nitrogen × 16 oz/lb ÷ trees = 30 lb N/ac × 16 oz/lb ÷ 110 trees/ac = 4.36 oz N/tree",
-		"usual = (the smaller of 5 and leaf) × 1 oz N/tree = (the smaller of 5 and 1) × 1 oz N/tree = 1 oz N/tree",
-		"limit = usual = 1 oz N/tree",
-		"parts = season ÷ limit = 4.36 oz N/tree ÷ 1 oz N/tree = 4.36",
-		"feeds = rounded up: (parts − 0.000000000001) = rounded up: (4.36 − 0.000000000001) = 5",
-		"each = season ÷ feeds = 4.36 oz N/tree ÷ 5 = 0.873 oz N/tree",
+		"share of nitrogen = listed for this material = 32 % N of product",
+		"weight of a gallon = listed for this material = 11.06 lb product/gal",
+		"season of a tree = nitrogen × 16 oz/lb ÷ trees = 30 lb N/ac × 16 oz/lb ÷ 110 trees/ac = 4.36 oz N/tree",
+		"most for this leaf = (the smaller of 5 and leaf) × 1 oz N/tree = (the smaller of 5 and 1) × 1 oz N/tree = " +
+			"1 oz N/tree",
+		"most in a feed = most for this leaf = 1 oz N/tree",
+		"feeds = rounded up: (season of a tree ÷ most in a feed) = rounded up: (4.36 oz N/tree ÷ 1 oz N/tree) = 5",
+		"each = season of a tree ÷ feeds = 4.364 oz N/tree ÷ 5 = 0.873 oz N/tree",
 		"each acre = nitrogen ÷ feeds = 30 lb N/ac ÷ 5 = 6 lb N/ac",
-		"product = each acre ÷ strength = 6 lb N/ac ÷ 32 % N of product = 18.8 lb product/ac",
-		"volume = product ÷ gallon = 18.8 lb product/ac ÷ 11.1 lb product/gal = 1.7 gal/ac",
-		"span = last − first = Jul 15, 2027 − Apr 15, 2027 = 91 days",
-		"gaps = feeds − 1 = 5 − 1 = 4",
-		"every = span ÷ gaps = 91 days ÷ 4 = 22.8 days",
+		"product = each acre ÷ share of nitrogen = 6 lb N/ac ÷ 32 % N of product = 18.75 lb product/ac",
+		"volume = product ÷ weight of a gallon = 18.75 lb product/ac ÷ 11.06 lb product/gal = 1.7 gal/ac",
+		"days from first to last = last − first = Jul 15, 2027 − Apr 15, 2027 = 91 days",
+		"every = rounded up: (days from first to last ÷ (feeds − 1)) = rounded up: (91 days ÷ (5 − 1)) = 23 days",
 		"last date = last = Jul 15, 2027",
-		"date 1 = first = Apr 15, 2027",
-		"date 2 = first + (rounded up: (span ÷ gaps)) = Apr 15, 2027 + (rounded up: (91 days ÷ 4)) = May 8, 2027",
-		"date 3 = first + (rounded up: (span × 2 ÷ gaps)) = " +
-			"Apr 15, 2027 + (rounded up: (91 days × 2 ÷ 4)) = May 31, 2027",
-		"date 4 = first + (rounded up: (span × 3 ÷ gaps)) = " +
-			"Apr 15, 2027 + (rounded up: (91 days × 3 ÷ 4)) = Jun 23, 2027",
-		"date 5 = first + (rounded up: (span × 4 ÷ gaps)) = " +
-			"Apr 15, 2027 + (rounded up: (91 days × 4 ÷ 4)) = Jul 15, 2027",
+		"day of feed 1 = first = Apr 15, 2027",
+		"day of feed 2 = first + (rounded up: (days from first to last ÷ (feeds − 1))) = " +
+			"Apr 15, 2027 + (rounded up: (91 days ÷ (5 − 1))) = May 8, 2027",
+		"day of feed 3 = first + (rounded up: (days from first to last × 2 ÷ (feeds − 1))) = " +
+			"Apr 15, 2027 + (rounded up: (91 days × 2 ÷ (5 − 1))) = May 31, 2027",
+		"day of feed 4 = first + (rounded up: (days from first to last × 3 ÷ (feeds − 1))) = " +
+			"Apr 15, 2027 + (rounded up: (91 days × 3 ÷ (5 − 1))) = Jun 23, 2027",
+		"day of feed 5 = first + (rounded up: (days from first to last × 4 ÷ (feeds − 1))) = " +
+			"Apr 15, 2027 + (rounded up: (91 days × 4 ÷ (5 − 1))) = Jul 15, 2027",
 	}
 	if got := o.Work(); !slices.Equal(got, want) {
 		t.Errorf("the work is %q,\nwant %q", got, want)

@@ -23,7 +23,8 @@ func askRun(s *sheet.Sheet) *run {
 
 // check says whether the parts of the run are long enough.
 func (r *run) check(s *sheet.Sheet) {
-	third := s.Step("third", "min", r.whole.Over(s.Number(3)), sheet.Says{Label: "A third of the run", Also: "h"})
+	third := s.Step("third", "min", r.whole.Over(s.Number(3)),
+		sheet.Says{Label: "A third of the run", Work: "a third of the run", Also: "h"})
 	travel := s.Constant("travel", "20 min", sheet.Fact{
 		Label: "Least time for water to reach the farthest emitter", Source: citrusFertigation,
 		Sureness: sheet.Handbook, Note: "20 to 30 min in most micro-irrigation. Put dye or soap in once, and time yours.",

@@ -56,7 +56,7 @@ func leafPotassium(s *sheet.Sheet, crop *sheet.Given) leafTable {
 // leafColumns makes the columns of a nutrient's table. The figures of each are in the order of the crops. The first
 // column has the note of all, since a guide lists them one after the other.
 func leafColumns(s *sheet.Sheet, crop *sheet.Given, nutrient string, f sheet.Fact) func(string, ...float64) sheet.Term {
-	f.Reads, f.Sureness = "figure for the crop", sheet.Handbook
+	f.Reads, f.Sureness = "listed for this crop", sheet.Handbook
 	return func(what string, figures ...float64) sheet.Term {
 		f.Label = nutrient + ", " + what
 		table := map[string]float64{}

@@ -156,10 +156,10 @@ func TestLeafLevelByHand(t *testing.T) {
 	byHand(t, nitrogen.LeafLevel, level("almond", "potassium", "1.7"), map[string]float64{
 		"far-end": 1.7, "of-the-low": 100 * 0.3 / 1.4, "added": 3.1})
 	readsAs(t, nitrogen.LeafLevel, level("walnut", "potassium", "1"),
-		"low = figure for the crop = 1.2 %", "deficient = figure for the crop = 0.9 %",
+		"low = listed for this crop = 1.2 %", "deficient = listed for this crop = 0.9 %",
 		"below = low − value = 1.2 % − 1 % = 0.2 %")
 	readsAs(t, nitrogen.LeafLevel, level("pecan", "nitrogen", "2.6"),
-		"low = figure for the crop = 2.5 %", "high = figure for the crop = 2.9 %",
+		"low = listed for this crop = 2.5 %", "high = listed for this crop = 2.9 %",
 		"adequate = the smaller of (value − low) and (high − value) = "+
 			"the smaller of (2.6 % − 2.5 %) and (2.9 % − 2.6 %) = 0.1 %")
 }

@@ -79,7 +79,7 @@ const (
 	formTables = "IPNI, Nutrient Source Specifics: urea-ammonium nitrate; chemistry; some from memory, see the note"
 )
 
-const forMaterial = "figure for the material"
+const forMaterial = "listed for this material"
 
 // listedStrength is the nitrogen in the material, in the lists.
 func listedStrength(s *sheet.Sheet, choice *sheet.Given) sheet.Term {

@@ -21,12 +21,12 @@ func materialAmount(s *sheet.Sheet) {
 	volume := s.Answer("volume", "gal/ac", product.Over(t.gallon),
 		sheet.Says{Label: "Gallons for an acre", Also: "L/ha", When: t.liquid})
 	inGallon := s.Step("in-gallon", "lb N/gal", t.gallon.Times(t.strength),
-		sheet.Says{Label: "Nitrogen in a gallon", Also: "kg N/L", When: t.liquid})
+		sheet.Says{Label: "Nitrogen in a gallon", Work: "nitrogen in a gallon", Also: "kg N/L", When: t.liquid})
 	cost := s.Answer("cost", "$/ac", sheet.If(price.IsOther(), volume.Times(price.AsOther()), product.Times(price)),
 		sheet.Says{Label: "Cost of an acre", Also: "$/ha", When: s.Stated(price)})
 	s.Answer("per-nitrogen", "$/lb N",
 		sheet.If(price.IsOther(), price.AsOther().Over(inGallon), price.In("$/lb product").Over(t.strength)),
-		sheet.Says{Label: "Cost of a pound of nitrogen", Also: "$/kg N", When: s.Stated(price)})
+		sheet.Says{Label: "Cost of a pound of nitrogen", Work: "cost of a pound of N", Also: "$/kg N", When: s.Stated(price)})
 	s.Refuse(price.IsOther().And(t.liquid.Not()),
 		"The price is for a gallon, and this material is dry. Write the price of a ton, such as 400 $/ton.")
 

@@ -31,9 +31,10 @@ func materialCompare(s *sheet.Sheet) {
 	first.priceNitrogen(s, "first-per-nitrogen")
 	second.priceNitrogen(s, "second-per-nitrogen")
 	third.priceNitrogen(s, "third-per-nitrogen")
-	s.Answer("first-cost", "$/ac", nitrogen.Times(first.each), first.cost(s, "Cost of an acre", "$/ha"))
-	s.Answer("second-cost", "$/ac", nitrogen.Times(second.each), second.cost(s, "Cost of an acre", "$/ha"))
-	s.Answer("third-cost", "$/ac", nitrogen.Times(third.each), third.cost(s, "Cost of an acre", "$/ha"))
+	s.Answer("first-cost", "$/ac", nitrogen.Times(first.each), first.cost(s, "Cost of an acre", "$/ha", "cost of an acre"))
+	s.Answer("second-cost", "$/ac", nitrogen.Times(second.each),
+		second.cost(s, "Cost of an acre", "$/ha", "cost of an acre"))
+	s.Answer("third-cost", "$/ac", nitrogen.Times(third.each), third.cost(s, "Cost of an acre", "$/ha", "cost of an acre"))
 	first.listForms(s, "first-nitrate", "first-ammonium", "first-urea")
 	second.listForms(s, "second-nitrate", "second-ammonium", "second-urea")
 	third.listForms(s, "third-nitrate", "third-ammonium", "third-urea")
@@ -79,9 +80,9 @@ func (r *rival) ask(s *sheet.Sheet, label, typical string, price float64) {
 	}
 }
 
-// says names a result of the rival.
-func (r *rival) says(label, also string) sheet.Says {
-	says := sheet.Says{Label: label + ", " + r.place + " material", Also: also}
+// says names a result of the rival, for the reader and for the work.
+func (r *rival) says(label, also, work string) sheet.Says {
+	says := sheet.Says{Label: label + ", " + r.place + " material", Also: also, Work: r.place + " " + work}
 	if r.optional {
 		says.When = r.there
 	}
@@ -89,8 +90,8 @@ func (r *rival) says(label, also string) sheet.Says {
 }
 
 // cost names a result of the rival that needs its price.
-func (r *rival) cost(s *sheet.Sheet, label, also string) sheet.Says {
-	says := r.says(label, also)
+func (r *rival) cost(s *sheet.Sheet, label, also, work string) sheet.Says {
+	says := r.says(label, also, work)
 	says.When = r.and(s.Stated(r.price))
 	return says
 }
@@ -106,13 +107,13 @@ func (r *rival) and(question sheet.Term) sheet.Term {
 // priceNitrogen works what a pound of its nitrogen costs.
 func (r *rival) priceNitrogen(s *sheet.Sheet, answer string) {
 	r.strength = s.Step(r.place+"-strength", "% N of product", listedStrength(s, r.grade),
-		r.says("Nitrogen in the material", ""))
-	byGallon := r.says("Weight of a gallon", "kg product/L")
+		r.says("Nitrogen in the material", "", "share of nitrogen"))
+	byGallon := r.says("Weight of a gallon", "kg product/L", "weight of a gallon")
 	byGallon.When = r.and(r.price.IsOther())
 	r.gallon = s.Step(r.place+"-gallon", "lb product/gal", listedGallon(s, r.grade), byGallon)
 	r.each = s.Answer(answer, "$/lb N", sheet.If(r.price.IsOther(),
 		r.price.AsOther().Over(r.gallon).Over(r.strength), r.price.In("$/lb product").Over(r.strength)),
-		r.cost(s, "Cost of a pound of nitrogen", "$/kg N"))
+		r.cost(s, "Cost of a pound of nitrogen", "$/kg N", "cost of a pound of N"))
 	dry := s.Lookup("weighed", "lb product/gal", r.grade, figuresOf(r.grade, (*material).weight)).
 		Same(s.Zero("lb product/gal"))
 	s.Refuse(r.and(r.price.IsOther()).And(dry),
@@ -124,16 +125,17 @@ func (r *rival) priceNitrogen(s *sheet.Sheet, answer string) {
 
 // listForms lists the shares of its nitrogen by form.
 func (r *rival) listForms(s *sheet.Sheet, nitrate, ammonium, urea string) {
-	r.nitrate = s.Answer(nitrate, "%", listedShare(s, r.grade, "nitrate"), r.says("Nitrate share", ""))
-	s.Answer(ammonium, "%", listedShare(s, r.grade, "ammonium"), r.says("Ammonium share", ""))
-	r.urea = s.Answer(urea, "%", listedShare(s, r.grade, "urea"), r.says("Urea share", ""))
+	r.nitrate = s.Answer(nitrate, "%", listedShare(s, r.grade, "nitrate"), r.says("Nitrate share", "", "nitrate share"))
+	s.Answer(ammonium, "%", listedShare(s, r.grade, "ammonium"), r.says("Ammonium share", "", "ammonium share"))
+	r.urea = s.Answer(urea, "%", listedShare(s, r.grade, "urea"), r.says("Urea share", "", "urea share"))
 }
 
 // limeFor works the lime that makes up for what its nitrogen does to the soil.
 func (r *rival) limeFor(s *sheet.Sheet, nitrogen *sheet.Given, answer string) {
 	r.limeEach = s.Step(r.place+"-lime-each", "lb CaCO3/lb N", listedLime(s, r.grade),
-		r.says("Lime for a pound of its nitrogen", ""))
-	s.Answer(answer, "lb CaCO3/ac", nitrogen.Times(r.limeEach), r.says("Lime to make up for it", "kg CaCO3/ha"))
+		r.says("Lime for a pound of its nitrogen", "", "lime for a pound of N"))
+	s.Answer(answer, "lb CaCO3/ac", nitrogen.Times(r.limeEach),
+		r.says("Lime to make up for it", "kg CaCO3/ha", "lime to make up for it"))
 }
 
 // slips are the known wrong ways to its answers.

@@ -38,10 +38,10 @@ func fromLabel(s *sheet.Sheet, grade *sheet.Given) *tank {
 	t.liquid = dry.Not().Or(s.Stated(t.density))
 	t.strength = s.Step("strength", "% N of product",
 		sheet.If(s.Stated(t.analysis), t.analysis, listedStrength(s, grade)),
-		sheet.Says{Label: "Nitrogen in the material"})
+		sheet.Says{Label: "Nitrogen in the material", Work: "share of nitrogen"})
 	t.gallon = s.Step("gallon", "lb product/gal",
 		sheet.If(s.Stated(t.density), t.density, listedGallon(s, grade)),
-		sheet.Says{Label: "Weight of a gallon", Also: "kg product/L", When: t.liquid})
+		sheet.Says{Label: "Weight of a gallon", Work: "weight of a gallon", Also: "kg product/L", When: t.liquid})
 	s.Refuse(dry.And(s.Stated(t.density)).And(s.Stated(t.analysis).Not()),
 		"This material is dry, so it has no weight of a gallon: leave that line empty. If you dissolved it, put in the "+
 			"nitrogen of the solution as well, from its label.")

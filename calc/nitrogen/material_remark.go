@@ -6,7 +6,7 @@ import "acreleaf/calc/sheet"
 func (t *tank) fieldRule(inGallon sheet.Term) {
 	solution := t.grade.Is("UAN-32").Or(t.grade.Is("UAN-28"))
 	t.s.Step("apart", "%", inGallon.Over(threePounds(t.s)).Minus(t.s.Number(1)).Size(),
-		sheet.Says{Label: "How far the field rule is from this", When: solution})
+		sheet.Says{Label: "How far the field rule is from this", Work: "difference", When: solution})
 	t.s.Say(sheet.Note, solution,
 		"The field rule is 3 lb of nitrogen to a gallon of UAN. By weight it is {in-gallon}: the two are {apart} apart. "+
 			"The answer is by weight.")
@@ -44,7 +44,7 @@ func (t *tank) storing() {
 func (t *tank) souring(nitrogen *sheet.Given) {
 	s := t.s
 	each := s.Step("lime-each", "lb CaCO3/lb N", listedLime(s, t.grade),
-		sheet.Says{Label: "Lime for a pound of its nitrogen"})
+		sheet.Says{Label: "Lime for a pound of its nitrogen", Work: "lime for a pound of N"})
 	s.Step("lime", "lb CaCO3/ac", nitrogen.Times(each),
 		sheet.Says{Label: "Lime that undoes the change in pH", Also: "kg CaCO3/ha"})
 	s.Say(sheet.Note, each.More(s.Zero("lb CaCO3/lb N")),

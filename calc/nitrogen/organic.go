@@ -33,9 +33,9 @@ func organicCredit(s *sheet.Sheet) {
 		Typical: 35, Low: 0, High: 100, Optional: true, For: []*sheet.Given{material},
 	})
 	share := s.Step("share", "%", sheet.If(s.Stated(release), release, released(s, material)),
-		sheet.Says{Label: "Share that comes free this season"})
+		sheet.Says{Label: "Share that comes free this season", Work: "share that comes free"})
 	whole := s.Step("whole", "lb N/ac", amount.Times(content),
-		sheet.Says{Label: "All the nitrogen in it", Also: "kg N/ha"})
+		sheet.Says{Label: "All the nitrogen in it", Work: "all its nitrogen", Also: "kg N/ha"})
 	nitrogen := s.Answer("nitrogen", "lb N/ac", whole.Times(share),
 		sheet.Says{Label: "Comes free this season", Also: "kg N/ha"})
 
@@ -60,7 +60,7 @@ func released(s *sheet.Sheet, material *sheet.Given) sheet.Term {
 	return s.Listed("released", "%", material, map[string]float64{
 		"manure": 35, "manure-last-year": 12, "manure-before": 5, "compost": 7.5,
 	}, sheet.Fact{
-		Label: "Share that comes free", Reads: "figure for the material",
+		Label: "Share that comes free", Reads: "listed for this material",
 		Source: "Cornell University, CSS 412, module 2 (manure); UC Cooperative Extension, Compost applications for the " +
 			"almond orchard",
 		Sureness: sheet.Handbook,

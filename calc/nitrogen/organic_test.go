@@ -77,11 +77,11 @@ func TestOrganicByHand(t *testing.T) {
 	byHand(t, nitrogen.OrganicCredit, loadOf("manure", "10 tons/ac", "5 lb N/ton"),
 		map[string]float64{"all-of-it": 50, "ton-only": 1.75, "kept-for-released": 32.5})
 	readsAs(t, nitrogen.OrganicCredit, loadOf("compost", "10 tons/ac", "1.5 % N"),
-		"share = figure for the material = 7.5 %",
-		"whole = amount × content = 10 tons/ac × 30 lb N/ton = 300 lb N/ac",
-		"nitrogen = whole × share = 300 lb N/ac × 7.5 % = 22.5 lb N/ac")
+		"share that comes free = listed for this material = 7.5 %",
+		"all its nitrogen = amount × content = 10 tons/ac × 30 lb N/ton = 300 lb N/ac",
+		"nitrogen = all its nitrogen × share that comes free = 300 lb N/ac × 7.5 % = 22.5 lb N/ac")
 	readsAs(t, nitrogen.OrganicCredit, loadOf("manure", "20 t/ha", "2.5 kg N/t", "release=50 %"),
-		"share = release = 50 %",
-		"whole = amount × content = 8.92 tons/ac × 5 lb N/ton = 44.6 lb N/ac",
-		"nitrogen = whole × share = 44.6 lb N/ac × 50 % = 22.3 lb N/ac")
+		"share that comes free = release = 50 %",
+		"all its nitrogen = amount × content = 8.92 tons/ac × 5 lb N/ton = 44.6 lb N/ac",
+		"nitrogen = all its nitrogen × share that comes free = 44.6 lb N/ac × 50 % = 22.3 lb N/ac")
 }

@@ -24,7 +24,7 @@ func nitrateReach(s *sheet.Sheet) {
 		Typical: 20, Low: 0, High: 500, Of: "water", Units: []string{"mg/L NO3-N", "ppm NO3", "mg/L NO3"}, Optional: true,
 	})
 	held := s.Step("holds", "%", sheet.If(s.Stated(capacity), capacity, fieldCapacity(s, texture)),
-		sheet.Says{Label: "Water that the soil holds", Also: "in/ft"})
+		sheet.Says{Label: "Water that the soil holds", Work: "water that the soil holds", Also: "in/ft"})
 	depth := s.Answer("depth", "in", excess.Over(held), sheet.Says{Label: "Nitrate may move by", Also: "ft"})
 	leached := s.Answer("leached", "lb N/ac", nitrate.Times(excess).Times(inchOfWater(s)),
 		sheet.Says{Label: "Nitrogen in that water", Also: "kg N/ha", When: s.Stated(nitrate)})

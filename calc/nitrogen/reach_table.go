@@ -26,7 +26,7 @@ func fieldCapacity(s *sheet.Sheet, texture *sheet.Given) sheet.Term {
 		"sand": 10, "loamy-sand": 12, "sandy-loam": 18, "loam": 28, "silt-loam": 31, "sandy-clay-loam": 27,
 		"clay-loam": 36, "silty-clay-loam": 38, "sandy-clay": 36, "silty-clay": 41, "clay": 42,
 	}, sheet.Fact{
-		Label: "Field capacity by volume", Reads: "figure for the texture",
+		Label: "Field capacity by volume", Reads: "listed for this texture",
 		Source:   "Saxton and Rawls 2006, Soil Science Society of America Journal 70:1569, Table 3",
 		Sureness: sheet.Handbook,
 		Note: "For 2.5 % organic matter, at a pull of 33 kPa. Sources differ by a few percent; these are mostly the lower, " +

@@ -102,9 +102,10 @@ func TestReachByHand(t *testing.T) {
 		"multiplied": 0.54, "feet-for-inches": 3 / 0.18 / 12, "air-for-water": 3 / 0.82, "one-inch": 4.53227,
 		"soil-rule": 20})
 	readsAs(t, nitrogen.NitrateReach, reach("6 in", "loam", "capacity=1.5 in/ft", "nitrate=20 ppm NO3-N"),
-		"holds = capacity = 12.5 %", "depth = excess ÷ holds = 6 in ÷ 12.5 % = 48 in",
+		"water that the soil holds = capacity = 12.5 %", "depth = excess ÷ water that the soil holds = 6 in ÷ 12.5 % = 48 in",
 		"leached = nitrate × excess × 0.226613 lb/ac per ppm and inch = "+
 			"20 ppm NO3-N × 6 in × 0.226613 lb/ac per ppm and inch = 27.2 lb N/ac")
 	readsAs(t, nitrogen.NitrateReach, reach("3 in", "sandy-loam"),
-		"holds = figure for the texture = 18 %", "depth = excess ÷ holds = 3 in ÷ 18 % = 16.7 in")
+		"water that the soil holds = listed for this texture = 18 %", "depth = excess ÷ water that the soil "+
+			"holds = 3 in ÷ 18 % = 16.7 in")
 }

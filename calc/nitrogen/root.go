@@ -29,10 +29,11 @@ func rootShare(s *sheet.Sheet) {
 		Label: "Nitrogen for one tree, in one feed", Hint: "Ounces of nitrogen, not of fertilizer.",
 		Typical: 0.8, Low: 0, High: 80, Units: []string{"lb N/tree", "g N/tree"},
 	})
-	half := s.Step("reach", "ft", wetted.Over(s.Number(2)), sheet.Says{Label: "Radius of the wetted circle", Also: "m"})
+	half := s.Step("reach", "ft", wetted.Over(s.Number(2)),
+		sheet.Says{Label: "Radius of the wetted circle", Work: "radius of the wet circle", Also: "m"})
 	c := circles{s: s, reach: half, root: root.Term, offset: offset.Term, pi: pi(s)}
 	whole := s.Step("wetted-area", "ft2", c.pi.Times(half.Power(2)),
-		sheet.Says{Label: "Ground that is wetted", Also: "m2"})
+		sheet.Says{Label: "Ground that is wetted", Work: "wet ground", Also: "m2"})
 	overlap := c.overlap()
 	share := s.Answer("share", "%", overlap.Over(whole), sheet.Says{Label: "Share of the wetted ground with roots in it"})
 	effective := s.Answer("effective", "oz N/tree", rate.Times(share),
@@ -91,15 +92,17 @@ func (c *circles) overlap() sheet.Term {
 	meet := deep.More(nothing)
 	c.cross = meet.And(bare.More(nothing)).And(dry.More(nothing))
 
-	narrow := s.Step("narrow", "ft", c.reach.Least(c.root), sheet.Says{Label: "The smaller radius", Also: "m"})
-	inner := s.Step("inner", "ft2", c.pi.Times(narrow.Power(2)), sheet.Says{Label: "The smaller circle", Also: "m2"})
+	narrow := s.Step("narrow", "ft", c.reach.Least(c.root),
+		sheet.Says{Label: "The smaller radius", Work: "smaller radius", Also: "m"})
+	inner := s.Step("inner", "ft2", c.pi.Times(narrow.Power(2)),
+		sheet.Says{Label: "The smaller circle", Work: "smaller circle", Also: "m2"})
 	lens := c.lens(
-		s.Step("deep", "ft", deep, c.says("How deep the circles overlap", "m")),
-		s.Step("bare", "ft", bare, c.says("Wet crescent without roots, at its widest", "m")),
-		s.Step("dry", "ft", dry, c.says("Crescent of roots left dry, at its widest", "m")))
+		s.Step("deep", "ft", deep, c.says("depth of overlap", "How deep the circles overlap", "m")),
+		s.Step("bare", "ft", bare, c.says("wet without roots", "Wet crescent without roots, at its widest", "m")),
+		s.Step("dry", "ft", dry, c.says("roots left dry", "Crescent of roots left dry, at its widest", "m")))
 	return s.Step("overlap", "ft2",
 		sheet.If(c.cross, s.Zero("ft2").Most(lens).Least(inner), sheet.If(meet, inner, s.Zero("ft2"))),
-		sheet.Says{Label: "Wetted ground with roots in it", Also: "m2"})
+		sheet.Says{Label: "Wetted ground with roots in it", Work: "wet ground with roots", Also: "m2"})
 }
 
 // lens is the area that two crossing circles share: two sectors without the kite between the centers and the points
@@ -107,14 +110,14 @@ func (c *circles) overlap() sheet.Term {
 func (c *circles) lens(deep, bare, dry sheet.Term) sheet.Term {
 	s := c.s
 	around := s.Step("around", "ft", c.reach.Plus(c.root).Plus(c.offset),
-		c.says("All three lengths together", "m"))
+		c.says("all three lengths", "All three lengths together", "m"))
 	wet := c.angle("wet-angle", "emitter", deep.Times(dry), bare.Times(around), c.reach)
 	roots := c.angle("root-angle", "trunk", deep.Times(bare), dry.Times(around), c.root)
 	kite := s.Step("kite", "ft2", deep.Times(bare).Times(dry).Times(around).SquareRoot().Over(s.Number(2)),
-		c.says("Kite between the centers and the crossings", "m2"))
+		c.says("kite", "Kite between the centers and the crossings", "m2"))
 	return s.Step("lens", "ft2",
 		c.reach.Power(2).Times(wet).Plus(c.root.Power(2).Times(roots)).Minus(kite),
-		c.says("Lens where the circles cross", "m2"))
+		c.says("lens", "Lens where the circles cross", "m2"))
 }
 
 // angle is twice the angle whose sine squared is sine over four times the sides, and whose cosine squared is cosine
@@ -125,10 +128,10 @@ func (c *circles) angle(name, from string, sine, cosine, radius sheet.Term) shee
 		return s.Number(2).Times(of.Over(s.Number(4).Times(c.offset).Times(radius)).SquareRoot().Arccosine())
 	}
 	return s.Step(name, "", sheet.If(sine.Less(cosine), c.pi.Minus(part(sine)), part(cosine)),
-		c.says("Half the angle of the lens, seen from the "+from+", in radians", ""))
+		c.says("half angle at the "+from, "Half the angle of the lens, seen from the "+from+", in radians", ""))
 }
 
 // says labels a step that is there when the circles cross.
-func (c *circles) says(label, also string) sheet.Says {
-	return sheet.Says{Label: label, Also: also, When: c.cross}
+func (c *circles) says(work, label, also string) sheet.Says {
+	return sheet.Says{Label: label, Work: work, Also: also, When: c.cross}
 }

@@ -18,23 +18,24 @@ func TestWorkReadsAsAGrowerWouldWriteIt(t *testing.T) {
 			"nitrogen = reported × 14.007 ÷ 62.004 = 45 ppm NO3 × 14.007 ÷ 62.004 = 10.2 ppm NO3-N",
 			"nitrate = reported = 45 ppm NO3"}},
 		{situation{nitrogen.SoilNitrogen, []string{"nitrate=12 ppm NO3-N", "depth=12 in"}}, []string{
-			"by rule = nitrate × 2 lb/ac per ppm × depth ÷ 6 in = " +
-				"12 ppm NO3-N × 2 lb/ac per ppm × 12 in ÷ 6 in = 48 lb N/ac",
-			"nitrogen = by rule = 48 lb N/ac"}},
+			"by the field rule = nitrate × 2 lb/ac per ppm × depth ÷ 6 in = 12 ppm NO3-N × 2 lb/ac per ppm × 12 " +
+				"in ÷ 6 in = 48 lb N/ac",
+			"nitrogen = by the field rule = 48 lb N/ac"}},
 		{situation{nitrogen.SoilNitrogen, []string{"nitrate=10 ppm NO3-N", "depth=12 in", "bulk-density=1.3 g/cm3"}},
-			[]string{"by rule = nitrate × 2 lb/ac per ppm × depth ÷ 6 in = " +
-				"10 ppm NO3-N × 2 lb/ac per ppm × 12 in ÷ 6 in = 40 lb N/ac",
-				"by weight = nitrate × bulk density × depth × 0.226613 = " +
-					"10 ppm NO3-N × 1.3 g/cm3 × 12 in × 0.226613 = 35.4 lb N/ac",
-				"apart = the size of (1 − by rule ÷ by weight) = the size of (1 − 40 lb N/ac ÷ 35.4 lb N/ac) = 13.1 %",
-				"nitrogen = by weight = 35.4 lb N/ac"}},
+			[]string{"by the field rule = nitrate × 2 lb/ac per ppm × depth ÷ 6 in = 10 ppm NO3-N × 2 lb/ac per " +
+				"ppm × 12 in ÷ 6 in = 40 lb N/ac",
+				"by the weight of the soil = nitrate × bulk density × depth × 0.226613 = 10 ppm NO3-N × 1.3 " +
+					"g/cm3 × 12 in × 0.226613 = 35.4 lb N/ac",
+				"difference = the size of (1 − by the field rule ÷ by the weight of the soil) = the size of (1 " +
+					"− 40 lb N/ac ÷ 35.352 lb N/ac) = 13.1 %",
+				"nitrogen = by the weight of the soil = 35.4 lb N/ac"}},
 		{situation{nitrogen.WaterNitrogen, []string{"nitrate=10 ppm NO3-N", "water=12 in"}}, []string{
 			"per inch = nitrate × 0.226613 lb/ac per ppm and inch = " +
 				"10 ppm NO3-N × 0.226613 lb/ac per ppm and inch = 2.27 lb N/ac per in",
 			"nitrogen = per inch × water = 2.27 lb N/ac per in × 12 in = 27.2 lb N/ac",
-			"by rule = nitrate × 0.23 lb/ac per ppm and inch × water = " +
-				"10 ppm NO3-N × 0.23 lb/ac per ppm and inch × 12 in = 27.6 lb N/ac",
-			"apart = by rule ÷ nitrogen − 1 = 27.6 lb N/ac ÷ 27.2 lb N/ac − 1 = 1.49 %"}},
+			"with 0.23 = nitrate × 0.23 lb/ac per ppm and inch × water = 10 ppm NO3-N × 0.23 lb/ac per ppm and " +
+				"inch × 12 in = 27.6 lb N/ac",
+			"difference = with 0.23 ÷ nitrogen − 1 = 27.6 lb N/ac ÷ 27.194 lb N/ac − 1 = 1.49 %"}},
 		{situation{nitrogen.TreeDensity, []string{"pattern=rectangle", "tree=18 ft", "row=22 ft"}}, []string{
 			"row distance = row = 22 ft",
 			"area = row distance × tree ÷ 1 tree = 22 ft × 18 ft ÷ 1 tree = 396 ft2/tree",

@@ -25,12 +25,13 @@ func soilNitrogen(s *sheet.Sheet) {
 	})
 	rule, slice := fieldRule(s)
 	ruled := s.Step("by-rule", "lb N/ac", nitrate.Times(rule).Times(depth).Over(slice),
-		sheet.Says{Label: "By the field rule", Also: "kg N/ha"})
+		sheet.Says{Label: "By the field rule", Work: "by the field rule", Also: "kg N/ha"})
 	weighed := s.Step("by-weight", "lb N/ac", nitrate.Nitrogen().Times(density).Times(depth),
-		sheet.Says{Label: "By the weight of your soil", Also: "kg N/ha", When: s.Stated(density)})
+		sheet.Says{Label: "By the weight of your " +
+			"soil", Work: "by the weight of the soil", Also: "kg N/ha", When: s.Stated(density)})
 	both := s.Stated(density).And(weighed.More(s.Zero("lb N/ac")))
 	s.Step("apart", "%", s.Number(1).Minus(ruled.Over(weighed)).Size(),
-		sheet.Says{Label: "How far the field rule is from the weight", When: both})
+		sheet.Says{Label: "How far the field rule is from the weight", Work: "difference", When: both})
 	nitrogen := s.Answer("nitrogen", "lb N/ac", sheet.If(s.Stated(density), weighed, ruled),
 		sheet.Says{Label: "Nitrogen in this layer", Also: "kg N/ha"})
 

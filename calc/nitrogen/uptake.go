@@ -19,7 +19,7 @@ func uptakeEfficiency(s *sheet.Sheet) {
 	share := s.Listed("share", "%", system, map[string]float64{
 		"fertigation": 80, "general": 70, "furrow-or-broadcast": 50,
 	}, sheet.Fact{
-		Label: "Share taken up", Reads: "figure for the system",
+		Label: "Share taken up", Reads: "listed for this system",
 		Source:   "Almond Board of California, Nitrogen budgeting; UC advisor notes in AgFax, 2019-03-31 (pistachio)",
 		Sureness: sheet.Handbook,
 		Note:     "A figure for planning, from bearing trees. Sources measure different things, from 28 to 90 %.",

@@ -58,7 +58,7 @@ func (h shares) stage(name, label string, when sheet.Value, figures ...float64) 
 		table[option.Name] = figures[i]
 	}
 	listed := h.s.Listed(name+"-of-crop", "%", h.crop, table, sheet.Fact{
-		Label: label, Reads: "figure for the crop", Source: h.source, Sureness: sheet.Handbook,
+		Label: label, Reads: "listed for this crop", Source: h.source, Sureness: sheet.Handbook,
 	})
 	share = h.s.Step(name+"-share", "%", listed, sheet.Says{Label: label + ", share of the season", When: when})
 	nitrogen = h.s.Answer(name, "lb N/ac", h.nitrogen.Times(share),

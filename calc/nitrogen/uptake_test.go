@@ -112,8 +112,8 @@ func TestUptakeByHand(t *testing.T) {
 	byHand(t, nitrogen.UptakeEfficiency, []string{"system=furrow-or-broadcast"},
 		map[string]float64{"share-for-ratio": 0.5, "loss-added": 1.5})
 	readsAs(t, nitrogen.UptakeShare, share("220", "pistachio"),
-		"first share = figure for the crop = 30 %", "first = nitrogen × first share = 220 lb N/ac × 30 % = 66 lb N/ac",
-		"second share = figure for the crop = 70 %", "second = nitrogen × second share = 220 lb N/ac × 70 % = 154 lb N/ac")
+		"first share = listed for this crop = 30 %", "first = nitrogen × first share = 220 lb N/ac × 30 % = 66 lb N/ac",
+		"second share = listed for this crop = 70 %", "second = nitrogen × second share = 220 lb N/ac × 70 % = 154 lb N/ac")
 	readsAs(t, nitrogen.UptakeEfficiency, []string{"system=fertigation"},
-		"efficiency = figure for the system = 80 %", "per pound = 1 ÷ efficiency = 1 ÷ 80 % = 1.25 lb N/lb N")
+		"efficiency = listed for this system = 80 %", "per pound = 1 ÷ efficiency = 1 ÷ 80 % = 1.25 lb N/lb N")
 }

@@ -56,10 +56,10 @@ func fieldFactor(s *sheet.Sheet, nitrate, water *sheet.Given, nitrogen sheet.Ter
 		Note: "A Colorado sheet of best practices prints it. It is shown beside the exact one, and no answer uses it.",
 	})
 	ruled := s.Step("by-rule", "lb N/ac", nitrate.Times(factor).Times(water),
-		sheet.Says{Label: "With 0.23, as in the field", Also: "kg N/ha"})
+		sheet.Says{Label: "With 0.23, as in the field", Work: "with 0.23", Also: "kg N/ha"})
 	some := nitrogen.More(s.Zero("lb N/ac"))
 	s.Step("apart", "%", ruled.Over(nitrogen).Minus(s.Number(1)),
-		sheet.Says{Label: "How far 0.23 is from the exact factor", When: some})
+		sheet.Says{Label: "How far 0.23 is from the exact factor", Work: "difference", When: some})
 	s.Say(sheet.Note, some,
 		"The exact factor 0.226613 was used: {nitrogen}. The 0.23 of the field gives {by-rule}, {apart} more.")
 }

@@ -88,6 +88,9 @@ func (a *assembler) workNew(n *node, k known) int {
 		for i, arg := range n.args {
 			args[i] = a.work(arg, k)
 		}
+		if n.slack != 0 {
+			args[0] = a.emit(Subtract, args[0], a.literal(n.slack))
+		}
 		return a.emit(n.op, args...)
 	}
 	panic("sheet: a given was not filled in before its program was written")

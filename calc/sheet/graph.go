@@ -29,6 +29,7 @@ type Use struct {
 
 	cells    map[string]int   // by the name of a given, step or answer
 	presence map[string]int   // by the name of an optional given that is not linked
+	typed    map[string]bool  // by the name of a given: whether a person fills it in, or what it is linked to
 	others   map[string]int   // by the name of a given with a second kind of quantity that is not linked
 	linked   map[string]Entry // by the name of a linked given: its kind and its form
 	forms    map[string]int   // by the name of a given that may be told in forms and is not linked: the form, 0 for none

@@ -23,6 +23,7 @@ func (l *layout) cell() int {
 
 func (l *layout) place(u *Use) error {
 	u.cells, u.presence, u.outside = map[string]int{}, map[string]int{}, map[string]int{}
+	u.typed = map[string]bool{}
 	u.others, u.there, u.forms, u.linked = map[string]int{}, map[string]int{}, map[string]int{}, map[string]Entry{}
 	u.remarks, u.slips, u.After = nil, nil, nil
 	for name := range u.Links {
@@ -69,6 +70,7 @@ func (l *layout) placeGiven(u *Use, given *Given, k known) error {
 	cell := u.cells[given.Name]
 	link, linked := u.Links[given.Name]
 	if !linked {
+		u.typed[given.Name] = true
 		k[given.n] = l.assembler.input(cell)
 		if given.stated != nil {
 			u.presence[given.Name] = l.cell()
@@ -94,6 +96,7 @@ func (l *layout) placeGiven(u *Use, given *Given, k known) error {
 		k[f.is] = l.assembler.literal(truth(i+1 == form))
 	}
 	from := l.graph.Find(link.Use)
+	u.typed[given.Name] = from.typed[link.Name]
 	value := l.holds[from.Index][from.Sheet.named[link.Name]]
 	value = l.assembler.convert(value, factor.Multiply, factor.Divide)
 	k[given.n] = value

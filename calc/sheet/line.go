@@ -2,17 +2,18 @@ package sheet
 
 import (
 	"math"
-	"strconv"
+	"strings"
 )
 
 // A Line is one line of the work: how a result is worked, in names and in numbers.
 type Line struct {
 	Result  *Result
-	When    int    // the cell that says whether this way was taken (1) or another (0); -1 if there is no other
-	Taken   bool   // whether it was taken for these numbers
-	Symbols string // MathML: nitrogen = nitrate × …
-	Numbers string // MathML: = 12 ppm NO3-N × … = 48 lb N/ac
-	Words   string // both as plain text
+	When    int      // the cell that says whether this way was taken (1) or another (0); -1 if there is no other
+	Taken   bool     // whether it was taken for these numbers
+	Symbols string   // MathML: nitrogen = nitrate × …
+	Numbers []string // MathML: = 12 ppm NO3-N × … = 48 lb N/ac; for ranges the least and then the most
+	Bare    bool     // only what stands after the last sign of equality is for showing: no ends of ranges give the result
+	Words   string   // all as plain text
 }
 
 // A Marker gives the attributes of the element that holds the value of a cell, each with a space before it, so that a
@@ -25,14 +26,18 @@ func (o Outcome) Lines(mark Marker) []Line {
 	for _, r := range o.Use.Sheet.Results {
 		for i, w := range r.ways() {
 			cell := o.Use.ways[r.Name][i]
-			lines = append(lines, Line{
-				Result:  r,
-				When:    cell,
-				Taken:   cell < 0 || o.holds(cell),
-				Symbols: o.symbolsMath(r, w.body),
-				Numbers: o.numbersMath(r, w.body, mark),
-				Words:   o.words(r, w.body),
-			})
+			line := Line{Result: r, When: cell, Taken: cell < 0 || o.holds(cell), Symbols: o.symbolsMath(r, w.body)}
+			sums := o.sums(r, w, line.Taken)
+			if line.Bare = sums == nil; line.Bare {
+				sums = []*sum{{o: o, r: r, body: w.body}}
+				line.Words = o.words(r, w.body, nil)
+			} else {
+				line.Words = o.words(r, w.body, sums)
+			}
+			for _, s := range sums {
+				line.Numbers = append(line.Numbers, s.math(mark, line.Bare))
+			}
+			lines = append(lines, line)
 		}
 	}
 	return lines
@@ -107,21 +112,28 @@ func (n *node) misread(numbers bool) bool {
 	return true
 }
 
-// change is how a conversion reads after what it converts: "÷", "16" or "×", "0.226613", to six digits.
-func (n *node) change() (sign, number string) {
+// change is how a conversion reads after what it converts: "÷" 16 or "×" 0.226613.
+func (n *node) change() (sign string, number float64) {
 	if n.factor.Multiply == 1 {
-		return "÷", sixDigits(n.factor.Divide)
+		return "÷", n.factor.Divide
 	}
-	return "×", sixDigits(n.factor.Apply(1))
+	return "×", n.factor.Apply(1)
 }
 
-// sixDigits writes a number to six significant digits, never as a power of ten.
-func sixDigits(v float64) string {
-	rounded, err := strconv.ParseFloat(strconv.FormatFloat(v, 'e', 5, 64), 64)
-	if err != nil {
-		panic(err) // FormatFloat writes what ParseFloat reads
+// reads parts how a constant reads in a formula into its number and what stands after it. False when it reads otherwise
+// than as a number.
+func (n *node) reads() (number float64, after string, is bool) {
+	if n.said == "" {
+		return n.value, "", true
 	}
-	return strconv.FormatFloat(rounded, 'f', -1, 64)
+	digits := strings.IndexFunc(n.said, func(r rune) bool { return !strings.ContainsRune("0123456789.,", r) })
+	if digits < 0 {
+		digits = len(n.said)
+	}
+	if digits == 0 {
+		return 0, "", false
+	}
+	return n.value, n.said[digits:], true
 }
 
 // infix is how an operation reads between its operands, and how tightly each of them must hold. False for one that is

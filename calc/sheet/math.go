@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"html"
+	"strconv"
 	"strings"
 
 	"acreleaf/calc/unit"
@@ -10,32 +11,39 @@ import (
 // A mathPrinter writes presentation MathML Core (W3C), in names or in numbers.
 type mathPrinter struct {
 	strings.Builder
-	o       Outcome
-	numbers bool
-	mark    Marker
+	sum  *sum // nil: in names
+	mark Marker
+	bare bool // the result is a range that no one sum gives
 }
 
 const mathOpen, mathClose = `<math displaystyle="true">`, `</math>`
 
 func (o Outcome) symbolsMath(r *Result, body *node) string {
-	p := &mathPrinter{o: o}
+	p := &mathPrinter{}
 	p.WriteString(mathOpen + "<mrow>")
-	p.name(r.Name)
+	p.name(r.called())
 	p.operator("=")
 	p.expression(body, callLevel)
 	p.WriteString("</mrow>" + mathClose)
 	return p.String()
 }
 
-func (o Outcome) numbersMath(r *Result, body *node, mark Marker) string {
-	p := &mathPrinter{o: o, numbers: true, mark: mark}
-	p.WriteString(mathOpen + "<mrow>")
+// math writes the sum, or of a bare one what leads to the result all the same: a page shows it for other numbers.
+func (s *sum) math(mark Marker, bare bool) string {
+	p := &mathPrinter{sum: s, mark: mark, bare: bare}
+	p.WriteString(mathOpen + "<mrow")
+	if mark != nil && !s.body.plainly() {
+		if hidden := s.hidden(); hidden != 1 {
+			p.WriteString(` data-scale="` + strconv.FormatFloat(hidden, 'g', -1, 64) + `"`)
+		}
+	}
+	p.WriteString(">")
 	p.operator("=")
-	if !body.plainly() {
-		p.expression(body, callLevel)
+	if !s.body.plainly() {
+		p.expression(s.body, callLevel)
 		p.operator("=")
 	}
-	p.valueOf(r.Name)
+	p.result()
 	p.WriteString("</mrow>" + mathClose)
 	return p.String()
 }
@@ -49,7 +57,7 @@ func (p *mathPrinter) expression(n *node, level int) {
 	}
 	switch n.kind {
 	case kindNumber:
-		p.quantity(unit.Quantity{Value: n.value, Unit: n.unit}, "")
+		p.number(unit.Text(n.value), n.unit, "")
 	case kindConstant:
 		p.constant(n)
 	case kindGiven, kindNamed:
@@ -57,12 +65,12 @@ func (p *mathPrinter) expression(n *node, level int) {
 	case kindLookup:
 		p.text(n.said)
 	case kindRecast:
-		p.recast(n)
+		p.leaf(n)
 	case kindConvert:
 		p.expression(n.args[0], productLevel)
 		sign, number := n.change()
 		p.operator(sign)
-		p.WriteString("<mn>" + number + "</mn>")
+		p.WriteString("<mn" + p.exactly(number) + ">" + p.sum.constantText(number) + "</mn>")
 	case kindPower:
 		p.power(n)
 	case kindOperation, kindArccosine:
@@ -87,7 +95,7 @@ func (p *mathPrinter) operation(n *node) {
 }
 
 func (p *mathPrinter) power(n *node) {
-	brackets := n.args[0].misread(p.numbers)
+	brackets := n.args[0].misread(p.sum != nil)
 	p.WriteString("<msup><mrow>")
 	if brackets {
 		p.bracket("(")
@@ -110,50 +118,43 @@ func (p *mathPrinter) call(n *node) {
 	}
 }
 
+// leaf writes a given, step or answer. Its unit is that of the formula: a given may have been written as its second
+// kind of quantity.
 func (p *mathPrinter) leaf(n *node) {
-	if p.numbers {
-		p.valueOf(n.name)
+	name, _ := n.leaf()
+	if p.sum == nil {
+		p.name(n.called())
 		return
 	}
-	p.name(n.name)
+	p.valueOf(name, p.sum.leafText(name, n.unit), n.unit)
 }
 
-// recast writes a given as its second kind of quantity.
-func (p *mathPrinter) recast(n *node) {
-	name := n.args[0].name
-	if !p.numbers {
-		p.name(name)
+func (p *mathPrinter) result() {
+	r := p.sum.r
+	text := p.sum.resultText(p.sum.end)
+	if p.bare || p.sum.ranged() {
+		text = p.sum.o.numbersOf(r, p.sum.resultText)
+	}
+	p.valueOf(r.Name, text, r.Unit)
+}
+
+// valueOf writes the number or the day of a cell.
+func (p *mathPrinter) valueOf(name, text string, u unit.Unit) {
+	attributes := ""
+	if p.mark != nil {
+		attributes = p.mark(p.sum.o.Use.cells[name])
+	}
+	if p.sum.o.Use.Sheet.IsDate(name) {
+		p.WriteString("<mtext" + attributes + ">" + text + "</mtext>")
 		return
 	}
-	r := p.o.Range(name)
-	p.number(unit.Range{Low: r.Low, High: r.High, Unit: n.unit}, p.attributes(name))
+	p.number(text, u, attributes)
 }
 
-func (p *mathPrinter) attributes(name string) string {
-	if p.mark == nil {
-		return ""
-	}
-	return p.mark(p.o.Use.cells[name])
-}
-
-func (p *mathPrinter) valueOf(name string) {
-	if p.o.Use.Sheet.IsDate(name) {
-		p.WriteString("<mtext" + p.attributes(name) + ">" + p.o.Text(name) + "</mtext>")
-		return
-	}
-	r := p.o.Range(name)
-	r.Unit = p.o.Use.Sheet.named[name].unit // a given may have been written as its second kind; recast prints that
-	p.number(r, p.attributes(name))
-}
-
-func (p *mathPrinter) quantity(q unit.Quantity, attributes string) {
-	p.number(unit.Range{Low: q.Value, High: q.Value, Unit: q.Unit}, attributes)
-}
-
-// number writes a number or a range with its unit, in the order of a sentence: $2/lb, 12 in, 3 to 4 oz N/tree.
-func (p *mathPrinter) number(r unit.Range, attributes string) {
-	number := r.Numbers()
-	before, after, _ := strings.Cut(r.String(), number)
+// number writes a number with its unit, in the order of a sentence: $2/lb, 12 in.
+func (p *mathPrinter) number(number string, u unit.Unit, attributes string) {
+	const mark = "0"
+	before, after, _ := strings.Cut(u.Label(mark), mark)
 	together := before != "" || after != "" // so that a line does not end between a number and its unit
 	if together {
 		p.WriteString("<mrow>")
@@ -180,15 +181,30 @@ func (p *mathPrinter) text(text string) {
 }
 
 func (p *mathPrinter) constant(n *node) {
-	if n.said != "" {
-		p.WriteString("<mtext>" + html.EscapeString(n.said) + "</mtext>")
-		return
+	number, after, is := n.reads()
+	switch {
+	case !is:
+		p.WriteString("<mn>" + html.EscapeString(n.said) + "</mn>")
+	case n.said == "":
+		p.number(p.sum.constantText(number), n.unit, p.exactly(number))
+	default:
+		p.WriteString("<mrow><mn" + p.exactly(number) + ">" + p.sum.constantText(number) + "</mn>")
+		p.text(after)
+		p.WriteString("</mrow>")
 	}
-	p.quantity(unit.Quantity{Value: n.value, Unit: n.unit}, "")
+}
+
+// exactly gives the attribute for a figure that is printed with fewer digits than it has, so that a page can print
+// more.
+func (p *mathPrinter) exactly(v float64) string {
+	if p.sum == nil || p.mark == nil || unit.Few(v, typedDigits) {
+		return ""
+	}
+	return ` data-value="` + strconv.FormatFloat(v, 'g', -1, 64) + `"`
 }
 
 func (p *mathPrinter) name(name string) {
-	p.WriteString("<mi>" + html.EscapeString(spaced(name)) + "</mi>")
+	p.WriteString("<mi>" + html.EscapeString(name) + "</mi>")
 }
 
 func (p *mathPrinter) operator(sign string) { p.WriteString("<mo>" + sign + "</mo>") }

@@ -46,14 +46,36 @@ func (o Outcome) Range(name string) unit.Range {
 
 // Text is a given, step or answer as a reader sees it: "48 lb N/ac", "3 to 4 oz N/tree", "Apr 15, 2027".
 func (o Outcome) Text(name string) string {
+	if o.Use.Sheet.IsDate(name) {
+		return o.Numbers(name)
+	}
+	return o.Range(name).Unit.Label(o.Numbers(name))
+}
+
+// Numbers is Text without the unit. A given is written with the digits that it was typed with.
+func (o Outcome) Numbers(name string) string {
 	r := o.Range(name)
-	if !o.Use.Sheet.IsDate(name) {
-		return r.String()
+	write := r.Unit.Number
+	switch {
+	case o.Use.Sheet.IsDate(name):
+		write = DateText
+	case o.Typed(name):
+		write = func(v float64) string { return r.Unit.Operand(v, typedDigits, operandUsual, 0) }
 	}
-	if r.Low == r.High {
-		return DateText(r.Low)
+	low, high := write(r.Low), write(r.High)
+	if low == high {
+		return low
 	}
-	return DateText(r.Low) + " to " + DateText(r.High)
+	return low + " to " + high
+}
+
+// Typed says whether a name is that of a number that a person fills in, here or at the end of a link.
+func (o Outcome) Typed(name string) bool { return o.Use.typed[name] }
+
+// TypedElsewhere says whether a given takes a number that a person fills in on another sheet.
+func (u *Use) TypedElsewhere(given string) bool {
+	_, linked := u.Links[given]
+	return linked && u.typed[given]
 }
 
 // kind says whether a given is of its second kind of quantity, and which form it is told in.
@@ -159,7 +181,7 @@ func (o Outcome) text(r *Remark) string {
 		case o.Use.Sheet.IsDate(p.Name):
 			b.WriteString(o.Text(p.Name))
 		case p.Bare:
-			b.WriteString(o.Range(p.Name).Numbers())
+			b.WriteString(o.Numbers(p.Name))
 		case r.Words:
 			b.WriteString(o.Range(p.Name).Spoken())
 		default:

@@ -32,7 +32,11 @@ func (g *Given) Text(e Entry) string {
 	case g.Date:
 		return DateText(e.Value) + " to " + DateText(e.High)
 	}
-	return unit.Range{Low: e.Typed, High: e.TypedHigh, Unit: e.Unit}.String()
+	number := e.Unit.Operand(e.Typed, typedDigits, operandUsual, 0)
+	if high := e.Unit.Operand(e.TypedHigh, typedDigits, operandUsual, 0); high != number {
+		number += " to " + high
+	}
+	return e.Unit.Label(number)
 }
 
 // Treated says how an entry is treated that is not taken as it stands: a laboratory's "<5". It is "" for others.

@@ -1,10 +1,15 @@
 package sheet
 
-import "acreleaf/calc/unit"
+import (
+	"cmp"
+
+	"acreleaf/calc/unit"
+)
 
 // Says is how a step or an answer is named to the reader.
 type Says struct {
 	Label string // "Nitrogen in this layer"
+	Work  string // what the work calls it, when its name is not for a reader: "share of nitrogen" for strength
 	Also  string // a second unit to show it in: "kg N/ha"
 	Date  bool   // a day of the calendar; its unit is days, counted from 1970-01-01
 	When  Value  // a question: without a yes the result is left out, and nothing can take it; nil: it is always there
@@ -45,7 +50,7 @@ func (s *Sheet) result(name string, u unit.Unit, t Term, says Says, answer bool)
 	if says.Date && u.String() != "days" {
 		s.fault("%q is a date, so its unit is days", name)
 	}
-	n := &node{kind: kindNamed, args: []*node{worked.n}, unit: u, date: says.Date}
+	n := &node{kind: kindNamed, args: []*node{worked.n}, unit: u, date: says.Date, work: says.Work}
 	r.n = n
 	s.define(name, n)
 	s.Results = append(s.Results, r)
@@ -55,6 +60,17 @@ func (s *Sheet) result(name string, u unit.Unit, t Term, says Says, answer bool)
 		}
 	}
 	return s.wrap(n)
+}
+
+// called is what the work calls a result.
+func (r *Result) called() string { return r.n.called() }
+
+// called is what the work calls a given, step or answer.
+func (n *node) called() string {
+	if n.kind == kindRecast {
+		n = n.args[0]
+	}
+	return cmp.Or(n.work, spaced(n.name))
 }
 
 // A Slip is a known wrong way to work an answer, so that a wrong answer can be told which it is.

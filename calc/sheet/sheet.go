@@ -59,6 +59,12 @@ func (s *Sheet) Number(v float64) Term {
 	return s.wrap(&node{kind: kindNumber, value: v, unit: plain})
 }
 
+// Amount is a quantity of the arithmetic itself that has a unit: the days of the longest season. A figure of the trade
+// is a Constant.
+func (s *Sheet) Amount(v float64, unitText string) Term {
+	return s.wrap(&node{kind: kindNumber, value: v, unit: s.parseUnit(unitText)})
+}
+
 // Zero is nothing of a unit: the floor of Most.
 func (s *Sheet) Zero(unitText string) Term {
 	return s.wrap(&node{kind: kindNumber, unit: s.parseUnit(unitText)})

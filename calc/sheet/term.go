@@ -48,8 +48,10 @@ type node struct {
 	name   string
 	value  float64
 	factor unit.Factor
-	said   string // how a truth or a lookup reads: "the pattern is square", "by material"
-	date   bool   // a day of the calendar
+	slack  float64 // by how much a number may pass a whole one and still be rounded to it
+	said   string  // how a truth or a lookup reads: "the pattern is square", "by material"
+	date   bool    // a day of the calendar
+	work   string  // what the work calls it; "": its name
 
 	figures []float64
 }
@@ -109,6 +111,14 @@ func (t Term) Not() Term {
 
 // RoundUp is the smallest whole number of the term's unit that is not below it.
 func (t Term) RoundUp() Term { return t.alone(Ceiling) }
+
+// RoundUpPast is RoundUp, but a number that passes a whole one by no more than slack is taken for that whole number. It
+// is for a number that rounding in the last bit may have moved past it: the slack is no part of the work that is shown.
+func (t Term) RoundUpPast(slack float64) Term {
+	up := t.RoundUp()
+	up.n.slack = slack
+	return up
+}
 
 // RoundDown is the largest whole number of the term's unit that is not above it.
 func (t Term) RoundDown() Term { return t.alone(Floor) }

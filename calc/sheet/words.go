@@ -9,26 +9,44 @@ import (
 // A wordPrinter writes a formula as plain text, in names or in numbers.
 type wordPrinter struct {
 	strings.Builder
-	o       Outcome
-	numbers bool
-	result  string // what is worked
+	sum *sum // nil: in names
 }
 
 // words is one line of the work: "nitrogen = nitrate × … = 12 ppm NO3-N × … = 48 lb N/ac". A formula without names,
-// such as a figure from a table, is written once.
-func (o Outcome) words(r *Result, body *node) string {
-	symbols := &wordPrinter{o: o}
+// such as a figure from a table, is written once. For ranges the line has what gives the least and what gives the most,
+// or where nothing does, the names and the range alone.
+func (o Outcome) words(r *Result, body *node, sums []*sum) string {
+	symbols := &wordPrinter{}
 	symbols.expression(body, callLevel)
-	numbers := &wordPrinter{o: o, numbers: true, result: r.Name}
-	numbers.expression(body, callLevel)
-	parts := []string{spaced(r.Name), symbols.String(), numbers.String(), o.Text(r.Name)}
-	line := parts[0]
-	for i, part := range parts[1:] {
-		if part != parts[i] {
-			line += " = " + part
+	result := &sum{o: o, r: r, body: body}
+	line := chain(r.called(), symbols.String())
+	switch len(sums) {
+	case 0:
+		return chain(line, result.rangeText())
+	case 1:
+		if !sums[0].ranged() {
+			line = chain(line, sums[0].words())
 		}
+		return chain(line, sums[0].rangeText())
+	}
+	for i, at := range []string{"; at least ", "; at most "} {
+		line += at + chain(sums[i].words(), sums[i].label(sums[i].resultText(sums[i].end)))
 	}
 	return line
+}
+
+// chain puts a sign of equality between two parts that are not the same.
+func chain(line, part string) string {
+	if before := strings.LastIndex(line, " = "); part == line || before >= 0 && line[before+len(" = "):] == part {
+		return line
+	}
+	return line + " = " + part
+}
+
+func (s *sum) words() string {
+	p := &wordPrinter{sum: s}
+	p.expression(s.body, callLevel)
+	return p.String()
 }
 
 func (p *wordPrinter) expression(n *node, level int) {
@@ -41,25 +59,19 @@ func (p *wordPrinter) expression(n *node, level int) {
 	case kindNumber:
 		p.WriteString(unit.Quantity{Value: n.value, Unit: n.unit}.String())
 	case kindConstant:
-		if n.said != "" {
-			p.WriteString(n.said)
-			return
-		}
-		p.WriteString(unit.Quantity{Value: n.value, Unit: n.unit}.String())
-	case kindGiven, kindNamed:
-		p.leaf(n.name, n.unit)
-	case kindRecast:
-		p.leaf(n.args[0].name, n.unit)
+		p.constant(n)
+	case kindGiven, kindNamed, kindRecast:
+		p.leaf(n)
 	case kindLookup:
-		if p.numbers {
-			p.WriteString(p.o.Text(p.result))
+		if p.sum != nil {
+			p.WriteString(p.sum.rangeText())
 			return
 		}
 		p.WriteString(n.said)
 	case kindConvert:
 		p.expression(n.args[0], productLevel)
 		sign, number := n.change()
-		p.WriteString(" " + sign + " " + number)
+		p.WriteString(" " + sign + " " + p.sum.constantText(number))
 	case kindPower:
 		p.base(n.args[0])
 		p.WriteString(" to the power " + unit.Text(n.value))
@@ -70,14 +82,27 @@ func (p *wordPrinter) expression(n *node, level int) {
 
 // leaf writes a given, step or answer. Its unit is that of the formula: a given may have been written as its second
 // kind.
-func (p *wordPrinter) leaf(name string, u unit.Unit) {
-	switch r := p.o.Range(name); {
-	case !p.numbers:
-		p.WriteString(spaced(name))
-	case p.o.Use.Sheet.IsDate(name):
-		p.WriteString(p.o.Text(name))
+func (p *wordPrinter) leaf(n *node) {
+	name, _ := n.leaf()
+	switch {
+	case p.sum == nil:
+		p.WriteString(n.called())
+	case p.sum.o.Use.Sheet.IsDate(name):
+		p.WriteString(p.sum.leafText(name, n.unit))
 	default:
-		p.WriteString(unit.Range{Low: r.Low, High: r.High, Unit: u}.String())
+		p.WriteString(n.unit.Label(p.sum.leafText(name, n.unit)))
+	}
+}
+
+func (p *wordPrinter) constant(n *node) {
+	number, after, is := n.reads()
+	switch {
+	case !is:
+		p.WriteString(n.said)
+	case n.said == "":
+		p.WriteString(n.unit.Label(p.sum.constantText(number)))
+	default:
+		p.WriteString(p.sum.constantText(number) + after)
 	}
 }
 
@@ -98,7 +123,7 @@ func (p *wordPrinter) operation(n *node) {
 
 // base writes what a power or a root is of.
 func (p *wordPrinter) base(n *node) {
-	if n.misread(p.numbers) {
+	if n.misread(p.sum != nil) {
 		p.WriteByte('(')
 		defer p.WriteByte(')')
 	}

@@ -67,8 +67,8 @@ var prints = []print{
 		return s.Constant("two", "2", fact).Power(2).Times(n)
 	},
 		"answer = (two of a kind) to the power 2 × n = (two of a kind) to the power 2 × 0.5 = 2",
-		`<msup><mrow><mo>(</mo><mtext>two of a kind</mtext><mo>)</mo></mrow><mn>2</mn></msup><mo>×</mo><mi>n</mi>`,
-		`<msup><mrow><mo>(</mo><mtext>two of a kind</mtext><mo>)</mo></mrow><mn>2</mn></msup><mo>×</mo><mn>0.5</mn>` +
+		`<msup><mrow><mo>(</mo><mn>two of a kind</mn><mo>)</mo></mrow><mn>2</mn></msup><mo>×</mo><mi>n</mi>`,
+		`<msup><mrow><mo>(</mo><mn>two of a kind</mn><mo>)</mo></mrow><mn>2</mn></msup><mo>×</mo><mn>0.5</mn>` +
 			`<mo>=</mo><mn>2</mn>`},
 	{"a power of a root", "", func(s *sheet.Sheet, _, _, n, _ *sheet.Given) sheet.Value {
 		return s.Number(4).SquareRoot().Power(3).Times(n)
@@ -177,16 +177,16 @@ var prints = []print{
 		`<mo>(</mo><mn>12</mn><mtext> ft</mtext><mo>−</mo><mn>3</mn><mtext> ft</mtext><mo>)</mo><mo>÷</mo>` +
 			`<mn>3</mn><mo>=</mo><mn>3</mn><mtext> yd</mtext>`},
 	{"a conversion to six digits", "ac", func(_ *sheet.Sheet, a, b, _, _ *sheet.Given) sheet.Value { return a.Times(b) },
-		"answer = a × b ÷ 43560 = 12 ft × 3 ft ÷ 43560 = 0.000826 ac",
-		`<mi>a</mi><mo>×</mo><mi>b</mi><mo>÷</mo><mn>43560</mn>`,
-		`<mn>12</mn><mtext> ft</mtext><mo>×</mo><mn>3</mn><mtext> ft</mtext><mo>÷</mo><mn>43560</mn>` +
+		"answer = a × b ÷ 43,560 = 12 ft × 3 ft ÷ 43,560 = 0.000826 ac",
+		`<mi>a</mi><mo>×</mo><mi>b</mi><mo>÷</mo><mn>43,560</mn>`,
+		`<mn>12</mn><mtext> ft</mtext><mo>×</mo><mn>3</mn><mtext> ft</mtext><mo>÷</mo><mn>43,560</mn>` +
 			`<mo>=</mo><mn>0.000826</mn><mtext> ac</mtext>`},
 	{"a conversion by millions", "in2", func(s *sheet.Sheet, a, b, _, _ *sheet.Given) sheet.Value {
 		return s.Number(1).Times(s.Constant("block", "2 ac", known))
 	},
-		"answer = 1 × 2 ac × 6272640 = 12,545,280 in2",
-		`<mn>1</mn><mo>×</mo><mn>2</mn><mtext> ac</mtext><mo>×</mo><mn>6272640</mn>`,
-		`<mn>1</mn><mo>×</mo><mn>2</mn><mtext> ac</mtext><mo>×</mo><mn>6272640</mn>` +
+		"answer = 1 × 2 ac × 6,272,640 = 12,545,280 in2",
+		`<mn>1</mn><mo>×</mo><mn>2</mn><mtext> ac</mtext><mo>×</mo><mn>6,272,640</mn>`,
+		`<mn>1</mn><mo>×</mo><mn>2</mn><mtext> ac</mtext><mo>×</mo><mn>6,272,640</mn>` +
 			`<mo>=</mo><mn>12,545,280</mn><mtext> in2</mtext>`},
 	{"a conversion that the unit says itself", "km", func(s *sheet.Sheet, a, _, _, _ *sheet.Given) sheet.Value {
 		return a.In("m").Size()
@@ -196,9 +196,9 @@ var prints = []print{
 		`<mtext>the size of </mtext><mo>(</mo><mn>12</mn><mtext> ft</mtext><mo>×</mo><mn>0.3048</mn><mo>)</mo>` +
 			`<mo>=</mo><mn>0.00366</mn><mtext> km</mtext>`},
 	{"money to the ton", "$/ton", func(_ *sheet.Sheet, _, _, _, c *sheet.Given) sheet.Value { return c },
-		"answer = c × 2000 = $2/lb × 2000 = $4,000/ton",
-		`<mi>c</mi><mo>×</mo><mn>2000</mn>`,
-		`<mtext>$</mtext><mn>2</mn><mtext>/lb</mtext><mo>×</mo><mn>2000</mn>` +
+		"answer = c × 2,000 = $2/lb × 2,000 = $4,000/ton",
+		`<mi>c</mi><mo>×</mo><mn>2,000</mn>`,
+		`<mtext>$</mtext><mn>2</mn><mtext>/lb</mtext><mo>×</mo><mn>2,000</mn>` +
 			`<mo>=</mo><mtext>$</mtext><mn>4,000</mn><mtext>/ton</mtext>`},
 }
 
@@ -221,7 +221,7 @@ func TestWorkIsPrintedAsItIsWorked(t *testing.T) {
 			line := o.Lines(nil)[0]
 			same(t, "words", line.Words, p.words)
 			same(t, "symbols", line.Symbols, mathOpen+`<mi>answer</mi><mo>=</mo>`+p.symbols+`</mrow></math>`)
-			same(t, "numbers", line.Numbers, mathOpen+`<mo>=</mo>`+p.numbers+`</mrow></math>`)
+			same(t, "numbers", line.Numbers[0], mathOpen+`<mo>=</mo>`+p.numbers+`</mrow></math>`)
 		})
 	}
 }
@@ -255,9 +255,9 @@ func TestNumbersAreMarkedWithTheirCells(t *testing.T) {
 	lines := o.Lines(func(cell int) string { return fmt.Sprintf(` id="c%d"`, cell) })
 	number := regexp.MustCompile(`<mn( id="c\d+")?>([^<]*)</mn>`)
 	for i, want := range [][]string{{"depth", "", "layers"}, {"nitrate", "layers", "sum"}} {
-		found := number.FindAllStringSubmatch(lines[i].Numbers, -1)
+		found := number.FindAllStringSubmatch(lines[i].Numbers[0], -1)
 		if len(found) != len(want) {
-			t.Fatalf("%d numbers in %s", len(found), lines[i].Numbers)
+			t.Fatalf("%d numbers in %s", len(found), lines[i].Numbers[0])
 		}
 		for k, name := range want {
 			mark, text := "", "6"
@@ -286,7 +286,7 @@ func TestANumberAndItsUnitStayTogether(t *testing.T) {
 	want := `<math displaystyle="true"><mrow><mo>=</mo><mrow><mtext>$</mtext><mn>3</mn><mtext>/lb</mtext></mrow>` +
 		`<mo>×</mo><mrow><mn>2</mn><mtext>&nbsp;lb</mtext></mrow>` +
 		`<mo>=</mo><mrow><mtext>$</mtext><mn>6</mn></mrow></mrow></math>`
-	if got := o.Lines(nil)[0].Numbers; got != want {
+	if got := o.Lines(nil)[0].Numbers[0]; got != want {
 		t.Errorf("\n got  %s\n want %s", got, want)
 	}
 }
@@ -306,8 +306,8 @@ func TestConstantsReadAsTheTradeSaysThem(t *testing.T) {
 	line := o.Lines(nil)[0]
 	same(t, "words", line.Words,
 		`nitrogen = nitrate × <2 lb & "a bit"> = 12 ppm NO3-N × <2 lb & "a bit"> = 24 lb N/ac`)
-	escaped := `<mtext>` + html.EscapeString(`<2 lb & "a bit">`) + `</mtext>`
-	if !strings.Contains(line.Symbols, escaped) || !strings.Contains(line.Numbers, escaped) {
-		t.Errorf("the constant is not escaped: %s %s", line.Symbols, line.Numbers)
+	escaped := `<mn>` + html.EscapeString(`<2 lb & "a bit">`) + `</mn>`
+	if !strings.Contains(line.Symbols, escaped) || !strings.Contains(line.Numbers[0], escaped) {
+		t.Errorf("the constant is not escaped: %s %s", line.Symbols, line.Numbers[0])
 	}
 }

@@ -17,9 +17,37 @@ func (q Quantity) In(u Unit) (Quantity, error) {
 	return Quantity{factor.Apply(q.Value), u}, nil
 }
 
-// String writes the quantity for a reader: the number as Text gives it, a space and the unit. Money goes before its
+// String writes the quantity for a reader: the number as Number gives it, a space and the unit. Money goes before its
 // number: $0.62/lb.
-func (q Quantity) String() string { return label(Text(q.Value), q.Unit) }
+func (q Quantity) String() string { return label(q.Unit.Number(q.Value), q.Unit) }
+
+// Number writes a number of the unit without the unit: as Money for money, as Text for all else.
+func (u Unit) Number(v float64) string {
+	if u.IsMoney() {
+		return Money(v, 0)
+	}
+	return Text(v)
+}
+
+// Operand writes a number of the unit as it stands in a formula: as a person typed it, with all of its digits, where
+// they are at most so many; else with the usual number of digits for what is not money, and so many more.
+func (u Unit) Operand(v float64, most, usual, more int) string {
+	if Few(v, most) {
+		more = allDigits
+	}
+	if u.IsMoney() {
+		return Money(v, more)
+	}
+	return Digits(v, usual, more)
+}
+
+const allDigits = 17 // no float64 needs more to be read back
+
+// IsMoney says whether a unit counts dollars.
+func (u Unit) IsMoney() bool { return strings.HasPrefix(u.String(), "$") }
+
+// Label puts the unit to the text of a number.
+func (u Unit) Label(number string) string { return label(number, u) }
 
 // label puts a unit to the text of a number.
 func label(number string, u Unit) string {

@@ -84,7 +84,7 @@ func (r Range) String() string {
 
 // Numbers writes the range without its unit: "3 to 4". Two ends that a reader sees alike are written once.
 func (r Range) Numbers() string {
-	low, high := Text(r.Low), Text(r.High)
+	low, high := r.Unit.Number(r.Low), r.Unit.Number(r.High)
 	if low == high {
 		return low
 	}

@@ -18,7 +18,7 @@ func TestUnitsInASentence(t *testing.T) {
 		{16, 16, "kg N/ha", "16 kg of nitrogen a hectare"},
 		{24.5, 24.5, "gal/ac", "24.5 gal an acre"},
 		{94, 94, "lb product/ac", "94 lb of material an acre"},
-		{19.7, 19.7, "$/ac", "$19.7 an acre"},
+		{19.7, 19.7, "$/ac", "$19.70 an acre"},
 		{-2, -2, "$/ac", "-$2 an acre"},
 		{0.66, 0.66, "$/lb N", "$0.66 a pound of nitrogen"},
 		{2.27, 2.27, "lb N/ac per in", "2.27 lb of nitrogen an acre for each inch"},

@@ -10,30 +10,71 @@ import (
 // no zeros at the end of a fraction, and commas in thousands. It rounds half away from zero on the shortest decimal
 // that reads back as v, so the page's script gives the same text. From 1e15 up and below 1e-6 it writes a power of
 // ten (1.23 × 10^15). Neither a NaN nor an infinity is a number: they are a dash, which no caller should show.
-func Text(v float64) string {
+func Text(v float64) string { return Digits(v, usualDigits, 0) }
+
+// Digits is Text with another number of digits that are usual, and so many more.
+func Digits(v float64, usual, more int) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return "–"
 	}
 	if v == 0 {
 		return "0"
 	}
-	sign, size := "", v
-	if v < 0 {
-		sign, size = "-", -v
-	}
+	sign, size := signed(v)
 	digits, exponent := shortest(size)
 	if size >= 1e15 || size < 1e-6 {
-		digits, exponent = roundDigits(digits, exponent, 3)
+		digits, exponent = roundDigits(digits, exponent, usual+more)
 		return sign + point(digits, 1) + timesTen + strconv.Itoa(exponent)
 	}
-	digits, exponent = roundDigits(digits, exponent, max(3, exponent+1))
+	digits, exponent = roundDigits(digits, exponent, max(usual, exponent+1)+more)
+	return sign + plainly(digits, exponent)
+}
+
+const usualDigits = 3 // significant digits of a number that a reader is shown
+
+// Few says whether a number has so few significant digits that a person may have typed it.
+func Few(v float64, most int) bool {
+	_, size := signed(v)
+	if !(size >= 1e-6 && size < 1e15) {
+		return false
+	}
+	digits, _ := shortest(size)
+	return len(digits) <= most
+}
+
+// Money writes an amount of money: in cents where cents tell something, from ten cents to a thousand dollars, and as
+// Digits has it below and above. More digits than cents are for a price that is worked with.
+func Money(v float64, more int) string {
+	const least, most, cents = 0.1, 1000, 2
+	sign, size := signed(v)
+	if !(size >= least && size < most) {
+		return Digits(v, usualDigits, more)
+	}
+	digits, exponent := shortest(size)
+	digits, exponent = roundDigits(digits, exponent, exponent+1+cents+more)
+	text := plainly(digits, exponent)
+	if whole, fraction, _ := strings.Cut(text, "."); len(fraction) == 1 {
+		text = whole + "." + fraction + "0"
+	}
+	return sign + text
+}
+
+func signed(v float64) (sign string, size float64) {
+	if v < 0 {
+		return "-", -v
+	}
+	return "", v
+}
+
+// plainly writes digits out in full, with the power of ten of the first.
+func plainly(digits string, exponent int) string {
 	if exponent < 0 {
-		return sign + "0." + strings.Repeat("0", -exponent-1) + digits
+		return "0." + strings.Repeat("0", -exponent-1) + digits
 	}
 	if missing := exponent + 1 - len(digits); missing > 0 {
 		digits += strings.Repeat("0", missing)
 	}
-	return sign + point(digits, exponent+1)
+	return point(digits, exponent+1)
 }
 
 // shortest gives the fewest significant digits that read back as v, and the power of ten of the first.

@@ -15,7 +15,7 @@ import (
 var update = flag.Bool("update", false, "write testdata/number-text.csv anew")
 
 // vectorFile holds numbers and their text, for Go and for the page's script: on each line the 16 hexadecimal digits of
-// the number's bits and the text, which is in quotes when it has commas.
+// the number's bits, and its text as each of the writers has it. A text with commas is in quotes.
 const vectorFile = "testdata/number-text.csv"
 
 // TestVectors holds Text to the file. After a change of Text or of the numbers, run the test with -update.
@@ -40,10 +40,18 @@ func TestVectors(t *testing.T) {
 		if err != nil || bits != math.Float64bits(numbers[i]) {
 			t.Fatalf("line %d has the bits %s, want those of %v", i+1, line[0], numbers[i])
 		}
-		if got := Text(math.Float64frombits(bits)); got != line[1] {
-			t.Errorf("line %d: Text(%v) is %q, want %q", i+1, numbers[i], got, line[1])
+		for j, got := range written(numbers[i]) {
+			if got != line[1+j] {
+				t.Errorf("line %d: text %d of %v is %q, want %q", i+1, j+1, numbers[i], got, line[1+j])
+			}
 		}
 	}
+}
+
+// written is a number as each of the functions that the script has too writes it.
+func written(v float64) []string {
+	dollars := MustParse("$")
+	return []string{Text(v), Digits(v, 3, 2), MustParse("").Operand(v, 6, 6, 1), Money(v, 0), dollars.Operand(v, 6, 3, 1)}
 }
 
 func writeVectors(t *testing.T, numbers []float64) {
@@ -51,7 +59,8 @@ func writeVectors(t *testing.T, numbers []float64) {
 	var file bytes.Buffer
 	w := csv.NewWriter(&file)
 	for _, v := range numbers {
-		if err := w.Write([]string{fmt.Sprintf("%016x", math.Float64bits(v)), Text(v)}); err != nil {
+		line := append([]string{fmt.Sprintf("%016x", math.Float64bits(v))}, written(v)...)
+		if err := w.Write(line); err != nil {
 			t.Fatal(err)
 		}
 	}

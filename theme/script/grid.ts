@@ -1,7 +1,6 @@
 import type { TableData } from "./data";
 import { hide, mark, put } from "./element";
-import { text } from "./number";
-import { dayText, rangeText } from "./shown";
+import { numberWriter, rangeText } from "./shown";
 
 /** One answer of a reckoner: its number, and the notes that stand with it when it is marked or near. */
 class GridAnswer {
@@ -14,7 +13,7 @@ class GridAnswer {
     this.text = element.firstChild?.textContent ?? "";
     this.markNote = element.querySelector(".mark-note");
     this.nearNote = element.querySelector(".near-note");
-    this.write = element.closest("[data-day]") ? dayText : text;
+    this.write = numberWriter(element, false);
   }
 
   set(low: number, high: number, marked: boolean, near: boolean): void {

@@ -1,28 +1,63 @@
 // Numbers as a reader sees and types them. Each function here gives what its twin in calc/unit gives, bit for bit and
-// letter for letter: text is unit.Text, parse is unit.ParseNumber, apply is unit.Factor. A shared file of numbers,
-// calc/unit/testdata/number-text.csv, holds them together.
+// letter for letter: text is unit.Digits, operand is Unit.Operand, money is unit.Money, parse is
+// unit.ParseNumber, apply is unit.Factor. A shared file of numbers, calc/unit/testdata/number-text.csv, holds them together.
 
-// text writes a number: three significant digits but never fewer than stand before the point, commas in thousands.
-export function text(value: number): string {
+// text writes a number: three significant digits but never fewer than stand before the point, commas in thousands; or
+// so many digits more.
+export function text(value: number, more = 0, usual = USUAL): string {
   if (!Number.isFinite(value)) return "–";
   if (value === 0) return "0";
+  const [digits, exponent] = shortest(value);
+  if (tiny(value)) {
+    const [kept, power] = round(digits, exponent, usual + more);
+    return sign(value) + point(kept, 1) + " × 10^" + power;
+  }
+  return sign(value) + plainly(...round(digits, exponent, Math.max(usual, exponent + 1) + more));
+}
+
+// operand writes a number as it stands in a formula: with all of its digits where a person may have typed them.
+export function operand(value: number, cents: boolean, most: number, more: number, usual = USUAL): string {
+  const few = Number.isFinite(value) && !tiny(value) && shortest(value)[0].length <= most;
+  return cents ? money(value, few ? ALL : more) : text(value, few ? ALL : more, usual);
+}
+
+// money writes an amount of money, in cents where cents tell something.
+export function money(value: number, more = 0): string {
   const size = Math.abs(value);
-  // Without an argument, toExponential gives the fewest digits that read back as the same number.
-  const [mantissa, power] = size.toExponential().split("e") as [string, string];
-  let digits = mantissa.replace(".", "");
-  let exponent = Number(power);
-  const scientific = size >= 1e15 || size < 1e-6;
-  const keep = scientific ? 3 : Math.max(3, exponent + 1);
-  // Digits are rounded as digits, since a binary number is seldom the tie that its shortest decimal is.
+  if (!(size >= 0.1 && size < 1000)) return text(value, more);
+  const [digits, exponent] = shortest(value);
+  return sign(value) + plainly(...round(digits, exponent, exponent + 3 + more)).replace(/\.\d$/, "$&0");
+}
+
+const USUAL = 3;
+const ALL = 17;
+
+const sign = (value: number): string => (value < 0 ? "-" : "");
+
+// tiny is what is written as a power of ten, since it is very small or very large.
+const tiny = (value: number): boolean => Math.abs(value) >= 1e15 || Math.abs(value) < 1e-6;
+
+// shortest gives the fewest digits that read back as the same number, and the power of ten of the first.
+function shortest(value: number): [digits: string, exponent: number] {
+  const [mantissa, power] = Math.abs(value).toExponential().split("e") as [string, string];
+  return [mantissa.replace(".", ""), Number(power)];
+}
+
+// round keeps so many digits. They are rounded as digits, since a binary number is seldom the tie that its shortest
+// decimal is.
+function round(digits: string, exponent: number, keep: number): [digits: string, exponent: number] {
   if (digits.length > keep) {
     digits = String(BigInt(digits.slice(0, keep)) + (digits[keep]! >= "5" ? 1n : 0n));
     exponent += digits.length - keep;
   }
-  digits = digits.replace(/0+$/, "");
-  const sign = value < 0 ? "-" : "";
-  if (scientific) return sign + point(digits, 1) + " × 10^" + exponent;
-  if (exponent < 0) return sign + "0." + "0".repeat(-exponent - 1) + digits;
-  return sign + point(digits.padEnd(exponent + 1, "0"), exponent + 1);
+  return [digits.replace(/0+$/, ""), exponent];
+}
+
+// plainly writes digits out in full.
+function plainly(digits: string, exponent: number): string {
+  return exponent < 0
+    ? "0." + "0".repeat(-exponent - 1) + digits
+    : point(digits.padEnd(exponent + 1, "0"), exponent + 1);
 }
 
 // point puts commas into the first whole digits, and a decimal point before the rest.

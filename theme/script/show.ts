@@ -1,7 +1,8 @@
 import { all, mark, numberIn, put, sheetOf } from "./element";
-import { apply, text } from "./number";
+import { apply } from "./number";
+import type { Field } from "./field";
 import { isVoid, type Sheet } from "./sheets";
-import { dayText, rangeText } from "./shown";
+import { numberWriter, rangeText } from "./shown";
 import type { Ends, Guards } from "./spread";
 
 /** One number on the page that follows a cell. */
@@ -22,8 +23,9 @@ interface Shown {
  * The cells hold the example's values when this is called: while a number is still the example's, the page keeps the
  * author's own text for it ("27 lb", not "27.2 lb").
  */
-export function makeShow(sheets: Sheet[], guards: Guards, ends: Ends): () => void {
-  const list: Shown[] = all<Element>("[data-show]").map((element) => {
+export function makeShow(sheets: Sheet[], fields: Field[], guards: Guards, ends: Ends): () => void {
+  const typed = new Set(fields.flatMap(({ inputs }) => inputs));
+  const list: Shown[] = all<Element>("[data-show]:not(.work *)").map((element) => {
     const cell = numberIn(element, "data-show");
     const printed = element.textContent!;
     const shown = {
@@ -31,7 +33,7 @@ export function makeShow(sheets: Sheet[], guards: Guards, ends: Ends): () => voi
       cell,
       guard: guards.get(cell) ?? (numberIn(element, "data-guard") || undefined),
       sheet: sheets[sheetOf(element)],
-      write: writer(element),
+      write: writer(element, typed.has(cell)),
       printed,
       example: [],
       value: [],
@@ -51,10 +53,10 @@ export function makeShow(sheets: Sheet[], guards: Guards, ends: Ends): () => voi
 }
 
 /** How the value of an element is written: as a day, as what the list it is chosen from calls it, or as a number. */
-function writer(element: Element): (value: number) => string {
+function writer(element: Element, typed: boolean): (value: number) => string {
   const list = document.getElementById(element.getAttribute("data-list") ?? "") as HTMLSelectElement | null;
   const label = (value: number) => list!.options[value]?.text ?? "–";
-  return list ? label : element.hasAttribute("data-day") ? dayText : text;
+  return list ? label : numberWriter(element, typed);
 }
 
 /** The two ends of a number in the unit that its element shows now; NaN for one that is not there. */

@@ -1,5 +1,5 @@
 import { word } from "./data";
-import { text } from "./number";
+import { operand, text } from "./number";
 
 const DAY = 864e5; // milliseconds
 
@@ -19,6 +19,19 @@ export function dayText(day: number): string {
 export function parseDay(typed: string): number | null {
   const time = Date.parse(typed);
   return isNaN(time) || new Date(time).toISOString().slice(0, 10) !== typed ? null : time / DAY;
+}
+
+/** Whether the number in an element is money: the sign stands before it. */
+export const isMoney = (element: Element): boolean =>
+  element.closest("[data-cents]") !== null || !!element.previousSibling?.textContent?.endsWith("$");
+
+/** How the numbers of an element are written: as days, as money, as they were typed, or as numbers. */
+export function numberWriter(element: Element, typed: boolean): (value: number) => string {
+  if (element.closest("[data-day]")) {
+    return dayText;
+  }
+  const cents = isMoney(element);
+  return (value) => operand(value, cents, typed || element.hasAttribute("data-typed") ? 9 : 0, 0);
 }
 
 /** A number, or two with a word between them where a reader can tell them apart. */

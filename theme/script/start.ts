@@ -7,6 +7,7 @@ import { makeAsides } from "./aside";
 import { readData, type PageData } from "./data";
 import { all, hide, inPlace } from "./element";
 import { findFields, type Field } from "./field";
+import { makeLines } from "./lines";
 import { makeMargin } from "./margin";
 import { instantiate, type Machine } from "./module";
 import { makeNotes } from "./notes";
@@ -42,7 +43,8 @@ function live(data: PageData, fields: Field[], machine: Machine): void {
   works.work(read); // so that each part can see the example's values
   const margin = makeMargin(sheets);
   const parts = [
-    makeShow(sheets, guards, ends),
+    makeShow(sheets, fields, guards, ends),
+    makeLines(sheets, fields, ends),
     makeNotes(sheets, ends),
     makeStanding(sheets),
     makeTables(data, sheets, works),

@@ -6,10 +6,11 @@ import { test } from 'node:test';
 import { settings } from './settings.mjs';
 import { start } from './visit.mjs';
 
-// "4045000000000000,42": the bits of a number in hexadecimal, and its text, which may hold commas.
-const vectors = readFileSync(settings.vectors, 'utf8').split('\n')
-  .map((line) => line.match(/^([0-9a-f]{16}),"?([^"]*)"?\r?$/)).filter(Boolean)
-  .map(([, bits, text]) => ({ bits, text }));
+// "4045000000000000,42,42,42,42,42": the bits of a number in hexadecimal, and its text by each writer, in quotes where
+// it holds commas.
+const vectors = readFileSync(settings.vectors, 'utf8').split('\n').filter(Boolean)
+  .map((line) => line.match(/"[^"]*"|[^,\r]+/g).map((field) => field.replaceAll('"', '')))
+  .map(([bits, ...texts]) => ({ bits, texts }));
 
 const { browser, origin } = await start(dirname(settings.numbers));
 const page = await browser.newPage();
@@ -20,7 +21,7 @@ test('the file holds at least 2,000 numbers', () => assert.ok(vectors.length >= 
 test('every number is written alike', async (t) => {
   t.diagnostic(`${vectors.length} numbers compared`);
   const written = await page.evaluate(write, { module: `${origin}/${basename(settings.numbers)}`, vectors });
-  assert.deepEqual(written.map(({ text }) => text), vectors.map(({ text }) => text));
+  assert.deepEqual(written.map(({ texts }) => texts), vectors.map(({ texts }) => texts));
 });
 
 test('what is written reads back as that number', async () => {
@@ -41,11 +42,14 @@ test('what is no number is not read', async () => {
 });
 
 async function write({ module, vectors }) {
-  const { text, parse } = await import(module);
+  const { text, operand, money, parse } = await import(module);
   return vectors.map(({ bits }) => {
     const view = new DataView(new ArrayBuffer(8));
     view.setBigUint64(0, BigInt(`0x${bits}`));
-    const written = text(view.getFloat64(0));
-    return { text: written, read: parse(written) };
+    const value = view.getFloat64(0);
+    const texts = [
+      text(value), text(value, 2), operand(value, false, 6, 1, 6), money(value), operand(value, true, 6, 1),
+    ];
+    return { texts, text: texts[0], read: parse(texts[0]) };
   });
 }

@@ -109,9 +109,9 @@ export function state(page) {
         near: cell.classList.contains('near'),
         notes: all('.mark-note, .near-note', cell).filter(seen).map((note) => note.className),
       })))),
-      // Everything bound to a worksheet, wherever it stands: the texts that hold a digit.
+      // Everything bound to a worksheet, wherever it stands, but for work that is out of sight: the texts with a digit.
       bound: Object.fromEntries(Object.entries(names).map(([i, sheet]) => [sheet,
-        all(`[data-sheet="${i}"] [data-show]`).map(text).filter((shows) => /\d/.test(shows))])),
+        all(`[data-sheet="${i}"] [data-show]`).filter((one) => seen(one) || !one.closest('.work')).map(text).filter((shows) => /\d/.test(shows))])),
     };
   });
 }

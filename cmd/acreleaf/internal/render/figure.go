@@ -176,6 +176,9 @@ func number(w *bytes.Buffer, tag string, s *Shown) {
 	if s.Day {
 		w.WriteString(" data-day")
 	}
+	if s.Typed {
+		w.WriteString(" data-typed")
+	}
 	if s.List != "" {
 		attribute(w, "data-list", s.List)
 	}

@@ -125,10 +125,10 @@ func soil() *render.Worksheet {
 				When: 6, Shown: true,
 				Symbols: mathML(`<mi>nitrogen</mi><mo>=</mo><mi>nitrate</mi><mo>×</mo>` +
 					`<mtext>2,000,000 lb soil/ac per 6 in</mtext><mo>×</mo><mi>depth</mi>`),
-				Numbers: mathML(`<mo>=</mo><mn data-show="0" data-sheet="0">12</mn><mtext>&nbsp;ppm NO3-N</mtext>` +
+				Numbers: []template.HTML{mathML(`<mo>=</mo><mn data-show="0" data-sheet="0">12</mn><mtext>&nbsp;ppm NO3-N</mtext>` +
 					`<mo>×</mo><mtext>2,000,000 lb soil/ac per 6 in</mtext><mo>×</mo>` +
 					`<mn data-show="1" data-sheet="0">12</mn>` +
-					`<mtext>&nbsp;in</mtext><mo>=</mo><mn data-show="5" data-sheet="0">48</mn><mtext>&nbsp;lb N/ac</mtext>`),
+					`<mtext>&nbsp;in</mtext><mo>=</mo><mn data-show="5" data-sheet="0">48</mn><mtext>&nbsp;lb N/ac</mtext>`)},
 			},
 			{
 				When: 7, Shown: false,
@@ -179,7 +179,7 @@ func season() *render.Worksheet {
 	}
 	step := func(name, symbols, numbers string) render.Line {
 		symbols = `<mi>` + name + `</mi><mo>=</mo>` + symbols
-		return render.Line{When: -1, Symbols: mathML(symbols), Numbers: mathML(numbers)}
+		return render.Line{When: -1, Symbols: mathML(symbols), Numbers: []template.HTML{mathML(numbers)}}
 	}
 	return &render.Worksheet{
 		Index: 1, Number: 2, Name: "season", Title: "What is left to buy",

@@ -79,10 +79,11 @@ type Choice struct {
 // A Line is one step of the work, or one of the ways that it may be worked. It has no plain words: they would hold the
 // example's numbers still while the reader's own ran beside them.
 type Line struct {
-	When    int           // the cell that is not 0 while this way is taken; -1 when there is no other
-	Shown   bool          // whether it is taken for the example
-	Symbols template.HTML // MathML
-	Numbers template.HTML // MathML with data-show on its numbers
+	When    int             // the cell that is not 0 while this way is taken; -1 when there is no other
+	Shown   bool            // whether it is taken for the example
+	Symbols template.HTML   // MathML
+	Numbers []template.HTML // MathML with data-show on its numbers; of ranges, the line of the least and that of the most
+	Bare    bool            // of Numbers only the result is shown
 }
 
 // An Answer is one result.
@@ -102,6 +103,7 @@ type Shown struct {
 	After  string // " lb N/ac"
 	By     string // factor "multiply/divide" from the cell's unit to this one; empty for none
 	Day    bool   // a day of the calendar, without a unit
+	Typed  bool   // a number that a person fills in on another worksheet
 	Also   *Shown // the same in a second unit, which a reader may ask to see first; nil for none
 	Kind   *Kind  // of a given that takes two kinds of quantity; nil for others
 
@@ -140,6 +142,7 @@ type Table struct {
 	Index, Sheet int
 	Caption      string
 	Day          bool // the answer is a day of the calendar
+	Cents        bool // the answer is money
 	RowLabel     string
 	ColLabel     string
 	Rows, Cols   []string

@@ -11,6 +11,9 @@ func (r *Renderer) Reckoner(w *bytes.Buffer, t *Table) {
 	if t.Day {
 		w.WriteString(" data-day")
 	}
+	if t.Cents {
+		w.WriteString(" data-cents")
+	}
 	w.WriteString(">\n<figcaption")
 	r.captionID(w, "id", t)
 	w.WriteByte('>')

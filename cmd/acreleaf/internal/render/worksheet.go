@@ -55,19 +55,29 @@ func (r *Renderer) work(w *bytes.Buffer, s *Worksheet, anchor string) {
 		w.WriteString("<li")
 		when(w, line.When, line.Shown)
 		w.WriteByte('>')
-		ruled(w, string(line.Symbols))
-		ruled(w, string(line.Numbers))
+		ruled(w, "", string(line.Symbols))
+		class := ""
+		if line.Bare {
+			class = "bare"
+		}
+		for _, numbers := range line.Numbers {
+			ruled(w, class, string(numbers))
+		}
 		w.WriteString("</li>\n")
 	}
 	w.WriteString("</ol></div>\n")
 }
 
 // ruled writes one line of mathematics on its own ruled line.
-func ruled(w *bytes.Buffer, mathML string) {
+func ruled(w *bytes.Buffer, class, mathML string) {
 	if mathML == "" {
 		return
 	}
-	w.WriteString("<p>")
+	w.WriteString("<p")
+	if class != "" {
+		attribute(w, "class", class)
+	}
+	w.WriteByte('>')
 	w.WriteString(mathML)
 	w.WriteString("</p>")
 }

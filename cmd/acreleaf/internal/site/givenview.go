@@ -185,7 +185,7 @@ func tableView(p *worksheet.Page, b *worksheet.Bound) *render.Table {
 	t := b.Table
 	show, _ := b.Sheet.UnitOf(t.Show)
 	v := &render.Table{
-		Sheet: b.Use.Index, Caption: b.Title, Day: b.Sheet.IsDate(t.Show),
+		Sheet: b.Use.Index, Caption: b.Title, Day: b.Sheet.IsDate(t.Show), Cents: show.IsMoney(),
 		RowLabel: label(b.Sheet, t.Down.Given), ColLabel: label(b.Sheet, t.Across.Given),
 		Rows: axisTexts(t.Down), Cols: axisTexts(t.Across),
 	}
@@ -212,7 +212,7 @@ func tableView(p *worksheet.Page, b *worksheet.Bound) *render.Table {
 		cells := make([]render.Cell, len(row))
 		for j := range row {
 			cells[j] = render.Cell{
-				Text:   cellText(v.Day, row[j], t.High[i][j]),
+				Text:   cellText(v.Day, show, row[j], t.High[i][j]),
 				Marked: t.Marked(i, j), Near: i == nearRow && j == nearCol,
 			}
 		}
@@ -222,10 +222,10 @@ func tableView(p *worksheet.Page, b *worksheet.Bound) *render.Table {
 }
 
 // cellText is an answer of a reckoner, without its unit.
-func cellText(day bool, low, high float64) string {
+func cellText(day bool, u unit.Unit, low, high float64) string {
 	switch {
 	case !day:
-		return unit.Range{Low: low, High: high}.Numbers()
+		return unit.Range{Low: low, High: high, Unit: u}.Numbers()
 	case low == high:
 		return sheet.DateText(low)
 	}

@@ -20,10 +20,13 @@ func worksheetView(p *worksheet.Page, b *worksheet.Bound, c *citations) *render.
 		v.Givens = append(v.Givens, givenView(p, b, given))
 	}
 	for _, line := range o.Lines(marker(b)) {
-		v.Work = append(v.Work, render.Line{
-			When: line.When, Shown: line.Taken,
-			Symbols: template.HTML(line.Symbols), Numbers: template.HTML(line.Numbers),
-		})
+		work := render.Line{
+			When: line.When, Shown: line.Taken, Symbols: template.HTML(line.Symbols), Bare: line.Bare,
+		}
+		for _, numbers := range line.Numbers {
+			work.Numbers = append(work.Numbers, template.HTML(numbers))
+		}
+		v.Work = append(v.Work, work)
 	}
 	for _, r := range b.Sheet.Answers() {
 		v.Answers = append(v.Answers, answerView(o, r))
@@ -42,20 +45,17 @@ func worksheetView(p *worksheet.Page, b *worksheet.Bound, c *citations) *render.
 
 // marker ties the numbers of the work to their cells.
 func marker(b *worksheet.Bound) sheet.Marker {
-	days := map[int]bool{}
+	kinds := map[int]string{}
 	for _, name := range b.Sheet.Names() {
-		if b.Sheet.IsDate(name) {
-			cell, _ := b.Use.Cell(name)
-			days[cell] = true
+		cell, _ := b.Use.Cell(name)
+		switch {
+		case b.Sheet.IsDate(name):
+			kinds[cell] = " data-day"
+		case b.Use.TypedElsewhere(name):
+			kinds[cell] = " data-typed"
 		}
 	}
-	return func(cell int) string {
-		attributes := ` data-show="` + strconv.Itoa(cell) + `"`
-		if days[cell] {
-			attributes += " data-day"
-		}
-		return attributes
-	}
+	return func(cell int) string { return ` data-show="` + strconv.Itoa(cell) + `"` + kinds[cell] }
 }
 
 func answerView(o sheet.Outcome, r *sheet.Result) render.Answer {

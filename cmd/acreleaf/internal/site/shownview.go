@@ -15,12 +15,12 @@ const absent = "–"
 // shown is a given, step or answer of a sheet with its unit, tied to its cell.
 func shown(o sheet.Outcome, name string) *render.Shown {
 	cell, _ := o.Use.Cell(name)
-	v := &render.Shown{Cell: cell, Day: o.Use.Sheet.IsDate(name)}
+	v := &render.Shown{Cell: cell, Day: o.Use.Sheet.IsDate(name), Typed: o.Use.TypedElsewhere(name)}
 	if v.Day {
 		v.Text = o.Text(name)
 	} else {
 		r := o.Range(name)
-		v.Text, v.Kind = r.Numbers(), kind(o, name)
+		v.Text, v.Kind = o.Numbers(name), kind(o, name)
 		v.Before, v.After = around(r.Unit)
 		if result := o.Use.Sheet.FindResult(name); result != nil {
 			v.Also = also(result, cell, r)
@@ -84,6 +84,7 @@ func inWords(v *render.Shown, o sheet.Outcome, piece sheet.Piece) {
 
 // A conversion is a second unit that a result is shown in.
 type conversion struct {
+	unit          unit.Unit
 	before, after string
 	factor        unit.Factor
 }
@@ -102,12 +103,12 @@ func also(r *sheet.Result, cell int, value unit.Range) *render.Shown {
 		if err != nil {
 			panic(err) // the sheet has refused it
 		}
-		c := conversion{factor: factor}
+		c := conversion{unit: u, factor: factor}
 		c.before, c.after = around(u)
 		known, _ = conversions.LoadOrStore(r, c)
 	}
 	c := known.(conversion)
-	in := unit.Range{Low: c.factor.Apply(value.Low), High: c.factor.Apply(value.High)}
+	in := unit.Range{Low: c.factor.Apply(value.Low), High: c.factor.Apply(value.High), Unit: c.unit}
 	return &render.Shown{Cell: cell, Before: c.before, Text: in.Numbers(), After: c.after, By: c.factor.Text()}
 }
 
@@ -118,14 +119,13 @@ func kind(o sheet.Outcome, name string) *render.Kind {
 		return nil
 	}
 	given := o.Use.Sheet.FindGiven(name)
-	r := o.Range(name)
 	k := &render.Kind{Cell: cell, Second: o.High[cell] != 0}
 	other := secondUnit(given)
 	if k.Second {
 		other = given.Unit
 	}
 	own, _ := o.Use.Cell(name)
-	k.Other = &render.Shown{Cell: own, Text: r.Numbers()}
+	k.Other = &render.Shown{Cell: own, Text: o.Numbers(name)}
 	k.Other.Before, k.Other.After = around(other)
 	return k
 }

@@ -1,0 +1,135 @@
+import { all, numberIn } from "./element";
+import { operand, parse } from "./number";
+import { dayText, isMoney } from "./shown";
+
+/** One number of a line of the work. */
+export interface Term {
+  element: Element;
+  cell: number; // NaN for a figure, which stays as it is
+  value: number; // with all of its digits
+  now: number; // as it is printed
+  per: number; // what its unit makes of it: 0.01 for a %
+  most: number; // how many digits it may have and still be printed whole
+  usual?: number; // how many it has otherwise
+}
+
+/** A line of the work in numbers: what it comes to, from its terms as they are printed or whole. */
+export interface Formula {
+  terms: Term[];
+  result: Term;
+  scale: number; // what a unit hides: 1000000 where pounds over pounds are given as ppm, 100 for a %
+  work: (() => number) | null; // null where the result is a given or another result as it stands
+}
+
+type Token = string | Term;
+type Value = () => number;
+type Two = (a: number, b: number) => number;
+
+const GRAIN = 1e-12; // what the last bits of a whole number may be off by
+const SUM: Record<string, Two> = { "+": (a, b) => a + b, "−": (a, b) => a - b };
+const PRODUCT: Record<string, Two> = { "×": (a, b) => a * b, "÷": (a, b) => a / b };
+const POWER: Record<string, Two> = { "^": (a, b) => a ** b };
+const ONE: Record<string, (a: number) => number> = {
+  "√": Math.sqrt,
+  arccos: Math.acos,
+  "the size of": Math.abs,
+  "rounded up:": (a) => Math.ceil(a - GRAIN),
+  "rounded down:": (a) => Math.floor(a + GRAIN),
+};
+const TWO: Record<string, Two> = { "the smaller of": Math.min, "the larger of": Math.max };
+
+/** Reads a line from the page, as a person does who keys it in: the page has no other form of it. */
+export function readFormula(line: Element, typed: Set<number>): Formula {
+  const terms: Term[] = [];
+  const row = line.querySelector("mrow")!;
+  const list = flat(row, terms, typed);
+  const result = terms.pop()!;
+  const parts = list.slice(1, -2); // between the two signs of equality
+  const scale = (numberIn(row, "data-scale") || 1) / result.per;
+  return { terms, result, scale, work: parts.length ? reader(parts) : null };
+}
+
+/** The numbers and signs within an element, in order. */
+function flat(parent: Element, terms: Term[], typed: Set<number>): Token[] {
+  return [...parent.children].flatMap((element): Token[] => {
+    const said = element.textContent!.trim();
+    const inside = () => ["(", ...flat(element.localName === "msup" ? element.children[0] : element, terms, typed), ")"];
+    switch (element.localName) {
+      case "mrow":
+        return flat(element, terms, typed);
+      case "msqrt":
+        return ["√", ...inside()];
+      case "msup":
+        return [...inside(), "^", figure(element.children[1])];
+      case "mtext":
+        if (said.startsWith("%") && terms.length) {
+          terms[terms.length - 1].per = 0.01;
+        }
+        if (!element.hasAttribute("data-show")) {
+          return said === "and" || ONE[said] || TWO[said] ? [said] : [];
+        }
+    }
+    if (element.localName === "mo") {
+      return [said];
+    }
+    const term = figure(element);
+    if (!isNaN(term.cell)) {
+      term.most = typed.has(term.cell) || element.hasAttribute("data-typed") ? 9 : 5;
+    }
+    terms.push(term);
+    return [term];
+  });
+}
+
+function figure(element: Element): Term {
+  const whole = numberIn(element, "data-value");
+  const value = isNaN(whole) ? (parse(element.textContent!) ?? Math.PI) : whole;
+  const usual = isNaN(whole) ? 0 : 6;
+  return { element, cell: numberIn(element, "data-show"), value, now: value, per: 1, most: 9, usual };
+}
+
+/** Reads a formula: sums of products of powers. */
+function reader(tokens: Token[]): Value {
+  let at = 0;
+  const joined = (part: () => Value, signs: Record<string, Two>) => (): Value => {
+    let value = part();
+    for (let join; (join = signs[tokens[at] as string]); ) {
+      at++;
+      const [left, right, two] = [value, part(), join];
+      value = () => two(left(), right());
+    }
+    return value;
+  };
+  const atom = (): Value => {
+    const token = tokens[at++];
+    if (typeof token !== "string") {
+      return () => token.now * token.per;
+    }
+    if (token === "(") {
+      const value = sum();
+      at++;
+      return value;
+    }
+    const first = atom();
+    const one = ONE[token];
+    if (one) {
+      return () => one(first());
+    }
+    at++; // and
+    const second = atom();
+    return () => TWO[token](first(), second());
+  };
+  const sum = joined(joined(joined(atom, POWER), PRODUCT), SUM);
+  return sum();
+}
+
+/** The text of a term with so many digits beyond the usual; a figure that is short stays as it is printed. */
+export function termText({ element, cell, value, most, usual }: Term, more: number): string {
+  if (element.hasAttribute("data-day")) {
+    return dayText(value);
+  }
+  return isNaN(cell) && !usual ? element.textContent! : operand(value, isMoney(element), most, more, usual || undefined);
+}
+
+/** The lines of the work, each with the paragraphs that hold it in names and in numbers. */
+export const workLines = (): Element[] => all<Element>(".work li");
