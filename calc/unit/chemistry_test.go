@@ -11,6 +11,8 @@ func TestParseFormulaCountsAtoms(t *testing.T) {
 		"CaCO3":     {"Ca": 1, "C": 1, "O": 3},
 		"P2O5":      {"P": 2, "O": 5},
 		"((NO)2)3":  {"N": 6, "O": 6},
+		"N10O19":    {"N": 10, "O": 19},
+		"N9(Az)10":  {"N": 9, "Az": 10},
 	}
 	for text, want := range cases {
 		got, err := parseFormula(text)
