@@ -63,6 +63,17 @@ func words(t *testing.T, s *sheet.Sheet, givens ...string) []string {
 	return o.Words()
 }
 
+// What a result is left out by is a question.
+func TestAResultIsLeftOutByAQuestion(t *testing.T) {
+	_, err := sheet.Build("left", func(s *sheet.Sheet) {
+		a := s.Given("a", "", sheet.Field{High: 9})
+		s.Answer("b", "", a.Plus(s.Number(1)), sheet.Says{Label: "B", When: a})
+	})
+	if err == nil || !strings.Contains(err.Error(), `a result that may be left out joins questions, and "a" is a quantity`) {
+		t.Errorf("the error is %v", err)
+	}
+}
+
 func TestWordsThatCannotBe(t *testing.T) {
 	for _, c := range []struct {
 		answer, want string
