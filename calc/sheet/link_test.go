@@ -52,3 +52,19 @@ func TestLinkedValuesOutsideTheRangeAreSeen(t *testing.T) {
 		}
 	}
 }
+
+// A value that is linked as the second kind of a given has that kind's range.
+func TestALinkedSecondKindHasItsOwnRange(t *testing.T) {
+	for rate, want := range map[float64]float64{14: 0, 15: 1} { // 96.25 and 103.1 lb N/ac fed, of 0 to 100
+		g := &sheet.Graph{}
+		g.Add("from", put, nil)
+		use := g.Add("to", wanted, links{"need": {Use: "from", Name: "nitrogen"}})
+		closed(t, g)
+		o := runGraph(g, map[string]map[string]float64{
+			"from": {"rate": rate, "trees": 110}, "to": {"share": 70, "credit": 0},
+		})("to")
+		if cell, _ := use.Outside("need"); o.Cells[cell] != want {
+			t.Errorf("%v oz a tree, %s: outside is %v, want %v", rate, o.Text("need"), o.Cells[cell], want)
+		}
+	}
+}

@@ -145,6 +145,9 @@ func TestCheckKnowsTheOptions(t *testing.T) {
 			t.Errorf("option %v: %v, want %s", value, err, want)
 		}
 	}
+	if pattern.Low != 0 || pattern.High != 1 {
+		t.Errorf("the options are from %v to %v", pattern.Low, pattern.High)
+	}
 	if pattern.Check(math.NaN()) == nil {
 		t.Error("no number was taken for an option")
 	}

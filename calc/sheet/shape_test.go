@@ -134,12 +134,14 @@ func TestConstantsThatOnlySlipsNeedSaySo(t *testing.T) {
 		inQuestion := s.Constant("in-question", "8 in", known)
 		inRemark := s.Constant("in-remark", "9 in", known)
 		inBoth := s.Constant("in-both", "10 in", known)
+		inRemarkToo := s.Constant("in-remark-too", "13 in", known)
 		inSlip := s.Constant("in-slip", "11 in", known)
 		s.Constant("in-nothing", "12 in", known)
 		step := s.Step("step", "in", depth.Plus(inStep), sheet.Says{})
 		a := s.Answer("answer", "in", sheet.If(depth.More(inQuestion), step.Plus(inBoth), step.Plus(inWays)), sheet.Says{})
 		s.Say(sheet.Note, a.More(inRemark), "Deep.")
-		s.Slip("odd", "answer", a.Plus(inBoth).Plus(inSlip).Plus(step), "Odd.")
+		s.Say(sheet.Note, a.Less(inRemarkToo), "Shallow.")
+		s.Slip("odd", "answer", a.Plus(inBoth).Plus(inSlip).Plus(step).Plus(inRemarkToo), "Odd.")
 	})
 	var only []string
 	for _, c := range s.Constants {
