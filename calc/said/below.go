@@ -39,8 +39,11 @@ func (l *Language) belowLine(text string, p *phrase, r reach) bool {
 			return false
 		}
 	}
+	if words == "" && t.text == "/" && next(text, at).text == "A" && !isLetterAt(text, at+1) {
+		words, symbol, to = "A", "ac", at+1
+	}
 	switch {
-	case words == "" || symbol == "$" || symbol == "cent" || symbol == "unit" || !r.takes(p, symbol, t.from):
+	case words == "" || isCompound(text, to) || isLength(p.head) && isArea(symbol) || symbol == "$" || symbol == "cent" || symbol == "unit" || !r.takes(p, symbol, t.from):
 		return false
 	case symbol == "tree" && isRow(next(text, to)) || again && slices.Contains(p.below, symbol):
 		return false // "2 gal/tree on each tree"
@@ -62,4 +65,29 @@ func isRow(t token) bool { return t.lower() == "row" || t.lower() == "rows" || t
 
 func isTime(symbol string) bool {
 	return slices.Contains([]string{"h", "min", "s", "day", "week"}, symbol)
+}
+
+// perMany reads what a rate is for when that is more than one: 8 fl oz/100 gal, 2 lb per 1000 sq ft.
+func (l *Language) perMany(text string, a Amount, p phrase) Amount {
+	t := next(text, p.to)
+	if len(p.below) > 0 || t.text != "/" && t.lower() != l.per[0] {
+		return a
+	}
+	n := next(text, t.to)
+	by, step, ok := decimal(n.text)
+	if n.kind != digits || !ok || step != 1 || by < 2 {
+		return a
+	}
+	words, to := match(text, n.to, l.units)
+	if words == "" {
+		return a
+	}
+	p.below = []string{l.units[words]}
+	u := p.unit()
+	if u.Dimension() == a.Unit.Dimension() {
+		return a // calc/unit does not know it
+	}
+	a.Low, a.High, a.LowStep, a.HighStep = a.Low/by, a.High/by, a.LowStep/by, a.HighStep/by
+	a.Unit, a.End, a.Digits = u, to, false
+	return a
 }

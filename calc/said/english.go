@@ -31,7 +31,8 @@ var English = (&Language{
 		"NH4-N ammonium_nitrogen ammonium_N|NO3 nitrate|NH4 ammonium|NH3 ammonia anhydrous_ammonia|K2O potash|"+
 		"K potassium|P2O5 phosphate|P phosphorus|S sulfur|SO4 sulfate|Ca calcium|lime lime|product product "+
 		"material fertilizer blend solution mix urea ammonium_sulfate calcium_nitrate potassium_nitrate "+
-		"ammonium_nitrate gypsum compost manure aqua_ammonia|kernels kernels almonds nuts pistachios walnuts"),
+		"ammonium_nitrate sulfate_of_potash muriate_of_potash potassium_sulfate potassium_chloride gypsum compost manure "+
+		"aqua_ammonia|kernels kernels almonds nuts pistachios walnuts"),
 	joining: []string{"by", "to", "x"},
 	per: []string{"per", "a", "an", "each", "every", "for each", "for every", "to the", "to each", "to every", "on a",
 		"on an", "on one", "on each", "on every", "in each", "in every", "under each"},
@@ -44,11 +45,13 @@ var English = (&Language{
 	articles: []string{"a", "an", "one"},
 	fillers: words("more extra full whole additional actual good us dry wet liquid net total odd plus or_so or_more " +
 		"or_less"),
+	doses: strings.Fields("depth layer irrigation rain rainfall application dose rate feed credit need crop sample " +
+		"profile root rooting zone ring row spacing center alley square grid set"),
 	things: strings.Fields("bucket pail pot jug can drum tote tank bottle ladder barrel bag sack hose tape pipe tubing " +
 		"valve board post bolt truck pickup trailer container"),
 	named: strings.Fields("row rows block blocks line lines step steps page pages table figure week day year stop well " +
 		"leaf chapter section part version number no box room gate valve bin lot route exit sample january february " +
 		"march april may june july august september october november december multiply divide times"),
-	offers: strings.Fields("sure certain discount off tax tip raise chance interest"),
+	offers: strings.Fields("sure certain discount off tax tip raise chance interest guarantee refund kill"),
 	people: strings.Fields("people growers farmers visitors readers students members families workers us them"),
 }).ready()

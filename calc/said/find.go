@@ -142,6 +142,9 @@ func (l *Language) candidate(text string, at int) (to int, begins bool) {
 		}
 		return to, begins
 	case digitByte:
+		if at > 1 && text[at-1] == '/' && isLetter(text[at-2]) {
+			return pastNumber(text, at), false // what a rate is for: 22 meq/100 g
+		}
 		return pastNumber(text, at), l.mayFollow(text, at+numeral(text[at:]))
 	case dollarByte:
 		if t := next(text, at+1); t.kind == digits && t.from <= at+2 {

@@ -27,6 +27,7 @@ type Language struct {
 	fillers    map[string]string // what may stand between a number and its unit: more, full, or so
 	adjective  []string          // after a unit, before what goes on with it: libras netas de nitrógeno
 	things     []string          // after a unit they make a name of a thing: a 5-gallon bucket
+	doses      []string          // after a unit that hangs on its number they make no name: a 2-inch irrigation
 	indefinite map[string]bool   // a, an
 	bareHalf   bool              // a unit by itself may be one of it: "libra y media"
 	people     []string          // a percentage of them is no figure of the trade

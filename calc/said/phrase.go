@@ -13,6 +13,7 @@ type phrase struct {
 	below           []string
 	to              int
 	cents           bool
+	hangs           bool // the unit hangs on its number: 10-ton
 }
 
 // reach says how far a phrase goes on after a place: there, what stands below the line is taken only when it is an
@@ -67,7 +68,7 @@ func (l *Language) goOn(text string, p *phrase, r reach) {
 func (l *Language) isName(text string, p phrase) bool {
 	t := next(text, p.to)
 	switch {
-	case slices.Contains(l.things, strings.TrimSuffix(t.lower(), "s")):
+	case slices.Contains(l.things, strings.TrimSuffix(t.lower(), "s")) || p.hangs && !isArea(p.head) && l.isKind(t):
 		return true
 	case isLength(p.head):
 		return t.lower() == "away"
@@ -85,6 +86,29 @@ func (l *Language) isName(text string, p phrase) bool {
 	return false
 }
 
+// isKind says whether a word makes a kind of thing of a unit that hangs on its number: a 10-ton spreader, two 2-gph
+// emitters. A 2-inch irrigation is an amount.
+func (l *Language) isKind(t token) bool {
+	return len(l.doses) > 0 && t.kind == word && t.spaced && l.substance[t.lower()] == "" &&
+		!slices.Contains(l.per, t.lower()) && !slices.Contains(l.of, t.lower()) && !slices.Contains(l.to, t.lower()) &&
+		t.lower() != l.and &&
+		!slices.Contains(l.doses, strings.TrimSuffix(t.lower(), "s"))
+}
+
+// isOfThing says whether the words before an amount make a part of a name of it: a bucket of 5 gallons, a discount of
+// 20 percent.
+func (l *Language) isOfThing(before string, p phrase) bool {
+	last := lastTokens(before)
+	of, noun := last[3], last[2]
+	if !slices.Contains(l.of, of.lower()) || noun.kind != word || len(p.below) > 0 {
+		return false
+	}
+	if p.head == "%" {
+		return slices.Contains(l.offers, noun.lower())
+	}
+	return slices.Contains(l.things, strings.TrimSuffix(noun.lower(), "s")) && p.substance == ""
+}
+
 // head reads the unit above the line.
 func (l *Language) head(text string, at int, t token) (phrase, bool) {
 	if t.kind == sign {
@@ -92,6 +116,7 @@ func (l *Language) head(text string, at int, t token) (phrase, bool) {
 			return phrase{head: symbol, to: t.to, cents: symbol == "cent"}.counted(), true
 		}
 	}
+	hangs := t.isDash() && !t.spaced
 	if after := l.pastFillers(text, at, t); after > at {
 		at, t = after, next(text, after)
 	}
@@ -100,11 +125,11 @@ func (l *Language) head(text string, at int, t token) (phrase, bool) {
 		return phrase{head: "$", to: t.to}, below.text == "/"
 	}
 	words, to := match(text, at, l.units)
-	p := phrase{head: l.units[words], to: to}
+	p := phrase{head: l.units[words], to: to, hangs: hangs}
 	switch {
 	case words == "" || words == "in" && l == English && !isInches(text, to):
 		return p, false
-	case len(p.head) == 1 && p.head != "%" && p.head != "$" && tailed(text, to):
+	case len(p.head) == 1 && p.head != "%" && p.head != "$" && tailed(text, to) || isCompound(text, to):
 		return p, false
 	}
 	p.cents = p.head == "cent"
@@ -141,6 +166,15 @@ func (l *Language) pastFillers(text string, at int, t token) int {
 func tailed(text string, to int) bool {
 	t := next(text, to)
 	return !t.spaced && (t.isDash() || t.text == "'" || t.text == "’")
+}
+
+// isCompound says whether a word goes on with a dash in a word that is no part of its unit: acre-hour.
+func isCompound(text string, to int) bool {
+	dash := next(text, to)
+	if !dash.isDash() || dash.spaced || dash.text != "-" {
+		return false
+	}
+	return isLetterAt(text, dash.to)
 }
 
 // afterInches are words that follow "in" where it means inches and not a place.

@@ -125,8 +125,12 @@ func (l *Language) amount(text string, at int, r reach) (Amount, bool) {
 	if !ok {
 		return Amount{}, false
 	}
+	if l.isOfThing(text[:start], p) {
+		return Amount{}, false
+	}
 	a := Amount{Start: start, End: p.to, Unit: p.unit(), Digits: low.digits && high.digits && !p.cents,
 		Low: low.value, High: high.value, LowStep: low.step, HighStep: high.step}
+	a = l.perMany(text, a, p)
 	a = l.afterUnit(text, a, !ranged)
 	counts := !low.one || ranged || a.High != low.value || l.states(text, at, low, p)
 	if p.cents {
@@ -146,7 +150,7 @@ func isYear(n number) bool { return n.digits && n.step == 1 && 1900 <= n.value &
 // "the price of a pound of nitrogen" is none, nor is "an ounce of care".
 func (l *Language) states(text string, at int, n number, p phrase) bool {
 	rate := slices.ContainsFunc(p.below, func(b string) bool {
-		return isArea(b) || isTime(b) || b == "tree" || b == "emitter" || p.head == "$"
+		return isArea(b) || isTime(b) || isMass(p.head) && isLength(b) || b == "tree" || b == "emitter" || p.head == "$"
 	})
 	rate = rate || !isArea(p.head) && l.isRated(text[:at], text[p.to:])
 	if n.a {

@@ -80,7 +80,7 @@ func next(text string, at int) token {
 // digit before it.
 func pointed(text string, at int) bool {
 	return text[at] == '.' && at+1 < len(text) && isDigit(text[at+1]) &&
-		(at == 0 || strings.IndexByte(" \n(~<>=/-", text[at-1]) >= 0)
+		(at == 0 || strings.IndexByte(" \n(~<>=/-$", text[at-1]) >= 0)
 }
 
 func isDigit(c byte) bool { return '0' <= c && c <= '9' }

@@ -2,6 +2,7 @@ package proof
 
 import (
 	"bytes"
+	"cmp"
 	"strings"
 
 	"acreleaf/cmd/acreleaf/internal/markdown"
@@ -17,6 +18,8 @@ type columns struct {
 	headWords map[int]string // the heads themselves
 	rowWords  string         // the first cell of the row
 	caption   string         // the unit in the caption
+	pending   string         // the unit in a caption whose table is still to come
+	headLine  int            // where the line of the heads begins
 	inCell    bool           // the prose at hand is a cell below the heads
 	around    string         // the head of its column and of its row
 }
@@ -24,6 +27,10 @@ type columns struct {
 // cell gives the unit that the heads of a cell say, "" for none and for a text that is no cell.
 func (t *columns) cell(c *figureCheck, p *markdown.Prose) string {
 	t.around = ""
+	if p.Caption {
+		t.pending = c.language.UnitIn(p.Text)
+		return ""
+	}
 	text := c.page.Source.Text
 	at := p.Span(0, len(p.Text)).Start
 	line := bytes.LastIndexByte(text[:at], '\n') + 1
@@ -37,7 +44,10 @@ func (t *columns) cell(c *figureCheck, p *markdown.Prose) string {
 		below := lineAfter(text, at)
 		switch {
 		case rulesColumns(below):
-			t.heads, t.headWords = map[int]string{}, map[int]string{}
+			if t.headLine != line {
+				t.heads, t.headWords = map[int]string{}, map[int]string{}
+				t.caption, t.pending, t.headLine = t.pending, "", line
+			}
 		case column == 1 && !bytes.Contains(lineOf(text, at), []byte("|")):
 			t.heads = nil
 		}
@@ -51,10 +61,7 @@ func (t *columns) cell(c *figureCheck, p *markdown.Prose) string {
 	}
 	t.inCell, t.around = true, t.headWords[column]+" "+t.rowWords
 	if u := t.heads[column]; u != "" || column > 1 {
-		if u == "" {
-			u = t.row
-		}
-		return u
+		return cmp.Or(u, t.row, t.caption)
 	}
 	t.row, t.rowWords = c.language.UnitIn(p.Text), p.Text
 	return ""

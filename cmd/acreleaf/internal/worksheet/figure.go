@@ -127,6 +127,11 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 		return
 	}
 	if !written.Fits {
+		if rate, is := said.ReadFor(b.before(f), f.Text, b.after(f), value.Unit); is {
+			written = rate
+		}
+	}
+	if !written.Fits {
 		note := fmt.Sprintf("write %s, or a figure in another unit of the same kind", value)
 		if written.Said != f.Text {
 			note = fmt.Sprintf("write %s in place of %s", value, written.Said)
@@ -198,6 +203,17 @@ func (b *binder) after(f *markdown.Figure) string {
 		text = text[:at]
 	}
 	return text
+}
+
+// before gives the end of the text before a figure, as readers see it.
+func (b *binder) before(f *markdown.Figure) string {
+	const enough = 60
+	source := b.doc.Source.Text[max(0, f.Span.Start-enough):f.Span.Start]
+	if at := bytes.LastIndex(source, []byte("\n\n")); at >= 0 {
+		source = source[at:]
+	}
+	text := strings.Join(strings.Fields(string(bytes.ToValidUTF8(source, nil))), " ")
+	return html.UnescapeString(emphasis.Replace(text))
 }
 
 // behind gives the start of the text behind a figure. Readers see no marks of emphasis, and a space for &nbsp;.

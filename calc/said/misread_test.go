@@ -1,0 +1,44 @@
+package said_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"acreleaf/calc/said"
+)
+
+// What was once taken for an amount, or for another one.
+func TestMisreadings(t *testing.T) {
+	for _, c := range []struct{ language, text, want string }{
+		{"en", "it costs $3 to $6 an acre-hour", "$3 to $6 = 3 to 6 $"},
+		{"en", "a soil of 22 meq/100 g", ""},
+		{"en", "an inch on an acre is 27,154 gallons", "27,154 gallons = 27154 gal"},
+		{"en", "put on 48 lbs/A", "48 lbs/A = 48 lb/ac"},
+		{"en", "mix 2 qt/A", "2 qt/A = 2 qt/ac"},
+		{"en", "mix 8 fl oz/100 gal", "8 fl oz/100 gal = 0.08 floz/gal"},
+		{"en", "a 10-ton spreader and two 2-gph emitters on a 6-foot strip, with 8-inch suction lines", ""},
+		{"en", "a bucket of 5 gallons, and a 5-gallon bucket", ""},
+		{"en", "a 2-inch irrigation, a 12-inch depth and 20-foot rows", "2-inch = 2 in; 12-inch = 12 in; 20-foot = 20 ft"},
+		{"en", "a 40-acre block and a 48-lb/ac rate", "40-acre = 40 ac; 48-lb/ac = 48 lb/ac"},
+		{"en", "a 100% guarantee and a discount of 20 percent", ""},
+		{"en", "it was $.65 per pound", "$.65 per pound = 0.65 $/lb"},
+		{"en", "lime at a pound per inch", "a pound per inch = 1 lb/in"},
+		{"en", "1 lb of sulfate of potash", "1 lb of sulfate of potash = 1 lb product"},
+		{"es", "una cubeta de 5 galones", ""},
+		{"es", "un descuento del 20 por ciento", ""},
+		{"es", "ponga 5 galones", "5 galones = 5 gal"},
+	} {
+		var found []string
+		for _, a := range said.For(c.language).Find(c.text) {
+			numbers := fmt.Sprint(a.Low)
+			if a.High != a.Low {
+				numbers += fmt.Sprint(" to ", a.High)
+			}
+			found = append(found, fmt.Sprintf("%s = %s %s", c.text[a.Start:a.End], numbers, a.Unit))
+		}
+		if got := strings.Join(found, "; "); got != c.want {
+			t.Errorf("%q:\n got %s\nwant %s", c.text, got, c.want)
+		}
+	}
+}
