@@ -32,6 +32,12 @@ func TestGivensThatBelongToAChoice(t *testing.T) {
 			figure := s.Lookup("figure", "%", way, map[string]float64{"one": 1, "other": 2})
 			s.Answer("answer", "%", sheet.If(s.Stated(own), own, figure), sheet.Says{})
 		}},
+		{"", func(s *sheet.Sheet, way *sheet.Given) { // asked about something else, the figure is not replaced
+			own := s.Given("own", "%", field())
+			figure := s.Lookup("figure", "%", way, map[string]float64{"one": 1, "other": 2})
+			s.Answer("answer", "%", sheet.If(way.Is("one"), s.Number(1), figure), sheet.Says{})
+			s.Answer("asked", "%", own, sheet.Says{When: s.Stated(own)})
+		}},
 	} {
 		_, err := sheet.Build("belongs", func(s *sheet.Sheet) {
 			c.build(s, s.Choice("way", oneOrOther, sheet.Field{}))
