@@ -1,10 +1,13 @@
 package calc_test
 
 import (
+	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"acreleaf/calc"
+	"acreleaf/calc/fact"
 	"acreleaf/calc/sheet"
 )
 
@@ -45,7 +48,8 @@ var contract = []struct {
 	{"injection", []string{"nitrogen", "acres", "material", "run", "clean", "flush", "[flow]", "[analysis]", "[density]"},
 		[]string{"volume", "window", "rate", "concentration"}},
 	{"nitrate-reach", []string{"excess", "texture", "[capacity]", "[nitrate]"}, []string{"depth", "leached"}},
-	{"leaf-level", []string{"crop", "nutrient", "value"}, []string{"low", "high", "below", "adequate", "above"}},
+	{"leaf-level", []string{"crop", "nutrient", "value", "[from]", "[to]"},
+		[]string{"low", "high", "below", "adequate", "above"}},
 	{"balance", []string{"applied", "removed"}, []string{"ratio", "difference"}},
 }
 
@@ -135,13 +139,72 @@ func TestEveryPartIsExplained(t *testing.T) {
 			}
 		}
 		for _, c := range s.Constants {
-			if c.Label == "" || c.Source == "" || c.Sureness < sheet.Standard || c.Sureness > sheet.Memory {
+			if c.Label == "" || len(c.Sources) == 0 {
 				t.Errorf("%s: the constant %s is not explained: %+v", s.Name, c.Name, c.Fact)
 			}
 		}
 		for _, slip := range s.Slips {
 			if slip.Text == "" {
 				t.Errorf("%s: the slip %s says nothing", s.Name, slip.Name)
+			}
+		}
+	}
+}
+
+// A figure rests on sources that can be looked up, cell for cell, and none of them is somebody's memory.
+func TestEveryFigureHasItsSources(t *testing.T) {
+	seen := map[string]bool{}
+	for _, s := range calc.Standard().All() {
+		for _, c := range s.Constants {
+			for _, id := range c.Sources {
+				source, known := fact.FindSource(id)
+				if !known || source.Kind == fact.Memory {
+					t.Errorf("%s: the constant %s rests on %q: known %v, %s", s.Name, c.Name, id, known, source.Kind)
+				}
+				seen[id] = true
+			}
+			if c.Table == nil {
+				continue
+			}
+			for i, cell := range c.Table.Cells {
+				if math.IsNaN(cell.Value) != (len(cell.Sources) == 0) {
+					t.Errorf("%s: the cell %s of %s is %v, from %q", s.Name, c.Table.Choice.Choices[i].Name, c.Name, cell.Value,
+						cell.Sources)
+				}
+			}
+		}
+		for _, r := range s.Remarks {
+			h, _ := fact.FindHazard(r.Hazard)
+			for _, id := range h.Sources {
+				seen[id] = true
+			}
+		}
+	}
+	// Those that guides cite, or that the proof asks for, and no calculation.
+	elsewhere := []string{"cahn-2017", "cdfa-almond", "chemistry", "epa-applicators", "ifas-chlorine", "iupac-weights",
+		"memory", "north-platte", "oklahoma-manure", "penn-state-soil", "truckee-carson", "uc-nutrient-water", "ucanr-water",
+		"purdue-nitrogen", "cornell-nrcca-26", "walnut-guide-summary"}
+	for _, s := range fact.Sources() {
+		if !seen[s.ID] && !slices.Contains(elsewhere, s.ID) {
+			t.Errorf("nothing rests on the source %s", s.ID)
+		}
+	}
+}
+
+// Every signal of the catalogue is a hazard of the table, with its signal word.
+func TestEverySignalIsAHazardOfTheTable(t *testing.T) {
+	for _, s := range calc.Standard().All() {
+		for _, r := range s.Remarks {
+			if r.Hazard == "" {
+				if r.Signal != sheet.Note && r.Signal != sheet.Refusal {
+					t.Errorf("%s signals %s without a hazard: %q", s.Name, r.Signal, r.Text)
+				}
+				continue
+			}
+			h, known := fact.FindHazard(r.Hazard)
+			if !known || !strings.HasSuffix(r.Text, h.Sentence("en")) ||
+				r.Signal != sheet.Note && r.Signal.String() != h.Signal.String() {
+				t.Errorf("%s says the hazard %q as %s: %q", s.Name, r.Hazard, r.Signal, r.Text)
 			}
 		}
 	}

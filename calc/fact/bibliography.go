@@ -78,6 +78,7 @@ var bibliography = []Source{
 		Address: "https://studylib.net/doc/18119690/estimated-physical-characteristics-of-fertilizer",
 		Note:    "Typical values of the fluid fertilizer trade: weight of a gallon, and where a solution salts out."},
 	{ID: "geometry", Title: "Geometry", Kind: Definition},
+	{ID: "grade", Title: "The grade on the label", Kind: Definition},
 	{ID: "growing-produce-babies", Authors: "Growing Produce", Title: "Baby those babies", Kind: Handbook,
 		Address: "https://www.growingproduce.com/uncategorized/baby-those-babies/",
 		Note: "After UC Cooperative Extension San Joaquin County (2010): at most 1 oz N a tree in one feed for each year " +
@@ -108,6 +109,7 @@ var bibliography = []Source{
 		Number: "K.S.A. 2-3305", Address: "https://statutes.laws.com/kansas/chapter-2/article-33/statutes-627",
 		Note: "Five devices: a check valve in the water line, a check valve in the injection line, an interlock, a vacuum " +
 			"relief and a low-pressure drain. An example of one state's law."},
+	{ID: "memory", Title: "From memory", Kind: Memory, Note: "Nobody wrote it down, or we did not find where."},
 	{ID: "montana-soil", Authors: "Montana State University", Title: "Soil Scoop: questions to ask about soil tests",
 		Kind: Handbook, Address: "https://landresources.montana.edu/soilfertility/soilscoop/ss_soiltestqs.html",
 		Note: "Pounds of N an acre are ppm times 2 times depth in inches divided by 6."},
@@ -144,6 +146,11 @@ var bibliography = []Source{
 	{ID: "penn-state-soil", Authors: "Penn State Extension", Title: "What is an acre furrow slice of soil?",
 		Kind: WorkedExample, Address: "https://extension.psu.edu/what-is-an-acre-furrow-slice-of-soil",
 		Note: "A layer of about 6.7 in weighs about 2,000,000 lb an acre, a rounded figure."},
+	{ID: "pierre-1933", Authors: "Pierre, W. H.", Title: "Determination of equivalent acidity and basicity of fertilizers",
+		Year: "1933", Publisher: "Industrial and Engineering Chemistry, Analytical Edition 5:229-234", Kind: Handbook,
+		Number: "Industrial and Engineering Chemistry, Analytical Edition 5(4):229",
+		Note: "The official method: half an acid for each nitrogen, all that sulfur and chloride make, a third of the " +
+			"phosphate's, less calcium, magnesium and potash."},
 	{ID: "purdue-nitrogen", Authors: "Purdue Extension", Title: "Basic calculations for nitrogen fertilizers",
 		Year: "2023", Publisher: "Indiana Prairie Farmer", Kind: Handbook,
 		Address: "https://www.farmprogress.com/soil-health/basic-calculations-for-nitrogen-fertilizers"},

@@ -57,23 +57,6 @@ func TestEveryPublicationCanBeFound(t *testing.T) {
 	}
 }
 
-func TestLeastSureIsTheWorstOfSeveral(t *testing.T) {
-	for _, c := range []struct {
-		ids  []string
-		want fact.Kind
-	}{
-		{[]string{"nist-44"}, fact.Standard},
-		{[]string{"nist-44", "common-practice", "montana-soil"}, fact.CommonPractice},
-		{[]string{"geometry", "montana-soil"}, fact.Handbook},
-		{[]string{"no-such"}, fact.Memory},
-		{nil, fact.Memory},
-	} {
-		if got := fact.LeastSure(c.ids); got != c.want {
-			t.Errorf("%q together are %s, want %s", c.ids, got, c.want)
-		}
-	}
-}
-
 func TestHazardsAreWhole(t *testing.T) {
 	seen := map[string]bool{}
 	for _, h := range fact.Hazards() {

@@ -21,27 +21,25 @@ var treeHazards = []Hazard{
 	},
 	{
 		ID: "season-total", Name: Text{English: "a season's nitrogen above what is printed"}, Signal: Notice,
-		Says: Text{English: "For the whole first season UC Cooperative Extension prints 1 oz of nitrogen a tree for " +
-			"almonds, and about a quarter of a pound of need for walnuts, soil and water counted. Common practice is 3 to 4 " +
-			"oz fed. Above that, ask your advisor first."},
+		Says: Text{English: "More does not make young trees grow faster. It can burn them, and what they leave goes to the " +
+			"groundwater. Count what soil and water bring, and put on less."},
 		Sources: []string{"growing-produce-babies", "farm-progress-young", "common-practice"},
 	},
 	{
 		ID: "out-of-leaf", Name: Text{English: "a feed out of leaf"}, Signal: Notice,
-		Says: Text{English: "Trees without leaves take up next to nothing, and what is fed then can leach. Feed from " +
-			"leaf-out, and stop early enough for the wood to ripen before frost."},
+		Says: Text{English: "Trees take up nitrogen only while they have leaves, and rain takes away what they leave. Feed " +
+			"from leaf-out on, and stop early enough for the wood to ripen before frost."},
 		Sources: []string{"uc-four-rs"},
 	},
 	{
 		ID: "cap-beyond-source", Name: Text{English: "a limit beyond what its source covers"}, Signal: Notice,
-		Says: Text{English: "The limit for one feed is printed for trees of 1 to 5 years. Older trees bear: split their " +
-			"nitrogen by the stages of the crop, and set your own limit."},
+		Says: Text{English: "The limit for one feed is printed for trees of 1 to 5 years, and is not made larger for older " +
+			"ones. They bear: split their nitrogen by the stages of the crop."},
 		Sources: []string{"growing-produce-babies"},
 	},
 	{
 		ID: "close-feeds", Name: Text{English: "feeds close together"}, Signal: Notice,
-		Says: Text{English: "Trees take one to two weeks or more to use a feed up, so feeds this close add up to one big " +
-			"one. Start earlier, stop later, or put on less."},
+		Says:    Text{English: "Feeds that come too close add up to one big one. Start earlier, stop later, or put on less."},
 		Sources: []string{"common-practice"},
 	},
 	{
@@ -52,14 +50,14 @@ var treeHazards = []Hazard{
 	},
 	{
 		ID: "waterlogging", Name: Text{English: "waterlogged ground"}, Signal: Notice,
-		Says: Text{English: "On waterlogged ground roots lack air and take up little, and nitrate is lost as gas. Feed and " +
-			"water only once it has drained."},
+		Says: Text{English: "Do not feed or water a waterlogged root zone. Roots without air take up next to nothing, and " +
+			"part of the nitrate is lost to the air as gas."},
 		Sources: []string{"ifas-wet-trees"},
 	},
 	{
 		ID: "leaching", Name: Text{English: "nitrogen that leaches"}, Signal: Notice,
-		Says: Text{English: "What the roots do not take up can leach to the well. Water gently, and do not feed more to " +
-			"make up for it."},
+		Says: Text{English: "What the roots do not take up can leach to the well. Water gently, and put on no more than " +
+			"they take."},
 		Sources: []string{"common-practice"},
 	},
 	{
@@ -75,8 +73,7 @@ var treeHazards = []Hazard{
 	},
 	{
 		ID: "leaf-excess", Name: Text{English: "a leaf that has too much"}, Signal: Notice,
-		Says: Text{English: "More will not add crop. Too much nitrogen brings soft growth and disease: hull rot in " +
-			"almond."},
+		Says:    Text{English: "More of it will not add crop. Put on less, and count what soil and water bring."},
 		Sources: []string{"almond-3364", "hazelnut-8786"},
 	},
 }

@@ -57,18 +57,3 @@ func FindSource(id string) (Source, bool) {
 	}
 	return bibliography[at], true
 }
-
-// LeastSure is the least sure kind among the sources of these ids. Ids that the bibliography does not have are passed
-// over, and no source at all is memory.
-func LeastSure(ids []string) Kind {
-	least := -1
-	for _, id := range ids {
-		if s, known := FindSource(id); known {
-			least = max(least, slices.Index(Kinds, s.Kind))
-		}
-	}
-	if least < 0 {
-		return Memory
-	}
-	return Kinds[least]
-}

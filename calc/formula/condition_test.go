@@ -18,7 +18,7 @@ var yard = sheet.New("yard", func(s *sheet.Sheet) {
 		sheet.Field{Label: "S", Typical: 20636, Low: sheet.FirstDay, High: sheet.LastDay, Date: true})
 	wide := s.Given("wide", "ft", sheet.Field{Label: "W", Typical: 5, Low: 0, High: 100, Optional: true})
 	s.Answer("area", "ft2", long.Times(wide), sheet.Says{Label: "Area"})
-	week := s.Constant("week", "7 days", sheet.Fact{Label: "Week", Source: "the calendar", Sureness: sheet.Standard})
+	week := s.Constant("week", "7 days", sheet.Fact{Label: "Week", Sources: []string{"common-practice"}})
 	s.Answer("end", "days", start.Plus(week), sheet.Says{Label: "End", Date: true})
 	s.Answer("more", "ft", long, sheet.Says{Label: "More", When: kind.Is("CAN-17")})
 })

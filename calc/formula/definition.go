@@ -46,9 +46,8 @@ type Given struct {
 // A Constant is a figure that the calculation takes as known.
 type Constant struct {
 	Name                Text
-	Value               Text // "8.34 lb water/gal"
-	Label, Source, Note string
-	Sureness            sheet.Sureness
+	Value               Text   // "8.34 lb water/gal"
+	Label, Source, Note string // the source by its id
 }
 
 // A Result says how a step or an answer is shown. An empty unit of a step is the one that the work gives.

@@ -165,7 +165,7 @@ func (m *maker) figure(text string, q unit.Quantity) sheet.Term {
 		}
 	}
 	return m.s.ConstantOnce(name, text, sheet.Fact{
-		Label: "A figure in the work", Source: "no source is given", Sureness: sheet.Memory,
+		Label: "A figure in the work", Sources: []string{"memory"},
 	})
 }
 

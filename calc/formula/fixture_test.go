@@ -32,8 +32,7 @@ func (s *script) given(name, example, allowed string) formula.Given {
 }
 
 func (s *script) constant(name, value string) formula.Constant {
-	return formula.Constant{Name: s.text(name), Value: s.text(value), Label: name, Source: "a test",
-		Sureness: sheet.Standard}
+	return formula.Constant{Name: s.text(name), Value: s.text(value), Label: name, Source: "geometry"}
 }
 
 func (s *script) result(name, unit string) formula.Result {

@@ -109,7 +109,7 @@ func (m *maker) constant(c *Constant) {
 		return
 	}
 	term := m.s.Constant(c.Name.Text, c.Value.Text, sheet.Fact{
-		Label: c.Label, Source: c.Source, Sureness: c.Sureness, Note: c.Note,
+		Label: c.Label, Sources: []string{c.Source}, Note: c.Note,
 	})
 	p.operand = operand{term: term, values: only(q.Value), counted: true, degree: leafDegree}
 	p.made = true

@@ -24,7 +24,7 @@ func byHand(s *sheet.Sheet) {
 	count := s.Given("count", "", field(3, 1, 10))
 	area := s.Given("area", "ac", field(40, 1, 500))
 	rate := s.Given("rate", "lb/ac", field(3, 0, 100))
-	bag := s.Constant("bag", "50 lb", sheet.Fact{Source: "a test", Sureness: sheet.Standard})
+	bag := s.Constant("bag", "50 lb", sheet.Fact{Sources: []string{"geometry"}})
 
 	strip := s.Step("strip", "ac/h", speed.Times(width), sheet.Says{})
 	s.Step("half", "lb", rate.Times(area).Times(s.Number(1).Minus(share)), sheet.Says{})

@@ -106,9 +106,9 @@ func TestFiguresOfTheWorkAreListed(t *testing.T) {
 	}
 	var listed []string
 	for _, c := range made.Constants {
-		listed = append(listed, c.Quantity.String()+", "+c.Sureness.String())
+		listed = append(listed, c.Quantity.String()+", "+c.Sources[0])
 	}
-	want := []string{"50 lb, standard", "24 h, memory", "2 lb/ac, memory", "3 lb/ac, memory"}
+	want := []string{"50 lb, geometry", "24 h, memory", "2 lb/ac, memory", "3 lb/ac, memory"}
 	if !slices.Equal(listed, want) {
 		t.Errorf("%q, want %q", listed, want)
 	}

@@ -22,8 +22,8 @@ func waterApplied(s *sheet.Sheet) {
 	})
 	inch := s.Constant("acre-inch", "27154.285714285714 gal/ac per in", sheet.Fact{
 		Label: "Gallons on an acre in each inch", Reads: "27,154 gal/ac per in",
-		Source: "NIST Handbook 44, Appendix C", Sureness: sheet.Standard,
-		Note: "It is 43,560 ft2 times a twelfth of a foot, at 231 in3 to the gallon.",
+		Sources: []string{"nist-44"},
+		Note:    "It is 43,560 ft2 times a twelfth of a foot, at 231 in3 to the gallon.",
 	})
 	tree := s.Answer("tree-volume", "gal/tree", flow.Times(emitters).Times(hours),
 		sheet.Says{Label: "Water at one tree", Also: "L/tree"})
@@ -34,10 +34,10 @@ func waterApplied(s *sheet.Sheet) {
 		"The depth is as if the water were spread over the whole acre. Under the emitters it goes deeper.")
 	s.Say(sheet.Note, sheet.Always,
 		"This is what leaves the emitters. To count its nitrogen, take off what runs away or sinks past the roots.")
-	s.Say(sheet.Notice, depth.More(s.Constant("much", "60 in", sheet.Fact{
-		Label: "More than an orchard is given in most seasons", Source: "common practice",
-		Sureness: sheet.CommonPractice,
-	})), "{depth} is more than a grown orchard is given in most seasons. Check the flow and the hours.")
+	s.Warn("check-numbers", depth.More(s.Constant("much", "60 in", sheet.Fact{
+		Label: "More than an orchard is given in most seasons", Sources: []string{"common-practice"},
+	})), "{depth} is more than a grown orchard is given in most seasons. Is it the flow of one emitter, and are the "+
+		"hours right?")
 	sayWaterlogged(s)
 
 	s.Slip("one-emitter", "tree-volume", flow.Times(hours),

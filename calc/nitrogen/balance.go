@@ -21,7 +21,7 @@ func balance(s *sheet.Sheet) {
 
 	nothing := s.Zero("lb N/ac")
 	s.Refuse(removed.Less(s.Constant("least-removed", "1 lb N/ac", sheet.Fact{
-		Label: "Least removal that a ratio is worked for", Source: "common practice", Sureness: sheet.CommonPractice,
+		Label: "Least removal that a ratio is worked for", Sources: []string{"common-practice"},
 		Note: "A ratio to less than this is a large number that means nothing.",
 	})),
 		"Next to nothing was removed, so there is no ratio: young trees keep what they take up. Put in what left with the "+

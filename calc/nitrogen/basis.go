@@ -19,9 +19,8 @@ func nitrateBasis(s *sheet.Sheet) {
 		sheet.Says{Label: "As nitrogen, NO3-N"})
 	s.Answer("nitrate", "ppm NO3", reported, sheet.Says{Label: "As nitrate, NO3"})
 
-	s.Say(sheet.Warning, of.Is("water").And(nitrogen.AtLeast(drinkingLimit(s))),
-		"If people drink this water: {nitrogen} is at or above the limit for drinking water, 10 ppm NO3-N. "+
-			"Do not give it to babies. Boiling makes it worse. Ask your county health office.")
+	s.Warn("drinking-water", of.Is("water").And(nitrogen.AtLeast(drinkingLimit(s))),
+		"If people drink this water: {nitrogen} is at or above the limit for drinking water, 10 ppm NO3-N.")
 	s.Slip("not-converted", "nitrogen", reported,
 		"That is the nitrate itself. Nitrogen is 0.2259 of it.")
 	s.Slip("upside-down", "nitrogen", reported.Times(nitrateWeight(s)).Over(nitrogenWeight(s)),
@@ -31,7 +30,7 @@ func nitrateBasis(s *sheet.Sheet) {
 // drinkingLimit is the maximum contaminant level of nitrate in public drinking water.
 func drinkingLimit(s *sheet.Sheet) sheet.Term {
 	return s.Constant("drinking-limit", "10 ppm NO3-N", sheet.Fact{
-		Label: "Limit for nitrate in drinking water", Source: "40 CFR 141.62", Sureness: sheet.Standard,
+		Label: "Limit for nitrate in drinking water", Sources: []string{"epa-nitrate"},
 		Note: "It is for public supplies, as nitrogen. It is about 44 ppm as NO3; 45 is the usual round figure.",
 	})
 }

@@ -9,8 +9,8 @@ import (
 func init() {
 	const (
 		ticket = "NOTICE Your gallon weighs 11.05 lb/gal, and a gallon of this material usually weighs 10.6 lb product/gal."
-		label  = "NOTICE Your label has 32 % N, and this grade has 28 % N of product: the weight of a gallon, 10.6"
-		grade  = "NOTICE Your label has 28 % N, and this grade has 20 % N of product. Check that the label"
+		label  = "NOTICE Your label has 32 % N, and this grade has 28 % N of product: the weight of a gallon, 10.7"
+		grade  = "NOTICE Your label has 28 % N, and this grade has 20 % N of product. Is the label of"
 	)
 	amount := func(more ...string) []string { return append([]string{"nitrogen=30 lb N/ac"}, more...) }
 	put := func(more ...string) []string {
@@ -25,24 +25,32 @@ func init() {
 	for _, c := range []struct {
 		sheet  *sheet.Sheet
 		givens func(more ...string) []string
+		tank   bool     // it says what the material must be kept from
 		after  []string // what is said besides
 		uan    []string // what is said besides of UAN-28
 	}{
-		{nitrogen.MaterialAmount, amount, []string{sours}, []string{three, freezes, onTop, sours}},
-		{nitrogen.MaterialNitrogen, put, nil, nil},
-		{nitrogen.FeedSchedule, fed, feedSaid(), feedSaid()},
-		{nitrogen.Injection, injected, []string{neverBack, thirds, drowned}, []string{neverBack, thirds, drowned}},
+		{nitrogen.MaterialAmount, amount, true, []string{sours}, []string{three, freezes, onTop, sours}},
+		{nitrogen.MaterialNitrogen, put, true, nil, nil},
+		{nitrogen.FeedSchedule, fed, false, feedSaid(), feedSaid()},
+		{nitrogen.Injection, injected, true, []string{neverBack, thirds, drowned}, []string{neverBack, thirds, drowned}},
 	} {
-		first := func(notice string, rest []string) []string { return append([]string{notice}, rest...) }
+		said := func(material string, rest []string, notice ...string) []string {
+			var kept []string
+			if c.tank {
+				kept = tanked(material)
+			}
+			return append(append(kept, notice...), rest...)
+		}
 		sayings = append(sayings,
-			saying{c.sheet, c.givens("material=AN-20", "density=11.05 lb/gal"), first(ticket, c.after)},
-			saying{c.sheet, c.givens("material=AN-20", "density=10.9 lb/gal"), c.after},
-			saying{c.sheet, c.givens("material=UAN-28", "analysis=32 % N"), first(label, c.uan)},
-			saying{c.sheet, c.givens("material=UAN-28", "analysis=28.5 % N"), c.uan},
-			saying{c.sheet, c.givens("material=AN-20", "density=11.05 lb/gal", "analysis=28 % N"), first(grade, c.after)},
+			saying{c.sheet, c.givens("material=AN-20", "density=11.05 lb/gal"), said("AN-20", c.after, ticket)},
+			saying{c.sheet, c.givens("material=AN-20", "density=10.9 lb/gal"), said("AN-20", c.after)},
+			saying{c.sheet, c.givens("material=UAN-28", "analysis=32 % N"), said("UAN-28", c.uan, label)},
+			saying{c.sheet, c.givens("material=UAN-28", "analysis=28.5 % N"), said("UAN-28", c.uan)},
+			saying{c.sheet, c.givens("material=AN-20", "density=11.05 lb/gal", "analysis=28 % N"),
+				said("AN-20", c.after, grade)},
 		)
 	}
 	sayings = append(sayings, saying{nitrogen.MaterialCompare,
 		[]string{"nitrogen=30 lb N/ac", "first=AN-20", "first-price=420 $/ton", "second=AN-20", "third=none"},
-		[]string{"To see which has the cheapest nitrogen", "Leaching: 50 %", "Leaching: 50 %"}})
+		[]string{apart, "To see which has the cheapest nitrogen", "Leaching: 50 %", "Leaching: 50 %"}})
 }

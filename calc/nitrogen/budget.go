@@ -31,8 +31,7 @@ func seasonBudget(s *sheet.Sheet) {
 	nothing := s.Zero("lb N/ac")
 	s.Say(sheet.Note, short.AtMost(nothing),
 		"The credits cover the need: no nitrogen need be bought now. Watch shoot growth, and sample leaves in July.")
-	s.Say(sheet.Notice, surplus.More(nothing),
-		"{surplus} more is there than the trees will take up. Water it gently: what is left can leach to the well.")
+	s.Warn("leaching", surplus.More(nothing), "{surplus} more is there than the trees will take up.")
 	s.Say(sheet.Note, short.More(nothing),
 		"Split it into small feeds, and stop early enough for the wood to ripen before frost. The credits came off "+
 			"first, since they count as nitrogen taken up; only what is short was divided by the share.")
@@ -71,13 +70,12 @@ func creditsOf(s *sheet.Sheet) (sum, brought sheet.Term) {
 	more := s.Step("organic", "lb N/ac", cover.Plus(compost).Plus(manure).Plus(matter).Plus(other),
 		sheet.Says{Label: "Credits besides soil and water", Also: "kg N/ha", When: brought})
 	usual := s.Constant("usual-release", "40 lb N/ac", sheet.Fact{
-		Label:  "Most that a soil's organic matter lets go in a year",
-		Source: "USDA-NRCS New Mexico, Agronomy Technical Note 76, section 9e (2000)", Sureness: sheet.Handbook,
-		Note: "It gives 20 to 40 lb an acre a year for all soils. A sandy young orchard may have less.",
+		Label:   "Most that a soil's organic matter lets go in a year",
+		Sources: []string{"nrcs-nm"},
+		Note:    "It gives 20 to 40 lb an acre a year for all soils. A sandy young orchard may have less.",
 	})
-	s.Say(sheet.Notice, matter.More(usual),
-		"{organic-matter} is a good deal from organic matter: one guide gives 20 to 40 lb an acre a year. Count on less "+
-			"if you cannot measure it.")
+	s.Warn("check-numbers", matter.More(usual),
+		"{organic-matter} is a good deal from organic matter: one guide gives 20 to 40 lb an acre a year.")
 	both := soil.Plus(water)
 	return sheet.If(brought, both.Plus(more), both), brought
 }

@@ -24,16 +24,16 @@ func cropDemand(s *sheet.Sheet) {
 
 	d.refuse(s, bears)
 	s.Say(sheet.Note, full,
-		"No growth is added: almonds over 2,000 lb of kernels an acre fill their space (common practice). Just under "+
-			"that line the answer is larger. If your trees still grow, put in growth.")
-	s.Say(sheet.Notice, d.crop.Is("pistachio").And(d.leaf.Less(s.Number(7))).And(s.Stated(d.growth).Not()),
+		"No growth is added: almonds over 2,000 lb of kernels an acre fill their space (common practice). Just under that "+
+			"line the answer is larger. If your trees still grow, put in growth.")
+	s.Say(sheet.Note, d.crop.Is("pistachio").And(d.leaf.Less(s.Number(7))).And(s.Stated(d.growth).Not()),
 		"The growth of pistachio was measured in mature trees. For young ones ask your advisor, and put in growth.")
-	s.Say(sheet.Notice, bears.And(d.leaf.AtMost(s.Number(2))),
-		"Trees in first or second leaf bear next to nothing. Check the leaf and the yield.")
-	s.Say(sheet.Notice, s.Stated(d.removal).And(most.More(s.Zero("lb N per 1000 lb crop"))).
+	s.Warn("check-numbers", bears.And(d.leaf.AtMost(s.Number(2))),
+		"Trees in first or second leaf bear next to nothing. Are the leaf and the yield right?")
+	s.Warn("check-numbers", s.Stated(d.removal).And(most.More(s.Zero("lb N per 1000 lb crop"))).
 		And(d.removal.Less(least).Or(d.removal.More(most))),
-		"Your figure for the nitrogen in the crop is outside what sources give. Check that it is for the weight that "+
-			"you put in: kernels weigh a good deal less than nuts in shell.")
+		"Your figure for the nitrogen in the crop is outside what sources give. Is it for the weight that you put in? "+
+			"Kernels weigh a good deal less than nuts in shell.")
 	s.Say(sheet.Note, sheet.Always,
 		"This is what trees take up, not what to buy. Take off the credits, then divide by the share that is taken up.")
 	d.slips(s, rate, growth, removed, demand)
@@ -75,7 +75,7 @@ func demandGivens(s *sheet.Sheet) demandOf {
 func (d demandOf) usualGrowth(s *sheet.Sheet) (usual, full sheet.Term) {
 	limit := s.Constant("full-crop", "2000 lb crop/ac", sheet.Fact{
 		Label: "Almond crop above which no growth is added", Reads: "2,000 lb/ac",
-		Source: "common practice", Sureness: sheet.CommonPractice, Note: "In kernels.",
+		Sources: []string{"common-practice"}, Note: "In kernels.",
 	})
 	first, later := growthTables(s, d.crop)
 	above := d.crop.Is("almond").And(d.yield.More(limit))
@@ -89,14 +89,14 @@ func (d demandOf) refuse(s *sheet.Sheet, bears sheet.Term) {
 	d.refuseForms(s)
 	unknown := d.crop.Is("pecan").Or(d.crop.Is("hazelnut"))
 	s.Refuse(unknown.And(bears).And(s.Stated(d.removal).Not()),
-		"No published figure is known here for the nitrogen in pecans or hazelnuts. Put in your own as removal: from "+
-			"your advisor, or from an analysis of the nuts.")
+		"No published figure is known here for the nitrogen in pecans or hazelnuts. Put in your own as removal: from your "+
+			"advisor, or from an analysis of the nuts.")
 	s.Refuse(unknown.And(s.Stated(d.growth).Not()),
-		"No published figure is known here for the growth of pecan or hazelnut trees. Put in your own as growth: from "+
-			"your advisor, or ounces a tree times the trees on an acre.")
+		"No published figure is known here for the growth of pecan or hazelnut trees. Put in your own as growth: from your "+
+			"advisor, or ounces a tree times the trees on an acre.")
 	s.Refuse(d.crop.Is("pistachio").And(d.leaf.AtMost(s.Number(1))).And(s.Stated(d.growth).Not()),
-		"No published figure is known here for the growth of pistachio in first leaf. Put in your own as growth: from "+
-			"your advisor, or ounces a tree times the trees on an acre.")
+		"No published figure is known here for the growth of pistachio in first leaf. Put in your own as growth: from your "+
+			"advisor, or ounces a tree times the trees on an acre.")
 }
 
 // refuseForms refuses a yield, or a figure for the nitrogen in a crop, that is told in another form than the one that

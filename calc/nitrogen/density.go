@@ -24,13 +24,13 @@ func treeDensity(s *sheet.Sheet) {
 		Typical: 22, Low: 1, High: 200, Units: []string{"m", "yd"}, Optional: true,
 	})
 	acre := s.Constant("acre", "43,560 ft2/ac", sheet.Fact{
-		Label: "Square feet in an acre", Source: "NIST Handbook 44, Appendix C", Sureness: sheet.Standard,
+		Label: "Square feet in an acre", Sources: []string{"nist-44"},
 	})
 	one := s.Constant("one-tree", "1 tree", sheet.Fact{
-		Label: "Trees to a spacing", Source: "geometry", Sureness: sheet.Standard,
+		Label: "Trees to a spacing", Sources: []string{"geometry"},
 	})
 	two := s.Constant("two-trees", "2 trees", sheet.Fact{
-		Label: "Trees to a spacing, in a quincunx or a double row", Source: "geometry", Sureness: sheet.Standard,
+		Label: "Trees to a spacing, in a quincunx or a double row", Sources: []string{"geometry"},
 	})
 	// The rows of a hexagon are the height of an equal triangle apart: half the root of three.
 	height := tree.Times(s.Number(3).SquareRoot()).Over(s.Number(2))
@@ -45,7 +45,8 @@ func treeDensity(s *sheet.Sheet) {
 	s.InWords("trees", sheet.Otherwise("This spacing gives each tree {area bare} square feet, which is {trees}."))
 
 	needsRow := pattern.Is("rectangle").Or(pattern.Is("double-row"))
-	s.Refuse(needsRow.And(s.Stated(row).Not()), "This pattern needs the distance from row to row. Put it in. If the trees are as far apart both ways, choose square.")
+	s.Refuse(needsRow.And(s.Stated(row).Not()), "This pattern needs the distance from row to row. Put it in. If the "+
+		"trees are as far apart both ways, choose square.")
 	s.Refuse(pattern.Is("square").And(across.Same(tree).Not()),
 		"A square has one distance both ways. Choose rectangle, or make the two distances the same.")
 	s.Say(sheet.Note, pattern.Is("hexagon").And(s.Stated(row)),

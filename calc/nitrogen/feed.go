@@ -52,7 +52,7 @@ func feedSchedule(s *sheet.Sheet) {
 	}
 
 	careOfMaterials(s, t.has)
-	t.noticeDensity()
+	t.noticeWeight()
 	f.refuse()
 	f.caution()
 	f.burn(t)

@@ -22,56 +22,51 @@ func (f *feedPlan) caution() {
 	s := f.s
 	above := s.Stated(f.cap).And(f.cap.More(f.usual))
 	over := above.And(f.each.More(f.usual))
-	s.Say(sheet.Caution, over,
-		"Each feed of {each} is over {usual}, which is the most for this leaf. It can burn the trees. Take your own limit "+
-			"out, and give more and smaller feeds.")
-	s.Say(sheet.Caution, above.And(over.Not()),
-		"You set {cap} as the most in one feed, and {usual} is the most for this leaf: more can burn the trees. These "+
-			"feeds of {each} stay within it.")
+	s.Warn("feed-burns", over,
+		"Each feed of {each} is over {usual}, which is the most for this leaf. Take your own limit out.")
+	s.Warn("feed-burns", above.And(over.Not()),
+		"You set {cap} as the most in one feed, and {usual} is the most for this leaf. These feeds of {each} stay within it.")
 	sayOfSeason(s, f.leaf, f.some, f.season, "season")
 	closeYoung, close := s.Constant("close-young", "21 days", sheet.Fact{
-		Label: "Fewest days between feeds of young trees", Source: "common practice", Sureness: sheet.CommonPractice,
+		Label: "Fewest days between feeds of young trees", Sources: []string{"common-practice"},
 		Note: "Trials fed first-leaf almonds every three weeks. Advisors say four to six.",
 	}), s.Constant("close", "10 days", sheet.Fact{
-		Label: "Fewest days between feeds of older trees", Source: "common practice", Sureness: sheet.CommonPractice,
+		Label: "Fewest days between feeds of older trees", Sources: []string{"common-practice"},
 		Note: "Advisors say one to two weeks; this is between.",
 	})
-	s.Say(sheet.Notice, f.several.And(young(s, f.leaf)).And(f.every.Less(closeYoung)),
-		"These feeds are only {every} apart. Common practice for young trees is three to six weeks: feeds that come closer "+
-			"add up to one big one. Start earlier, stop later, or put on less.")
-	s.Say(sheet.Notice, f.several.And(young(s, f.leaf).Not()).And(f.every.Less(close)),
-		"These feeds are only {every} apart. Trees take one to two weeks to use a feed up, so feeds this close add up to "+
-			"one big one. Start earlier, stop later, or put on less.")
+	s.Warn("close-feeds", f.several.And(young(s, f.leaf)).And(f.every.Less(closeYoung)),
+		"These feeds are only {every} apart. Common practice for young trees is three to six weeks.")
+	s.Warn("close-feeds", f.several.And(young(s, f.leaf).Not()).And(f.every.Less(close)),
+		"These feeds are only {every} apart. Trees take one to two weeks to use a feed up.")
 }
 
 // burn cautions against liquids that have burned first-leaf trees.
 func (f *feedPlan) burn(t *tank) {
+	first := f.some.And(f.leaf.AtMost(f.s.Number(1)))
 	burns := t.grade.Is("UAN-32").Or(t.grade.Is("UAN-28")).Or(t.grade.Is("CAN-17"))
-	f.s.Say(sheet.Caution, f.some.And(f.leaf.AtMost(f.s.Number(1))).And(burns),
-		"Liquid UAN and CAN-17 have burned many first-leaf trees, and are not recommended for them: it takes little to feed "+
-			"too much. Choose a dry material, and keep it at least 18 in from the trunk.")
+	f.s.Warn("liquid-first-leaf", first.And(burns), "")
+	f.s.Warn("near-trunk", first.And(t.poured.Not()), "")
 }
 
 // outOfLeaf tells of feeds in the season in which trees are bare.
 func (f *feedPlan) outOfLeaf() {
 	s := f.s
 	year := s.Constant("year", "365.2425 days", sheet.Fact{
-		Label: "Days in a year", Source: "the calendar", Sureness: sheet.Standard,
+		Label: "Days in a year", Sources: []string{"calendar"},
 	})
 	bare := s.Constant("bare", "304 days", sheet.Fact{
 		Label: "Day of the year on which trees begin to be bare, in the north", Reads: "November 1",
-		Source: "common practice", Sureness: sheet.CommonPractice, Note: "Walnuts are bare from about November to March.",
+		Sources: []string{"common-practice"}, Note: "Walnuts are bare from about November to March.",
 	})
 	long := s.Constant("bare-for", "120 days", sheet.Fact{
-		Label: "How long trees are bare", Source: "common practice", Sureness: sheet.CommonPractice,
+		Label: "How long trees are bare", Sources: []string{"common-practice"},
 		Note: "To about the first of March.",
 	})
 	since := f.first.Minus(bare).Over(year)
 	until := f.last.Minus(bare).Over(year)
 	winter := since.Minus(since.RoundDown()).Less(long.Over(year)).Or(until.RoundDown().More(since.RoundDown()))
-	s.Say(sheet.Notice, f.some.And(winter),
-		"Some of this season lies between November and March. North of the equator the trees are bare then. Trees take up "+
-			"nitrogen only while they have leaves, and winter rain takes away what they leave. Feed from leaf-out on.")
+	s.Warn("out-of-leaf", f.some.And(winter),
+		"Some of this season lies between November and March. North of the equator the trees are bare then.")
 }
 
 // note says what else there is to know of the feeds.
@@ -82,14 +77,12 @@ func (f *feedPlan) note(dry sheet.Term) {
 		"One feed is enough. It is set for {first}; any day to {last} will do.")
 	s.Say(sheet.Note, f.count.More(s.Number(datesShown)),
 		"There are {feeds} feeds, and only the first eight are listed. Go on every {every}; the last is on {last}.")
-	s.Say(sheet.Notice, f.some.And(f.leaf.More(s.Number(5))),
-		"The limit for one feed is printed for trees of 1 to 5 years, and is not made larger for older ones. They bear: "+
-			"split their nitrogen by the stages of the crop.")
+	s.Warn("cap-beyond-source", f.some.And(f.leaf.More(s.Number(5))), "")
 	s.Say(sheet.Note, f.some,
 		"Common practice: wait with the first feed until there are 8 to 12 in of new growth. Stop early enough for the "+
 			"wood to ripen before frost.")
-	s.Say(sheet.Note, f.some.And(dry),
-		"Spread dry material over the wetted ground, at least 18 in from the trunk in first leaf, and water it in.")
+	s.Say(sheet.Note, f.some.And(dry).And(f.leaf.More(s.Number(1))),
+		"Spread dry material over the wetted ground, keep it off the trunk, and water it in.")
 	sayWaterlogged(s)
 }
 

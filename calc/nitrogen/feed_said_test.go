@@ -10,8 +10,9 @@ import (
 const (
 	growth    = "Common practice: wait with the first feed until there are 8 to 12 in"
 	offBark   = "Spread dry material over the wetted ground"
+	nearTrunk = "NOTICE Dry material burns near the trunk."
 	drowned   = "Do not feed or water a waterlogged root zone."
-	onYoung   = "CAUTION Liquid UAN and CAN-17 have burned many first-leaf trees,"
+	onYoung   = "NOTICE Liquid UAN and CAN-17 burned many first-leaf trees,"
 	wholeYear = "For almonds the University of California advises 1 oz a tree for the whole first season."
 )
 
@@ -24,19 +25,21 @@ func init() {
 		situation{feed, feedsOf("20", "1", "46-0-0")},
 		situation{feed, feedsOf("50", "2", "21-0-0-24S")},
 	)
-	tooMuch := "CAUTION For a whole season 4.36 oz N/tree is more than young trees are given:"
+	tooMuch := "NOTICE For a whole season 4.36 oz N/tree is more than young trees are given:"
 	sayings = append(sayings,
 		saying{feed, feedsOf("6", "1", "UAN-28", "last=2027-04-15"), feedSaid(onYoung)},
 		saying{feed, feedsOf("6", "1", "CAN-17", "last=2027-04-15"), feedSaid(onYoung)},
 		saying{feed, feedsOf("6", "1", "UAN-32", "last=2027-04-15"),
-			feedSaid("NOTICE The weight of a gallon, 11.1 lb product/gal,", onYoung)},
+			feedSaid(onYoung)},
 		saying{feed, feedsOf("6", "2", "UAN-28", "last=2027-04-15"), feedSaid()},
 		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-04-15"), feedSaid()},
-		saying{feed, feedsOf("6", "1", "12-0-0-26S", "last=2027-04-15"), feedSaid("NOTICE Sources put a gallon")},
+		saying{feed, feedsOf("6", "1", "12-0-0-26S", "last=2027-04-15"), feedSaid()},
 		saying{feed, feedsOf("6", "1", "20-0-0", "last=2027-04-15"), feedSaid("DANGER Ammonia gas burns")},
 		saying{feed, feedsOf("6", "1", "15-0-0-16S", "density=12.7 lb/gal", "last=2027-04-15"),
-			feedSaid("DANGER Urea-sulfuric acid burns")},
-		saying{feed, feedsOf("6", "1", "46-0-0", "last=2027-04-15"), []string{growth, offBark, drowned}},
+			feedSaid("DANGER Strong acid burns")},
+		saying{feed, feedsOf("6", "1", "46-0-0", "last=2027-04-15"), feedSaid(nearTrunk)},
+		saying{feed, feedsOf("6", "1", "15-0-0-16S", "last=2027-04-15"), feedSaid("DANGER Strong acid burns", weigh)},
+		saying{feed, feedsOf("6", "2", "46-0-0", "last=2027-04-15"), []string{growth, offBark, drowned}},
 
 		// A season of a tree: 27.5 lb N/ac on 110 trees is 4 oz.
 		saying{feed, feedsOf("6.875", "1", "AN-20", "last=2027-04-15"), feedSaid()},
@@ -45,18 +48,18 @@ func init() {
 		saying{feed, feedsOf("30", "1", "AN-20"), feedSaid(tooMuch)},
 		saying{feed, feedsOf("55", "2", "AN-20"), feedSaid()},
 		saying{feed, feedsOf("55.1", "2", "AN-20"),
-			feedSaid("CAUTION For a whole season 8.01 oz N/tree is more than young trees are given:")},
+			feedSaid("NOTICE For a whole season 8.01 oz N/tree is more than young trees are given:")},
 		saying{feed, feedsOf("84", "3", "AN-20", "last=2027-10-15"),
-			feedSaid("CAUTION For a whole season 12.2 oz N/tree is more than young trees are given:")},
+			feedSaid("NOTICE For a whole season 12.2 oz N/tree is more than young trees are given:")},
 		saying{feed, feedsOf("100", "4", "AN-20", "last=2027-10-15"), feedSaid()},
 
 		// The most in one feed.
 		saying{feed, feedsOf("27.5", "1", "AN-20", "cap=1 oz N/tree"), feedSaid(wholeYear)},
 		saying{feed, feedsOf("27.5", "1", "AN-20", "cap=1.5 oz N/tree"),
-			feedSaid("CAUTION Each feed of 1.33 oz N/tree is over 1 oz N/tree,", wholeYear)},
+			feedSaid("NOTICE Each feed of 1.33 oz N/tree is over 1 oz N/tree,", wholeYear)},
 		saying{feed, feedsOf("27.5", "2", "AN-20", "cap=1.5 oz N/tree"), feedSaid()},
 		saying{feed, feedsOf("13.75", "1", "AN-20", "cap=1.05 oz N/tree"),
-			feedSaid("CAUTION You set 1.05 oz N/tree as the most in one feed, and 1 oz N/tree is the most", wholeYear)},
+			feedSaid("NOTICE You set 1.05 oz N/tree as the most in one feed, and 1 oz N/tree is the most", wholeYear)},
 		saying{feed, feedsOf("30", "5", "AN-20", "last=2027-04-15"), feedSaid()},
 		saying{feed, feedsOf("30", "6", "AN-20", "last=2027-04-15"),
 			[]string{"NOTICE The limit for one feed is printed", growth, drowned}},

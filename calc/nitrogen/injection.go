@@ -1,6 +1,9 @@
 package nitrogen
 
-import "acreleaf/calc/sheet"
+import (
+	"acreleaf/calc/fact"
+	"acreleaf/calc/sheet"
+)
 
 // Injection fits one feed into a run of the water: how many gallons, how fast, how strong in the line, and whether
 // clean water before and after it have their time.
@@ -42,15 +45,16 @@ func injection(s *sheet.Sheet) {
 	strong := s.Answer("concentration", "ppm N of water", feed.Over(water).Over(waterGallon(s)),
 		sheet.Says{Label: "Nitrogen in the line", When: s.Stated(flow)})
 
-	s.Refuse(t.liquid.Not(),
+	s.Refuse(t.unweighed,
+		"No published weight of a gallon is at hand for this liquid. Put in the weight of a gallon from the delivery ticket.")
+	s.Refuse(t.liquid.Not().And(t.unweighed.Not()),
 		"This material is dry, and an injector takes a liquid. Choose a liquid, such as UAN-32. If you dissolved it, put in "+
 			"the weight of a gallon and the nitrogen of the solution.")
-	s.Refuse(t.has(pressure),
+	s.Refuse(t.has(fact.Pressure),
 		"82-0-0 is a gas under pressure, and it does not go through an injector. Choose a material that is a liquid.")
 	t.careOfTank()
-	s.Say(sheet.Warning, sheet.Always,
-		"Feed must never run back into a well or a pipe that people drink from. Have the backflow protection that the "+
-			"local code asks for, with a stop that shuts the injector off when the pump stops, and test it each season.")
+	t.noticeOther()
+	s.Warn("backflow", sheet.Always, "")
 	r.check(s)
 
 	s.Slip("one-acre", "volume", volume.Over(acres),

@@ -9,8 +9,8 @@ import (
 
 const (
 	neverBack  = "WARNING Feed must never run back into a well"
-	shortFlush = "CAUTION The flush is too short: "
-	shortTime  = "CAUTION The time to inject is too short."
+	shortFlush = "NOTICE The flush is too short: "
+	shortTime  = "NOTICE The time to inject is too short: "
 	shortClean = "NOTICE The clean water before the feed is short: "
 	longFlush  = "NOTICE The flush is more than a third of the run."
 	thirds     = "A common plan is thirds: "
@@ -39,22 +39,25 @@ func init() {
 		situation{inject, feedOf("20-0-0", "8 h", "1 h", "90 min")},
 	)
 	sayings = append(sayings,
-		saying{inject, feedOf("UAN-28", "6 h", "120 min", "120 min"), []string{neverBack, thirds + "120 min of clean water", drowned}},
-		saying{inject, feedOf("UAN-28", "6 h", "20 min", "30 min"), []string{neverBack, thirds, drowned}},
+		saying{inject, feedOf("UAN-28", "6 h", "120 min", "120 min"), tanked("UAN-28", neverBack, thirds+"120 min of clean "+
+			"water", drowned)},
+		saying{inject, feedOf("UAN-28", "6 h", "20 min", "30 min"), tanked("UAN-28", neverBack, thirds, drowned)},
 		saying{inject, feedOf("UAN-28", "6 h", "19.9 min", "29.9 min"),
-			[]string{neverBack, shortFlush + "29.9 min.", shortClean + "19.9 min.", thirds, drowned}},
-		saying{inject, feedOf("UAN-28", "6 h", "120 min", "121 min"), []string{neverBack, longFlush, thirds, drowned}},
-		saying{inject, feedOf("UAN-28", "90 min", "30 min", "30 min"), []string{neverBack, thirds + "30 min", drowned}},
+			tanked("UAN-28", neverBack, shortFlush+"29.9 min.", shortClean+"19.9 min.", thirds, drowned)},
+		saying{inject, feedOf("UAN-28", "6 h", "120 min", "121 min"),
+			tanked("UAN-28", neverBack, longFlush, thirds, drowned)},
+		saying{inject, feedOf("UAN-28", "90 min", "30 min", "30 min"), tanked("UAN-28", neverBack, thirds+"30 min", drowned)},
 		saying{inject, feedOf("UAN-28", "89 min", "30 min", "30 min"),
-			[]string{neverBack, shortTime, longFlush, thirds, drowned}},
-		saying{inject, feedOf("UAN-32", "6 h", "2 h", "2 h"), []string{recalled, neverBack, thirds, drowned}},
-		saying{inject, feedOf("CAN-17", "6 h", "2 h", "2 h"), []string{limey, neverBack, thirds, drowned}},
-		saying{inject, feedOf("20-0-0", "6 h", "2 h", "2 h"), []string{gasKills, hard, neverBack, thirds, drowned}},
-		saying{inject, feedOf("12-0-0-26S", "6 h", "2 h", "2 h"), []string{setting, disputed, neverBack, thirds, drowned}},
+			tanked("UAN-28", neverBack, shortTime, longFlush, thirds, drowned)},
+		saying{inject, feedOf("UAN-32", "6 h", "2 h", "2 h"), tanked("UAN-32", neverBack, thirds, drowned)},
+		saying{inject, feedOf("CAN-17", "6 h", "2 h", "2 h"), tanked("CAN-17", neverBack, thirds, drowned)},
+		saying{inject, feedOf("20-0-0", "6 h", "2 h", "2 h"), tanked("20-0-0", neverBack, thirds, drowned)},
+		saying{inject, feedOf("12-0-0-26S", "6 h", "2 h", "2 h"), tanked("12-0-0-26S", neverBack, thirds, drowned)},
 		saying{inject, feedOf("15-0-0-16S", "6 h", "2 h", "2 h", "density=12.8 lb/gal"),
-			[]string{burns, setting, neverBack, thirds, drowned}},
+			tanked("15-0-0-16S", neverBack, thirds, drowned)},
+		saying{inject, feedOf("10-34-0", "6 h", "2 h", "2 h"), tanked("10-34-0", neverBack, thirds, drowned)},
 		saying{inject, feedOf("46-0-0", "6 h", "2 h", "2 h", "density=9.5 lb/gal", "analysis=23 % N"),
-			[]string{neverBack, thirds, drowned}},
+			tanked("46-0-0", neverBack, thirds, drowned)},
 	)
 }
 
@@ -78,7 +81,7 @@ func TestInjectionPutsOnTheFeed(t *testing.T) {
 
 // A block's gallons are those of an acre, as the material's own sheet has them, times the acres.
 func TestInjectionAgreesWithTheAmount(t *testing.T) {
-	for _, material := range []string{"UAN-32", "CAN-17", "20-0-0", "15-0-0-16S"} {
+	for _, material := range []string{"UAN-32", "CAN-17", "20-0-0", "12-0-0-26S"} {
 		acre := enter(t, nitrogen.MaterialAmount, "nitrogen=5 lb N/ac", "material="+material).Value("volume").Value
 		block := enter(t, nitrogen.Injection, feedOf(material, "6 h", "2 h", "2 h")...).Value("volume").Value
 		alike(t, material, 20*acre, block)
@@ -88,11 +91,13 @@ func TestInjectionAgreesWithTheAmount(t *testing.T) {
 func TestInjectionsThatAreRefused(t *testing.T) {
 	inject := nitrogen.Injection
 	refusedWith(t, inject, feedOf("UAN-32", "3 h", "2 h", "1 h"),
-		"The flush does not fit in the run: 120 min of clean water and 60 min of flush leave less than 5 minutes of 3 h to inject in. "+
-			"Run the water longer, or take less clean water before the feed.")
+		"The flush does not fit in the run: 120 min of clean water and 60 min of flush leave less than 5 minutes of 3 h to "+
+			"inject in. Run the water longer, or take less clean water before the feed.")
 	refusedWith(t, inject, feedOf("46-0-0", "6 h", "2 h", "2 h"),
-		"This material is dry, and an injector takes a liquid. Choose a liquid, such as UAN-32. If you dissolved it, put in "+
-			"the weight of a gallon and the nitrogen of the solution.")
+		"This material is dry, and an injector takes a liquid. Choose a liquid, such as UAN-32. If you dissolved it, put "+
+			"in the weight of a gallon and the nitrogen of the solution.")
+	refusedWith(t, inject, feedOf("15-0-0-16S", "6 h", "2 h", "2 h"),
+		"No published weight of a gallon is at hand for this liquid. Put in the weight of a gallon from the delivery ticket.")
 	refusedWith(t, inject, feedOf("82-0-0", "6 h", "2 h", "2 h"),
 		"82-0-0 is a gas under pressure, and it does not go through an injector. Choose a material that is a liquid.")
 }

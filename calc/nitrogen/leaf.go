@@ -17,10 +17,11 @@ func leafLevel(s *sheet.Sheet) {
 		Typical: 2.3, Low: 0, High: 10, For: []*sheet.Given{crop, nutrient},
 	})
 	l := &leaf{s: s, nitrogen: nutrient.Is("nitrogen"), n: leafNitrogen(s, crop), k: leafPotassium(s, crop)}
-	low, ranged := l.figure(s.Answer, "low", "Range from", l.n.low, l.k.low)
-	high, bounded := l.figure(s.Answer, "high", "Range to", l.n.high, l.k.high)
-	deficient, known := l.figure(s.Step, "deficient", "Deficient below", l.n.deficient, l.k.deficient)
-	excess, limited := l.figure(s.Step, "excess", "Excessive above", l.n.excess, l.k.excess)
+	l.askRange(crop, nutrient)
+	low, ranged := l.rangeEnd("low", "Range from", l.from, l.n.low, l.k.low)
+	high, bounded := l.rangeEnd("high", "Range to", l.to, l.n.high, l.k.high)
+	deficient, known := l.figure("deficient", "Deficient below", l.n.deficient, l.k.deficient)
+	excess, limited := l.figure("excess", "Excessive above", l.n.excess, l.k.excess)
 
 	over := bounded.And(value.More(high))
 	under := value.Less(low)
@@ -32,23 +33,25 @@ func leafLevel(s *sheet.Sheet) {
 	s.Answer("above", "%", value.Minus(high), sheet.Says{Label: "Above the range by", When: over})
 
 	s.Refuse(ranged.Not(),
-		"No published figure is known here for potassium in pistachio leaves. Ask your laboratory which range it goes by.")
-	s.Say(sheet.Caution, known.And(value.Less(deficient)),
-		"Under {deficient} is called deficient. Have it looked at this season: water, roots and the sample itself, and then "+
-			"the feed.")
-	s.Say(sheet.Notice, under,
-		"Below the published range. Ask first whether water, roots or a heavy crop is behind it. Then plan next season's "+
+		"No published figure is known here for this nutrient in leaves of this crop. Put in the range that your laboratory "+
+			"prints: where it starts, and where it ends if it says so.")
+	s.Refuse(s.Stated(l.to).And(l.own.Not()),
+		"Your range has an end and no start. Put in where it starts too, or leave the end empty.")
+	s.Refuse(l.own.And(s.Stated(l.to)).And(l.from.AtLeast(l.to)),
+		"Your range starts at {from} and ends at {to}. The start must be the smaller number.")
+	s.Warn("leaf-want", known.And(value.Less(deficient)), "Under {deficient} is called deficient.")
+	s.Say(sheet.Note, under,
+		"Below the range. Ask first whether water, roots or a heavy crop is behind it. Then plan next season's "+
 			"feed from the crop that you expect.")
-	s.Say(sheet.Note, within, "Within the published range. More would be wasted: keep the feed to what the crop takes.")
+	s.Say(sheet.Note, within, "Within the range. More would be wasted: keep the feed to what the crop takes.")
 	s.Say(sheet.Note, within.And(bounded.Not()),
-		"No upper end is published here. A level far above the lower end is still more than the trees need.")
-	s.Say(sheet.Notice, over,
-		"Above the published range. More will not add crop. Put on less, and count what soil and water bring.")
-	s.Say(sheet.Caution, limited.And(value.More(excess)).And(l.nitrogen),
+		"This range has no upper end. A level far above the lower end is still more than the trees need.")
+	s.Say(sheet.Note, over,
+		"Above the range. More will not add crop. Put on less, and count what soil and water bring.")
+	s.Warn("leaf-excess", limited.And(value.More(excess)).And(l.nitrogen),
 		"Over {excess} is called excessive. Too much nitrogen brings soft growth and disease: hull rot in almond.")
-	s.Say(sheet.Caution, limited.And(value.More(excess)).And(l.nitrogen.Not()),
-		"Over {excess} is called excessive. No more potassium is needed for now.")
-	leafNotes(s, crop, l.nitrogen)
+	s.Warn("leaf-excess", limited.And(value.More(excess)).And(l.nitrogen.Not()), "Over {excess} is called excessive.")
+	leafNotes(s, crop)
 
 	s.Slip("far-end", "adequate", sheet.If(bounded, margin.Most(high.Minus(value)), margin.Plus(low)),
 		"That is the way to the farther end of the range.")
@@ -62,21 +65,45 @@ type leaf struct {
 	s        *sheet.Sheet
 	nitrogen sheet.Term // whether the nutrient is nitrogen
 	n, k     leafTable
+	from, to *sheet.Given // the reader's own range
+	own      sheet.Term   // whether there is one
 }
 
-// figure adds the figure of the chosen nutrient, as a step or an answer that is left out where none is known.
-func (l *leaf) figure(add func(string, string, sheet.Value, sheet.Says) sheet.Term, name, label string,
-	n, k sheet.Term,
-) (figure, known sheet.Term) {
+// askRange asks for a range that takes the place of the published one.
+func (l *leaf) askRange(belongs ...*sheet.Given) {
+	field := sheet.Field{
+		Label: "Range from, if your laboratory has its own", Hint: "Where its range starts. Empty: the published range.",
+		Typical: 2.3, Low: 0.1, High: 10, Optional: true, For: belongs,
+	}
+	l.from = l.s.Given("from", "%", field)
+	field.Label, field.Hint, field.Typical = "Range to", "Where that range ends. Leave it empty if it has no end.", 2.7
+	l.to = l.s.Given("to", "%", field)
+	l.own = l.s.Stated(l.from)
+}
+
+// listed asks whether the tables have a figure for the chosen nutrient.
+func (l *leaf) listed(n, k sheet.Term) sheet.Term {
 	nothing := l.s.Zero("%")
-	known = l.nitrogen.And(n.More(nothing)).Or(l.nitrogen.Not().And(k.More(nothing)))
-	return add(name, "%", sheet.If(l.nitrogen, n, k), sheet.Says{Label: label, When: known}), known
+	return l.nitrogen.And(n.More(nothing)).Or(l.nitrogen.Not().And(k.More(nothing)))
+}
+
+// rangeEnd adds an end of the range: the reader's own, or the figure of the chosen nutrient. It is left out where none
+// is known.
+func (l *leaf) rangeEnd(name, label string, own *sheet.Given, n, k sheet.Term) (figure, known sheet.Term) {
+	known = l.s.Stated(own).Or(l.own.Not().And(l.listed(n, k)))
+	return l.s.Answer(name, "%", sheet.If(l.s.Stated(own), own, sheet.If(l.nitrogen, n, k)),
+		sheet.Says{Label: label, When: known}), known
+}
+
+// figure adds the figure of the chosen nutrient, which is left out where none is known, and beside a range of the
+// reader's own.
+func (l *leaf) figure(name, label string, n, k sheet.Term) (figure, known sheet.Term) {
+	known = l.own.Not().And(l.listed(n, k))
+	return l.s.Step(name, "%", sheet.If(l.nitrogen, n, k), sheet.Says{Label: label, When: known}), known
 }
 
 // leafNotes say what a range is good for: the month, the trees, and how sure it is.
-func leafNotes(s *sheet.Sheet, crop *sheet.Given, nitrogen sheet.Term) {
-	s.Say(sheet.Notice, nitrogen.And(crop.Is("walnut").Or(crop.Is("pistachio"))),
-		"The levels of nitrogen for this crop are from memory of a production manual. Check them with your advisor.")
+func leafNotes(s *sheet.Sheet, crop *sheet.Given) {
 	s.Say(sheet.Note, crop.Is("almond").Or(crop.Is("walnut")),
 		"The range is for leaves sampled in July. Leaves of another month cannot be held against it.")
 	s.Say(sheet.Note, crop.Is("pistachio").Or(crop.Is("hazelnut")),

@@ -1,32 +1,35 @@
 package nitrogen
 
-import "acreleaf/calc/sheet"
+import (
+	"acreleaf/calc/fact"
+	"acreleaf/calc/sheet"
+)
 
-// A material is a fertilizer by its generic grade. Its figures are of the product as it is sold.
+// A material is a fertilizer by its generic grade. Its figures are of the product as it is sold, each with its sources.
 type material struct {
-	name, label             string
-	nitrogen                float64 // % of the product
-	nitrate, ammonium, urea float64 // % of the nitrogen
-	gallon                  float64 // lb of product; 0 for a dry material, which has none
-	lime                    float64 // lb CaCO3 that undo what a pound of its nitrogen does; below 0 if it is like lime
-	traits                  trait
-	note                    string // its ranges, and why these figures
+	name, label string
+	nitrogen    sheet.Cell // % of the product
+	forms       forms
+	liquid      bool       // it is counted in gallons
+	gallon      sheet.Cell // lb of product; sheet.None for a dry material, which has none
+	lime        sheet.Cell // lb CaCO3 that undo what a pound of its nitrogen does; below 0 if it is like lime
+	traits      fact.Trait
+	note        string // its ranges, and why these figures
 }
 
-// A trait is what a material must be handled for.
-type trait uint
+// forms are the shares of the nitrogen that are in each form, in %. They are sheet.None where makers differ.
+type forms struct {
+	nitrate, ammonium, urea float64
+	sources                 []string
+}
 
-const (
-	acid       trait = 1 << iota // a strong acid
-	ammonia                      // gives off ammonia gas
-	pressure                     // a gas that is kept under pressure
-	calcium                      // sets with sulfate and phosphate
-	sulfate                      // sets with calcium
-	phosphate                    // sets with calcium
-	remembered                   // the weight of its gallon is from memory
-	disputed                     // sources disagree on the weight of its gallon
-	unlisted                     // the forms of its nitrogen are from memory, or differ from maker to maker
-)
+// from is a figure with its sources.
+func from(value float64, sources ...string) sheet.Cell {
+	return sheet.Cell{Value: value, Sources: sources}
+}
+
+// dry is the weight of a gallon that a dry material has not.
+var dry = sheet.Cell{Value: sheet.None}
 
 // materialOptions are the materials to choose from.
 func materialOptions() []sheet.Option {
@@ -37,30 +40,34 @@ func materialOptions() []sheet.Option {
 	return options
 }
 
-// figuresOf gives one figure of each material that can be chosen. What is no material has none of it.
-func figuresOf(choice *sheet.Given, figure func(m *material) float64) map[string]float64 {
-	figures := map[string]float64{}
+// cellsOf gives one figure of each material that can be chosen. What is no material has none of it.
+func cellsOf(choice *sheet.Given, cell func(m *material) sheet.Cell) map[string]sheet.Cell {
+	cells := map[string]sheet.Cell{}
 	for _, option := range choice.Choices {
-		figures[option.Name] = 0
+		cells[option.Name] = sheet.Cell{Value: sheet.None}
 	}
 	for i := range materials {
-		figures[materials[i].name] = figure(&materials[i])
+		cells[materials[i].name] = cell(&materials[i])
+	}
+	return cells
+}
+
+// figuresOf is cellsOf, for what is no figure of the trade.
+func figuresOf(choice *sheet.Given, figure func(m *material) float64) map[string]float64 {
+	figures := map[string]float64{}
+	for option, cell := range cellsOf(choice, func(m *material) sheet.Cell { return sheet.Cell{Value: figure(m)} }) {
+		figures[option] = cell.Value
 	}
 	return figures
 }
 
 // weight is the weight of a gallon, which a dry material has not.
-func (m *material) weight() float64 {
-	if m.gallon == 0 {
-		return sheet.None
-	}
-	return m.gallon
-}
+func (m *material) weight() float64 { return m.gallon.Value }
 
-// has asks whether the material that is chosen has one of the traits.
-func has(s *sheet.Sheet, choice *sheet.Given, any trait) sheet.Term {
+// asks asks something of the material that is chosen.
+func asks(s *sheet.Sheet, choice *sheet.Given, what func(m *material) bool) sheet.Term {
 	found := s.Lookup("trait", "", choice, figuresOf(choice, func(m *material) float64 {
-		if m.traits&any != 0 {
+		if what(m) {
 			return 1
 		}
 		return 0
@@ -68,24 +75,18 @@ func has(s *sheet.Sheet, choice *sheet.Given, any trait) sheet.Term {
 	return found.Same(s.Number(1))
 }
 
-const (
-	universityTable = "a university table of nitrogen fertilizers (San Joaquin County record 517758, page 79)"
-	gradeTables     = universityTable + "; Alabama Cooperative Extension ANR-0174; USDA-NRCS New Mexico, Agronomy " +
-		"Technical Note 76"
-	gallonTables = universityTable + "; Purdue Extension; University of Nebraska-Lincoln, Soils part 8; some from " +
-		"memory, see the note"
-	limeTables = universityTable + "; Alabama Cooperative Extension ANR-0174; the others worked from the grade, see " +
-		"the note"
-	formTables = "IPNI, Nutrient Source Specifics: urea-ammonium nitrate; chemistry; some from memory, see the note"
-)
+// has asks whether the material that is chosen has one of the traits.
+func has(s *sheet.Sheet, choice *sheet.Given, any fact.Trait) sheet.Term {
+	return asks(s, choice, func(m *material) bool { return m.traits&any != 0 })
+}
 
 const forMaterial = "listed for this material"
 
 // listedStrength is the nitrogen in the material, in the lists.
 func listedStrength(s *sheet.Sheet, choice *sheet.Given) sheet.Term {
 	return s.Listed("listed-strength", "% N of product", choice,
-		figuresOf(choice, func(m *material) float64 { return m.nitrogen }), sheet.Fact{
-			Label: "Nitrogen in the material", Reads: forMaterial, Source: gradeTables, Sureness: sheet.Handbook,
+		cellsOf(choice, func(m *material) sheet.Cell { return m.nitrogen }), sheet.Fact{
+			Label: "Nitrogen in the material", Reads: forMaterial,
 			Note: "The first number of a grade is its nitrogen. If your label has another, use the label.",
 		})
 }
@@ -93,19 +94,18 @@ func listedStrength(s *sheet.Sheet, choice *sheet.Given) sheet.Term {
 // listedGallon is the weight of a gallon of the material, in the lists.
 func listedGallon(s *sheet.Sheet, choice *sheet.Given) sheet.Term {
 	return s.Listed("listed-gallon", "lb product/gal", choice,
-		figuresOf(choice, (*material).weight), sheet.Fact{
-			Label: "Weight of a gallon", Reads: forMaterial, Source: gallonTables,
-			Sureness: sheet.Handbook,
-			Note: "Dry materials have none. Near 60 °F; a warm gallon weighs a little less. UAN-32, 10-34-0 and " +
-				"15-0-0-16S are from memory, and 12-0-0-26S is disputed. The delivery ticket has the density.",
+		cellsOf(choice, func(m *material) sheet.Cell { return m.gallon }), sheet.Fact{
+			Label: "Weight of a gallon", Reads: forMaterial,
+			Note: "Dry materials have none, and none was found for 15-0-0-16S. Near 60 °F; a warm gallon weighs a little " +
+				"less. The delivery ticket has the density.",
 		})
 }
 
 // listedLime is the lime that undoes what a pound of nitrogen of the material does to the soil, in the lists.
 func listedLime(s *sheet.Sheet, choice *sheet.Given) sheet.Term {
 	return s.Listed("listed-lime", "lb CaCO3/lb N", choice,
-		figuresOf(choice, func(m *material) float64 { return m.lime }), sheet.Fact{
-			Label: "Lime for a pound of its nitrogen", Reads: forMaterial, Source: limeTables, Sureness: sheet.Handbook,
+		cellsOf(choice, func(m *material) sheet.Cell { return m.lime }), sheet.Fact{
+			Label: "Lime for a pound of its nitrogen", Reads: forMaterial,
 			Note: "Pure lime, by the official method: half an acid for each nitrogen, all that the sulfur makes, a third " +
 				"of the phosphate's, less the calcium and potash. Theory alone is twice that for nitrogen. Below " +
 				"nothing means that the material works like lime.",
@@ -115,12 +115,13 @@ func listedLime(s *sheet.Sheet, choice *sheet.Given) sheet.Term {
 // listedShare is the share of the nitrogen that is in one form, in the lists.
 func listedShare(s *sheet.Sheet, choice *sheet.Given, form string) sheet.Term {
 	figure := map[string]func(m *material) float64{
-		"nitrate":  func(m *material) float64 { return m.nitrate },
-		"ammonium": func(m *material) float64 { return m.ammonium },
-		"urea":     func(m *material) float64 { return m.urea },
+		"nitrate":  func(m *material) float64 { return m.forms.nitrate },
+		"ammonium": func(m *material) float64 { return m.forms.ammonium },
+		"urea":     func(m *material) float64 { return m.forms.urea },
 	}[form]
-	return s.Listed("listed-"+form, "%", choice, figuresOf(choice, figure), sheet.Fact{
-		Label: "Nitrogen that is " + form, Reads: forMaterial, Source: formTables, Sureness: sheet.Handbook,
-		Note: "The label prints the forms. CAN-17, 15.5-0-0-19Ca and 15-15-15 are from memory.",
+	cell := func(m *material) sheet.Cell { return sheet.Cell{Value: figure(m), Sources: m.forms.sources} }
+	return s.Listed("listed-"+form, "%", choice, cellsOf(choice, cell), sheet.Fact{
+		Label: "Nitrogen that is " + form, Reads: forMaterial,
+		Note: "The label prints the forms. Makers of 15-15-15 use different ones.",
 	})
 }

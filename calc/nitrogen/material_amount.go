@@ -27,10 +27,14 @@ func materialAmount(s *sheet.Sheet) {
 	s.Answer("per-nitrogen", "$/lb N",
 		sheet.If(price.IsOther(), price.AsOther().Over(inGallon), price.In("$/lb product").Over(t.strength)),
 		sheet.Says{Label: "Cost of a pound of nitrogen", Work: "cost of a pound of N", Also: "$/kg N", When: s.Stated(price)})
-	s.Refuse(price.IsOther().And(t.liquid.Not()),
+	s.Refuse(price.IsOther().And(t.unweighed),
+		"The price is for a gallon, and no published weight of a gallon is at hand for this liquid. Put in the weight of a "+
+			"gallon from the delivery ticket, or write the price of a ton, such as 400 $/ton.")
+	s.Refuse(price.IsOther().And(t.liquid.Not()).And(t.unweighed.Not()),
 		"The price is for a gallon, and this material is dry. Write the price of a ton, such as 400 $/ton.")
 
 	t.careOfTank()
+	t.noticeWeight()
 	t.fieldRule(inGallon)
 	t.storing()
 	t.souring(nitrogen)

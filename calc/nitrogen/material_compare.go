@@ -114,20 +114,27 @@ func (r *rival) priceNitrogen(s *sheet.Sheet, answer string) {
 	r.each = s.Answer(answer, "$/lb N", sheet.If(r.price.IsOther(),
 		r.price.AsOther().Over(r.gallon).Over(r.strength), r.price.In("$/lb product").Over(r.strength)),
 		r.cost(s, "Cost of a pound of nitrogen", "$/kg N", "cost of a pound of N"))
-	dry := s.Lookup("weighed", "lb product/gal", r.grade, figuresOf(r.grade, (*material).weight)).
-		Same(s.Zero("lb product/gal"))
-	s.Refuse(r.and(r.price.IsOther()).And(dry),
+	poured := asks(s, r.grade, func(m *material) bool { return m.liquid })
+	weighed := asks(s, r.grade, func(m *material) bool { return m.weight() > 0 })
+	s.Refuse(r.and(r.price.IsOther()).And(poured).And(weighed.Not()),
+		"The price of the "+r.place+" material is for a gallon, and no published weight of a gallon is at hand for it. "+
+			"Write the price of a ton, such as 400 $/ton.")
+	s.Refuse(r.and(r.price.IsOther()).And(poured.Not()),
 		"The price of the "+r.place+" material is for a gallon, and the material is dry. Write the price of a ton, such as "+
 			"400 $/ton.")
-	s.Say(sheet.Notice, r.and(r.price.IsOther()).And(has(s, r.grade, remembered|disputed)),
-		"The weight of a gallon of the "+r.place+" material is not sure. Ask for the density, or for the price of a ton.")
 }
 
 // listForms lists the shares of its nitrogen by form.
 func (r *rival) listForms(s *sheet.Sheet, nitrate, ammonium, urea string) {
-	r.nitrate = s.Answer(nitrate, "%", listedShare(s, r.grade, "nitrate"), r.says("Nitrate share", "", "nitrate share"))
-	s.Answer(ammonium, "%", listedShare(s, r.grade, "ammonium"), r.says("Ammonium share", "", "ammonium share"))
-	r.urea = s.Answer(urea, "%", listedShare(s, r.grade, "urea"), r.says("Urea share", "", "urea share"))
+	known := asks(s, r.grade, func(m *material) bool { return m.forms.sources != nil })
+	share := func(answer, form, label string) sheet.Term {
+		says := r.says(label, "", form+" share")
+		says.When = r.and(known)
+		return s.Answer(answer, "%", listedShare(s, r.grade, form), says)
+	}
+	r.nitrate = share(nitrate, "nitrate", "Nitrate share")
+	share(ammonium, "ammonium", "Ammonium share")
+	r.urea = share(urea, "urea", "Urea share")
 }
 
 // limeFor works the lime that makes up for what its nitrogen does to the soil.

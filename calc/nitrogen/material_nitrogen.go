@@ -23,11 +23,15 @@ func materialNitrogen(s *sheet.Sheet) {
 	ounces := ouncesInPound(s)
 	rate := s.Answer("rate", "oz N/tree", nitrogen.Times(ounces).Over(trees),
 		sheet.Says{Label: "Nitrogen for one tree", Also: "g N/tree"})
-	s.Refuse(amount.IsOther().And(t.liquid.Not()),
+	s.Refuse(amount.IsOther().And(t.unweighed),
+		"The amount is in gallons, and no published weight of a gallon is at hand for this liquid. Put in the weight of a "+
+			"gallon from the delivery ticket.")
+	s.Refuse(amount.IsOther().And(t.liquid.Not()).And(t.unweighed.Not()),
 		"The amount is in gallons, and this material is dry. Write it in pounds, such as 90 lb/ac. If it was dissolved, "+
 			"put in the weight of a gallon and the nitrogen of the solution.")
 
 	t.careOfTank()
+	t.noticeWeight()
 	warnOfFeed(s, rate, nil)
 	s.Say(sheet.Note, amount.IsOther(),
 		"A gallon is taken at {gallon}. A warm gallon weighs a little less than a cold one.")

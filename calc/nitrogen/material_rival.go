@@ -3,6 +3,7 @@ package nitrogen
 import (
 	"slices"
 
+	"acreleaf/calc/fact"
 	"acreleaf/calc/sheet"
 )
 
@@ -47,27 +48,23 @@ func without(rivals []*rival, one *rival) []*rival {
 // sayForms says what the forms of a rival's nitrogen mean for leaching, loss to the air and the pH of the soil.
 func (r *rival) sayForms(s *sheet.Sheet) {
 	half := s.ConstantOnce("half", "50 %", sheet.Fact{
-		Label: "Share of a form from which it counts here", Source: "common practice", Sureness: sheet.CommonPractice,
+		Label: "Share of a form from which it counts here", Sources: []string{"common-practice"},
 	})
-	sour := s.ConstantOnce("sours", "3 lb CaCO3/lb N", sheet.Fact{
-		Label: "Lime from which a material sours soil more than most", Source: "common practice",
-		Sureness: sheet.CommonPractice, Note: "Urea, ammonia and ammonium nitrate take 1.8.",
-	})
+	sour := soursMore(s)
 	s.Say(sheet.Note, r.and(r.nitrate.AtLeast(half)),
 		"Leaching: {"+r.place+"-nitrate} of the nitrogen in the "+r.place+" material is nitrate, which moves with water at "+
 			"once. Feed it in small doses, and do not water past the roots.")
-	s.Say(sheet.Note, r.and(r.urea.AtLeast(half)).And(has(s, r.grade, acid).Not()),
+	s.Say(sheet.Note, r.and(r.urea.AtLeast(half)).And(has(s, r.grade, fact.Acid).Not()),
 		"Loss to the air: {"+r.place+"-urea} of the nitrogen in the "+r.place+" material is urea. Water it in the same day.")
-	s.Say(sheet.Note, r.and(r.limeEach.AtLeast(sour)),
-		"Soil pH: the "+r.place+" material sours the soil more than most. In the long run lime makes up for it: {"+
-			r.place+"-lime}.")
+	s.Warn("acidity", r.and(r.limeEach.AtLeast(sour)),
+		"The "+r.place+" material: in the long run lime makes up for what it does to the pH, {"+r.place+"-lime}.")
 	s.Say(sheet.Note, r.and(r.limeEach.Less(s.Zero("lb CaCO3/lb N"))),
 		"Soil pH: the "+r.place+" material raises the pH of the soil a little.")
 }
 
 // sayTogether says what the rivals must be handled for, and which of them must not meet.
 func sayTogether(s *sheet.Sheet, rivals []*rival) {
-	any := func(traits trait) sheet.Term {
+	any := func(traits fact.Trait) sheet.Term {
 		found := has(s, rivals[0].grade, traits)
 		for _, r := range rivals[1:] {
 			found = found.Or(has(s, r.grade, traits))
@@ -75,9 +72,21 @@ func sayTogether(s *sheet.Sheet, rivals []*rival) {
 		return found
 	}
 	careOfMaterials(s, any)
-	s.Say(sheet.Caution, any(calcium).And(any(sulfate|phosphate)),
-		"One of these holds calcium and another holds sulfate or phosphate. Never put them in one tank or line: they set "+
-			"to a scale that plugs emitters. If you use both, flush the lines between them.")
-	s.Say(sheet.Notice, any(unlisted),
-		"The forms of the nitrogen in one of these are from memory, or differ by maker. Read the forms on its label.")
+	for _, p := range fact.Pairs() {
+		if held(p.A) && held(p.B) {
+			s.Warn(p.ID(), any(p.A).And(any(p.B)), "")
+		}
+	}
+	s.Mention("no-mixing", sheet.Always, "")
+	for _, r := range rivals {
+		unknown := asks(s, r.grade, func(m *material) bool { return m.name != "" && m.forms.sources == nil })
+		s.Say(sheet.Note, r.and(unknown),
+			"The forms of the nitrogen in the "+r.place+" material differ by maker, so they are left out. Read them on its "+
+				"label.")
+	}
+}
+
+// held says whether one of the materials has the trait.
+func held(trait fact.Trait) bool {
+	return slices.ContainsFunc(materials, func(m material) bool { return m.traits&trait != 0 })
 }

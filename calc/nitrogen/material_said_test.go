@@ -1,31 +1,60 @@
 package nitrogen_test
 
 import (
+	"slices"
 	"strings"
 
 	"acreleaf/calc/nitrogen"
 )
 
 const (
-	burns    = "DANGER Urea-sulfuric acid burns skin and eyes"
+	burns    = "DANGER Strong acid burns skin and eyes"
 	gasKills = "DANGER Ammonia gas burns eyes, skin and lungs"
-	hard     = "CAUTION Ammonia raises the pH of irrigation water."
-	limey    = "CAUTION This material holds calcium."
-	setting  = "CAUTION This material holds sulfate or phosphate."
-	recalled = "NOTICE The weight of a gallon, 11.1 lb product/gal, is from memory."
-	disputed = "NOTICE Sources put a gallon of 12-0-0-26S at 11.1 to 11.5 lb."
+	hard     = "NOTICE Ammonia raises the pH of irrigation water."
+	apart    = "Do not mix materials in one tank or line."
 	three    = "The field rule is 3 lb of nitrogen to a gallon of UAN. By weight it is "
 	saltsOut = "NOTICE UAN-32 salts out near 28 °F"
 	freezes  = "NOTICE UAN-28 salts out near 0 °F"
 	onTop    = "Urea that stays on top of the ground"
 	chalky   = "On a soil above pH 7.5, ammonium sulfate"
 	sours    = "In warm, moist soil its nitrogen turns to nitrate"
+	souring  = "NOTICE This sours the soil more than most materials do"
 	sweetens = "This material raises the pH of the soil a little."
 	warm     = "A gallon is taken at "
-	oneFeed  = "CAUTION If this is a whole season's rate, split it."
-	oneTank  = "CAUTION One of these holds calcium and another holds sulfate or phosphate."
-	ownForms = "NOTICE The forms of the nitrogen in one of these are from memory"
+	oneFeed  = "NOTICE If "
+	weigh    = "No published weight of a gallon is at hand for this liquid"
 )
+
+// kept is what is said of a material alone, before anything else: what it must be handled for, and kept from.
+var kept = map[string][]string{
+	"UAN-32": {holds("nitrate"), "This material is a solution of urea and ammonium nitrate. Never let it meet " +
+		"calcium"},
+	"UAN-28": {holds("nitrate"), "This material is a solution of urea and ammonium nitrate. Never let it meet " +
+		"calcium"},
+	"CAN-17":        {holds("calcium"), holds("nitrate")},
+	"AN-20":         {holds("nitrate")},
+	"46-0-0":        nil,
+	"21-0-0-24S":    {holds("sulfate")},
+	"34-0-0":        {holds("nitrate")},
+	"15.5-0-0-19Ca": {holds("calcium"), holds("nitrate")},
+	"13-0-46":       {holds("nitrate")},
+	"15-15-15":      {holds("phosphate")},
+	"16-20-0":       {holds("sulfate"), holds("phosphate")},
+	"11-52-0":       {holds("phosphate")},
+	"18-46-0":       {holds("phosphate")},
+	"10-34-0":       {holds("phosphate")},
+	"20-0-0":        {gasKills, "DANGER " + holds("ammonia"), hard},
+	"82-0-0":        {gasKills, "DANGER " + holds("ammonia"), hard},
+	"12-0-0-26S":    {holds("sulfate"), "DANGER " + holds("thiosulfate")},
+	"15-0-0-16S":    {burns, "DANGER This material is a strong acid. Never let it meet ammonia, ", holds("sulfate")},
+}
+
+func holds(what string) string { return "This material holds " + what + ". Never let it meet " }
+
+// tanked is all that is said of a material in a tank.
+func tanked(material string, more ...string) []string {
+	return append(append(slices.Clone(kept[material]), apart), more...)
+}
 
 func cheapest(place string) string { return "The " + place + " material has the cheapest nitrogen: $" }
 
@@ -36,26 +65,25 @@ func init() {
 	sheetAmount := nitrogen.MaterialAmount
 	sayings = append(sayings,
 		saying{sheetAmount, amount("UAN-32"),
-			[]string{recalled, three + "3.54 lb N/gal: the two are 18 % apart.", saltsOut, onTop,
-				sours + " in 2 to 3 weeks, and that lowers the pH of the soil. In the long run lime makes up for it: 53.4 lb"}},
+			tanked("UAN-32", three+"3.54 lb N/gal: the two are 18 % apart.", saltsOut, onTop,
+				sours+" in 2 to 3 weeks, and that lowers the pH of the soil. In the long run lime makes up for it: 53.4 lb")},
 		saying{sheetAmount, amount("UAN-32", "density=11 lb/gal"),
-			[]string{three + "3.52 lb N/gal: the two are 17.3 % apart.", saltsOut, onTop, sours}},
+			tanked("UAN-32", three+"3.52 lb N/gal: the two are 17.3 % apart.", saltsOut, onTop, sours)},
 		saying{sheetAmount, amount("UAN-28"),
-			[]string{three + "2.97 lb N/gal: the two are 1.07 % apart.", freezes, onTop, sours}},
-		saying{sheetAmount, amount("CAN-17"), []string{limey, sours}},
-		saying{sheetAmount, amount("AN-20"), []string{sours}},
-		saying{sheetAmount, amount("46-0-0"), []string{onTop, sours}},
-		saying{sheetAmount, amount("21-0-0-24S"), []string{setting, chalky, sours}},
-		saying{sheetAmount, amount("15.5-0-0-19Ca"), []string{limey, sweetens}},
-		saying{sheetAmount, amount("13-0-46"), []string{sweetens}},
-		saying{sheetAmount, amount("15-15-15"), []string{setting, sours}},
-		saying{sheetAmount, amount("10-34-0"),
-			[]string{setting, "NOTICE The weight of a gallon, 11.7 lb product/gal, is from memory.", sours}},
-		saying{sheetAmount, amount("20-0-0"), []string{gasKills, hard, sours}},
-		saying{sheetAmount, amount("82-0-0"), []string{gasKills, hard, sours}},
-		saying{sheetAmount, amount("12-0-0-26S"), []string{setting, disputed, sours}},
-		saying{sheetAmount, amount("12-0-0-26S", "density=11.1 lb/gal"), []string{setting, sours}},
-		saying{sheetAmount, amount("15-0-0-16S", "density=12.8 lb/gal"), []string{burns, setting, sours}},
+			tanked("UAN-28", three+"2.99 lb N/gal: the two are 0.413 % apart.", freezes, onTop, sours)},
+		saying{sheetAmount, amount("CAN-17"), tanked("CAN-17", sours)},
+		saying{sheetAmount, amount("AN-20"), tanked("AN-20", sours)},
+		saying{sheetAmount, amount("46-0-0"), tanked("46-0-0", onTop, sours)},
+		saying{sheetAmount, amount("21-0-0-24S"), tanked("21-0-0-24S", chalky, souring, sours)},
+		saying{sheetAmount, amount("15.5-0-0-19Ca"), tanked("15.5-0-0-19Ca", sweetens)},
+		saying{sheetAmount, amount("13-0-46"), tanked("13-0-46", sweetens)},
+		saying{sheetAmount, amount("15-15-15"), tanked("15-15-15", sours)},
+		saying{sheetAmount, amount("10-34-0"), tanked("10-34-0", souring, sours)},
+		saying{sheetAmount, amount("20-0-0"), tanked("20-0-0", sours)},
+		saying{sheetAmount, amount("82-0-0"), tanked("82-0-0", sours)},
+		saying{sheetAmount, amount("12-0-0-26S"), tanked("12-0-0-26S", souring, sours)},
+		saying{sheetAmount, amount("15-0-0-16S"), tanked("15-0-0-16S", weigh, souring, sours)},
+		saying{sheetAmount, amount("15-0-0-16S", "density=12.8 lb/gal"), tanked("15-0-0-16S", souring, sours)},
 	)
 	sayBack()
 	sayCompared()
@@ -67,14 +95,14 @@ func sayBack() {
 		return []string{"amount=" + amount, "material=" + material, "trees=160 trees/ac"}
 	}
 	sayings = append(sayings,
-		saying{back, put("50 lb/ac", "34-0-0"), []string{oneFeed}},
-		saying{back, put("20 lb/ac", "34-0-0"), nil},
-		saying{back, put("2 gal/ac", "UAN-32"), []string{recalled, warm + "11.1 lb product/gal."}},
-		saying{back, put("2 gal/ac", "CAN-17"), []string{limey, warm}},
-		saying{back, put("2 gal/ac", "20-0-0"), []string{gasKills, hard, warm}},
-		saying{back, put("2 gal/ac", "12-0-0-26S"), []string{setting, disputed, warm}},
-		saying{back, put("2 gal/ac", "15-0-0-16S"), []string{burns, setting,
-			"NOTICE The weight of a gallon, 12.8 lb product/gal, is from memory.", warm}},
+		saying{back, put("50 lb/ac", "34-0-0"), tanked("34-0-0", oneFeed)},
+		saying{back, put("20 lb/ac", "34-0-0"), tanked("34-0-0")},
+		saying{back, put("2 gal/ac", "UAN-32"), tanked("UAN-32", warm+"11.1 lb product/gal.")},
+		saying{back, put("2 gal/ac", "CAN-17"), tanked("CAN-17", warm)},
+		saying{back, put("2 gal/ac", "20-0-0"), tanked("20-0-0", warm)},
+		saying{back, put("2 gal/ac", "12-0-0-26S"), tanked("12-0-0-26S", warm)},
+		saying{back, put("20 lb/ac", "16-20-0"), tanked("16-20-0")},
+		saying{back, put("20 lb/ac", "15-0-0-16S"), tanked("15-0-0-16S", weigh)},
 	)
 }
 
@@ -98,33 +126,47 @@ func sayCompared() {
 		return "Loss to the air: " + share + " of the nitrogen in the " + place + " material is urea."
 	}
 	strong := func(place, lime string) string {
-		return "Soil pH: the " + place + " material sours the soil more than most. In the long run lime makes up for it: " +
-			lime
+		return "NOTICE The " + place + " material: in the long run lime makes up for what it does to the pH, " + lime
 	}
 	like := func(place string) string {
 		return "Soil pH: the " + place + " material raises the pH of the soil a little."
 	}
-	unsure := func(place string) string {
-		return "NOTICE The weight of a gallon of the " + place + " material is not sure."
-	}
 	sayings = append(sayings,
 		saying{compare, of("UAN-32 420 $/ton", "46-0-0 560 $/ton", "none"),
-			[]string{cheapest("second"), lost("first", "50 %"), lost("second", "100 %")}},
+			[]string{apart, cheapest("second"), lost("first", "50 %"), lost("second", "100 %")}},
 		saying{compare, of("AN-20 420 $/ton", "20-0-0 560 $/ton", "none 500 $/ton"),
-			[]string{"The third material is none, so its price is not used.", gasKills, cheapest("first"),
+			[]string{"The third material is none, so its price is not used.", gasKills, apart, cheapest("first"),
 				leaches("first", "50 %")}},
 		saying{compare, of("UAN-32 2 $/gal", "20-0-0 560 $/ton", "none"),
-			[]string{unsure("first"), gasKills, cheapest("first"), lost("first", "50 %")}},
+			[]string{gasKills, apart, cheapest("first"), lost("first", "50 %")}},
 		saying{compare, of("34-0-0 500 $/ton", "UAN-32 2 $/gal", "10-34-0 4 $/gal"),
-			[]string{unsure("second"), unsure("third"), cheapest("second"), leaches("first", "50 %"),
-				lost("second", "50 %"), strong("third", "42 lb CaCO3/ac")}},
+			[]string{apart, cheapest("second"), leaches("first", "50 %"), lost("second", "50 %"),
+				strong("third", "42 lb CaCO3/ac")}},
 		saying{compare, of("34-0-0 500 $/ton", "34-0-0 500 $/ton", "none"),
-			[]string{"No one of them has the cheapest nitrogen.", leaches("first", "50 %"), leaches("second", "50 %")}},
+			[]string{apart, "No one of them has the cheapest nitrogen.", leaches("first", "50 %"), leaches("second", "50 %")}},
 		saying{compare, of("15-0-0-16S 500 $/ton", "21-0-0-24S 900 $/ton", "15.5-0-0-19Ca 300 $/ton"),
-			[]string{burns, oneTank, ownForms, cheapest("third"), strong("first", "51 lb CaCO3/ac"),
-				strong("second", "52.4 lb CaCO3/ac"), leaches("third", "93 %"), like("third")}},
+			[]string{burns, "WARNING Strong acid sets nitric acid free from nitrate", "NOTICE Calcium and sulfate set to gypsum",
+				apart, cheapest("third"), strong("first", "51 lb CaCO3/ac"), strong("second", "52.4 lb CaCO3/ac"),
+				leaches("third", "92 %"), like("third")}},
+		saying{compare, of("15-0-0-16S 500 $/ton", "20-0-0 900 $/ton", "12-0-0-26S 300 $/ton"),
+			[]string{burns, gasKills, "DANGER Acid and ammonia boil up", "DANGER Acid sets poison gas", apart,
+				cheapest("third"), strong("first", "51 lb CaCO3/ac"), strong("third", "86 lb CaCO3/ac")}},
+		saying{compare, of("20-0-0 500 $/ton", "CAN-17 900 $/ton", "11-52-0 900 $/ton"),
+			[]string{gasKills, "NOTICE Calcium and phosphate set", "NOTICE Ammonia raises the pH, and calcium falls",
+				"NOTICE Ammonia raises the pH, and phosphate falls", apart, cheapest("first"), leaches("second", "66 %"),
+				strong("third", "51 lb CaCO3/ac")}},
+		saying{compare, of("UAN-32 500 $/ton", "15-15-15 900 $/ton", "CAN-17 900 $/ton"),
+			[]string{"NOTICE Calcium and phosphate set", "NOTICE UAN with CAN-17", apart,
+				"The forms of the nitrogen in the second material differ", cheapest("first"), lost("first", "50 %"),
+				leaches("third", "66 %")}},
+		saying{compare, of("46-0-0 500 $/ton", "46-0-0 900 $/ton", "15-15-15 900 $/ton"),
+			[]string{apart, "The forms of the nitrogen in the third material differ", cheapest("first"),
+				lost("first", "100 %"), lost("second", "100 %")}},
+		saying{compare, of("15-15-15 500 $/ton", "46-0-0 400 $/ton", "none"),
+			[]string{apart, "The forms of the nitrogen in the first material differ by maker", cheapest("second"),
+				lost("second", "100 %")}},
 		saying{compare, of("13-0-46 900 $/ton", "13-0-46 800 $/ton", "46-0-0 900 $/ton"),
-			[]string{cheapest("third"), leaches("first", "100 %"), like("first"), leaches("second", "100 %"), like("second"),
-				lost("third", "100 %")}},
+			[]string{apart, cheapest("third"), leaches("first", "100 %"), like("first"), leaches("second", "100 %"),
+				like("second"), lost("third", "100 %")}},
 	)
 }

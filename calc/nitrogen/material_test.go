@@ -205,12 +205,22 @@ func TestMaterialsThatAreRefused(t *testing.T) {
 			"The price is for a gallon, and this material is dry. Write the price of a ton, such as 400 $/ton."},
 		{nitrogen.MaterialAmount, onePound("46-0-0", "density=9.5 lb/gal"), solution},
 		{nitrogen.MaterialNitrogen, []string{"amount=8 gal/ac", "material=13-0-46", "trees=110 trees/ac"},
-			"The amount is in gallons, and this material is dry. Write it in pounds, such as 90 lb/ac. If it was " +
-				"dissolved, put in the weight of a gallon and the nitrogen of the solution."},
+			"The amount is in gallons, and this material is dry. Write it in pounds, such as 90 lb/ac. If it was dissolved, " +
+				"put in the weight of a gallon and the nitrogen of the solution."},
 		{nitrogen.MaterialCompare, []string{"nitrogen=30 lb N/ac", "first=46-0-0", "first-price=3 $/gal",
 			"second=UAN-32", "second-price=3 $/gal", "third=none"},
-			"The price of the first material is for a gallon, and the material is dry. Write the price of a ton, such as " +
-				"400 $/ton."},
+			"The price of the first material is for a gallon, and the material is dry. Write the price of a ton, such as 400 " +
+				"$/ton."},
+		{nitrogen.MaterialAmount, []string{"nitrogen=30 lb N/ac", "material=15-0-0-16S", "price=3 $/gal"},
+			"The price is for a gallon, and no published weight of a gallon is at hand for this liquid. Put in the weight of " +
+				"a gallon from the delivery ticket, or write the price of a ton, such as 400 $/ton."},
+		{nitrogen.MaterialNitrogen, []string{"amount=8 gal/ac", "material=15-0-0-16S", "trees=110 trees/ac"},
+			"The amount is in gallons, and no published weight of a gallon is at hand for this liquid. Put in the weight of a " +
+				"gallon from the delivery ticket."},
+		{nitrogen.MaterialCompare, []string{"nitrogen=30 lb N/ac", "first=15-0-0-16S", "first-price=3 $/gal",
+			"second=UAN-32", "second-price=3 $/gal", "third=none"},
+			"The price of the first material is for a gallon, and no published weight of a gallon is at hand for it. Write " +
+				"the price of a ton, such as 400 $/ton."},
 	} {
 		refusedWith(t, c.sheet, c.givens, c.want)
 	}

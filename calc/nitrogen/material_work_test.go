@@ -40,10 +40,10 @@ func TestWorkOfMaterialsReadsAsAGrowerWouldWriteIt(t *testing.T) {
 			"lime = nitrogen × lime for a pound of N = 30 lb N/ac × 0.53 lb CaCO3/lb N = 15.9 lb CaCO3/ac"}},
 		{situation{nitrogen.MaterialNitrogen, []string{"amount=8 gal/ac", "material=UAN-28", "trees=110 trees/ac"}}, []string{
 			"share of nitrogen = listed for this material = 28 % N of product",
-			"weight of a gallon = listed for this material = 10.6 lb product/gal",
-			"product = amount × weight of a gallon = 8 gal/ac × 10.6 lb product/gal = 84.8 lb product/ac",
-			"nitrogen = product × share of nitrogen = 84.8 lb product/ac × 28 % N of product = 23.7 lb N/ac",
-			"rate = nitrogen × 16 oz/lb ÷ trees = 23.744 lb N/ac × 16 oz/lb ÷ 110 trees/ac = 3.45 oz N/tree"}},
+			"weight of a gallon = listed for this material = 10.67 lb product/gal",
+			"product = amount × weight of a gallon = 8 gal/ac × 10.67 lb product/gal = 85.4 lb product/ac",
+			"nitrogen = product × share of nitrogen = 85.36 lb product/ac × 28 % N of product = 23.9 lb N/ac",
+			"rate = nitrogen × 16 oz/lb ÷ trees = 23.9 lb N/ac × 16 oz/lb ÷ 110 trees/ac = 3.48 oz N/tree"}},
 		{situation{nitrogen.MaterialCompare, []string{"nitrogen=30 lb N/ac", "first=CAN-17", "first-price=3 $/gal",
 			"second=46-0-0", "second-price=560 $/ton", "third=none"}}, []string{
 			"first share of nitrogen = listed for this material = 17 % N of product",
@@ -55,7 +55,7 @@ func TestWorkOfMaterialsReadsAsAGrowerWouldWriteIt(t *testing.T) {
 				"46 % N of product = $0.61/lb N",
 			"first cost of an acre = nitrogen × first cost of a pound of N = 30 lb N/ac × $1.4006/lb N = $42.02/ac",
 			"second cost of an acre = nitrogen × second cost of a pound of N = 30 lb N/ac × $0.6087/lb N = $18.26/ac",
-			"first nitrate share = listed for this material = 68 %", "first ammonium share = listed for this material = 32 %",
+			"first nitrate share = listed for this material = 66 %", "first ammonium share = listed for this material = 34 %",
 			"first urea share = listed for this material = 0 %", "second nitrate share = listed for this material = 0 %",
 			"second ammonium share = listed for this material = 0 %", "second urea share = listed for this material = 100 %",
 			"first lime for a pound of N = listed for this material = 0.53 lb CaCO3/lb N",

@@ -57,7 +57,7 @@ func treesGiven(s *sheet.Sheet) *sheet.Given {
 
 func ouncesInPound(s *sheet.Sheet) sheet.Term {
 	return s.Constant("ounces-in-pound", "16 oz/lb", sheet.Fact{
-		Label: "Ounces in a pound", Source: "NIST Handbook 44, Appendix C", Sureness: sheet.Standard,
+		Label: "Ounces in a pound", Sources: []string{"nist-44"},
 	})
 }
 
@@ -80,7 +80,7 @@ func warnOfFeed(s *sheet.Sheet, rate sheet.Term, leaf *sheet.Given) {
 		sayOfSeason(s, leaf, known, rate, "rate")
 		over = over.And(known.Not().Or(rate.More(fedYears(s, leaf).Times(most))))
 	}
-	s.Say(sheet.Caution, over,
-		"If this is a whole season's rate, split it. {rate} in one feed can burn a young tree: give at most 1 oz of "+
-			"nitrogen a tree in one feed for each year of its age, 1 oz in the first and 2 oz in the second.")
+	s.Warn("feed-burns", over,
+		"If {rate} is a whole season's rate, split it: give at most 1 oz of nitrogen a tree in one feed for each year of "+
+			"its age, 1 oz in the first and 2 oz in the second.")
 }

@@ -30,9 +30,8 @@ func nitrateReach(s *sheet.Sheet) {
 		sheet.Says{Label: "Nitrogen in that water", Also: "kg N/ha", When: s.Stated(nitrate)})
 
 	root := rootDepth(s)
-	s.Say(sheet.Caution, depth.More(root),
-		"Nitrate at the surface may move {depth}, past most roots of a young tree. What has passed them is lost to the tree "+
-			"and on its way to groundwater. Mind any shallow well nearby, and have it tested.")
+	s.Warn("nitrate-to-wells", depth.More(root),
+		"Nitrate at the surface may move {depth}, past most roots of a young tree.")
 	s.Say(sheet.Note, depth.AtMost(root).And(excess.More(s.Zero("in"))),
 		"Nitrate in the lowest {depth} of the root zone may pass below it.")
 	s.Say(sheet.Note, sheet.Always,

@@ -22,13 +22,12 @@ func textures() []sheet.Option {
 
 // fieldCapacity is the water that a soil holds once it has drained, as a part of its volume.
 func fieldCapacity(s *sheet.Sheet, texture *sheet.Given) sheet.Term {
-	return s.Listed("field-capacity", "%", texture, map[string]float64{
+	return s.Listed("field-capacity", "%", texture, sheet.Cells(map[string]float64{
 		"sand": 10, "loamy-sand": 12, "sandy-loam": 18, "loam": 28, "silt-loam": 31, "sandy-clay-loam": 27,
 		"clay-loam": 36, "silty-clay-loam": 38, "sandy-clay": 36, "silty-clay": 41, "clay": 42,
-	}, sheet.Fact{
+	}), sheet.Fact{
 		Label: "Field capacity by volume", Reads: "listed for this texture",
-		Source:   "Saxton and Rawls 2006, Soil Science Society of America Journal 70:1569, Table 3",
-		Sureness: sheet.Handbook,
+		Sources: []string{"saxton-rawls"},
 		Note: "For 2.5 % organic matter, at a pull of 33 kPa. Sources differ by a few percent; these are mostly the lower, " +
 			"so nitrate goes deeper. 10 % is 1.2 in of water in a foot of soil.",
 	})

@@ -161,7 +161,7 @@ func TestPublishedTreeRates(t *testing.T) {
 	rows.Check("E33", each*4)
 	// E34: Growing Produce, Baby those babies
 	burns := enter(t, nitrogen.FeedSchedule, feedsOf("20", "1", "UAN-32")...)
-	rows.Check("E34", numberIn(t, allSaid(burns), `keep it at least (\d+) in from the trunk`))
+	rows.Check("E34", numberIn(t, allSaid(burns), `at least (\d+) in from the trunk`))
 
 	for id, reason := range map[string]string{
 		"E14": "a table of advice for pecans, not arithmetic",

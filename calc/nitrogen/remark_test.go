@@ -23,21 +23,23 @@ const (
 	rootZone = "Count only water that stays in the root zone."
 	rule     = "The field rule was used. It takes 6 in of soil on an acre to weigh 2,000,000 lb."
 	factor   = "The exact factor 0.226613 was used:"
-	deep     = "NOTICE Roots of a first-leaf tree"
+	deep     = "Roots of a first-leaf tree"
 	ends     = "A real block has ends, roads and missing trees."
 	ownRows  = "In a hexagon the rows stand 0.866"
 	middle   = "The spacing is along the sides of the square."
 	feeds    = "Split it into small feeds,"
-	split    = "CAUTION If this is a whole season's rate, split it. "
+	split    = "NOTICE If "
 	covered  = "The credits cover the need:"
 )
 
 var sayings = []saying{
 	{nitrogen.NitrateBasis, []string{"reported=1000 ppm NO3", "of=soil"}, nil},
 	{nitrogen.NitrateBasis, []string{"reported=44.2 ppm NO3", "of=water"}, nil},
-	{nitrogen.NitrateBasis, []string{"reported=45 ppm NO3", "of=water"}, []string{drinks + " 10.2 ppm NO3-N is at or above"}},
+	{nitrogen.NitrateBasis, []string{"reported=45 ppm NO3", "of=water"}, []string{drinks + " 10.2 ppm NO3-N is at or " +
+		"above"}},
 	{nitrogen.NitrateBasis, []string{"reported=9.99 ppm NO3-N", "of=water"}, nil},
-	{nitrogen.NitrateBasis, []string{"reported=10 ppm NO3-N", "of=water"}, []string{drinks + " 10 ppm NO3-N is at or above"}},
+	{nitrogen.NitrateBasis, []string{"reported=10 ppm NO3-N", "of=water"}, []string{drinks + " 10 ppm NO3-N is at or " +
+		"above"}},
 
 	{nitrogen.SoilNitrogen, []string{"nitrate=12 ppm NO3-N", "depth=24 in"}, []string{rule}},
 	{nitrogen.SoilNitrogen, []string{"nitrate=12 ppm NO3-N", "depth=24.01 in"}, []string{rule, deep}},
@@ -70,20 +72,21 @@ var sayings = []saying{
 
 	{nitrogen.TreeRate, []string{"rate=1 oz N/tree", "trees=110 trees/ac"}, nil},
 	{nitrogen.TreeRate, []string{"rate=1.01 oz N/tree", "trees=110 trees/ac"},
-		[]string{"CAUTION If this is a whole season's rate, split it. 1.01 oz N/tree in one feed"}},
+		[]string{split + "1.01 oz N/tree is a whole season's rate, split it"}},
 	{nitrogen.TreeRate, []string{"rate=2 oz N/tree", "trees=110 trees/ac", "leaf=2"}, nil},
 	{nitrogen.TreeRate, []string{"rate=1 oz N/tree", "trees=110 trees/ac", "leaf=1"}, nil},
 	{nitrogen.TreeRate, []string{"rate=4 oz N/tree", "trees=110 trees/ac", "leaf=1"}, []string{wholeYear, split + "4 oz"}},
 	{nitrogen.TreeRate, []string{"rate=4.01 oz N/tree", "trees=110 trees/ac", "leaf=1"},
-		[]string{"CAUTION For a whole season 4.01 oz N/tree is more than young trees are given:", split + "4.01 oz"}},
+		[]string{"NOTICE For a whole season 4.01 oz N/tree is more than young trees are given:", split + "4.01 oz"}},
 	{nitrogen.TreeRate, []string{"rate=16 oz N/tree", "trees=110 trees/ac", "leaf=4"}, []string{split + "16 oz"}},
 	{nitrogen.TreeRate, []string{"rate=5 oz N/tree", "trees=110 trees/ac", "leaf=9"}, nil},
 	{nitrogen.AcreRate, []string{"nitrogen=10 lb N/ac", "trees=160 trees/ac"}, nil},
-	{nitrogen.AcreRate, []string{"nitrogen=30 lb N/ac", "trees=120 trees/ac", "leaf=1"}, []string{wholeYear, split + "4 oz"}},
+	{nitrogen.AcreRate, []string{"nitrogen=30 lb N/ac", "trees=120 trees/ac", "leaf=1"}, []string{wholeYear, split + "4 " +
+		"oz"}},
 	{nitrogen.AcreRate, []string{"nitrogen=100 lb N/ac", "trees=100 trees/ac", "leaf=3"},
-		[]string{"CAUTION For a whole season 16 oz N/tree is more than young trees are given:", split + "16 oz"}},
+		[]string{"NOTICE For a whole season 16 oz N/tree is more than young trees are given:", split + "16 oz"}},
 	{nitrogen.AcreRate, []string{"nitrogen=20 lb N/ac", "trees=160 trees/ac"},
-		[]string{"CAUTION If this is a whole season's rate, split it. 2 oz N/tree in one feed"}},
+		[]string{split + "2 oz N/tree is a whole season's rate, split it"}},
 
 	{nitrogen.SeasonBudget, budget("35", "10", "8"), []string{feeds}},
 	{nitrogen.SeasonBudget, budget("35", "25", "10"), []string{covered}},
@@ -134,7 +137,8 @@ func remarkOf(s *sheet.Sheet, said sheet.Said) *sheet.Remark {
 }
 
 func TestSpacingsThatArePuzzlesAreRefused(t *testing.T) {
-	needsRow := "This pattern needs the distance from row to row. Put it in. If the trees are as far apart both ways, choose square."
+	needsRow := "This pattern needs the distance from row to row. Put it in. If the trees are as far apart both ways, " +
+		"choose square."
 	unlike := "A square has one distance both ways. Choose rectangle, or make the two distances the same."
 	for _, c := range []struct {
 		givens []string
@@ -156,7 +160,8 @@ func TestSpacingsThatArePuzzlesAreRefused(t *testing.T) {
 // NO3 that is read as NO3-N gives 4.43 times too much.
 func TestAGreatDealAsksForTheRightForm(t *testing.T) {
 	o := enter(t, nitrogen.SoilNitrogen, "nitrate=80 ppm NO3-N", "depth=18 in")
-	want := "480 lb N/ac is a great deal. Before you count on it, check that the report says NO3-N and not NO3."
+	want := "480 lb N/ac is a great deal. Does the report say NO3-N, and not NO3? Check it before " +
+		"you go by the answer."
 	if !slices.ContainsFunc(o.Said(), func(s sheet.Said) bool { return s.Signal == sheet.Notice && s.Text == want }) {
 		t.Errorf("%q is not among %q", want, o.Said())
 	}

@@ -55,21 +55,19 @@ func rootShare(s *sheet.Sheet) {
 
 func pi(s *sheet.Sheet) sheet.Term {
 	return s.Constant("pi", "3.141592653589793", sheet.Fact{
-		Label: "Area of a circle over the square of its radius", Reads: "π", Source: "geometry",
-		Sureness: sheet.Standard,
+		Label: "Area of a circle over the square of its radius", Reads: "π", Sources: []string{"geometry"},
 	})
 }
 
 func sayShare(s *sheet.Sheet, share sheet.Term) {
 	most := s.Constant("half", "50 %", sheet.Fact{
-		Label: "Share below which most of a feed is out of reach", Source: "arithmetic", Sureness: sheet.Standard,
+		Label: "Share below which most of a feed is out of reach", Sources: []string{"arithmetic"},
 	})
 	none := share.AtMost(s.Zero("%"))
-	s.Say(sheet.Caution, none,
-		"No part of this feed falls where the roots are. Do not feed through this emitter: move it nearer to the tree.")
-	s.Say(sheet.Notice, share.Less(most).And(none.Not()),
-		"Only {share} of this feed falls where the roots are: more than half is lost to the tree and can leach. Wet a "+
-			"smaller circle, or move the emitter nearer. Do not feed more to make up for it.")
+	s.Warn("misses-roots", none,
+		"No part of this feed falls where the roots are. Do not feed through this emitter.")
+	s.Warn("misses-roots", share.Less(most).And(none.Not()),
+		"Only {share} of this feed falls where the roots are.")
 	s.Say(sheet.Note, sheet.Always,
 		"This takes the feed to fall evenly over the wetted circle. It is common practice that roots reach about 6 in past "+
 			"the drip line: dig and look.")

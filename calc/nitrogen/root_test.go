@@ -16,8 +16,8 @@ func init() {
 		situation{nitrogen.RootShare, circlesOf("4", "2.5", "1.5")},
 	)
 	sayings = append(sayings,
-		saying{nitrogen.RootShare, circlesOf("6", "2", "6"), []string{"CAUTION No part of this feed", evenly}},
-		saying{nitrogen.RootShare, circlesOf("6", "2", "5"), []string{"CAUTION No part of this feed", evenly}},
+		saying{nitrogen.RootShare, circlesOf("6", "2", "6"), []string{"NOTICE No part of this feed", evenly}},
+		saying{nitrogen.RootShare, circlesOf("6", "2", "5"), []string{"NOTICE No part of this feed", evenly}},
 		saying{nitrogen.RootShare, circlesOf("6", "2", "4.9"), []string{"NOTICE Only 0.", evenly}},
 		saying{nitrogen.RootShare, circlesOf("8", "2", "1"), []string{"NOTICE Only 25 % of this feed", evenly}},
 		saying{nitrogen.RootShare, circlesOf("4", "4", "1"), []string{evenly}},

@@ -44,11 +44,11 @@ func soilNitrogen(s *sheet.Sheet) {
 			"If you know the bulk density, put it in.")
 	s.Say(sheet.Note, s.Stated(density), "Your bulk density was used: {by-weight}. The field rule would say {by-rule}.")
 	s.Say(sheet.Note, both, "The field rule is {apart} off for this soil.")
-	s.Say(sheet.Notice, depth.More(rootDepth(s)),
+	s.Say(sheet.Note, depth.More(rootDepth(s)),
 		"Roots of a first-leaf tree are mostly in the top foot or two. Nitrate below them may not be found.")
-	s.Say(sheet.Notice, nitrogen.More(s.Constant("unusual", "200 lb N/ac", sheet.Fact{
-		Label: "More than most young orchards hold", Source: "common practice", Sureness: sheet.CommonPractice,
-	})), "{nitrogen} is a great deal. Before you count on it, check that the report says NO3-N and not NO3.")
+	s.Warn("check-numbers", nitrogen.More(s.Constant("unusual", "200 lb N/ac", sheet.Fact{
+		Label: "More than most young orchards hold", Sources: []string{"common-practice"},
+	})), "{nitrogen} is a great deal. Does the report say NO3-N, and not NO3?")
 
 	soilSlips(s, nitrate, depth, nitrogen, rule)
 }
@@ -56,20 +56,19 @@ func soilNitrogen(s *sheet.Sheet) {
 // rootDepth is how deep most roots of a young tree are.
 func rootDepth(s *sheet.Sheet) sheet.Term {
 	return s.Constant("root-depth", "24 in", sheet.Fact{
-		Label: "Depth beyond which a young tree finds little", Source: "common practice", Sureness: sheet.CommonPractice,
+		Label: "Depth beyond which a young tree finds little", Sources: []string{"common-practice"},
 	})
 }
 
 // fieldRule is the rule of thumb, and the depth of soil that it is for.
 func fieldRule(s *sheet.Sheet) (rule, slice sheet.Term) {
-	source := "Montana State University, Soil Scoop: questions to ask about soil tests"
 	rule = s.Constant("field-rule", "2 lb N/ac per ppm NO3-N of soil", sheet.Fact{
 		Label: "Pounds an acre for each ppm, in 6 in of soil", Reads: "2 lb/ac per ppm",
-		Source: source, Sureness: sheet.Handbook,
-		Note: "It takes 6 in of soil on an acre to weigh 2,000,000 lb, which is 1.47 g/cm3. Some use it for 6.7 in.",
+		Sources: []string{"montana-soil"},
+		Note:    "It takes 6 in of soil on an acre to weigh 2,000,000 lb, which is 1.47 g/cm3. Some use it for 6.7 in.",
 	})
 	slice = s.Constant("slice", "6 in", sheet.Fact{
-		Label: "Depth that the field rule is for", Source: source, Sureness: sheet.Handbook,
+		Label: "Depth that the field rule is for", Sources: []string{"montana-soil"},
 	})
 	return rule, slice
 }

@@ -9,20 +9,20 @@ func uptakeEfficiency(s *sheet.Sheet) {
 	s.Head("Share of a feed that is taken up", "Gives the share of bought nitrogen that trees take up, by how it goes on.")
 	system := s.Choice("system", []sheet.Option{
 		{Name: "fertigation", Label: "In small feeds through drip or micro-sprinklers",
-			Note: "80 % is what advisors plan with in pistachio. A 2013 almond budget used 90 % on heavy soil."},
+			Note: "80 % is what an advisor plans with in pistachio. Some plan with 90 % on heavy soil."},
 		{Name: "general", Label: "Well managed, whatever the system",
 			Note: "The almond board says that more than 70 % can be reached. Young trees with small roots take up less."},
 		{Name: "furrow-or-broadcast", Label: "Broadcast, or in furrow or flood water",
-			Note: "50 % is what advisors plan with in pistachio. In hazelnut, tracer found 28 % of a broadcast feed in the " +
-				"trees; a tracer misses what the tree takes up from elsewhere instead."},
+			Note: "An advisor says that it can be as low as 50 % in pistachio. In hazelnut, tracer found 28 % of a broadcast " +
+				"feed in the trees; a tracer misses what the tree takes up from elsewhere instead."},
 	}, sheet.Field{Label: "How the feed goes on", Hint: "Choose the nearest.", Typical: 1})
-	share := s.Listed("share", "%", system, map[string]float64{
-		"fertigation": 80, "general": 70, "furrow-or-broadcast": 50,
+	share := s.Listed("share", "%", system, map[string]sheet.Cell{
+		"fertigation":         {Value: 80, Sources: []string{"agfax-pistachio"}},
+		"general":             {Value: 70, Sources: []string{"almond-board"}},
+		"furrow-or-broadcast": {Value: 50, Sources: []string{"agfax-pistachio"}},
 	}, sheet.Fact{
 		Label: "Share taken up", Reads: "listed for this system",
-		Source:   "Almond Board of California, Nitrogen budgeting; UC advisor notes in AgFax, 2019-03-31 (pistachio)",
-		Sureness: sheet.Handbook,
-		Note:     "A figure for planning, from bearing trees. Sources measure different things, from 28 to 90 %.",
+		Note: "A figure for planning, from bearing trees. Sources measure different things, from 28 to 90 %.",
 	})
 	efficiency := s.Answer("efficiency", "%", share, sheet.Says{Label: "Share taken up"})
 	s.Answer("per-pound", "lb N/lb N", s.Number(1).Over(efficiency),

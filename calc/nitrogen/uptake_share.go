@@ -20,8 +20,6 @@ func uptakeShare(s *sheet.Sheet) {
 	}, sheet.Field{Label: "Crop", Hint: "The stages differ by crop. The notes below name them."})
 	four := crop.Is("pistachio").Not()
 	share := shares{s: s, crop: crop, nitrogen: nitrogen}
-	share.source = "UC Cooperative Extension, in Almond Facts, March-April 2020 (almond), and N budgeting: following " +
-		"the 4 Rs (walnut); CDFA and UC Davis, California Crop Fertilization Guidelines (pistachio)"
 	first, _ := share.stage("first", "First stage", nil, 20, 25, 30)
 	_, part := share.stage("second", "Second stage", nil, 30, 25, 70)
 	share.stage("third", "Third stage", four, 30, 25, sheet.None)
@@ -48,17 +46,21 @@ type shares struct {
 	s        *sheet.Sheet
 	crop     *sheet.Given
 	nitrogen *sheet.Given
-	source   string
+}
+
+// shareSources are the sources of the shares, by crop.
+var shareSources = map[string]string{
+	"almond": "almond-facts-2020", "walnut": "uc-four-rs", "pistachio": "cdfa-pistachio",
 }
 
 // stage adds the share of a stage, by crop in the order of the options, and what it is of the season's nitrogen.
 func (h shares) stage(name, label string, when sheet.Value, figures ...float64) (nitrogen, share sheet.Term) {
-	table := map[string]float64{}
+	table := map[string]sheet.Cell{}
 	for i, option := range h.crop.Choices {
-		table[option.Name] = figures[i]
+		table[option.Name] = sheet.Cell{Value: figures[i], Sources: []string{shareSources[option.Name]}}
 	}
 	listed := h.s.Listed(name+"-of-crop", "%", h.crop, table, sheet.Fact{
-		Label: label, Reads: "listed for this crop", Source: h.source, Sureness: sheet.Handbook,
+		Label: label, Reads: "listed for this crop",
 	})
 	share = h.s.Step(name+"-share", "%", listed, sheet.Says{Label: label + ", share of the season", When: when})
 	nitrogen = h.s.Answer(name, "lb N/ac", h.nitrogen.Times(share),

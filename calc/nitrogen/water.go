@@ -13,8 +13,8 @@ const acreInch = "0.22661349689140495 lb N/ac per ppm NO3-N of water per in"
 func inchOfWater(s *sheet.Sheet) sheet.Term {
 	return s.Constant("acre-inch", acreInch, sheet.Fact{
 		Label: "Nitrogen in an acre-inch of water, for each ppm", Reads: "0.226613 lb/ac per ppm and inch",
-		Source: "unit definitions (NIST Handbook 44, Appendix C), water at 1 kg/L", Sureness: sheet.Standard,
-		Note: "Guides print 0.2, 0.227 or 0.23. This is the exact one, of which they are roundings.",
+		Sources: []string{"nist-44"},
+		Note:    "Guides print 0.2, 0.227 or 0.23. This is the exact one, of which they are roundings.",
 	})
 }
 
@@ -35,12 +35,10 @@ func waterNitrogen(s *sheet.Sheet) {
 		sheet.Says{Label: "Nitrogen in this water", Also: "kg N/ha"})
 
 	limit := s.Constant("drinking-limit", "10 ppm NO3-N of water", sheet.Fact{
-		Label: "Limit for nitrate in drinking water", Source: "40 CFR 141.62", Sureness: sheet.Standard,
+		Label: "Limit for nitrate in drinking water", Sources: []string{"epa-nitrate"},
 	})
-	s.Say(sheet.Warning, nitrate.AtLeast(limit),
-		"This water is at or above the limit for drinking water, 10 ppm NO3-N. If anyone drinks from the same "+
-			"groundwater, have the household well tested. Do not give this water to babies; boiling makes it worse. "+
-			"Ask your county health office.")
+	s.Warn("drinking-water", nitrate.AtLeast(limit),
+		"This water is at or above the limit for drinking water, 10 ppm NO3-N. Does anyone drink from the same groundwater?")
 	s.Say(sheet.Note, sheet.Always,
 		"Count only water that stays in the root zone. What runs through takes its nitrate along.")
 	fieldFactor(s, nitrate, water, nitrogen)
@@ -52,8 +50,8 @@ func waterNitrogen(s *sheet.Sheet) {
 func fieldFactor(s *sheet.Sheet, nitrate, water *sheet.Given, nitrogen sheet.Term) {
 	factor := s.Constant("field-factor", "0.23 lb N/ac per ppm NO3-N of water per in", sheet.Fact{
 		Label: "The same, as it is used in the field", Reads: "0.23 lb/ac per ppm and inch",
-		Source: "common practice", Sureness: sheet.CommonPractice,
-		Note: "A Colorado sheet of best practices prints it. It is shown beside the exact one, and no answer uses it.",
+		Sources: []string{"common-practice"},
+		Note:    "A Colorado sheet of best practices prints it. It is shown beside the exact one, and no answer uses it.",
 	})
 	ruled := s.Step("by-rule", "lb N/ac", nitrate.Times(factor).Times(water),
 		sheet.Says{Label: "With 0.23, as in the field", Work: "with 0.23", Also: "kg N/ha"})

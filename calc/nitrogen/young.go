@@ -4,12 +4,6 @@ import "acreleaf/calc/sheet"
 
 // What is known of feeding young trees, for the calculations that plan it.
 
-// youngAdvice is the article that has the limit for one feed, the burns and the distance from the trunk.
-const youngAdvice = "Growing Produce, Baby those babies (UC Cooperative Extension San Joaquin County)"
-
-// walnutNeeds is the article on what young walnuts need.
-const walnutNeeds = "Farm Progress, Match fertilizer rates in young orchards to growing needs, 2015-03-06"
-
 // leafField asks for the leaf of the trees.
 func leafField(typical float64) sheet.Field {
 	return sheet.Field{
@@ -32,18 +26,18 @@ func refuseLeaf(s *sheet.Sheet, when sheet.Term) {
 // feedAYear is the most in one feed, for each year of a tree's age.
 func feedAYear(s *sheet.Sheet) sheet.Term {
 	return s.Constant("feed-a-year", "1 oz N/tree", sheet.Fact{
-		Label:  "Most in one feed, for each year of age",
-		Source: youngAdvice, Sureness: sheet.Handbook,
-		Note: "Given for almonds of 1 to 5 years. Common practice has the same for walnuts.",
+		Label:   "Most in one feed, for each year of age",
+		Sources: []string{"growing-produce-babies"},
+		Note:    "Given for almonds of 1 to 5 years. Common practice has the same for walnuts.",
 	})
 }
 
 // fedYears are the years of age that count for the most in one feed: those of the tree, as far as the source goes.
 func fedYears(s *sheet.Sheet, leaf sheet.Value) sheet.Term {
 	return s.Constant("years-known", "5", sheet.Fact{
-		Label:  "Years of age that the most in one feed is printed for",
-		Source: youngAdvice, Sureness: sheet.Handbook,
-		Note: "For older trees it is not made larger.",
+		Label:   "Years of age that the most in one feed is printed for",
+		Sources: []string{"growing-produce-babies"},
+		Note:    "For older trees it is not made larger.",
 	}).Least(leaf)
 }
 
@@ -53,11 +47,11 @@ func young(s *sheet.Sheet, leaf *sheet.Given) sheet.Term { return leaf.AtMost(s.
 // seasonMost is the most that a young tree is given in one season.
 func seasonMost(s *sheet.Sheet, leaf *sheet.Given) sheet.Term {
 	return leaf.Times(s.Constant("season-a-year", "4 oz N/tree", sheet.Fact{
-		Label:  "Most in a season, for each leaf up to third",
-		Source: walnutNeeds, Sureness: sheet.Handbook,
-		Note: "Walnuts need about a quarter of a pound (4 oz) a tree in first leaf and a pound (16 oz) in fourth: 4 oz " +
-			"for each leaf. Second and third leaf lie between. It counts what soil and water bring too. For almonds in " +
-			"first leaf 3 to 4 oz is common practice.",
+		Label:   "Most in a season, for each leaf up to third",
+		Sources: []string{"farm-progress-young"},
+		Note: "Walnuts need about a quarter of a pound (4 oz) a tree in first leaf and a pound (16 oz) in fourth: 4 oz for " +
+			"each leaf. Second and third leaf lie between. It counts what soil and water bring too. For almonds in first leaf " +
+			"3 to 4 oz is common practice.",
 	}))
 }
 
@@ -65,15 +59,14 @@ func seasonMost(s *sheet.Sheet, leaf *sheet.Given) sheet.Term {
 // leaf is known.
 func sayOfSeason(s *sheet.Sheet, leaf *sheet.Given, asked sheet.Term, season sheet.Term, name string) {
 	over := asked.And(young(s, leaf)).And(season.More(seasonMost(s, leaf)))
-	s.Say(sheet.Caution, over,
-		"For a whole season {"+name+"} is more than young trees are given: 4 oz for each leaf, that is 4 in "+
-			"first, 8 in second and 12 in third. More does not make them grow faster. It can burn them, and what they leave "+
-			"goes to the groundwater. Check the trees on an acre, count what soil and water bring, and put on less.")
+	s.Warn("season-total", over,
+		"For a whole season {"+name+"} is more than young trees are given: 4 oz for each leaf, that is 4 in first, 8 in "+
+			"second and 12 in third. Check the trees on an acre.")
 	s.Say(sheet.Note, asked.And(leaf.AtMost(s.Number(1))).And(over.Not()).
 		And(season.More(s.Constant("first-season", "1 oz N/tree", sheet.Fact{
-			Label:  "What the University of California advises for the whole first season of an almond",
-			Source: youngAdvice, Sureness: sheet.Handbook,
-			Note: "Many growers want faster growth, and common practice is 3 to 4 oz, in feeds of 1 oz at most.",
+			Label:   "What the University of California advises for the whole first season of an almond",
+			Sources: []string{"growing-produce-babies"},
+			Note:    "Many growers want faster growth, and common practice is 3 to 4 oz, in feeds of 1 oz at most.",
 		}))),
 		"For almonds the University of California advises 1 oz a tree for the whole first season. Growers feed 3 to 4 oz "+
 			"(common practice). Walnuts need about 4 oz, with what soil and water bring.")
@@ -81,7 +74,5 @@ func sayOfSeason(s *sheet.Sheet, leaf *sheet.Given, asked sheet.Term, season she
 
 // sayWaterlogged says what a root zone without air does with a feed.
 func sayWaterlogged(s *sheet.Sheet) {
-	s.Say(sheet.Note, sheet.Always,
-		"Do not feed or water a waterlogged root zone. Roots without air take up next to nothing, and part of the nitrate "+
-			"is lost to the air as gas.")
+	s.Mention("waterlogging", sheet.Always, "")
 }

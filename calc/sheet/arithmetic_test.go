@@ -141,7 +141,8 @@ func TestTableGivesTheFigureOfTheOption(t *testing.T) {
 	s := build(t, "shares", func(s *sheet.Sheet) {
 		way := s.Choice("way", []sheet.Option{{Name: "drip"}, {Name: "sprinkler"}, {Name: "flood"}},
 			sheet.Field{Label: "How", Typical: 1})
-		share := s.Table("share", "%", way, map[string]float64{"flood": 50, "drip": 80, "sprinkler": 70}, tableFact)
+		shares := map[string]float64{"flood": 50, "drip": 80, "sprinkler": 70}
+		share := s.Table("share", "%", way, sheet.Cells(shares), tableFact)
 		s.Answer("lost", "%", s.Number(1).Minus(share), sheet.Says{})
 	})
 	for i, want := range []float64{20, 30, 50} {

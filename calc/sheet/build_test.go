@@ -11,7 +11,7 @@ import (
 var number = sheet.Field{Label: "A number", Typical: 12, Low: 0, High: 1000}
 
 // known is where a constant of a test comes from.
-var known = sheet.Fact{Label: "A figure", Source: "a test", Sureness: sheet.Standard}
+var known = sheet.Fact{Label: "A figure", Sources: []string{"geometry"}}
 
 var yesOrNo = []sheet.Option{{Name: "yes", Label: "Yes"}, {Name: "no", Label: "No"}}
 

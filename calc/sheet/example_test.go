@@ -19,7 +19,7 @@ func ExampleNew() {
 		rate := s.Answer("rate", "in/h", flow.Over(block), sheet.Says{Label: "Water in an hour", Also: "mm/h"})
 
 		intake := s.Constant("intake", "0.2 in/h", sheet.Fact{
-			Label: "What a tight soil takes in", Source: "common practice", Sureness: sheet.CommonPractice,
+			Label: "What a tight soil takes in", Sources: []string{"common-practice"},
 		})
 		s.Say(sheet.Notice, rate.More(intake), "{rate} may run off a tight soil.")
 		s.Slip("multiplied", "rate", flow.Times(block), "Share the flow out over the acres: divide.")
@@ -76,7 +76,7 @@ func ExampleGraph() {
 	ground := sheet.New("ground", func(s *sheet.Sheet) {
 		row := s.Given("row", "ft", sheet.Field{Label: "Row to row", Typical: 22, Low: 1, High: 200})
 		tree := s.Given("tree", "ft", sheet.Field{Label: "Tree to tree", Typical: 18, Low: 1, High: 200})
-		one := s.Constant("one-tree", "1 tree", sheet.Fact{Source: "geometry", Sureness: sheet.Standard})
+		one := s.Constant("one-tree", "1 tree", sheet.Fact{Sources: []string{"geometry"}})
 		s.Answer("area", "ft2/tree", row.Times(tree).Over(one), sheet.Says{Label: "Ground to a tree"})
 	})
 	water := sheet.New("water", func(s *sheet.Sheet) {

@@ -2,38 +2,12 @@ package sheet
 
 import "acreleaf/calc/unit"
 
-// Sureness says how well a figure is known.
-type Sureness uint8
-
-// From the surest to the least sure.
-const (
-	Standard       Sureness = iota + 1 // a definition, or a published standard
-	Handbook                           // printed in a handbook or a bulletin
-	CommonPractice                     // what the trade does, with no one source
-	Memory                             // not confirmed on any page
-)
-
-func (s Sureness) String() string {
-	switch s {
-	case Standard:
-		return "standard"
-	case Handbook:
-		return "handbook"
-	case CommonPractice:
-		return "common-practice"
-	case Memory:
-		return "memory"
-	}
-	return "unknown"
-}
-
 // A Fact says where a constant comes from.
 type Fact struct {
-	Label    string // "Weight of water"
-	Reads    string // how it stands in the work, if not as its number and unit: "2 lb/ac for each ppm and 6 in"
-	Source   string // a short citation; several, from the main one on, are parted by semicolons
-	Sureness Sureness
-	Note     string // what it stands for, or where sources disagree
+	Label   string   // "Weight of water"
+	Reads   string   // how it stands in the work, if not as its number and unit: "2 lb/ac for each ppm and 6 in"
+	Sources []string // ids of the bibliography, the main one first
+	Note    string   // what it stands for, or where sources disagree
 }
 
 // A Constant is a figure that the calculation takes as known.
@@ -55,8 +29,8 @@ func (s *Sheet) Constant(name, quantity string, f Fact) Term {
 		s.fault("constant %q: %w", name, err)
 		q.Unit = plain
 	}
-	if f.Source == "" || f.Sureness == 0 {
-		s.fault("constant %q needs a source and how sure it is", name)
+	if len(f.Sources) == 0 {
+		s.fault("constant %q needs a source", name)
 	}
 	n := &node{kind: kindConstant, value: q.Value, unit: q.Unit, said: f.Reads}
 	s.define(name, n)

@@ -146,16 +146,11 @@ func TestRemarksSplitAtTheirNames(t *testing.T) {
 	}
 }
 
-func TestSignalsAndSurenessHaveTheirWords(t *testing.T) {
+func TestSignalsHaveTheirWords(t *testing.T) {
 	signals := []string{"", "NOTICE", "CAUTION", "WARNING", "DANGER", "REFUSAL"}
 	for i, want := range signals {
 		if got := sheet.Signal(i).String(); got != want {
 			t.Errorf("signal %d is %q, want %q", i, got, want)
-		}
-	}
-	for i, want := range []string{"unknown", "standard", "handbook", "common-practice", "memory", "unknown"} {
-		if got := sheet.Sureness(i).String(); got != want {
-			t.Errorf("sureness %d is %q, want %q", i, got, want)
 		}
 	}
 }

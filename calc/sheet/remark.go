@@ -58,6 +58,16 @@ func (s *Sheet) Warn(hazard string, when Value, lead string) {
 	s.WarnOf(h, when, lead)
 }
 
+// Mention says a hazard of the table as a note, for what stands whatever the numbers: a signal that is always there is
+// soon not read.
+func (s *Sheet) Mention(hazard string, when Value, lead string) {
+	before := len(s.Remarks)
+	s.Warn(hazard, when, lead)
+	for _, r := range s.Remarks[before:] {
+		r.Signal = Note
+	}
+}
+
 // WarnOf is Warn, of a hazard that may stand in no table of ours.
 func (s *Sheet) WarnOf(h fact.Hazard, when Value, lead string) {
 	s.Say(signals[h.Signal], when, strings.TrimSpace(lead+" "+h.Sentence("en")))

@@ -89,7 +89,7 @@ var botchedShapes = []botch{
 		s.Say(sheet.Note, s.Stated(s.Given("depth", "in", number)), "Stated.")
 	}), []string{`"depth" is not optional, so it is always stated`}},
 	{"a constant without a source", answered(func(s *sheet.Sheet) { s.Constant("slice", "6 in", sheet.Fact{}) }),
-		[]string{`constant "slice" needs a source and how sure it is`}},
+		[]string{`constant "slice" needs a source`}},
 	{"a choice of one", answered(func(s *sheet.Sheet) { s.Choice("drip", yesOrNo[:1], sheet.Field{}) }),
 		[]string{`"drip" needs two things to choose from, and a typical one among them`}},
 	{"a choice without its typical one", answered(func(s *sheet.Sheet) {
@@ -106,16 +106,22 @@ var botchedShapes = []botch{
 	}), []string{`"drip" has no option "maybe"`}},
 	{"a table without a row", answered(func(s *sheet.Sheet) {
 		drip := s.Choice("drip", yesOrNo, sheet.Field{})
-		s.Table("share", "%", drip, map[string]float64{"yes": 80}, tableFact)
+		s.Table("share", "%", drip, sheet.Cells(map[string]float64{"yes": 80}), tableFact)
 	}), []string{`"share" needs a figure for each of the 2 options of "drip"`, `"share" has no figure for "no"`}},
+	{"a cell without a source", answered(func(s *sheet.Sheet) {
+		drip := s.Choice("drip", yesOrNo, sheet.Field{})
+		s.Table("share", "%", drip, map[string]sheet.Cell{
+			"yes": {Value: 80, Sources: []string{"geometry"}}, "no": {Value: 50}},
+			sheet.Fact{Reads: "figure for the way"})
+	}), []string{`the table "share" needs a source for "no"`}},
 	{"a table by a number", answered(func(s *sheet.Sheet) {
-		s.Table("share", "%", s.Given("depth", "in", number), map[string]float64{"yes": 80}, tableFact)
+		s.Table("share", "%", s.Given("depth", "in", number), sheet.Cells(map[string]float64{"yes": 80}), tableFact)
 	}), []string{`"share" needs a figure for each of the 0 options of "depth"`}},
 	{"two faults at once", func(s *sheet.Sheet) {
 		s.Given("Depth", "in", number)
-		s.Constant("slice", "6 in", sheet.Fact{Source: "a test"})
+		s.Constant("slice", "6 in", sheet.Fact{Label: "Slice"})
 	}, []string{`"Depth" is not a name: use small letters and hyphens`,
-		`constant "slice" needs a source and how sure it is`, "it has no answer"}},
+		`constant "slice" needs a source`, "it has no answer"}},
 }
 
 func TestTypicalMayBeAnEndOfTheRange(t *testing.T) {

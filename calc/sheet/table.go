@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 
 	"acreleaf/calc/unit"
 )
@@ -30,35 +31,54 @@ func (s *Sheet) Lookup(name, unitText string, choice *Given, figures map[string]
 	return s.wrap(n)
 }
 
-// Figures are the rows of a table: a value for each option of a choice.
+// A Cell is one figure of a table, with where it is from.
+type Cell struct {
+	Value   float64  // None where no figure is known
+	Sources []string // ids of the bibliography, the main one first; none for those of the whole table
+}
+
+// Cells are figures that are all from the sources of their table.
+func Cells(figures map[string]float64) map[string]Cell {
+	cells := map[string]Cell{}
+	for option, figure := range figures {
+		cells[option] = Cell{Value: figure}
+	}
+	return cells
+}
+
+// Figures are the rows of a table: a cell for each option of a choice.
 type Figures struct {
 	Unit   unit.Unit
 	Choice *Given
-	Values []float64 // in the order of the options; None where there is no figure
+	Cells  []Cell // in the order of the options
 }
 
 // Text is a figure of the table as a reader sees it, by the index of the option.
 func (f *Figures) Text(option int) string {
-	if math.IsNaN(f.Values[option]) {
+	if math.IsNaN(f.Cells[option].Value) {
 		return "–"
 	}
-	return unit.Text(f.Values[option])
+	return unit.Text(f.Cells[option].Value)
 }
 
 // Table adds a step that looks up a figure for the option that is chosen, and says where the figures come from. The
 // fact reads as the table is called: "by material".
-func (s *Sheet) Table(name, unitText string, choice *Given, figures map[string]float64, f Fact) Term {
-	found := s.Listed(name, unitText, choice, figures, f)
+func (s *Sheet) Table(name, unitText string, choice *Given, cells map[string]Cell, f Fact) Term {
+	found := s.Listed(name, unitText, choice, cells, f)
 	return s.result(name, found.n.unit, found, Says{Label: f.Label}, false)
 }
 
 // Listed is a table without a step of its own, for a figure that a given may stand in for: the label of a material
 // against the list of all materials. It must be a whole way to work a result, since it prints with that result's value.
 // Several choices may share a list, which is then named once.
-func (s *Sheet) Listed(name, unitText string, choice *Given, figures map[string]float64, f Fact) Term {
+func (s *Sheet) Listed(name, unitText string, choice *Given, cells map[string]Cell, f Fact) Term {
+	figures := map[string]float64{}
+	for option, cell := range cells {
+		figures[option] = cell.Value
+	}
 	found := s.Lookup(name, unitText, choice, figures)
-	if f.Reads == "" || f.Source == "" || f.Sureness == 0 {
-		s.fault("the table %q needs what it reads as, a source and how sure it is", name)
+	if f.Reads == "" {
+		s.fault("the table %q needs what it reads as", name)
 	}
 	found.n.said = f.Reads
 	for _, c := range s.Constants {
@@ -68,8 +88,32 @@ func (s *Sheet) Listed(name, unitText string, choice *Given, figures map[string]
 	}
 	table := &Figures{Unit: found.n.unit, Choice: choice}
 	for _, option := range choice.Choices {
-		table.Values = append(table.Values, figures[option.Name])
+		cell := cells[option.Name]
+		if math.IsNaN(cell.Value) {
+			cell.Sources = nil // nothing is known, from nowhere
+		}
+		if len(cell.Sources) == 0 && !math.IsNaN(cell.Value) {
+			cell.Sources = f.Sources
+		}
+		if len(cell.Sources) == 0 && !math.IsNaN(cell.Value) {
+			s.fault("the table %q needs a source for %q", name, option.Name)
+		}
+		table.Cells = append(table.Cells, cell)
 	}
+	f.Sources = table.sources()
 	s.Constants = append(s.Constants, &Constant{Name: name, Fact: f, Table: table})
 	return found
+}
+
+// sources are those of all cells, each once, in the order of the options.
+func (f *Figures) sources() []string {
+	var all []string
+	for _, cell := range f.Cells {
+		for _, id := range cell.Sources {
+			if !slices.Contains(all, id) {
+				all = append(all, id)
+			}
+		}
+	}
+	return all
 }

@@ -90,13 +90,13 @@ func TestCellsOfTheWaysAgreeWithTheAnswer(t *testing.T) {
 	}
 }
 
-var tableFact = sheet.Fact{Label: "Share", Reads: "figure for the way", Source: "a test", Sureness: sheet.Handbook}
+var tableFact = sheet.Fact{Label: "Share", Reads: "figure for the way", Sources: []string{"geometry"}}
 
 // A figure of a table has one line, however many options there are, and the line says what it was looked up by.
 func TestTablePrintsTheFigureOnce(t *testing.T) {
 	s := build(t, "shares", func(s *sheet.Sheet) {
 		way := s.Choice("way", []sheet.Option{{Name: "drip"}, {Name: "flood"}}, sheet.Field{Label: "How"})
-		share := s.Table("share", "%", way, map[string]float64{"flood": 50, "drip": 80}, tableFact)
+		share := s.Table("share", "%", way, sheet.Cells(map[string]float64{"flood": 50, "drip": 80}), tableFact)
 		s.Answer("answer", "", share, sheet.Says{})
 	})
 	o, err := s.Evaluate(map[string]float64{"way": 1})
@@ -110,7 +110,7 @@ func TestTablePrintsTheFigureOnce(t *testing.T) {
 	if lines := o.Lines(nil); len(lines) != 2 {
 		t.Errorf("a figure and an answer have %d lines", len(lines))
 	}
-	if c := s.Constants[0]; c.Name != "share" || c.Source != "a test" {
+	if c := s.Constants[0]; c.Name != "share" || !slices.Equal(c.Sources, []string{"geometry"}) {
 		t.Errorf("the table is not among what the answer rests on: %+v", c)
 	}
 }
@@ -121,7 +121,7 @@ func TestListedFigureGivesWayToAGiven(t *testing.T) {
 		way := s.Choice("way", []sheet.Option{{Name: "drip"}, {Name: "flood"}}, sheet.Field{Label: "How"})
 		own := s.Given("own", "%", sheet.Field{Typical: 60, Low: 0, High: 100, Optional: true,
 			For: []*sheet.Given{way}})
-		listed := s.Listed("usual", "%", way, map[string]float64{"flood": 50, "drip": 80}, tableFact)
+		listed := s.Listed("usual", "%", way, sheet.Cells(map[string]float64{"flood": 50, "drip": 80}), tableFact)
 		s.Answer("share", "%", sheet.If(s.Stated(own), own, listed), sheet.Says{})
 	})
 	for _, c := range []struct {
@@ -139,7 +139,8 @@ func TestListedFigureGivesWayToAGiven(t *testing.T) {
 			t.Errorf("%v: %q, want %q", c.values, got, c.want)
 		}
 	}
-	if c := s.Constants[0]; c.Name != "usual" || c.Table == nil || !slices.Equal(c.Table.Values, []float64{80, 50}) {
+	c := s.Constants[0]
+	if c.Name != "usual" || c.Table == nil || c.Table.Cells[0].Value != 80 || c.Table.Cells[1].Value != 50 {
 		t.Errorf("the list is not among what the answer rests on: %+v", c)
 	}
 }
@@ -148,7 +149,7 @@ func TestListedFigureGivesWayToAGiven(t *testing.T) {
 func TestListHasADashWhereNoFigureIsKnown(t *testing.T) {
 	s := build(t, "shares", func(s *sheet.Sheet) {
 		way := s.Choice("way", []sheet.Option{{Name: "drip"}, {Name: "flood"}}, sheet.Field{Label: "How"})
-		s.Table("share", "%", way, map[string]float64{"flood": sheet.None, "drip": 80}, tableFact)
+		s.Table("share", "%", way, sheet.Cells(map[string]float64{"flood": sheet.None, "drip": 80}), tableFact)
 		s.Answer("answer", "", s.Number(1), sheet.Says{})
 	})
 	for option, want := range []struct {
@@ -172,7 +173,7 @@ func TestListsThatChoicesShareAreNamedOnce(t *testing.T) {
 	s := build(t, "shares", func(s *sheet.Sheet) {
 		for _, name := range []string{"first", "second"} {
 			way := s.Choice(name, []sheet.Option{{Name: "drip"}, {Name: "flood"}}, sheet.Field{Label: "How"})
-			listed := s.Listed("usual", "%", way, map[string]float64{"flood": 50, "drip": 80}, tableFact)
+			listed := s.Listed("usual", "%", way, sheet.Cells(map[string]float64{"flood": 50, "drip": 80}), tableFact)
 			s.Answer("share-of-"+name, "%", listed, sheet.Says{})
 		}
 	})

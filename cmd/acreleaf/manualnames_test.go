@@ -33,13 +33,13 @@ func manualLists(t *testing.T) []nameList {
 		{"site.md", "keys of site.yaml", slices.Concat(config.list(t, "siteKeys"), config.list(t, "contactKeys"),
 			readCode(t, "reading").returned("Languages"))},
 		{"sources.md", "keys of sources.yaml", config.list(t, "referenceKeys")},
-		{"sources.md", "kinds of sources", config.list(t, "Kinds")},
+		{"sources.md", "kinds of sources", readCode(t, "../../../calc/fact").list(t, "Kinds")},
 		{"worksheets.md", "keys of a worksheet", worksheet.constants("block.go")},
 		{"passages.md", "keys of a passage", markdown.list(t, "passageKeys")},
 		{"reckoners.md", "keys of a reckoner", worksheet.list(t, "tableKeys")},
 		{"own-calculations.md", "keys of a calculation", slices.Concat(worksheet.list(t, "definitionKeys"),
 			worksheet.list(t, "givenKeys"), worksheet.list(t, "constantKeys"), worksheet.list(t, "resultKeys"),
-			worksheet.list(t, "checkKeys"), worksheet.list(t, "surenessNames"), worksheet.list(t, "signalNames"))},
+			worksheet.list(t, "checkKeys"), worksheet.list(t, "signalNames"))},
 	}
 }
 

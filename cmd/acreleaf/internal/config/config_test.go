@@ -13,6 +13,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/rogpeppe/go-internal/txtar"
 
+	"acreleaf/calc/fact"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
@@ -130,7 +131,7 @@ func TestAddress(t *testing.T) {
 }
 
 const twoSources = `# What the figures rest on.
-cdfa-almond:
+almond-notes:
   authors: CDFA and UC Davis
   title: "Guidelines: almond"
   year: 2010
@@ -149,15 +150,19 @@ rule:
 func TestLoadSources(t *testing.T) {
 	sources, src, l := LoadSources(fstest.MapFS{"sources.yaml": {Data: []byte(twoSources)}}, "sources.yaml")
 	want := Sources{
-		"cdfa-almond": {ID: "cdfa-almond", Authors: "CDFA and UC Davis", Title: "Guidelines: almond", Year: "2010",
-			Publisher: "CDFA", Address: "https://www.example.org/almond", Kind: Handbook,
-			Note: "136 lb N removed with a ton.", Span: spanOf(src, "cdfa-almond")},
-		"rule": {ID: "rule", Title: "Rules of thumb", Kind: CommonPractice, Span: spanOf(src, "rule")},
+		"almond-notes": {Source: fact.Source{ID: "almond-notes", Authors: "CDFA and UC Davis", Title: "Guidelines: almond",
+			Year: "2010", Publisher: "CDFA", Address: "https://www.example.org/almond", Kind: fact.Handbook,
+			Note: "136 lb N removed with a ton."}, Listed: true, Span: spanOf(src, "almond-notes")},
+		"rule": {Source: fact.Source{ID: "rule", Title: "Rules of thumb", Kind: fact.CommonPractice}, Listed: true,
+			Span: spanOf(src, "rule")},
+	}
+	for id, built := range BuiltIn() {
+		want[id] = built
 	}
 	if diff := cmp.Diff(want, sources); diff != "" || len(l) > 0 {
 		t.Errorf("(-want +got):\n%s%s", diff, printed(l))
 	}
-	if ids := sources.IDs(); !slices.Equal(ids, []string{"cdfa-almond", "rule"}) {
+	if ids := sources.Own(); !slices.Equal(ids, []string{"almond-notes", "rule"}) {
 		t.Errorf("ids %v", ids)
 	}
 }

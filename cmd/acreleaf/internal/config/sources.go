@@ -1,6 +1,7 @@
 package config
 
 import (
+	"cmp"
 	"fmt"
 	"io/fs"
 	"maps"
@@ -8,49 +9,69 @@ import (
 	"slices"
 	"strings"
 
+	"acreleaf/calc/fact"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-// Kind says what sort of thing a source is, and so how far its numbers can be trusted.
-type Kind string
-
-// The kinds of sources.
-const (
-	Standard       Kind = "standard"
-	Handbook       Kind = "handbook"
-	WorkedExample  Kind = "worked-example"
-	CommonPractice Kind = "common-practice"
-	Memory         Kind = "memory"
-)
-
-// Kinds lists the kinds, the surest first.
-var Kinds = []Kind{Standard, Handbook, WorkedExample, CommonPractice, Memory}
-
 // Reference is one source of figures. Texts are single lines of plain text, empty when left out.
 type Reference struct {
-	ID        string // "cdfa-almond"
-	Authors   string
-	Year      string
-	Title     string // always there
-	Publisher string
-	Address   string // a web address, http or https
-	Kind      Kind   // always there
-	Note      string // what it says, in our own words
-	Figures   []SourceFigure
-	Span      message.Span // of the id in sources.yaml
+	fact.Source
+	Figures []SourceFigure
+	Listed  bool         // it stands in sources.yaml
+	Span    message.Span // of the id there
 }
 
-// Sources is the bibliography by id.
+// Sources is the bibliography by id: what sources.yaml has, and what the calculations know.
 type Sources map[string]Reference
+
+// BuiltIn is the bibliography of the calculations.
+func BuiltIn() Sources {
+	sources := Sources{}
+	for _, s := range fact.Sources() {
+		sources[s.ID] = Reference{Source: s}
+	}
+	return sources
+}
 
 // IDs gives the ids by the alphabet.
 func (s Sources) IDs() []string { return slices.Sorted(maps.Keys(s)) }
 
-var referenceKeys = []string{"authors", "year", "title", "publisher", "address", "kind", "note",
-	"figures"}
+// Own gives the ids of those that stand in sources.yaml, by the alphabet.
+func (s Sources) Own() []string {
+	var own []string
+	for _, id := range s.IDs() {
+		if s[id].Listed {
+			own = append(own, id)
+		}
+	}
+	return own
+}
+
+// LeastSure is the least sure kind among the sources of these ids; no source at all is memory.
+func (s Sources) LeastSure(ids []string) fact.Kind {
+	least := -1
+	for _, id := range ids {
+		least = max(least, slices.Index(fact.Kinds, s[id].Kind))
+	}
+	if least < 0 {
+		return fact.Memory
+	}
+	return fact.Kinds[least]
+}
+
+// AnyListed says whether one of them stands in sources.yaml.
+func (s Sources) AnyListed() bool { return len(s.Own()) > 0 }
+
+var referenceKeys = []string{"authors", "year", "title", "publisher", "address", "number", "kind", "note", "figures"}
 
 // ReferenceKeys lists the keys of a source.
 func ReferenceKeys() []string { return slices.Clone(referenceKeys) }
+
+// builtInKeys are what an author may add to a source that the calculations know.
+var builtInKeys = []string{"note", "figures"}
+
+// BuiltInKeys lists those keys.
+func BuiltInKeys() []string { return slices.Clone(builtInKeys) }
 
 var referenceID = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
@@ -58,48 +79,74 @@ var referenceID = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 func LoadSources(fsys fs.FS, name string) (Sources, *message.Source, message.List) {
 	src, faults := message.Load(fsys, name)
 	if message.HasFault(faults) {
-		return nil, src, faults
+		return BuiltIn(), src, faults
 	}
 	t := ReadTable(src, message.Span{Start: 0, End: len(src.Text)}, "the list of sources", nil)
-	sources := Sources{}
+	sources := BuiltIn()
 	for _, id := range t.Keys() {
 		if !referenceID.MatchString(id) {
 			t.FaultAt(t.KeySpan(id), "source-id", fmt.Sprintf("%q cannot be the id of a source", id),
 				"use small letters, digits and hyphens, as in \"cdfa-almond\"")
 			continue
 		}
-		if entry := t.Table(id, "a source", referenceKeys); entry != nil {
+		entry := t.Table(id, "a source", referenceKeys)
+		if entry == nil {
+			continue
+		}
+		if known, built := fact.FindSource(id); built {
+			sources[id] = addToBuiltIn(known, t.KeySpan(id), entry)
+		} else {
 			sources[id] = readReference(id, t.KeySpan(id), entry)
 		}
 	}
 	return sources, src, t.Messages()
 }
 
+// addToBuiltIn reads what an author adds to a source that the calculations know. Its title and all that leads to it are
+// not written a second time, so that the two cannot differ.
+func addToBuiltIn(known fact.Source, span message.Span, t *Table) Reference {
+	var again []string
+	for _, key := range t.Keys() {
+		if slices.Contains(referenceKeys, key) && !slices.Contains(builtInKeys, key) {
+			again = append(again, key)
+		}
+	}
+	if len(again) > 0 {
+		t.FaultAt(t.KeySpan(again[0]), "source-built-in",
+			fmt.Sprintf("source %q is known already: it is %s", known.ID, known.Title),
+			"take out "+strings.Join(again, ", ")+"; for another work write another id, such as "+known.ID+"-2")
+	}
+	r := Reference{Source: known, Figures: readFigures(t), Listed: true, Span: span}
+	r.Note = cmp.Or(t.Text("note"), known.Note)
+	return r
+}
+
 func readReference(id string, span message.Span, t *Table) Reference {
 	r := Reference{
-		ID:        id,
-		Authors:   t.Text("authors"),
-		Year:      t.Text("year"),
-		Title:     t.Need("title", "type the title of the work: \"title: ...\""),
-		Publisher: t.Text("publisher"),
-		Address:   t.Text("address"),
-		Note:      t.Text("note"),
-		Figures:   readFigures(t),
-		Span:      span,
+		Source: fact.Source{
+			ID:        id,
+			Authors:   t.Text("authors"),
+			Year:      t.Text("year"),
+			Title:     t.Need("title", "type the title of the work: \"title: ...\""),
+			Publisher: t.Text("publisher"),
+			Address:   t.Text("address"),
+			Number:    t.Text("number"),
+			Note:      t.Text("note"),
+		},
+		Figures: readFigures(t), Listed: true, Span: span,
 	}
 	if r.Address != "" {
 		if _, fault := webAddress(r.Address); fault != "" {
 			t.Fault("address", "address", fmt.Sprintf("the address %q %s", r.Address, fault),
 				"type an address that opens in a browser, as in \"address: https://www.example.org/\", or take the line out")
-			r.Address = ""
 		}
 	}
-	names := make([]string, len(Kinds))
-	for i, k := range Kinds {
+	names := make([]string, len(fact.Kinds))
+	for i, k := range fact.Kinds {
 		names[i] = string(k)
 	}
-	r.Kind = Kind(t.Need("kind", "type \"kind:\" and one of: "+strings.Join(names, ", ")))
-	if r.Kind != "" && !slices.Contains(Kinds, r.Kind) {
+	r.Kind = fact.Kind(t.Need("kind", "type \"kind:\" and one of: "+strings.Join(names, ", ")))
+	if r.Kind != "" && !slices.Contains(fact.Kinds, r.Kind) {
 		t.Fault("kind", "source-kind", fmt.Sprintf("%q is not a kind of source", r.Kind),
 			meant(string(r.Kind), names))
 	}

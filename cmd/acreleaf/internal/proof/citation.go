@@ -3,22 +3,20 @@ package proof
 import (
 	"fmt"
 
-	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-// citations sees that every published source says who published it. A title alone leads nobody to the work, so that the
-// figures which rest on it cannot be looked up: that is a fault and no advice. A rule of thumb, and what somebody
-// remembers, has nobody to name.
+// citations sees that every published source can be looked up: a title leads nobody to the work, so a reader could not
+// hold the figures against it. That is a fault and no advice. A rule of thumb, and what somebody remembers, has nothing
+// to be looked up.
 func citations(s *Site) message.List {
 	var said message.List
 	for _, id := range s.Sources.IDs() {
-		r := s.Sources[id]
-		published := r.Kind == config.Standard || r.Kind == config.Handbook || r.Kind == config.WorkedExample
-		if published && r.Authors == "" && r.Publisher == "" && r.Year == "" {
+		if r := s.Sources[id]; r.Listed && !r.Findable() {
 			said = append(said, message.Message{ID: "source-incomplete", Source: s.SourcesFile, Span: r.Span,
-				Text: fmt.Sprintf("source %q has a title and nothing else that leads a reader to the work", id),
-				Note: "add lines below it for what is known: \"authors: ...\", \"year: ...\", \"publisher: ...\""})
+				Text: fmt.Sprintf("source %q has no address and no number, so a reader cannot look it up", id),
+				Note: "add a line below it: \"address: https://...\", or \"number: EM 8786\" for the number of a publication or " +
+					"a DOI; if nobody published it, write \"kind: common-practice\""})
 		}
 	}
 	return said
@@ -31,7 +29,7 @@ func uncited(s *Site) message.List {
 	}
 	var said message.List
 	for _, id := range s.Sources.IDs() {
-		if !s.Cited[id] {
+		if s.Sources[id].Listed && !s.Cited[id] {
 			said = append(said, message.Message{Level: message.Advice, ID: "source-uncited", Source: s.SourcesFile,
 				Span: s.Sources[id].Span, Text: fmt.Sprintf("no page and no calculation in use cites source %q", id),
 				Note: fmt.Sprintf("cite it, as in [48 lb N/ac](source:%s), or take it out of this file", id)})

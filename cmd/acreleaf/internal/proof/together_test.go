@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"acreleaf/calc/fact"
 	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
@@ -73,14 +74,18 @@ func TestTranslationsNeedAnOriginalOfTheirDay(t *testing.T) {
 	}
 }
 
+// own is a source that stands in sources.yaml.
+func own(s fact.Source) config.Reference { return config.Reference{Source: s, Listed: true} }
+
 func TestSources(t *testing.T) {
 	file := &message.Source{Name: "content/sources.yaml"}
 	s := &Site{SourcesFile: file, Sources: config.Sources{
-		"a-whole":     {ID: "a-whole", Kind: config.Handbook, Title: "A", Authors: "B"},
-		"a-year":      {ID: "a-year", Kind: config.Handbook, Title: "A", Year: "1999"},
-		"bare":        {ID: "bare", Kind: config.Standard, Title: "A"},
-		"of-memory":   {ID: "of-memory", Kind: config.Memory, Title: "A"},
-		"of-practice": {ID: "of-practice", Kind: config.CommonPractice, Title: "A"},
+		"a-whole":     own(fact.Source{ID: "a-whole", Kind: fact.Handbook, Title: "A", Address: "https://www.example.org/"}),
+		"a-number":    own(fact.Source{ID: "a-number", Kind: fact.Handbook, Title: "A", Number: "EM 8786"}),
+		"bare":        own(fact.Source{ID: "bare", Kind: fact.Standard, Title: "A"}),
+		"of-memory":   own(fact.Source{ID: "of-memory", Kind: fact.Memory, Title: "A"}),
+		"of-practice": own(fact.Source{ID: "of-practice", Kind: fact.CommonPractice, Title: "A"}),
+		"built-in":    {Source: fact.Source{ID: "built-in", Kind: fact.Standard, Title: "A"}},
 	}}
 	if got := ids(Together(nil, s, thorough)); got != "source-incomplete" {
 		t.Error(got, "while it is not known what is cited")

@@ -38,7 +38,13 @@ type Figures struct {
 // A FigureRow is one thing that can be chosen.
 type FigureRow struct {
 	Name, Label, Note string
-	Cells             []string
+	Cells             []FigureCell
+}
+
+// A FigureCell is one figure, with the numbers of its sources in the list of the page.
+type FigureCell struct {
+	Text    string
+	Sources []int
 }
 
 // CodeAnchor is the id of the code in the page of a calculation.

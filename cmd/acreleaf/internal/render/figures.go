@@ -31,8 +31,17 @@ func figureRow(w *bytes.Buffer, row *FigureRow) {
 	w.WriteString(`<tr><th scope="row">`)
 	text(w, row.Label)
 	w.WriteString("</th>")
-	for _, cell := range row.Cells {
-		element(w, "td", "", cell)
+	for i := range row.Cells {
+		w.WriteString("<td>")
+		text(w, row.Cells[i].Text)
+		for _, number := range row.Cells[i].Sources {
+			w.WriteString(" <a")
+			attribute(w, "href", "#"+sourceID(number))
+			w.WriteByte('>')
+			bracketed(w, number)
+			w.WriteString("</a>")
+		}
+		w.WriteString("</td>")
 	}
 	w.WriteString("</tr>\n")
 }

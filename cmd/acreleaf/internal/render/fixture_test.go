@@ -64,16 +64,19 @@ func references() []render.Reference {
 	sources := sourcesPage().Entries
 	return []render.Reference{
 		{
-			Entry: &sources[0], Href: "../../sources/#montana-soil", Kind: "handbook",
+			Entry: sources[0], Href: "../../sources/#montana-soil",
 			Uses: []render.Use{{Cite: 1, Text: "two million pounds"}, {Cite: 2, Text: "2,000,000 lb soil/ac per 6 in"},
 				{Cite: 9, Text: "2 lb/ac per ppm"}, {Cite: 10, Text: "6 in"}},
 		},
-		{Text: "IUPAC 2021", Kind: "standard", Uses: []render.Use{{Cite: 3, Text: "0.2259"}}},
 		{
-			Entry: &sources[1], Href: "../../sources/#common-practice", Kind: "common-practice",
+			Entry: render.Source{Authors: "IUPAC", Year: "2021", Title: "Weights", Kind: "standard"},
+			Uses:  []render.Use{{Cite: 3, Text: "0.2259"}},
+		},
+		{
+			Entry: sources[1], Href: "../../sources/#common-practice",
 			Uses: []render.Use{{Cite: 4, Text: "25 to 35 lb/ac"}},
 		},
-		{Text: "40 CFR 141", Kind: "standard", Uses: []render.Use{
+		{Entry: render.Source{Title: "40 CFR 141", Number: "40 CFR 141", Kind: "standard"}, Uses: []render.Use{
 			{Cite: 5, Text: "10 mg/L"}, {Cite: 6, Text: "10 ppm"}, {Cite: 7, Text: "10 mg/L"}, {Cite: 8, Text: "10 mg/L"},
 		}},
 	}
@@ -153,12 +156,13 @@ func soil() *render.Worksheet {
 		Constants: []render.Constant{
 			{
 				Label: "the weight of the top six inches of an acre", Text: "2,000,000 lb soil/ac per 6 in",
-				Source: "Montana State University, Soil Scoop", Cite: render.Cite{Source: 1, Use: 2},
-				Sureness: "handbook",
+				Origins: []render.Origin{{Text: "Montana State University", Cite: render.Cite{Source: 1, Use: 2}}},
+				Kind:    "handbook",
 			},
 			{
 				Label: "nitrogen's share of nitrate, by atomic weight", Text: "0.2259",
-				Source: "IUPAC 2021", Cite: render.Cite{Source: 2, Use: 3}, Sureness: "standard",
+				Origins: []render.Origin{{Text: "Arithmetic"}, {Text: "IUPAC 2021", Cite: render.Cite{Source: 2, Use: 3}}},
+				Kind:    "standard",
 			},
 		},
 		CodeHref: "../../calculations/soil-nitrogen/#code",
@@ -243,8 +247,8 @@ func reckoner() *render.Table {
 		MarkText:   "25 to 35 lb N/ac",
 		FollowText: "What the soil holds",
 		Constants: []render.Constant{
-			{Text: "2 lb/ac per ppm", Cite: render.Cite{Source: 1, Use: 9}},
-			{Text: "6 in", Cite: render.Cite{Source: 1, Use: 10}},
+			{Text: "2 lb/ac per ppm", Origins: []render.Origin{{Cite: render.Cite{Source: 1, Use: 9}}}},
+			{Text: "6 in", Origins: []render.Origin{{Cite: render.Cite{Source: 1, Use: 10}}}},
 		},
 	}
 	for _, row := range []string{"6 10 20 30 40", "12 20 40 60 80", "24 40 80 120 160"} {
@@ -262,8 +266,8 @@ func body(r *render.Renderer) string {
 	w := new(bytes.Buffer)
 	worked := func(text string) { r.Worked(w, &render.Worked{Href: "#worksheet-soil", Text: text}) }
 	w.WriteString("<p>A soil laboratory reports nitrate as parts per million of the dry soil it was sent. Your trees, " +
-		"and your fertilizer dealer, think in pounds an acre. The bridge between them is the weight of the soil in " +
-		"the layer that was sampled.</p>\n<p>A report of ")
+		"and your fertilizer dealer, think in pounds an acre. The bridge between them is the weight of the soil in the " +
+		"layer that was sampled.</p>\n<p>A report of ")
 	worked("12 ppm")
 	w.WriteString(" over the top foot is ")
 	worked("48 lb/ac")
@@ -292,8 +296,8 @@ func body(r *render.Renderer) string {
 	r.SourceNote(w, need)
 	w.WriteString("</p>\n")
 	r.Reckoner(w, reckoner())
-	w.WriteString("<p>Put it in the season's budget with what the well brings. See " +
-		"<a href=\"https://example.org/budget\">the long form</a>.</p>\n")
+	w.WriteString("<p>Put it in the season's budget with what the well brings. See <a " +
+		"href=\"https://example.org/budget\">the long form</a>.</p>\n")
 	r.Worksheet(w, season())
 	w.WriteString("<p>Two kinds: ")
 	r.Following(w, twoKinds())
@@ -339,19 +343,22 @@ func calculationPage() *render.Calculation {
 			Rows: []render.FigureRow{
 				{
 					Name: "UAN-32", Label: "UAN-32, a solution", Note: "Read its density on the ticket.",
-					Cells: []string{"32", "11.1"},
+					Cells: []render.FigureCell{{Text: "32"}, {Text: "11.1", Sources: []int{1, 2}}},
 				},
-				{Name: "46-0-0", Label: "46-0-0, urea", Cells: []string{"46", "0"}},
+				{Name: "46-0-0", Label: "46-0-0, urea", Cells: []render.FigureCell{{Text: "46"}, {Text: "–"}}},
 			},
 		}},
 		Slips:     []string{"A report in NO3 was read as NO3-N."},
 		Constants: soil().Constants,
 		Cited: []render.Reference{
 			{
-				Text: "Montana State University, Soil Scoop", Kind: "handbook",
-				Uses: []render.Use{{Cite: 2, Text: "2,000,000 lb"}},
+				Entry: render.Source{Authors: "Montana State University", Title: "Soil Scoop", Kind: "handbook"},
+				Uses:  []render.Use{{Cite: 2, Text: "2,000,000 lb"}},
 			},
-			{Text: "IUPAC 2021", Kind: "standard", Uses: []render.Use{{Cite: 3, Text: "0.2259"}}},
+			{
+				Entry: render.Source{Authors: "IUPAC", Year: "2021", Title: "Weights", Kind: "standard"},
+				Uses:  []render.Use{{Cite: 3, Text: "0.2259"}},
+			},
 		},
 		Used: []render.Link{{Href: "../../guides/soil/", Text: "Nitrogen already in your soil"}},
 		Code: `<pre class="code"><code><span class="k">var</span> soilNitrogen = ` +

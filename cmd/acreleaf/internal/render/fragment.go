@@ -131,10 +131,15 @@ type Note struct {
 // A Constant says where a number of the work comes from.
 type Constant struct {
 	Label, Text string
-	Source      string // in a few words
-	Cite        Cite
-	Note        string // what it stands for, or where sources disagree; empty for none
-	Sureness    string // a kind of source, as in Source.Kind
+	Note        string   // what it stands for, or where sources disagree; empty for none
+	Origins     []Origin // what it is from, the main one first
+	Kind        string   // the least sure kind among them, as in Source.Kind; empty leaves it out
+}
+
+// An Origin is a source that a number is from.
+type Origin struct {
+	Text string // in a few words
+	Cite Cite   // the zero value when the page does not list it: a definition needs no page
 }
 
 // A Table is a reckoner: one answer over a grid of two givens.

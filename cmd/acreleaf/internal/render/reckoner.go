@@ -48,9 +48,20 @@ func (r *Renderer) rests(w *bytes.Buffer, list []Constant) {
 			w.WriteByte(',')
 		}
 		w.WriteByte(' ')
-		citeAs(w, list[i].Cite, func() { text(w, list[i].Text) })
+		r.restsOn(w, &list[i])
 	}
 	w.WriteString(".</p>\n")
+}
+
+// restsOn writes a figure, and the numbers of its sources.
+func (r *Renderer) restsOn(w *bytes.Buffer, c *Constant) {
+	text(w, c.Text)
+	for i := range c.Origins {
+		if o := &c.Origins[i]; o.Cite.Source != 0 {
+			w.WriteByte(' ')
+			r.cite(w, o.Cite, o.Text)
+		}
+	}
 }
 
 // legend says what a mark on the table means.

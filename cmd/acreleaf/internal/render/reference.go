@@ -12,13 +12,10 @@ type Cite struct {
 	Use    int // which of all such places of the page it is, from 1
 }
 
-// A Reference is a source in the list at the end of a page. One of the bibliography has an entry and a way to it; one
-// that only a calculation knows has the words that the calculation has for it.
+// A Reference is a source in the list at the end of a page.
 type Reference struct {
-	Entry *Source // nil when the bibliography does not have it
-	Href  string  // way to the entry of the bibliography
-	Text  string
-	Kind  string // as in Source.Kind
+	Entry Source
+	Href  string // way to the entry of the bibliography; empty when the site has no page for it
 	Uses  []Use
 }
 
@@ -97,19 +94,23 @@ func (r *Renderer) references(w *bytes.Buffer, list []Reference) {
 
 func (r *Renderer) reference(w *bytes.Buffer, f *Reference) {
 	w.WriteString("<p>")
-	if f.Entry != nil {
-		r.citation(w, f.Entry, f.Href)
+	r.citation(w, &f.Entry, f.Href)
+	if kind := r.words.Kinds.name(f.Entry.Kind); !strings.EqualFold(kind, f.Entry.Title) {
 		w.WriteByte(' ')
-	} else {
-		sentence(w, f.Text)
-	}
-	if kind := r.words.Kinds.name(f.Kind); !strings.EqualFold(kind, f.Text) {
 		element(w, "i", "", kind)
 	}
-	w.WriteString("</p><p>")
+	w.WriteString("</p>")
+	if len(f.Uses) > 0 {
+		r.uses(w, f.Uses)
+	}
+}
+
+// uses writes the ways back to the numbers that rest on a source.
+func (r *Renderer) uses(w *bytes.Buffer, uses []Use) {
+	w.WriteString("<p>")
 	text(w, r.words.Sources.Used)
-	for i, use := range f.Uses {
-		if usedBefore(f.Uses, i) {
+	for i, use := range uses {
+		if usedBefore(uses, i) {
 			continue // it stands behind the first of its like
 		}
 		if i > 0 {
@@ -117,10 +118,10 @@ func (r *Renderer) reference(w *bytes.Buffer, f *Reference) {
 		}
 		w.WriteByte(' ')
 		wayBack(w, use.Cite, use.Text)
-		for j := i + 1; j < len(f.Uses); j++ {
-			if f.Uses[j].Text == use.Text {
+		for j := i + 1; j < len(uses); j++ {
+			if uses[j].Text == use.Text {
 				w.WriteByte(' ')
-				wayBack(w, f.Uses[j].Cite, r.words.Sources.Again)
+				wayBack(w, uses[j].Cite, r.words.Sources.Again)
 			}
 		}
 	}

@@ -58,6 +58,11 @@ func (r *Renderer) citation(w *bytes.Buffer, s *Source, href string) {
 		text(w, s.Publisher)
 		w.WriteByte('.')
 	}
+	if s.Number != "" {
+		w.WriteByte(' ')
+		text(w, s.Number)
+		w.WriteByte('.')
+	}
 	if s.Address != "" {
 		w.WriteByte(' ')
 		link(w, "", s.Address, r.words.Sources.Visit)

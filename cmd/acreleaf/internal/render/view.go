@@ -109,7 +109,8 @@ type Source struct {
 	ID                              string
 	Authors, Year, Title, Publisher string
 	Address                         string // web address; empty for none
-	Kind                            string // standard, handbook, worked-example, common-practice or memory
+	Number                          string // by which a library finds it; empty for none
+	Kind                            string // a kind of calc/fact
 	Note                            string
 	Figures                         []Figured
 	Cited                           []Link // the guides that use it

@@ -124,9 +124,11 @@ type TableWords struct {
 
 // KindWords is the name of every kind of source, which is also how sure a constant is.
 type KindWords struct {
+	Definition     string `yaml:"definition"`
 	Standard       string `yaml:"standard"`
 	Handbook       string `yaml:"handbook"`
 	WorkedExample  string `yaml:"worked-example"`
+	Trial          string `yaml:"trial"`
 	CommonPractice string `yaml:"common-practice"`
 	Memory         string `yaml:"memory"`
 }
@@ -157,7 +159,6 @@ type SourcesWords struct {
 	Numbered Sentence `yaml:"numbered" blanks:"number,source"`
 	Used     string   `yaml:"used"`
 	Again    string   `yaml:"again"`
-	Others   Sentence `yaml:"others" blanks:"source"`
 	Record   Sentence `yaml:"record" blanks:"date"`
 }
 
@@ -197,18 +198,19 @@ type TextWords struct {
 	Made         string `yaml:"made"`
 }
 
-// AndOthers names one of several works.
-func (s SourcesWords) AndOthers(source string) string { return s.Others.with(source) }
-
 // name gives the name of a kind of source; a kind with no name is its own name.
 func (k KindWords) name(kind string) string {
 	switch kind {
+	case "definition":
+		return k.Definition
 	case "standard":
 		return k.Standard
 	case "handbook":
 		return k.Handbook
 	case "worked-example":
 		return k.WorkedExample
+	case "trial":
+		return k.Trial
 	case "common-practice":
 		return k.CommonPractice
 	case "memory":

@@ -3,7 +3,6 @@ package render
 import (
 	"bytes"
 	"strconv"
-	"strings"
 )
 
 // Worksheet writes a worked example with the example's numbers filled in.
@@ -102,17 +101,27 @@ func (r *Renderer) constants(w *bytes.Buffer, list []Constant) {
 	w.WriteString("</ul></div>\n")
 }
 
-// origin writes the source of a constant with its number in the page's list, and how sure it is: once when both say
-// the same.
+// origin writes the sources of a constant with their numbers in the page's list, the main one by its name, and how sure
+// the constant is.
 func (r *Renderer) origin(w *bytes.Buffer, c *Constant) {
-	kind := r.words.Kinds.name(c.Sureness)
-	if !strings.EqualFold(c.Source, kind) {
-		citeAs(w, c.Cite, func() { text(w, c.Source) })
-		w.WriteString(". ")
-		element(w, "i", "", kind)
-		return
+	for i := range c.Origins {
+		o := &c.Origins[i]
+		if i > 0 {
+			w.WriteString(", ")
+		}
+		switch {
+		case o.Cite.Source == 0:
+			text(w, o.Text)
+		case i == 0:
+			citeAs(w, o.Cite, func() { text(w, o.Text) })
+		default:
+			r.cite(w, o.Cite, o.Text)
+		}
 	}
-	citeAs(w, c.Cite, func() { element(w, "i", "", kind) })
+	if c.Kind != "" {
+		w.WriteString(". ")
+		element(w, "i", "", r.words.Kinds.name(c.Kind))
+	}
 }
 
 // worksheetFoot writes the way back to the example, and the way to the code.

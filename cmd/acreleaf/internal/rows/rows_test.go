@@ -22,8 +22,8 @@ var harvest = sheet.New("harvest", func(s *sheet.Sheet) {
 	s.Answer("day", "days", bloom.Plus(wait), sheet.Says{Label: "Harvest", Date: true})
 	s.Answer("worth", "$", load.Times(price), sheet.Says{Label: "Worth", When: s.Stated(load).And(s.Stated(price))})
 	s.Say(sheet.Note, shaken.Is("by-hand"), "Bring poles.")
-	s.Say(sheet.Caution, wait.Less(s.Constant("early", "100 days", sheet.Fact{Source: "made up",
-		Sureness: sheet.Memory})), `{wait} is early; say "no, thanks".`)
+	s.Say(sheet.Caution, wait.Less(s.Constant("early", "100 days", sheet.Fact{
+		Sources: []string{"memory"}})), `{wait} is early; say "no, thanks".`)
 })
 
 // run works a text, and gives what comes out and what is said.

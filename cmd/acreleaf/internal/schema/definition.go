@@ -67,10 +67,8 @@ var (
 	constantForms = map[string]form{
 		"label":  need("What the figure is."),
 		"value":  needShaped("The figure with its unit: 8.34 lb water/gal.", figure, "number"),
-		"source": need("Where it is from, or the name of a source in sources.yaml."),
-		"sure": choice("How sure it is, where its source is not in sources.yaml.", worksheet.SurenessNames(),
-			strings.Join(worksheet.SurenessNames(), "|")),
-		"note": line("What else there is to say of it."),
+		"source": need("The id of a source in sources.yaml, or common-practice, or memory."),
+		"note":   line("What else there is to say of it."),
 	}
 	answerForms = map[string]form{
 		"label": need("What the reader sees beside the answer."),

@@ -1,9 +1,10 @@
 package schema
 
 import (
+	"regexp"
 	"strings"
 
-	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/calc/fact"
 	"acreleaf/cmd/acreleaf/internal/reading"
 )
 
@@ -76,9 +77,18 @@ var contactForms = map[string]form{
 	"phone": line("A telephone number."),
 }
 
+// builtIn is the pattern of the ids that the calculations' own bibliography has.
+func builtIn() string {
+	var ids []string
+	for _, source := range fact.Sources() {
+		ids = append(ids, regexp.QuoteMeta(source.ID))
+	}
+	return "^(" + strings.Join(ids, "|") + ")$"
+}
+
 func sourceForms() map[string]form {
 	var kinds []string
-	for _, kind := range config.Kinds {
+	for _, kind := range fact.Kinds {
 		kinds = append(kinds, string(kind))
 	}
 	return map[string]form{
@@ -87,6 +97,7 @@ func sourceForms() map[string]form {
 		"title":     need("The title of the work."),
 		"publisher": line("Who published it."),
 		"address":   shaped("Where it can be read, as a web address.", webAddress),
+		"number":    line("The number of the publication, or its DOI, by which a library finds it."),
 		"kind":      needChoice("What sort of source it is: "+strings.Join(kinds, ", ")+".", kinds),
 		"note":      line("What it says, in your own words."),
 		"figures": {

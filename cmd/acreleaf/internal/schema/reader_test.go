@@ -7,6 +7,7 @@ import (
 	"testing/fstest"
 
 	"acreleaf/calc"
+	"acreleaf/calc/fact"
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/markdown"
@@ -37,7 +38,10 @@ var readers = map[string]func(text string) message.List{
 	"reckoner.json":  func(text string) message.List { return bind("reckoner", text) },
 }
 
-var books = config.Sources{"row-book": {ID: "row-book", Title: "The book of rows", Kind: config.Handbook}}
+var books = config.Sources{
+	"row-book": {Source: fact.Source{ID: "row-book", Title: "The book of rows", Kind: fact.Handbook}, Listed: true},
+	"memory":   {Source: fact.Source{ID: "memory", Title: "From memory", Kind: fact.Memory}},
+}
 
 func define(text string) (*sheet.Sheet, message.List) {
 	d := &worksheet.Definition{Name: "spray", Source: &message.Source{Name: "spray.yaml", Text: []byte(text)},
@@ -82,8 +86,8 @@ givens:
   flow: {label: Flow, example: 0.4 gal/min, range: 0.1 to 5, hint: Catch it., units: [L/min]}
   ground-speed: {label: Speed, example: 5 mi/h, range: 0.5 to 20, hint: Of the ground., units: [km/h]}
 constants:
-  width: {label: Width, value: 20 in, source: row-book, sure: handbook, note: Of a boom.}
-  overlap: {label: Overlap, value: 0.9, source: no source, sure: memory}
+  width: {label: Width, value: 20 in, source: row-book, note: Of a boom.}
+  overlap: {label: Overlap, value: 0.9, source: memory}
 work:
   - strip = ground_speed * width * overlap
   - rate = flow / strip
@@ -129,9 +133,13 @@ reading: {en: 9, es: 55}
   title: The book of rows
   publisher: Test Row
   address: https://rows.example.org/book?page=2#top
+  number: Bulletin 12
   kind: handbook
   note: On rows.
   figures: {2 lb N/ac: removed}
+epa-nitrate:
+  note: On water.
+  figures: {10 mg/L NO3-N: the most}
 `,
 	"calculation.json": spray,
 }

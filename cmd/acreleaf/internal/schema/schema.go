@@ -36,6 +36,9 @@ func Files() map[string][]byte {
 			"type":                 []string{"object", "null"}, // a file of remarks alone is no fault
 			"propertyNames":        object{"pattern": sourceID},
 			"additionalProperties": table("A source.", config.ReferenceKeys(), sourceForms()),
+			"patternProperties": object{builtIn(): table(
+				"A source that the calculations know: only a note and figures are added to it.",
+				config.BuiltInKeys(), sourceForms())},
 		},
 		"worksheet.json":   worksheetShape(),
 		"reckoner.json":    reckonerShape(),

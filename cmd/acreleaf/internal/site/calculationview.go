@@ -54,7 +54,7 @@ func (p *press) calculationPages(language string, r *render.Renderer) []output.F
 }
 
 func (p *press) calculationView(s *sheet.Sheet, c *citations) *render.Calculation {
-	v := &render.Calculation{Name: s.Name, Constants: c.constants(s), Code: p.code(s)}
+	v := &render.Calculation{Name: s.Name, Constants: c.constants(s), Tables: figureViews(s, c), Code: p.code(s)}
 	v.Cited = c.list
 	for _, g := range s.Givens {
 		v.Givens = append(v.Givens, render.Asked{
@@ -67,12 +67,11 @@ func (p *press) calculationView(s *sheet.Sheet, c *citations) *render.Calculatio
 	for _, slip := range s.Slips {
 		v.Slips = append(v.Slips, slip.Text)
 	}
-	v.Tables = figureViews(s)
 	return v
 }
 
 // figureViews are the tables that a sheet looks its figures up in, those of one choice side by side.
-func figureViews(s *sheet.Sheet) []render.Figures {
+func figureViews(s *sheet.Sheet, cited *citations) []render.Figures {
 	var views []render.Figures
 	at := map[*sheet.Given]int{}
 	for _, c := range s.Constants {
@@ -86,11 +85,22 @@ func figureViews(s *sheet.Sheet) []render.Figures {
 		}
 		v := &views[at[choice]]
 		v.Columns = append(v.Columns, strings.TrimSuffix(c.Label+", "+c.Table.Unit.String(), ", "))
-		for i := range c.Table.Values {
-			v.Rows[i].Cells = append(v.Rows[i].Cells, c.Table.Text(i))
+		for i := range c.Table.Cells {
+			v.Rows[i].Cells = append(v.Rows[i].Cells, figureCell(c.Table, i, cited))
 		}
 	}
 	return views
+}
+
+// figureCell is one figure, with the numbers of its sources.
+func figureCell(t *sheet.Figures, option int, cited *citations) render.FigureCell {
+	cell := render.FigureCell{Text: t.Text(option)}
+	for _, id := range t.Cells[option].Sources {
+		if number := cited.number(id); number != 0 {
+			cell.Sources = append(cell.Sources, number)
+		}
+	}
+	return cell
 }
 
 // figureRows is a table of a choice without its figures.

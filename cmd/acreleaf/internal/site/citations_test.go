@@ -15,15 +15,14 @@ const citingGuide = "An acre is [43,560 ft2](source:field-book \"in one acre\"),
 	"```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n```\n\n" +
 	"```worksheet label\ncalculation: nitrate-basis\nof: soil\nreported: 53 ppm NO3\n```\n"
 
-// citing is a site whose bibliography has two of the works that its calculations rest on, in its own words.
+// citing is a site with two sources of its own, and a figure of one that the calculations know.
 func citing() fstest.MapFS {
 	files := content(map[string]string{"soil": guide("Soil", 1, citingGuide)})
 	files["sources.yaml"] = &fstest.MapFile{Data: []byte("row-book:\n  title: The book of rows\n  kind: memory\n" +
 		"  figures:\n    6 in: the layer that a rule is for\n" +
-		"field-book:\n  authors: Field office\n  year: 2001\n  title: The field book\n  kind: handbook\n" +
+		"field-book:\n  authors: Field office\n  year: 2001\n  title: The field book\n  number: FB 7\n  kind: handbook\n" +
 		"  figures:\n    43560 ft2: in an acre\n" +
-		"soil-scoop:\n  year: 2003\n  title: \"Soil Scoop: questions to ask about soil tests\"\n  kind: handbook\n" +
-		"common-practice:\n  title: What advisors do\n  kind: common-practice\n")}
+		"montana-soil:\n  figures:\n    2 lb N/ac: for each ppm in 6 in\n")}
 	return files
 }
 
@@ -67,8 +66,8 @@ func TestCitations(t *testing.T) {
 	}
 }
 
-// TestCitationsJoin holds what the list of a guide says: a work of the bibliography stands once, under whatever name it
-// was used, and one that only a calculation knows stands in the calculation's words.
+// TestCitationsJoin holds what the list of a guide says: a work stands once, whoever names it, and a definition, which
+// needs no page, does not stand in it.
 func TestCitationsJoin(t *testing.T) {
 	made := mustMake(t, citing())
 	_, list, _ := strings.Cut(made["guides/soil/index.html"], `role="doc-bibliography"`)
@@ -80,12 +79,15 @@ func TestCitationsJoin(t *testing.T) {
 		got = append(got, strings.TrimSpace(tags.ReplaceAllString(strings.ReplaceAll(entry, "</p><p>", " "), "")))
 	}
 	want := []string{
-		"Field office. 2001. The field book. Handbook Used for 43,560 ft2 again",
+		"Field office. 2001. The field book. FB 7. Handbook Used for 43,560 ft2 again",
 		"The book of rows. From memory, not yet checked Used for 6 in",
-		"2003. Soil Scoop: questions to ask about soil tests. Handbook Used for 2 lb/ac per ppm, 6 in",
-		"What advisors do. Common practice Used for 24 in, 200 lb N/ac",
-		"IUPAC abridged standard atomic weights: N 14.007, O 15.999. Standard Used for 14.007, 62.004",
-		"40 CFR 141.62. Standard Used for 10 ppm NO3-N",
+		"Montana State University. Soil Scoop: questions to ask about soil tests. Read it Handbook " +
+			"Used for 2 lb/ac per ppm, 6 in",
+		"Common practice. Used for 24 in, 200 lb N/ac",
+		"International Union of Pure and Applied Chemistry. Abridged standard atomic weights. Commission on Isotopic " +
+			"Abundances and Atomic Weights. doi 10.1515/pac-2015-0305. Standard Used for 14.007, 62.004",
+		"U.S. Environmental Protection Agency. 40 CFR 141.62: maximum contaminant levels for inorganic contaminants. " +
+			"Code of Federal Regulations. 40 CFR 141.62. Read it Standard Used for 10 ppm NO3-N",
 	}
 	if !slices.Equal(got, want) {
 		t.Errorf("the list is\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
@@ -94,7 +96,7 @@ func TestCitationsJoin(t *testing.T) {
 		`[1] <b>43,560 ft2</b>: in one acre. Field office 2001. <i>Handbook</i>`,
 		`[2] <b>6 in</b>: the layer that a rule is for. The book of rows. <i>From memory`,
 		`aria-label="Source 1: Field office 2001">[1]</a>`,
-		`Montana State University, Soil Scoop: questions to ask about soil tests [3]</a>. <i>Handbook</i>`,
+		`Montana State University [3]</a>. <i>Handbook</i>`,
 	} {
 		if !strings.Contains(made["guides/soil/index.html"], part) {
 			t.Errorf("the guide does not say %q", part)
@@ -103,15 +105,15 @@ func TestCitationsJoin(t *testing.T) {
 	if !strings.Contains(made["sources/index.html"], "<li><b>43560 ft2</b>: in an acre</li>") {
 		t.Error("the bibliography does not say what a source gives")
 	}
-	if scoop := after(made["sources/index.html"], `<li id="soil-scoop">`); !strings.Contains(scoop, "../guides/soil/") {
+	if scoop := after(made["sources/index.html"], `<li id="montana-soil">`); !strings.Contains(scoop, "../guides/soil/") {
 		t.Error("the bibliography does not say that a guide rests on a source through its calculation")
 	}
 }
 
-// after is what a text has after a mark, as far as the end of the item.
+// after is what a text has after a mark, as far as the next item that has an id.
 func after(text, mark string) string {
 	_, rest, _ := strings.Cut(text, mark)
-	rest, _, _ = strings.Cut(rest, "</li>")
+	rest, _, _ = strings.Cut(rest, "<li id=")
 	return rest
 }
 
@@ -120,8 +122,8 @@ func TestCitationsOfReckoner(t *testing.T) {
 	files := citing()
 	const table = "```reckoner\ncalculation: soil-nitrogen\ndown: depth = 6, 12 in\nacross: nitrate = 5, 10 ppm NO3-N\n" +
 		"show: nitrogen\n```\n"
-	const line = "<p>Where these numbers come from: <a id=\"cite_1\" href=\"#source_1\" role=\"doc-biblioref\">" +
-		"2 lb/ac per ppm [1]</a>, "
+	const line = "<p>Where these numbers come from: 2 lb/ac per ppm <a class=\"cite\" id=\"cite_1\" href=\"#source_1\" " +
+		"role=\"doc-biblioref\" aria-label=\"Source 1: Montana State University\">[1]</a>, "
 	files["guides/alone.md"] = &fstest.MapFile{Data: []byte(guide("Alone", 2, table))}
 	files["guides/soil.md"] = &fstest.MapFile{Data: []byte(guide("Soil", 1, citingGuide+"\n"+table))}
 	made := mustMake(t, files)
@@ -130,27 +132,5 @@ func TestCitationsOfReckoner(t *testing.T) {
 	}
 	if strings.Contains(made["guides/soil/index.html"], "<p>Where these") {
 		t.Error("a reckoner says again what its worksheet says")
-	}
-}
-
-// TestWorkOf holds which of a calculation's own texts are a source of the bibliography.
-func TestWorkOf(t *testing.T) {
-	p := newPress(Options{Content: citing(), Name: "content"})
-	p.load()
-	for text, want := range map[string]string{
-		"common practice": "common-practice",
-		"Montana State University, Soil Scoop: questions to ask about soil tests": "soil-scoop",
-		"montana, soil scoop, 2019":          "soil-scoop",
-		"Montana, Soil Scoop.":               "soil-scoop",
-		"Soil Scooping":                      "",
-		"Soil Scoop; another work":           "",
-		"geometry":                           "",
-		"office notes in the field book":     "field-book",
-		"the field book of rows":             "field-book",
-		"the book of rows (the field notes)": "row-book",
-	} {
-		if got := p.workOf(text); got != want {
-			t.Errorf("%q is %q, want %q", text, got, want)
-		}
 	}
 }

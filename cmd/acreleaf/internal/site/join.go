@@ -87,7 +87,7 @@ type places struct {
 // checkPlaces reports files of the content folder that would stand where a page stands, and names that are not the
 // same on every disk. It looks at every name of the site but those of the theme, which are ours.
 func (p *press) checkPlaces() {
-	now := &places{p.listing, p.used, p.site.Languages, len(p.sources) > 0, nil}
+	now := &places{p.listing, p.used, p.site.Languages, p.sources.AnyListed(), nil}
 	if before := p.before; before != nil && now.same(before.places) && p.sameTree {
 		p.places = before.places
 	} else {
@@ -110,7 +110,7 @@ func (p *press) findPlaces() message.List {
 			pages[d.address.File()] = d.source.Name
 		}
 	}
-	if len(p.sources) > 0 {
+	if p.sources.AnyListed() {
 		for i, language := range p.site.Languages {
 			if i == 0 {
 				language = ""
@@ -141,7 +141,7 @@ func (d *draft) fault(span message.Span, id, text, note string) message.Message 
 // checkSources sees that every sourced figure has an entry in the bibliography.
 func (p *press) checkSources(d *draft) message.List {
 	var said message.List
-	unread := len(p.sources) == 0 && message.HasFault(p.sourcesSaid) // whatever is cited may be there
+	unread := !p.sources.AnyListed() && message.HasFault(p.sourcesSaid) // whatever is cited may be there
 	for _, f := range d.doc.Figures {
 		if f.Scheme != "source" || f.Target == "" || unread {
 			continue
@@ -179,10 +179,12 @@ func nearestSource(f *markdown.Figure, sources config.Sources) string {
 	if near, ok := message.Nearest(f.Target, sources.IDs()); ok {
 		return "write source:" + near
 	}
-	if len(sources) == 0 {
-		return "add lines to that file, such as:\n" + f.Target + ":\n  title: The title of the work\n  kind: handbook"
+	lines := "add lines to that file, such as:\n" + f.Target + ":\n  title: The title of the work\n" +
+		"  address: https://www.example.org/\n  kind: handbook"
+	if own := sources.Own(); len(own) > 0 {
+		return lines + "\nor write one of: source:" + strings.Join(own, ", source:")
 	}
-	return "add it to that file, or write one of: source:" + strings.Join(sources.IDs(), ", source:")
+	return lines
 }
 
 // checkGlance sees that the line at a glance asks for what the page's worksheets have.

@@ -84,7 +84,7 @@ func (p *press) loadSources() {
 		p.sources, p.sourcesFile, p.sourcesSaid = p.before.sources, p.before.sourcesFile, p.before.sourcesSaid
 		return
 	}
-	p.sources = config.Sources{}
+	p.sources = config.BuiltIn()
 	if _, err := fs.Stat(p.options.Content, sourcesFileName); err != nil {
 		return
 	}

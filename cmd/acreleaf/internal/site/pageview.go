@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"strings"
 
+	"acreleaf/calc/fact"
 	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/render"
 )
@@ -41,7 +42,7 @@ func (p *press) frame(address page.Address, title, summary string) render.Page {
 		Root: address.ToPath(""), Home: address.To(p.homeOf(address)), Address: address.String(),
 		Title: title, Summary: summary,
 	}
-	if len(p.sources) > 0 {
+	if p.sources.AnyListed() {
 		v.Sources = address.To(sourcesAddress(address.Language))
 	}
 	return v
@@ -146,6 +147,9 @@ func (p *press) sourcesView(address page.Address, words *render.Words) *render.S
 	v := &render.Sources{Page: p.frame(address, words.Sources.Title, words.Sources.Summary)}
 	for _, id := range p.sources.IDs() {
 		entry := sourceView(p.sources[id])
+		if !p.sources[id].Listed && len(p.cited[id]) == 0 || entry.Kind == string(fact.Definition) {
+			continue
+		}
 		for _, d := range p.cited[id] {
 			if d.address.Language == address.Language {
 				entry.Cited = append(entry.Cited, render.Link{Href: address.To(d.address), Text: d.metadata.Title})

@@ -170,7 +170,7 @@ func (p *press) makeCommonPages() []output.File {
 			code = ""
 		}
 		r := p.renderers[language]
-		if len(p.sources) > 0 {
+		if p.sources.AnyListed() {
 			address := sourcesAddress(code)
 			var w bytes.Buffer
 			r.Sources(&w, p.sourcesView(address, r.Words()))

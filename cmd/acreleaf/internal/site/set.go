@@ -23,7 +23,7 @@ type setPage struct {
 type surroundings struct {
 	fixed
 	hrefs       []string
-	references  []*config.Reference // that the page rests on; nil for what a calculation knows by itself
+	references  []*config.Reference // that the page rests on
 	sourcesFile *message.Source     // in which they stand
 }
 
@@ -65,7 +65,7 @@ func (p *press) around(d *draft) surroundings {
 
 func (p *press) fixed(d *draft) fixed {
 	f := fixed{
-		work: d.work, renderer: p.renderers[p.language(d)], bibliography: len(p.sources) > 0, twins: p.twinCodes(d),
+		work: d.work, renderer: p.renderers[p.language(d)], bibliography: p.sources.AnyListed(), twins: p.twinCodes(d),
 		home:     p.homeOf(d.address),
 		previous: turnOf(d.previous), next: turnOf(d.next),
 	}
@@ -118,7 +118,9 @@ func (p *press) referencesOf(d *draft) []*config.Reference {
 func (p *press) referencesOfSheet(s *sheet.Sheet) []*config.Reference {
 	var list []*config.Reference
 	for _, k := range s.Constants {
-		list = append(list, p.references[p.workOf(k.Source)])
+		for _, id := range k.Sources {
+			list = append(list, p.references[id])
+		}
 	}
 	return list
 }

@@ -109,7 +109,6 @@ type press struct {
 	common    *common
 	copied    map[string][]byte   // the used files that were read
 	cited     map[string][]*draft // by source
-	works     sync.Map            // of the source's id by what a calculation calls it; workOf fills it
 }
 
 func newPress(o Options) *press {

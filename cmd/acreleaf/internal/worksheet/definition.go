@@ -18,7 +18,6 @@ type Definition struct {
 	Span   message.Span // of its name; the start of a file that is named so
 	Body   message.Span // its YAML
 	Sheet  *sheet.Sheet // nil when it could not be made
-	Cited  []string     // the ids of sources.yaml that its constants name
 }
 
 // Text is what the author wrote.
@@ -29,7 +28,7 @@ var (
 	definitionKeys = []string{"title", "summary", "givens", "constants", "work", "steps", "answers", "sentence",
 		"cases", "notes", "checks"}
 	givenKeys    = []string{"label", "example", "range", "hint", "units"}
-	constantKeys = []string{"label", "value", "source", "sure", "note"}
+	constantKeys = []string{"label", "value", "source", "note"}
 	resultKeys   = []string{"label", "unit", "also"}
 	caseKeys     = []string{"when", "say"}
 	checkKeys    = []string{"when", "say", "signal"}
@@ -55,7 +54,7 @@ func Define(d *Definition, sources config.Sources) message.List {
 		return said // the text is no table, so that nothing more can be said of it
 	}
 	read := len(said)
-	key := d.key(sources)
+	key := d.Name + "\x00" + d.Text()
 	if known, ok := made.Load(key); ok && read == 0 {
 		d.Sheet = known.(*sheet.Sheet)
 		return nil
@@ -82,16 +81,6 @@ func Define(d *Definition, sources config.Sources) message.List {
 // made holds the sheets that were made, by all that they were made from. The desk makes a site at every save, and what
 // other packages remember of a sheet is remembered once.
 var made sync.Map
-
-// key is all that a definition's sheet is made from.
-func (d *Definition) key(sources config.Sources) string {
-	key := []string{d.Name, d.Text()}
-	for _, id := range d.Cited {
-		ref := sources[id]
-		key = append(key, ref.Authors, ref.Title, string(ref.Kind))
-	}
-	return strings.Join(key, "\x00")
-}
 
 // A definitionReader reads one definition.
 type definitionReader struct {
@@ -175,48 +164,25 @@ func (r *definitionReader) fault(span message.Span, id, text, note string) {
 	r.table.FaultAt(span, id, text, note)
 }
 
-// The kinds of sources that make a figure as sure as they are.
-var surenesses = map[config.Kind]sheet.Sureness{
-	config.Standard: sheet.Standard, config.Handbook: sheet.Handbook, config.WorkedExample: sheet.Handbook,
-	config.CommonPractice: sheet.CommonPractice, config.Memory: sheet.Memory,
-}
-
-var surenessNames = []string{"standard", "handbook", "common-practice", "memory"}
-
 func (r *definitionReader) constant(name formula.Text, c *config.Table) formula.Constant {
-	constant := formula.Constant{
-		Name: name, Label: needLabel(c), Note: c.Text("note"),
+	id := c.Need("source", "write the id of a source in sources.yaml; for what the trade does: "+
+		"\"source: common-practice\"; if nobody wrote it down: \"source: memory\"")
+	if _, known := r.sources[id]; !known && id != "" {
+		r.fault(c.Span("source"), "calculation-source", "there is no source “"+id+"” in sources.yaml", r.nearest(id))
+	}
+	return formula.Constant{
+		Name: name, Label: needLabel(c), Note: c.Text("note"), Source: id,
 		Value: r.need(c, "value", "write a number and its unit: \"value: 8.34 lb water/gal\""),
-		Source: c.Need("source", "write where the figure is from, or the id of a source in sources.yaml; "+
-			"if nobody wrote it down: \"source: no source\" and \"sure: memory\""),
 	}
-	r.cite(&constant, c.Span("source"))
-	sure := c.Text("sure")
-	switch i := slices.Index(surenessNames, sure); {
-	case i >= 0:
-		constant.Sureness = sheet.Sureness(i + 1)
-	case sure != "":
-		r.fault(c.Span("sure"), "calculation-sure", "“"+sure+"” does not say how sure a figure is",
-			"write one of: "+strings.Join(surenessNames, ", "))
-	case constant.Sureness == 0:
-		c.Need("sure", "write how sure the figure is: \"sure:\" and one of: "+strings.Join(surenessNames, ", "))
-	}
-	return constant
 }
 
-// cite puts the source that an id stands for in its place. A word that is nearly an id is taken for a slip.
-func (r *definitionReader) cite(constant *formula.Constant, at message.Span) {
-	id := constant.Source
-	ref, known := r.sources[id]
-	if !known {
-		if near, ok := message.Nearest(id, r.sources.IDs()); ok && !strings.Contains(id, " ") {
-			r.fault(at, "calculation-source", "there is no source “"+id+"” in sources.yaml", "write "+near)
-		}
-		return
+// nearest says what to write for a source that is not there.
+func (r *definitionReader) nearest(id string) string {
+	if near, ok := message.Nearest(id, r.sources.IDs()); ok {
+		return "write " + near
 	}
-	r.definition.Cited = append(r.definition.Cited, id)
-	constant.Source = strings.TrimLeft(ref.Authors+": "+ref.Title, ": ")
-	constant.Sureness = surenesses[ref.Kind]
+	return "add it to that file and write its id here; for what the trade does write \"source: common-practice\", and " +
+		"if nobody wrote it down \"source: memory\""
 }
 
 // The signals of a check, from the mildest to the one that withholds the answers.
@@ -274,6 +240,5 @@ func (r *definitionReader) placed(text string, span message.Span) formula.Text {
 	return formula.Text{Text: text, Span: formula.Span(span)}
 }
 
-// SurenessNames lists what a constant may say of how sure it is, and SignalNames how strongly a check may speak.
-func SurenessNames() []string { return slices.Clone(surenessNames) }
-func SignalNames() []string   { return slices.Clone(signalNames) }
+// SignalNames lists how strongly a check may speak.
+func SignalNames() []string { return slices.Clone(signalNames) }
