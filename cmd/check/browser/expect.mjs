@@ -72,8 +72,13 @@ function expectOwn({ sheet, field }, own, answered) {
   const quantity = value(answered, field);
   if (quantity) {
     // A number that a person typed is shown as it was typed.
-    const typed = answered.answers[field] ? [] : ends(quantity).map((end) => operand(end, false, 9, 0));
-    assert.ok([numbers(quantity, own.by), typed[0], typed.join(' to ')].includes(own.number), where);
+    const typed = (number) => operand(number, quantity.unit?.startsWith('$'), 9, 0);
+    // Hours that were typed for a given in minutes are shown in minutes where the sentence has the number in words.
+    const factors = quantity.unit === 'h' ? [own.by, '60/1'] : [own.by];
+    const may = factors.flatMap((by) => [
+      numbers(quantity, by), ...(answered.answers[field] ? [] : [numbers(quantity, by, typed)]),
+    ]);
+    assert.ok(may.includes(own.number), where);
     return;
   }
   // A step is no answer; it stands at the end of its line of the work. What is left out is in neither.
@@ -89,9 +94,8 @@ function expectOwn({ sheet, field }, own, answered) {
 const day = new Intl.DateTimeFormat('en-US', { year: 'numeric', month: 'short', day: 'numeric', timeZone: 'UTC' });
 
 // numbers is a quantity as a page shows it, without its unit: "48", "3 to 4", "Apr 15, 2027".
-export function numbers(quantity, by = '1/1') {
+export function numbers(quantity, by = '1/1', write = quantity.unit?.startsWith('$') ? money : text) {
   const [multiply, divide] = by.split('/').map(Number);
-  const write = quantity.unit?.startsWith('$') ? money : text;
   const [low, high] = ends(quantity).map((end) => (
     typeof end === 'string' ? day.format(new Date(end)) : write(end * multiply / divide)));
   return low === high ? low : `${low} to ${high}`;
