@@ -47,7 +47,7 @@ func together() *sheet.Graph {
 		"root-share":     {"rate": from("feed-schedule", "each")},
 		"tree-rate":      {"trees": from("tree-density", "trees")},
 		"season-budget": {
-			"demand": from("tree-rate", "nitrogen"),
+			"need":   from("tree-rate", "nitrogen"),
 			"soil":   from("soil-nitrogen", "nitrogen"),
 			"water":  from("water-nitrogen", "nitrogen"),
 			"manure": from("organic-credit", "nitrogen"), "efficiency": from("uptake-efficiency", "efficiency"),
@@ -55,7 +55,7 @@ func together() *sheet.Graph {
 		"balance":           {"applied": from("season-budget", "apply"), "removed": from("crop-demand", "crop-removal")},
 		"uptake-share":      {"nitrogen": from("season-budget", "apply")},
 		"nitrate-reach":     {"nitrate": from("nitrate-basis", "nitrogen")},
-		"leaf-level":        {"value": from("uptake-efficiency", "efficiency")}, // any percent: none answers a leaf level
+		"leaf-level":        {"value": from("root-share", "share")}, // any percent: none answers a leaf level
 		"material-compare":  {"nitrogen": from("season-budget", "apply")},
 		"material-amount":   {"nitrogen": from("season-budget", "apply")},
 		"material-nitrogen": {"amount": from("material-amount", "product"), "trees": from("tree-density", "trees")},
@@ -157,12 +157,12 @@ func TestTogetherIsOneAfterTheOther(t *testing.T) {
 	}
 	g.Program.Run(cells)
 	// By hand: 40 ppm NO3 is 9.036 ppm NO3-N; soil 4 × 9.036 = 36.14; water 8 × 0.226613 × 9.036 = 16.38; trees 110;
-	// need 12 × 110 / 16 = 82.5; short 82.5 − 52.53 = 29.97; at 70 % apply 42.82; back to a tree that is 6.23 oz.
+	// need 12 × 110 / 16 = 82.5, which is fed; apply 82.5 − 52.53 = 29.97; back to a tree that is 4.36 oz.
 	for _, c := range []struct{ use, name, want string }{
-		{"nitrate-basis", "nitrogen", "9.04 ppm NO3-N"}, {"soil-nitrogen", "nitrogen", "36.1 lb N/ac"},
-		{"water-nitrogen", "nitrogen", "16.4 lb N/ac"}, {"tree-rate", "nitrogen", "82.5 lb N/ac"},
-		{"season-budget", "credits", "52.5 lb N/ac"}, {"season-budget", "apply", "42.8 lb N/ac"},
-		{"acre-rate", "rate", "6.23 oz N/tree"},
+		{"nitrate-basis", "nitrogen", "9.04 ppm NO3-N"}, {"soil-nitrogen", "nitrogen", "36.1 lb N/ac present"},
+		{"water-nitrogen", "nitrogen", "16.4 lb N/ac fed"}, {"tree-rate", "nitrogen", "82.5 lb N/ac fed"},
+		{"season-budget", "credits", "52.5 lb N/ac fed"}, {"season-budget", "apply", "30 lb N/ac fed"},
+		{"acre-rate", "rate", "4.36 oz N/tree fed"},
 	} {
 		o := sheet.Outcome{Use: g.Find(c.use), Cells: cells}
 		if got := o.Value(c.name).String(); got != c.want {

@@ -143,11 +143,27 @@ func (r *reader) alike(a, b operand, at Span, doing string) (operand, operand, b
 	if b.nothing && !a.term.Unit().Dimension().Plain() {
 		b = r.zeroOf(b, a)
 	}
+	if doing == "compared" {
+		a, b = a.inAccountOf(b), b.inAccountOf(a)
+	}
 	if a.term.Unit().Dimension() == b.term.Unit().Dimension() {
 		return a, b, true
 	}
 	r.fault("formula-units", at, fmt.Sprintf("%s and %s: they cannot be %s", a.is(), b.is(), doing), r.bring(a, b))
 	return a, b, false
+}
+
+// inAccountOf is a quantity in quotes that tells no account, in the account of what it is compared with: a reader knows
+// which is meant.
+func (o operand) inAccountOf(other operand) operand {
+	account := other.term.Unit().Account()
+	if account == "" || o.term.Unit().Account() != "" || !strings.HasPrefix(o.text, `"`) {
+		return o
+	}
+	if told := o.term.CountedAs(account); told.Unit().Dimension() == other.term.Unit().Dimension() {
+		o.term = told
+	}
+	return o
 }
 
 // zeroOf is a 0 in the unit of another operand.

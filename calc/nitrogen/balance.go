@@ -7,20 +7,21 @@ var Balance = sheet.New("balance", balance)
 
 func balance(s *sheet.Sheet) {
 	s.Head("The year's balance", "Sets the nitrogen that you put on against what left with the crop.")
-	applied := s.Given("applied", "lb N/ac", sheet.Field{
+	applied := s.Given("applied", "lb N/ac fed", sheet.Field{
 		Label: "Nitrogen put on", Hint: "Over the year: fertilizer, and whatever else your reporting rule counts.",
-		Typical: 214, Low: 0, High: 2000, Units: []string{"kg N/ha"},
+		Typical: 214, Low: 0, High: 2000, Units: []string{"kg N/ha fed"},
 	})
-	removed := s.Given("removed", "lb N/ac", sheet.Field{
+	removed := s.Given("removed", "lb N/ac taken up", sheet.Field{
 		Label: "Nitrogen that left with the crop", Hint: "Yield times the nitrogen in it. Prunings count if they left.",
-		Typical: 170, Low: 0, High: 2000, Units: []string{"kg N/ha"},
+		Typical: 170, Low: 0, High: 2000, Units: []string{"kg N/ha taken up"},
 	})
-	s.Answer("ratio", "", applied.Over(removed), sheet.Says{Label: "Put on for each pound removed (A/R)"})
-	difference := s.Answer("difference", "lb N/ac", applied.Minus(removed),
+	on, off := applied.Uncounted("lb N/ac"), removed.Uncounted("lb N/ac")
+	s.Answer("ratio", "", on.Over(off), sheet.Says{Label: "Put on for each pound removed (A/R)"})
+	difference := s.Answer("difference", "lb N/ac", on.Minus(off),
 		sheet.Says{Label: "Put on less removed (A − R)", Also: "kg N/ha"})
 
 	nothing := s.Zero("lb N/ac")
-	s.Refuse(removed.Less(s.Constant("least-removed", "1 lb N/ac", sheet.Fact{
+	s.Refuse(off.Less(s.Constant("least-removed", "1 lb N/ac", sheet.Fact{
 		Label: "Least removal that a ratio is worked for", Sources: []string{"common-practice"},
 		Note: "A ratio to less than this is a large number that means nothing.",
 	})),
@@ -36,10 +37,10 @@ func balance(s *sheet.Sheet) {
 		"Rules differ in what counts as put on (water, compost) and as removed. For a report, use the form and the "+
 			"figures of your coalition or your water board. They come before this page.")
 
-	s.Slip("upside-down", "ratio", removed.Over(applied),
+	s.Slip("upside-down", "ratio", off.Over(on),
 		"That is removed over put on. The reporting ratio has what was put on above.")
-	s.Slip("difference-for-ratio", "ratio", difference.Over(removed),
+	s.Slip("difference-for-ratio", "ratio", difference.Over(off),
 		"That is what stayed behind for each pound removed. Divide all that was put on by what left.")
-	s.Slip("wrong-way-round", "difference", removed.Minus(applied),
+	s.Slip("wrong-way-round", "difference", off.Minus(on),
 		"Take what left from what was put on.")
 }

@@ -49,6 +49,6 @@ func TestBalanceByHand(t *testing.T) {
 	byHand(t, nitrogen.Balance, year("214", "170"), map[string]float64{
 		"upside-down": 170.0 / 214, "difference-for-ratio": 44.0 / 170, "wrong-way-round": -44})
 	readsAs(t, nitrogen.Balance, year("214", "170"),
-		"ratio = applied ÷ removed = 214 lb N/ac ÷ 170 lb N/ac = 1.26",
-		"difference = applied − removed = 214 lb N/ac − 170 lb N/ac = 44 lb N/ac")
+		"ratio = applied ÷ removed = 214 lb N/ac fed ÷ 170 lb N/ac taken up = 1.26",
+		"difference = applied − removed = 214 lb N/ac fed − 170 lb N/ac taken up = 44 lb N/ac")
 }

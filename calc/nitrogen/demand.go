@@ -11,23 +11,25 @@ func cropDemand(s *sheet.Sheet) {
 	s.Head("What the trees will take up", "Adds the nitrogen that leaves with the crop to what growth keeps.")
 	d := demandGivens(s)
 	bears := d.yield.More(s.Zero("lb crop/ac"))
-	usual, full := d.usualGrowth(s)
-	growth := s.Answer("tree-growth", "lb N/ac", sheet.If(s.Stated(d.growth), d.growth, usual),
-		sheet.Says{Label: "Kept by growth", Also: "kg N/ha"})
+	g := d.usualGrowth(s)
+	growth := s.Answer("tree-growth", "lb N/ac taken up", sheet.If(s.Stated(d.growth), d.growth, g.usual),
+		sheet.Says{Label: "Kept by growth", Also: "kg N/ha taken up"})
 	listed, least, most := removalTable(s, d.crop)
 	rate := s.Step("removal-rate", "lb N per 1000 lb crop", sheet.If(s.Stated(d.removal), d.removal, listed),
 		sheet.Says{Label: "Nitrogen in 1,000 lb of crop", Also: "lb N/ton crop", When: bears})
-	removed := s.Answer("crop-removal", "lb N/ac", sheet.If(bears, d.yield.Times(rate), s.Zero("lb N/ac")),
-		sheet.Says{Label: "Leaves with the crop", Also: "kg N/ha"})
-	demand := s.Answer("demand", "lb N/ac", growth.Plus(removed),
-		sheet.Says{Label: "What the trees will take up", Also: "kg N/ha"})
+	removed := s.Answer("crop-removal", "lb N/ac taken up",
+		sheet.If(bears, d.yield.Times(rate).CountedAs("taken up"), s.Zero("lb N/ac taken up")),
+		sheet.Says{Label: "Leaves with the crop", Also: "kg N/ha taken up"})
+	demand := s.Answer("demand", "lb N/ac taken up", growth.Plus(removed),
+		sheet.Says{Label: "What the trees will take up", Also: "kg N/ha taken up"})
 
 	d.refuse(s, bears)
-	s.Say(sheet.Note, full,
-		"No growth is added: almonds over 2,000 lb of kernels an acre fill their space (common practice). Just under that "+
-			"line the answer is larger. If your trees still grow, put in growth.")
+	d.sayOfStep(s, g, bears, removed)
 	s.Say(sheet.Note, d.crop.Is("pistachio").And(d.leaf.Less(s.Number(7))).And(s.Stated(d.growth).Not()),
 		"The growth of pistachio was measured in mature trees. For young ones ask your advisor, and put in growth.")
+	s.Say(sheet.Note, g.fourth.And(s.Stated(d.trees).Not()),
+		"For walnuts in fourth to sixth leaf a source feeds 1 lb a tree for growth. Put in the trees on an acre, and it is "+
+			"taken. Without them the growth is common practice.")
 	s.Warn("check-numbers", bears.And(d.leaf.AtMost(s.Number(2))),
 		"Trees in first or second leaf bear next to nothing. Are the leaf and the yield right?")
 	s.Warn("check-numbers", s.Stated(d.removal).And(most.More(s.Zero("lb N per 1000 lb crop"))).
@@ -35,13 +37,29 @@ func cropDemand(s *sheet.Sheet) {
 		"Your figure for the nitrogen in the crop is outside what sources give. Is it for the weight that you put in? "+
 			"Kernels weigh a good deal less than nuts in shell.")
 	s.Say(sheet.Note, sheet.Always,
-		"This is what trees take up, not what to buy. Take off the credits, then divide by the share that is taken up.")
+		"This is what trees take up, not what to buy. The season's budget turns it into what must be fed, and takes off "+
+			"the credits.")
 	d.slips(s, rate, growth, removed, demand)
+}
+
+// sayOfStep tells, on both sides of the almond crop above which no growth is added, what the other side gives.
+func (d demandOf) sayOfStep(s *sheet.Sheet, g growthOf, bears, removed sheet.Term) {
+	here := d.crop.Is("almond").And(bears).And(s.Stated(d.growth).Not())
+	below := s.Step("growth-below", "lb N/ac taken up", g.later,
+		sheet.Says{Label: "Growth at 2,000 lb or less", Also: "kg N/ha taken up", When: here.And(g.full)})
+	s.Step("other-side", "lb N/ac taken up", sheet.If(g.full, removed.Plus(below), removed),
+		sheet.Says{Label: "With the rule for the other side of 2,000 lb", Also: "kg N/ha taken up", When: here})
+	s.Say(sheet.Note, here.And(g.full),
+		"No growth is added: almonds over 2,000 lb of kernels an acre fill their space (common practice). At 2,000 lb or "+
+			"less it is added, which would make this {other-side}. If your trees still grow, put in growth.")
+	s.Say(sheet.Note, here.And(g.full.Not()),
+		"Growth is added. For almonds over 2,000 lb of kernels an acre it is not (common practice), which would make this "+
+			"{other-side}.")
 }
 
 // demandOf is what is given for a demand.
 type demandOf struct {
-	crop, leaf, yield, growth, removal *sheet.Given
+	crop, leaf, yield, growth, removal, trees *sheet.Given
 }
 
 func demandGivens(s *sheet.Sheet) demandOf {
@@ -56,9 +74,9 @@ func demandGivens(s *sheet.Sheet) demandOf {
 			Label:   "Crop you expect", Hint: "Weighed as the crop says. Write 0 for trees that do not bear yet.",
 			Typical: 1800, Low: 0, High: 15000, Units: []string{"tons crop/ac", "kg crop/ha"}, Forms: cropForms,
 		}),
-		growth: s.Given("growth", "lb N/ac", sheet.Field{
+		growth: s.Given("growth", "lb N/ac taken up", sheet.Field{
 			Label: "Growth, if you know it", Hint: "Nitrogen that new wood, roots and leaves keep. Empty: the usual figure.",
-			Typical: 30, Low: 0, High: 200, Units: []string{"kg N/ha"}, Optional: true,
+			Typical: 30, Low: 0, High: 200, Units: []string{"kg N/ha taken up"}, Optional: true,
 			For: []*sheet.Given{crop},
 		}),
 		removal: s.Given("removal", "lb N per 1000 lb crop", sheet.Field{
@@ -67,20 +85,39 @@ func demandGivens(s *sheet.Sheet) demandOf {
 			Forms: cropForms,
 			For:   []*sheet.Given{crop},
 		}),
+		trees: youngTrees(s),
 	}
 }
 
-// usualGrowth is the growth that is taken when none is given, and whether it is nothing because the trees fill their
-// space.
-func (d demandOf) usualGrowth(s *sheet.Sheet) (usual, full sheet.Term) {
+// youngTrees asks for the trees on an acre, for growth that is told for a tree.
+func youngTrees(s *sheet.Sheet) *sheet.Given {
+	return s.Given("trees", "trees/ac", sheet.Field{
+		Label: "Trees on an acre, for young walnuts", Hint: "From fourth to sixth leaf. Empty: growth by the acre.",
+		Typical: 70, Low: 1, High: 3000, Units: []string{"trees/ha"}, Optional: true,
+	})
+}
+
+// growthOf is what growth keeps when it is not given.
+type growthOf struct {
+	usual, later sheet.Term
+	full, fourth sheet.Term // questions: whether almonds fill their space; whether walnuts are in fourth to sixth leaf
+}
+
+// usualGrowth is the growth that is taken when none is given.
+func (d demandOf) usualGrowth(s *sheet.Sheet) growthOf {
 	limit := s.Constant("full-crop", "2000 lb crop/ac", sheet.Fact{
 		Label: "Almond crop above which no growth is added", Reads: "2,000 lb/ac",
 		Sources: []string{"common-practice"}, Note: "In kernels.",
 	})
-	first, later := growthTables(s, d.crop)
-	above := d.crop.Is("almond").And(d.yield.More(limit))
-	usual = sheet.If(above, s.Zero("lb N/ac"), sheet.If(d.leaf.AtMost(s.Number(1)), first, later))
-	return usual, above.And(s.Stated(d.growth).Not())
+	g := growthOf{later: growthTable(s, d.crop)}
+	g.full = d.crop.Is("almond").And(d.yield.More(limit))
+	g.fourth = d.crop.Is("walnut").And(d.leaf.AtLeast(s.Number(4))).And(d.leaf.AtMost(s.Number(6))).
+		And(s.Stated(d.growth).Not())
+	ofTrees := s.Step("growth-of-trees", "lb N/ac taken up", d.trees.Times(walnutGrowth(s)).Times(takenUpOfFed(s)),
+		sheet.Says{Label: "Growth of walnuts in fourth to sixth leaf", Also: "kg N/ha taken up",
+			When: g.fourth.And(s.Stated(d.trees))})
+	g.usual = sheet.If(g.full, s.Zero("lb N/ac taken up"), sheet.If(g.fourth.And(s.Stated(d.trees)), ofTrees, g.later))
+	return g
 }
 
 // refuse says what no source gives, and that a leaf is a whole number.
@@ -89,14 +126,16 @@ func (d demandOf) refuse(s *sheet.Sheet, bears sheet.Term) {
 	d.refuseForms(s)
 	unknown := d.crop.Is("pecan").Or(d.crop.Is("hazelnut"))
 	s.Refuse(unknown.And(bears).And(s.Stated(d.removal).Not()),
-		"No published figure is known here for the nitrogen in pecans or hazelnuts. Put in your own as removal: from your "+
-			"advisor, or from an analysis of the nuts.")
-	s.Refuse(unknown.And(s.Stated(d.growth).Not()),
-		"No published figure is known here for the growth of pecan or hazelnut trees. Put in your own as growth: from your "+
-			"advisor, or ounces a tree times the trees on an acre.")
-	s.Refuse(d.crop.Is("pistachio").And(d.leaf.AtMost(s.Number(1))).And(s.Stated(d.growth).Not()),
-		"No published figure is known here for the growth of pistachio in first leaf. Put in your own as growth: from your "+
-			"advisor, or ounces a tree times the trees on an acre.")
+		"No published figure is known here for the nitrogen in pecans or hazelnuts. Put in your own as removal: from "+
+			"your advisor, or from an analysis of the nuts.")
+	first := d.leaf.AtMost(s.Number(1))
+	s.Refuse(unknown.And(first.Not()).And(s.Stated(d.growth).Not()),
+		"No published figure is known here for the growth of pecan or hazelnut trees. Put in your own as growth: from "+
+			"your advisor, or ounces a tree times the trees on an acre.")
+	s.Refuse(first.And(s.Stated(d.growth).Not()),
+		"What a first-leaf tree takes up is published nowhere that we know: what guides print are ounces fed. Work them with "+
+			"tree-rate, and give its answer to season-budget as a need that is fed. If you do know what the trees take up, "+
+			"put it in as growth.")
 }
 
 // refuseForms refuses a yield, or a figure for the nitrogen in a crop, that is told in another form than the one that
@@ -132,8 +171,8 @@ func (d demandOf) slips(s *sheet.Sheet, rate, growth, removed, demand sheet.Term
 		"A figure for 1,000 lb was taken for one of a ton. A ton is 2,000 lb.")
 	s.Slip("thousand-for-ton", "crop-removal", removed.Times(s.Number(2)),
 		"A figure for a ton was taken for one of 1,000 lb. A ton is 2,000 lb.")
-	s.Slip("pounds-not-thousands", "crop-removal", d.yield.Times(rate).Times(s.Number(1000)),
+	s.Slip("pounds-not-thousands", "crop-removal", d.yield.Times(rate).CountedAs("taken up").Times(s.Number(1000)),
 		"The figure is for 1,000 lb of crop, so divide the yield by 1,000 first.")
 	s.Slip("applied-for-taken", "demand", demand.Over(s.Number(0.7)),
-		"That divides by an efficiency of 70 % already. Do that once, in the season's budget, after the credits.")
+		"That divides by an efficiency of 70 % already. The season's budget does that.")
 }

@@ -20,20 +20,24 @@ func init() {
 		situation{nitrogen.CropDemand, demand("hazelnut", "9", "2000 lb/ac", "growth=20 lb N/ac", "removal=30 lb N/ton")},
 	)
 	sayings = append(sayings,
-		saying{nitrogen.CropDemand, demand("almond", "6", "2000 lb/ac"), []string{takenUp}},
+		saying{nitrogen.CropDemand, demand("almond", "6", "2000 lb/ac"), []string{added, takenUp}},
 		saying{nitrogen.CropDemand, demand("almond", "6", "2001 lb/ac"), []string{noGrowth, takenUp}},
 		saying{nitrogen.CropDemand, demand("almond", "6", "2500 lb/ac", "growth=30 lb N/ac"), []string{takenUp}},
-		saying{nitrogen.CropDemand, demand("walnut", "6", "5000 lb/ac"), []string{takenUp}},
+		saying{nitrogen.CropDemand, demand("walnut", "6", "5000 lb/ac"), []string{ofTrees, takenUp}},
+		saying{nitrogen.CropDemand, demand("walnut", "7", "5000 lb/ac"), []string{takenUp}},
+		saying{nitrogen.CropDemand, demand("walnut", "6", "5000 lb/ac", "trees=60 trees/ac"), []string{takenUp}},
+		saying{nitrogen.CropDemand, demand("almond", "6", "0 lb/ac"), []string{takenUp}},
 		saying{nitrogen.CropDemand, demand("walnut", "2", "0 lb/ac"), []string{takenUp}},
 		saying{nitrogen.CropDemand, demand("walnut", "2", "100 lb/ac"), []string{early, takenUp}},
 		saying{nitrogen.CropDemand, demand("walnut", "3", "100 lb/ac"), []string{takenUp}},
 		saying{nitrogen.CropDemand, demand("pistachio", "6", "0 lb/ac"), []string{mature, takenUp}},
 		saying{nitrogen.CropDemand, demand("pistachio", "7", "0 lb/ac"), []string{takenUp}},
 		saying{nitrogen.CropDemand, demand("pistachio", "1", "0 lb/ac", "growth=20 lb N/ac"), []string{takenUp}},
-		saying{nitrogen.CropDemand, demand("almond", "6", "1800 lb/ac", "removal=75 lb N per 1000 lb"), []string{takenUp}},
+		saying{nitrogen.CropDemand, demand("almond", "6", "1800 lb/ac", "removal=75 lb N per 1000 lb"), []string{added, takenUp}},
 		saying{nitrogen.CropDemand, demand("almond", "6", "1800 lb/ac", "removal=76 lb N per 1000 lb"),
-			[]string{unlikely, takenUp}},
-		saying{nitrogen.CropDemand, demand("almond", "6", "1800 lb/ac", "removal=29 lb N/ton"), []string{unlikely, takenUp}},
+			[]string{added, unlikely, takenUp}},
+		saying{nitrogen.CropDemand, demand("almond", "6", "1800 lb/ac", "removal=29 lb N/ton"),
+			[]string{added, unlikely, takenUp}},
 		saying{nitrogen.CropDemand, demand("pecan", "9", "1000 lb/ac", "removal=76 lb N per 1000 lb", "growth=20 lb N/ac"),
 			[]string{takenUp}},
 	)
@@ -46,6 +50,8 @@ func init() {
 
 const (
 	takenUp  = "This is what trees take up, not what to buy."
+	added    = "Growth is added. For almonds over 2,000 lb"
+	ofTrees  = "For walnuts in fourth to sixth leaf a source feeds 1 lb a tree"
 	noGrowth = "No growth is added: almonds over 2,000 lb"
 	early    = "NOTICE Trees in first or second leaf bear next to nothing."
 	mature   = "The growth of pistachio was measured in mature trees."
@@ -106,7 +112,7 @@ func TestPublishedDemand(t *testing.T) {
 // checkApplied checks what is to be applied, through the season's budget.
 func checkApplied(t *testing.T, rows *reference.Ledger) {
 	apply := func(need, share float64) float64 {
-		return answer(t, nitrogen.SeasonBudget, "apply", "lb N/ac", "demand="+decimal(need)+" lb N/ac", "soil=0 lb N/ac",
+		return answer(t, nitrogen.SeasonBudget, "apply", "lb N/ac", "need="+decimal(need)+" lb N/ac taken up", "soil=0 lb N/ac",
 			"water=0 lb N/ac", "efficiency="+decimal(share)+" %")
 	}
 	// G23: UC Davis trials, West Coast Nut 2024-06; value recomputed
@@ -120,7 +126,7 @@ func TestAppliedForAThousandPoundsOfAlmonds(t *testing.T) {
 	for removal, want := range map[string]float64{"60": 86, "68": 97} {
 		need := answer(t, nitrogen.CropDemand, "demand", "lb N/ac", demand("almond", "9", "1000 lb/ac", "growth=0 lb N/ac",
 			"removal="+removal+" lb N per 1000 lb")...)
-		got := answer(t, nitrogen.SeasonBudget, "apply", "lb N/ac", "demand="+decimal(need)+" lb N/ac", "soil=0 lb N/ac",
+		got := answer(t, nitrogen.SeasonBudget, "apply", "lb N/ac", "need="+decimal(need)+" lb N/ac taken up", "soil=0 lb N/ac",
 			"water=0 lb N/ac", "efficiency=70 %")
 		if math.Round(got) != want {
 			t.Errorf("%s lb removed in 1,000 lb of kernels is %v lb applied, want %v", removal, got, want)
@@ -128,22 +134,53 @@ func TestAppliedForAThousandPoundsOfAlmonds(t *testing.T) {
 	}
 }
 
-// A first-leaf need of 25 to 35 lb N/ac stays a range, through the budget.
-func TestFirstLeafIsARange(t *testing.T) {
+// A growth of 25 to 35 lb N/ac that a grower knows stays a range. A range of leaves is refused.
+func TestGrowthIsARange(t *testing.T) {
 	o := enter(t, nitrogen.CropDemand, demand("walnut", "1", "0 lb/ac", "growth=25 to 35 lb N/ac")...)
 	for name, want := range map[string]string{
-		"tree-growth": "25 to 35 lb N/ac", "crop-removal": "0 lb N/ac", "demand": "25 to 35 lb N/ac",
+		"tree-growth": "25 to 35 lb N/ac taken up", "crop-removal": "0 lb N/ac taken up", "demand": "25 to 35 lb N/ac taken up",
 	} {
 		if got := o.Text(name); got != want {
 			t.Errorf("%s is %s, want %s", name, got, want)
 		}
 	}
-	if usual := answer(t, nitrogen.CropDemand, "demand", "lb N/ac", demand("walnut", "1", "0 lb/ac")...); usual != 30 {
-		t.Errorf("without a growth it is %v lb N/ac, want the middle, 30", usual)
-	}
-	years := map[string]sheet.Entry{"crop": {Value: 1, High: 1}, "leaf": {Value: 1, High: 3}, "yield": {}}
+	years := map[string]sheet.Entry{"crop": {Value: 1, High: 1}, "leaf": {Value: 2, High: 4}, "yield": {}}
 	if _, err := sheet.NewBench(nitrogen.CropDemand).Work(years); err == nil {
 		t.Error("a range of leaves is taken")
+	}
+}
+
+// What first-leaf trees are fed is not taken for what they take up, whatever the crop.
+func TestFirstLeafDemandIsRefused(t *testing.T) {
+	for _, o := range nitrogen.CropDemand.FindGiven("crop").Choices {
+		withheld(t, nitrogen.CropDemand, demand(o.Name, "1", "0 lb/ac"), noFirst)
+		known := demand(o.Name, "1", "0 lb/ac", "growth=15 lb N/ac")
+		if got := answer(t, nitrogen.CropDemand, "demand", "lb N/ac", known...); got != 15 {
+			t.Errorf("%v is %v lb N/ac, want 15", known, got)
+		}
+	}
+}
+
+// E33: Farm Progress, Match fertilizer rates in young orchards to growing needs: a pound a tree is fed for growth in
+// fourth to sixth leaf, and no other, and 70 % of it is taken up.
+func TestGrowthOfWalnutsByLeaf(t *testing.T) {
+	for leaf, want := range map[string]float64{"2": 30, "3": 30, "4": 45.5, "5": 45.5, "6": 45.5, "7": 30} {
+		got := answer(t, nitrogen.CropDemand, "tree-growth", "lb N/ac", demand("walnut", leaf, "0 lb/ac", "trees=65 trees/ac")...)
+		alike(t, "leaf "+leaf, got, want)
+	}
+	almond := answer(t, nitrogen.CropDemand, "tree-growth", "lb N/ac", demand("almond", "5", "0 lb/ac", "trees=65 trees/ac")...)
+	alike(t, "an almond", almond, 30)
+}
+
+// The step at the almond crop of 2,000 lb says on both sides what the other side gives.
+func TestStepOfTheAlmondCropNamesItsOtherSide(t *testing.T) {
+	for _, c := range []struct{ yield, demand, other string }{
+		{"1990", "165", "135"}, {"2000", "166", "136"}, {"2010", "137", "167"},
+	} {
+		o := enter(t, nitrogen.CropDemand, demand("almond", "8", c.yield+" lb/ac")...)
+		if o.Text("demand") != c.demand+" lb N/ac taken up" || !strings.Contains(allSaid(o), "make this "+c.other+" lb N/ac") {
+			t.Errorf("%s lb: %s, and %q", c.yield, o.Text("demand"), allSaid(o))
+		}
 	}
 }
 
@@ -151,30 +188,21 @@ const (
 	wholeLeaf    = "Leaf is one whole number, from 1:"
 	noRemoval    = "No published figure is known here for the nitrogen in pecans or hazelnuts."
 	noTreeGrowth = "No published figure is known here for the growth of pecan or hazelnut trees."
-	noPistachio  = "No published figure is known here for the growth of pistachio in first leaf."
+	noFirst      = "What a first-leaf tree takes up is published nowhere that we know:"
 )
 
 func TestDemandIsRefusedWhereNothingIsKnown(t *testing.T) {
 	for _, c := range []struct{ givens, want []string }{
-		{demand("walnut", "0", "0 lb/ac"), []string{wholeLeaf}},
+		{demand("walnut", "0", "0 lb/ac"), []string{wholeLeaf, noFirst}},
 		{demand("walnut", "2.5", "0 lb/ac"), []string{wholeLeaf}},
 		{demand("pecan", "9", "1000 lb/ac"), []string{noRemoval, noTreeGrowth}},
 		{demand("hazelnut", "9", "1000 lb/ac", "growth=20 lb N/ac"), []string{noRemoval}},
 		{demand("hazelnut", "2", "0 lb/ac"), []string{noTreeGrowth}},
-		{demand("pistachio", "1", "0 lb/ac"), []string{noPistachio}},
 	} {
 		withheld(t, nitrogen.CropDemand, c.givens, c.want...)
 	}
 	if got := answer(t, nitrogen.CropDemand, "demand", "lb N/ac", demand("pistachio", "2", "0 lb/ac")...); got != 25 {
 		t.Errorf("pistachio in second leaf takes %v lb N/ac, want 25, as said of later leaves", got)
-	}
-	for _, givens := range [][]string{
-		demand("pecan", "2", "0 lb/ac", "growth=15 lb N/ac"),
-		demand("pistachio", "1", "0 lb/ac", "growth=15 lb N/ac"),
-	} {
-		if got := answer(t, nitrogen.CropDemand, "demand", "lb N/ac", givens...); got != 15 {
-			t.Errorf("%v is %v lb N/ac, want 15", givens, got)
-		}
 	}
 }
 
@@ -190,7 +218,7 @@ func withheld(t *testing.T, s *sheet.Sheet, givens []string, want ...string) {
 
 // What no source gives is asked for, and stands in no list as a number.
 func TestNoFigureOfACropIsSilent(t *testing.T) {
-	lists := []string{"removal-of-crop", "removal-least", "removal-most", "growth-first-leaf", "growth-later"}
+	lists := []string{"removal-of-crop", "removal-least", "removal-most", "growth-later"}
 	for _, list := range lists {
 		for _, crop := range []string{"pecan", "hazelnut"} {
 			if figure := listed(t, nitrogen.CropDemand, list, crop); !math.IsNaN(figure) {
@@ -245,19 +273,22 @@ func TestDemandByHand(t *testing.T) {
 		"pounds-not-thousands": 122_400, "applied-for-taken": 152.4 / 0.7,
 	})
 	readsAs(t, nitrogen.CropDemand, demand("walnut", "8", "3 tons/ac"),
-		"tree growth = listed for this crop = 30 lb N/ac",
+		"tree growth = listed for this crop = 30 lb N/ac taken up",
 		"removal rate = listed for this crop = 14.5 lb N per 1000 lb crop",
-		"crop removal = yield × removal rate = 6,000 lb/ac × 14.5 lb N per 1000 lb crop = 87 lb N/ac",
-		"demand = tree growth + crop removal = 30 lb N/ac + 87 lb N/ac = 117 lb N/ac")
-	readsAs(t, nitrogen.CropDemand, demand("almond", "1", "0 lb/ac"),
-		"tree growth = listed for this crop in first leaf = 30 lb N/ac",
-		"crop removal = 0 lb N/ac",
-		"demand = tree growth + crop removal = 30 lb N/ac + 0 lb N/ac = 30 lb N/ac")
+		"crop removal = yield × removal rate = 6,000 lb/ac × 14.5 lb N per 1000 lb crop = 87 lb N/ac taken up",
+		"demand = tree growth + crop removal = 30 lb N/ac taken up + 87 lb N/ac taken up = 117 lb N/ac taken up")
+	readsAs(t, nitrogen.CropDemand, demand("walnut", "5", "0 lb/ac", "trees=66 trees/ac"),
+		"growth of trees = trees × 1 lb N/tree fed × 70 % = 66 trees/ac × 1 lb N/tree fed × 70 % = 46.2 lb N/ac taken up",
+		"tree growth = growth of trees = 46.2 lb N/ac taken up",
+		"crop removal = 0 lb N/ac taken up",
+		"demand = tree growth + crop removal = 46.2 lb N/ac taken up + 0 lb N/ac taken up = 46.2 lb N/ac taken up")
 	readsAs(t, nitrogen.CropDemand, demand("almond", "9", "2500 lb kernels/ac", "removal=65 lb N per 1000 lb"),
-		"tree growth = 0 lb N/ac",
+		"tree growth = 0 lb N/ac taken up",
 		"removal rate = removal = 65 lb N per 1000 lb crop",
-		"crop removal = yield × removal rate = 2,500 lb/ac × 65 lb N per 1000 lb crop = 162.5 lb N/ac",
-		"demand = tree growth + crop removal = 0 lb N/ac + 162.5 lb N/ac = 162.5 lb N/ac")
+		"crop removal = yield × removal rate = 2,500 lb/ac × 65 lb N per 1000 lb crop = 162.5 lb N/ac taken up",
+		"demand = tree growth + crop removal = 0 lb N/ac taken up + 162.5 lb N/ac taken up = 162.5 lb N/ac taken up",
+		"growth below = listed for this crop = 30 lb N/ac taken up",
+		"other side = crop removal + growth below = 162.5 lb N/ac taken up + 30 lb N/ac taken up = 192.5 lb N/ac taken up")
 }
 
 // byHand wants each slip to be what a grower who makes it would get on the back of an envelope.
@@ -280,7 +311,7 @@ func byHand(t *testing.T, s *sheet.Sheet, givens []string, want map[string]float
 // readsAs wants the work to read so, line by line.
 func readsAs(t *testing.T, s *sheet.Sheet, givens []string, want ...string) {
 	t.Helper()
-	if got := work(t, s, write(t, s, givens...)).Work(); !slices.Equal(got, want) {
+	if got := enter(t, s, givens...).Work(); !slices.Equal(got, want) {
 		t.Errorf("%s of %v:\n got  %q\n want %q", s.Name, givens, got, want)
 	}
 }

@@ -24,11 +24,11 @@ func feedSchedule(s *sheet.Sheet) {
 	f.some = f.parts.More(s.Number(grain))
 	f.count = s.Answer("feeds", "", sheet.If(f.some, f.parts.RoundUpPast(grain), s.Number(0)),
 		sheet.Says{Label: "Feeds"})
-	f.each = s.Answer("each", "oz N/tree", sheet.If(f.some, f.season.Over(f.count), s.Zero("oz N/tree")),
-		sheet.Says{Label: "Nitrogen for one tree, each feed", Also: "g N/tree"})
-	f.acre = s.Answer("each-acre", "lb N/ac", sheet.If(f.some, f.nitrogen.Over(f.count), s.Zero("lb N/ac")),
-		sheet.Says{Label: "Nitrogen for an acre, each feed", Also: "kg N/ha"})
-	f.product = s.Answer("product", "lb product/ac", f.acre.Over(t.strength),
+	f.each = s.Answer("each", "oz N/tree fed", sheet.If(f.some, f.season.Over(f.count), s.Zero("oz N/tree fed")),
+		sheet.Says{Label: "Nitrogen for one tree, each feed", Also: "g N/tree fed"})
+	f.acre = s.Answer("each-acre", "lb N/ac fed", sheet.If(f.some, f.nitrogen.Over(f.count), s.Zero("lb N/ac fed")),
+		sheet.Says{Label: "Nitrogen for an acre, each feed", Also: "kg N/ha fed"})
+	f.product = s.Answer("product", "lb product/ac", f.acre.Uncounted("lb N/ac").Over(t.strength),
 		sheet.Says{Label: "Material for an acre, each feed", Also: "kg product/ha"})
 	s.Answer("volume", "gal/ac", f.product.Over(t.gallon),
 		sheet.Says{Label: "Gallons for an acre, each feed", Also: "L/ha", When: t.liquid})
@@ -76,16 +76,16 @@ type feedPlan struct {
 
 func feedGivens(s *sheet.Sheet) *feedPlan {
 	f := &feedPlan{s: s}
-	f.nitrogen = s.Given("nitrogen", "lb N/ac", sheet.Field{
+	f.nitrogen = s.Given("nitrogen", "lb N/ac fed", sheet.Field{
 		Label: "Nitrogen to apply in the season", Hint: "On an acre: what the season's budget leaves to apply.",
-		Typical: 30, Low: 0, High: 500, Units: []string{"kg N/ha"},
+		Typical: 30, Low: 0, High: 500, Units: []string{"kg N/ha fed"},
 	})
 	f.trees = treesGiven(s)
 	f.leaf = s.Given("leaf", "", leafField(1))
-	f.cap = s.Given("cap", "oz N/tree", sheet.Field{
+	f.cap = s.Given("cap", "oz N/tree fed", sheet.Field{
 		Label: "Most in one feed, if you set it", Hint: "Empty: 1 oz a tree in first leaf, 2 oz in second, 5 oz " +
 			"from fifth on.",
-		Typical: 0.8, Low: 0.05, High: 100, Units: []string{"g N/tree", "lb N/tree"}, Optional: true,
+		Typical: 0.8, Low: 0.05, High: 100, Units: []string{"g N/tree fed", "lb N/tree fed"}, Optional: true,
 	})
 	f.first = s.Given("first", "days", sheet.Field{
 		Label: "Day of the first feed", Hint: "Common practice: once there are 8 to 12 in of new growth.",
@@ -101,12 +101,12 @@ func feedGivens(s *sheet.Sheet) *feedPlan {
 // share sets the season of a tree against the most in one feed.
 func (f *feedPlan) share() {
 	s := f.s
-	f.season = s.Step("season", "oz N/tree", f.nitrogen.Times(ouncesInPound(s)).Over(f.trees),
-		sheet.Says{Label: "Nitrogen for one tree, in the season", Work: "season of a tree", Also: "g N/tree"})
-	f.usual = s.Step("usual", "oz N/tree", fedYears(s, f.leaf).Times(feedAYear(s)),
-		sheet.Says{Label: "Most in one feed, for this leaf", Work: "most for this leaf", Also: "g N/tree"})
-	f.limit = s.Step("limit", "oz N/tree", sheet.If(s.Stated(f.cap), f.cap, f.usual),
-		sheet.Says{Label: "Most in one feed, as used", Work: "most in a feed", Also: "g N/tree"})
+	f.season = s.Step("season", "oz N/tree fed", f.nitrogen.Times(ouncesInPound(s)).Over(f.trees),
+		sheet.Says{Label: "Nitrogen for one tree, in the season", Work: "season of a tree", Also: "g N/tree fed"})
+	f.usual = s.Step("usual", "oz N/tree fed", fedYears(s, f.leaf).Times(feedAYear(s)),
+		sheet.Says{Label: "Most in one feed, for this leaf", Work: "most for this leaf", Also: "g N/tree fed"})
+	f.limit = s.Step("limit", "oz N/tree fed", sheet.If(s.Stated(f.cap), f.cap, f.usual),
+		sheet.Says{Label: "Most in one feed, as used", Work: "most in a feed", Also: "g N/tree fed"})
 	f.parts = f.season.Over(f.limit)
 }
 

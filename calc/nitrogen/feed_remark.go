@@ -23,9 +23,10 @@ func (f *feedPlan) caution() {
 	above := s.Stated(f.cap).And(f.cap.More(f.usual))
 	over := above.And(f.each.More(f.usual))
 	s.Warn("feed-burns", over,
-		"Each feed of {each} is over {usual}, which is the most for this leaf. Take your own limit out.")
+		"Each feed of {each bare} oz of nitrogen a tree is over {usual bare} oz, which is the most for this leaf. Take your own limit out.")
 	s.Warn("feed-burns", above.And(over.Not()),
-		"You set {cap} as the most in one feed, and {usual} is the most for this leaf. These feeds of {each} stay within it.")
+		"You set {cap bare} oz of nitrogen a tree as the most in one feed, and {usual bare} oz is the most for this leaf. "+
+			"These feeds of {each bare} oz stay within it.")
 	sayOfSeason(s, f.leaf, f.some, f.season, "season")
 	closeYoung, close := s.Constant("close-young", "21 days", sheet.Fact{
 		Label: "Fewest days between feeds of young trees", Sources: []string{"common-practice"},

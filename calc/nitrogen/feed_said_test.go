@@ -25,7 +25,7 @@ func init() {
 		situation{feed, feedsOf("20", "1", "46-0-0")},
 		situation{feed, feedsOf("50", "2", "21-0-0-24S")},
 	)
-	tooMuch := "NOTICE For a whole season 4.36 oz N/tree is more than young trees are given:"
+	tooMuch := "NOTICE For a whole season 4.36 oz of nitrogen a tree is more than young trees are given:"
 	sayings = append(sayings,
 		saying{feed, feedsOf("6", "1", "UAN-28", "last=2027-04-15"), feedSaid(onYoung)},
 		saying{feed, feedsOf("6", "1", "CAN-17", "last=2027-04-15"), feedSaid(onYoung)},
@@ -48,18 +48,18 @@ func init() {
 		saying{feed, feedsOf("30", "1", "AN-20"), feedSaid(tooMuch)},
 		saying{feed, feedsOf("55", "2", "AN-20"), feedSaid()},
 		saying{feed, feedsOf("55.1", "2", "AN-20"),
-			feedSaid("NOTICE For a whole season 8.01 oz N/tree is more than young trees are given:")},
+			feedSaid("NOTICE For a whole season 8.01 oz of nitrogen a tree is more than young trees are given:")},
 		saying{feed, feedsOf("84", "3", "AN-20", "last=2027-10-15"),
-			feedSaid("NOTICE For a whole season 12.2 oz N/tree is more than young trees are given:")},
+			feedSaid("NOTICE For a whole season 12.2 oz of nitrogen a tree is more than young trees are given:")},
 		saying{feed, feedsOf("100", "4", "AN-20", "last=2027-10-15"), feedSaid()},
 
 		// The most in one feed.
 		saying{feed, feedsOf("27.5", "1", "AN-20", "cap=1 oz N/tree"), feedSaid(wholeYear)},
 		saying{feed, feedsOf("27.5", "1", "AN-20", "cap=1.5 oz N/tree"),
-			feedSaid("NOTICE Each feed of 1.33 oz N/tree is over 1 oz N/tree,", wholeYear)},
+			feedSaid("NOTICE Each feed of 1.33 oz of nitrogen a tree is over 1 oz,", wholeYear)},
 		saying{feed, feedsOf("27.5", "2", "AN-20", "cap=1.5 oz N/tree"), feedSaid()},
 		saying{feed, feedsOf("13.75", "1", "AN-20", "cap=1.05 oz N/tree"),
-			feedSaid("NOTICE You set 1.05 oz N/tree as the most in one feed, and 1 oz N/tree is the most", wholeYear)},
+			feedSaid("NOTICE You set 1.05 oz of nitrogen a tree as the most in one feed, and 1 oz is the most", wholeYear)},
 		saying{feed, feedsOf("30", "5", "AN-20", "last=2027-04-15"), feedSaid()},
 		saying{feed, feedsOf("30", "6", "AN-20", "last=2027-04-15"),
 			[]string{"NOTICE The limit for one feed is printed", growth, drowned}},
@@ -95,14 +95,14 @@ func TestWorkOfTheFeeds(t *testing.T) {
 	want := []string{
 		"share of nitrogen = listed for this material = 32 % N of product",
 		"weight of a gallon = listed for this material = 11.06 lb product/gal",
-		"season of a tree = nitrogen × 16 oz/lb ÷ trees = 30 lb N/ac × 16 oz/lb ÷ 110 trees/ac = 4.36 oz N/tree",
-		"most for this leaf = (the smaller of 5 and leaf) × 1 oz N/tree = (the smaller of 5 and 1) × 1 oz N/tree = " +
-			"1 oz N/tree",
-		"most in a feed = most for this leaf = 1 oz N/tree",
-		"feeds = rounded up: (season of a tree ÷ most in a feed) = rounded up: (4.36 oz N/tree ÷ 1 oz N/tree) = 5",
-		"each = season of a tree ÷ feeds = 4.364 oz N/tree ÷ 5 = 0.873 oz N/tree",
-		"each acre = nitrogen ÷ feeds = 30 lb N/ac ÷ 5 = 6 lb N/ac",
-		"product = each acre ÷ share of nitrogen = 6 lb N/ac ÷ 32 % N of product = 18.75 lb product/ac",
+		"season of a tree = nitrogen × 16 oz/lb ÷ trees = 30 lb N/ac fed × 16 oz/lb ÷ 110 trees/ac = 4.36 oz N/tree fed",
+		"most for this leaf = (the smaller of 5 and leaf) × 1 oz N/tree fed = (the smaller of 5 and 1) × 1 oz N/tree fed = " +
+			"1 oz N/tree fed",
+		"most in a feed = most for this leaf = 1 oz N/tree fed",
+		"feeds = rounded up: (season of a tree ÷ most in a feed) = rounded up: (4.36 oz N/tree fed ÷ 1 oz N/tree fed) = 5",
+		"each = season of a tree ÷ feeds = 4.364 oz N/tree fed ÷ 5 = 0.873 oz N/tree fed",
+		"each acre = nitrogen ÷ feeds = 30 lb N/ac fed ÷ 5 = 6 lb N/ac fed",
+		"product = each acre ÷ share of nitrogen = 6 lb N/ac fed ÷ 32 % N of product = 18.75 lb product/ac",
 		"volume = product ÷ weight of a gallon = 18.75 lb product/ac ÷ 11.06 lb product/gal = 1.7 gal/ac",
 		"days from first to last = last − first = Jul 15, 2027 − Apr 15, 2027 = 91 days",
 		"every = rounded up: (days from first to last ÷ (feeds − 1)) = rounded up: (91 days ÷ (5 − 1)) = 23 days",

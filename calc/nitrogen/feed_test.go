@@ -16,7 +16,7 @@ import (
 
 // feedsOf is a season of 110 trees an acre from April 15 to July 15, with what else there is.
 func feedsOf(pounds, leaf, material string, more ...string) []string {
-	givens := append([]string{"nitrogen=" + pounds + " lb N/ac", "trees=110 trees/ac", "leaf=" + leaf,
+	givens := append([]string{"nitrogen=" + pounds + " lb N/ac fed", "trees=110 trees/ac", "leaf=" + leaf,
 		"material=" + material}, more...)
 	for _, day := range []string{"first=2027-04-15", "last=2027-07-15"} {
 		name := day[:len("last=")]
@@ -164,8 +164,8 @@ func TestWholeFeedsStayWhole(t *testing.T) {
 
 func TestFeedsByHand(t *testing.T) {
 	// Common practice: six feeds of a 4 oz season are 0.667 oz each.
-	six := fed(t, feedsOf("27.5", "1", "46-0-0", "cap=0.7 oz N/tree")...)
-	for name, want := range map[string]string{"feeds": "6", "each": "0.667 oz N/tree", "each-acre": "4.58 lb N/ac",
+	six := fed(t, feedsOf("27.5", "1", "46-0-0", "cap=0.7 oz N/tree fed")...)
+	for name, want := range map[string]string{"feeds": "6", "each": "0.667 oz N/tree fed", "each-acre": "4.58 lb N/ac fed",
 		"product": "9.96 lb product/ac", "every": "19 days", "date-1": "Apr 15, 2027", "date-6": "Jul 15, 2027"} {
 		if got := six.Text(name); got != want {
 			t.Errorf("six feeds: %s is %s, want %s", name, got, want)
@@ -176,7 +176,7 @@ func TestFeedsByHand(t *testing.T) {
 	}
 	// 30 lb on 110 trees is 4.364 oz: five feeds, 6 lb each, 18.75 lb of UAN-32 at 11.06 lb a gallon.
 	five := fed(t, feedsOf("30", "1", "UAN-32")...)
-	for name, want := range map[string]string{"feeds": "5", "each-acre": "6 lb N/ac", "product": "18.8 lb product/ac",
+	for name, want := range map[string]string{"feeds": "5", "each-acre": "6 lb N/ac fed", "product": "18.8 lb product/ac",
 		"volume": "1.7 gal/ac", "every": "23 days", "date-2": "May 8, 2027", "date-5": "Jul 15, 2027"} {
 		if got := five.Text(name); got != want {
 			t.Errorf("five feeds: %s is %s, want %s", name, got, want)
@@ -203,10 +203,10 @@ func TestFeedsByHand(t *testing.T) {
 // then 3 or 4 feeds, and 2 in second leaf.
 func TestCapOfTheFirstTwoLeaves(t *testing.T) {
 	for _, c := range []struct{ leaf, limit, feeds string }{
-		{"1", "1 oz N/tree", "3 to 4"}, {"2", "2 oz N/tree", "2"},
+		{"1", "1 oz N/tree fed", "3 to 4"}, {"2", "2 oz N/tree fed", "2"},
 	} {
 		o := enter(t, nitrogen.FeedSchedule, feedsOf("20.625 to 27.5", c.leaf, "UAN-32")...)
-		if o.Text("season") != "3 to 4 oz N/tree" || o.Text("limit") != c.limit || o.Text("feeds") != c.feeds {
+		if o.Text("season") != "3 to 4 oz N/tree fed" || o.Text("limit") != c.limit || o.Text("feeds") != c.feeds {
 			t.Errorf("leaf %s: %s at %s is %s feeds, want %s at %s", c.leaf, o.Text("season"), o.Text("limit"),
 				o.Text("feeds"), c.feeds, c.limit)
 		}

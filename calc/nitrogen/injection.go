@@ -17,9 +17,9 @@ type run struct {
 
 func injection(s *sheet.Sheet) {
 	s.Head("Injecting a feed", "Turns a feed for a block into gallons, and into the speed of the injector.")
-	nitrogen := s.Given("nitrogen", "lb N/ac", sheet.Field{
+	nitrogen := s.Given("nitrogen", "lb N/ac fed", sheet.Field{
 		Label: "Nitrogen in this feed", Hint: "One feed, not the season.",
-		Typical: 5, Low: 0, High: 200, Units: []string{"kg N/ha"},
+		Typical: 5, Low: 0, High: 200, Units: []string{"kg N/ha fed"},
 	})
 	acres := s.Given("acres", "ac", sheet.Field{
 		Label: "Size of the block", Hint: "What runs at once from this injector.",
@@ -32,7 +32,7 @@ func injection(s *sheet.Sheet) {
 		Typical: 500, Low: 1, High: 20_000, Units: []string{"cfs", "L/s"}, Optional: true,
 	})
 	t := fromLabel(s, grade)
-	feed := s.Step("feed", "lb N", nitrogen.Times(acres), sheet.Says{Label: "Nitrogen for the block", Also: "kg N"})
+	feed := s.Step("feed", "lb N", nitrogen.Uncounted("lb N/ac").Times(acres), sheet.Says{Label: "Nitrogen for the block", Also: "kg N"})
 	product := s.Step("product", "lb product", feed.Over(t.strength),
 		sheet.Says{Label: "Material for the block", Also: "kg product"})
 	volume := s.Answer("volume", "gal", product.Over(t.gallon),

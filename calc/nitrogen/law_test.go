@@ -25,12 +25,6 @@ var responses = []response{
 	{nitrogen.WaterNitrogen, "per-inch", "nitrate", 1}, {nitrogen.WaterNitrogen, "per-inch", "water", 0},
 	{nitrogen.TreeRate, "nitrogen", "rate", 1}, {nitrogen.TreeRate, "nitrogen", "trees", 1},
 	{nitrogen.AcreRate, "rate", "nitrogen", 1}, {nitrogen.AcreRate, "rate", "trees", -1},
-	{nitrogen.SeasonBudget, "credits", "demand", 0}, {nitrogen.SeasonBudget, "credits", "soil", 1},
-	{nitrogen.SeasonBudget, "credits", "water", 1}, {nitrogen.SeasonBudget, "credits", "other", 1},
-	{nitrogen.SeasonBudget, "short", "demand", 1}, {nitrogen.SeasonBudget, "short", "soil", -1},
-	{nitrogen.SeasonBudget, "short", "efficiency", 0}, {nitrogen.SeasonBudget, "apply", "efficiency", -1},
-	{nitrogen.SeasonBudget, "apply", "demand", 1}, {nitrogen.SeasonBudget, "apply", "water", -1},
-	{nitrogen.SeasonBudget, "surplus", "demand", -1}, {nitrogen.SeasonBudget, "surplus", "other", 1},
 }
 
 func TestAnswersFollowTheirGivens(t *testing.T) {
@@ -95,9 +89,6 @@ var scalings = []scaling{
 	{nitrogen.TreeRate, "nitrogen", 1, []string{"trees"}},
 	{nitrogen.AcreRate, "rate", 1, []string{"nitrogen"}},
 	{nitrogen.AcreRate, "rate", -1, []string{"trees"}},
-	{nitrogen.SeasonBudget, "apply", 1, append([]string{"demand"}, credits...)},
-	{nitrogen.SeasonBudget, "surplus", 1, append([]string{"demand"}, credits...)},
-	{nitrogen.SeasonBudget, "apply", -1, []string{"efficiency"}},
 }
 
 // Twice the givens give the answer times a power of two to the last bit, since doubling rounds nothing.

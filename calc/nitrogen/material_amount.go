@@ -7,16 +7,17 @@ var MaterialAmount = sheet.New("material-amount", materialAmount)
 
 func materialAmount(s *sheet.Sheet) {
 	s.Head("How much material", "Turns pounds of nitrogen into pounds and gallons of a material, and into dollars.")
-	nitrogen := s.Given("nitrogen", "lb N/ac", sheet.Field{
+	nitrogen := s.Given("nitrogen", "lb N/ac fed", sheet.Field{
 		Label: "Nitrogen to put on", Hint: "Pounds of nitrogen, not of material.",
-		Typical: 30, Low: 0, High: 500, Units: []string{"kg N/ha"},
+		Typical: 30, Low: 0, High: 500, Units: []string{"kg N/ha fed"},
 	})
+	pounds := nitrogen.Uncounted("lb N/ac")
 	grade := materialGiven(s)
 	asked := priceField("Price of the material", "Leave it empty if you do not need the cost.", 400)
 	asked.Optional, asked.For = true, []*sheet.Given{grade}
 	price := s.Given("price", "$/ton product", asked)
 	t := fromLabel(s, grade)
-	product := s.Answer("product", "lb product/ac", nitrogen.Over(t.strength),
+	product := s.Answer("product", "lb product/ac", pounds.Over(t.strength),
 		sheet.Says{Label: "Material for an acre", Also: "kg product/ha"})
 	volume := s.Answer("volume", "gal/ac", product.Over(t.gallon),
 		sheet.Says{Label: "Gallons for an acre", Also: "L/ha", When: t.liquid})
@@ -37,19 +38,19 @@ func materialAmount(s *sheet.Sheet) {
 	t.noticeWeight()
 	t.fieldRule(inGallon)
 	t.storing()
-	t.souring(nitrogen)
+	t.souring(pounds)
 
 	share := t.strength.In("lb N/lb product")
-	s.Slip("nitrogen-for-product", "product", nitrogen,
+	s.Slip("nitrogen-for-product", "product", pounds,
 		"That is the nitrogen. The material is only partly nitrogen: divide by its share.")
-	s.Slip("share-multiplied", "product", nitrogen.Times(share),
+	s.Slip("share-multiplied", "product", pounds.Times(share),
 		"Divide by the share of nitrogen: it takes more material than nitrogen, not less.")
 	s.Slip("percent-as-number", "product", product.Over(s.Number(100)),
 		"The percent was taken as a whole number. 32 % is 0.32.")
-	gallonSlips(s, product, nitrogen.Term)
+	gallonSlips(s, product, pounds)
 	s.Slip("ton-for-pound", "cost", cost.Times(s.Number(2000)),
 		"The price is for a ton, and this takes it for a pound. Divide by 2,000.")
-	s.Slip("nitrogen-priced", "cost", nitrogen.Times(price).Over(s.Number(2000)),
+	s.Slip("nitrogen-priced", "cost", pounds.Times(price).Over(s.Number(2000)),
 		"That prices the nitrogen as if it were the material. Price the pounds of material.")
 	s.Slip("product-priced", "per-nitrogen", price.In("$/lb product"),
 		"That is the price of a pound of material. Only part of it is nitrogen: divide by its share.")

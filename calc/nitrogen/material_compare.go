@@ -19,10 +19,11 @@ type rival struct {
 
 func materialCompare(s *sheet.Sheet) {
 	s.Head("Which material", "Compares materials by the pound of nitrogen: cost, forms, and lime.")
-	nitrogen := s.Given("nitrogen", "lb N/ac", sheet.Field{
+	nitrogen := s.Given("nitrogen", "lb N/ac fed", sheet.Field{
 		Label: "Nitrogen to put on", Hint: "Pounds of nitrogen, the same from each.",
-		Typical: 30, Low: 0, High: 500, Units: []string{"kg N/ha"},
+		Typical: 30, Low: 0, High: 500, Units: []string{"kg N/ha fed"},
 	})
+	pounds := nitrogen.Uncounted("lb N/ac")
 	first, second := &rival{place: "first"}, &rival{place: "second"}
 	third := &rival{place: "third", optional: true}
 	first.ask(s, "First material", "UAN-32", 420)
@@ -31,16 +32,16 @@ func materialCompare(s *sheet.Sheet) {
 	first.priceNitrogen(s, "first-per-nitrogen")
 	second.priceNitrogen(s, "second-per-nitrogen")
 	third.priceNitrogen(s, "third-per-nitrogen")
-	s.Answer("first-cost", "$/ac", nitrogen.Times(first.each), first.cost(s, "Cost of an acre", "$/ha", "cost of an acre"))
-	s.Answer("second-cost", "$/ac", nitrogen.Times(second.each),
+	s.Answer("first-cost", "$/ac", pounds.Times(first.each), first.cost(s, "Cost of an acre", "$/ha", "cost of an acre"))
+	s.Answer("second-cost", "$/ac", pounds.Times(second.each),
 		second.cost(s, "Cost of an acre", "$/ha", "cost of an acre"))
-	s.Answer("third-cost", "$/ac", nitrogen.Times(third.each), third.cost(s, "Cost of an acre", "$/ha", "cost of an acre"))
+	s.Answer("third-cost", "$/ac", pounds.Times(third.each), third.cost(s, "Cost of an acre", "$/ha", "cost of an acre"))
 	first.listForms(s, "first-nitrate", "first-ammonium", "first-urea")
 	second.listForms(s, "second-nitrate", "second-ammonium", "second-urea")
 	third.listForms(s, "third-nitrate", "third-ammonium", "third-urea")
-	first.limeFor(s, nitrogen, "first-lime")
-	second.limeFor(s, nitrogen, "second-lime")
-	third.limeFor(s, nitrogen, "third-lime")
+	first.limeFor(s, pounds, "first-lime")
+	second.limeFor(s, pounds, "second-lime")
+	third.limeFor(s, pounds, "third-lime")
 
 	s.Say(sheet.Note, third.grade.Is("none").And(s.Stated(third.price)),
 		"The third material is none, so its price is not used.")
@@ -51,8 +52,8 @@ func materialCompare(s *sheet.Sheet) {
 	for _, r := range rivals {
 		r.sayForms(s)
 	}
-	first.slips(s, nitrogen)
-	second.slips(s, nitrogen)
+	first.slips(s, pounds)
+	second.slips(s, pounds)
 }
 
 // ask asks which material it is, and what it costs.
@@ -138,7 +139,7 @@ func (r *rival) listForms(s *sheet.Sheet, nitrate, ammonium, urea string) {
 }
 
 // limeFor works the lime that makes up for what its nitrogen does to the soil.
-func (r *rival) limeFor(s *sheet.Sheet, nitrogen *sheet.Given, answer string) {
+func (r *rival) limeFor(s *sheet.Sheet, nitrogen sheet.Term, answer string) {
 	r.limeEach = s.Step(r.place+"-lime-each", "lb CaCO3/lb N", listedLime(s, r.grade),
 		r.says("Lime for a pound of its nitrogen", "", "lime for a pound of N"))
 	s.Answer(answer, "lb CaCO3/ac", nitrogen.Times(r.limeEach),
@@ -146,7 +147,7 @@ func (r *rival) limeFor(s *sheet.Sheet, nitrogen *sheet.Given, answer string) {
 }
 
 // slips are the known wrong ways to its answers.
-func (r *rival) slips(s *sheet.Sheet, nitrogen *sheet.Given) {
+func (r *rival) slips(s *sheet.Sheet, nitrogen sheet.Term) {
 	share := r.strength.In("lb N/lb product")
 	s.Slip(r.place+"-product-priced", r.place+"-per-nitrogen",
 		sheet.If(r.price.IsOther(), r.price.AsOther().Over(r.gallon), r.price.In("$/lb product")),

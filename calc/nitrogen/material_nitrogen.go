@@ -18,11 +18,11 @@ func materialNitrogen(s *sheet.Sheet) {
 	weight := s.Step("product", "lb product/ac",
 		sheet.If(amount.IsOther(), amount.AsOther().Times(t.gallon), amount),
 		sheet.Says{Label: "Weight of the material", Also: "kg product/ha"})
-	nitrogen := s.Answer("nitrogen", "lb N/ac", weight.Times(t.strength),
-		sheet.Says{Label: "Nitrogen for an acre", Also: "kg N/ha"})
+	nitrogen := s.Answer("nitrogen", "lb N/ac fed", weight.Times(t.strength).CountedAs("fed"),
+		sheet.Says{Label: "Nitrogen for an acre", Also: "kg N/ha fed"})
 	ounces := ouncesInPound(s)
-	rate := s.Answer("rate", "oz N/tree", nitrogen.Times(ounces).Over(trees),
-		sheet.Says{Label: "Nitrogen for one tree", Also: "g N/tree"})
+	rate := s.Answer("rate", "oz N/tree fed", nitrogen.Times(ounces).Over(trees),
+		sheet.Says{Label: "Nitrogen for one tree", Also: "g N/tree fed"})
 	s.Refuse(amount.IsOther().And(t.unweighed),
 		"The amount is in gallons, and no published weight of a gallon is at hand for this liquid. Put in the weight of a "+
 			"gallon from the delivery ticket.")

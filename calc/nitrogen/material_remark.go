@@ -42,7 +42,7 @@ func (t *tank) storing() {
 }
 
 // souring tells what the nitrogen does to the soil's pH, and the lime that undoes it.
-func (t *tank) souring(nitrogen *sheet.Given) {
+func (t *tank) souring(nitrogen sheet.Term) {
 	s := t.s
 	each := s.Step("lime-each", "lb CaCO3/lb N", listedLime(s, t.grade),
 		sheet.Says{Label: "Lime for a pound of its nitrogen", Work: "lime for a pound of N"})

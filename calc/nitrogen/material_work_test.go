@@ -16,7 +16,7 @@ func TestWorkOfMaterialsReadsAsAGrowerWouldWriteIt(t *testing.T) {
 		{situation{nitrogen.MaterialAmount, []string{"nitrogen=30 lb N/ac", "material=UAN-32", "price=420 $/ton"}}, []string{
 			"share of nitrogen = listed for this material = 32 % N of product",
 			"weight of a gallon = listed for this material = 11.06 lb product/gal",
-			"product = nitrogen ÷ share of nitrogen = 30 lb N/ac ÷ 32 % N of product = 93.75 lb product/ac",
+			"product = nitrogen ÷ share of nitrogen = 30 lb N/ac fed ÷ 32 % N of product = 93.75 lb product/ac",
 			"volume = product ÷ weight of a gallon = 93.75 lb product/ac ÷ 11.06 lb product/gal = 8.48 gal/ac",
 			"nitrogen in a gallon = weight of a gallon × share of nitrogen = 11.06 lb product/gal × 32 % N of " +
 				"product = 3.54 lb N/gal",
@@ -25,25 +25,25 @@ func TestWorkOfMaterialsReadsAsAGrowerWouldWriteIt(t *testing.T) {
 			"difference = the size of (nitrogen in a gallon ÷ 3 lb N/gal − 1) = the size of (3.5392 lb N/gal ÷ " +
 				"3 lb N/gal − 1) = 18 %",
 			"lime for a pound of N = listed for this material = 1.78 lb CaCO3/lb N",
-			"lime = nitrogen × lime for a pound of N = 30 lb N/ac × 1.78 lb CaCO3/lb N = 53.4 lb CaCO3/ac"}},
-		{situation{nitrogen.MaterialAmount, []string{"nitrogen=30 lb N/ac", "material=CAN-17", "analysis=17.5 % N",
+			"lime = nitrogen × lime for a pound of N = 30 lb N/ac fed × 1.78 lb CaCO3/lb N = 53.4 lb CaCO3/ac"}},
+		{situation{nitrogen.MaterialAmount, []string{"nitrogen=30 lb N/ac fed", "material=CAN-17", "analysis=17.5 % N",
 			"density=12.5 lb/gal", "price=3 $/gal"}}, []string{
 			"share of nitrogen = analysis = 17.5 % N = 17.5 % N of product",
 			"weight of a gallon = density = 12.5 lb/gal = 12.5 lb product/gal",
-			"product = nitrogen ÷ share of nitrogen = 30 lb N/ac ÷ 17.5 % N of product = 171 lb product/ac",
+			"product = nitrogen ÷ share of nitrogen = 30 lb N/ac fed ÷ 17.5 % N of product = 171 lb product/ac",
 			"volume = product ÷ weight of a gallon = 171 lb product/ac ÷ 12.5 lb product/gal = 13.7 gal/ac",
 			"nitrogen in a gallon = weight of a gallon × share of nitrogen = 12.5 lb product/gal × 17.5 % N of " +
 				"product = 2.19 lb N/gal",
 			"cost = volume × price = 13.714 gal/ac × $3/gal = $41.14/ac",
 			"cost of a pound of N = price ÷ nitrogen in a gallon = $3/gal ÷ 2.1875 lb N/gal = $1.37/lb N",
 			"lime for a pound of N = listed for this material = 0.53 lb CaCO3/lb N",
-			"lime = nitrogen × lime for a pound of N = 30 lb N/ac × 0.53 lb CaCO3/lb N = 15.9 lb CaCO3/ac"}},
+			"lime = nitrogen × lime for a pound of N = 30 lb N/ac fed × 0.53 lb CaCO3/lb N = 15.9 lb CaCO3/ac"}},
 		{situation{nitrogen.MaterialNitrogen, []string{"amount=8 gal/ac", "material=UAN-28", "trees=110 trees/ac"}}, []string{
 			"share of nitrogen = listed for this material = 28 % N of product",
 			"weight of a gallon = listed for this material = 10.67 lb product/gal",
 			"product = amount × weight of a gallon = 8 gal/ac × 10.67 lb product/gal = 85.4 lb product/ac",
-			"nitrogen = product × share of nitrogen = 85.36 lb product/ac × 28 % N of product = 23.9 lb N/ac",
-			"rate = nitrogen × 16 oz/lb ÷ trees = 23.9 lb N/ac × 16 oz/lb ÷ 110 trees/ac = 3.48 oz N/tree"}},
+			"nitrogen = product × share of nitrogen = 85.36 lb product/ac × 28 % N of product = 23.9 lb N/ac fed",
+			"rate = nitrogen × 16 oz/lb ÷ trees = 23.9 lb N/ac fed × 16 oz/lb ÷ 110 trees/ac = 3.48 oz N/tree fed"}},
 		{situation{nitrogen.MaterialCompare, []string{"nitrogen=30 lb N/ac", "first=CAN-17", "first-price=3 $/gal",
 			"second=46-0-0", "second-price=560 $/ton", "third=none"}}, []string{
 			"first share of nitrogen = listed for this material = 17 % N of product",
@@ -53,21 +53,21 @@ func TestWorkOfMaterialsReadsAsAGrowerWouldWriteIt(t *testing.T) {
 			"second share of nitrogen = listed for this material = 46 % N of product",
 			"second cost of a pound of N = second price ÷ 2,000 ÷ second share of nitrogen = $560/ton ÷ 2,000 ÷ " +
 				"46 % N of product = $0.61/lb N",
-			"first cost of an acre = nitrogen × first cost of a pound of N = 30 lb N/ac × $1.4006/lb N = $42.02/ac",
-			"second cost of an acre = nitrogen × second cost of a pound of N = 30 lb N/ac × $0.6087/lb N = $18.26/ac",
+			"first cost of an acre = nitrogen × first cost of a pound of N = 30 lb N/ac fed × $1.4006/lb N = $42.02/ac",
+			"second cost of an acre = nitrogen × second cost of a pound of N = 30 lb N/ac fed × $0.6087/lb N = $18.26/ac",
 			"first nitrate share = listed for this material = 66 %", "first ammonium share = listed for this material = 34 %",
 			"first urea share = listed for this material = 0 %", "second nitrate share = listed for this material = 0 %",
 			"second ammonium share = listed for this material = 0 %", "second urea share = listed for this material = 100 %",
 			"first lime for a pound of N = listed for this material = 0.53 lb CaCO3/lb N",
-			"first lime to make up for it = nitrogen × first lime for a pound of N = 30 lb N/ac × 0.53 lb " +
+			"first lime to make up for it = nitrogen × first lime for a pound of N = 30 lb N/ac fed × 0.53 lb " +
 				"CaCO3/lb N = 15.9 lb CaCO3/ac",
 			"second lime for a pound of N = listed for this material = 1.8 lb CaCO3/lb N",
-			"second lime to make up for it = nitrogen × second lime for a pound of N = 30 lb N/ac × 1.8 lb " +
+			"second lime to make up for it = nitrogen × second lime for a pound of N = 30 lb N/ac fed × 1.8 lb " +
 				"CaCO3/lb N = 54 lb CaCO3/ac"}},
 		{situation{nitrogen.Injection, feedOf("AN-20", "6 h", "2 h", "90 min", "flow=500 gpm")}, []string{
 			"share of nitrogen = listed for this material = 20 % N of product",
 			"weight of a gallon = listed for this material = 10.6 lb product/gal",
-			"feed = nitrogen × acres = 5 lb N/ac × 20 ac = 100 lb N",
+			"feed = nitrogen × acres = 5 lb N/ac fed × 20 ac = 100 lb N",
 			"product = feed ÷ share of nitrogen = 100 lb N ÷ 20 % N of product = 500 lb product",
 			"volume = product ÷ weight of a gallon = 500 lb product ÷ 10.6 lb product/gal = 47.2 gal",
 			"window = run − clean ÷ 60 − flush ÷ 60 = 6 h − 120 min ÷ 60 − 90 min ÷ 60 = 2.5 h",

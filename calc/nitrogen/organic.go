@@ -37,8 +37,10 @@ func organicCredit(s *sheet.Sheet) {
 		sheet.Says{Label: "Share that comes free this season", Work: "share that comes free"})
 	whole := s.Step("whole", "lb N/ac", amount.Times(content),
 		sheet.Says{Label: "All the nitrogen in it", Work: "all its nitrogen", Also: "kg N/ha"})
-	nitrogen := s.Answer("nitrogen", "lb N/ac", whole.Times(share),
-		sheet.Says{Label: "Comes free this season", Also: "kg N/ha"})
+	nitrogen := s.Answer("nitrogen", "lb N/ac fed", whole.Times(share).Times(s.Constant("as-fed", "100 % fed", sheet.Fact{
+		Label: "Share of what comes free that counts as fed", Reads: "100 %", Sources: []string{"common-practice"},
+		Note: "Budgets take a pound that comes free for a pound put on. What comes free when trees are bare is lost.",
+	})), sheet.Says{Label: "Comes free this season", Also: "kg N/ha fed"})
 
 	s.Say(sheet.Note, s.Stated(release).Not(),
 		"Tables differ a good deal by region. If your advisor has a local one, put its share in.")
@@ -50,7 +52,7 @@ func organicCredit(s *sheet.Sheet) {
 	s.Slip("ton-only", "nitrogen", nitrogen.Over(amount).Times(s.Constant("one-ton", "1 ton product/ac", sheet.Fact{
 		Label: "A ton on an acre", Sources: []string{"arithmetic"},
 	})), "That is from one ton. Multiply by the tons on an acre.")
-	s.Slip("kept-for-released", "nitrogen", whole.Minus(nitrogen),
+	s.Slip("kept-for-released", "nitrogen", whole.Minus(whole.Times(share)),
 		"That is what stays bound for later. Take the share that comes free.")
 }
 

@@ -38,7 +38,7 @@ func TestFieldFactorOfWater(t *testing.T) {
 // Residual nitrate of 15 to 20 ppm in the top 6 in is 30 to 40 lb N/ac, enough for a first-leaf year.
 func TestResidualNitrateOfTheTop(t *testing.T) {
 	o := enter(t, nitrogen.SoilNitrogen, "nitrate=15 to 20 ppm NO3-N", "depth=6 in")
-	if got := o.Text("nitrogen"); got != "30 to 40 lb N/ac" {
+	if got := o.Text("nitrogen"); got != "30 to 40 lb N/ac present" {
 		t.Errorf("15 to 20 ppm in 6 in is %s", got)
 	}
 }
@@ -55,7 +55,7 @@ func TestWaterOfASeason(t *testing.T) {
 func TestFirstLeafNeedOnCommonSpacings(t *testing.T) {
 	trees := answer(t, nitrogen.TreeDensity, "trees", "trees/ac", "pattern=rectangle", "tree=14 ft", "row=22 ft")
 	got := enter(t, nitrogen.TreeRate, "rate=3 to 4 oz N/tree", "trees="+decimal(trees)+" trees/ac").Range("nitrogen")
-	if got.String() != "26.5 to 35.4 lb N/ac" {
+	if got.String() != "26.5 to 35.4 lb N/ac fed" {
 		t.Errorf("3 to 4 oz at %v trees/ac is %s, want 26.5 to 35.4 lb N/ac", trees, got)
 	}
 }
@@ -74,10 +74,10 @@ func TestTreesOfCommonSpacings(t *testing.T) {
 
 func TestOuncesOfFirstLeaf(t *testing.T) {
 	for _, c := range []struct{ rate, trees, want string }{
-		{"3 oz N/tree", "110 trees/ac", "20.6 lb N/ac"},
-		{"4 oz N/tree", "110 trees/ac", "27.5 lb N/ac"},
-		{"3 oz N/tree", "141.4 trees/ac", "26.5 lb N/ac"},
-		{"4 oz N/tree", "141.4 trees/ac", "35.4 lb N/ac"}, // 35.35, and a reader sees one digit fewer
+		{"3 oz N/tree", "110 trees/ac", "20.6 lb N/ac fed"},
+		{"4 oz N/tree", "110 trees/ac", "27.5 lb N/ac fed"},
+		{"3 oz N/tree", "141.4 trees/ac", "26.5 lb N/ac fed"},
+		{"4 oz N/tree", "141.4 trees/ac", "35.4 lb N/ac fed"}, // 35.35, and a reader sees one digit fewer
 	} {
 		o := work(t, nitrogen.TreeRate, write(t, nitrogen.TreeRate, "rate="+c.rate, "trees="+c.trees))
 		if got := o.Value("nitrogen").String(); got != c.want {

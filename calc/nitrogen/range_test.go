@@ -128,11 +128,12 @@ func closeBy(t testing.TB, what string, a, b float64, given map[string]float64) 
 	}
 }
 
-// typicalValues fills in what a sheet must have, and the row distance that its typical pattern needs.
+// typicalValues fills in what a sheet must have, the row distance that its typical pattern needs, and the share that a
+// need which is taken up does.
 func typicalValues(s *sheet.Sheet) map[string]float64 {
 	values := map[string]float64{}
 	for _, g := range s.Givens {
-		if !g.Optional || g.Name == "row" {
+		if !g.Optional || g.Name == "row" || g.Name == "efficiency" {
 			values[g.Name] = g.Typical
 		}
 	}

@@ -10,15 +10,15 @@ var AcreRate = sheet.New("acre-rate", acreRate)
 
 func treeRate(s *sheet.Sheet) {
 	s.Head("Ounces a tree to pounds an acre", "Turns a rate for one tree into a rate for an acre.")
-	rate := s.Given("rate", "oz N/tree", sheet.Field{
+	rate := s.Given("rate", "oz N/tree fed", sheet.Field{
 		Label: "Nitrogen for one tree", Hint: "Ounces of nitrogen, not of fertilizer.",
-		Typical: 3, Low: 0, High: 80, Units: []string{"lb N/tree", "g N/tree", "kg N/tree"},
+		Typical: 3, Low: 0, High: 80, Units: []string{"lb N/tree fed", "g N/tree fed", "kg N/tree fed"},
 	})
 	trees := treesGiven(s)
 	leaf := youngLeaf(s)
 	ounces := ouncesInPound(s)
-	nitrogen := s.Answer("nitrogen", "lb N/ac", rate.Times(trees).Over(ounces),
-		sheet.Says{Label: "Nitrogen for an acre", Also: "kg N/ha"})
+	nitrogen := s.Answer("nitrogen", "lb N/ac fed", rate.Times(trees).Over(ounces),
+		sheet.Says{Label: "Nitrogen for an acre", Also: "kg N/ha fed"})
 
 	warnOfFeed(s, rate.Term, leaf)
 	s.Slip("ounces-for-pounds", "nitrogen", nitrogen.Times(s.Number(16)),
@@ -31,15 +31,15 @@ func treeRate(s *sheet.Sheet) {
 
 func acreRate(s *sheet.Sheet) {
 	s.Head("Pounds an acre to ounces a tree", "Turns a rate for an acre into a rate for one tree.")
-	nitrogen := s.Given("nitrogen", "lb N/ac", sheet.Field{
+	nitrogen := s.Given("nitrogen", "lb N/ac fed", sheet.Field{
 		Label: "Nitrogen for an acre", Hint: "Pounds of nitrogen, not of fertilizer.",
-		Typical: 30, Low: 0, High: 500, Units: []string{"kg N/ha"},
+		Typical: 30, Low: 0, High: 500, Units: []string{"kg N/ha fed"},
 	})
 	trees := treesGiven(s)
 	leaf := youngLeaf(s)
 	ounces := ouncesInPound(s)
-	rate := s.Answer("rate", "oz N/tree", nitrogen.Times(ounces).Over(trees),
-		sheet.Says{Label: "Nitrogen for one tree", Also: "g N/tree"})
+	rate := s.Answer("rate", "oz N/tree fed", nitrogen.Times(ounces).Over(trees),
+		sheet.Says{Label: "Nitrogen for one tree", Also: "g N/tree fed"})
 
 	warnOfFeed(s, rate, leaf)
 	s.Slip("pounds-for-ounces", "rate", rate.Over(s.Number(16)),
@@ -81,6 +81,6 @@ func warnOfFeed(s *sheet.Sheet, rate sheet.Term, leaf *sheet.Given) {
 		over = over.And(known.Not().Or(rate.More(fedYears(s, leaf).Times(most))))
 	}
 	s.Warn("feed-burns", over,
-		"If {rate} is a whole season's rate, split it: give at most 1 oz of nitrogen a tree in one feed for each year of "+
+		"If {rate bare} oz of nitrogen a tree is a whole season's rate, split it: give at most 1 oz of nitrogen a tree in one feed for each year of "+
 			"its age, 1 oz in the first and 2 oz in the second.")
 }

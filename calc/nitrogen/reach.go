@@ -26,7 +26,7 @@ func nitrateReach(s *sheet.Sheet) {
 	held := s.Step("holds", "%", sheet.If(s.Stated(capacity), capacity, fieldCapacity(s, texture)),
 		sheet.Says{Label: "Water that the soil holds", Work: "water that the soil holds", Also: "in/ft"})
 	depth := s.Answer("depth", "in", excess.Over(held), sheet.Says{Label: "Nitrate may move by", Also: "ft"})
-	leached := s.Answer("leached", "lb N/ac", nitrate.Times(excess).Times(inchOfWater(s)),
+	leached := s.Answer("leached", "lb N/ac", nitrate.Times(excess).Times(inchOfWater(s, "lb N/ac")),
 		sheet.Says{Label: "Nitrogen in that water", Also: "kg N/ha", When: s.Stated(nitrate)})
 
 	root := rootDepth(s)

@@ -121,7 +121,7 @@ func TestPublishedWaterNitrate(t *testing.T) {
 
 func TestPublishedTreeRates(t *testing.T) {
 	rows := reference.Open(t, "e-per-tree")
-	area := []string{"demand={lb_N_per_acre} lb N/ac", "soil=0 lb N/ac", "water=0 lb N/ac", "efficiency=100 %"}
+	area := []string{"need={lb_N_per_acre} lb N/ac fed", "soil=0 lb N/ac", "water=0 lb N/ac"}
 	checkAll(t, rows, []published{
 		// E01: definition, oz x trees / 16; E02 to E04: definition
 		{"E01", nitrogen.TreeRate, "nitrogen", "lb N/ac",

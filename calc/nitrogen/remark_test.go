@@ -27,9 +27,7 @@ const (
 	ends     = "A real block has ends, roads and missing trees."
 	ownRows  = "In a hexagon the rows stand 0.866"
 	middle   = "The spacing is along the sides of the square."
-	feeds    = "Split it into small feeds,"
 	split    = "NOTICE If "
-	covered  = "The credits cover the need:"
 )
 
 var sayings = []saying{
@@ -72,32 +70,21 @@ var sayings = []saying{
 
 	{nitrogen.TreeRate, []string{"rate=1 oz N/tree", "trees=110 trees/ac"}, nil},
 	{nitrogen.TreeRate, []string{"rate=1.01 oz N/tree", "trees=110 trees/ac"},
-		[]string{split + "1.01 oz N/tree is a whole season's rate, split it"}},
+		[]string{split + "1.01 oz of nitrogen a tree is a whole season's rate, split it"}},
 	{nitrogen.TreeRate, []string{"rate=2 oz N/tree", "trees=110 trees/ac", "leaf=2"}, nil},
 	{nitrogen.TreeRate, []string{"rate=1 oz N/tree", "trees=110 trees/ac", "leaf=1"}, nil},
 	{nitrogen.TreeRate, []string{"rate=4 oz N/tree", "trees=110 trees/ac", "leaf=1"}, []string{wholeYear, split + "4 oz"}},
 	{nitrogen.TreeRate, []string{"rate=4.01 oz N/tree", "trees=110 trees/ac", "leaf=1"},
-		[]string{"NOTICE For a whole season 4.01 oz N/tree is more than young trees are given:", split + "4.01 oz"}},
+		[]string{"NOTICE For a whole season 4.01 oz of nitrogen a tree is more than young trees are given:", split + "4.01 oz"}},
 	{nitrogen.TreeRate, []string{"rate=16 oz N/tree", "trees=110 trees/ac", "leaf=4"}, []string{split + "16 oz"}},
 	{nitrogen.TreeRate, []string{"rate=5 oz N/tree", "trees=110 trees/ac", "leaf=9"}, nil},
 	{nitrogen.AcreRate, []string{"nitrogen=10 lb N/ac", "trees=160 trees/ac"}, nil},
 	{nitrogen.AcreRate, []string{"nitrogen=30 lb N/ac", "trees=120 trees/ac", "leaf=1"}, []string{wholeYear, split + "4 " +
 		"oz"}},
 	{nitrogen.AcreRate, []string{"nitrogen=100 lb N/ac", "trees=100 trees/ac", "leaf=3"},
-		[]string{"NOTICE For a whole season 16 oz N/tree is more than young trees are given:", split + "16 oz"}},
+		[]string{"NOTICE For a whole season 16 oz of nitrogen a tree is more than young trees are given:", split + "16 oz"}},
 	{nitrogen.AcreRate, []string{"nitrogen=20 lb N/ac", "trees=160 trees/ac"},
-		[]string{split + "2 oz N/tree is a whole season's rate, split it"}},
-
-	{nitrogen.SeasonBudget, budget("35", "10", "8"), []string{feeds}},
-	{nitrogen.SeasonBudget, budget("35", "25", "10"), []string{covered}},
-	{nitrogen.SeasonBudget, budget("35", "48", "18.1"),
-		[]string{covered, "NOTICE 31.1 lb N/ac more is there than the trees will take up."}},
-	{nitrogen.SeasonBudget, budget("35", "34.9", "0"), []string{feeds}},
-}
-
-func budget(demand, soil, water string) []string {
-	return []string{"demand=" + demand + " lb N/ac", "soil=" + soil + " lb N/ac", "water=" + water + " lb N/ac",
-		"efficiency=70 %"}
+		[]string{split + "2 oz of nitrogen a tree is a whole season's rate, split it"}},
 }
 
 func TestRemarksComeExactlyWhenTheyShould(t *testing.T) {
@@ -110,7 +97,7 @@ func TestRemarksComeExactlyWhenTheyShould(t *testing.T) {
 			continue
 		}
 		for i, s := range said {
-			if text := strings.TrimSpace(s.Signal.String() + " " + s.Text); !strings.HasPrefix(text, c.said[i]) {
+			if text := strings.TrimSpace(s.Signal.String() + " " + s.Text); !saidLike(text, c.said[i]) {
 				t.Errorf("%s of %v says %q, want %q", c.sheet.Name, c.givens, text, c.said[i])
 			}
 			heard[remarkOf(c.sheet, s)]++
@@ -123,6 +110,12 @@ func TestRemarksComeExactlyWhenTheyShould(t *testing.T) {
 			}
 		}
 	}
+}
+
+// saidLike says whether a remark begins with the words before a star, and has those after it.
+func saidLike(text, want string) bool {
+	begins, holds, _ := strings.Cut(want, "*")
+	return strings.HasPrefix(text, begins) && strings.Contains(text, holds)
 }
 
 // remarkOf finds the remark that was said: the one with all of its plain words in it.

@@ -25,9 +25,9 @@ func rootShare(s *sheet.Sheet) {
 		Label: "Tree to emitter", Hint: "From the trunk to the middle of the wet ground.",
 		Typical: 2, Low: 0, High: 60, Units: []string{"m", "cm", "in"},
 	})
-	rate := s.Given("rate", "oz N/tree", sheet.Field{
+	rate := s.Given("rate", "oz N/tree fed", sheet.Field{
 		Label: "Nitrogen for one tree, in one feed", Hint: "Ounces of nitrogen, not of fertilizer.",
-		Typical: 0.8, Low: 0, High: 80, Units: []string{"lb N/tree", "g N/tree"},
+		Typical: 0.8, Low: 0, High: 80, Units: []string{"lb N/tree fed", "g N/tree fed"},
 	})
 	half := s.Step("reach", "ft", wetted.Over(s.Number(2)),
 		sheet.Says{Label: "Radius of the wetted circle", Work: "radius of the wet circle", Also: "m"})
@@ -36,8 +36,8 @@ func rootShare(s *sheet.Sheet) {
 		sheet.Says{Label: "Ground that is wetted", Work: "wet ground", Also: "m2"})
 	overlap := c.overlap()
 	share := s.Answer("share", "%", overlap.Over(whole), sheet.Says{Label: "Share of the wetted ground with roots in it"})
-	effective := s.Answer("effective", "oz N/tree", rate.Times(share),
-		sheet.Says{Label: "Nitrogen that falls where the roots are", Also: "g N/tree"})
+	effective := s.Answer("effective", "oz N/tree fed", rate.Times(share),
+		sheet.Says{Label: "Nitrogen that falls where the roots are", Also: "g N/tree fed"})
 
 	sayShare(s, share)
 	s.Slip("widths-not-areas", "share", root.Over(half),

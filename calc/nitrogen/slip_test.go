@@ -31,8 +31,8 @@ var situations = []situation{
 	{nitrogen.TreeRate, []string{"rate=3 oz N/tree", "trees=110 trees/ac"}},
 	{nitrogen.TreeRate, []string{"rate=4 oz N/tree", "trees=141 trees/ac"}},
 	{nitrogen.AcreRate, []string{"nitrogen=30 lb N/ac", "trees=110 trees/ac"}},
-	{nitrogen.SeasonBudget, []string{"demand=35 lb N/ac", "soil=10 lb N/ac", "water=8 lb N/ac", "efficiency=70 %"}},
-	{nitrogen.SeasonBudget, []string{"demand=60 lb N/ac", "soil=10 lb N/ac", "water=18 lb N/ac", "other=5 lb N/ac",
+	{nitrogen.SeasonBudget, []string{"need=35 lb N/ac taken up", "soil=10 lb N/ac", "water=8 lb N/ac", "efficiency=70 %"}},
+	{nitrogen.SeasonBudget, []string{"need=60 lb N/ac taken up", "soil=10 lb N/ac", "water=18 lb N/ac", "other=5 lb N/ac",
 		"efficiency=80 %"}},
 }
 
@@ -91,10 +91,10 @@ func TestSlipsThatComeOutRight(t *testing.T) {
 			situation{nitrogen.TreeRate, []string{"rate=1 oz N/tree", "trees=141 trees/ac"}}},
 		{"no-efficiency", "nothing is lost",
 			situation{nitrogen.SeasonBudget,
-				[]string{"demand=35 lb N/ac", "soil=10 lb N/ac", "water=8 lb N/ac", "efficiency=100 %"}}},
+				[]string{"need=35 lb N/ac taken up", "soil=10 lb N/ac", "water=8 lb N/ac", "efficiency=100 %"}}},
 		{"no-credits", "there are none",
 			situation{nitrogen.SeasonBudget,
-				[]string{"demand=35 lb N/ac", "soil=0 lb N/ac", "water=0 lb N/ac", "efficiency=70 %"}}},
+				[]string{"need=35 lb N/ac taken up", "soil=0 lb N/ac", "water=0 lb N/ac", "efficiency=70 %"}}},
 	} {
 		values := write(t, c.sheet, c.givens...)
 		slips, err := c.sheet.SlipValues(values)
@@ -140,8 +140,8 @@ func TestSlipsByHand(t *testing.T) {
 		{situation{nitrogen.AcreRate, []string{"nitrogen=30 lb N/ac", "trees=110 trees/ac"}}, map[string]float64{
 			"pounds-for-ounces": 30.0 / 110, "multiplied": 30.0 * 110 / 16}},
 		{situation{nitrogen.SeasonBudget,
-			[]string{"demand=35 lb N/ac", "soil=10 lb N/ac", "water=8 lb N/ac", "efficiency=70 %"}}, map[string]float64{
-			"efficiency-multiplied": 11.9, "no-credits": 50, "no-efficiency": 17, "credits-after": 32}},
+			[]string{"need=35 lb N/ac taken up", "soil=10 lb N/ac", "water=8 lb N/ac", "efficiency=70 %"}}, map[string]float64{
+			"efficiency-multiplied": 6.5, "no-credits": 50, "no-efficiency": 17, "divided-twice": 35/0.49 - 18, "credits-added": 68}},
 	} {
 		slipsByHand(t, c.situation, c.want)
 	}

@@ -24,31 +24,32 @@ func soilNitrogen(s *sheet.Sheet) {
 		Typical: 1.4, Low: 0.5, High: 2, Units: []string{"lb/ft3", "kg/m3"}, Optional: true,
 	})
 	rule, slice := fieldRule(s)
-	ruled := s.Step("by-rule", "lb N/ac", nitrate.Times(rule).Times(depth).Over(slice),
-		sheet.Says{Label: "By the field rule", Work: "by the field rule", Also: "kg N/ha"})
-	weighed := s.Step("by-weight", "lb N/ac", nitrate.Nitrogen().Times(density).Times(depth),
+	ruled := s.Step("by-rule", "lb N/ac present", nitrate.Times(rule).Times(depth).Over(slice),
+		sheet.Says{Label: "By the field rule", Work: "by the field rule", Also: "kg N/ha present"})
+	weighed := s.Step("by-weight", "lb N/ac present", nitrate.Nitrogen().Times(density).Times(depth).CountedAs("present"),
 		sheet.Says{Label: "By the weight of your " +
-			"soil", Work: "by the weight of the soil", Also: "kg N/ha", When: s.Stated(density)})
-	both := s.Stated(density).And(weighed.More(s.Zero("lb N/ac")))
+			"soil", Work: "by the weight of the soil", Also: "kg N/ha present", When: s.Stated(density)})
+	both := s.Stated(density).And(weighed.More(s.Zero("lb N/ac present")))
 	s.Step("apart", "%", s.Number(1).Minus(ruled.Over(weighed)).Size(),
 		sheet.Says{Label: "How far the field rule is from the weight", Work: "difference", When: both})
-	nitrogen := s.Answer("nitrogen", "lb N/ac", sheet.If(s.Stated(density), weighed, ruled),
-		sheet.Says{Label: "Nitrogen in this layer", Also: "kg N/ha"})
+	nitrogen := s.Answer("nitrogen", "lb N/ac present", sheet.If(s.Stated(density), weighed, ruled),
+		sheet.Says{Label: "Nitrogen in this layer", Also: "kg N/ha present"})
 
 	s.InWords("nitrogen",
-		sheet.When(nitrogen.AtMost(s.Zero("lb N/ac")), "The report shows no nitrate-nitrogen in this layer: count on none."),
+		sheet.When(nitrogen.AtMost(s.Zero("lb N/ac present")), "The report shows no nitrate-nitrogen in this layer: count on none."),
 		sheet.Otherwise("This layer of {depth} holds {nitrogen} as nitrate."))
 
 	s.Say(sheet.Note, s.Stated(density).Not(),
 		"The field rule was used. It takes 6 in of soil on an acre to weigh 2,000,000 lb. "+
 			"If you know the bulk density, put it in.")
-	s.Say(sheet.Note, s.Stated(density), "Your bulk density was used: {by-weight}. The field rule would say {by-rule}.")
+	s.Say(sheet.Note, s.Stated(density), "Your bulk density was used: {by-weight bare} lb N/ac. The field rule would "+
+		"say {by-rule bare} lb N/ac.")
 	s.Say(sheet.Note, both, "The field rule is {apart} off for this soil.")
 	s.Say(sheet.Note, depth.More(rootDepth(s)),
 		"Roots of a first-leaf tree are mostly in the top foot or two. Nitrate below them may not be found.")
-	s.Warn("check-numbers", nitrogen.More(s.Constant("unusual", "200 lb N/ac", sheet.Fact{
+	s.Warn("check-numbers", nitrogen.More(s.Constant("unusual", "200 lb N/ac present", sheet.Fact{
 		Label: "More than most young orchards hold", Sources: []string{"common-practice"},
-	})), "{nitrogen} is a great deal. Does the report say NO3-N, and not NO3?")
+	})), "{nitrogen bare} lb N/ac is a great deal. Does the report say NO3-N, and not NO3?")
 
 	soilSlips(s, nitrate, depth, nitrogen, rule)
 }
@@ -62,10 +63,11 @@ func rootDepth(s *sheet.Sheet) sheet.Term {
 
 // fieldRule is the rule of thumb, and the depth of soil that it is for.
 func fieldRule(s *sheet.Sheet) (rule, slice sheet.Term) {
-	rule = s.Constant("field-rule", "2 lb N/ac per ppm NO3-N of soil", sheet.Fact{
+	rule = s.Constant("field-rule", "2 lb N/ac present per ppm NO3-N of soil", sheet.Fact{
 		Label: "Pounds an acre for each ppm, in 6 in of soil", Reads: "2 lb/ac per ppm",
 		Sources: []string{"montana-soil"},
-		Note:    "It takes 6 in of soil on an acre to weigh 2,000,000 lb, which is 1.47 g/cm3. Some use it for 6.7 in.",
+		Note: "It takes 6 in of soil on an acre to weigh 2,000,000 lb, which is 1.47 g/cm3. Some use it for 6.7 in. " +
+			"It is 4 lb for a foot; California's guidelines print 3.5 to 4.",
 	})
 	slice = s.Constant("slice", "6 in", sheet.Fact{
 		Label: "Depth that the field rule is for", Sources: []string{"montana-soil"},

@@ -7,9 +7,9 @@ var UptakeShare = sheet.New("uptake-share", uptakeShare)
 
 func uptakeShare(s *sheet.Sheet) {
 	s.Head("When a bearing crop takes it up", "Splits the season's nitrogen over the stages of a crop.")
-	nitrogen := s.Given("nitrogen", "lb N/ac", sheet.Field{
+	nitrogen := s.Given("nitrogen", "lb N/ac fed", sheet.Field{
 		Label: "Nitrogen to apply", Hint: "In the season, on an acre.",
-		Typical: 220, Low: 0, High: 600, Units: []string{"kg N/ha"},
+		Typical: 220, Low: 0, High: 600, Units: []string{"kg N/ha fed"},
 	})
 	crop := s.Choice("crop", []sheet.Option{
 		{Name: "almond", Label: "Almond",
@@ -63,7 +63,7 @@ func (h shares) stage(name, label string, when sheet.Value, figures ...float64) 
 		Label: label, Reads: "listed for this crop",
 	})
 	share = h.s.Step(name+"-share", "%", listed, sheet.Says{Label: label + ", share of the season", When: when})
-	nitrogen = h.s.Answer(name, "lb N/ac", h.nitrogen.Times(share),
-		sheet.Says{Label: label, Also: "kg N/ha", When: when})
+	nitrogen = h.s.Answer(name, "lb N/ac fed", h.nitrogen.Times(share),
+		sheet.Says{Label: label, Also: "kg N/ha fed", When: when})
 	return nitrogen, share
 }

@@ -65,7 +65,7 @@ func TestPublishedEfficiency(t *testing.T) {
 	for id, of := range map[string][2]string{"H04": {"pistachio", "fertigation"}, "H05": {"almond", "general"}} {
 		need := answer(t, nitrogen.CropDemand, "crop-removal", "lb N/ac", demand(of[0], "9", "1000 lb/ac")...)
 		alike(t, id+": the removal", need, rows.Row(id).Input(t, "removal"))
-		rows.Check(id, answer(t, nitrogen.SeasonBudget, "apply", "lb N/ac", "demand="+decimal(need)+" lb N/ac",
+		rows.Check(id, answer(t, nitrogen.SeasonBudget, "apply", "lb N/ac", "need="+decimal(need)+" lb N/ac taken up",
 			"soil=0 lb N/ac", "water=0 lb N/ac", "efficiency="+decimal(100*efficiency(of[1]))+" %"))
 	}
 	// H06: Western Farm Press: 1,200 to 1,300 lb with 200 lb N is about 44 %
@@ -80,9 +80,11 @@ func TestPublishedEfficiency(t *testing.T) {
 		{"H09", nitrogen.Balance, "difference", "lb N/ac", year("{applied_lb}", "{removed_lb}")},
 	})
 	// H31: UCCE, Nitrogen management in walnuts: need minus other sources, then divided by efficiency
-	checkAll(t, rows, []published{{"H31", nitrogen.SeasonBudget, "apply", "lb N/ac", []string{"demand={need} lb N/ac",
-		"soil={other} lb N/ac", "water=0 lb N/ac", "efficiency=70 %"}}})
-	rows.LeaveOut("H30", "what trees took up of the nitrate in water, which a page cites beside the budget")
+	checkAll(t, rows, []published{{"H31", nitrogen.SeasonBudget, "other-order", "lb N/ac",
+		[]string{"need={need} lb N/ac taken up", "soil=0 lb N/ac", "water={other} lb N/ac", "efficiency=70 %"}}})
+	// H30: Cahn and others 2017, California Agriculture 71(2):62-67. The budget lets a pound in the water stand for a
+	// pound fed, so what was taken up of it must be the share that is taken up of small feeds in water.
+	rows.Check("H30", 100*efficiency("fertigation"))
 	checkOrganic(t, rows)
 	rows.LeaveOut("H07", "what a tracer finds of one feed in the tree; it leaves out what the feed spares in the soil, "+
 		"so it is no figure to plan with, and the page says so")
@@ -112,8 +114,8 @@ func TestUptakeByHand(t *testing.T) {
 	byHand(t, nitrogen.UptakeEfficiency, []string{"system=furrow-or-broadcast"},
 		map[string]float64{"share-for-ratio": 0.5, "loss-added": 1.5})
 	readsAs(t, nitrogen.UptakeShare, share("220", "pistachio"),
-		"first share = listed for this crop = 30 %", "first = nitrogen × first share = 220 lb N/ac × 30 % = 66 lb N/ac",
-		"second share = listed for this crop = 70 %", "second = nitrogen × second share = 220 lb N/ac × 70 % = 154 lb N/ac")
+		"first share = listed for this crop = 30 %", "first = nitrogen × first share = 220 lb N/ac fed × 30 % = 66 lb N/ac fed",
+		"second share = listed for this crop = 70 %", "second = nitrogen × second share = 220 lb N/ac fed × 70 % = 154 lb N/ac fed")
 	readsAs(t, nitrogen.UptakeEfficiency, []string{"system=fertigation"},
-		"efficiency = listed for this system = 80 %", "per pound = 1 ÷ efficiency = 1 ÷ 80 % = 1.25 lb N/lb N")
+		"efficiency = listed for this system = 80 % taken up/fed", "per pound = 1 ÷ efficiency = 1 ÷ 80 % taken up/fed = 1.25 lb N/lb N fed/taken up")
 }

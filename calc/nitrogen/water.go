@@ -7,11 +7,12 @@ var WaterNitrogen = sheet.New("water-nitrogen", waterNitrogen)
 
 // acreInch is the nitrogen in an inch of water on an acre, for each ppm: 102.790 m3 of water at 1 kg/L holds 102.790 g
 // for each ppm. Sixteen digits, so that metric units come back whole.
-const acreInch = "0.22661349689140495 lb N/ac per ppm NO3-N of water per in"
+const acreInch = "0.22661349689140495"
 
-// inchOfWater is acreInch, with where it comes from.
-func inchOfWater(s *sheet.Sheet) sheet.Term {
-	return s.Constant("acre-inch", acreInch, sheet.Fact{
+// inchOfWater is acreInch, with where it comes from, in pounds an acre of an account: fed with the water of a well; none
+// for water that leaves the roots.
+func inchOfWater(s *sheet.Sheet, pounds string) sheet.Term {
+	return s.Constant("acre-inch", acreInch+" "+pounds+" per ppm NO3-N of water per in", sheet.Fact{
 		Label: "Nitrogen in an acre-inch of water, for each ppm", Reads: "0.226613 lb/ac per ppm and inch",
 		Sources: []string{"nist-44"},
 		Note:    "Guides print 0.2, 0.227 or 0.23. This is the exact one, of which they are roundings.",
@@ -28,11 +29,11 @@ func waterNitrogen(s *sheet.Sheet) {
 		Label: "Water put on", Hint: "Inches over the acre, in the time you are counting.",
 		Typical: 12, Low: 0, High: 120, Units: []string{"ac-ft/ac", "gal/ac", "mm", "cm"},
 	})
-	factor := inchOfWater(s)
-	perInch := s.Answer("per-inch", "lb N/ac per in", nitrate.Times(factor),
-		sheet.Says{Label: "Nitrogen in each inch", Also: "kg N/ha per mm"})
-	nitrogen := s.Answer("nitrogen", "lb N/ac", perInch.Times(water),
-		sheet.Says{Label: "Nitrogen in this water", Also: "kg N/ha"})
+	factor := inchOfWater(s, "lb N/ac fed")
+	perInch := s.Answer("per-inch", "lb N/ac fed per in", nitrate.Times(factor),
+		sheet.Says{Label: "Nitrogen in each inch", Also: "kg N/ha fed per mm"})
+	nitrogen := s.Answer("nitrogen", "lb N/ac fed", perInch.Times(water),
+		sheet.Says{Label: "Nitrogen in this water", Also: "kg N/ha fed"})
 
 	limit := s.Constant("drinking-limit", "10 ppm NO3-N of water", sheet.Fact{
 		Label: "Limit for nitrate in drinking water", Sources: []string{"epa-nitrate"},
@@ -40,7 +41,8 @@ func waterNitrogen(s *sheet.Sheet) {
 	s.Warn("drinking-water", nitrate.AtLeast(limit),
 		"This water is at or above the limit for drinking water, 10 ppm NO3-N. Does anyone drink from the same groundwater?")
 	s.Say(sheet.Note, sheet.Always,
-		"Count only water that stays in the root zone. What runs through takes its nitrate along.")
+		"Count only water that stays in the root zone. What runs through takes its nitrate along. What stays is counted as "+
+			"fed: trees take it up as well as they do a fertilizer's.")
 	fieldFactor(s, nitrate, water, nitrogen)
 
 	waterSlips(s, nitrate, water, perInch, nitrogen)
@@ -48,14 +50,14 @@ func waterNitrogen(s *sheet.Sheet) {
 
 // fieldFactor works the answer by the factor that is used in the field too, and says how far apart the two are.
 func fieldFactor(s *sheet.Sheet, nitrate, water *sheet.Given, nitrogen sheet.Term) {
-	factor := s.Constant("field-factor", "0.23 lb N/ac per ppm NO3-N of water per in", sheet.Fact{
+	factor := s.Constant("field-factor", "0.23 lb N/ac fed per ppm NO3-N of water per in", sheet.Fact{
 		Label: "The same, as it is used in the field", Reads: "0.23 lb/ac per ppm and inch",
 		Sources: []string{"common-practice"},
 		Note:    "A Colorado sheet of best practices prints it. It is shown beside the exact one, and no answer uses it.",
 	})
-	ruled := s.Step("by-rule", "lb N/ac", nitrate.Times(factor).Times(water),
-		sheet.Says{Label: "With 0.23, as in the field", Work: "with 0.23", Also: "kg N/ha"})
-	some := nitrogen.More(s.Zero("lb N/ac"))
+	ruled := s.Step("by-rule", "lb N/ac fed", nitrate.Times(factor).Times(water),
+		sheet.Says{Label: "With 0.23, as in the field", Work: "with 0.23", Also: "kg N/ha fed"})
+	some := nitrogen.More(s.Zero("lb N/ac fed"))
 	s.Step("apart", "%", ruled.Over(nitrogen).Minus(s.Number(1)),
 		sheet.Says{Label: "How far 0.23 is from the exact factor", Work: "difference", When: some})
 	s.Say(sheet.Note, some,

@@ -99,10 +99,12 @@ func refusedWith(t testing.TB, s *sheet.Sheet, givens []string, want ...string) 
 	}
 }
 
-// answer works a sheet from what a grower would write and gives one answer in the unit asked for.
+// answer works a sheet from what a grower would write and gives one answer in the unit asked for, which leaves its
+// account unsaid.
 func answer(t testing.TB, s *sheet.Sheet, name, in string, givens ...string) float64 {
 	t.Helper()
-	q, err := work(t, s, write(t, s, givens...)).Value(name).In(unit.MustParse(in))
+	value := enter(t, s, givens...).Value(name)
+	q, err := value.In(unit.MustParse(strings.TrimSpace(in + " " + value.Unit.Account())))
 	if err != nil {
 		t.Fatalf("%s, %s: %v", s.Name, name, err)
 	}

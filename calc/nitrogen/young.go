@@ -25,7 +25,7 @@ func refuseLeaf(s *sheet.Sheet, when sheet.Term) {
 
 // feedAYear is the most in one feed, for each year of a tree's age.
 func feedAYear(s *sheet.Sheet) sheet.Term {
-	return s.Constant("feed-a-year", "1 oz N/tree", sheet.Fact{
+	return s.Constant("feed-a-year", "1 oz N/tree fed", sheet.Fact{
 		Label:   "Most in one feed, for each year of age",
 		Sources: []string{"growing-produce-babies"},
 		Note:    "Given for almonds of 1 to 5 years. Common practice has the same for walnuts.",
@@ -46,7 +46,7 @@ func young(s *sheet.Sheet, leaf *sheet.Given) sheet.Term { return leaf.AtMost(s.
 
 // seasonMost is the most that a young tree is given in one season.
 func seasonMost(s *sheet.Sheet, leaf *sheet.Given) sheet.Term {
-	return leaf.Times(s.Constant("season-a-year", "4 oz N/tree", sheet.Fact{
+	return leaf.Times(s.Constant("season-a-year", "4 oz N/tree fed", sheet.Fact{
 		Label:   "Most in a season, for each leaf up to third",
 		Sources: []string{"farm-progress-young"},
 		Note: "Walnuts need about a quarter of a pound (4 oz) a tree in first leaf and a pound (16 oz) in fourth: 4 oz for " +
@@ -60,10 +60,10 @@ func seasonMost(s *sheet.Sheet, leaf *sheet.Given) sheet.Term {
 func sayOfSeason(s *sheet.Sheet, leaf *sheet.Given, asked sheet.Term, season sheet.Term, name string) {
 	over := asked.And(young(s, leaf)).And(season.More(seasonMost(s, leaf)))
 	s.Warn("season-total", over,
-		"For a whole season {"+name+"} is more than young trees are given: 4 oz for each leaf, that is 4 in first, 8 in "+
+		"For a whole season {"+name+" bare} oz of nitrogen a tree is more than young trees are given: 4 oz for each leaf, that is 4 in first, 8 in "+
 			"second and 12 in third. Check the trees on an acre.")
 	s.Say(sheet.Note, asked.And(leaf.AtMost(s.Number(1))).And(over.Not()).
-		And(season.More(s.Constant("first-season", "1 oz N/tree", sheet.Fact{
+		And(season.More(s.Constant("first-season", "1 oz N/tree fed", sheet.Fact{
 			Label:   "What the University of California advises for the whole first season of an almond",
 			Sources: []string{"growing-produce-babies"},
 			Note:    "Many growers want faster growth, and common practice is 3 to 4 oz, in feeds of 1 oz at most.",

@@ -141,6 +141,12 @@ func (g *Given) kinds() []unit.Unit {
 	return kinds
 }
 
+// sameKinds says whether two givens take the same two kinds of quantity, so that one can follow the other whichever it
+// is.
+func (g *Given) sameKinds(h *Given) bool {
+	return g.other != nil && h.other != nil && g.Unit.Same(h.Unit) && g.other.unit.Same(h.other.unit)
+}
+
 // kindOf is the place in kinds of the first for which fits holds: the given's second kind of quantity, or the form from
 // 1 on that it is told in, or neither.
 func (g *Given) kindOf(fits func(unit.Unit) bool) (u unit.Unit, other bool, form int, ok bool) {

@@ -32,6 +32,7 @@ type Use struct {
 	typed    map[string]bool  // by the name of a given: whether a person fills it in, or what it is linked to
 	others   map[string]int   // by the name of a given with a second kind of quantity that is not linked
 	linked   map[string]Entry // by the name of a linked given: its kind and its form
+	kinds    map[string]int   // by the name of a given of two kinds that follows another: whether it is the second
 	forms    map[string]int   // by the name of a given that may be told in forms and is not linked: the form, 0 for none
 	outside  map[string]int   // by the name of a linked given
 	there    map[string]int   // by the name of a result that may be left out
@@ -93,6 +94,9 @@ func (g *Graph) linkFactor(s *Sheet, given string, link Link) (unit.Factor, erro
 	}
 	if source != nil && source.Optional && !to.Optional {
 		return unit.Factor{}, fmt.Errorf("%s.%s may be left empty, and %s may not", link.Use, link.Name, given)
+	}
+	if source != nil && source.sameKinds(to) {
+		return unit.Factor{Multiply: 1, Divide: 1}, nil
 	}
 	if source != nil && source.other != nil {
 		return unit.Factor{}, fmt.Errorf("%s.%s may be %s or %s, so nothing can take it", link.Use, link.Name,

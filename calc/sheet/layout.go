@@ -25,6 +25,7 @@ func (l *layout) place(u *Use) error {
 	u.cells, u.presence, u.outside = map[string]int{}, map[string]int{}, map[string]int{}
 	u.typed = map[string]bool{}
 	u.others, u.there, u.forms, u.linked = map[string]int{}, map[string]int{}, map[string]int{}, map[string]Entry{}
+	u.kinds = map[string]int{}
 	u.remarks, u.slips, u.After = nil, nil, nil
 	for name := range u.Links {
 		if u.Sheet.FindGiven(name) == nil {
@@ -89,13 +90,16 @@ func (l *layout) placeGiven(u *Use, given *Given, k known) error {
 	}
 	other, form := l.graph.linksKind(given, link)
 	u.linked[given.Name] = Entry{Other: other, Form: form}
-	if given.other != nil {
+	from := l.graph.Find(link.Use)
+	if source := from.Sheet.FindGiven(link.Name); source != nil && source.sameKinds(given) {
+		k[given.other.is] = l.holds[from.Index][source.other.is]
+		u.kinds[given.Name] = l.hold(k[given.other.is])
+	} else if given.other != nil {
 		k[given.other.is] = l.assembler.literal(truth(other))
 	}
 	for i, f := range given.forms {
 		k[f.is] = l.assembler.literal(truth(i+1 == form))
 	}
-	from := l.graph.Find(link.Use)
 	u.typed[given.Name] = from.typed[link.Name]
 	value := l.holds[from.Index][from.Sheet.named[link.Name]]
 	value = l.assembler.convert(value, factor.Multiply, factor.Divide)
@@ -107,7 +111,7 @@ func (l *layout) placeGiven(u *Use, given *Given, k known) error {
 			k[given.stated] = l.holds[from.Index][source.stated]
 		}
 	}
-	l.watchRange(u, given, other, k)
+	l.watchRange(u, given, k)
 	if !slices.Contains(u.After, from.Index) {
 		u.After = append(u.After, from.Index)
 	}
@@ -127,14 +131,14 @@ func (l *layout) placeForms(u *Use, given *Given, k known) {
 }
 
 // watchRange keeps whether a linked value lies outside what the given takes: no field is there to refuse it.
-func (l *layout) watchRange(u *Use, given *Given, other bool, k known) {
+func (l *layout) watchRange(u *Use, given *Given, k known) {
 	a := l.assembler
-	low, high := given.Low, given.High
-	if other {
-		low, high = given.Else.Low, given.Else.High
+	low, high := a.literal(given.Low), a.literal(given.High)
+	if given.other != nil {
+		low = a.emit(Select, k[given.other.is], a.literal(given.Else.Low), low)
+		high = a.emit(Select, k[given.other.is], a.literal(given.Else.High), high)
 	}
-	inside := a.emit(And,
-		a.emit(LessOrEqual, a.literal(low), k[given.n]), a.emit(LessOrEqual, k[given.n], a.literal(high)))
+	inside := a.emit(And, a.emit(LessOrEqual, low, k[given.n]), a.emit(LessOrEqual, k[given.n], high))
 	outside := a.emit(Not, inside)
 	if given.stated != nil {
 		outside = a.emit(And, k[given.stated], outside)

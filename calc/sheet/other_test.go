@@ -40,7 +40,7 @@ func TestAGivenMayBeOfTwoKinds(t *testing.T) {
 	}
 	g := &sheet.Graph{}
 	g.Add("a", spread, nil)
-	if err := g.CheckLink(spread, "amount", sheet.Link{Use: "a", Name: "amount"}); err == nil ||
+	if err := g.CheckLink(weighed, "amount", sheet.Link{Use: "a", Name: "amount"}); err == nil ||
 		err.Error() != "a.amount may be lb/ac or gal/ac, so nothing can take it" {
 		t.Errorf("a link from a given of two kinds: %v", err)
 	}
@@ -81,6 +81,45 @@ func TestAGivenOfTwoKindsMayBeLeftEmpty(t *testing.T) {
 		}
 		if cost, asked := o.Value("cost").Value, o.Value("asked").Value; cost != c.cost || asked != c.asked {
 			t.Errorf("%q: the cost is %v and asked is %v, want %v and %v", c.givens, cost, asked, c.cost, c.asked)
+		}
+	}
+}
+
+// weighed takes pounds alone.
+var weighed = sheet.New("weighed", func(s *sheet.Sheet) {
+	amount := s.Given("amount", "lb product/ac", sheet.Field{Label: "Amount", Typical: 100, Low: 0, High: 5000})
+	s.Answer("twice", "lb product/ac", amount.Times(s.Number(2)), sheet.Says{})
+})
+
+// A given of two kinds follows one that takes the same two, whichever of them that is.
+func TestAGivenOfTwoKindsFollowsItsLike(t *testing.T) {
+	g := &sheet.Graph{}
+	g.Add("first", spread, nil)
+	g.Add("second", spread, map[string]sheet.Link{"amount": {Use: "first", Name: "amount"}})
+	g.Add("third", spread, map[string]sheet.Link{"amount": {Use: "second", Name: "amount"}})
+	if err := g.Close(); err != nil {
+		t.Fatal(err)
+	}
+	low, high := make([]float64, g.Program.Cells), make([]float64, g.Program.Cells)
+	for text, want := range map[string]string{"100 lb/ac": "100 lb product/ac", "20 gal/ac": "200 lb product/ac"} {
+		entry, err := spread.FindGiven("amount").Read(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		clear(low)
+		clear(high)
+		g.Find("first").Enter(low, high, "amount", entry)
+		if err := g.Program.Spread(low, high); err != nil {
+			t.Fatal(err)
+		}
+		for _, use := range []string{"second", "third"} {
+			o := sheet.Outcome{Use: g.Find(use), Cells: low, High: high}
+			if o.Text("weight") != want || o.Text("amount") != text {
+				t.Errorf("%s, followed by %s, is %s and weighs %s", text, use, o.Text("amount"), o.Text("weight"))
+			}
+			if cell, ok := g.Find(use).Outside("amount"); !ok || low[cell] != 0 {
+				t.Errorf("%s, followed by %s, is outside", text, use)
+			}
 		}
 	}
 }

@@ -81,6 +81,9 @@ func (u *Use) TypedElsewhere(given string) bool {
 // kind says whether a given is of its second kind of quantity, and which form it is told in.
 func (o Outcome) kind(given string) Entry {
 	if linked, ok := o.Use.linked[given]; ok {
+		if cell, follows := o.Use.kinds[given]; follows {
+			linked.Other = o.high(cell) != 0
+		}
 		return linked
 	}
 	var e Entry

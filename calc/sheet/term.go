@@ -179,6 +179,22 @@ func (t Term) recount(u unit.Unit) Term {
 	return t.s.wrap(&node{kind: kindConvert, args: []*node{t.n}, unit: u, factor: unit.Factor{Multiply: 1, Divide: 1}})
 }
 
+// Uncounted is the same amount in no account: of a pound that is fed, the pound itself, which a material holds. What is
+// worked from it is in no account either, so it can stand for none.
+func (t Term) Uncounted(unitText string) Term {
+	t.needQuantity()
+	u, account := t.s.parseUnit(unitText), t.n.unit.Account()
+	if account == "" {
+		t.s.fault("%s is in no account that it could be taken out of", t.describe())
+		return t
+	}
+	factor, err := t.n.unit.Over(unit.MustParse(account)).To(u)
+	if err != nil {
+		t.s.fault("cannot take %s out of its account as %s: %w", t.describe(), u, err)
+	}
+	return t.s.wrap(&node{kind: kindConvert, args: []*node{t.n}, unit: u, factor: factor})
+}
+
 func (t Term) alone(op Op) Term {
 	t.needQuantity()
 	return t.s.wrap(&node{kind: kindOperation, op: op, args: []*node{t.n}, unit: t.n.unit})

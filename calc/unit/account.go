@@ -35,6 +35,12 @@ func (d Dimension) onlyAccountsDiffer(e Dimension) bool {
 	return [firstAccount]int16(d.powers[:firstAccount]) == [firstAccount]int16(e.powers[:firstAccount])
 }
 
+// Uncounted gives the dimension without its accounts.
+func (d Dimension) Uncounted() Dimension {
+	clear(d.powers[firstAccount:])
+	return d
+}
+
 // account is the one account above the line, and false when there is none or more than one thing to say.
 func (d Dimension) account() (base, bool) {
 	found, count := base(0), 0

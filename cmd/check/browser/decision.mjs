@@ -25,10 +25,10 @@ test('the nitrate of the well, down to the gallons of a feed', async (t) => {
     const number = (sheet, name) => value(native.get(sheet), name).value;
     const said = ['well', 'budget', 'feeds', 'run'].flatMap((sheet) => now.worksheets[sheet].remarks);
     seen.push({
-      nitrate, demand: number('need', 'nitrogen'), credits: number('budget', 'credits'), apply: number('budget', 'apply'),
+      nitrate, need: number('need', 'nitrogen'), credits: number('budget', 'credits'), apply: number('budget', 'apply'),
       feeds: number('feeds', 'feeds'), gallons: number('run', 'volume'), said,
     });
-    console.log(`${nitrate} ppm:`, ...['demand', 'credits', 'apply', 'feeds', 'gallons'].map((name) => (
+    console.log(`${nitrate} ppm:`, ...['need', 'credits', 'apply', 'feeds', 'gallons'].map((name) => (
       `${name} ${seen.at(-1)[name].toFixed(2)}`)), `${said.length} remarks`);
   }
   const falls = (name) => seen.every((one, i) => i === 0 || one[name] <= seen[i - 1][name]) && seen.at(-1)[name] < seen[0][name];
@@ -42,9 +42,9 @@ test('the nitrate of the well, down to the gallons of a feed', async (t) => {
 
 // What each worksheet of the page must say, and the given that makes it go away.
 const dangers = [
-  ['feed', 'CAUTION: Each feed of 2 oz N/tree is over 1 oz N/tree', { cap: ['1', '1 oz N/tree'] }],
-  ['surplus', 'no nitrogen need be bought now', { demand: ['60', '60 lb N/ac'] }],
-  ['surplus', 'NOTICE: 30 lb N/ac more is there than the trees will take up', { demand: ['60', '60 lb N/ac'] }],
+  ['feed', 'CAUTION: Each feed of 2 oz of nitrogen a tree is over 1 oz', { cap: ['1', '1 oz N/tree'] }],
+  ['surplus', 'no nitrogen need be bought now', { need: ['60', '60 lb N/ac fed'] }],
+  ['surplus', 'NOTICE: 30 lb N/ac more is there than the trees need', { need: ['60', '60 lb N/ac fed'] }],
   ['run', 'CAUTION: The flush is too short: 15 min', { flush: ['45', '45 min'] }],
   ['run', 'WARNING: Feed must never run back', undefined],
   ['pair', 'CAUTION: One of these holds calcium and another holds sulfate', { second: ['Urea, 46-0-0', '46-0-0'] }],

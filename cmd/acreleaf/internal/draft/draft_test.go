@@ -178,7 +178,7 @@ func TestOrder(t *testing.T) {
 func TestText(t *testing.T) {
 	text := start(t, sample(t), "guides/late-frost.md", calc.Standard().Find("water-nitrogen"))
 	for _, line := range []string{"title: Late frost", "language: en", "reviewed: 2026-11-02", "review-every: 24 months",
-		"nitrate: 10 ppm NO3-N", "- Nitrogen in this water: [27.2 lb N/ac](worked:water-nitrogen.nitrogen)"} {
+		"nitrate: 10 ppm NO3-N", "- Nitrogen in this water: [27.2 lb N/ac fed](worked:water-nitrogen.nitrogen)"} {
 		if !strings.Contains(text, line+"\n") {
 			t.Errorf("there is no line %q in\n%s", line, text)
 		}

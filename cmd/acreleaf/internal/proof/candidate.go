@@ -71,7 +71,7 @@ type fit struct {
 	*candidate
 	words int
 	same  bool // its value is the amount
-	exact bool // the amount leaves nothing of its unit unsaid
+	exact bool // the amount leaves nothing of its unit unsaid but its account
 }
 
 // fits lists the candidates of an amount's kind and substance, those first whose words are around it.
@@ -85,7 +85,7 @@ func (c *figureCheck) fits(a said.Amount, around topic, cell bool) []fit {
 			continue // the cells of a table are other cases than the example's
 		}
 		list = append(list, fit{n, around.shared(n.words), a.Quotes(low, high),
-			a.Unit.Dimension() == n.value.Unit.Dimension()})
+			a.Unit.Dimension().Uncounted() == n.value.Unit.Dimension().Uncounted()})
 	}
 	slices.SortStableFunc(list, func(a, b fit) int {
 		return cmp.Or(b.words-a.words, rank(a.exact)-rank(b.exact), rank(a.same)-rank(b.same))

@@ -83,7 +83,7 @@ func TestCitationsJoin(t *testing.T) {
 		"The book of rows. From memory, not yet checked Used for 6 in",
 		"Montana State University. Soil Scoop: questions to ask about soil tests. Read it Handbook " +
 			"Used for 2 lb/ac per ppm, 6 in",
-		"Common practice. Used for 24 in, 200 lb N/ac",
+		"Common practice. Used for 24 in, 200 lb N/ac present",
 		"International Union of Pure and Applied Chemistry. Abridged standard atomic weights. Commission on Isotopic " +
 			"Abundances and Atomic Weights. doi 10.1515/pac-2015-0305. Standard Used for 14.007, 62.004",
 		"U.S. Environmental Protection Agency. 40 CFR 141.62: maximum contaminant levels for inorganic contaminants. " +
