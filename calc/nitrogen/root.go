@@ -98,9 +98,11 @@ func (c *circles) overlap() sheet.Term {
 		s.Step("deep", "ft", deep, c.says("depth of overlap", "How deep the circles overlap", "m")),
 		s.Step("bare", "ft", bare, c.says("wet without roots", "Wet crescent without roots, at its widest", "m")),
 		s.Step("dry", "ft", dry, c.says("roots left dry", "Crescent of roots left dry, at its widest", "m")))
-	return s.Step("overlap", "ft2",
+	overlap := s.Step("overlap", "ft2",
 		sheet.If(c.cross, s.Zero("ft2").Most(lens).Least(inner), sheet.If(meet, inner, s.Zero("ft2"))),
 		sheet.Says{Label: "Wetted ground with roots in it", Work: "wet ground with roots", Also: "m2"})
+	s.Trend(overlap, []sheet.Term{c.reach, c.root}, []sheet.Term{c.offset})
+	return overlap
 }
 
 // lens is the area that two crossing circles share: two sectors without the kite between the centers and the points

@@ -27,6 +27,8 @@ type Use struct {
 	Index int             // its place in Graph.Uses
 	After []int           // the uses whose values it takes directly
 
+	program  *Program // of the graph
+	trends   []CellTrend
 	cells    map[string]int   // by the name of a given, step or answer
 	presence map[string]int   // by the name of an optional given that is not linked
 	typed    map[string]bool  // by the name of a given: whether a person fills it in, or what it is linked to
@@ -167,6 +169,9 @@ func (g *Graph) Close() error {
 	program.Cells = layout.cells
 	program.Guards = layout.guards
 	g.Program = &program
+	for _, u := range g.Uses {
+		u.program = g.Program
+	}
 	return nil
 }
 

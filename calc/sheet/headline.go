@@ -73,7 +73,7 @@ func (o Outcome) Words() []string {
 	before := len(o.Use.Sheet.Remarks)
 	for i, r := range o.Use.Sheet.Headline.Cases {
 		if o.said(before + i) {
-			words = append(words, o.partly(before+i)+o.text(r))
+			words = append(words, o.spoken(before+i, r))
 		}
 	}
 	return words

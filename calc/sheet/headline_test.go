@@ -31,8 +31,8 @@ func TestInWords(t *testing.T) {
 		{"30 lb N/ac", "30 lb N/ac", []string{"Buy none."}},
 		{"32 lb N/ac", "30 lb N/ac", []string{"Put on a little: 2 lb of nitrogen an acre."}},
 		{"34 to 40 lb N/ac", "30 lb N/ac", []string{
-			"For some of these numbers: Put on a little: 4 to 10 lb of nitrogen an acre.",
-			"For some of these numbers: Put on 4 to 10 lb of nitrogen an acre; soil and water bring the other 30.",
+			"For some of these numbers: Put on a little: 4 to 5 lb of nitrogen an acre.",
+			"For some of these numbers: Put on 5 to 10 lb of nitrogen an acre; soil and water bring the other 30.",
 		}},
 	} {
 		got := words(t, s, "need="+c.need, "credits="+c.credits, "little=5 lb N/ac")

@@ -61,6 +61,7 @@ func (l *layout) place(u *Use) error {
 			u.slips = append(u.slips, l.keep(slip.n, k))
 		}
 	}
+	l.placeTrends(u, k)
 	l.holds = append(l.holds, k)
 	return nil
 }

@@ -13,6 +13,17 @@ type Outcome struct {
 	Use   *Use
 	Cells []float64
 	High  []float64 // the upper ends, when a number of the program is a range; nil: every number is a single one
+
+	part int // the cell of the truth that holds in the part of the ranges that is spoken of; 0: all of them
+}
+
+// Where is the outcome for the part of the ranges in which the truth of a cell holds. A cell below 0 is of a truth that
+// always does.
+func (o Outcome) Where(cell int) Outcome {
+	if o.part = 0; cell > 0 && o.Cells[cell] != o.high(cell) {
+		o.part = cell
+	}
+	return o
 }
 
 // Said is a remark as it is spoken, with its values in it.
@@ -41,7 +52,11 @@ func (o Outcome) Range(name string) unit.Range {
 		u = g.UnitFor(o.kind(name))
 	}
 	cell := o.Use.cells[name]
-	return unit.Range{Low: o.Cells[cell], High: o.high(cell), Unit: u}
+	ends := Interval{o.Cells[cell], o.high(cell)}
+	if o.part > 0 && !ends.single() {
+		ends = o.Use.program.Where(o.Cells, o.High, cell, o.part)
+	}
+	return unit.Range{Low: ends.Low, High: ends.High, Unit: u}
 }
 
 // Text is a given, step or answer as a reader sees it: "48 lb N/ac", "3 to 4 oz N/tree", "Apr 15, 2027".
@@ -133,20 +148,39 @@ func (o Outcome) there(r *Result) bool { return r.when == nil || o.holds(o.Use.t
 
 // Err is a *Refused if a refusal of the sheet holds, and an error if an answer is not a finite number.
 func (o Outcome) Err() error {
+	if err := o.Refused(); err != nil {
+		return err
+	}
+	for _, r := range o.Use.Sheet.Results {
+		if err := o.Finite(r.Name); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// Refused is a *Refused if a refusal of the sheet holds for any of the numbers.
+func (o Outcome) Refused() error {
 	var sentences []string
 	for i, r := range o.Use.Sheet.Remarks {
 		if r.Signal == Refusal && o.said(i) {
-			sentences = append(sentences, o.text(r))
+			sentences = append(sentences, o.spoken(i, r))
 		}
 	}
 	if sentences != nil {
 		return &Refused{Sentences: sentences}
 	}
-	for _, r := range o.Use.Sheet.Results {
-		v := o.Range(r.Name)
-		if width := v.High - v.Low; math.IsNaN(width) || math.IsInf(v.Low, 0) || math.IsInf(v.High, 0) {
-			return fmt.Errorf("%s cannot be worked from these numbers; check them against the report", spaced(r.Name))
-		}
+	return nil
+}
+
+// Finite is an error if a given, step or answer is not a finite number.
+func (o Outcome) Finite(name string) error {
+	switch v := o.Range(name); {
+	case math.IsNaN(v.High-v.Low) && v.Low < v.High, math.IsInf(v.High-v.Low, 0) && v.Low < v.High:
+		return fmt.Errorf("%s cannot be worked for all of these numbers, or it has no end among them; "+
+			"write a narrower range, or one number", spaced(name))
+	case math.IsNaN(v.High-v.Low) || math.IsInf(v.Low, 0) || math.IsInf(v.High, 0):
+		return fmt.Errorf("%s cannot be worked from these numbers; check them against the report", spaced(name))
 	}
 	return nil
 }
@@ -156,18 +190,36 @@ func (o Outcome) Said() []Said {
 	var said []Said
 	for i, r := range o.Use.Sheet.Remarks {
 		if r.Signal != Refusal && o.said(i) {
-			said = append(said, Said{r.Signal, o.partly(i) + o.text(r), r.Hazard})
+			said = append(said, Said{r.Signal, o.spoken(i, r), r.Hazard})
 		}
 	}
 	return said
 }
 
-// partly begins a remark that holds for some numbers of the ranges that were given, and not for others.
-func (o Outcome) partly(remark int) string {
-	if cell := o.Use.remarks[remark]; cell >= 0 && o.Cells[cell] == 0 {
-		return "For some of these numbers: "
+// How a remark begins that does not hold for all numbers of the ranges that were given.
+const (
+	partly   = "For some of these numbers: "
+	perhaps  = "For some of these numbers this may be so: "
+	noAnswer = "For some of these numbers there is, or may be, no answer, so write a narrower range or one number: "
+)
+
+// partly begins a remark that holds for some numbers of the ranges that were given, and not for others; or may hold.
+func (o Outcome) partly(cell int, refusal bool) string {
+	switch {
+	case cell < 0 || o.Cells[cell] != 0:
+		return ""
+	case refusal:
+		return noAnswer
+	case o.high(cell) == Doubt:
+		return perhaps
 	}
-	return ""
+	return partly
+}
+
+// spoken is the i-th remark as it is said: of the numbers for which it holds.
+func (o Outcome) spoken(i int, r *Remark) string {
+	cell := o.Use.remarks[i]
+	return o.partly(cell, r.Signal == Refusal) + o.Where(cell).text(r)
 }
 
 func (o Outcome) said(remark int) bool {

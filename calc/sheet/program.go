@@ -1,6 +1,9 @@
 package sheet
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // An Op is one operation of a Program. Every operation is a single correctly rounded IEEE 754 binary64
 // operation, so that native code and WebAssembly give the same bits.
@@ -45,6 +48,11 @@ func (op Op) Operands() int {
 	return 2
 }
 
+// isStep says whether an operation gives whole numbers, and so leaves some out.
+func (op Op) isStep() bool { return op.isTruth() || op == Floor || op == Ceiling }
+
+func (op Op) isTruth() bool { return op >= Less && op <= Not }
+
 // An Instruction computes one value from earlier ones: A, B and C are indexes into Program.Code, each below its own.
 type Instruction struct {
 	Op      Op
@@ -52,8 +60,21 @@ type Instruction struct {
 	Value   float64
 }
 
+// operands lists the earlier instructions that one takes.
+func (in Instruction) operands() []int {
+	all := [3]int{in.A, in.B, in.C}
+	return all[:in.Op.Operands()]
+}
+
 // An Output writes the value of the instruction Code[From] to a cell.
 type Output struct{ From, Cell int }
+
+// A Trend says that the value of the instruction Of never goes down when that of From goes up, or never up. Those of
+// one instruction name all that it follows from.
+type Trend struct {
+	Of, From int
+	Up       bool
+}
 
 // A Program is straight-line arithmetic: no loops, no branches, no heap. It reads the cells that Input
 // instructions name and writes the cells that Outputs name; no cell is both.
@@ -64,9 +85,49 @@ type Program struct {
 	Outputs []Output
 	Cells   int         // how many cells there are; every cell number is below it
 	Tables  [][]float64 // what Lookup looks up; none is empty
+	Trends  []Trend     // what ranges are told that the code does not show
 
 	// Guards holds, by the cell of a value that may be left out, the cell that says whether it is there (1) or not (0).
 	Guards map[int]int
+}
+
+// Slice is the part of a program that some output cells need. It has the cells that the whole has.
+func (p *Program) Slice(cells []int) *Program {
+	part := &Program{Cells: p.Cells, Tables: p.Tables, Guards: p.Guards}
+	wanted := make([]bool, len(p.Code))
+	for _, out := range p.Outputs {
+		if slices.Contains(cells, out.Cell) {
+			wanted[out.From] = true
+			part.Outputs = append(part.Outputs, out)
+		}
+	}
+	for i, in := range slices.Backward(p.Code) {
+		for _, from := range in.operands() {
+			wanted[from] = wanted[from] || wanted[i]
+		}
+	}
+	at := make([]int, len(p.Code))
+	for i, in := range p.Code {
+		if !wanted[i] {
+			continue
+		}
+		at[i] = len(part.Code)
+		for n, operand := range []*int{&in.A, &in.B, &in.C} {
+			if n < in.Op.Operands() {
+				*operand = at[*operand]
+			}
+		}
+		part.Code = append(part.Code, in)
+	}
+	for n := range part.Outputs {
+		part.Outputs[n].From = at[part.Outputs[n].From]
+	}
+	for _, t := range p.Trends {
+		if wanted[t.Of] {
+			part.Trends = append(part.Trends, Trend{at[t.Of], at[t.From], t.Up})
+		}
+	}
+	return part
 }
 
 // Run reads the input cells, runs the program once and writes the output cells. len(cells) must be at least p.Cells.
@@ -116,12 +177,17 @@ func (in Instruction) compute(v []float64) float64 {
 	case Absolute:
 		return math.Abs(v[in.A])
 	case Index:
-		if v[in.A] >= 0 {
-			return minimum(v[in.A], float64(in.B-1))
-		}
-		return 0
+		return in.index(v[in.A])
 	}
 	return in.decide(v)
+}
+
+// index keeps a number within the indexes of an Index.
+func (in Instruction) index(v float64) float64 {
+	if v >= 0 {
+		return minimum(v, float64(in.B-1))
+	}
+	return 0
 }
 
 // decide gives the value of a comparison, a connective or a choice.

@@ -27,6 +27,7 @@ type Sheet struct {
 
 	named  map[string]*node
 	own    map[*node]bool // the nodes that a name or a given brought into this sheet
+	trends []trend
 	faults []error
 }
 

@@ -1,100 +1,137 @@
 package sheet
 
-import "fmt"
-
-// MostRanges is how many numbers of one program may be ranges at once.
-const MostRanges = 10
-
-// steps is at how many values a range is worked, by how many ranges there are: about 250 to 1,000 runs in all.
-var steps = [MostRanges + 1]int{1, 257, 17, 7, 5, 3, 3, 2, 2, 2, 2}
+import "slices"
 
 // Spread works the program for ranges. low and high hold the two ends of every input cell; an input whose ends are the
-// same is a single number. After it, they hold the least and the greatest value found of every output cell.
+// same is a single number. After it, they hold the least and the greatest value of every output cell; of a value that
+// may be left out, where it is there. A truth that was found for none of the numbers, and cannot be excluded, has Doubt
+// for its upper end.
 //
-// Every combination of the ends is worked, and with a few ranges values between them too, evenly spaced. So the result
-// is exact for an output that moves one way with each input. One that goes up and down, such as the size of a feed when
-// the count of feeds steps up, is found to the nearest of these values.
-func (p *Program) Spread(low, high []float64) error {
-	ranged := p.ranged(low, high)
-	if len(ranged) > MostRanges {
-		return fmt.Errorf("%d of these numbers are ranges, and at most %d may be; make some of them one number",
-			len(ranged), MostRanges)
+// Each output is worked over the ranges that it follows from, and no others: a value that follows from none is the one
+// that Run gives.
+func (p *Program) Spread(low, high []float64) {
+	p.Run(low)
+	s := newSpread(p, low, high)
+	for _, out := range p.Outputs {
+		high[out.Cell] = low[out.Cell]
 	}
-	if len(ranged) == 0 {
-		p.Run(low)
-		copy(high, low)
+	if s == nil {
+		return
+	}
+	for _, out := range p.Outputs {
+		if q := p.query(out); s.moves[q.of] || q.where >= 0 && s.moves[q.where] {
+			found := s.ask(q)
+			low[out.Cell], high[out.Cell] = found.Low, found.High
+		}
+	}
+}
+
+// Where gives the least and the greatest value of a cell where the truth in an output cell holds. low and high are as
+// in Spread.
+func (p *Program) Where(low, high []float64, cell, truth int) Interval {
+	q := query{of: p.input(cell), where: -1, found: true}
+	for _, out := range p.Outputs {
+		switch out.Cell {
+		case cell:
+			q.of = p.query(out).of
+		case truth:
+			q.where = out.From
+		}
+	}
+	s := newSpread(p, low, high)
+	if q.of < 0 || q.where < 0 || s == nil {
+		return Interval{low[cell], high[cell]}
+	}
+	return s.ask(q)
+}
+
+// query is what there is to find out about an output. Of a value that may be left out it is the value itself, which
+// its choice would be worked from.
+func (p *Program) query(out Output) query {
+	q := query{of: out.From, where: -1}
+	cell, guarded := p.Guards[out.Cell]
+	if !guarded {
+		return q
+	}
+	for _, other := range p.Outputs {
+		if other.Cell == cell {
+			q.where = other.From
+		}
+	}
+	if in := p.Code[q.of]; in.Op == Select && in.A == q.where {
+		q.of = in.B
+	}
+	return q
+}
+
+// input is the instruction that reads a cell; -1 if none does.
+func (p *Program) input(cell int) int {
+	return slices.IndexFunc(p.Code, func(in Instruction) bool { return in.Op == Input && in.A == cell })
+}
+
+// A spread is a program with ranges, worked for the whole of them once for all that is asked of it.
+type spread struct {
+	program *Program
+	value   []Interval       // by instruction, for the whole
+	whole   []bool           // by instruction: whether it gives whole numbers only
+	moves   []bool           // by instruction: whether it follows from a range, or is one
+	shut    []bool           // by instruction: used while a plan is made
+	known   map[int]Interval // by instruction: its two ends
+}
+
+// newSpread works the whole of the ranges; nil if there are none.
+func newSpread(p *Program, low, high []float64) *spread {
+	if !slices.ContainsFunc(p.Code, func(in Instruction) bool { return in.Op == Input && low[in.A] != high[in.A] }) {
 		return nil
 	}
-	s := &spread{program: p, low: low, high: high, cells: make([]float64, p.Cells), at: make([]int, len(ranged))}
-	copy(s.cells, low)
-	s.least, s.greatest = make([]float64, len(p.Outputs)), make([]float64, len(p.Outputs))
-	s.found = make([]bool, len(p.Outputs))
-	for more := true; more; more = s.next() {
-		for i, cell := range ranged {
-			s.cells[cell] = between(low[cell], high[cell], s.at[i], steps[len(ranged)])
-		}
-		p.Run(s.cells)
-		s.gather()
+	n := len(p.Code)
+	s := &spread{
+		program: p, value: make([]Interval, n), whole: p.wholeNumbers(), moves: make([]bool, n), shut: make([]bool, n),
+		known: map[int]Interval{},
 	}
-	for i, out := range p.Outputs {
-		low[out.Cell], high[out.Cell] = s.least[i], s.greatest[i]
-	}
-	return nil
-}
-
-// ranged lists the input cells that hold a range, in the order of the code.
-func (p *Program) ranged(low, high []float64) []int {
-	var cells []int
-	for _, in := range p.Code {
-		if in.Op == Input && low[in.A] != high[in.A] {
-			cells = append(cells, in.A)
-		}
-	}
-	return cells
-}
-
-// between is the i-th of n evenly spaced values. Each operation is rounded on its own, so that the page finds the same.
-func between(low, high float64, i, n int) float64 {
-	if i == n-1 {
-		return high
-	}
-	width := float64(high - low)
-	part := float64(width * float64(i))
-	return float64(low + float64(part/float64(n-1)))
-}
-
-// A spread is one run of Spread.
-type spread struct {
-	program         *Program
-	low, high       []float64
-	cells           []float64
-	at              []int // by range: which of its values is worked
-	least, greatest []float64
-	found           []bool // by output: whether it was there at any of the values so far
-}
-
-// next moves on to the next combination. False after the last.
-func (s *spread) next() bool {
-	for i := range s.at {
-		s.at[i]++
-		if s.at[i] < steps[len(s.at)] {
-			return true
-		}
-		s.at[i] = 0
-	}
-	return false
-}
-
-func (s *spread) gather() {
-	for i, out := range s.program.Outputs {
-		if guard, guarded := s.program.Guards[out.Cell]; guarded && s.cells[guard] == 0 {
+	j := newJudge(p, s.value, s.whole, nil, nil)
+	for i, in := range p.Code {
+		if in.Op == Input {
+			s.value[i] = Interval{low[in.A], high[in.A]}
+			s.moves[i] = low[in.A] != high[in.A]
 			continue
 		}
-		value := s.cells[out.Cell]
-		if !s.found[i] {
-			s.least[i], s.greatest[i], s.found[i] = value, value, true
-			continue
+		for _, from := range in.operands() {
+			s.moves[i] = s.moves[i] || s.moves[from]
 		}
-		s.least[i], s.greatest[i] = minimum(s.least[i], value), maximum(s.greatest[i], value)
+		s.value[i] = j.work(in)
 	}
+	return s
+}
+
+// ask gives the two ends that a query has.
+func (s *spread) ask(q query) Interval {
+	if q.where >= 0 && s.value[q.where].single() {
+		if s.value[q.where].Low == 0 {
+			return Interval{}
+		}
+		q.where = -1
+	}
+	if q.where < 0 && s.value[q.of].single() {
+		return s.value[q.of]
+	}
+	if found, asked := s.known[q.of]; asked && q.where < 0 {
+		return found
+	}
+	p := s.plan(q)
+	box := make([]Interval, len(p.sides))
+	for n, i := range p.sides {
+		if box[n] = s.value[i]; s.program.Code[i].Op != Input {
+			box[n] = s.ask(query{of: i, where: -1})
+		}
+	}
+	low, _ := newSearch(s, q, p, box, false).run()
+	high, there := newSearch(s, q, p, box, true).run()
+	if !there {
+		return Interval{}
+	}
+	if q.where < 0 {
+		s.known[q.of] = Interval{low, high}
+	}
+	return Interval{low, high}
 }

@@ -83,6 +83,7 @@ func (b *bench) numberText(ctx context.Context, r *step.Record) error {
 	}
 	_, err := r.Command(ctx, step.Command{Args: []string{
 		"go", "run", "github.com/evanw/esbuild/cmd/esbuild", "theme/script/number.ts", "theme/script/spread.ts",
+		"theme/script/ranges.ts",
 		"--bundle", "--format=esm", "--out-extension:.js=.mjs", "--outdir=" + b.numbers,
 	}})
 	return err

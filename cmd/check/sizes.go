@@ -5,6 +5,8 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"path"
+	"strings"
 
 	"github.com/andybalholm/brotli"
 
@@ -18,6 +20,7 @@ const (
 	mostHTML   = 13_000
 	mostStyle  = 10_000
 	mostScript = 9_000
+	mostRanges = 3_000 // the script that works ranges
 	mostModule = 1_500
 )
 
@@ -29,7 +32,9 @@ func (b *bench) sizes(_ context.Context, r *step.Record) error {
 	}
 	w := &weighing{record: r}
 	style := w.all("style", site.Ending(".css"), mostStyle)
-	w.all("script", site.Ending(".js"), mostScript)
+	page, ranges := parted(site.Ending(".js"))
+	w.all("script", page, mostScript)
+	w.all("script for ranges", ranges, mostRanges)
 	guides := site.Guides()
 	if len(guides) == 0 {
 		w.faults = append(w.faults, errors.New("the site has no guides"))
@@ -90,4 +95,16 @@ func compressed(text []byte) int {
 	w.Write(text)
 	w.Close()
 	return out.Len()
+}
+
+// parted parts the page's script from the one that works ranges.
+func parted(scripts []pressed.File) (page, ranges []pressed.File) {
+	for _, f := range scripts {
+		if strings.HasPrefix(path.Base(f.Path), "ranges.") {
+			ranges = append(ranges, f)
+		} else {
+			page = append(page, f)
+		}
+	}
+	return page, ranges
 }

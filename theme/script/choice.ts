@@ -12,7 +12,6 @@ export class ChoiceField implements Field {
   readonly sheet: number;
   readonly inputs: number[];
   readonly faulty = false;
-  readonly ranged = false;
   readonly fault = null;
   changed = false;
   private readonly printed: number;
@@ -33,8 +32,6 @@ export class ChoiceField implements Field {
     this.changed = index !== this.printed;
     return true;
   }
-
-  refuse(): void {}
 
   write(ends: Ends, example: boolean): void {
     fill(ends, this.inputs[0], example ? this.printed : this.index);

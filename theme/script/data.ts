@@ -21,8 +21,12 @@ export interface PageData {
   sheets: SheetData[] | null;
   fixed: [cell: number, low: number, high?: number][] | null; // inputs that no field sets
   guards?: [cell: number, guard: number][] | null; // values that are left out while their guard is 0
+  trends: Trend[]; // what ranges are told of values that the module does not show
   tables: TableData[] | null;
 }
+
+/** The value of a cell never goes down when that of another goes up, or never up. */
+export type Trend = [of: number, from: number, up: number];
 
 /** The page's data, or null on a page that has none. */
 export function readData(): PageData | null {

@@ -56,7 +56,6 @@ export class NumberField implements Field {
   private unit = -1;
   private factor = "1/1";
   private value: Value;
-  private refused = false;
   private reason: string | null = null; // why it cannot be used, as readTyped says it; null when it can
 
   constructor(private readonly input: HTMLInputElement) {
@@ -77,10 +76,6 @@ export class NumberField implements Field {
     this.units = input.parentElement!.querySelector("select[data-unit-for]");
     this.printedUnit = this.units ? printedIndex(this.units) : 0;
     this.value = this.start = { low, high: isNaN(high) ? low : high, ...this.kindAt(this.printedUnit) };
-  }
-
-  get ranged(): boolean {
-    return this.value.low < this.value.high;
   }
 
   read(): boolean {
@@ -149,7 +144,7 @@ export class NumberField implements Field {
   }
 
   private show(): void {
-    const reason = this.refused ? "many-ranges" : this.reason;
+    const { reason } = this;
     this.faulty = reason !== null;
     this.changed = this.faulty || !same(this.value, this.start);
     hide(this.fault, !this.faulty);
@@ -163,17 +158,10 @@ export class NumberField implements Field {
     }
   }
 
-  refuse(refused: boolean): void {
-    if (refused !== this.refused) {
-      this.refused = refused;
-      this.show();
-    }
-  }
-
   write(ends: Ends, example: boolean): void {
     const { low, high, other, form } = example ? this.start : this.value;
     // An empty field is a 0 that its presence says not to use.
-    fill(ends, this.cell, low || 0, (this.refused && !example ? low : high) || 0);
+    fill(ends, this.cell, low || 0, high || 0);
     if (!isNaN(this.presence)) {
       fill(ends, this.presence, isNaN(low) ? 0 : 1);
     }

@@ -9,13 +9,10 @@ export interface Field {
   readonly inputs: number[]; // the cells that it fills
   readonly faulty: boolean; // what stands there cannot be used; the last good value stays in force
   readonly changed: boolean; // it is not the example's
-  readonly ranged: boolean; // the value in force is a range
   readonly fault: Element | null; // the sentence for a faulty field
 
   /** Takes in what stands in the field now; says whether that is news. */
   read(): boolean;
-  /** Refuses its range, because the page has too many, or takes it after all. */
-  refuse(refused: boolean): void;
   /** Puts its value, or the example's, into its cells. */
   write(ends: Ends, example: boolean): void;
   /** Back to the example. */

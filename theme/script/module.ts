@@ -1,6 +1,7 @@
 // The page's module: its cells and the one function that works them.
 
 export interface Machine {
+  bytes: Uint8Array;
   cells: Float64Array; // WebAssembly's memory is little-endian, and so is every machine that has a browser
   run(): void;
 }
@@ -13,6 +14,7 @@ export async function instantiate(hexadecimal: string): Promise<Machine> {
   const bytes = Uint8Array.from(hexadecimal.match(/../g)!, (pair) => parseInt(pair, 16));
   const { exports } = (await WebAssembly.instantiate(bytes)).instance;
   return {
+    bytes,
     cells: new Float64Array((exports.m as WebAssembly.Memory).buffer),
     run: exports.r as () => void,
   };

@@ -1,5 +1,6 @@
 import { word } from "./data";
-import { all, hide, numberIn, sheetOf } from "./element";
+import { all, hide, numberIn, put, sheetOf } from "./element";
+import { DOUBT } from "./search";
 import { isVoid, type Sheet } from "./sheets";
 import type { Ends } from "./spread";
 
@@ -24,6 +25,9 @@ export function makeNotes(sheets: Sheet[], { low, high }: Ends): () => void {
     for (const { element, cell, sheet, refusal, partly } of notes) {
       hide(element, high[cell] === 0 || (refusal ? sheet.waiting : isVoid(sheet)));
       hide(partly, low[cell] !== 0);
+      if (partly && !low[cell]) {
+        put(partly, ` ${word(refusal ? "narrow" : high[cell] === DOUBT ? "perhaps" : "partly")} `);
+      }
     }
     for (const { element, cell, other } of kinds) {
       hide(element, (high[cell] !== 0) !== other);
@@ -33,7 +37,7 @@ export function makeNotes(sheets: Sheet[], { low, high }: Ends): () => void {
 
 /** How a remark begins that holds for a part of a range only. The page was printed with it only where it holds. */
 function partlyOf(element: Element): Element | null {
-  if (!element.matches(".remarks > :not([data-refusal]), .words > *, .passage > *")) {
+  if (!element.matches(".remarks > *, .words > *, .passage > *")) {
     return null;
   }
   const printed = element.querySelector("[data-partly]");
@@ -43,7 +47,6 @@ function partlyOf(element: Element): Element | null {
   const signal = element.querySelector(":scope > strong");
   const partly = document.createElement("span");
   partly.hidden = true;
-  partly.textContent = signal ? " " + word("partly") : word("partly") + " ";
   element.insertBefore(partly, signal ? signal.nextSibling : element.firstChild);
   return partly;
 }

@@ -3,12 +3,13 @@ import { apply } from "./number";
 import type { Field } from "./field";
 import { isVoid, type Sheet } from "./sheets";
 import { numberWriter, rangeText } from "./shown";
-import type { Ends, Guards } from "./spread";
+import type { Ends } from "./spread";
+import type { Works } from "./works";
 
 /** One number on the page that follows a cell. */
 interface Shown {
   element: Element;
-  cell: number;
+  place: number; // in the ends
   guard: number | undefined; // the cell that is 0 while the value is left out
   sheet: Sheet;
   write: (value: number) => string;
@@ -23,14 +24,14 @@ interface Shown {
  * The cells hold the example's values when this is called: while a number is still the example's, the page keeps the
  * author's own text for it ("27 lb", not "27.2 lb").
  */
-export function makeShow(sheets: Sheet[], fields: Field[], guards: Guards, ends: Ends): () => void {
+export function makeShow(sheets: Sheet[], fields: Field[], { guards, parts, ends }: Works): () => void {
   const typed = new Set(fields.flatMap(({ inputs }) => inputs));
   const list: Shown[] = all<Element>("[data-show]:not(.work *)").map((element) => {
     const cell = numberIn(element, "data-show");
     const printed = element.textContent!;
     const shown = {
       element,
-      cell,
+      place: parts.get(element)?.[0] ?? cell,
       guard: guards.get(cell) ?? (numberIn(element, "data-guard") || undefined),
       sheet: sheets[sheetOf(element)],
       write: writer(element, typed.has(cell)),
@@ -60,12 +61,12 @@ function writer(element: Element, typed: boolean): (value: number) => string {
 }
 
 /** The two ends of a number in the unit that its element shows now; NaN for one that is not there. */
-function valueOf({ element, cell, guard, sheet }: Shown, { low, high }: Ends): number[] {
+function valueOf({ element, place, guard, sheet }: Shown, { low, high }: Ends): number[] {
   if (isVoid(sheet) || (guard !== undefined && !high[guard])) {
     return [NaN, NaN];
   }
   const by = element.getAttribute("data-by");
-  const ends = [low[cell], high[cell]];
+  const ends = [low[place], high[place]];
   return by ? ends.map((end) => apply(end, by)) : ends;
 }
 

@@ -19,7 +19,7 @@ import { makeStanding } from "./standing";
 import { makeTables } from "./tables";
 import { makeUnits } from "./units";
 import { leadToFiles } from "./ways";
-import { cellsRead, makeLimit, makeWorks } from "./works";
+import { makeWorks, readBy } from "./works";
 
 async function start(data: PageData): Promise<void> {
   const fields = findFields();
@@ -37,13 +37,13 @@ async function start(data: PageData): Promise<void> {
 function live(data: PageData, fields: Field[], machine: Machine): void {
   const sheets = makeSheets(data);
   const works = makeWorks(data, fields, machine);
-  const { ends, guards } = works;
-  const read = cellsRead(data);
+  const { ends } = works;
+  const read = readBy(data, works);
   works.fill(true);
   works.work(read); // so that each part can see the example's values
   const margin = makeMargin(sheets);
   const parts = [
-    makeShow(sheets, fields, guards, ends),
+    makeShow(sheets, fields, works),
     makeLines(sheets, fields, ends),
     makeNotes(sheets, ends),
     makeStanding(sheets),
@@ -51,7 +51,6 @@ function live(data: PageData, fields: Field[], machine: Machine): void {
     margin.update, // it reads what the others have written
   ];
   const speak = makeSpeak(sheets, fields, margin.news);
-  const limitRanges = makeLimit(data, fields);
   const switchUnits = makeUnits();
   const asides = makeAsides(() => answer());
 
@@ -62,7 +61,6 @@ function live(data: PageData, fields: Field[], machine: Machine): void {
       news.push(...fields.filter((field) => field.read()));
     }
     if (switchUnits() || news.length) {
-      limitRanges(news);
       works.fill(false);
       works.work(read);
       settle(sheets, fields, ends);

@@ -19,7 +19,7 @@ export function makeTables(data: PageData, sheets: Sheet[], works: Works): () =>
   const answer = ({ show, sheet, mark }: TableData) => {
     const { refusals } = sheets[sheet];
     const guard = guards.get(show);
-    works.work([show, ...refusals, ...(guard === undefined ? [] : [guard])]);
+    works.work([show, ...refusals, ...(guard === undefined ? [] : [guard])].map((cell) => [cell, cell]));
     const gone = refuses(sheets[sheet], ends) || (guard !== undefined && !ends.high[guard]);
     const [low, high] = gone ? [NaN, NaN] : [ends.low[show], ends.high[show]];
     return { low, high, marked: !!mark && low >= (mark[0] ?? -Infinity) && high <= (mark[1] ?? Infinity) };

@@ -2,7 +2,7 @@ import type { PageData } from "./data";
 import { all, numberIn } from "./element";
 import { fill, type Field } from "./field";
 import type { Machine } from "./module";
-import { MOST_RANGES, spread, type Ends, type Guards } from "./spread";
+import { spread, type Asked, type Ends, type Guards } from "./spread";
 
 /** The page's module at work: the ends of its cells, and what fills and works them. */
 export interface Works {
@@ -10,14 +10,17 @@ export interface Works {
   guards: Guards;
   /** Fills the inputs with the reader's numbers, or with the example's. */
   fill(example: boolean): void;
-  /** Works the cells that are asked for. */
-  work(outputs: number[]): void;
+  /** By an element that shows a number for a part of the ranges only: the place of that in the ends. */
+  parts: Map<Element, Asked>;
+  /** Works what is asked for. */
+  work(asked: Asked[]): void;
 }
 
 export function makeWorks(data: PageData, fields: Field[], machine: Machine): Works {
-  const { length } = machine.cells;
-  const ends = { low: new Float64Array(length), high: new Float64Array(length) };
   const guards: Guards = new Map(data.guards);
+  const parts = findParts(machine.cells.length, guards);
+  const length = machine.cells.length + parts.size;
+  const ends = { low: new Float64Array(length), high: new Float64Array(length) };
   data.fixed?.forEach(([cell, low, high]) => fill(ends, cell, low, high));
   const inputs = [
     ...fields.flatMap((field) => field.inputs),
@@ -27,31 +30,35 @@ export function makeWorks(data: PageData, fields: Field[], machine: Machine): Wo
   return {
     ends,
     guards,
+    parts,
     fill: (example) => fields.forEach((field) => field.write(ends, example)),
-    work: (outputs) => spread(machine, guards, ends, inputs, outputs),
+    work: (asked) => spread(machine, guards, ends, inputs, asked, data.trends),
   };
 }
 
-/** Every cell that the page looks at after a run. */
-export function cellsRead(data: PageData): number[] {
+/** The numbers that stand in a sentence that may hold for a part of the ranges. */
+function findParts(places: number, guards: Guards): Map<Element, Asked> {
+  const parts = new Map<Element, Asked>();
+  for (const element of all<Element>("p[data-when] [data-show]")) {
+    const cell = numberIn(element, "data-show");
+    const truth = numberIn(element.closest("[data-when]")!, "data-when");
+    if (truth !== guards.get(cell)) {
+      parts.set(element, [places++, cell, truth]);
+    }
+  }
+  return parts;
+}
+
+/** All that the page looks at after a run. */
+export function readBy(data: PageData, { parts }: Works): Asked[] {
   const named = ["data-show", "data-when", "data-kind"].flatMap((name) =>
     all<Element>(`[${name}]`).map((element) => numberIn(element, name)),
   );
-  return [...new Set([
+  const cells = new Set([
     ...named,
     ...(data.sheets ?? []).flatMap(({ refusals }) => refusals ?? []),
     ...(data.guards ?? []).map(([, guard]) => guard),
     ...(data.tables ?? []).flatMap(({ follow }) => follow ?? []),
-  ])];
-}
-
-/** Gives the function that refuses the newest ranges of a page that has too many. It takes the fields just changed. */
-export function makeLimit(data: PageData, fields: Field[]): (news: Field[]) => void {
-  const most = MOST_RANGES - (data.fixed ?? []).filter(([, low, high = low]) => low !== high).length;
-  let byAge = fields;
-  return (news) => {
-    byAge = [...byAge.filter((field) => !news.includes(field)), ...news];
-    let left = most;
-    byAge.forEach((field) => field.refuse(field.ranged && left-- <= 0));
-  };
+  ]);
+  return [...[...cells].map((cell): Asked => [cell, cell]), ...parts.values()];
 }

@@ -10,7 +10,9 @@ const spreads = JSON.parse(readFileSync(join(settings.parity, 'spreads.json'), '
 for (const name of ['parity-page.mjs', 'spread-page.mjs']) {
   copyFileSync(new URL(name, import.meta.url), join(settings.parity, name));
 }
-copyFileSync(join(dirname(settings.numbers), 'spread.mjs'), join(settings.parity, 'spread.mjs'));
+for (const name of ['spread.mjs', 'ranges.mjs']) {
+  copyFileSync(join(dirname(settings.numbers), name), join(settings.parity, name));
+}
 
 const { browser, origin } = await start(settings.parity);
 const page = await browser.newPage();

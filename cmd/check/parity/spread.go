@@ -16,6 +16,9 @@ import (
 // spreadCases is how many sets of ranges each calculation is worked for.
 const spreadCases = 14
 
+// mostRanges is one more than how many ranges a calculation is worked for at once.
+const mostRanges = 8
+
 // A spreading is a calculation worked for ranges, for the browser to work again.
 type spreading struct {
 	Name    string       `json:"name"`
@@ -23,6 +26,7 @@ type spreading struct {
 	Inputs  []int        `json:"inputs"`
 	Outputs []int        `json:"outputs"`
 	Guards  [][2]int     `json:"guards"`
+	Trends  [][3]int     `json:"trends"`
 	Cases   []spreadCase `json:"cases"`
 }
 
@@ -55,8 +59,15 @@ func writeSpreads(dir string) error {
 				one.Guards = append(one.Guards, [2]int{out.Cell, guard})
 			}
 		}
+		for _, t := range use.Trends() {
+			up := 0
+			if t.Up {
+				up = 1
+			}
+			one.Trends = append(one.Trends, [3]int{t.Of, t.From, up})
+		}
 		for ranges := range spreadCases {
-			c, err := one.spread(random, use, graph.Program, ranges%(sheet.MostRanges-2))
+			c, err := one.spread(random, use, graph.Program, ranges%mostRanges)
 			if err != nil {
 				return fmt.Errorf("the sheet %s: %w", s.Name, err)
 			}
@@ -95,9 +106,7 @@ func (s *spreading) spread(r *rand.Rand, use *sheet.Use, p *sheet.Program, range
 	for _, cell := range s.Inputs {
 		c.Low, c.High = append(c.Low, low[cell]), append(c.High, high[cell])
 	}
-	if err := p.Spread(low, high); err != nil {
-		return c, err
-	}
+	p.Spread(low, high)
 	sum := newSum()
 	for _, ends := range [][]float64{low, high} {
 		for _, cell := range s.Outputs {

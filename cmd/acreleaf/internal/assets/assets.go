@@ -11,6 +11,7 @@ import (
 	"encoding/hex"
 	"io/fs"
 	"path"
+	"strings"
 
 	"github.com/evanw/esbuild/pkg/api"
 
@@ -22,10 +23,26 @@ import (
 const (
 	scriptEntry = "script/start.ts"
 	styleEntry  = "style/acreleaf.css"
+	rangesEntry = "script/ranges.ts"
 )
 
-// A Bundle is the finished pair. The paths are those in the site, "assets/page.0a1b2c3d.js".
-type Bundle struct{ Script, Style output.File }
+// tsconfig has the fields of classes set by plain assignment: written out for the oldest browsers, their definition
+// takes a call each.
+const tsconfig = `{"compilerOptions": {"useDefineForClassFields": false}}`
+
+// ownProperties matches names that only the script gives to properties, and reads, so that they may be shortened. No
+// name of the page's data, of the browser or of the language may be among them.
+const ownProperties = "^(again|amount|asked|assume|begin|below|belongs|cell|changed|chosen|differs|element|ends|" +
+	"entry|example|factor|fault|faulty|figures|followed|forget|forms|grid|guard|inputs|instead|kept|kindAt|" +
+	"limits|lists|lock|look|markNote|marked|nearNote|news|note|otherAt|others|own|owns|partly|parts|" +
+	"place|presence|printed|printedUnit|reason|refusal|refused|showBelow|sides|slopes|tabled|take|tell|" +
+	"tied|typed|unit|units|update|waiting|why|worksheet|write|yours)$"
+
+// A Bundle is what the theme comes to. The paths are those in the site, "assets/page.0a1b2c3d.js".
+type Bundle struct {
+	Script, Style output.File
+	Ranges        output.File // what works ranges: a script of its own, since no page needs it for single numbers
+}
 
 // Build bundles and minifies the theme in files. With a fault in the list the Bundle is empty; advice may come with
 // a finished one. A build takes milliseconds and its result never changes, so a process needs only one.
@@ -33,6 +50,7 @@ func Build(files fs.FS) (Bundle, message.List) {
 	result := api.Build(api.BuildOptions{
 		EntryPointsAdvanced: []api.EntryPoint{
 			{InputPath: scriptEntry, OutputPath: "page"},
+			{InputPath: rangesEntry, OutputPath: "ranges"},
 			{InputPath: styleEntry, OutputPath: "page"},
 		},
 		Plugins:           []api.Plugin{reader(files)},
@@ -45,8 +63,9 @@ func Build(files fs.FS) (Bundle, message.List) {
 		MinifyWhitespace:  true,
 		MinifyIdentifiers: true,
 		MinifySyntax:      true,
+		MangleProps:       ownProperties,
 		LegalComments:     api.LegalCommentsNone,
-		TsconfigRaw:       "{}",
+		TsconfigRaw:       tsconfig,
 		LogLevel:          api.LogLevelSilent,
 	})
 	messages := append(
@@ -58,10 +77,14 @@ func Build(files fs.FS) (Bundle, message.List) {
 	var bundle Bundle
 	for _, file := range result.OutputFiles {
 		extension := path.Ext(file.Path)
-		finished := output.File{Path: "assets/page." + hash(file.Contents) + extension, Bytes: file.Contents}
-		if extension == ".css" {
+		name := strings.TrimSuffix(path.Base(file.Path), extension)
+		finished := output.File{Path: "assets/" + name + "." + hash(file.Contents) + extension, Bytes: file.Contents}
+		switch {
+		case extension == ".css":
 			bundle.Style = finished
-		} else {
+		case name == "ranges":
+			bundle.Ranges = finished
+		default:
 			bundle.Script = finished
 		}
 	}

@@ -19,7 +19,8 @@ import (
 // small is a theme of two files a folder.
 func small() fstest.MapFS {
 	return fstest.MapFS{
-		"script/start.ts": {Data: []byte("import { greet } from './greet';\ngreet(document.title as string);\n")},
+		"script/ranges.ts": {Data: []byte("document.title += ' ranges';\n")},
+		"script/start.ts":  {Data: []byte("import { greet } from './greet';\ngreet(document.title as string);\n")},
 		"script/greet.ts": {Data: []byte("export function greet(name: string): void { document.body.title = name; }\n" +
 			"export const unused = 'left out';\n")},
 		"style/acreleaf.css": {Data: []byte("@import \"base.css\";\nmain { color: #ff0000; }\n")},
@@ -153,7 +154,7 @@ func TestThemeIsSmall(t *testing.T) {
 	for _, test := range []struct {
 		file  output.File
 		limit int
-	}{{bundle.Script, 9_000}, {bundle.Style, 10_000}} {
+	}{{bundle.Script, 9_000}, {bundle.Ranges, 3_000}, {bundle.Style, 10_000}} {
 		size := packed(t, test.file.Bytes)
 		t.Logf("%s: %d bytes, %d with brotli", test.file.Path, len(test.file.Bytes), size)
 		if size > test.limit {

@@ -41,9 +41,7 @@ func (r *Renderer) inWords(w *bytes.Buffer, cases []Note) {
 		w.WriteString("<p")
 		when(w, c.When, c.Shown)
 		w.WriteByte('>')
-		if c.Partly {
-			r.partly(w)
-		}
+		r.partly(w, c.Partly, c.Perhaps)
 		pieces(w, c.Pieces)
 		w.WriteString("</p>\n")
 	}

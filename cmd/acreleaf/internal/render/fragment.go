@@ -124,7 +124,8 @@ type Note struct {
 	Pieces  []Piece
 	When    int // the cell that is not 0 while the note holds; -1 for always
 	Shown   bool
-	Partly  bool // of the example's ranges it holds for a part only
+	Partly  bool // of the example's ranges it holds for a part only, or
+	Perhaps bool // may hold for a part
 	Refusal bool // the sheet has no answer while it holds
 }
 
@@ -185,9 +186,10 @@ type Passage struct {
 
 // A Case is one text of a passage.
 type Case struct {
-	When   int  // the cell that is not 0 while it holds; -1 for always
-	Shown  bool // it holds for the example
-	Partly bool // for a part of the example's ranges only
+	When    int  // the cell that is not 0 while it holds; -1 for always
+	Shown   bool // it holds for the example
+	Partly  bool // for a part of the example's ranges only, or
+	Perhaps bool // perhaps for a part
 }
 
 // An Own is what the margin gives beside a worked figure once the numbers are the reader's: the same value by its name.

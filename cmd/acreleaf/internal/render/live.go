@@ -19,13 +19,14 @@ func (r *Renderer) module(w *bytes.Buffer, json []byte, body template.HTML) {
 	attribute(w, "data-below", words.Below.pattern())
 	attribute(w, "data-order", words.Order)
 	attribute(w, "data-not-detected", words.NotDetected)
-	attribute(w, "data-many-ranges", words.ManyRanges)
 	attribute(w, "data-partly", words.Partly)
 	if strings.Contains(string(body), belongs) {
 		attribute(w, "data-set-aside", words.SetAside.pattern())
 		attribute(w, "data-needed", words.Needed.pattern())
 		attribute(w, "data-use-again", words.UseAgain.pattern())
 	}
+	attribute(w, "data-perhaps", words.Perhaps)
+	attribute(w, "data-narrow", words.Narrow)
 	attribute(w, "data-day", r.words.Date.Pattern.pattern())
 	attribute(w, "data-months", strings.Join(r.words.Date.Short[:], ","))
 	if strings.Contains(string(body), ownNote) {

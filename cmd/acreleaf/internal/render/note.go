@@ -35,9 +35,7 @@ func (r *Renderer) note(w *bytes.Buffer, n *Note) {
 		element(w, "strong", "", r.words.Signals.word(n.Signal))
 		w.WriteByte(' ')
 	}
-	if n.Partly {
-		r.partly(w)
-	}
+	r.partly(w, n.Partly, n.Perhaps)
 	pieces(w, n.Pieces)
 	w.WriteString("</p>\n")
 }
@@ -52,9 +50,7 @@ func (r *Renderer) Passage(w *bytes.Buffer, p *Passage, text func(i int)) {
 		w.WriteString("<p")
 		when(w, c.When, c.Shown)
 		w.WriteByte('>')
-		if c.Partly {
-			r.partly(w)
-		}
+		r.partly(w, c.Partly, c.Perhaps)
 		text(i)
 		w.WriteString("</p>\n")
 	}
@@ -71,11 +67,18 @@ func (r *Renderer) waiting(w *bytes.Buffer, sheet int, sentence string) {
 	w.WriteString("</p>\n")
 }
 
-// partly writes how a sentence begins that holds for some of the example's numbers and not for others. The script
+// partly writes how a sentence begins that does not hold for all of the example's numbers. The script
 // writes it for a reader's.
-func (r *Renderer) partly(w *bytes.Buffer) {
+func (r *Renderer) partly(w *bytes.Buffer, partly, perhaps bool) {
+	if !partly {
+		return
+	}
 	w.WriteString("<span data-partly>")
-	text(w, r.words.Worksheet.Partly)
+	if perhaps {
+		text(w, r.words.Worksheet.Perhaps)
+	} else {
+		text(w, r.words.Worksheet.Partly)
+	}
 	w.WriteString(" </span>")
 }
 

@@ -136,9 +136,14 @@ func (r *Renderer) script(w *bytes.Buffer, f *filling) {
 	if !f.script || r.site.Script == "" {
 		return
 	}
-	w.WriteString("<script defer")
-	attribute(w, "src", f.page.Root+r.site.Script)
-	w.WriteString("></script>\n")
+	for _, script := range []string{r.site.Ranges, r.site.Script} {
+		if script == "" {
+			continue
+		}
+		w.WriteString("<script defer")
+		attribute(w, "src", f.page.Root+script)
+		w.WriteString("></script>\n")
+	}
 }
 
 func (r *Renderer) languages(w *bytes.Buffer, p *Page) {

@@ -96,12 +96,13 @@ type WorksheetWords struct {
 	FaultLinked              Sentence `yaml:"fault-linked" blanks:"low,high,unit"`
 	Order                    string   `yaml:"order"`
 	NotDetected              string   `yaml:"not-detected"`
-	ManyRanges               string   `yaml:"many-ranges"`
 	Below                    Sentence `yaml:"below" blanks:"high"`
 	Partly                   string   `yaml:"partly"`
 	SetAside                 Sentence `yaml:"set-aside" blanks:"value,option"`
 	Needed                   Sentence `yaml:"needed" blanks:"option"`
 	UseAgain                 Sentence `yaml:"use-again" blanks:"value"`
+	Perhaps                  string   `yaml:"perhaps"`
+	Narrow                   string   `yaml:"narrow"`
 	Waiting                  string   `yaml:"waiting"`
 	PassageWaiting           string   `yaml:"passage-waiting"`
 	Said                     Sentence `yaml:"said" blanks:"label,value"`

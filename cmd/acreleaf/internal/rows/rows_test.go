@@ -67,7 +67,7 @@ func TestRows(t *testing.T) {
 		{"a note", "2027-02-14,150 days,by-hand,,", "2027-07-14,,Bring poles.,,"},
 		{"a caution", "2027-02-14,90 days,once,,", `2027-05-15,,,"CAUTION: 90 days is early; say ""no, thanks"".",`},
 		{"a caution for a part", "2027-02-14,90 to 110 days,once,,", `2027-05-15 to 2027-06-04,,,"CAUTION: ` +
-			`For some of these numbers: 90 to 110 days is early; say ""no, thanks"".",`},
+			`For some of these numbers: 90 to 100 days is early; say ""no, thanks"".",`},
 		{"below what a lab finds", "2027-02-14,150 days,once,<5,2", `2027-07-14,0 to 10,"Load: the lab found less than ` +
 			`it can measure, so it may be anything from 0 to 5 lb. The answers are for that range.",,`},
 		{"small and large", "2027-02-14,150 days,once,0.0000001,1", "2027-07-14,1e-07,,,"},

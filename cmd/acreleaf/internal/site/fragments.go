@@ -58,6 +58,7 @@ func (f *fragments) Passage(w *bytes.Buffer, p *markdown.Passage, text func(i in
 		if c.When >= 0 {
 			low, high := f.draft.work.Cells[c.When], f.draft.work.High[c.When]
 			c.Shown, c.Partly = high != 0, high != 0 && low == 0
+			c.Perhaps = high == sheet.Doubt
 		}
 		v.Cases = append(v.Cases, c)
 	}

@@ -16,7 +16,7 @@ func (p *press) siteView(language string) render.Site {
 		Invented: p.site.Invented, Notice: p.site.Notice, Base: p.site.Address,
 		Licence: p.site.Licence, LocalRule: p.site.LocalRule,
 		Contact: cmp.Or(p.site.Contact.Name, p.site.Contact.Email, p.site.Contact.Phone),
-		Style:   p.bundle.Style.Path, Script: p.bundle.Script.Path,
+		Style:   p.bundle.Style.Path, Script: p.bundle.Script.Path, Ranges: p.bundle.Ranges.Path,
 	}
 	switch {
 	case p.site.Contact.Email != "":

@@ -83,6 +83,8 @@ func noteView(o sheet.Outcome, i int, remark *sheet.Remark) render.Note {
 func spokenView(o sheet.Outcome, when int, remark *sheet.Remark) render.Note {
 	v := render.Note{When: when, Shown: when < 0 || o.High[when] != 0}
 	v.Partly = v.Shown && when >= 0 && o.Cells[when] == 0
+	v.Perhaps = v.Partly && o.High[when] == sheet.Doubt
+	o = o.Where(when)
 	for _, piece := range remark.Pieces() {
 		if piece.Name == "" {
 			v.Pieces = append(v.Pieces, render.Piece{Text: piece.Text})

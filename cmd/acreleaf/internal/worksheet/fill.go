@@ -1,6 +1,7 @@
 package worksheet
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -9,15 +10,19 @@ import (
 	"acreleaf/calc/unit"
 )
 
-// fillTable works a reckoner: the page's program is run once for each cell of the grid, as the page's script does.
+// fillTable works a reckoner: what its answer needs of the page's program is run once for each cell of the grid.
 func (b *binder) fillTable(bound *Bound) {
 	t := bound.Table
-	for i, down := range t.Down.Values {
+	p := b.page.Graph.Program.Slice(bound.answerCells())
+	low, high := slices.Clone(b.page.Cells), slices.Clone(b.page.High)
+	for i := range t.Down.Values {
 		t.Values = append(t.Values, make([]float64, len(t.Across.Values)))
 		t.High = append(t.High, make([]float64, len(t.Across.Values)))
-		for j, across := range t.Across.Values {
-			o, err := b.page.at(bound, down, across)
-			if err != nil {
+		for j := range t.Across.Values {
+			bound.set(i, j, low, high)
+			p.Spread(low, high)
+			o := sheet.Outcome{Use: bound.Use, Cells: low, High: high}
+			if err := cmp.Or(o.Refused(), o.Finite(t.Show)); err != nil {
 				b.fault(bound.Block.Span, "example-refused",
 					fmt.Sprintf("the cell at %s and %s has no answer: %v", t.Down.At(i), t.Across.At(j), err),
 					"leave that value out, or change the other givens")
@@ -30,27 +35,38 @@ func (b *binder) fillTable(bound *Bound) {
 			t.Values[i][j], t.High[i][j] = shown.Low, shown.High
 		}
 	}
-	// The cell that the example's own run reads is the first of the grid.
-	o, err := b.page.at(bound, t.Down.Values[0], t.Across.Values[0])
-	if err != nil {
-		panic(err) // it was worked above
-	}
-	b.page.Cells, b.page.High = o.Cells, o.High
 }
 
-// at works the page with two numbers of a reckoner set.
-func (p *Page) at(bound *Bound, down, across float64) (sheet.Outcome, error) {
-	o := sheet.Outcome{Use: bound.Use, Cells: slices.Clone(p.Cells), High: slices.Clone(p.High)}
-	for _, cells := range [][]float64{o.Cells, o.High} {
-		bound.Use.Set(cells, bound.Table.Down.Given, down)
-		bound.Use.Set(cells, bound.Table.Across.Given, across)
-		bound.Use.SetKind(cells, bound.Table.Down.Given, bound.Table.Down.kind)
-		bound.Use.SetKind(cells, bound.Table.Across.Given, bound.Table.Across.kind)
+// set fills in the two numbers of a reckoner that a cell of its grid is worked for.
+func (b *Bound) set(row, column int, low, high []float64) {
+	for _, cells := range [][]float64{low, high} {
+		b.Use.Set(cells, b.Table.Down.Given, b.Table.Down.Values[row])
+		b.Use.Set(cells, b.Table.Across.Given, b.Table.Across.Values[column])
+		b.Use.SetKind(cells, b.Table.Down.Given, b.Table.Down.kind)
+		b.Use.SetKind(cells, b.Table.Across.Given, b.Table.Across.kind)
 	}
-	if err := p.Graph.Program.Spread(o.Cells, o.High); err != nil {
-		return o, err
+}
+
+// answerCells lists the cells that the answer of a reckoner is read from: it, whether it is there, and what refuses it.
+func (b *Bound) answerCells() []int {
+	cells := refusals(b)
+	names := []string{b.Table.Show}
+	for _, remark := range b.Sheet.Remarks {
+		if remark.Signal == sheet.Refusal {
+			for _, piece := range remark.Pieces() {
+				names = append(names, piece.Name)
+			}
+		}
 	}
-	return o, o.Err()
+	for _, name := range names {
+		if cell, ok := b.Use.Cell(name); ok {
+			cells = append(cells, cell)
+		}
+		if cell, ok := b.Use.There(name); ok {
+			cells = append(cells, cell)
+		}
+	}
+	return cells
 }
 
 // At is a value of the axis as it was written: "6 in".

@@ -37,6 +37,7 @@ func (p *Page) Module() ([]byte, error) {
 	w.text = append(w.text, `],"fixed":[`...)
 	w.fixed()
 	w.guards()
+	w.trends()
 	w.text = append(w.text, `],"tables":[`...)
 	for i, b := range p.Tables() {
 		w.comma(i)
@@ -163,6 +164,28 @@ func (w *dataWriter) guards() {
 		w.comma(1)
 		w.integer(guards[cell])
 		w.text = append(w.text, ']')
+	}
+}
+
+// trends writes what ranges are told of values: two cells, and 1 if the first never goes down when the second goes up.
+func (w *dataWriter) trends() {
+	w.text = append(w.text, `],"trends":[`...)
+	n := 0
+	for _, b := range w.page.Sheets {
+		for _, t := range b.Use.Trends() {
+			w.comma(n)
+			n++
+			w.text = append(w.text, '[')
+			w.integer(t.Of)
+			w.comma(1)
+			w.integer(t.From)
+			if w.comma(1); t.Up {
+				w.integer(1)
+			} else {
+				w.integer(0)
+			}
+			w.text = append(w.text, ']')
+		}
 	}
 }
 

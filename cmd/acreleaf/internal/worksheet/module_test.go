@@ -27,6 +27,7 @@ type pageData struct {
 	Sheets []sheetData `json:"sheets"`
 	Fixed  [][]float64 `json:"fixed"`
 	Guards [][]int     `json:"guards"`
+	Trends [][]int     `json:"trends"`
 	Tables []tableData `json:"tables"`
 }
 

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"acreleaf/calc/sheet"
-	"acreleaf/cmd/acreleaf/internal/message"
 )
 
 // work puts in the example's numbers, runs the program, and fills the tables.
@@ -19,10 +18,11 @@ func (b *binder) work() {
 		for name, entry := range bound.Entries {
 			bound.Use.Enter(p.Cells, p.High, name, entry)
 		}
+		if bound.Table != nil {
+			bound.set(0, 0, p.Cells, p.High) // the cell that the example's own run reads is the first of the grid
+		}
 	}
-	if err := p.Graph.Program.Spread(p.Cells, p.High); err != nil {
-		b.fault(b.lastRange(), "ranges-many", "in this page, "+err.Error(), "write one number here")
-	}
+	p.Graph.Program.Spread(p.Cells, p.High)
 	for _, bound := range p.Sheets {
 		before := len(b.messages)
 		switch {
@@ -58,19 +58,6 @@ func (b *binder) checkLinked(bound *Bound) bool {
 		}
 	}
 	return true
-}
-
-// lastRange is where the last range of the page is written.
-func (b *binder) lastRange() message.Span {
-	var last message.Span
-	for _, bound := range b.bound {
-		for _, entry := range bound.Block.Entries {
-			if read, is := bound.Entries[entry.Key]; is && read.Value != read.High {
-				last = entry.ValueSpan
-			}
-		}
-	}
-	return last
 }
 
 // stated says whether a given is filled in, here or where it is taken from.
