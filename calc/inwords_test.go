@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math/rand/v2"
 	"regexp"
+	"strings"
 	"testing"
 
 	"acreleaf/calc"
@@ -15,6 +16,7 @@ import (
 func TestOneSentenceSaysTheAnswer(t *testing.T) {
 	for _, s := range calc.Standard().All() {
 		if s.Headline == nil {
+			t.Errorf("%s does not say in words what it comes to", s.Name)
 			continue
 		}
 		t.Run(s.Name, func(t *testing.T) {
@@ -40,7 +42,7 @@ type wordsCheck struct {
 
 func (w *wordsCheck) walk() {
 	r := rand.New(rand.NewPCG(7, 11))
-	const draws = 4000
+	const draws = 1500
 	for range draws {
 		entries := map[string]sheet.Entry{}
 		for _, g := range w.sheet.Givens {
@@ -66,6 +68,11 @@ func (w *wordsCheck) walk() {
 
 // drawn is an option, or a value of a given: an end, the typical one, or any between.
 func drawn(g *sheet.Given, r *rand.Rand) sheet.Entry {
+	if g.Else.Unit != "" && r.IntN(2) == 0 {
+		value := g.Else.Low + r.Float64()*r.Float64()*(g.Else.High-g.Else.Low)*float64(r.IntN(5))/4
+		value = max(value, g.Else.Low)
+		return sheet.Entry{Value: value, High: value, Other: true}
+	}
 	value := g.Typical
 	switch at := r.IntN(4); {
 	case len(g.Choices) > 0:
@@ -87,6 +94,52 @@ func drawn(g *sheet.Given, r *rand.Rand) sheet.Entry {
 // ends are the least and the most that is taken, or the first and the last option.
 func ends(g *sheet.Given) []sheet.Entry {
 	return []sheet.Entry{{Value: g.Low, High: g.Low}, {Value: g.High, High: g.High}}
+}
+
+// Of a range every sentence that may hold is said, and where there are several each says that it is for a part.
+func TestSentencesOfRangesSayWhatMayHold(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 9))
+	several := 0
+	for _, s := range calc.Standard().All() {
+		if s.Headline == nil {
+			continue
+		}
+		bench := sheet.NewBench(s)
+		for range 100 {
+			entries := map[string]sheet.Entry{}
+			for _, g := range s.Givens {
+				if !g.Optional || r.IntN(2) == 0 {
+					entries[g.Name] = drawn(g, r)
+				}
+			}
+			g := s.Givens[r.IntN(len(s.Givens))]
+			if entry, there := entries[g.Name]; there && len(g.Choices) == 0 && !entry.Other {
+				entry.Value, entry.High = g.Low, max(entry.High, entry.Value)
+				entries[g.Name] = entry
+			}
+			o, err := bench.Work(entries)
+			if err != nil {
+				continue
+			}
+			words := o.Words()
+			if len(words) == 0 {
+				t.Errorf("%s of %v says nothing", s.Name, entries)
+			}
+			for _, said := range words {
+				partly := strings.HasPrefix(said, "For some of these numbers: ")
+				if hole.MatchString(said) || partly != (len(words) > 1) {
+					t.Errorf("%s of %v says %q", s.Name, entries, words)
+					break
+				}
+			}
+			if len(words) > 1 {
+				several++
+			}
+		}
+	}
+	if several < 50 {
+		t.Errorf("only %d ranges have several sentences", several)
+	}
 }
 
 // hole is what no sentence may have: a number that is not there, an amount below nothing, a name that was not filled

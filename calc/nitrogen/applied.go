@@ -30,6 +30,10 @@ func waterApplied(s *sheet.Sheet) {
 	volume := s.Answer("volume", "gal/ac", tree.Times(trees), sheet.Says{Label: "Water on an acre", Also: "m3/ha"})
 	depth := s.Answer("depth", "in", volume.Over(inch), sheet.Says{Label: "Depth over the whole acre", Also: "mm"})
 
+	s.InWords("depth",
+		sheet.When(depth.IsNothing(), "No water was put on."),
+		sheet.Otherwise("That is {tree-volume}, or {depth} over the whole acre."))
+
 	s.Say(sheet.Note, sheet.Always,
 		"The depth is as if the water were spread over the whole acre. Under the emitters it goes deeper.")
 	s.Say(sheet.Note, sheet.Always,

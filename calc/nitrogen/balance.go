@@ -33,6 +33,12 @@ func balance(s *sheet.Sheet) {
 	s.Say(sheet.Note, difference.Less(nothing),
 		"More left with the crop than was put on. Soil, water or the trees' own store gave the rest. A few such years "+
 			"can run the trees low: sample leaves.")
+	s.InWords("ratio",
+		sheet.When(difference.More(nothing),
+			"More was put on than left with the crop: {ratio} lb for each pound that left."),
+		sheet.When(difference.Less(nothing),
+			"Less was put on than left with the crop: {ratio} lb for each pound that left."),
+		sheet.Otherwise("Just as much was put on as left with the crop."))
 	s.Say(sheet.Note, sheet.Always,
 		"Rules differ in what counts as put on (water, compost) and as removed. For a report, use the form and the "+
 			"figures of your coalition or your water board. They come before this page.")

@@ -19,6 +19,10 @@ func nitrateBasis(s *sheet.Sheet) {
 		sheet.Says{Label: "As nitrogen, NO3-N"})
 	s.Answer("nitrate", "ppm NO3", reported, sheet.Says{Label: "As nitrate, NO3"})
 
+	s.InWords("nitrogen",
+		sheet.When(reported.IsNothing(), "The report shows no nitrate."),
+		sheet.Otherwise("{nitrate} is the same as {nitrogen}. Count nitrogen with the second."))
+
 	s.Warn("drinking-water", of.Is("water").And(nitrogen.AtLeast(drinkingLimit(s))),
 		"If people drink this water: {nitrogen} is at or above the limit for drinking water, 10 ppm NO3-N.")
 	s.Slip("not-converted", "nitrogen", reported,

@@ -52,5 +52,5 @@ func init() {
 	}
 	sayings = append(sayings, saying{nitrogen.MaterialCompare,
 		[]string{"nitrogen=30 lb N/ac", "first=AN-20", "first-price=420 $/ton", "second=AN-20", "third=none"},
-		[]string{apart, "To see which has the cheapest nitrogen", "Leaching: 50 %", "Leaching: 50 %"}})
+		[]string{apart, "Leaching: 50 %", "Leaching: 50 %"}})
 }

@@ -16,6 +16,8 @@ type season struct {
 	whole            sheet.Term // every pound of a credit is taken up, as the walnut guide has it
 
 	fedNeed, credits, short, surplus sheet.Term
+	reached                          sheet.Term // of the soil's nitrogen, what roots reach
+	water                            *sheet.Given
 }
 
 func seasonBudget(s *sheet.Sheet) {
@@ -37,7 +39,7 @@ func seasonBudget(s *sheet.Sheet) {
 	b.fedNeed = s.Step("fed-need", "lb N/ac fed",
 		sheet.If(b.told, b.need.Over(b.efficiency), b.need.AsOther()),
 		sheet.Says{Label: "The need, as nitrogen to be fed", Also: "kg N/ha fed"})
-	sum, brought := creditsOf(s)
+	sum, brought := b.creditsOf()
 	nothing := s.Zero("lb N/ac fed")
 	b.credits = s.Answer("credits", "lb N/ac fed", sum, sheet.Says{Label: "Credits in all", Also: "kg N/ha fed"})
 	b.short = s.Answer("short", "lb N/ac fed", nothing.Most(b.fedNeed.Minus(b.credits)),
@@ -49,6 +51,7 @@ func seasonBudget(s *sheet.Sheet) {
 	s.Answer("other-order", "lb N/ac fed",
 		s.Zero("lb N/ac taken up").Most(b.need.Minus(b.credits.Times(b.whole))).Over(b.efficiency),
 		sheet.Says{Label: "To apply by the walnut guide's order", Also: "kg N/ha fed", When: b.told})
+	b.inWords(brought)
 	b.say(brought)
 	b.slips()
 }
@@ -60,6 +63,18 @@ func wholeCredit(s *sheet.Sheet) sheet.Term {
 		Label: "Share of a credit that trees take up, in the other order", Reads: "100 %",
 		Sources: []string{"walnut-guide-summary"}, Note: "The guide takes other sources off the need, and divides what is left.",
 	})
+}
+
+// inWords says what to put on, and what brings the rest of the need.
+func (b *season) inWords(brought sheet.Term) {
+	b.s.InWords("apply",
+		sheet.When(b.fedNeed.IsNothing(), "The trees need none, so put on none."),
+		sheet.When(b.short.IsNothing(), "What is there covers the need of {fed-need}: put on none."),
+		sheet.When(b.credits.IsNothing(), "Put on {apply}: nothing else brings any."),
+		sheet.When(brought, "Put on {apply}; what is there already brings the other {credits bare}."),
+		sheet.When(b.reached.IsNothing(), "Put on {apply}; the water brings the other {credits bare}."),
+		sheet.When(b.water.IsNothing(), "Put on {apply}; the soil brings the other {credits bare}."),
+		sheet.Otherwise("Put on {apply}; the soil and the water bring the other {credits bare}."))
 }
 
 func (b *season) say(brought sheet.Term) {
@@ -106,9 +121,10 @@ func (b *season) slips() {
 
 // creditsOf asks for every credit and gives their sum, and whether there is one besides those of soil and water. Those
 // others are summed in a step of their own, which is left out when none of them was filled in.
-func creditsOf(s *sheet.Sheet) (sum, brought sheet.Term) {
-	reached := soilCredit(s)
-	water := s.Given("water", "lb N/ac fed", sheet.Field{
+func (b *season) creditsOf() (sum, brought sheet.Term) {
+	s := b.s
+	b.reached = soilCredit(s)
+	b.water = s.Given("water", "lb N/ac fed", sheet.Field{
 		Label: "Credit from the water", Hint: "From a water test. Count only water that stays by the roots.",
 		Typical: 10, Low: 0, High: 1500, Units: []string{"kg N/ha fed"},
 	})
@@ -133,7 +149,7 @@ func creditsOf(s *sheet.Sheet) (sum, brought sheet.Term) {
 	})
 	s.Warn("check-numbers", matter.More(usual),
 		"{organic-matter bare} lb N/ac is a good deal from organic matter: one guide gives 20 to 40 lb an acre a year.")
-	both := reached.Plus(water)
+	both := b.reached.Plus(b.water)
 	return sheet.If(brought, both.Plus(more), both), brought
 }
 

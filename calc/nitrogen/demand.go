@@ -23,6 +23,13 @@ func cropDemand(s *sheet.Sheet) {
 	demand := s.Answer("demand", "lb N/ac taken up", growth.Plus(removed),
 		sheet.Says{Label: "What the trees will take up", Also: "kg N/ha taken up"})
 
+	s.InWords("demand",
+		sheet.When(demand.IsNothing(), "Without a crop and without growth the trees are counted to take up nothing."),
+		sheet.When(removed.IsNothing(), "The trees will take up {demand}, all of it to grow."),
+		sheet.When(growth.IsNothing(), "The trees will take up {demand}, all of it for the crop."),
+		sheet.Otherwise(
+			"The trees will take up {demand}: {crop-removal bare} for the crop and {tree-growth bare} to grow."))
+
 	d.refuse(s, bears)
 	d.sayOfStep(s, g, bears, removed)
 	s.Say(sheet.Note, d.crop.Is("pistachio").And(d.leaf.Less(s.Number(7))).And(s.Stated(d.growth).Not()),

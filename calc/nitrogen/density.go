@@ -42,7 +42,7 @@ func treeDensity(s *sheet.Sheet) {
 		sheet.Says{Label: "Ground to a tree", Also: "m2/tree"})
 	s.Answer("trees", "trees/ac", acre.Over(area), sheet.Says{Label: "Trees on an acre", Also: "trees/ha"})
 
-	s.InWords("trees", sheet.Otherwise("This spacing gives each tree {area bare} square feet, which is {trees}."))
+	s.InWords("trees", sheet.Otherwise("This spacing gives {area}, which is {trees}."))
 
 	needsRow := pattern.Is("rectangle").Or(pattern.Is("double-row"))
 	s.Refuse(needsRow.And(s.Stated(row).Not()), "This pattern needs the distance from row to row. Put it in. If the "+

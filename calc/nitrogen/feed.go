@@ -51,6 +51,11 @@ func feedSchedule(s *sheet.Sheet) {
 		})
 	}
 
+	s.InWords("feeds",
+		sheet.When(f.some.Not(), "There is nothing to feed."),
+		sheet.When(f.several.Not(), "One feed of {each} is enough."),
+		sheet.Otherwise("Give {feeds} feeds of {each}, from {first} to {last}."))
+
 	careOfMaterials(s, t.has)
 	t.noticeWeight()
 	f.refuse()

@@ -52,6 +52,10 @@ func injection(s *sheet.Sheet) {
 			"the weight of a gallon and the nitrogen of the solution.")
 	s.Refuse(t.has(fact.Pressure),
 		"82-0-0 is a gas under pressure, and it does not go through an injector. Choose a material that is a liquid.")
+	s.InWords("rate",
+		sheet.When(volume.IsNothing(), "There is nothing to inject."),
+		sheet.Otherwise("Inject {volume} in {window}: set the injector to {rate}."))
+
 	t.careOfTank()
 	t.noticeOther()
 	s.Warn("backflow", sheet.Always, "")

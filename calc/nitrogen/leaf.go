@@ -32,6 +32,12 @@ func leafLevel(s *sheet.Sheet) {
 		sheet.Says{Label: "Within the range, from its nearer end by", When: within})
 	s.Answer("above", "%", value.Minus(high), sheet.Says{Label: "Above the range by", When: over})
 
+	s.InWords("low",
+		sheet.When(under, "This leaf has {value}, which is {below} under the range that starts at {low}."),
+		sheet.When(over, "This leaf has {value}, which is {above} over the range that ends at {high}."),
+		sheet.When(bounded, "This leaf has {value}, within the range of {low} to {high}."),
+		sheet.Otherwise("This leaf has {value}, and the range starts at {low}."))
+
 	s.Refuse(ranged.Not(),
 		"No published figure is known here for this nutrient in leaves of this crop. Put in the range that your laboratory "+
 			"prints: where it starts, and where it ends if it says so.")

@@ -34,6 +34,13 @@ func materialAmount(s *sheet.Sheet) {
 	s.Refuse(price.IsOther().And(t.liquid.Not()).And(t.unweighed.Not()),
 		"The price is for a gallon, and this material is dry. Write the price of a ton, such as 400 $/ton.")
 
+	s.InWords("product",
+		sheet.When(nitrogen.IsNothing(), "There is nothing to put on."),
+		sheet.When(t.liquid.And(s.Stated(price)), "Put on {product}, which is {volume}. It costs {cost}."),
+		sheet.When(t.liquid, "Put on {product}, which is {volume}."),
+		sheet.When(s.Stated(price), "Put on {product}. It costs {cost}."),
+		sheet.Otherwise("Put on {product}."))
+
 	t.careOfTank()
 	t.noticeWeight()
 	t.fieldRule(inGallon)

@@ -30,6 +30,10 @@ func materialNitrogen(s *sheet.Sheet) {
 		"The amount is in gallons, and this material is dry. Write it in pounds, such as 90 lb/ac. If it was dissolved, "+
 			"put in the weight of a gallon and the nitrogen of the solution.")
 
+	s.InWords("nitrogen",
+		sheet.When(nitrogen.IsNothing(), "This puts on no nitrogen."),
+		sheet.Otherwise("This puts on {nitrogen}, which is {rate}."))
+
 	t.careOfTank()
 	t.noticeWeight()
 	warnOfFeed(s, rate, nil)

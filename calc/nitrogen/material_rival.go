@@ -9,7 +9,6 @@ import (
 
 // sayCheapest says which of the rivals has the cheapest nitrogen.
 func sayCheapest(s *sheet.Sheet, rivals []*rival) {
-	var won []sheet.Term
 	priced := s.Stated(rivals[0].price)
 	for _, r := range rivals[1:] {
 		stated := s.Stated(r.price)
@@ -18,6 +17,8 @@ func sayCheapest(s *sheet.Sheet, rivals []*rival) {
 		}
 		priced = priced.And(stated)
 	}
+	cases := []sheet.Case{sheet.When(priced.Not(),
+		"Put in the price of each material to see which has the cheapest nitrogen.")}
 	for _, r := range rivals {
 		var wins sheet.Term
 		for i, other := range without(rivals, r) {
@@ -30,14 +31,11 @@ func sayCheapest(s *sheet.Sheet, rivals []*rival) {
 			}
 			wins = beats
 		}
-		wins = priced.And(r.and(wins))
-		won = append(won, wins)
-		s.Say(sheet.Note, wins,
-			"The "+r.place+" material has the cheapest nitrogen: {"+r.place+"-per-nitrogen}.")
+		cases = append(cases, sheet.When(r.and(wins),
+			"The "+r.place+" material has the cheapest nitrogen: {"+r.place+"-per-nitrogen}."))
 	}
-	s.Say(sheet.Note, priced.Not(), "To see which has the cheapest nitrogen, put in the price of each.")
-	s.Say(sheet.Note, priced.And(won[0].Or(won[1]).Or(won[2]).Not()),
-		"No one of them has the cheapest nitrogen. Choose by what they do to the soil and by how they are handled.")
+	s.InWords("first-per-nitrogen", append(cases, sheet.Otherwise(
+		"No one of them has the cheapest nitrogen. Choose by what they do to the soil and by how they are handled."))...)
 }
 
 // without is the rivals but for one.

@@ -56,8 +56,6 @@ func tanked(material string, more ...string) []string {
 	return append(append(slices.Clone(kept[material]), apart), more...)
 }
 
-func cheapest(place string) string { return "The " + place + " material has the cheapest nitrogen: $" }
-
 func init() {
 	amount := func(material string, more ...string) []string {
 		return append([]string{"nitrogen=30 lb N/ac", "material=" + material}, more...)
@@ -133,40 +131,40 @@ func sayCompared() {
 	}
 	sayings = append(sayings,
 		saying{compare, of("UAN-32 420 $/ton", "46-0-0 560 $/ton", "none"),
-			[]string{apart, cheapest("second"), lost("first", "50 %"), lost("second", "100 %")}},
+			[]string{apart, lost("first", "50 %"), lost("second", "100 %")}},
 		saying{compare, of("AN-20 420 $/ton", "20-0-0 560 $/ton", "none 500 $/ton"),
-			[]string{"The third material is none, so its price is not used.", gasKills, apart, cheapest("first"),
+			[]string{"The third material is none, so its price is not used.", gasKills, apart,
 				leaches("first", "50 %")}},
 		saying{compare, of("UAN-32 2 $/gal", "20-0-0 560 $/ton", "none"),
-			[]string{gasKills, apart, cheapest("first"), lost("first", "50 %")}},
+			[]string{gasKills, apart, lost("first", "50 %")}},
 		saying{compare, of("34-0-0 500 $/ton", "UAN-32 2 $/gal", "10-34-0 4 $/gal"),
-			[]string{apart, cheapest("second"), leaches("first", "50 %"), lost("second", "50 %"),
+			[]string{apart, leaches("first", "50 %"), lost("second", "50 %"),
 				strong("third", "42 lb CaCO3/ac")}},
 		saying{compare, of("34-0-0 500 $/ton", "34-0-0 500 $/ton", "none"),
-			[]string{apart, "No one of them has the cheapest nitrogen.", leaches("first", "50 %"), leaches("second", "50 %")}},
+			[]string{apart, leaches("first", "50 %"), leaches("second", "50 %")}},
 		saying{compare, of("15-0-0-16S 500 $/ton", "21-0-0-24S 900 $/ton", "15.5-0-0-19Ca 300 $/ton"),
 			[]string{burns, "WARNING Strong acid sets nitric acid free from nitrate", "NOTICE Calcium and sulfate set to gypsum",
-				apart, cheapest("third"), strong("first", "51 lb CaCO3/ac"), strong("second", "52.4 lb CaCO3/ac"),
+				apart, strong("first", "51 lb CaCO3/ac"), strong("second", "52.4 lb CaCO3/ac"),
 				leaches("third", "92 %"), like("third")}},
 		saying{compare, of("15-0-0-16S 500 $/ton", "20-0-0 900 $/ton", "12-0-0-26S 300 $/ton"),
 			[]string{burns, gasKills, "DANGER Acid and ammonia boil up", "DANGER Acid sets poison gas", apart,
-				cheapest("third"), strong("first", "51 lb CaCO3/ac"), strong("third", "86 lb CaCO3/ac")}},
+				strong("first", "51 lb CaCO3/ac"), strong("third", "86 lb CaCO3/ac")}},
 		saying{compare, of("20-0-0 500 $/ton", "CAN-17 900 $/ton", "11-52-0 900 $/ton"),
 			[]string{gasKills, "NOTICE Calcium and phosphate set", "NOTICE Ammonia raises the pH, and calcium falls",
-				"NOTICE Ammonia raises the pH, and phosphate falls", apart, cheapest("first"), leaches("second", "66 %"),
+				"NOTICE Ammonia raises the pH, and phosphate falls", apart, leaches("second", "66 %"),
 				strong("third", "51 lb CaCO3/ac")}},
 		saying{compare, of("UAN-32 500 $/ton", "15-15-15 900 $/ton", "CAN-17 900 $/ton"),
 			[]string{"NOTICE Calcium and phosphate set", "NOTICE UAN with CAN-17", apart,
-				"The forms of the nitrogen in the second material differ", cheapest("first"), lost("first", "50 %"),
+				"The forms of the nitrogen in the second material differ", lost("first", "50 %"),
 				leaches("third", "66 %")}},
 		saying{compare, of("46-0-0 500 $/ton", "46-0-0 900 $/ton", "15-15-15 900 $/ton"),
-			[]string{apart, "The forms of the nitrogen in the third material differ", cheapest("first"),
+			[]string{apart, "The forms of the nitrogen in the third material differ",
 				lost("first", "100 %"), lost("second", "100 %")}},
 		saying{compare, of("15-15-15 500 $/ton", "46-0-0 400 $/ton", "none"),
-			[]string{apart, "The forms of the nitrogen in the first material differ by maker", cheapest("second"),
+			[]string{apart, "The forms of the nitrogen in the first material differ by maker",
 				lost("second", "100 %")}},
 		saying{compare, of("13-0-46 900 $/ton", "13-0-46 800 $/ton", "46-0-0 900 $/ton"),
-			[]string{apart, cheapest("third"), leaches("first", "100 %"), like("first"), leaches("second", "100 %"),
+			[]string{apart, leaches("first", "100 %"), like("first"), leaches("second", "100 %"),
 				like("second"), lost("third", "100 %")}},
 	)
 }

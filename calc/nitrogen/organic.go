@@ -42,6 +42,10 @@ func organicCredit(s *sheet.Sheet) {
 		Note: "Budgets take a pound that comes free for a pound put on. What comes free when trees are bare is lost.",
 	})), sheet.Says{Label: "Comes free this season", Also: "kg N/ha fed"})
 
+	s.InWords("nitrogen",
+		sheet.When(nitrogen.IsNothing(), "Nothing comes free this season."),
+		sheet.Otherwise("{nitrogen} comes free this season, {share} of what you counted in it."))
+
 	s.Say(sheet.Note, s.Stated(release).Not(),
 		"Tables differ a good deal by region. If your advisor has a local one, put its share in.")
 	s.Say(sheet.Note, material.Is("manure"),

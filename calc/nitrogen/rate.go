@@ -20,6 +20,9 @@ func treeRate(s *sheet.Sheet) {
 	nitrogen := s.Answer("nitrogen", "lb N/ac fed", rate.Times(trees).Over(ounces),
 		sheet.Says{Label: "Nitrogen for an acre", Also: "kg N/ha fed"})
 
+	s.InWords("nitrogen",
+		sheet.When(rate.IsNothing(), "Nothing is put on."),
+		sheet.Otherwise("{rate} is {nitrogen}."))
 	warnOfFeed(s, rate.Term, leaf)
 	s.Slip("ounces-for-pounds", "nitrogen", nitrogen.Times(s.Number(16)),
 		"That is ounces an acre. Divide by 16 for pounds.")
@@ -41,6 +44,9 @@ func acreRate(s *sheet.Sheet) {
 	rate := s.Answer("rate", "oz N/tree fed", nitrogen.Times(ounces).Over(trees),
 		sheet.Says{Label: "Nitrogen for one tree", Also: "g N/tree fed"})
 
+	s.InWords("rate",
+		sheet.When(nitrogen.IsNothing(), "Nothing is put on."),
+		sheet.Otherwise("{nitrogen} is {rate}."))
 	warnOfFeed(s, rate, leaf)
 	s.Slip("pounds-for-ounces", "rate", rate.Over(s.Number(16)),
 		"That is pounds a tree. Multiply by 16 for ounces.")

@@ -29,6 +29,12 @@ func nitrateReach(s *sheet.Sheet) {
 	leached := s.Answer("leached", "lb N/ac", nitrate.Times(excess).Times(inchOfWater(s, "lb N/ac")),
 		sheet.Says{Label: "Nitrogen in that water", Also: "kg N/ha", When: s.Stated(nitrate)})
 
+	s.InWords("depth",
+		sheet.When(depth.IsNothing(), "No water is beyond need, so nitrate stays where it is."),
+		sheet.When(s.Stated(nitrate).And(leached.More(s.Zero("lb N/ac"))),
+			"Nitrate may sink by {depth}, and {leached} may go with that water."),
+		sheet.Otherwise("Nitrate may sink by {depth}."))
+
 	root := rootDepth(s)
 	s.Warn("nitrate-to-wells", depth.More(root),
 		"Nitrate at the surface may move {depth}, past most roots of a young tree.")

@@ -39,6 +39,10 @@ func rootShare(s *sheet.Sheet) {
 	effective := s.Answer("effective", "oz N/tree fed", rate.Times(share),
 		sheet.Says{Label: "Nitrogen that falls where the roots are", Also: "g N/tree fed"})
 
+	s.InWords("share",
+		sheet.When(share.IsNothing(), "None of the feed falls where the roots are."),
+		sheet.When(share.AtLeast(s.Number(1)), "All of the feed falls where the roots are."),
+		sheet.Otherwise("{share} of the feed falls where the roots are, and the rest beside them."))
 	sayShare(s, share)
 	s.Slip("widths-not-areas", "share", root.Over(half),
 		"That compares the radii. Ground is an area: twice as wide is four times as much.")

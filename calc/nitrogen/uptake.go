@@ -28,6 +28,9 @@ func uptakeEfficiency(s *sheet.Sheet) {
 	s.Answer("per-pound", "lb N/lb N fed/taken up", s.Number(1).Over(efficiency),
 		sheet.Says{Label: "To apply for each pound taken up"})
 
+	s.InWords("efficiency", sheet.Otherwise(
+		"Trees take up {efficiency} of it: put on {per-pound bare} lb for each pound that they are to take up."))
+
 	s.Say(sheet.Note, sheet.Always,
 		"These are planning figures for bearing trees. Roots of a first-leaf tree reach less of the wetted soil, so expect "+
 			"less there. Leaching by rain or too much water takes more.")

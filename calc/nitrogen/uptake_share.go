@@ -25,6 +25,12 @@ func uptakeShare(s *sheet.Sheet) {
 	share.stage("third", "Third stage", four, 30, 25, sheet.None)
 	share.stage("fourth", "Fourth stage", four, 20, 25, sheet.None)
 
+	s.InWords("first",
+		sheet.When(nitrogen.IsNothing(), "There is no nitrogen to split."),
+		sheet.When(four.Not(), "Give {first} in the first stage and {second bare} in the second."),
+		sheet.Otherwise("Give {first} in the first stage, {second bare} in the second, {third bare} in the third and "+
+			"{fourth bare} in the fourth."))
+
 	s.Say(sheet.Note, crop.Is("almond"),
 		"First: petal fall to leaf-out. Second: leaf-out to shell hardening. Third: shell hardening to kernel fill. "+
 			"Fourth: hull split to early postharvest.")

@@ -35,6 +35,10 @@ func waterNitrogen(s *sheet.Sheet) {
 	nitrogen := s.Answer("nitrogen", "lb N/ac fed", perInch.Times(water),
 		sheet.Says{Label: "Nitrogen in this water", Also: "kg N/ha fed"})
 
+	s.InWords("nitrogen",
+		sheet.When(nitrogen.IsNothing(), "This water brings no nitrate: count on none."),
+		sheet.Otherwise("This water puts on {nitrogen}. Count it as fed."))
+
 	limit := s.Constant("drinking-limit", "10 ppm NO3-N of water", sheet.Fact{
 		Label: "Limit for nitrate in drinking water", Sources: []string{"epa-nitrate"},
 	})

@@ -1,6 +1,9 @@
 package sheet
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // A Headline is the answer that a calculation is for, and what it comes to in a sentence, by case.
 type Headline struct {
@@ -89,4 +92,23 @@ const bare = " bare"
 func readBraces(text string) Piece {
 	name, alone := strings.CutSuffix(text, bare)
 	return Piece{Name: name, Bare: alone}
+}
+
+// checkBare sees that a number alone, which may be shown in a second unit, stands in a sentence with another that names
+// that unit: "put on 14 lb an acre, the soil brings the other 20".
+func (s *Sheet) checkBare(r *Remark) {
+	pieces := r.Pieces()
+	for _, p := range pieces {
+		result := s.FindResult(p.Name)
+		if !r.Words || !p.Bare || result == nil || result.Also == "" {
+			continue
+		}
+		named := slices.ContainsFunc(pieces, func(other Piece) bool {
+			o := s.FindResult(other.Name)
+			return !other.Bare && o != nil && o.Also == result.Also && o.Unit.Same(result.Unit)
+		})
+		if !named {
+			s.fault("the sentence %q has {%s bare}, and no other number in its unit and in %s", r.Text, p.Name, result.Also)
+		}
+	}
 }

@@ -71,6 +71,7 @@ func (s *Sheet) checkName(name string) {
 // checkRemark sees that a remark speaks only of what has a value and a unit to say.
 func (s *Sheet) checkRemark(r *Remark) {
 	s.checkWays(r.when, r.Text, false)
+	s.checkBare(r)
 	for _, name := range r.names() {
 		given := s.FindGiven(name)
 		if _, ok := s.UnitOf(name); !ok || given != nil && len(given.Choices) > 0 {

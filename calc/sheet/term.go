@@ -94,6 +94,11 @@ func (t Term) More(v Value) Term { return v.term().ask(Less, t) }
 // AtLeast asks whether t is v or above.
 func (t Term) AtLeast(v Value) Term { return v.term().ask(LessOrEqual, t) }
 
+// IsNothing asks whether t is nothing, or below it.
+func (t Term) IsNothing() Term {
+	return t.AtMost(t.s.wrap(&node{kind: kindNumber, unit: t.n.unit}))
+}
+
 // Same asks whether the two are equal to the last bit.
 func (t Term) Same(v Value) Term { return t.ask(Equal, v) }
 

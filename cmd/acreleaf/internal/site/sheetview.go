@@ -91,9 +91,12 @@ func spokenView(o sheet.Outcome, when int, remark *sheet.Remark) render.Note {
 			continue
 		}
 		number := shown(o, piece.Name)
-		if remark.Words {
+		switch {
+		case remark.Words:
 			inWords(number, o, piece)
-		} else {
+		case piece.Bare:
+			number.Before, number.After, number.Also, number.Kind = "", "", nil, nil
+		default:
 			number.Also = nil // the words around it are about its own unit
 		}
 		v.Pieces = append(v.Pieces, render.Piece{Shown: number})
