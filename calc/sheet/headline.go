@@ -66,8 +66,8 @@ func (s *Sheet) spoken() []*Remark {
 	return append(s.Remarks[:len(s.Remarks):len(s.Remarks)], s.Headline.Cases...)
 }
 
-// Words says what the headline answer comes to: one sentence, or for ranges one for each case that may hold. It is
-// empty for a sheet that has none.
+// Words says what the headline answer comes to: one sentence, or for ranges one for each case that was found among
+// them. A case that is in doubt is left out, since another says what was found. It is empty for a sheet that has none.
 func (o Outcome) Words() []string {
 	words := []string{}
 	if o.Use.Sheet.Headline == nil {
@@ -75,7 +75,7 @@ func (o Outcome) Words() []string {
 	}
 	before := len(o.Use.Sheet.Remarks)
 	for i, r := range o.Use.Sheet.Headline.Cases {
-		if o.said(before + i) {
+		if cell := o.Use.remarks[before+i]; cell < 0 || o.holds(cell) && o.high(cell) != Doubt {
 			words = append(words, o.spoken(before+i, r))
 		}
 	}

@@ -15,6 +15,7 @@ export function makeNotes(sheets: Sheet[], { low, high }: Ends): () => void {
     sheet: sheets[sheetOf(element)],
     refusal: element.hasAttribute("data-refusal"),
     partly: partlyOf(element),
+    words: element.matches(".words > *"), // of the answer: another case says what was found, so doubt is not told
   }));
   const kinds = all<Element>("[data-kind]").map((element) => ({
     element,
@@ -22,8 +23,8 @@ export function makeNotes(sheets: Sheet[], { low, high }: Ends): () => void {
     other: element.hasAttribute("data-other"),
   }));
   return () => {
-    for (const { element, cell, sheet, refusal, partly } of notes) {
-      hide(element, high[cell] === 0 || (refusal ? sheet.waiting : isVoid(sheet)));
+    for (const { element, cell, sheet, refusal, partly, words } of notes) {
+      hide(element, high[cell] === 0 || (words && high[cell] === DOUBT) || (refusal ? sheet.waiting : isVoid(sheet)));
       hide(partly, low[cell] !== 0);
       if (partly && !low[cell]) {
         put(partly, ` ${word(refusal ? "narrow" : high[cell] === DOUBT ? "perhaps" : "partly")} `);

@@ -81,7 +81,7 @@ func noteView(o sheet.Outcome, i int, remark *sheet.Remark) render.Note {
 
 // spokenView is a sentence that is said while its cell is not 0.
 func spokenView(o sheet.Outcome, when int, remark *sheet.Remark) render.Note {
-	v := render.Note{When: when, Shown: when < 0 || o.High[when] != 0}
+	v := render.Note{When: when, Shown: when < 0 || o.High[when] != 0 && !(remark.Words && o.High[when] == sheet.Doubt)}
 	v.Partly = v.Shown && when >= 0 && o.Cells[when] == 0
 	v.Perhaps = v.Partly && o.High[when] == sheet.Doubt
 	o = o.Where(when)
