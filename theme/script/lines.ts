@@ -1,4 +1,4 @@
-import { hide, mark, numberIn, put, sheetOf } from "./element";
+import { mark, numberIn, put, sheetOf } from "./element";
 import type { Field } from "./field";
 import { readFormula, termText, workLines, type Formula } from "./formula";
 import { operand, parse } from "./number";
@@ -44,7 +44,12 @@ class Line {
 
   update(): void {
     const { low, high } = this.ends;
-    if (isVoid(this.sheet) || high[this.when] === 0) {
+    if (isVoid(this.sheet)) {
+      return;
+    }
+    if (high[this.when] === 0) {
+      this.key = "";
+      this.shape(false, false);
       return;
     }
     const formula = this.formula(this.first);
@@ -67,17 +72,23 @@ class Line {
     const { cell, element } = formula.result;
     const [from, to] = [low[cell], high[cell]];
     const sums = formula.work ? this.sums(formula, from, to) : [];
-    mark(this.first, "bare", !!formula.work && !sums.length);
-    if (sums[1] && !this.second) {
-      this.second = this.first.cloneNode(true) as Element;
-      this.first.after(this.second);
-    }
-    hide(this.second, !sums[1]);
+    this.shape(!!formula.work && !sums.length, !!sums[1]);
     sums.forEach((sum, index) => print(this.formula(index ? this.second! : this.first), sum));
     if (!sums.length) {
       const most = !formula.work && [...this.typed].some((input) => low[input] === from) ? 9 : 5;
       const whole = (value: number) => operand(value, isMoney(element), formula.work ? 0 : most, 0);
       set(element, rangeText(from, to, element.hasAttribute("data-day") ? dayText : whole));
+    }
+  }
+
+  /** Shows only the result, or all of it; and a second sum, or none. */
+  private shape(bare: boolean, twice: boolean): void {
+    mark(this.first, "bare", bare);
+    if (!twice) {
+      this.second?.remove();
+    } else if (!this.second?.isConnected) {
+      this.second ??= this.first.cloneNode(true) as Element;
+      this.first.after(this.second);
     }
   }
 

@@ -17,7 +17,7 @@ export function text(value: number, more = 0, usual = USUAL): string {
 
 // operand writes a number as it stands in a formula: with all of its digits where a person may have typed them.
 export function operand(value: number, cents: boolean, most: number, more: number, usual = USUAL): string {
-  const few = Number.isFinite(value) && !tiny(value) && shortest(value)[0].length <= most;
+  const few = most > 0 && Number.isFinite(value) && !tiny(value) && shortest(value)[0].length <= most;
   return cents ? money(value, few ? ALL : more) : text(value, few ? ALL : more, usual);
 }
 
@@ -47,7 +47,8 @@ function shortest(value: number): [digits: string, exponent: number] {
 // decimal is.
 function round(digits: string, exponent: number, keep: number): [digits: string, exponent: number] {
   if (digits.length > keep) {
-    digits = String(BigInt(digits.slice(0, keep)) + (digits[keep]! >= "5" ? 1n : 0n));
+    const up = digits[keep]! >= "5" ? 1 : 0;
+    digits = keep < 16 ? String(+digits.slice(0, keep) + up) : String(BigInt(digits.slice(0, keep)) + BigInt(up));
     exponent += digits.length - keep;
   }
   return [digits.replace(/0+$/, ""), exponent];
