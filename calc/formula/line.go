@@ -110,7 +110,8 @@ func (r *reader) bringTo(o operand, wanted unit.Unit) string {
 	if o.number {
 		return fmt.Sprintf("write the number with its unit, between quotes: %q", o.text+" "+wanted.String())
 	}
-	return "look at the units of the line, or write the unit that it works out in"
+	return fmt.Sprintf("write %s for its unit, or multiply or divide in the line by what makes %s of that", o.unitText(),
+		written(wanted))
 }
 
 // also is the second unit of a result, if it fits the first.

@@ -21,7 +21,7 @@ func Make(d *Definition) (*sheet.Sheet, []Fault) {
 	}
 	if err != nil && len(m.faults) == 0 {
 		m.fault("calculation-unmade", d.Name.Span, "this calculation cannot be made: "+err.Error(),
-			"write it in smaller steps")
+			"give each price, weight and share what it is of, as in $/ton product, and write long lines in smaller steps")
 	}
 	slices.SortStableFunc(m.faults, func(a, b Fault) int { return cmp.Compare(a.Span.Start, b.Span.Start) })
 	if len(m.faults) > 0 {

@@ -133,6 +133,10 @@ func (t *Table) Table(key, what string, known []string) *Table {
 	switch f.value.Kind {
 	case yaml.MappingNode:
 		inside.fill(f.value, known)
+	case yaml.SequenceNode:
+		t.Fault(key, "value-kind", fmt.Sprintf("%q is a list with dashes here, and its parts need names", key),
+			"write a name and a colon in place of each dash, as in \"  first:\", and its lines below that, set in by four spaces")
+		return nil
 	default:
 		t.Fault(key, "value-kind", fmt.Sprintf("%q needs lines of its own", key),
 			fmt.Sprintf("type the lines below it, each set in by two spaces, as in %q", "  "+example(known)+": ..."))

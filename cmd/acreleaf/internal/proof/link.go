@@ -17,11 +17,19 @@ func (c *textCheck) links() {
 		switch {
 		case l.Image:
 			c.image(l)
+		case phone.MatchString(l.Destination) && len(strings.Trim(digits(l.Destination), " .")) < fewDigits:
+			c.fault(l.DestinationSpan, "link-phone", fmt.Sprintf("%q calls no number", l.Destination),
+				"write the number with its area code, as in tel:+1-530-555-0100")
 		case c.rules.Advice:
 			c.linkText(l)
 		}
 	}
 }
+
+var phone = regexp.MustCompile(`(?i)^\s*(?:tel|sms):`)
+
+// fewDigits is the length of the shortest numbers that are called, such as 911.
+const fewDigits = 3
 
 // elsewhere are the ways off the site that a link may go; markdown refuses all others, for pictures too.
 var elsewhere = regexp.MustCompile(`(?i)^\s*(?:ftp|geo|https?|mailto|sms|tel):`)

@@ -29,6 +29,7 @@ func (c *textCheck) prose(p *markdown.Prose) {
 	c.hazards.prose(p)
 	c.readability.prose(p)
 	c.unlinked(p)
+	c.marks(p)
 	if c.rules.Advice && page.Unwritten(p.Text) {
 		c.unwritten = append(c.unwritten, p.Span(0, len(p.Text)))
 	}

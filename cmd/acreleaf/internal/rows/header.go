@@ -124,10 +124,15 @@ func (w *work) findMissing(spans map[*sheet.Given]message.Span, unknown []int) {
 			fmt.Sprintf("write %s; if the column is for something else, give it a name less like %s",
 				heading(absent[near]), near))
 	}
+	above := ""
+	if len(spans) == 0 {
+		above = "take out this row if it is a title, so that the names of the columns come first; else "
+	}
 	for _, g := range w.Sheet.Givens {
 		if absent[g.Name] != nil && !g.MayBeLeftOut() && !meant[g.Name] {
 			w.report(message.Span{End: len(w.scanner.row)}, "column-missing", "there is no column for "+g.Name,
-				fmt.Sprintf("add a column %s, or give it for all rows: %s='%s'", heading(g), g.Name, g.Example()))
+				fmt.Sprintf("%sadd a column %s, or give it for all rows: %s='%s'", above, heading(g), g.Name, g.Example()))
+			above = ""
 		}
 	}
 }
