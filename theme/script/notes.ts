@@ -1,5 +1,5 @@
 import { word } from "./data";
-import { all, hide, numberIn, put, sheetOf } from "./element";
+import { all, hide, numberIn, sheetOf } from "./element";
 import { DOUBT } from "./search";
 import { isVoid, type Sheet } from "./sheets";
 import type { Ends } from "./spread";
@@ -25,9 +25,10 @@ export function makeNotes(sheets: Sheet[], { low, high }: Ends): () => void {
   return () => {
     for (const { element, cell, sheet, refusal, partly, words } of notes) {
       hide(element, high[cell] === 0 || (words && high[cell] === DOUBT) || (refusal ? sheet.waiting : isVoid(sheet)));
-      hide(partly, low[cell] !== 0);
-      if (partly && !low[cell]) {
-        put(partly, ` ${word(refusal ? "narrow" : high[cell] === DOUBT ? "perhaps" : "partly")} `);
+      const begins = refusal ? "narrow" : high[cell] === DOUBT ? "perhaps" : "partly";
+      const now = low[cell] || !high[cell] ? "" : ` ${word(begins)} `;
+      if (partly && partly.textContent !== now) {
+        partly.textContent = now;
       }
     }
     for (const { element, cell, other } of kinds) {
@@ -47,7 +48,6 @@ function partlyOf(element: Element): Element | null {
   }
   const signal = element.querySelector(":scope > strong");
   const partly = document.createElement("span");
-  partly.hidden = true;
   element.insertBefore(partly, signal ? signal.nextSibling : element.firstChild);
   return partly;
 }

@@ -145,6 +145,11 @@ func (b *binder) bindGiven(bound *Bound, entry markdown.Entry) {
 		b.unreadable(entry.ValueSpan, given.Name, err, given.Name+": "+given.Example())
 		return
 	}
+	if given.Date && read.Value != read.High {
+		b.unreadable(entry.ValueSpan, given.Name,
+			fmt.Errorf("a page has one day here, which a reader can change; write %s", sheet.ISODate(read.Value)), "")
+		return
+	}
 	bound.Entries[given.Name] = read
 }
 
