@@ -104,8 +104,8 @@ func (m *maker) spoken(t Text) bool {
 		name := strings.TrimSuffix(t.Text[open+1:open+length], " bare")
 		at = open + length + 1
 		if !m.speaksOf(name) {
-			m.fault("remark-name", t.part(open+1, open+1+len(name)), fmt.Sprintf("there is no quantity “%s” to tell of", short(name)),
-				m.speakable(name))
+			m.fault("remark-name", t.part(open+1, open+1+len(name)),
+				fmt.Sprintf("there is no quantity “%s” to tell of", short(name)), m.speakable(name))
 			fine = false
 		}
 	}

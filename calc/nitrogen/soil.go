@@ -36,7 +36,7 @@ func soilNitrogen(s *sheet.Sheet) {
 		sheet.Says{Label: "Nitrogen in this layer", Also: "kg N/ha present"})
 
 	s.InWords("nitrogen",
-		sheet.When(nitrogen.AtMost(s.Zero("lb N/ac present")), "The report shows no nitrate-nitrogen in this layer: count on none."),
+		sheet.When(nitrogen.IsNothing(), "The report shows no nitrate in this layer: count on none."),
 		sheet.Otherwise("This layer of {depth} holds {nitrogen} as nitrate."))
 
 	s.Say(sheet.Note, s.Stated(density).Not(),

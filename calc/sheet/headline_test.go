@@ -69,7 +69,8 @@ func TestAResultIsLeftOutByAQuestion(t *testing.T) {
 		a := s.Given("a", "", sheet.Field{High: 9})
 		s.Answer("b", "", a.Plus(s.Number(1)), sheet.Says{Label: "B", When: a})
 	})
-	if err == nil || !strings.Contains(err.Error(), `a result that may be left out joins questions, and "a" is a quantity`) {
+	want := `a result that may be left out joins questions, and "a" is a quantity`
+	if err == nil || !strings.Contains(err.Error(), want) {
 		t.Errorf("the error is %v", err)
 	}
 }
