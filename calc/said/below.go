@@ -43,7 +43,8 @@ func (l *Language) belowLine(text string, p *phrase, r reach) bool {
 		words, symbol, to = "A", "ac", at+1
 	}
 	switch {
-	case words == "" || isCompound(text, to) || isLength(p.head) && isArea(symbol) || symbol == "$" || symbol == "cent" || symbol == "unit" || !r.takes(p, symbol, t.from):
+	case words == "" || isCompound(text, to) || isLength(p.head) && isArea(symbol) ||
+		symbol == "$" || symbol == "cent" || symbol == "unit" || !r.takes(p, symbol, t.from):
 		return false
 	case symbol == "tree" && isRow(next(text, to)) || again && slices.Contains(p.below, symbol):
 		return false // "2 gal/tree on each tree"

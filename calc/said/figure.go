@@ -181,8 +181,8 @@ func Begins(text string) bool {
 	return ok && n.digits && !isChain(text, 0, n)
 }
 
-// ReadFor reads a figure of a rate whose words before it say what it is for: "a tree gets" 1 lb, where pounds a tree are
-// wanted.
+// ReadFor reads a figure of a rate whose words before it say what it is for: "a tree gets" 1 lb, where pounds a tree
+// are wanted.
 func ReadFor(before, text, rest string, wanted unit.Unit) (Figure, bool) {
 	if at := strings.LastIndexAny(before, ".;:!?"); at >= 0 {
 		before = before[at+1:]
@@ -204,7 +204,8 @@ func ReadFor(before, text, rest string, wanted unit.Unit) (Figure, bool) {
 
 var eachOne = regexp.MustCompile(`(?i)\b(?:an?|each|every|cada|un|el) (tree|acre|árbol|emitter|emisor)\b`)
 
-var unitsOfEach = map[string]string{"tree": "tree", "árbol": "tree", "acre": "ac", "emitter": "emitter", "emisor": "emitter"}
+var unitsOfEach = map[string]string{"tree": "tree", "árbol": "tree", "acre": "ac",
+	"emitter": "emitter", "emisor": "emitter"}
 
 // ReadAbout reads a figure with words before it: "about 48 lb/ac". What stands behind its number is all of its unit.
 func ReadAbout(text, rest string, wanted unit.Unit) (Figure, bool) {

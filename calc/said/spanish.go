@@ -34,7 +34,8 @@ var Spanish = (&Language{
 	substance: with(substances(), "N nitrógeno|NO3-N nitrógeno_de_nitrato nitrógeno_nítrico nitrato_N "+
 		"nitrato_como_N|NH4-N nitrógeno_amoniacal amonio_N|NO3 nitrato|NH4 amonio|K2O potasa|K potasio|P2O5 "+
 		"fosfato|P fósforo|S azufre|SO4 sulfato|Ca calcio|lime cal|product producto material fertilizante "+
-		"mezcla solución urea sulfato_de_potasio cloruro_de_potasio sulfato_de_amonio nitrato_de_calcio nitrato_de_potasio nitrato_de_amonio yeso "+
+		"mezcla solución urea sulfato_de_potasio cloruro_de_potasio "+
+		"sulfato_de_amonio nitrato_de_calcio nitrato_de_potasio nitrato_de_amonio yeso "+
 		"composta estiércol|NH3 amoníaco amoniaco|kernels almendra pepita"),
 	per:       []string{"por", "por cada", "al", "a la", "a cada", "para cada", "cada", "en cada", "el", "la"},
 	each:      []string{"cada árbol", "cada arbol", "cada acre"},
@@ -51,8 +52,8 @@ var Spanish = (&Language{
 	named: strings.Fields("hilera hileras bloque bloques línea líneas paso pasos página páginas tabla figura semana " +
 		"día año parada pozo hoja capítulo sección parte versión número caja salón puerta válvula lote muestra " +
 		"multiplique divida"),
-	things: strings.Fields("cubeta balde bote tanque tambo garrafa botella manguera tubo tubería cinta saco costal bolsa " +
-		"escalera remolque camioneta tabla poste"),
+	things: strings.Fields("cubeta balde bote tanque tambo garrafa botella manguera tubo tubería cinta saco costal " +
+		"bolsa escalera remolque camioneta tabla poste"),
 	offers: strings.Fields("seguro segura seguros descuento impuesto interés"),
 	people: strings.Fields("gente productores agricultores visitantes lectores estudiantes miembros familias " +
 		"trabajadores"),

@@ -18,8 +18,8 @@ func (c *figureCheck) advise(id string, at message.Span, text, note string) {
 	})
 }
 
-// contradicted advises on a figure that is tied to a source or to itself where the words around it are those of a number
-// of the page, and that has another value. The tie alone would make it look checked.
+// contradicted advises on a figure that is tied to a source or to itself where the words around it are those of a
+// number of the page, and that has another value. The tie alone would make it look checked.
 func (c *figureCheck) contradicted(p *markdown.Prose, f markdown.ProseFigure) {
 	if !c.rules.Advice || f.Scheme == "worked" || f.Faulty || len(c.page.Work.Sheets) == 0 {
 		return
@@ -65,8 +65,8 @@ func (c *figureCheck) differs(at message.Span, text string, n *candidate, linked
 			linked, n.target, noun))
 }
 
-// countsAndDays looks for counts and days that a worksheet of the page gives: 5 feeds, 14 nights, April 20. They are no figures
-// by themselves.
+// countsAndDays looks for counts and days that a worksheet of the page gives: 5 feeds, 14 nights, April 20. They are
+// no figures by themselves.
 func (c *figureCheck) countsAndDays(p *markdown.Prose) {
 	if !c.rules.Advice || p.Aside != "" || len(c.page.Work.Sheets) == 0 {
 		return
@@ -121,9 +121,9 @@ func (c *figureCheck) count(p *markdown.Prose, n said.Count) {
 	switch {
 	case !ok:
 	case a.Quotes(low, high) && n.Unit != "":
-		c.untied(p, n.Start, n.End, text, text, best, "")
+		c.untied(p, message.Span{Start: n.Start, End: n.End}, best, tie(text, best))
 	case a.Quotes(low, high):
-		c.untied(p, n.Start, n.End, text, linked, best, noun)
+		c.untied(p, message.Span{Start: n.Start, End: n.End}, best, tie(linked, best)+noun)
 	case isBound(p.Text[:n.Start]):
 	case n.Unit != "" && own > 1 || n.Unit == "" && c.hasWorked(p, n.Start, n.End, "") ||
 		c.hasWorked(p, n.Start, n.End, best.block):
@@ -152,7 +152,7 @@ func (c *figureCheck) bare(p *markdown.Prose, n said.Count, around topic) {
 		text := oneLine(written)
 		switch {
 		case n.Amount().Quotes(k.value.Low, k.value.High):
-			c.untied(p, n.Start, n.Number, text, k.text, k, "")
+			c.untied(p, message.Span{Start: n.Start, End: n.Number}, k, tie(k.text, k))
 			return
 		case own != written && sorted(own) == sorted(written):
 			c.differs(p.Span(n.Start, n.Number), text, k, k.text, "")
@@ -199,7 +199,7 @@ func (c *figureCheck) day(p *markdown.Prose, d said.Date) {
 	switch text := oneLine(p.Text[d.Start:d.End]); {
 	case best == nil:
 	case best.isDay(d):
-		c.untied(p, d.Start, d.End, text, best.text, best, "")
+		c.untied(p, message.Span{Start: d.Start, End: d.End}, best, tie(best.text, best))
 	case words > 1 && !slices.Contains(notOn, d.Before):
 		c.differs(p.Span(d.Start, d.End), text, best, best.text, "")
 	}
@@ -212,8 +212,8 @@ func (n *candidate) isDay(d said.Date) bool {
 }
 
 // notOn are words before a day that is a bound, and not the day itself.
-var notOn = strings.Fields("before after by until till since from through to between about around antes después desde " +
-	"hasta entre")
+var notOn = strings.Fields("before after by until till since from through to between about around antes después " +
+	"desde hasta entre")
 
 // isBound says whether the words before a number make a bound of it: at least 3 feeds, up to 3.
 func isBound(before string) bool {
@@ -225,19 +225,22 @@ func isBound(before string) bool {
 	return slices.Contains(bounds, last)
 }
 
-var bounds = strings.Fields("least most to than over under about nearly every or between all menos más hasta cada casi " +
-	"these those other the los las")
+var bounds = strings.Fields("least most to than over under about nearly every or between all menos más hasta cada " +
+	"casi these those other the los las")
 
-// untied advises to tie a number that a worksheet gives, where it stands in a sentence with a worked figure: the reader's
-// numbers move the one and not the other.
-func (c *figureCheck) untied(p *markdown.Prose, start, end int, text, linked string, n *candidate, noun string) {
-	if !c.hasWorked(p, start, end, "") {
+// untied advises to tie a number that a worksheet gives, where it stands in a sentence with a worked figure: the
+// reader's numbers move the one and not the other.
+func (c *figureCheck) untied(p *markdown.Prose, at message.Span, n *candidate, link string) {
+	if !c.hasWorked(p, at.Start, at.End, "") {
 		return
 	}
-	c.advise("figure-untied", p.Span(start, end),
-		fmt.Sprintf("the prose says %s beside a worked figure, and %s", text, n.is()),
-		fmt.Sprintf("write [%s](worked:%s)%s, so that it is checked with the other", linked, n.target, noun))
+	c.advise("figure-untied", p.Span(at.Start, at.End),
+		fmt.Sprintf("the prose says %s beside a worked figure, and %s", oneLine(p.Text[at.Start:at.End]), n.is()),
+		fmt.Sprintf("write %s, so that it is checked with the other", link))
 }
+
+// tie is a text as a figure of a candidate.
+func tie(text string, n *candidate) string { return fmt.Sprintf("[%s](worked:%s)", text, n.target) }
 
 // hasWorked says whether a worked figure stands in the sentence of a place, of one worksheet or of any.
 func (c *figureCheck) hasWorked(p *markdown.Prose, start, end int, block string) bool {

@@ -16,8 +16,8 @@ type use struct {
 	named  bool  // they have words of sources.yaml
 }
 
-// entries advises on figures in sources.yaml that no sentence quotes, and on those that two sentences take for different
-// things.
+// entries advises on figures in sources.yaml that no sentence quotes, and on those that two sentences take for
+// different things.
 func entries(pages []*Page, s *Site) message.List {
 	var said message.List
 	uses := map[*config.SourceFigure][]use{}
@@ -57,8 +57,8 @@ func entries(pages []*Page, s *Site) message.List {
 	return said
 }
 
-// readTwice advises when the words in quotes of two sentences have nothing in common with each other, so that one number
-// of a source is two things.
+// readTwice advises when the words in quotes of two sentences have nothing in common with each other, so that one
+// number of a source is two things.
 func readTwice(entry *config.SourceFigure, a, b use) (message.Message, bool) {
 	if a.page.Language != b.page.Language || len(a.topic) == 0 || len(b.topic) == 0 || a.topic.shared(b.topic) > 0 ||
 		a.named && b.named {

@@ -16,8 +16,8 @@ func (c *figureCheck) loose(a said.Amount, text string, around topic, at message
 		c.ties(a, text, around))
 }
 
-// linkText is what to write between the brackets: the author's words, or the same in digits when they say something else
-// by themselves: "3 and 4 oz".
+// linkText is what to write between the brackets: the author's words, or the same in digits when they say something
+// else by themselves: "3 and 4 oz".
 func linkText(a said.Amount, text string) string {
 	if f, err := said.ReadFigure(text, "", a.Unit); err == nil && f.Low == a.Low && f.High == a.High {
 		return text

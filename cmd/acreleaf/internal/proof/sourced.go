@@ -122,8 +122,8 @@ func (c *figureCheck) which(f *markdown.Figure, fitting []against) {
 	if near := nearest(fitting); near.agrees {
 		note += fmt.Sprintf(", as in [%s]%s", f.Text, sourceLink(f.Target, near.figure))
 	}
-	c.fault("figure-source-which", f.TextSpan, fmt.Sprintf("source %q gives %d figures of this kind, and this does not say "+
-		"which it is: %s", f.Target, len(list), strings.Join(list, "; ")), note)
+	c.fault("figure-source-which", f.TextSpan, fmt.Sprintf("source %q gives %d figures of this kind, and this "+
+		"does not say which it is: %s", f.Target, len(list), strings.Join(list, "; ")), note)
 }
 
 // inMargin holds a figure that agrees against the words that stand in the margin: "of urea" belongs to it as well.

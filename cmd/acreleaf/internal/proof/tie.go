@@ -35,8 +35,8 @@ func isSize(u unit.Unit) bool {
 	return said.IsPlainMeasure(u)
 }
 
-// offers lists what a number can be tied to: of the same kind, substance and value, and with words of its own around the
-// number.
+// offers lists what a number can be tied to: of the same kind, substance and value, and with words of its own around
+// the number.
 func (c *figureCheck) offers(a said.Amount, text string, around topic) []string {
 	var offers []string
 	fits := c.fits(a, around, c.table.inCell)
@@ -94,5 +94,6 @@ func (c *figureCheck) others(a said.Amount, around topic) string {
 	if more := len(fits) - len(list); more > 0 {
 		list = append(list, fmt.Sprintf("and %d more", more))
 	}
-	return "of this kind, " + strings.Join(list, "; ") + ": if it is one of these, write that number and tie it there; else "
+	return "of this kind, " + strings.Join(list, "; ") +
+		": if it is one of these, write that number and tie it there; else "
 }

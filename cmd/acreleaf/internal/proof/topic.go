@@ -32,8 +32,9 @@ func (c *figureCheck) wordsOf(texts ...string) topic {
 
 // numbered adds the number at the end of a name: "date-2" is of the second.
 func (w topic) numbered(name string) {
-	if at := strings.LastIndexByte(name, '-'); at >= 0 && strings.Trim(name[at+1:], "0123456789") == "" && name[at+1:] != "" {
-		w[name[at+1:]] = true
+	last := name[strings.LastIndexByte(name, '-')+1:]
+	if last != "" && last != name && strings.Trim(last, "0123456789") == "" {
+		w[last] = true
 	}
 }
 

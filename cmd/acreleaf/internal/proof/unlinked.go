@@ -21,7 +21,8 @@ var unmade = []struct {
 	{regexp.MustCompile(`~~[^~\n]+~~`), "~~ strikes nothing out here, so readers see the marks", "take the text out"},
 	{regexp.MustCompile(`^\[[ xX]\](?: |$)`), "this is no box to tick, so readers see the brackets",
 		"take the brackets out; the list is enough"},
-	{regexp.MustCompile(`\$[A-Za-z\\({][^$\n]*[^$\s]\$|\$\$[^$]+\$\$`), "a formula between $ signs is not set, so readers see the signs",
+	{regexp.MustCompile(`\$[A-Za-z\\({][^$\n]*[^$\s]\$|\$\$[^$]+\$\$`),
+		"a formula between $ signs is not set, so readers see the signs",
 		"write it in words, or work it out in a worksheet"},
 }
 

@@ -95,9 +95,9 @@ func figuresOf(worksheets []string, name string) []string {
 	return list
 }
 
-// checkFigure holds the figure against the value: its unit first, then the number at the precision it is written in. In a
-// passage it may be of a case that is not the example's, for which the worksheet leaves the value out: it has no number
-// then to hold the figure against, and the page shows the reader's alone.
+// checkFigure holds the figure against the value: its unit first, then the number at the precision it is written in.
+// In a passage it may be of a case that is not the example's, for which the worksheet leaves the value out: it has no
+// number then to hold the figure against, and the page shows the reader's alone.
 func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 	example := b.page.Example(bound)
 	value := example.Range(name)
@@ -109,27 +109,11 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 		b.checkDate(f, bound, name, says)
 		return
 	}
-	written, err := said.ReadFigure(f.Text, b.after(f), value.Unit)
+	written, err := b.readFigure(f, value.Unit)
 	bare, unfit := unit.ParseRange(f.Text)
-	switch {
-	case err == nil && !written.Digits && f.Passage:
-		err = unfit // a passage writes the reader's numbers in digits
-		if err == nil {
-			err = fmt.Errorf("%q: a passage writes numbers in digits; write 0.5 for 1/2", f.Text)
-		}
-	case err != nil && !f.Passage:
-		if about, is := said.ReadAbout(f.Text, b.after(f), value.Unit); is {
-			written, err = about, nil
-		}
-	}
 	if err != nil {
 		b.unreadable(f.TextSpan, "", err, value.String())
 		return
-	}
-	if !written.Fits {
-		if rate, is := said.ReadFor(b.before(f), f.Text, b.after(f), value.Unit); is {
-			written = rate
-		}
 	}
 	if !written.Fits {
 		note := fmt.Sprintf("write %s, or a figure in another unit of the same kind", value)
@@ -165,6 +149,30 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 		by = unit.Factor{Multiply: 1, Divide: 1}
 	}
 	b.page.figures[f.Index] = newFigure(bound, name, by, split)
+}
+
+// readFigure reads a figure with the words around it. Only a passage wants digits, since it writes the reader's
+// numbers.
+func (b *binder) readFigure(f *markdown.Figure, wanted unit.Unit) (said.Figure, error) {
+	written, err := said.ReadFigure(f.Text, b.after(f), wanted)
+	_, unfit := unit.ParseRange(f.Text)
+	switch {
+	case err == nil && !written.Digits && f.Passage:
+		err = unfit // a passage writes the reader's numbers in digits
+		if err == nil {
+			err = fmt.Errorf("%q: a passage writes numbers in digits; write 0.5 for 1/2", f.Text)
+		}
+	case err != nil && !f.Passage:
+		if about, is := said.ReadAbout(f.Text, b.after(f), wanted); is {
+			written, err = about, nil
+		}
+	}
+	if err == nil && !written.Fits {
+		if rate, is := said.ReadFor(b.before(f), f.Text, b.after(f), wanted); is {
+			written = rate
+		}
+	}
+	return written, err
 }
 
 // enough is how many decimals a range needs to be written in, the author's or more, so that rounding does not make
