@@ -295,6 +295,20 @@ func (r *reader) compareThere(e *ast.BinaryExpr, at Span) operand {
 	return o
 }
 
+// told takes a quantity between quotes for what it is compared with, as a given takes what is typed: "2 ppm NO3-N" need
+// not say that it is in water, nor "40 lb N/ac" that it was fed.
+func (r *reader) told(quantity, other operand) operand {
+	if quantity.quoted == nil || other.quoted != nil {
+		return quantity
+	}
+	factor, err := quantity.quoted.Unit.For(other.term.Unit())
+	if err != nil {
+		return quantity
+	}
+	quantity.term = r.page.passage.Quantity(factor.Apply(quantity.quoted.Value), other.term)
+	return quantity
+}
+
 // day reads a day in quotes, "2027-07-15". False when it is none, or where a calculation has no days.
 func (r *reader) day(e *ast.BasicLit, text string) (operand, bool) {
 	if r.page == nil {

@@ -16,6 +16,8 @@ var yard = sheet.New("yard", func(s *sheet.Sheet) {
 		sheet.Field{Label: "K"})
 	start := s.Given("start", "days",
 		sheet.Field{Label: "S", Typical: 20636, Low: sheet.FirstDay, High: sheet.LastDay, Date: true})
+	s.Given("water", "ppm NO3-N", sheet.Field{Label: "N", Typical: 5, High: 100, Of: "water"})
+	s.Given("fed", "lb N/ac fed", sheet.Field{Label: "F", Typical: 40, High: 100})
 	wide := s.Given("wide", "ft", sheet.Field{Label: "W", Typical: 5, Low: 0, High: 100, Optional: true})
 	s.Answer("area", "ft2", long.Times(wide), sheet.Says{Label: "Area"})
 	week := s.Constant("week", "7 days", sheet.Fact{Label: "Week", Sources: []string{"common-practice"}})
@@ -24,14 +26,17 @@ var yard = sheet.New("yard", func(s *sheet.Sheet) {
 })
 
 // values are the numbers that a condition is tried with: the givens of yard, and whether wide is filled in.
-type values struct{ long, kind, start, wide, there float64 }
+type values struct{ long, kind, start, wide, there, water, fed float64 }
 
 // TestConditions works conditions on a page, and looks at which case is taken.
 func TestConditions(t *testing.T) {
-	usual := values{long: 10, kind: 0, start: 20636, wide: 5, there: 1} // 2026-07-02
+	usual := values{long: 10, kind: 0, start: 20636, wide: 5, there: 1, water: 5, fed: 40} // 2026-07-02
 	for condition, cases := range map[string]map[values]bool{
 		`yard.long-side > "9 ft"`:        {usual: true, {long: 9, wide: 5, there: 1}: false},
 		`yard.long_side > "108 in"`:      {usual: true, {long: 8, wide: 5, there: 1}: false},
+		`yard.water > "4 ppm NO3-N"`:     {usual: true, {water: 3}: false},
+		`yard.water > "20 ppm NO3"`:      {usual: true, {water: 4.5}: false}, // 4.52 ppm NO3-N
+		`yard.fed < "41 lb N/ac"`:        {usual: true, {fed: 42}: false},
 		`yard.kind is CAN-17`:            {usual: true, {kind: 1}: false},
 		`yard.kind is not 15.5-0-0-19Ca`: {usual: true, {kind: 1}: false},
 		`yard.kind == "15.5-0-0-19Ca"`:   {usual: false, {kind: 1}: true},
@@ -58,7 +63,9 @@ func TestConditions(t *testing.T) {
 		}
 		for v, want := range cases {
 			cells := make([]float64, graph.Program.Cells)
-			givens := map[string]float64{"long-side": v.long, "kind": v.kind, "start": v.start, "wide": v.wide}
+			givens := map[string]float64{
+				"long-side": v.long, "kind": v.kind, "start": v.start, "wide": v.wide, "water": v.water, "fed": v.fed,
+			}
 			for name, value := range givens {
 				use.Set(cells, name, value)
 			}
@@ -125,6 +132,8 @@ func TestConditionFaults(t *testing.T) {
 			`write a day as "2027-07-15"`,
 		`yard.area / 0 > "1 ft"`: `0: this divides by 0; ` +
 			`divide by something else, or take the division out`,
+		`yard.fed > "4 lb N/ac taken up"`: `>: yard.fed is lb N/ac fed and “"4 lb N/ac taken up"” is lb N/ac taken up: ` +
+			`they cannot be compared; divide it by the share of what is fed that the trees take up first`,
 		`hidden.area > "1 ft2"`: ``,
 	} {
 		graph := &sheet.Graph{}

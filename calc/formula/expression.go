@@ -151,7 +151,7 @@ func (r *reader) quoted(e *ast.BasicLit) operand {
 		return o
 	}
 	o := r.of(e, r.figure(text, q))
-	o.values, o.counted = only(q.Value), true
+	o.values, o.counted, o.quoted = only(q.Value), true, &q
 	return o
 }
 

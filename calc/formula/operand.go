@@ -23,6 +23,8 @@ type operand struct {
 	name    bool // it is a name
 	date    bool // it is a day of the calendar
 
+	quoted *unit.Quantity // as written between quotes; nil for what is not
+
 	degree int // how many symbols its unit may hold
 	bad    bool
 }
@@ -137,6 +139,9 @@ func (r *reader) sample(o operand) string {
 // alike makes two operands ready for what only like can do: the second must measure what the first does. A 0 without
 // a unit is 0 of the other's.
 func (r *reader) alike(a, b operand, at Span, doing string) (operand, operand, bool) {
+	if r.page != nil {
+		a, b = r.told(a, b), r.told(b, a)
+	}
 	if a.nothing && !b.term.Unit().Dimension().Plain() {
 		a = r.zeroOf(a, b)
 	}

@@ -67,6 +67,11 @@ func (p *Passage) Chosen(u *Use, given string, option int) Term {
 	return value.Same(p.Sheet.Number(float64(option)))
 }
 
+// Quantity is a number in the unit of another term.
+func (p *Passage) Quantity(value float64, like Term) Term {
+	return p.Sheet.wrap(&node{kind: kindNumber, value: value, unit: like.n.unit})
+}
+
 // Case adds a question.
 func (p *Passage) Case(question Term) {
 	question.needTruth("a case")

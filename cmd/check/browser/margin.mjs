@@ -20,7 +20,7 @@ const notes = (page) => page.evaluate(() => [...document.querySelectorAll('.marg
 // The text without its notes: what the author wrote.
 const text = (page) => page.evaluate(() => {
   const copy = document.querySelector('article').cloneNode(true);
-  copy.querySelectorAll('.worksheet, .margin').forEach((part) => part.remove());
+  copy.querySelectorAll('.worksheet, .margin, .passage').forEach((part) => part.remove());
   return copy.textContent.replaceAll(/\s+/g, ' ');
 });
 
@@ -77,6 +77,46 @@ describe('text, margin and sources', { concurrency: 3 }, () => {
       assert.deepEqual(complaints, []);
     });
   }
+
+  test('a passage says the case of the reader', async (t) => {
+    const { page, complaints, close } = await visit(browser, address);
+    t.after(close);
+    const says = () => page.evaluate(() => {
+      const copy = document.querySelector('.passage').cloneNode(true);
+      copy.querySelectorAll('[hidden]').forEach((hidden) => hidden.remove());
+      return copy.textContent.replaceAll(/\s+/g, ' ').trim();
+    });
+    const [nitrate, water] = [field(page, 'soil', 'nitrate'), field(page, 'well', 'nitrate')];
+    const waiting = 'This depends on a worksheet that has no answer yet.';
+    const partly = 'For some of these numbers:';
+    for (const [input, typed, said] of [
+      [nitrate, '12', 'Some, 48 lb/ac of it.'],
+      [nitrate, '3', 'Little, only 12 lb/ac.'],
+      [nitrate, '25', 'Much, with 100 lb/ac from the soil and 5 ppm in the water.'],
+      [water, '1', 'Some, 100 lb/ac of it.'],
+      [water, '', waiting],
+      [water, '1 to 3', `${partly} Much, with 100 lb/ac from the soil and 1 to 3 ppm in the water. `
+        + `${partly} Some, 100 lb/ac of it.`],
+      [nitrate, '4 to 14', `${partly} Little, only 16 to 56 lb/ac. ${partly} Some, 16 to 56 lb/ac of it.`],
+      [nitrate, 'abc', waiting],
+      [nitrate, '12', 'Some, 48 lb/ac of it.'],
+    ]) {
+      await type(input, typed);
+      assert.equal(await says(), said, `with ${typed}`);
+      await page.emulateMedia({ media: 'print' });
+      assert.ok(await page.locator('.passage').isVisible());
+      await page.emulateMedia({ media: 'screen' });
+    }
+    assert.deepEqual(complaints, []);
+  });
+
+  test('without a script a passage says the case of the example, and nothing else', async (t) => {
+    const { page, close } = await visit(browser, address, { script: false });
+    t.after(close);
+    assert.deepEqual(await page.locator('.passage > :visible').allTextContents(), ['Some, 48 lb/ac of it.']);
+    assert.equal(await page.locator('.passage > *').count(), 4);
+    assert.equal(await page.locator('.margin.own:visible').count(), 0);
+  });
 
   test('a reader is told once by ear', async (t) => {
     const { page, close } = await visit(browser, address);

@@ -34,6 +34,7 @@ type leaf struct {
 	uses                   string // a calculation of the office's own
 	factor                 int    // of the calculation that stands in it; 0 for none
 	cites                  string
+	asks                   string // the condition of a passage
 	slip                   string // what is wrong with it
 }
 
@@ -95,6 +96,10 @@ var edits = []edit{
 	{"own file", func(o *orchard, l *leaf) { o.factors["own"] = 1 + o.random.IntN(5) }},
 	{"no own file", func(o *orchard, l *leaf) { delete(o.factors, "own") }},
 	{"cites", func(o *orchard, l *leaf) { l.cites = []string{"", "book", "rule"}[o.random.IntN(3)] }},
+	{"asks", func(o *orchard, l *leaf) {
+		l.asks = []string{"", `soil.nitrogen > "40 lb N/ac"`, `soil.depth > "1 ft"`, `own.reach > "20 ft"`,
+			`soil.nitrogen > "-1 lb N/ac"`, "soil.nitrogn > 0"}[o.random.IntN(6)]
+	}},
 	{"book title", func(o *orchard, l *leaf) { o.bookTitle = fmt.Sprint("The book of rows ", o.random.IntN(5)) }},
 	{"book figure", func(o *orchard, l *leaf) { o.bookFigure = []string{"68 lb", "68 lb", "70 lb"}[o.random.IntN(3)] }},
 	{"bibliography", func(o *orchard, l *leaf) { o.bibliography = o.random.IntN(4) > 0 }},
@@ -156,6 +161,9 @@ func (o *orchard) mend() {
 	for _, name := range slices.Sorted(maps.Keys(o.pages)) {
 		l := o.pages[name]
 		l.slip, l.heading = "", "Deep"
+		if !strings.HasSuffix(l.asks, `"40 lb N/ac"`) {
+			l.asks = "" // the others are wrong, at least on some pages
+		}
 		if defines || o.factors["own"] > 0 {
 			l.factor = 0
 		}
@@ -220,6 +228,10 @@ func (l *leaf) markdown() string {
 	}
 	if l.factor > 0 {
 		fmt.Fprintf(&w, "```calculation own\n%s```\n\n", calculation(l.factor))
+	}
+	if l.asks != "" {
+		fmt.Fprintf(&w, "```passage\n- when: %s\n  say: Of [%d lb/ac](worked:soil.nitrogen) take it all.\n"+
+			"- otherwise: Take part of it.\n```\n\n", l.asks, 4*l.nitrate)
 	}
 	if l.cites != "" {
 		fmt.Fprintf(&w, "Others print [68 lb](source:%s).\n\n", l.cites)

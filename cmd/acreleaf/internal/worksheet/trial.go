@@ -80,6 +80,8 @@ type trial struct {
 	random  *rand.Rand
 	held    []bool      // by case
 	figures [][]*Figure // by case
+
+	refusals, results []int // cells of all worksheets that the passage hangs on
 }
 
 // A tried is a given that trials set.
@@ -106,6 +108,11 @@ func (t *trial) listGivens() {
 		bound := t.page.Sheets[use]
 		for _, other := range bound.Use.After {
 			add(other)
+		}
+		t.refusals = append(t.refusals, refusals(bound)...)
+		for _, r := range bound.Sheet.Results {
+			cell, _ := bound.Use.Cell(r.Name)
+			t.results = append(t.results, cell)
 		}
 		for _, g := range bound.Sheet.Givens {
 			if _, linked := bound.From(g.Name); !linked {
@@ -198,14 +205,17 @@ func (t *trial) run(sets []set) {
 
 // answered says whether all worksheets that the passage hangs on have answers.
 func (t *trial) answered(cells []float64) bool {
-	void := map[int]bool{}
-	for i, bound := range t.page.Sheets {
-		o := sheet.Outcome{Use: bound.Use, Cells: cells}
-		void[i] = o.Err() != nil ||
-			slices.ContainsFunc(refusals(bound), func(cell int) bool { return cells[cell] != 0 }) ||
-			slices.ContainsFunc(bound.Use.After, func(other int) bool { return void[other] })
+	for _, cell := range t.refusals {
+		if cells[cell] != 0 {
+			return false
+		}
 	}
-	return !slices.ContainsFunc(t.passage.Asked.After, func(use int) bool { return void[use] })
+	for _, cell := range t.results {
+		if v := cells[cell]; math.IsNaN(v) || math.IsInf(v, 0) {
+			return false
+		}
+	}
+	return true
 }
 
 // look takes in what the case that holds says.
@@ -228,7 +238,7 @@ func (t *trial) look(i int, cells []float64, sets []set) {
 	for _, f := range t.figures[i] {
 		o := sheet.Outcome{Use: f.Bound.Use, Cells: cells}
 		value := f.By.Apply(cells[f.Cell])
-		finding := Finding{Case: i, Figure: f.Written, With: told(sets)}
+		finding := Finding{Case: i, Figure: f.Written}
 		switch {
 		case !o.There(f.Name) || !t.page.statedIn(f.Bound, f.Name, cells) || math.IsNaN(value) || math.IsInf(value, 0):
 			finding.Kind = SaysNothing
@@ -237,6 +247,7 @@ func (t *trial) look(i int, cells []float64, sets []set) {
 		default:
 			continue
 		}
+		finding.With = told(sets)
 		t.find(finding)
 	}
 }
