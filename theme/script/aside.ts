@@ -1,5 +1,5 @@
 import { printedIndex } from "./choice";
-import { word } from "./data";
+import { filled } from "./data";
 import { all } from "./element";
 
 /** What stands in a field: the text, and the place of its unit in the list of units. */
@@ -140,7 +140,3 @@ class Belonging {
     return differing.filter(Boolean).join(", ");
   }
 }
-
-/** A sentence with its blanks filled in. */
-const filled = (name: string, blanks: Record<string, string>): string =>
-  word(name).replace(/\{(\w+)\}/g, (_, blank: string) => blanks[blank]!);

@@ -36,3 +36,7 @@ export function readData(): PageData | null {
 
 /** A word or a sentence of the page's language, for what the script writes itself. */
 export const word = (name: string): string => document.getElementById("module")!.getAttribute("data-" + name)!;
+
+/** A sentence of the page's language with its blanks filled in. */
+export const filled = (name: string, blanks: Record<string, string>): string =>
+  word(name).replace(/\{(\w+)\}/g, (_, blank: string) => blanks[blank]!);

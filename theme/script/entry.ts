@@ -1,23 +1,23 @@
 import { printedIndex } from "./choice";
-import { word } from "./data";
-import { hide, numberIn, put, sheetOf } from "./element";
+import { filled } from "./data";
+import { all, hide, numberIn, put, sheetOf } from "./element";
 import { fill, type Field } from "./field";
 import { Limits } from "./limits";
 import { apply, parse, text } from "./number";
 import { dayText, parseDay } from "./shown";
 import type { Ends } from "./spread";
 import { readTyped, type Typed } from "./typed";
+import { findUnit } from "./unitword";
 
 /** The value of a field, in the cell's own unit; NaN for an empty one. */
 interface Value {
   low: number;
   high: number;
-  other: boolean; // it is of the given's second kind of quantity
-  form: number; // the form that it is told in, 0 for none
+  kind: number; // 1 for the given's second kind of quantity, or the form that it is told in; 0 for neither
 }
 
 const same = (a: Value, b: Value): boolean =>
-  Object.is(a.low, b.low) && Object.is(a.high, b.high) && a.other === b.other && a.form === b.form;
+  Object.is(a.low, b.low) && Object.is(a.high, b.high) && a.kind === b.kind;
 
 /** The sentence for a number that cannot be used. It is tied to its field. */
 function faultOf(input: Element): Element | null {
@@ -43,10 +43,9 @@ export class NumberField implements Field {
   changed = false;
   private readonly cell: number;
   private readonly presence: number; // NaN when the field must be filled
-  private readonly others: number; // NaN when it takes one kind of quantity
-  private readonly forms: number; // NaN when it is told in no forms
+  private readonly others: number; // NaN when it takes one kind of quantity, in one form
   private readonly start: Value; // the example's
-  private readonly parse: (typed: string) => number | null;
+  private readonly day: boolean;
   private readonly limits: Limits;
   private readonly why: Element | undefined; // what more there is to say of a fault
   private below: Element | null; // the sentence for a laboratory's "<5"
@@ -56,50 +55,63 @@ export class NumberField implements Field {
   private unit = -1;
   private factor = "1/1";
   private value: Value;
-  private reason: string | null = null; // why it cannot be used, as readTyped says it; null when it can
+  private reason: string | null = null; // why it cannot be used, beside what the field says itself; null when it can
+  private told = ""; // which unit was typed behind the number, where it was not the one chosen
 
   constructor(private readonly input: HTMLInputElement) {
     this.sheet = sheetOf(input);
     this.cell = numberIn(input, "data-cell");
     this.presence = numberIn(input, "data-presence");
     this.others = numberIn(input, "data-others");
-    this.forms = numberIn(input, "data-forms");
-    this.inputs = [this.cell, this.presence, this.others, this.forms].filter((cell) => !isNaN(cell));
+    this.inputs = [this.cell, this.presence, this.others].filter((cell) => !isNaN(cell));
     const low = numberIn(input, "data-start");
     const high = numberIn(input, "data-start-high");
     this.fault = faultOf(input);
     this.why = this.fault?.appendChild(document.createElement("span"));
     this.below = document.getElementById(input.id + "-below");
-    const day = input.hasAttribute("data-day");
-    this.parse = day ? parseDay : parse;
+    const day = (this.day = input.hasAttribute("data-day"));
     this.limits = new Limits(input, this.fault, day ? dayText : text);
     this.units = input.parentElement!.querySelector("select[data-unit-for]");
     this.printedUnit = this.units ? printedIndex(this.units) : 0;
-    this.value = this.start = { low, high: isNaN(high) ? low : high, ...this.kindAt(this.printedUnit) };
+    this.value = this.start = { low, high: isNaN(high) ? low : high, kind: this.kindAt(this.printedUnit) };
   }
 
   read(): boolean {
     // A day that is typed in part has no text yet, but is no empty field.
     const typed = this.input.validity.badInput ? "?" : this.input.value;
-    const unit = this.units ? this.units.selectedIndex : 0;
+    const unit = this.units?.selectedIndex ?? 0;
     if (typed === this.typed && unit === this.unit) {
       return false;
     }
-    if (unit !== this.unit) {
-      this.factor = this.units?.value || "1/1";
-      this.limits.in(this.factor, this.otherAt(unit));
-    }
+    const chosen = this.typed === typed && this.unit >= 0; // only the unit is new, by the reader's hand
     this.typed = typed;
-    this.unit = unit;
-    this.take();
+    this.take(chosen);
     this.show();
     return true;
   }
 
-  /** The kind of quantity and the form of the unit at a place of the list. */
-  private kindAt(unit: number): Pick<Value, "other" | "form"> {
-    const option = this.units?.options[unit];
-    return { other: !!this.otherAt(unit), form: (option && numberIn(option, "data-form")) || 0 };
+  /**
+   * Chooses in the list the unit that was typed behind a number. When the reader chooses another there, the typed one is
+   * taken out. False for a unit that the field does not know.
+   */
+  private adopt(unit: string, chosen: boolean): boolean {
+    const { units, input } = this;
+    if (!unit || chosen) {
+      this.typed = input.value = unit ? this.typed!.replace(unit, "") : this.typed!;
+      return true;
+    }
+    const names = all("option, .unit", input.parentElement!).map((name) => name.textContent!);
+    const at = findUnit(unit, names, units?.selectedIndex ?? 0);
+    if (units && at >= 0 && at !== units.selectedIndex) {
+      units.selectedIndex = at;
+      this.told = filled("read-as", { name: names[at]! }) + " ";
+    }
+    return at >= 0;
+  }
+
+  /** The kind of quantity, or the form, of the unit at a place of the list. */
+  private kindAt(unit: number): number {
+    return this.otherAt(unit) ? 1 : (this.units && numberIn(this.units.options[unit]!, "data-form")) || 0;
   }
 
   /** The option at a place of the list of units, if it is of the second kind of quantity. */
@@ -112,35 +124,47 @@ export class NumberField implements Field {
    * Takes the value from what is typed. What the page was printed with stands for the example's own number, which
    * may have more digits than are shown.
    */
-  private take(): void {
-    const read = this.typed!.trim() ? readTyped(this.typed!, this.parse) : null;
+  private take(chosen: boolean): void {
+    const read = this.typed!.trim() ? readTyped(this.typed!, this.day ? parseDay : parse, this.day) : null;
     const numbers = typeof read === "string" ? null : read;
+    this.told = "";
+    const unknown = numbers && !this.adopt(numbers.unit, chosen);
+    const unit = this.units?.selectedIndex ?? 0;
+    if (unit !== this.unit) {
+      this.unit = unit;
+      this.factor = this.units?.value || "1/1";
+      this.limits.in(this.factor, this.otherAt(unit));
+    }
     this.reason = null;
-    if (this.typed === this.input.defaultValue && this.unit === this.printedUnit) {
+    if (this.typed === this.input.defaultValue && unit === this.printedUnit) {
       this.value = this.start;
-    } else if (numbers && this.limits.hold(numbers.low) && this.limits.hold(numbers.high)) {
+    } else if (numbers && !unknown && this.limits.hold(numbers.low) && this.limits.hold(numbers.high)) {
       const [low, high] = [numbers.low, numbers.high].map((number) => apply(number, this.factor));
-      this.value = { low, high, ...this.kindAt(this.unit) };
+      this.value = { low, high, kind: this.kindAt(unit) };
     } else if (read === null && !isNaN(this.presence)) {
-      this.value = { low: NaN, high: NaN, other: false, form: 0 };
+      this.value = { low: NaN, high: NaN, kind: 0 };
     } else {
-      this.reason = typeof read === "string" ? read : "";
+      this.reason = unknown ? filled("no-unit", { name: numbers!.unit }) : typeof read === "string" ? read : "";
     }
     this.showBelow(numbers);
   }
 
-  /** Says how a laboratory's "<5" is taken. The page was printed with the sentence only if the example is one. */
+  /**
+   * Says how a laboratory's "<5" is taken, and which unit was read. The page was printed with the sentence only if the
+   * example is a "<5".
+   */
   private showBelow(numbers: Typed | null): void {
-    const shown = this.reason === null && !!numbers?.below;
-    if (shown && !this.below) {
-      this.below = document.createElement("p");
-      this.below.className = "hint below";
-      this.fault!.before(this.below);
+    const below = numbers?.below ? filled("below", { high: text(numbers.high) }) : "";
+    const shown = this.reason === null && this.told + below;
+    if (shown) {
+      if (!this.below) {
+        this.below = document.createElement("p");
+        this.below.className = "hint below";
+        this.fault!.before(this.below);
+      }
+      put(this.below, shown);
     }
     hide(this.below, !shown);
-    if (shown) {
-      put(this.below!, word("below").replace("{high}", text(numbers!.high)));
-    }
   }
 
   private show(): void {
@@ -154,23 +178,17 @@ export class NumberField implements Field {
       this.input.removeAttribute("aria-invalid");
     }
     if (this.why) {
-      this.why.textContent = reason ? " " + word(reason) : "";
+      this.why.textContent = reason && " " + reason;
     }
   }
 
   write(ends: Ends, example: boolean): void {
-    const { low, high, other, form } = example ? this.start : this.value;
+    const { low, high, kind } = example ? this.start : this.value;
     // An empty field is a 0 that its presence says not to use.
     fill(ends, this.cell, low || 0, high || 0);
-    if (!isNaN(this.presence)) {
-      fill(ends, this.presence, isNaN(low) ? 0 : 1);
-    }
-    if (!isNaN(this.others)) {
-      fill(ends, this.others, other ? 1 : 0);
-    }
-    if (!isNaN(this.forms)) {
-      fill(ends, this.forms, form);
-    }
+    // A cell that the field has not is no number, and no place of the list.
+    fill(ends, this.presence, isNaN(low) ? 0 : 1);
+    fill(ends, this.others, kind);
   }
 
   reset(): void {

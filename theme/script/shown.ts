@@ -1,4 +1,4 @@
-import { word } from "./data";
+import { filled, word } from "./data";
 import { operand, text } from "./number";
 
 const DAY = 864e5; // milliseconds
@@ -9,10 +9,11 @@ export function dayText(day: number): string {
     return text(day);
   }
   const date = new Date(Math.trunc(day) * DAY);
-  return word("day")
-    .replace("{day}", "" + date.getUTCDate())
-    .replace("{month}", word("months").split(",")[date.getUTCMonth()])
-    .replace("{year}", "" + date.getUTCFullYear());
+  return filled("day", {
+    day: "" + date.getUTCDate(),
+    month: word("months").split(",")[date.getUTCMonth()]!,
+    year: "" + date.getUTCFullYear(),
+  });
 }
 
 /** The day that 2027-04-15 is; null for what is no day of the calendar. */

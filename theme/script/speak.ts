@@ -1,4 +1,4 @@
-import { word } from "./data";
+import { filled } from "./data";
 import { all, sheetOf } from "./element";
 import type { Field } from "./field";
 import type { Sheet } from "./sheets";
@@ -57,6 +57,7 @@ const texts = (selector: string, within?: Element): string[] =>
 
 /** A row of the answers as a sentence. */
 const answer = (row: Element): string =>
-  word("said")
-    .replace("{label}", () => row.querySelector("dt")!.textContent!)
-    .replace("{value}", () => row.querySelector(".total")!.textContent!);
+  filled("said", {
+    label: row.querySelector("dt")!.textContent!,
+    value: row.querySelector(".total")!.textContent!,
+  });

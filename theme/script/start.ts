@@ -7,6 +7,7 @@ import { makeAsides } from "./aside";
 import { readData, type PageData } from "./data";
 import { all, hide, inPlace } from "./element";
 import { findFields, type Field } from "./field";
+import { makeKeys } from "./keys";
 import { makeLines } from "./lines";
 import { makeMargin } from "./margin";
 import { instantiate, type Machine } from "./module";
@@ -78,6 +79,7 @@ function live(data: PageData, fields: Field[], machine: Machine): void {
   asides.begin();
   update();
   fields.forEach((field) => field.lock(false));
+  makeKeys();
   document.addEventListener("input", answer);
   document.addEventListener("change", answer);
   addEventListener("pageshow", () => {

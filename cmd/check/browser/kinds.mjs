@@ -27,6 +27,12 @@ const typed = [
   ['well', 'nitrate', '< 8', '<8 ppm NO3-N'],
   ['well', 'nitrate', '4', '4 ppm NO3-N'],
   ['well', 'water', '0 to 12', '0 to 12 in'],
+  // What is pasted brings its unit, which the list beside the field then shows.
+  ['well', 'nitrate', '<8 mg/L Nitrate-N', '<8 mg/L NO3-N'],
+  ['well', 'nitrate', '4 ppm', '4 ppm NO3-N'],
+  ['well', 'water', '6½"', '6.5 in'],
+  ['well', 'water', '1 1/2', '1.5 in'],
+  ['need', 'rate', '3—4 oz N per tree', '3 to 4 oz N/tree'],
   ['feeds', 'nitrogen', '13', '13 lb N/ac'], // two feeds: two of the days are left out
   ['feeds', 'nitrogen', '6 to 40', '6 to 40 lb N/ac'],
   ['feeds', 'first', '2027-05-01', '2027-05-01'],
@@ -57,6 +63,10 @@ for (const [i, path] of pages.entries()) {
 const refused = [
   ['need', 'rate', '4 to 3', 'lower one goes first'],
   ['need', 'rate', '3 to', 'Type a number'],
+  ['well', 'nitrate', '12,5', 'For a decimal, write a point: 12.5.'],
+  ['well', 'nitrate', '>40', 'more than it measured'],
+  ['well', 'nitrate', '12 ppm NH4-N', 'ppm NH4-N is no unit of this field'],
+  ['well', 'nitrate', 'trace', 'no number in this'],
   ['need', 'rate', '1 to 2 to 3', 'Type a number'],
   ['need', 'rate', '3 to 4000', 'Type a number'],
   ['well', 'nitrate', 'ND', 'type it with <'],
@@ -89,6 +99,19 @@ for (const path of pages) {
     }
   });
 }
+
+test('a unit that is pasted is chosen, and said', async (t) => {
+  const { page, close } = await open('guides/kinds/');
+  t.after(close);
+  const unit = page.locator('select[data-unit-for="well-nitrate"]');
+  await put(field(page, 'well', 'nitrate'), '12 ppm NO3');
+  assert.equal(await unit.evaluate((list) => list.selectedOptions[0].text), 'ppm NO3');
+  assert.match(await page.locator('#worksheet-well .below').textContent(), /Read as ppm NO3\./);
+  // The reader's own choice takes the typed unit out.
+  await unit.selectOption({ label: 'mg/L NO3-N' });
+  assert.equal((await field(page, 'well', 'nitrate').inputValue()).trim(), '12');
+  assert.equal(await unit.evaluate((list) => list.selectedOptions[0].text), 'mg/L NO3-N');
+});
 
 test('a laboratory\'s "<" is explained at its field', async (t) => {
   const { page, close } = await open('guides/kinds/');

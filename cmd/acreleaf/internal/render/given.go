@@ -160,7 +160,7 @@ func input(w *bytes.Buffer, g *Given) {
 		numbered(w, "data-others", g.Others)
 	}
 	if g.Forms > 0 {
-		numbered(w, "data-forms", g.Forms)
+		numbered(w, "data-others", g.Forms)
 	}
 	if len(g.For) > 0 {
 		w.WriteString(belongs)

@@ -96,6 +96,12 @@ type WorksheetWords struct {
 	FaultLinked              Sentence `yaml:"fault-linked" blanks:"low,high,unit"`
 	Order                    string   `yaml:"order"`
 	NotDetected              string   `yaml:"not-detected"`
+	Above                    string   `yaml:"above"`
+	Comma                    Sentence `yaml:"comma" blanks:"number"`
+	NoNumber                 string   `yaml:"no-number"`
+	NoUnit                   Sentence `yaml:"no-unit" blanks:"name"`
+	ReadAs                   Sentence `yaml:"read-as" blanks:"name"`
+	Decimal                  string   `yaml:"decimal"`
 	Below                    Sentence `yaml:"below" blanks:"high"`
 	Partly                   string   `yaml:"partly"`
 	SetAside                 Sentence `yaml:"set-aside" blanks:"value,option"`
