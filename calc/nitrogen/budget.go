@@ -4,7 +4,8 @@ import "acreleaf/calc/sheet"
 
 // SeasonBudget sets what the trees need against every credit, and says what is left to apply.
 //
-// The need is turned into nitrogen fed first, if it is not told so, and each credit then comes off pound for pound: water
+// The need is turned into nitrogen fed first, if it is not told so, and each credit then comes off pound for pound:
+// water
 // nitrate is taken up as well as that of a fertilizer. The order of the walnut guide is worked beside it.
 var SeasonBudget = sheet.New("season-budget", seasonBudget)
 
@@ -61,7 +62,8 @@ func seasonBudget(s *sheet.Sheet) {
 func wholeCredit(s *sheet.Sheet) sheet.Term {
 	return s.Constant("all-taken-up", "100 % taken up/fed", sheet.Fact{
 		Label: "Share of a credit that trees take up, in the other order", Reads: "100 %",
-		Sources: []string{"walnut-guide-summary"}, Note: "The guide takes other sources off the need, and divides what is left.",
+		Sources: []string{"walnut-guide-summary"}, Note: "The guide takes other sources off the need, and divides " +
+			"what is left.",
 	})
 }
 
@@ -170,7 +172,8 @@ func soilCredit(s *sheet.Sheet) sheet.Term {
 		Note:    "Nitrate within reach of the roots counts as nitrogen fed, pound for pound.",
 	})
 	s.Warn("check-numbers", s.Stated(reach).Not().And(soil.More(s.Zero("lb N/ac present"))),
-		"All {soil bare} lb N/ac in the soil were counted, as if roots were everywhere. Roots of a young tree reach a small part of the "+
+		"All {soil bare} lb N/ac in the soil were counted, as if roots were everywhere. Roots of a young tree "+
+			"reach a small part of the "+
 			"acre. Put in the share that they reach, or count on less.")
 	return s.Step("in-reach", "lb N/ac fed", sheet.If(s.Stated(reach), soil.Times(reach), soil.Times(all)),
 		sheet.Says{Label: "Soil nitrogen that the roots reach", Also: "kg N/ha fed"})

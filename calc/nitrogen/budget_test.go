@@ -1,6 +1,7 @@
 package nitrogen_test
 
 import (
+	"math"
 	"math/rand/v2"
 	"testing"
 
@@ -133,7 +134,8 @@ func TestBudgetBalances(t *testing.T) {
 		v := func(name string) float64 { return o.Value(name).Value }
 		given := map[string]float64{"need": need, "credits": v("credits"), "fed": v("fed-need")}
 		closeBy(t, "apply + credits − surplus", v("apply")+v("credits")-v("surplus"), v("fed-need"), given)
-		if back := v("fed-need") * v("efficiency") / 100; wasFed && v("fed-need") != need || !wasFed && back-need > 1e-9*need {
+		back := v("fed-need") * v("efficiency") / 100
+		if wasFed && v("fed-need") != need || !wasFed && math.Abs(back-need) > 1e-9*need {
 			t.Fatalf("a need of %v (fed: %v) is %v to feed", need, wasFed, v("fed-need"))
 		}
 		if o.There("other-order") == wasFed {

@@ -140,7 +140,8 @@ func (d demandOf) refuse(s *sheet.Sheet, bears sheet.Term) {
 		"No published figure is known here for the growth of pecan or hazelnut trees. Put in your own as growth: from "+
 			"your advisor, or ounces a tree times the trees on an acre.")
 	s.Refuse(first.And(s.Stated(d.growth).Not()),
-		"What a first-leaf tree takes up is published nowhere that we know: what guides print are ounces fed. Work them with "+
+		"What a first-leaf tree takes up is published nowhere that we know: what guides print are ounces fed. "+
+			"Work them with "+
 			"tree-rate, and give its answer to season-budget as a need that is fed. If you do know what the trees take up, "+
 			"put it in as growth.")
 }

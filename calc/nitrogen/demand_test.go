@@ -33,7 +33,8 @@ func init() {
 		saying{nitrogen.CropDemand, demand("pistachio", "6", "0 lb/ac"), []string{mature, takenUp}},
 		saying{nitrogen.CropDemand, demand("pistachio", "7", "0 lb/ac"), []string{takenUp}},
 		saying{nitrogen.CropDemand, demand("pistachio", "1", "0 lb/ac", "growth=20 lb N/ac"), []string{takenUp}},
-		saying{nitrogen.CropDemand, demand("almond", "6", "1800 lb/ac", "removal=75 lb N per 1000 lb"), []string{added, takenUp}},
+		saying{nitrogen.CropDemand, demand("almond", "6", "1800 lb/ac", "removal=75 lb N per 1000 lb"),
+			[]string{added, takenUp}},
 		saying{nitrogen.CropDemand, demand("almond", "6", "1800 lb/ac", "removal=76 lb N per 1000 lb"),
 			[]string{added, unlikely, takenUp}},
 		saying{nitrogen.CropDemand, demand("almond", "6", "1800 lb/ac", "removal=29 lb N/ton"),
@@ -112,7 +113,8 @@ func TestPublishedDemand(t *testing.T) {
 // checkApplied checks what is to be applied, through the season's budget.
 func checkApplied(t *testing.T, rows *reference.Ledger) {
 	apply := func(need, share float64) float64 {
-		return answer(t, nitrogen.SeasonBudget, "apply", "lb N/ac", "need="+decimal(need)+" lb N/ac taken up", "soil=0 lb N/ac",
+		return answer(t, nitrogen.SeasonBudget, "apply", "lb N/ac", "need="+decimal(need)+" lb N/ac taken up",
+			"soil=0 lb N/ac",
 			"water=0 lb N/ac", "efficiency="+decimal(share)+" %")
 	}
 	// G23: UC Davis trials, West Coast Nut 2024-06; value recomputed
@@ -126,7 +128,8 @@ func TestAppliedForAThousandPoundsOfAlmonds(t *testing.T) {
 	for removal, want := range map[string]float64{"60": 86, "68": 97} {
 		need := answer(t, nitrogen.CropDemand, "demand", "lb N/ac", demand("almond", "9", "1000 lb/ac", "growth=0 lb N/ac",
 			"removal="+removal+" lb N per 1000 lb")...)
-		got := answer(t, nitrogen.SeasonBudget, "apply", "lb N/ac", "need="+decimal(need)+" lb N/ac taken up", "soil=0 lb N/ac",
+		got := answer(t, nitrogen.SeasonBudget, "apply", "lb N/ac", "need="+decimal(need)+" lb N/ac taken up",
+			"soil=0 lb N/ac",
 			"water=0 lb N/ac", "efficiency=70 %")
 		if math.Round(got) != want {
 			t.Errorf("%s lb removed in 1,000 lb of kernels is %v lb applied, want %v", removal, got, want)
@@ -138,7 +141,8 @@ func TestAppliedForAThousandPoundsOfAlmonds(t *testing.T) {
 func TestGrowthIsARange(t *testing.T) {
 	o := enter(t, nitrogen.CropDemand, demand("walnut", "1", "0 lb/ac", "growth=25 to 35 lb N/ac")...)
 	for name, want := range map[string]string{
-		"tree-growth": "25 to 35 lb N/ac taken up", "crop-removal": "0 lb N/ac taken up", "demand": "25 to 35 lb N/ac taken up",
+		"tree-growth": "25 to 35 lb N/ac taken up", "crop-removal": "0 lb N/ac taken up", "demand": "25 to 35 lb " +
+			"N/ac taken up",
 	} {
 		if got := o.Text(name); got != want {
 			t.Errorf("%s is %s, want %s", name, got, want)
@@ -165,10 +169,12 @@ func TestFirstLeafDemandIsRefused(t *testing.T) {
 // fourth to sixth leaf, and no other, and 70 % of it is taken up.
 func TestGrowthOfWalnutsByLeaf(t *testing.T) {
 	for leaf, want := range map[string]float64{"2": 30, "3": 30, "4": 45.5, "5": 45.5, "6": 45.5, "7": 30} {
-		got := answer(t, nitrogen.CropDemand, "tree-growth", "lb N/ac", demand("walnut", leaf, "0 lb/ac", "trees=65 trees/ac")...)
+		got := answer(t, nitrogen.CropDemand, "tree-growth", "lb N/ac", demand("walnut", leaf, "0 lb/ac",
+			"trees=65 trees/ac")...)
 		alike(t, "leaf "+leaf, got, want)
 	}
-	almond := answer(t, nitrogen.CropDemand, "tree-growth", "lb N/ac", demand("almond", "5", "0 lb/ac", "trees=65 trees/ac")...)
+	almond := answer(t, nitrogen.CropDemand, "tree-growth", "lb N/ac", demand("almond", "5", "0 lb/ac", "trees=65 "+
+		"trees/ac")...)
 	alike(t, "an almond", almond, 30)
 }
 
@@ -178,7 +184,8 @@ func TestStepOfTheAlmondCropNamesItsOtherSide(t *testing.T) {
 		{"1990", "165", "135"}, {"2000", "166", "136"}, {"2010", "137", "167"},
 	} {
 		o := enter(t, nitrogen.CropDemand, demand("almond", "8", c.yield+" lb/ac")...)
-		if o.Text("demand") != c.demand+" lb N/ac taken up" || !strings.Contains(allSaid(o), "make this "+c.other+" lb N/ac") {
+		if o.Text("demand") != c.demand+" lb N/ac taken up" || !strings.Contains(allSaid(o), "make this "+
+			""+c.other+" lb N/ac") {
 			t.Errorf("%s lb: %s, and %q", c.yield, o.Text("demand"), allSaid(o))
 		}
 	}

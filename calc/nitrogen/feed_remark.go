@@ -23,7 +23,8 @@ func (f *feedPlan) caution() {
 	above := s.Stated(f.cap).And(f.cap.More(f.usual))
 	over := above.And(f.each.More(f.usual))
 	s.Warn("feed-burns", over,
-		"Each feed of {each bare} oz of nitrogen a tree is over {usual bare} oz, which is the most for this leaf. Take your own limit out.")
+		"Each feed of {each bare} oz of nitrogen a tree is over {usual bare} oz, which is the most for this leaf. "+
+			"Take your own limit out.")
 	s.Warn("feed-burns", above.And(over.Not()),
 		"You set {cap bare} oz of nitrogen a tree as the most in one feed, and {usual bare} oz is the most for this leaf. "+
 			"These feeds of {each bare} oz stay within it.")

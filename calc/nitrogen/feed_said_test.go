@@ -52,7 +52,12 @@ func init() {
 		saying{feed, feedsOf("84", "3", "AN-20", "last=2027-10-15"),
 			feedSaid("NOTICE For a whole season 12.2 oz of nitrogen a tree is more than young trees are given:")},
 		saying{feed, feedsOf("100", "4", "AN-20", "last=2027-10-15"), feedSaid()},
+	)
+}
 
+func init() {
+	feed := nitrogen.FeedSchedule
+	sayings = append(sayings,
 		// The most in one feed.
 		saying{feed, feedsOf("27.5", "1", "AN-20", "cap=1 oz N/tree"), feedSaid(wholeYear)},
 		saying{feed, feedsOf("27.5", "1", "AN-20", "cap=1.5 oz N/tree"),

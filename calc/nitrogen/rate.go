@@ -87,6 +87,7 @@ func warnOfFeed(s *sheet.Sheet, rate sheet.Term, leaf *sheet.Given) {
 		over = over.And(known.Not().Or(rate.More(fedYears(s, leaf).Times(most))))
 	}
 	s.Warn("feed-burns", over,
-		"If {rate bare} oz of nitrogen a tree is a whole season's rate, split it: give at most 1 oz of nitrogen a tree in one feed for each year of "+
+		"If {rate bare} oz of nitrogen a tree is a whole season's rate, split it: give at most 1 oz of nitrogen a "+
+			"tree in one feed for each year of "+
 			"its age, 1 oz in the first and 2 oz in the second.")
 }

@@ -141,7 +141,8 @@ func TestSlipsByHand(t *testing.T) {
 			"pounds-for-ounces": 30.0 / 110, "multiplied": 30.0 * 110 / 16}},
 		{situation{nitrogen.SeasonBudget,
 			[]string{"need=35 lb N/ac taken up", "soil=10 lb N/ac", "water=8 lb N/ac", "efficiency=70 %"}}, map[string]float64{
-			"efficiency-multiplied": 6.5, "no-credits": 50, "no-efficiency": 17, "divided-twice": 35/0.49 - 18, "credits-added": 68}},
+			"efficiency-multiplied": 6.5, "no-credits": 50, "no-efficiency": 17, "divided-twice": 35/0.49 - 18,
+			"credits-added": 68}},
 	} {
 		slipsByHand(t, c.situation, c.want)
 	}

@@ -114,8 +114,11 @@ func TestUptakeByHand(t *testing.T) {
 	byHand(t, nitrogen.UptakeEfficiency, []string{"system=furrow-or-broadcast"},
 		map[string]float64{"share-for-ratio": 0.5, "loss-added": 1.5})
 	readsAs(t, nitrogen.UptakeShare, share("220", "pistachio"),
-		"first share = listed for this crop = 30 %", "first = nitrogen × first share = 220 lb N/ac fed × 30 % = 66 lb N/ac fed",
-		"second share = listed for this crop = 70 %", "second = nitrogen × second share = 220 lb N/ac fed × 70 % = 154 lb N/ac fed")
+		"first share = listed for this crop = 30 %", "first = nitrogen × first share = 220 lb N/ac fed × 30 % = "+
+			"66 lb N/ac fed",
+		"second share = listed for this crop = 70 %", "second = nitrogen × second share = 220 lb N/ac fed × 70 % "+
+			"= 154 lb N/ac fed")
 	readsAs(t, nitrogen.UptakeEfficiency, []string{"system=fertigation"},
-		"efficiency = listed for this system = 80 % taken up/fed", "per pound = 1 ÷ efficiency = 1 ÷ 80 % taken up/fed = 1.25 lb N/lb N fed/taken up")
+		"efficiency = listed for this system = 80 % taken up/fed", "per pound = 1 ÷ efficiency = 1 ÷ 80 % taken "+
+			"up/fed = 1.25 lb N/lb N fed/taken up")
 }

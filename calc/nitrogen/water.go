@@ -9,7 +9,8 @@ var WaterNitrogen = sheet.New("water-nitrogen", waterNitrogen)
 // for each ppm. Sixteen digits, so that metric units come back whole.
 const acreInch = "0.22661349689140495"
 
-// inchOfWater is acreInch, with where it comes from, in pounds an acre of an account: fed with the water of a well; none
+// inchOfWater is acreInch, with where it comes from, in pounds an acre of an account: fed with the water of a well;
+// none
 // for water that leaves the roots.
 func inchOfWater(s *sheet.Sheet, pounds string) sheet.Term {
 	return s.Constant("acre-inch", acreInch+" "+pounds+" per ppm NO3-N of water per in", sheet.Fact{

@@ -12,7 +12,8 @@ import (
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-// E32: Farm Progress, Match fertilizer rates in young orchards to growing needs: about a quarter of a pound of nitrogen a
+// E32: Farm Progress, Match fertilizer rates in young orchards to growing needs: about a quarter of a pound of
+// nitrogen a
 // tree in a walnut's first year, with what soil and water bring.
 const firstLeafNeed = 4.0 // oz N/tree
 
