@@ -34,8 +34,9 @@ var readers = map[string]func(text string) message.List{
 		_, said := define(text)
 		return said
 	},
-	"worksheet.json": func(text string) message.List { return bind("worksheet", text) },
-	"reckoner.json":  func(text string) message.List { return bind("reckoner", text) },
+	"worksheet.json": func(text string) message.List { return bind("worksheet example", text) },
+	"reckoner.json":  func(text string) message.List { return bind("reckoner example", text) },
+	"passage.json":   func(text string) message.List { return bind("passage", text) },
 }
 
 var books = config.Sources{
@@ -59,11 +60,11 @@ var catalogue = sync.OnceValue(func() *calc.Catalogue {
 	return calc.Standard().With([]*sheet.Sheet{own}, nil)
 })
 
-// bind reads a block that is named example in a page that has a worksheet named soil, too.
+// bind reads a block in a page that has a worksheet named soil, too.
 func bind(construct, text string) message.List {
 	before := "```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n```\n\n"
 	doc, said := markdown.Parse(&message.Source{Name: "soil.md",
-		Text: []byte(before + "```" + construct + " example\n" + text + "```\n")}, 0)
+		Text: []byte(before + "```" + construct + "\n" + text + "```\n")}, 0)
 	_, bound := worksheet.Bind(doc, catalogue())
 	return append(said, bound...)
 }
