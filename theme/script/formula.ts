@@ -11,6 +11,7 @@ export interface Term {
   per: number; // what its unit makes of it: 0.01 for a %
   most: number; // how many digits it may have and still be printed whole
   usual?: number; // how many it has otherwise
+  said?: { value: number; texts: string[]; keyed: number[] }; // by digits beyond the usual; most stay
 }
 
 /** A line of the work in numbers: what it comes to, from its terms as they are printed or whole. */
@@ -53,7 +54,8 @@ export function readFormula(line: Element, typed: Set<number>): Formula {
 function flat(parent: Element, terms: Term[], typed: Set<number>): Token[] {
   return [...parent.children].flatMap((element): Token[] => {
     const said = element.textContent!.trim();
-    const inside = () => ["(", ...flat(element.localName === "msup" ? element.children[0] : element, terms, typed), ")"];
+    const base = element.localName === "msup" ? element.children[0] : element;
+    const inside = () => ["(", ...flat(base, terms, typed), ")"];
     switch (element.localName) {
       case "mrow":
         return flat(element, terms, typed);
@@ -124,11 +126,25 @@ function reader(tokens: Token[]): Value {
 }
 
 /** The text of a term with so many digits beyond the usual; a figure that is short stays as it is printed. */
-export function termText({ element, cell, value, most, usual }: Term, more: number): string {
+export function termText(term: Term, more: number): string {
+  if (term.said?.value !== term.value) {
+    term.said = { value: term.value, texts: [], keyed: [] };
+  }
+  return (term.said.texts[more] ??= writeTerm(term, more));
+}
+
+/** The number that the text of a term is read as. */
+export function keyed(term: Term, more: number): number {
+  const text = termText(term, more);
+  return (term.said!.keyed[more] ??= parse(text) ?? term.value);
+}
+
+function writeTerm({ element, cell, value, most, usual }: Term, more: number): string {
   if (element.hasAttribute("data-day")) {
     return dayText(value);
   }
-  return isNaN(cell) && !usual ? element.textContent! : operand(value, isMoney(element), most, more, usual || undefined);
+  const fixed = isNaN(cell) && !usual;
+  return fixed ? element.textContent! : operand(value, isMoney(element), most, more, usual || undefined);
 }
 
 /** The lines of the work, each with the paragraphs that hold it in names and in numbers. */

@@ -1,7 +1,7 @@
 import { mark, numberIn, put, sheetOf } from "./element";
 import type { Field } from "./field";
-import { readFormula, termText, workLines, type Formula } from "./formula";
-import { operand, parse } from "./number";
+import { keyed, readFormula, termText, workLines, type Formula } from "./formula";
+import { operand } from "./number";
 import { isVoid, type Sheet } from "./sheets";
 import { dayText, isMoney, rangeText } from "./shown";
 import type { Ends } from "./spread";
@@ -139,7 +139,7 @@ function digits(formula: Formula, end: number): [more: number, finer: number] {
     const want = resultText(formula, end, finer);
     for (let more = 0; more <= 14; more++) {
       for (const term of formula.terms) {
-        term.now = parse(termText(term, more)) ?? term.value;
+        term.now = keyed(term, more);
       }
       const got = formula.work!() * formula.scale;
       if ([1 + TIE, 1 - TIE].every((near) => resultText(formula, got * near, finer) === want)) {
