@@ -238,7 +238,7 @@ func (o Outcome) text(r *Remark) string {
 		case p.Bare:
 			b.WriteString(o.Numbers(p.Name))
 		case r.Words:
-			b.WriteString(o.Range(p.Name).Spoken())
+			b.WriteString(o.Range(p.Name).Unit.Spoken(o.Numbers(p.Name)))
 		default:
 			b.WriteString(o.Text(p.Name))
 		}

@@ -4,19 +4,22 @@ import "strings"
 
 // Spoken writes the range as it is said in a sentence: "14.3 lb of nitrogen an acre", "$12 an acre". What is below the
 // line is said in words; a share and a unit that has no words for it are written as String has them.
-func (r Range) Spoken() string {
-	above, below, sayable := r.Unit.parts()
+func (r Range) Spoken() string { return r.Unit.Spoken(r.Numbers()) }
+
+// Spoken puts a unit to the text of a number, as it is said in a sentence.
+func (u Unit) Spoken(numbers string) string {
+	above, below, sayable := u.parts()
 	if !sayable {
-		return r.String()
+		return label(numbers, u)
 	}
-	number, money := strings.CutPrefix(above, "$")
+	rest, money := strings.CutPrefix(above, "$")
 	if !money {
-		return strings.TrimSpace(r.Numbers()+" "+above) + below
+		return strings.TrimSpace(numbers+" "+above) + below
 	}
-	if negative, is := strings.CutPrefix(r.Numbers(), "-"); is {
-		return "-$" + negative + number + below
+	if negative, is := strings.CutPrefix(numbers, "-"); is {
+		return "-$" + negative + rest + below
 	}
-	return "$" + r.Numbers() + number + below
+	return "$" + numbers + rest + below
 }
 
 // parts says a unit in words: "lb of nitrogen" and " an acre". False when there are no words for it.
