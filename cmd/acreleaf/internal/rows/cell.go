@@ -34,6 +34,9 @@ func (c *column) parse(text string, separator byte) (sheet.Entry, error) {
 	if g.Date || len(g.Choices) > 0 {
 		return g.Read(text)
 	}
+	if separator != ',' {
+		text = unit.PointDecimals(text)
+	}
 	if separator != ',' && strings.Contains(text, ",") {
 		// Where a file is parted by semicolons, a comma is most often a decimal point, and 1,250 would be read as 1250.
 		return sheet.Entry{}, fmt.Errorf("%q: the comma may stand for a decimal point or part thousands; "+
