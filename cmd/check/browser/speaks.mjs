@@ -52,10 +52,10 @@ const read = (page) => page.evaluate(() => {
         part.compareDocumentPosition(one) & Node.DOCUMENT_POSITION_FOLLOWING));
     return sheet.classList.contains('yours') && !note?.checkVisibility();
   }).map((figure) => figure.textContent);
-  // A figure of a passage or of the margin that is not what its worksheet shows for the same cell.
+  // A figure of a passage or of the margin that is not what its worksheet answers. The work has digits of its own.
   const strays = all('.passage [data-show], .margin.own [data-show]').filter((number) => {
     const { show, by = '' } = number.dataset;
-    const same = all(`.worksheet [data-show="${show}"]`).filter((one) => (one.dataset.by ?? '') === by);
+    const same = all(`.answer dl [data-show="${show}"]`).filter((one) => (one.dataset.by ?? '') === by);
     return number.checkVisibility() && same.length > 0 && !same.some((one) => one.textContent === number.textContent);
   }).map((number) => number.textContent);
   const article = document.querySelector('article').cloneNode(true);
