@@ -61,7 +61,7 @@ func TestRangesHoldEveryPoint(t *testing.T) {
 				}
 				g.Program.Run(cells)
 				worked++
-				misses += strays(t, s.Name, g.Program, cells, low, high)
+				misses += strays(t, use, cells, [2][]float64{low, high}, g.Program)
 			}
 			for _, out := range g.Program.Outputs {
 				if high[out.Cell] == sheet.Doubt {
@@ -75,13 +75,13 @@ func TestRangesHoldEveryPoint(t *testing.T) {
 }
 
 // strays counts the values that are there and lie outside what was told.
-func strays(t *testing.T, name string, p *sheet.Program, cells, low, high []float64) (misses int) {
+func strays(t *testing.T, use *sheet.Use, cells []float64, told [2][]float64, p *sheet.Program) (misses int) {
 	t.Helper()
 	for _, out := range p.Outputs {
 		if guard, guarded := p.Guards[out.Cell]; guarded && cells[guard] == 0 {
 			continue
 		}
-		v, ends := cells[out.Cell], [2]float64{low[out.Cell], high[out.Cell]}
+		v, ends := cells[out.Cell], [2]float64{told[0][out.Cell], told[1][out.Cell]}
 		near := 1e-9 * max(v, -v, ends[0], ends[1])
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			near = 0 // it is refused, and no range
@@ -90,7 +90,7 @@ func strays(t *testing.T, name string, p *sheet.Program, cells, low, high []floa
 			continue
 		}
 		misses++
-		t.Errorf("%s: cell %d is %v, told as %v to %v", name, out.Cell, v, ends[0], ends[1])
+		t.Errorf("%s: cell %d is %v, told as %v to %v", use.Sheet.Name, out.Cell, v, ends[0], ends[1])
 	}
 	return misses
 }
