@@ -39,7 +39,7 @@ export function makeNotes(sheets: Sheet[], { low, high }: Ends): () => void {
 
 /** How a remark begins that holds for a part of a range only. The page was printed with it only where it holds. */
 function partlyOf(element: Element): Element | null {
-  if (!element.matches(".remarks > *, .words > *, .passage > *")) {
+  if (!element.matches(".remarks > *, .signals > *, .words > *, .passage > *")) {
     return null;
   }
   const printed = element.querySelector("[data-partly]");

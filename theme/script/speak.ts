@@ -1,14 +1,14 @@
 import { filled } from "./data";
 import { all, sheetOf } from "./element";
 import type { Field } from "./field";
-import type { Sheet } from "./sheets";
+import { isVoid, type Sheet } from "./sheets";
 
 const PAUSE = 700; // milliseconds after the last change: a number is spoken once, not at every digit
 
 /**
- * Gives the function to call with the worksheets that the reader has changed. After a pause each says one sentence in
- * its live line: the answers, or the sentence that stands on the page in their place. One of them adds what news gives,
- * which is about the page.
+ * Gives the function to call with the worksheets that the reader has changed. After a pause each says in its live line
+ * its first answer and its gravest signal, or the sentence that the page has in their place. A worksheet that has lost
+ * its answers to a change above it says so as well. One of them adds what news gives, which is about the page.
  */
 export function makeSpeak(
   sheets: Sheet[],
@@ -20,12 +20,15 @@ export function makeSpeak(
     return { line, worksheet, sheet: sheetOf(worksheet) };
   });
   const due = new Set<number>();
+  const without = new Set<number>(); // answers
   let timer: number | undefined;
   const speak = () => {
     for (const { line, worksheet, sheet } of lines) {
-      if (due.has(sheet)) {
+      const lost = isVoid(sheets[sheet]);
+      if (due.has(sheet) || (lost && !without.has(sheet))) {
         line.textContent = sentences(worksheet, sheet).join(" ").replace(/\s+/g, " ").trim();
       }
+      without[lost ? "add" : "delete"](sheet);
     }
     const one = lines.find(({ sheet }) => due.has(sheet)) ?? lines[0];
     due.clear();
@@ -39,8 +42,15 @@ export function makeSpeak(
     if (sheets[index].refused) {
       return texts("[data-refusal]:not([hidden])", worksheet);
     }
-    // The answers that are there, after how a laboratory's "<5" was taken.
-    return [...texts(".below:not([hidden])", worksheet), ...all(".answer dl > :not([hidden])", worksheet).map(answer)];
+    // How a laboratory's "<5" was taken, the first answer that is there, and the gravest signal. The rest is on the page.
+    const rows = all(".answer dl > :not([hidden])", worksheet);
+    const first = rows.find((row) => row.matches(".headline")) ?? rows[0];
+    const signal = all(".signals > :not([hidden])", worksheet)[0];
+    return [
+      ...texts(".below:not([hidden])", worksheet),
+      ...(first ? [answer(first)] : []),
+      ...(signal ? [signal.textContent!.replace(signal.firstChild!.textContent!, (name) => name + ":")] : []),
+    ];
   };
   return (changed) => {
     for (const sheet of changed) {

@@ -91,7 +91,7 @@ export function state(page) {
     for (const section of all('section.worksheet')) {
       worksheets[name(section)] = {
         answers: all('.answer dd', section).filter(seen).map(text),
-        remarks: all('.remarks > :not([data-refusal])', section).filter(seen).map(said),
+        remarks: all(':is(.remarks, .signals) > :not([data-refusal])', section).filter(seen).map(said),
         words: all('.words > *', section).filter(seen).map(said),
         work: all('.work li', section).filter(seen).map((line) => all('math [data-show]', line).filter(seen).map(text)),
         void: section.classList.contains('void'),

@@ -120,7 +120,8 @@ async function expectPrinted(page) {
 }
 
 // One line speaks for a worksheet: nothing until the reader changes a number; then, between half a second and a second
-// after the last key, the answer as one sentence. The page's clock stands still but for what the test lets pass.
+// after the last key, the first answer as one sentence, and the
+// gravest signal. The page's clock stands still but for what the test lets pass.
 async function expectSpoken(page, guide, { sheet, given, other, native }) {
   const lines = page.locator('[role=status]');
   assert.equal(await lines.count(), guide.worksheets.size, 'one spoken line for each worksheet, and no other');
@@ -137,5 +138,10 @@ async function expectSpoken(page, guide, { sheet, given, other, native }) {
   const answer = (await state(page)).worksheets[sheet].answers[0];
   assert.ok(answer.startsWith(said.match(/: (\S+?)\.?(?: |$)/)[1]), `"${said}" does not say ${answer}`);
   const units = Object.values(native.get(sheet).answers).map(({ unit = '' }) => unit.replace('$', ''));
-  assert.ok(units.every((unit) => said.includes(unit)), `no unit in "${said}"`);
+  assert.ok(units.some((unit) => unit !== '' && said.includes(unit)), `no unit in "${said}"`);
+  const signal = page.locator(`#worksheet-${sheet} .signals > :visible`).first();
+  if (await signal.count() > 0) {
+    const [word, ...sentence] = (await signal.innerText()).split('\n');
+    assert.ok(said.includes(`${word}: ${sentence.join(' ').trim()}`), `"${said}" does not say ${word}`);
+  }
 }

@@ -27,10 +27,10 @@ type jsonOutcome struct {
 	Calculation string         `json:"calculation"`
 	Given       map[string]any `json:"given"`
 	Answers     map[string]any `json:"answers"`
+	Cautions    []string       `json:"cautions"`
 	Says        []string       `json:"says"`
 	Work        []string       `json:"work"`
 	Notes       []string       `json:"notes"`
-	Cautions    []string       `json:"cautions"`
 }
 
 func printJSON(t *terminal, name string, o sheet.Outcome, entries map[string]sheet.Entry, err error) error {

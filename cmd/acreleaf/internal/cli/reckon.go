@@ -190,6 +190,11 @@ func printOutcome(t *terminal, o sheet.Outcome, entries map[string]sheet.Entry) 
 	for _, sentence := range o.Words() {
 		fmt.Fprintf(t.out, "%s\n", sentence)
 	}
+	for _, said := range o.Said() {
+		if said.Signal != sheet.Note {
+			fmt.Fprintf(t.out, "%s: %s\n", said.Signal, said.Text)
+		}
+	}
 	for _, line := range o.Work() {
 		fmt.Fprintf(t.out, "  %s\n", line)
 	}
@@ -199,8 +204,6 @@ func printOutcome(t *terminal, o sheet.Outcome, entries map[string]sheet.Entry) 
 	for _, said := range o.Said() {
 		if said.Signal == sheet.Note {
 			fmt.Fprintf(t.out, "Note: %s\n", said.Text)
-		} else {
-			fmt.Fprintf(t.out, "%s: %s\n", said.Signal, said.Text)
 		}
 	}
 }

@@ -5,14 +5,34 @@ import (
 	"strings"
 )
 
-// answers writes the results, underlined twice, the sentence that stands in for them while the sheet has none, and
-// the one live line of the worksheet: a screen reader hears the answers once, after the typing stops.
+// answers writes the results, underlined twice, with the signals directly after the first of them, the sentence that
+// takes their place while the sheet has none, and the one live line of the worksheet: a screen reader hears the answer
+// once, after the typing stops.
 func (r *Renderer) answers(w *bytes.Buffer, s *Worksheet) {
 	w.WriteString(`<div class="answer">`)
 	element(w, "h3", "", r.words.Worksheet.Answer)
-	w.WriteString("\n<dl>\n")
-	for i := range s.Answers {
-		a := &s.Answers[i]
+	w.WriteByte('\n')
+	signals := signalsOf(s.Notes)
+	if len(signals) > 0 && len(s.Answers) > 0 {
+		rows(w, s.Answers[:1])
+		r.notes(w, "signals", signals)
+		rows(w, s.Answers[1:])
+	} else {
+		rows(w, s.Answers)
+	}
+	r.inWords(w, s.Words)
+	r.waiting(w, s.Index, r.words.Worksheet.Waiting)
+	w.WriteString("<p class=\"unseen\" role=\"status\"></p></div>\n")
+}
+
+// rows writes results, each with its label.
+func rows(w *bytes.Buffer, answers []Answer) {
+	if len(answers) == 0 {
+		return
+	}
+	w.WriteString("<dl>\n")
+	for i := range answers {
+		a := &answers[i]
 		w.WriteString("<div")
 		if a.Headline {
 			attribute(w, "class", "headline")
@@ -25,9 +45,6 @@ func (r *Renderer) answers(w *bytes.Buffer, s *Worksheet) {
 		w.WriteString("</dd></div>\n")
 	}
 	w.WriteString("</dl>\n")
-	r.inWords(w, s.Words)
-	r.waiting(w, s.Index, r.words.Worksheet.Waiting)
-	w.WriteString("<p class=\"unseen\" role=\"status\"></p></div>\n")
 }
 
 // inWords writes what the headline answer comes to: the sentence of each case, of which one shows.

@@ -2,17 +2,37 @@ package render
 
 import (
 	"bytes"
+	"cmp"
+	"slices"
 	"strings"
 )
 
-// remarks writes the sentences beside the answer.
+// The signal words, the gravest first.
+var signalRank = []string{"DANGER", "WARNING", "CAUTION", "NOTICE"}
+
+// signalsOf gives the notes that have a signal word, the gravest first.
+func signalsOf(notes []Note) []Note {
+	signals := slices.DeleteFunc(slices.Clone(notes), func(n Note) bool { return n.Signal == "" })
+	slices.SortStableFunc(signals, func(a, b Note) int {
+		return cmp.Compare(slices.Index(signalRank, a.Signal), slices.Index(signalRank, b.Signal))
+	})
+	return signals
+}
+
+// remarks writes the sentences below the answer: all that have no signal word.
 func (r *Renderer) remarks(w *bytes.Buffer, s *Worksheet) {
-	if len(s.Notes) == 0 {
+	r.notes(w, "remarks", slices.DeleteFunc(slices.Clone(s.Notes), func(n Note) bool { return n.Signal != "" }))
+}
+
+func (r *Renderer) notes(w *bytes.Buffer, class string, notes []Note) {
+	if len(notes) == 0 {
 		return
 	}
-	w.WriteString("<div class=\"remarks\">\n")
-	for i := range s.Notes {
-		r.note(w, &s.Notes[i])
+	w.WriteString("<div")
+	attribute(w, "class", class)
+	w.WriteString(">\n")
+	for i := range notes {
+		r.note(w, &notes[i])
 	}
 	w.WriteString("</div>\n")
 }
