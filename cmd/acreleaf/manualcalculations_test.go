@@ -122,7 +122,7 @@ func block(s *sheet.Sheet) string {
 
 // cautions are what a page with dangerous work must have beside the block.
 const cautions = `> **WARNING** Acid and ammonia burn. Never inject without backflow protection.
-> Test the water that people drink.
+> Test the water that people drink. Keep raw manure from nuts on the ground.
 `
 
 // Every block to copy makes a page without a fault, whole and with its answers.

@@ -49,7 +49,7 @@ export function makeSpeak(
     return [
       ...texts(".below:not([hidden])", worksheet),
       ...(first ? [answer(first)] : []),
-      ...(signal ? [signal.textContent!.replace(signal.firstChild!.textContent!, (name) => name + ":")] : []),
+      ...(signal ? [warning(signal)] : []),
     ];
   };
   return (changed) => {
@@ -64,6 +64,12 @@ export function makeSpeak(
 
 const texts = (selector: string, within?: Element): string[] =>
   all(selector, within).map((element) => element.textContent!);
+
+/** A signal as a sentence: its word, a colon, and what is shown of the rest. */
+const warning = (signal: Element): string => {
+  const [name, ...rest] = [...signal.childNodes].filter((node) => !(node instanceof HTMLElement && node.hidden));
+  return `${name.textContent}: ${rest.map((node) => node.textContent).join("")}`;
+};
 
 /** A row of the answers as a sentence. */
 const answer = (row: Element): string =>

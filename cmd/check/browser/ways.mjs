@@ -135,13 +135,18 @@ async function expectSpoken(page, guide, { sheet, given, other, native }) {
   assert.equal((await line.textContent()).trim(), '', 'spoken while the reader may still be typing');
   await page.clock.runFor(500);
   const said = await line.textContent();
-  const answer = (await state(page)).worksheets[sheet].answers[0];
+  const answer = await page.evaluate((sheet) => {
+    const row = document.querySelector(`#worksheet-${sheet} .headline`) ??
+      document.querySelector(`#worksheet-${sheet} .answer dl > :not([hidden])`);
+    return row.querySelector('dd').innerText;
+  }, sheet);
   assert.ok(answer.startsWith(said.match(/: (\S+?)\.?(?: |$)/)[1]), `"${said}" does not say ${answer}`);
   const units = Object.values(native.get(sheet).answers).map(({ unit = '' }) => unit.replace('$', ''));
   assert.ok(units.some((unit) => unit !== '' && said.includes(unit)), `no unit in "${said}"`);
   const signal = page.locator(`#worksheet-${sheet} .signals > :visible`).first();
   if (await signal.count() > 0) {
     const [word, ...sentence] = (await signal.innerText()).split('\n');
-    assert.ok(said.includes(`${word}: ${sentence.join(' ').trim()}`), `"${said}" does not say ${word}`);
+    assert.ok(said.includes(`${word.replace(/^[^\p{L}]+/u, '')}: ${sentence.join(' ').trim()}`),
+      `"${said}" does not say ${word}: ${sentence.join(' ')}`);
   }
 }

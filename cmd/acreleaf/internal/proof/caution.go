@@ -2,6 +2,7 @@ package proof
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -42,27 +43,43 @@ func (c *hazardCheck) prose(p *markdown.Prose) {
 		if p.Signal != "" && page.Unwritten(p.Text) {
 			seen.warned = seen.warned || h.warnsInAnyLanguage(p.Text)
 		}
-		if !slices.ContainsFunc(h.stems, func(stem string) bool { return strings.Contains(p.Text, stem) }) {
+		if !h.mayBeIn(p.Text) {
 			continue
 		}
 		if p.Signal != "" {
 			seen.warned = seen.warned || h.warn.MatchString(p.Text)
 			continue
 		}
-		for _, found := range h.talk.FindAllStringSubmatchIndex(p.Text, -1) {
-			start, end := found[2], found[3]
-			inLink := func(l message.Span) bool { return l.Start <= start && end <= l.End }
-			if p.Aside != "" || slices.ContainsFunc(p.Links, inLink) {
-				continue
-			}
-			if seen.paragraphs == 0 {
-				seen.first = p.Span(start, end)
-			}
-			seen.paragraphs++
-			seen.ordered = seen.ordered || h.order != nil && h.order.MatchString(p.Text)
-			break
+		if at, there := c.spoken(p, h.order); there {
+			seen.note(at)
+			seen.ordered = true
+		} else if at, there := c.spoken(p, h.talk); there {
+			seen.note(at)
 		}
 	}
+}
+
+// note takes in one more paragraph that talks of the hazard.
+func (s *sighting) note(at message.Span) {
+	if s.paragraphs == 0 {
+		s.first = at
+	}
+	s.paragraphs++
+}
+
+// spoken finds what a pattern is for in a text of the page's own: neither in a note beside it, nor in a link.
+func (c *hazardCheck) spoken(p *markdown.Prose, pattern *regexp.Regexp) (message.Span, bool) {
+	if p.Aside != "" {
+		return message.Span{}, false
+	}
+	for _, found := range pattern.FindAllStringSubmatchIndex(p.Text, -1) {
+		start, end := found[2], found[3]
+		inLink := func(l message.Span) bool { return l.Start <= start && end <= l.End }
+		if !slices.ContainsFunc(p.Links, inLink) {
+			return p.Span(start, end), true
+		}
+	}
+	return message.Span{}, false
 }
 
 // cautions reports the hazards that a page handles and does not warn of.
@@ -74,7 +91,7 @@ func (c *textCheck) cautions() {
 		}
 		if at, how, handled := c.hazards.handled(h, seen); handled {
 			c.fault(at, "caution-missing",
-				fmt.Sprintf("this page %s, and no signal block in it warns of %s", how, h.name),
+				fmt.Sprintf("this page %s, and no signal block in it warns of %s", how, h.Name.English),
 				"add a quotation such as:\n"+h.example)
 		}
 	}
@@ -83,49 +100,45 @@ func (c *textCheck) cautions() {
 // handled says whether a page handles a hazard, where it begins to and how. A word in passing is not enough.
 func (c *hazardCheck) handled(h *hazard, seen sighting) (at message.Span, how string, handled bool) {
 	for _, b := range c.page.Document.Blocks {
-		if at, what, ok := brings(c.page, b, h); ok {
-			return at, "works with " + what, true
+		if at, ok := brings(c.page, b, h); ok {
+			return at, "works with " + h.Name.English, true
 		}
 	}
 	if h.talksIn(c.page.Metadata.Title) {
-		return c.page.Metadata.Places.Title, "is about " + h.name, true
+		return c.page.Metadata.Places.Title, "is about " + h.Name.English, true
 	}
 	for _, heading := range c.page.Document.Headings {
 		if h.talksIn(heading.Text) {
-			return heading.Span, "has a part about " + h.name, true
+			return heading.Span, "has a part about " + h.Name.English, true
 		}
 	}
 	if seen.ordered {
-		return seen.first, "has people work with " + h.name, true
+		return seen.first, "has people deal with " + h.Name.English, true
 	}
-	return seen.first, "talks of " + h.name, seen.paragraphs >= h.enough
+	return seen.first, "talks of " + h.Name.English, seen.paragraphs >= h.enough
 }
 
 // talksIn says whether a title or a heading talks of a hazard. Most are passed over without a look at the pattern.
 func (h *hazard) talksIn(text string) bool {
-	small := strings.ToLower(text)
-	return slices.ContainsFunc(h.stems, func(stem string) bool { return strings.Contains(small, stem) }) &&
-		h.talk.MatchString(text)
+	return h.mayBeIn(text) && h.talk.MatchString(text)
 }
 
-// brings says whether a block works with a hazard: by its calculation, or by a material that was chosen.
-func brings(p *Page, b *markdown.Block, h *hazard) (message.Span, string, bool) {
+// mayBeIn says whether a text has a part of a word for a hazard.
+func (h *hazard) mayBeIn(text string) bool {
+	small := strings.ToLower(text)
+	return slices.ContainsFunc(h.stems, func(stem string) bool { return strings.Contains(small, stem) })
+}
+
+// brings says whether a block works with a hazard: whether its example tells of it, and where.
+func brings(p *Page, b *markdown.Block, h *hazard) (message.Span, bool) {
 	bound := p.Work.Bound(b)
-	if bound == nil {
-		return message.Span{}, "", false
+	if bound == nil || bound.Use == nil || !slices.Contains(told(p.Work.Example(bound)), h.ID) {
+		return message.Span{}, false
 	}
 	for _, entry := range b.Entries {
-		if entry.Key == "calculation" && slices.Contains(h.calculations, entry.Value) {
-			return entry.ValueSpan, h.name, true
-		}
-		given := bound.Sheet.FindGiven(entry.Key)
-		read, written := bound.Entries[entry.Key]
-		if given == nil || !written || len(given.Choices) == 0 {
-			continue
-		}
-		if name := given.Text(read); slices.Contains(h.materials, name) {
-			return entry.ValueSpan, name + ", which is " + h.name, true
+		if entry.Key == "calculation" {
+			return entry.ValueSpan, true
 		}
 	}
-	return message.Span{}, "", false
+	return b.NameSpan, true
 }
