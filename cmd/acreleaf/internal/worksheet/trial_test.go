@@ -17,12 +17,17 @@ const trialPage = "```worksheet tank\ncalculation: material-amount\nnitrogen: 30
 // TestTry works passages at other numbers than the example's.
 func TestTry(t *testing.T) {
 	for passage, want := range map[string][]string{
-		"- when: tank.material is 46-0-0\n  say: Dry.\n- otherwise: Wet or dry.\n":                                           nil,
-		"- when: tank.volume > 0\n  say: Put on [8.48 gal/ac](worked:tank.volume).\n- otherwise: It is dry.\n":               nil,
-		"- otherwise: Put on [8.48 gal/ac](worked:tank.volume).\n":                                                           {"1 of case 0 tank.volume"},
-		"- when: well.nitrogen > \"9999 lb N/ac\"\n  say: Much.\n- otherwise: Some.\n":                                       {"0 of case 0"},
-		"- when: well.nitrogen > \"100 lb N/ac\" and well.nitrogen < \"101 lb N/ac\"\n  say: Just so.\n- otherwise: Else.\n": nil,
-		"- when: well.water / well.nitrate > \"1 in/(ppm NO3-N of water)\"\n  say: Much.\n- otherwise: Some.\n":              {"3 of case 0"},
+		"- when: tank.material is 46-0-0\n  say: Dry.\n" +
+			"- otherwise: Wet or dry.\n": nil,
+		"- when: tank.volume > 0\n  say: Put on [8.48 gal/ac](worked:tank.volume).\n" +
+			"- otherwise: It is dry.\n": nil,
+		"- otherwise: Put on [8.48 gal/ac](worked:tank.volume).\n": {"1 of case 0 tank.volume"},
+		"- when: well.nitrogen > \"9999 lb N/ac\"\n  say: Much.\n" +
+			"- otherwise: Some.\n": {"0 of case 0"},
+		"- when: well.nitrogen > \"100 lb N/ac\" and well.nitrogen < \"101 lb N/ac\"\n  say: Just so.\n" +
+			"- otherwise: Else.\n": nil,
+		"- when: well.water / well.nitrate > \"1 in/(ppm NO3-N of water)\"\n  say: Much.\n" +
+			"- otherwise: Some.\n": {"3 of case 0"},
 	} {
 		doc, said := markdown.Parse(&message.Source{Text: []byte(trialPage + "```passage\n" + passage + "```\n")}, 0)
 		page, bound := Bind(doc, calc.Standard())
