@@ -1,6 +1,7 @@
 package said
 
 import (
+	"slices"
 	"strings"
 
 	"acreleaf/calc/unit"
@@ -13,9 +14,10 @@ type Count struct {
 	Number     int // the end of the number
 	Value      float64
 	Step       float64
-	Unit       string // "h", "day", "week", "min"; "" for things
+	Unit       string // "h", "day", "week", "min", "month"; "" for things
 	Noun       string // the word behind the number, in small letters; "" for none
 	After      string // the word behind that one, in small letters
+	one        bool
 }
 
 // Amount is the count as an amount, of time or of a plain number.
@@ -26,6 +28,19 @@ func (c Count) Amount() Amount {
 
 // Counts finds the counts of a text, but for one of a thing: "one feed" is as often the measure of others.
 func (l *Language) Counts(text string) []Count {
+	return slices.DeleteFunc(l.counts(text), func(c Count) bool { return c.one })
+}
+
+// Times finds the counts of time of a text, and one of it too where it is no rate: "for a month", not "twice a week".
+func (l *Language) Times(text string) []Count {
+	return slices.DeleteFunc(l.counts(text), func(c Count) bool {
+		return c.Unit == "" || c.one && l.indefinite[strings.ToLower(text[c.Start:c.Number])] &&
+			!slices.Contains(l.lasting, lastTokens(text[:c.Start])[3].lower())
+	})
+}
+
+// counts finds the counts of a text, and one of a thing too.
+func (l *Language) counts(text string) []Count {
 	var found []Count
 	for at := 0; at < len(text); {
 		t := next(text, at)
@@ -33,11 +48,11 @@ func (l *Language) Counts(text string) []Count {
 			break
 		}
 		at = t.to
-		if t.kind != digits && (t.kind != word || l.numbers[t.lower()] < 2) || l.goesOnFrom(text, t) {
+		if t.kind != digits && (t.kind != word || l.numbers[t.lower()] == 0) || l.goesOnFrom(text, t) {
 			continue
 		}
 		n, ok := l.number(text, t.from)
-		if !ok || n.one || isChain(text, t.from, n) {
+		if !ok || isChain(text, t.from, n) {
 			continue
 		}
 		at = n.to
@@ -48,9 +63,9 @@ func (l *Language) Counts(text string) []Count {
 		if !noun.spaced && noun.from == n.to && noun.kind != end && noun.kind != sign || noun.text == "%" {
 			continue
 		}
-		c := Count{Start: t.from, Number: n.to, End: n.to, Value: n.value, Step: n.step}
+		c := Count{Start: t.from, Number: n.to, End: n.to, Value: n.value, Step: n.step, one: n.one}
 		if noun.kind == word {
-			c.End, c.Noun, c.Unit = noun.to, noun.lower(), l.timeOf(text, n.to)
+			c.End, c.Noun, c.Unit = noun.to, noun.lower(), l.timeOf(text, noun.from)
 			if after := next(text, noun.to); after.kind == word {
 				c.After = after.lower()
 			}
@@ -76,6 +91,9 @@ func (l *Language) goesOnFrom(text string, t token) bool {
 func (l *Language) timeOf(text string, at int) string {
 	if words, _ := match(text, at, l.below); isTime(l.below[words]) {
 		return l.below[words]
+	}
+	if words, _ := match(text, at, l.longer); words != "" {
+		return l.longer[words]
 	}
 	t := next(text, at)
 	if short, plural := strings.CutSuffix(t.lower(), "s"); t.kind == word && plural && isTime(l.below[short]) {

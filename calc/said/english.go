@@ -26,7 +26,10 @@ var English = (&Language{
 		"fl_oz|L liter liters litre litres|mL milliliter milliliters|ac-in acre_inch acre_inches|ac-ft "+
 		"acre_foot acre_feet|ppm parts_per_million part_per_million|% percent per_cent|$ dollar dollars|cent "+
 		"cent cents|mi mile miles|tree tree trees|emitter emitter emitters|unit unit units"),
-	below: with(symbolsBelow(), "tree tree|emitter emitter|h hr hour|min minute|s second|day day|week week"),
+	below:  with(symbolsBelow(), "tree tree|emitter emitter|h hr hour|min minute|s second|day day|week week"),
+	longer: table("month month months"),
+	lasting: strings.Fields("for in within after about than least most nearly lasts last lasted takes take took wait " +
+		"of over under once until"),
 	substance: with(substances(), "N nitrogen|NO3-N nitrate_nitrogen nitrate_N nitrate_as_N nitrate_as_nitrogen|"+
 		"NH4-N ammonium_nitrogen ammonium_N|NO3 nitrate|NH4 ammonium|NH3 ammonia anhydrous_ammonia|K2O potash|"+
 		"K potassium|P2O5 phosphate|P phosphorus|S sulfur|SO4 sulfate|Ca calcium|lime lime|product product "+

@@ -12,6 +12,8 @@ type Language struct {
 	halves     []string           // fractions that a unit may follow at once: half an inch
 	units      map[string]string  // words of a unit, and its symbol
 	below      map[string]string  // what only stands below a line: tree, hour
+	longer     map[string]string  // times that no rate is told by: month
+	lasting    []string           // before "a month" they make a length of time of it: for, after
 	substance  map[string]string
 	joining    []string // between the two lengths of a spacing, also with dashes: 12-by-18-foot
 	named      []string // before a number they make it a name, or a plain number: row 12, May 4, multiply 2

@@ -31,6 +31,7 @@ var Spanish = (&Language{
 		"gotero goteros|unit unidad unidades"),
 	below: with(symbolsBelow(), "tree árbol|emitter emisor gotero|h hora|min minuto|s segundo|day día|week "+
 		"semana"),
+	longer: table("month mes meses"),
 	substance: with(substances(), "N nitrógeno|NO3-N nitrógeno_de_nitrato nitrógeno_nítrico nitrato_N "+
 		"nitrato_como_N|NH4-N nitrógeno_amoniacal amonio_N|NO3 nitrato|NH4 amonio|K2O potasa|K potasio|P2O5 "+
 		"fosfato|P fósforo|S azufre|SO4 sulfato|Ca calcio|lime cal|product producto material fertilizante "+

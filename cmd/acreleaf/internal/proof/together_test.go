@@ -42,6 +42,13 @@ func TestTranslations(t *testing.T) {
 		{"another figure of the source", "It has [6 in](source:book).", "Tiene [12 in](source:book).", "translation-differs"},
 		{"a figure less", "It has [6 in](source:book).", "Tiene.", "translation-lacks"},
 		{"a figure more", "It has.", "Tiene [6 in](source:book).", ""},
+		{"the same record", "It took [23.4 lb](record:2026-09-01 \"a ticket\").",
+			"Llevó [23.4 libras](record:2026-09-01 \"una nota\").", ""},
+		{"another number of a record", "It took [23.4 lb](record:2026-09-01 \"a ticket\").",
+			"Llevó [24.3 libras](record:2026-09-01 \"una nota\").", "translation-differs"},
+		{"a record less", "It took [23.4 lb](record:2026-09-01 \"a ticket\").", "Nada.", "translation-lacks"},
+		{"the same size", "Keep [12 in](size:) away.", "Deje [30 cm](size:) y no más.", ""},
+		{"another size", "Keep [12 in](size:) away.", "Deje [21 pulgadas](size:).", "translation-differs"},
 		{"a heading less", "## A\n\n## B", "## A", "translation-lacks"},
 		{"a heading more", "## A", "## A\n\n## B", ""},
 	} {
@@ -97,5 +104,34 @@ func TestSources(t *testing.T) {
 	}
 	if got := ids(Together(nil, s, Rules{})); got != "source-incomplete" {
 		t.Error(got, "without advice")
+	}
+}
+
+// Lengths of time are no figures, but two pages that tell the same tell the same times.
+func TestTimesOfTranslations(t *testing.T) {
+	for _, c := range []struct{ original, translation, want string }{
+		{"Wait for a month.", "Espere tres meses.", "translation-time"},
+		{"Wait one month.", "Espere tres meses.", "translation-time"},
+		{"Wait three months.", "Espere un mes.", "translation-time"},
+		{"Wait 10 days.", "Espere 19 días.", "translation-time"},
+		{"Run it for 24 hours.", "Riegue 42 horas.", "translation-time"},
+		{"Run it for an hour.", "Riegue dos horas.", "translation-time"},
+		{"Two weeks before harvest.", "Tres semanas antes de la cosecha.", "translation-time"},
+		{"A 30-minute run.", "Un riego de 13 minutos.", "translation-time"},
+		// the same, or nothing to compare
+		{"Wait for a month, then two weeks.", "Espere un mes y luego dos semanas.", ""},
+		{"Wait two weeks.", "Espere 14 días.", ""},
+		{"Run it for 48 hours.", "Riegue dos días.", ""},
+		{"A two-hour run.", "Un riego de dos horas.", ""},
+		{"Look twice a week for three months.", "Revise dos veces por semana durante tres meses.", ""},
+		{"It runs twice a day.", "Riega dos veces al día, en tres días.", ""},
+		{"Wait 10 days.\n\n## A\n\nThen go.", "Espere.\n\n## A\n\nY luego en 5 días.", ""},
+		{"Water every 10 to 14 days.", "Riegue cada 10 a 14 días.", ""},
+		{"In one of the days.", "En uno de los 3 días.", ""},
+	} {
+		pages := []*Page{read(t, "guides/a.md", c.original), read(t, "guides/a.es.md", c.translation)}
+		if got := ids(Together(pages, twoLanguages, thorough)); got != c.want {
+			t.Errorf("%s | %s: %q and not %q", c.original, c.translation, got, c.want)
+		}
 	}
 }

@@ -87,7 +87,8 @@ func (t *translation) alone(language string) {
 func (t *translation) check() {
 	t.dates()
 	t.worksheets()
-	t.sources()
+	t.tied()
+	t.times()
 	if theirs, ours := len(t.original.Document.Headings), len(t.page.Document.Headings); ours < theirs {
 		t.lacks(fmt.Sprintf("the original has %d headings, and this translation %d", theirs, ours),
 			"see which part of "+t.original.Source.Name+" is missing here")

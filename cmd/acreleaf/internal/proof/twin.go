@@ -2,10 +2,8 @@ package proof
 
 import (
 	"fmt"
-	"strings"
 
 	"acreleaf/calc/said"
-	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
@@ -115,85 +113,3 @@ func sameEntry(ours, theirs markdown.Entry, a, b *worksheet.Bound) bool {
 
 // near says whether two numbers are one, but for the rounding of a conversion.
 func near(a, b float64) bool { return said.Apart(a, b) < 1e-9 || a == b }
-
-// sources holds the sourced figures of a translation against those of the original, source by source: a figure that
-// only one of the two has is told beside one that only the other has.
-func (t *translation) sources() {
-	ours, theirs := sourcedBy(t.page), sourcedBy(t.original)
-	for _, target := range theirs.targets {
-		own, original := apart(ours.figures[target], theirs.figures[target])
-		for i, f := range own {
-			if i == len(original) {
-				break
-			}
-			t.fault(f.TextSpan, "translation-differs",
-				fmt.Sprintf("the translation says %s, and the original %s (%s)", f.Text, original[i].Text,
-					t.at(original[i].Span.Start)), "write "+original[i].Text+" here, or mend the original")
-		}
-		for _, f := range original[min(len(own), len(original)):] {
-			t.lacks(fmt.Sprintf("the original says %s after source %q (%s), and this translation does not", f.Text, target,
-				t.at(f.Span.Start)), "add it, or take it out of the original")
-		}
-	}
-}
-
-// bySource are the sourced figures of a page by their source, in the order of the text.
-type bySource struct {
-	targets []string
-	figures map[string][]*markdown.Figure
-}
-
-func sourcedBy(p *Page) bySource {
-	s := bySource{figures: map[string][]*markdown.Figure{}}
-	for _, f := range p.Document.Figures {
-		if f.Scheme != "source" || !strings.ContainsAny(f.Text, "0123456789") {
-			continue
-		}
-		if s.figures[f.Target] == nil {
-			s.targets = append(s.targets, f.Target)
-		}
-		s.figures[f.Target] = append(s.figures[f.Target], f)
-	}
-	return s
-}
-
-// apart takes out of two lists the figures that say the same.
-func apart(a, b []*markdown.Figure) (onlyA, onlyB []*markdown.Figure) {
-	taken := make([]bool, len(b))
-	for _, f := range a {
-		found := false
-		for i, other := range b {
-			if !taken[i] && sameFigure(f.Text, other.Text) {
-				taken[i], found = true, true
-				break
-			}
-		}
-		if !found {
-			onlyA = append(onlyA, f)
-		}
-	}
-	for i, f := range b {
-		if !taken[i] {
-			onlyB = append(onlyB, f)
-		}
-	}
-	return onlyA, onlyB
-}
-
-// sameFigure says whether two texts state one number: in the same digits, or in units of the same kind.
-func sameFigure(ours, theirs string) bool {
-	own, err := said.ReadFigure(ours, "", unit.Unit{})
-	if err != nil {
-		return digits(ours) == digits(theirs)
-	}
-	original, err := said.ReadFigure(theirs, "", own.Unit)
-	if err != nil || !original.Fits {
-		return digits(ours) == digits(theirs)
-	}
-	return own.Agrees(original.By.Apply(original.Low), original.By.Apply(original.High))
-}
-
-// digits are the numbers of a text, without its words.
-func digits(text string) string {
-	return strings.Join(strings.FieldsFunc(text, func(r rune) bool { return (r < '0' || r > '9') && r != '.' }), " ")
-}
