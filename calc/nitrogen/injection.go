@@ -62,17 +62,13 @@ func injection(s *sheet.Sheet) {
 	s.Warn("backflow", sheet.Always, "")
 	r.check(s)
 
+	r.slips(s, volume)
 	s.Slip("one-acre", "volume", volume.Over(acres),
 		"Those are the gallons for one acre. Multiply by the acres.")
 	s.Slip("pounds-for-gallons", "volume", product,
 		"Those are pounds of material. Divide by the weight of a gallon.")
 	s.Slip("water-weight", "volume", product.Over(waterGallon(s)),
 		"That takes a gallon at 8.35 lb, which is water. Divide by the weight of a gallon of this material.")
-	s.Slip("whole-run", "rate", volume.Over(r.whole),
-		"That spreads the feed over the whole run. Inject only between the clean water and the flush.")
-	s.Slip("no-flush-in-rate", "rate", volume.Over(r.whole.Minus(r.clean)),
-		"That leaves no time to flush. Take the flush off the run too.")
-	s.Slip("no-flush", "window", r.whole.Minus(r.clean), "Take the flush off the run too.")
 	s.Slip("minutes-for-hours", "concentration", strong.Times(s.Number(60)),
 		"The flow is for a minute, and the time to inject is in hours. Multiply the flow by 60.")
 	s.Slip("material-for-nitrogen", "concentration", strong.Over(t.strength.In("lb N/lb product")),

@@ -51,3 +51,12 @@ func (r *run) check(s *sheet.Sheet) {
 		"A common plan is thirds: {third} of clean water, {third} to inject, {third} to flush.")
 	sayWaterlogged(s)
 }
+
+// slips are the wrong ways to part the run.
+func (r *run) slips(s *sheet.Sheet, volume sheet.Term) {
+	s.Slip("whole-run", "rate", volume.Over(r.whole),
+		"That spreads the feed over the whole run. Inject only between the clean water and the flush.")
+	s.Slip("no-flush-in-rate", "rate", volume.Over(r.whole.Minus(r.clean)),
+		"That leaves no time to flush. Take the flush off the run too.")
+	s.Slip("no-flush", "window", r.whole.Minus(r.clean), "Take the flush off the run too.")
+}

@@ -73,7 +73,10 @@ func TestTiesThatWereWrong(t *testing.T) {
 func TestContradictions(t *testing.T) {
 	for _, c := range []struct{ text, id, at string }{
 		{"The compost brings 9 lb N/ac.", "figure-loose", "compost.nitrogen"},
-		{"Count [9 lb N/ac](source:practice \"of credit in a year\") for the compost.", "figure-contradicts", "compost.nitrogen"},
+		{
+			"Count [9 lb N/ac](source:practice \"of credit in a year\") for the compost.", "figure-contradicts",
+			"compost.nitrogen",
+		},
 		{"The harvest has taken [15.3 lb/ac](record:2026-09-01 \"our scale\").", "figure-contradicts", "removal.taken"},
 		{"The pond is full with [21 ac-ft](size:) of water.", "figure-contradicts", "pond.full"},
 		{"That makes 5 feeds, [43 days](worked:plan.every) apart.", "figure-contradicts", "plan.feeds"},

@@ -24,6 +24,7 @@ func noise(n int) []byte {
 func TestSizesHoldTheirLimits(t *testing.T) {
 	plain := map[string][]byte{
 		"guides/soil/index.html": []byte("<p>soil</p>"), "assets/a.css": []byte("p{}"), "assets/a.js": []byte("1"),
+		"assets/ranges.a.js": []byte("2"),
 	}
 	for _, c := range []struct {
 		name, file string
@@ -36,6 +37,7 @@ func TestSizesHoldTheirLimits(t *testing.T) {
 		{"style", "assets/a.css", noise(mostStyle + 1), "style is"},
 		{"two styles", "assets/b.css", noise(mostStyle - 1), "style is"},
 		{"script", "assets/a.js", noise(mostScript + 1), "script is"},
+		{"script for ranges", "assets/ranges.a.js", noise(mostRanges + 1), "script for ranges is"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			b := newBench(t.TempDir())

@@ -135,7 +135,8 @@ func (t *Table) Table(key, what string, known []string) *Table {
 		inside.fill(f.value, known)
 	case yaml.SequenceNode:
 		t.Fault(key, "value-kind", fmt.Sprintf("%q is a list with dashes here, and its parts need names", key),
-			"write a name and a colon in place of each dash, as in \"  first:\", and its lines below that, set in by four spaces")
+			"write a name and a colon in place of each dash, as in \"  first:\", and its lines below that, "+
+				"set in by four spaces")
 		return nil
 	default:
 		t.Fault(key, "value-kind", fmt.Sprintf("%q needs lines of its own", key),

@@ -50,8 +50,8 @@ func englishSpeech() map[string]speech {
 		},
 		"fumigation": {
 			stems: []string{"umiga", "chloropicrin"}, enough: 2,
-			talk:  words(`fumigat\p{L}+|fumigants?|chloropicrin`),
-			warn:  words(`fumiga\p{L}+`),
+			talk: words(`fumigat\p{L}+|fumigants?|chloropicrin`),
+			warn: words(`fumiga\p{L}+`),
 			order: words(`(?-i:Fumigate)|(?:can|may|must|should|to) fumigate|` +
 				ordered(handlesEnglish, `fumigants?|chloropicrin`)),
 		},

@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// A range on a worksheet that nothing links to changes no byte of another worksheet, and no answer that a sentence holds
-// to: the size of a feed of 20 to 40 lb of nitrogen an acre, for 110 trees in first leaf, is 0.75 to 1 oz.
+// A range on a worksheet that nothing links to changes no byte of another worksheet, and no answer that a sentence
+// states: the size of a feed of 20 to 40 lb of nitrogen an acre, for 110 trees in first leaf, is 0.75 to 1 oz.
 func TestUnlinkedRangesChangeNoBytes(t *testing.T) {
 	feeds := "Each is [0.75 to 1 oz a tree](worked:feeds.each).\n\n" + block("feeds", "feed-schedule",
 		"nitrogen: 20 to 40 lb N/ac", "trees: 110 trees/ac", "leaf: 1", "first: 2027-04-15", "last: 2027-07-15",
