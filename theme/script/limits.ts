@@ -1,5 +1,5 @@
 import { all, numberIn, put } from "./element";
-import { apply, parse, text } from "./number";
+import { apply, parse } from "./number";
 
 /** The allowed range of a field, in the unit chosen. */
 export class Limits {

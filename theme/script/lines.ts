@@ -95,7 +95,7 @@ class Line {
   /** One sum, or of ranges the one that gives the least and the one that gives the most; none where no ends do. */
   private sums(formula: Formula, from: number, to: number): Sum[] {
     const { low, high } = this.ends;
-    const { terms, result } = formula;
+    const { terms } = formula;
     const ranged = [...new Set(terms.map(({ cell }) => cell))].filter((cell) => low[cell] < high[cell]);
     const at = (choice: number) =>
       terms.map(({ cell, value }) => {

@@ -72,7 +72,7 @@ export const OPS: Record<number, Rule> = {
   [FLOOR]: [each(Math.floor), jump],
   0x9f: [
     (x) => (x[1] < 0 ? ANYTHING : each(Math.sqrt)(most(x, FLAT))),
-    (p, _, x, _y, [low, high]) => times(p, [1 / (2 * high), 1 / (2 * low)], product),
+    (p, _, _x, _y, [low, high]) => times(p, [1 / (2 * high), 1 / (2 * low)], product),
   ],
   0xa0: [plus, plus],
   0xa1: [minus, minus],

@@ -120,7 +120,6 @@ const kinds = {
     const input = field(page, sheet, given);
     const number = await input.inputValue();
     const [low, high] = await input.evaluate(({ dataset }) => [Number(dataset.low), Number(dataset.high)]);
-    const own = options.find(({ value }) => value === '1/1').text;
     const factors = options.map(({ value }) => value.split('/').map(Number));
     const chosen = await unitOf(page, sheet, given).evaluate((select) => select.selectedIndex);
     const [multiply, divide] = factors[options.findIndex(({ index }) => index === chosen)];
@@ -135,10 +134,6 @@ const kinds = {
       const amount = String(Number((Number(number) * multiply / divide * by / to).toPrecision(3)));
       await put(input, amount);
       const native = work(guide.worksheets, { [sheet]: { [given]: `${amount} ${unit}` } });
-      const answered = native.get(sheet);
-      // A given stays in its own unit in the margin.
-      const worked = { value: Number(amount) * to / by, unit: own };
-      native.set(sheet, { ...answered, given: { ...answered.given, [given]: worked } });
       expectAnswers(guide, await state(page), native);
       await put(input, number);
     }

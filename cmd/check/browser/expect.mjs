@@ -19,20 +19,21 @@ export function expectNative(guide, now, native, moved) {
       continue;
     }
     expectResults(name, sheet.answers, answered);
-    expectWork(name, sheet.work, answered.work);
+    expectWork(name, sheet.work, answered.work, brought(guide, name, answered));
     expectRemarks(name, sheet.remarks, answered);
     assert.deepEqual(sheet.words, answered.says, `${name} in words`);
     assert.deepEqual([...sheet.faults, ...sheet.refusals], [], `${name} shows a fault`);
     assert.equal(sheet.void, false, `${name} is void`);
   }
-  expectFigures(guide.figures, now.passages, native, moved);
+  expectFigures(guide, now, native, moved);
   assert.equal(now.tables.length, guide.reckoners.length, 'tables');
   const example = work(guide.worksheets);
   guide.reckoners.forEach((reckoner, i) => {
     const [own, ofExample] = [native, example].map((answers) => reckoner.follow && answers.get(reckoner.follow));
     // While the worksheet that it follows has no answer, a table shows the example's and points at nothing.
     const pointed = own && !own.error ? own : undefined;
-    expectTable(reckoner, now.tables[i], pointed ?? ofExample, pointed);
+    const units = (given) => ownUnit(guide, now, { sheet: reckoner.follow, field: given });
+    expectTable(reckoner, now.tables[i], pointed ?? ofExample, pointed && { ...pointed, units });
   });
 }
 
@@ -46,24 +47,31 @@ export function expectVoid(name, now) {
 
 // expectFigures wants every figure in the text to stand as its author wrote it, and the note of a part of the text that
 // is tied to a worksheet with other numbers to give those, and no other note to be seen.
-function expectFigures(written, passages, native, moved) {
-  assert.deepEqual(passages.flatMap(({ figures }) => figures), written.map(({ text: author }) => author),
+function expectFigures(guide, now, native, moved) {
+  assert.deepEqual(now.passages.flatMap(({ figures }) => figures), guide.figures.map(({ text: author }) => author),
     'the text is not as it was written');
   let at = 0;
-  for (const { figures, owns } of passages) {
-    const tied = written.slice(at, at += figures.length);
+  for (const { figures, owns } of now.passages) {
+    const tied = guide.figures.slice(at, at += figures.length);
     const distinct = tied.filter(({ sheet, field }, i) => (
       tied.findIndex((one) => one.sheet === sheet && one.field === field) === i));
     assert.deepEqual(owns.map(({ sheet }) => sheet), distinct.map(({ sheet }) => sheet), `the note of ${figures}`);
     const differs = distinct.some(({ sheet }) => moved.has(sheet));
     distinct.forEach((figure, i) => {
       assert.equal(owns[i].seen, differs, `${figure.sheet}.${figure.field} stands in the margin, or does not`);
-      expectOwn(figure, owns[i], native.get(figure.sheet));
+      expectOwn(figure, owns[i], native.get(figure.sheet), ownUnit(guide, now, figure));
     });
   }
 }
 
-function expectOwn({ sheet, field }, own, answered) {
+// ownUnit gives by unit what turns a number that was typed for a given into its own unit, "60/1": the page has it in
+// the list of units at the field, which is a field of another worksheet where the given is linked.
+function ownUnit({ worksheets }, now, { sheet, field }) {
+  const [, from, name] = worksheets.get(sheet).givens[field]?.match(/^from ([^.]+)\.(.+)$/) ?? [];
+  return from ? ownUnit({ worksheets }, now, { sheet: from, field: name }) : now.worksheets[sheet].units[field] ?? {};
+}
+
+function expectOwn({ sheet, field }, own, answered, units) {
   if (answered.error) {
     assert.equal(own.says, own.seen ? 'no answer yet' : own.says, `${sheet}.${field}`);
     return;
@@ -73,17 +81,16 @@ function expectOwn({ sheet, field }, own, answered) {
   if (quantity) {
     // A number that a person typed is shown as it was typed.
     const typed = (number) => operand(number, quantity.unit?.startsWith('$'), 9, 0);
-    // Hours that were typed for a given in minutes are shown in minutes where the sentence has the number in words.
-    const factors = quantity.unit === 'h' ? [own.by, '60/1'] : [own.by];
-    const may = factors.flatMap((by) => [
-      numbers(quantity, by), ...(answered.answers[field] ? [] : [numbers(quantity, by, typed)]),
-    ]);
-    assert.ok(may.includes(own.number), where);
+    const by = product(units[quantity.unit] ?? '1/1', own.by);
+    const may = [numbers(quantity, by), ...(answered.answers[field] ? [] : [numbers(quantity, by, typed)])];
+    assert.ok(may.includes(own.number), `${where}, should be ${may.join(' or ')}`);
     return;
   }
-  // A step is no answer; it stands at the end of its line of the work. What is left out is in neither.
-  const line = answered.work.find((one) => `${one} `.includes(` = ${own.number} `));
-  if (!line) {
+  // A step is no answer; it stands at the end of its line of the work, with more digits where a later line needs them.
+  // What is left out is in neither.
+  const steps = answered.work.map((line) => line.slice(line.lastIndexOf('=')).match(/[\d.,]+( to [\d.,]+)?/)?.[0] ?? '')
+    .map((step) => step.split(' to ').map((one) => text(Number(one.replaceAll(',', '')))).join(' to '));
+  if (!steps.includes(own.number)) {
     assert.equal(own.number, '–', where);
     assert.equal(own.says, own.seen ? 'none' : own.says, where);
     return;
@@ -100,6 +107,15 @@ export function numbers(quantity, by = '1/1', write = quantity.unit?.startsWith(
     typeof end === 'string' ? day.format(new Date(end)) : write(end * multiply / divide)));
   return low === high ? low : `${low} to ${high}`;
 }
+
+// product gives two factors as one: "60/1" and "1/60" are "60/60".
+function product(...factors) {
+  const [multiply, divide] = [0, 1].map((side) => factors.reduce((all, one) => all * Number(one.split('/')[side]), 1));
+  return `${multiply}/${divide}`;
+}
+
+// inverse turns a factor upside down.
+const inverse = (factor) => factor.split('/').reverse().join('/');
 
 // expectAnswers is expectNative for a moment when it is not the question what the reader changed.
 export function expectAnswers(guide, now, native) {
@@ -125,19 +141,29 @@ function expectRemarks(name, shown, { notes, cautions }) {
   assert.deepEqual(shown.toSorted(), said.toSorted(), `remarks of ${name}`);
 }
 
+// brought gives the numbers that other worksheets have worked out for this one, and what the program writes for them,
+// which takes them for typed here. The page knows better, and prints the digits that the sum needs.
+function brought({ worksheets }, name, { given }) {
+  return Object.entries(worksheets.get(name).givens).filter(([field, text]) => text.startsWith('from ') && given[field])
+    .flatMap(([field]) => ends(given[field]));
+}
+
 // The numbers of each line of work stand in the native line, in order, and the last is the native result.
-function expectWork(name, shown, lines) {
+function expectWork(name, shown, lines, brought) {
   assert.equal(shown.length, lines.length, `lines of work of ${name}`);
   lines.forEach((line, i) => {
     assert.ok(shown[i].length > 0, `${name}: line ${i + 1} of the work shows no number`);
+    const echoes = (number) => brought.filter((one) => text(one) === number).map((one) => operand(one, false, 9, 0));
+    const may = (number) => [number, ...echoes(number)];
     let from = 0;
     for (const number of shown[i]) {
-      const at = line.indexOf(number, from);
-      assert.ok(at >= 0, `${name}: ${number} is not where it should be in "${line}"; shown are ${shown[i].join(', ')}`);
-      from = at + number.length;
+      const found = may(number).find((one) => line.includes(one, from));
+      assert.ok(found, `${name}: ${number} is not where it should be in "${line}"; shown are ${shown[i].join(', ')}`);
+      from = line.indexOf(found, from) + found.length;
     }
-    const result = line.slice(line.lastIndexOf('=') + 1).trim();
-    assert.ok(result.replace('$', '').startsWith(shown[i].at(-1)), `${name}: ${shown[i].at(-1)} is not ${result}`);
+    const result = line.slice(line.lastIndexOf('=') + 1).trim().replace('$', '');
+    const last = shown[i].at(-1);
+    assert.ok(may(last).some((one) => result.startsWith(one)), `${name}: ${last} is not ${result}`);
   });
 }
 
@@ -148,7 +174,11 @@ function expectTable(reckoner, rows, followed, pointed) {
   const taken = Object.entries(followed?.given ?? {}).map(([name, given]) => [name, written(given)]);
   const others = { ...Object.fromEntries(taken), ...reckoner.givens };
   const nearest = (side) => {
-    const [own] = ends(value(pointed, side.given));
+    const { unit, ...typed } = value(pointed, side.given);
+    const units = pointed.units(side.given);
+    const [multiply, divide] = product(units[unit] ?? '1/1', inverse(units[side.unit] ?? '1/1'))
+      .split('/').map(Number);
+    const own = ends(typed)[0] * multiply / divide;
     const distances = side.values.map((v) => Math.abs(v - own));
     return distances.indexOf(Math.min(...distances));
   };

@@ -99,6 +99,10 @@ export function state(page) {
         waiting: all('[data-void-for]', section).some(seen),
         refusals: all('[data-refusal]', section).filter(seen).map(text),
         faults: all('.fault', section).filter(seen).map(text),
+        units: Object.fromEntries(all('select[data-unit-for]', section).map((list) => [
+          list.dataset.unitFor.slice(section.id.length - 'worksheet-'.length + 1),
+          Object.fromEntries([...list.options].map((option) => [option.text, option.value])),
+        ])),
       };
     }
     return {
@@ -111,7 +115,8 @@ export function state(page) {
       })))),
       // Everything bound to a worksheet, wherever it stands, but for work that is out of sight: the texts with a digit.
       bound: Object.fromEntries(Object.entries(names).map(([i, sheet]) => [sheet,
-        all(`[data-sheet="${i}"] [data-show]`).filter((one) => seen(one) || !one.closest('.work')).map(text).filter((shows) => /\d/.test(shows))])),
+        all(`[data-sheet="${i}"] [data-show]`).filter((one) => seen(one) || !one.closest('.work')).map(text)
+          .filter((shows) => /\d/.test(shows))])),
     };
   });
 }
