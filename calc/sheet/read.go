@@ -49,6 +49,22 @@ func (g *Given) Treated(e Entry) string {
 		unit.Quantity{Value: e.TypedHigh, Unit: e.Unit})
 }
 
+// Converted shows how an entry in another unit becomes the given's own: "nitrate = 12 ppm NO3 × 0.225905 = 2.71 ppm
+// NO3-N". It is "" for an entry in the given's own unit, and for what has none.
+func (g *Given) Converted(e Entry) string {
+	own := g.Unit
+	if e.Other {
+		own = g.other.unit
+	}
+	factor, err := e.Unit.To(own)
+	if err != nil || g.Date || len(g.Choices) > 0 || factor.Multiply == factor.Divide {
+		return ""
+	}
+	sign, by := (&node{factor: factor}).change()
+	return fmt.Sprintf("%s = %s %s %s = %s", spaced(g.Name), g.Text(e), sign, plain.Operand(by, typedDigits, constantUsual, 0),
+		unit.Range{Low: e.Value, High: e.High, Unit: own})
+}
+
 // Read reads what somebody wrote for a given: "12 ppm NO3-N", or the name of an option. The error is a sentence that
 // says what was written, what is needed and what to write; it may wrap a *unit.Error that has the place.
 func (g *Given) Read(text string) (Entry, error) {

@@ -44,7 +44,7 @@ func printJSON(t *terminal, name string, o sheet.Outcome, entries map[string]she
 	}
 	out := jsonOutcome{
 		Calculation: name, Given: map[string]any{}, Answers: map[string]any{},
-		Says: o.Words(), Work: o.Work(), Notes: treated(o.Use.Sheet, entries), Cautions: []string{},
+		Says: o.Words(), Work: work(o, entries), Notes: treated(o.Use.Sheet, entries), Cautions: []string{},
 	}
 	for given, entry := range entries {
 		g := o.Use.Sheet.FindGiven(given)

@@ -195,7 +195,7 @@ func printOutcome(t *terminal, o sheet.Outcome, entries map[string]sheet.Entry) 
 			fmt.Fprintf(t.out, "%s: %s\n", said.Signal, said.Text)
 		}
 	}
-	for _, line := range o.Work() {
+	for _, line := range work(o, entries) {
 		fmt.Fprintf(t.out, "  %s\n", line)
 	}
 	for _, sentence := range treated(o.Use.Sheet, entries) {
@@ -206,6 +206,19 @@ func printOutcome(t *terminal, o sheet.Outcome, entries map[string]sheet.Entry) 
 			fmt.Fprintf(t.out, "Note: %s\n", said.Text)
 		}
 	}
+}
+
+// work is the printed work, after what became of the givens that were typed in another unit.
+func work(o sheet.Outcome, entries map[string]sheet.Entry) []string {
+	var lines []string
+	for _, g := range o.Use.Sheet.Givens {
+		if e, typed := entries[g.Name]; typed {
+			if line := g.Converted(e); line != "" {
+				lines = append(lines, line)
+			}
+		}
+	}
+	return append(lines, o.Work()...)
 }
 
 // treated says, in the order of the sheet, how the givens are treated that are not taken as they stand.
