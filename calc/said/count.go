@@ -14,16 +14,19 @@ type Count struct {
 	Number     int // the end of the number
 	Value      float64
 	Step       float64
-	Unit       string // "h", "day", "week", "min", "month"; "" for things
+	Unit       string // "h", "day", "week", "min", "month", or of a measure; "" for things
 	Noun       string // the word behind the number, in small letters; "" for none
 	After      string // the word behind that one, in small letters
+	Measure    bool   // the unit is none of time: horsepower, trees
 	one        bool
+	digits     bool
 }
 
 // Amount is the count as an amount, of time or of a plain number.
 func (c Count) Amount() Amount {
 	u, _ := unit.Parse(c.Unit)
-	return Amount{Start: c.Start, End: c.End, Low: c.Value, High: c.Value, LowStep: c.Step, HighStep: c.Step, Unit: u}
+	return Amount{Start: c.Start, End: c.End, Low: c.Value, High: c.Value, LowStep: c.Step, HighStep: c.Step, Unit: u,
+		Digits: c.digits}
 }
 
 // Counts finds the counts of a text, but for one of a thing: "one feed" is as often the measure of others.
@@ -34,7 +37,7 @@ func (l *Language) Counts(text string) []Count {
 // Times finds the counts of time of a text, and one of it too where it is no rate: "for a month", not "twice a week".
 func (l *Language) Times(text string) []Count {
 	return slices.DeleteFunc(l.counts(text), func(c Count) bool {
-		return c.Unit == "" || c.one && l.indefinite[strings.ToLower(text[c.Start:c.Number])] &&
+		return c.Unit == "" || c.Measure || c.one && l.indefinite[strings.ToLower(text[c.Start:c.Number])] &&
 			!slices.Contains(l.lasting, lastTokens(text[:c.Start])[3].lower())
 	})
 }
@@ -63,16 +66,29 @@ func (l *Language) counts(text string) []Count {
 		if !noun.spaced && noun.from == n.to && noun.kind != end && noun.kind != sign || noun.text == "%" {
 			continue
 		}
-		c := Count{Start: t.from, Number: n.to, End: n.to, Value: n.value, Step: n.step, one: n.one}
+		c := Count{Start: t.from, Number: n.to, End: n.to, Value: n.value, Step: n.step, one: n.one, digits: n.digits}
 		if noun.kind == word {
 			c.End, c.Noun, c.Unit = noun.to, noun.lower(), l.timeOf(text, noun.from)
 			if after := next(text, noun.to); after.kind == word {
 				c.After = after.lower()
 			}
+			l.measureOf(text, noun.from, &c)
 		}
 		found = append(found, c)
 	}
 	return found
+}
+
+// measureOf reads a unit of a measure behind a count, if there is one.
+func (l *Language) measureOf(text string, at int, c *Count) {
+	if words, to := match(text, at, l.measures); words != "" {
+		c.Unit, c.End, c.Measure = l.measures[words], to, true
+	}
+	for _, symbol := range salts {
+		if strings.HasPrefix(text[at:], symbol) && !isLetterAt(text, at+len(symbol)) {
+			c.Unit, c.End, c.Measure = symbol, at+len(symbol), true
+		}
+	}
 }
 
 // goesOnFrom says whether a number hangs on what stands before it: UAN-32, 2.5-3, row 12, April 20.

@@ -25,8 +25,10 @@ var English = (&Language{
 		"pints|cup cup cups|tbsp tablespoon tablespoons|tsp teaspoon teaspoons|floz fluid_ounce fluid_ounces "+
 		"fl_oz|L liter liters litre litres|mL milliliter milliliters|ac-in acre_inch acre_inches|ac-ft "+
 		"acre_foot acre_feet|ppm parts_per_million part_per_million|% percent per_cent|$ dollar dollars|cent "+
-		"cent cents|mi mile miles|tree tree trees|emitter emitter emitters|unit unit units"),
-	below:  with(symbolsBelow(), "tree tree|emitter emitter|h hr hour|min minute|s second|day day|week week"),
+		"cent cents|bu bushel bushels|mi mile miles|tree tree trees|emitter emitter emitters|unit unit units"),
+	below: with(symbolsBelow(), "tree tree|emitter emitter|h hr hour|min minute|s second|day day|week week"),
+	measures: with(symbolsOfMachines(), "hp horsepower|kW kilowatt kilowatts|kWh kilowatt_hour kilowatt_hours|"+
+		"tree tree trees"),
 	longer: table("month month months"),
 	lasting: strings.Fields("for in within after about than least most nearly lasts last lasted takes take took wait " +
 		"of over under once until"),
@@ -51,7 +53,7 @@ var English = (&Language{
 	doses: strings.Fields("depth layer irrigation rain rainfall application dose rate feed credit need crop sample " +
 		"profile root rooting zone ring row spacing center alley square grid set"),
 	things: strings.Fields("bucket pail pot jug can drum tote tank bottle ladder barrel bag sack hose tape pipe tubing " +
-		"valve board post bolt truck pickup trailer container"),
+		"valve board post bolt truck pickup trailer container basket crate box"),
 	named: strings.Fields("row rows block blocks line lines step steps page pages table figure week day year stop well " +
 		"leaf chapter section part version number no box room gate valve bin lot route exit sample january february " +
 		"march april may june july august september october november december multiply divide times"),

@@ -33,5 +33,5 @@ func IsPlainMeasure(u unit.Unit) bool {
 	symbol := u.String()
 	return isLength(symbol) || isArea(symbol) || isMass(symbol) && symbol != "$" && symbol != "unit" ||
 		slices.Contains([]string{"gal", "qt", "pt", "cup", "floz", "tbsp", "tsp", "L", "mL", "ft3", "yd3", "m3", "km", "mi",
-			"ac-in", "ac-ft"}, symbol)
+			"bu", "ac-in", "ac-ft"}, symbol)
 }

@@ -12,6 +12,7 @@ type Language struct {
 	halves     []string           // fractions that a unit may follow at once: half an inch
 	units      map[string]string  // words of a unit, and its symbol
 	below      map[string]string  // what only stands below a line: tree, hour
+	measures   map[string]string  // units that are of the trade only where a page works with them: hp, trees
 	longer     map[string]string  // times that no rate is told by: month
 	lasting    []string           // before "a month" they make a length of time of it: for, after
 	substance  map[string]string
@@ -61,8 +62,14 @@ func symbols() map[string]string {
 	return table("lb lb lbs|oz oz|ton ton tons|kg kg|g g|mg mg|t t|in in|ft ft|yd yd|m m|cm cm|mm mm|" +
 		"ac ac|ha ha|ft2 ft2 ft² sq_ft|m2 m2 m²|ft3 ft3 ft³ cu_ft|yd3 yd3 yd³ cu_yd|m3 m3 m³|gal gal gals|qt " +
 		"qt qts|pt pt pts|floz floz fl_oz|tbsp tbsp|tsp tsp|L L l|mL mL ml|ac-in ac_in|ac-ft ac_ft acre_ft AF|" +
-		"ppm ppm|ppb ppb|% % pct|$ USD|gpm gpm|gph gph|cfs cfs|mi mi|km km|mi/h mph")
+		"bu bu|ppm ppm|ppb ppb|% % pct|$ USD|gpm gpm|gph gph|cfs cfs|mi mi|km km|mi/h mph")
 }
+
+// symbolsOfMachines are the units of pumps, pressure and salts as every language writes them.
+func symbolsOfMachines() map[string]string { return table("hp hp HP|kW kW|kWh kWh|psi psi|kPa kPa") }
+
+// salts are units of electric conductivity, which are no words.
+var salts = []string{"dS/m", "mS/cm", "uS/cm", "mmho/cm"}
 
 func symbolsBelow() map[string]string { return table("h h|min min|s s") }
 

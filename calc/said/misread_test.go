@@ -1,6 +1,7 @@
 package said_test
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 	"testing"
@@ -24,6 +25,9 @@ func TestMisreadings(t *testing.T) {
 		{"en", "a 100% guarantee and a discount of 20 percent", ""},
 		{"en", "it was $.65 per pound", "$.65 per pound = 0.65 $/lb"},
 		{"en", "lime at a pound per inch", "a pound per inch = 1 lb/in"},
+		{"en", "sow 2 bushels an acre, 40 bushels in all, in a 1-bushel basket",
+			"2 bushels an acre = 2 bu/ac; 40 bushels = 40 bu"},
+		{"es", "siembre 2 bushels por acre", "2 bushels por acre = 2 bu/ac"},
 		{"en", "1 lb of sulfate of potash", "1 lb of sulfate of potash = 1 lb product"},
 		{"es", "una cubeta de 5 galones", ""},
 		{"es", "un descuento del 20 por ciento", ""},
@@ -36,6 +40,25 @@ func TestMisreadings(t *testing.T) {
 				numbers += fmt.Sprint(" to ", a.High)
 			}
 			found = append(found, fmt.Sprintf("%s = %s %s", c.text[a.Start:a.End], numbers, a.Unit))
+		}
+		if got := strings.Join(found, "; "); got != c.want {
+			t.Errorf("%q:\n got %s\nwant %s", c.text, got, c.want)
+		}
+	}
+}
+
+// Counts are no amounts of the trade by themselves. Those of a measure say so.
+func TestCounts(t *testing.T) {
+	for _, c := range []struct{ language, text, want string }{
+		{"en", "a 75-hp pump, 50 horsepower, 40 psi and 30 kW for 24 hours, 3 weeks and two months",
+			"75 hp; 50 hp; 40 psi; 30 kW; 24 h; 3 week; 2 month"},
+		{"en", "2,200 trees in 12 rows, at 1.2 dS/m or 800 uS/cm", "2200 tree; 12 rows; 1.2 dS/m; 800 uS/cm"},
+		{"en", "one feed, a month, UAN-32, row 12, May 4, 46-0-0", ""},
+		{"es", "una bomba de 75 caballos de fuerza, 2,200 árboles y tres meses", "75 hp; 2200 tree; 3 month"},
+	} {
+		var found []string
+		for _, n := range said.For(c.language).Counts(c.text) {
+			found = append(found, fmt.Sprint(n.Value, " ", cmp.Or(n.Unit, n.Noun)))
 		}
 		if got := strings.Join(found, "; "); got != c.want {
 			t.Errorf("%q:\n got %s\nwant %s", c.text, got, c.want)

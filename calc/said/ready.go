@@ -15,7 +15,7 @@ func (l *Language) ready() *Language {
 	for _, words := range []map[string]float64{l.numbers, l.scales, l.fractions} {
 		withPlain(words)
 	}
-	for _, words := range []map[string]string{l.units, l.below, l.substance, l.longer, l.fillers, l.perWords} {
+	for _, words := range []map[string]string{l.units, l.below, l.substance, l.longer, l.measures, l.fillers, l.perWords} {
 		withPlain(words)
 		withStarts(words)
 	}

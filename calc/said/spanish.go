@@ -27,10 +27,13 @@ var Spanish = (&Language{
 		"cucharadita cucharaditas|qt cuarto_de_galón|floz onza_líquida onzas_líquidas|L litro litros|mL "+
 		"mililitro mililitros|ac-in acre_pulgada acre_pulgadas acres_pulgada|ac-ft acre_pie acre_pies "+
 		"acres_pie|ppm partes_por_millón parte_por_millón|% por_ciento porciento por_cien|$ dólar dólares|cent "+
-		"centavo centavos|mi milla millas|km kilómetro kilómetros|tree árbol árboles|emitter emisor emisores "+
+		"centavo centavos|bu bushel bushels|mi milla millas|"+
+		"km kilómetro kilómetros|tree árbol árboles|emitter emisor emisores "+
 		"gotero goteros|unit unidad unidades"),
 	below: with(symbolsBelow(), "tree árbol|emitter emisor gotero|h hora|min minuto|s segundo|day día|week "+
 		"semana"),
+	measures: with(symbolsOfMachines(), "hp caballos_de_fuerza caballos|kW kilovatio kilovatios|"+
+		"kWh kilovatio_hora kilovatios_hora|tree árbol árboles"),
 	longer: table("month mes meses"),
 	substance: with(substances(), "N nitrógeno|NO3-N nitrógeno_de_nitrato nitrógeno_nítrico nitrato_N "+
 		"nitrato_como_N|NH4-N nitrógeno_amoniacal amonio_N|NO3 nitrato|NH4 amonio|K2O potasa|K potasio|P2O5 "+

@@ -12,8 +12,9 @@ import (
 	"acreleaf/cmd/acreleaf/internal/site"
 )
 
-// tiePage proofs a page of many worksheets with a text below them.
-func tiePage(t *testing.T, text string) message.List {
+// tiePage proofs a page of many worksheets with a text below them, and of the worksheets of more files if there are
+// any.
+func tiePage(t *testing.T, text string, more ...string) message.List {
 	t.Helper()
 	content := fstest.MapFS{}
 	for file, text := range faultGround {
@@ -25,6 +26,13 @@ func tiePage(t *testing.T, text string) message.List {
 			t.Fatal(err)
 		}
 		content[to] = &fstest.MapFile{Data: data}
+	}
+	for _, name := range more {
+		data, err := os.ReadFile(filepath.Join("testdata", "tie", name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		content["guides/page.md"].Data = append(content["guides/page.md"].Data, data...)
 	}
 	content["guides/page.md"].Data = append(content["guides/page.md"].Data, text...)
 	checked := site.Check(site.Options{Content: content, Name: "content"}, proof.Rules{Advice: true, Today: faultDay})
@@ -77,6 +85,7 @@ func TestContradictions(t *testing.T) {
 			"Count [9 lb N/ac](source:practice \"of credit in a year\") for the compost.", "figure-contradicts",
 			"compost.nitrogen",
 		},
+		{"The compost brings a credit of 9 lb N/ac.", "figure-loose", "compost.nitrogen"},
 		{"The harvest has taken [15.3 lb/ac](record:2026-09-01 \"our scale\").", "figure-contradicts", "removal.taken"},
 		{"The pond is full with [21 ac-ft](size:) of water.", "figure-contradicts", "pond.full"},
 		{"That makes 5 feeds, [43 days](worked:plan.every) apart.", "figure-contradicts", "plan.feeds"},

@@ -17,6 +17,7 @@ type candidate struct {
 	block  string // "soil"
 	label  string // "Nitrogen in this layer"
 	given  bool
+	chosen bool // it comes of what is chosen, as a figure of a table does
 	value  unit.Range
 	text   string // "48 lb N/ac", "Apr 20, 2027"
 	day    string // of a day: "2027-04-20"
@@ -51,6 +52,7 @@ func (c *figureCheck) candidate(b *worksheet.Bound, name string) candidate {
 	} else {
 		n.label = b.Sheet.FindResult(name).Label
 	}
+	n.chosen = n.given || len(b.Sheet.ChoicesBehind(name)) > 0
 	n.own = c.wordsOf(n.label, name)
 	n.words = c.wordsOf(n.label, name, b.Block.Name, cmp.Or(b.Title, b.Sheet.Title))
 	n.words.numbered(name)
@@ -71,10 +73,12 @@ type fit struct {
 	*candidate
 	words int
 	same  bool // its value is the amount
+	apart float64
 	exact bool // the amount leaves nothing of its unit unsaid but its account
 }
 
-// fits lists the candidates of an amount's kind and substance, those first whose words are around it.
+// fits lists the candidates of an amount's kind and substance, those first whose words are around it, and of
+// those with as many the nearest.
 func (c *figureCheck) fits(a said.Amount, around topic, cell bool) []fit {
 	var list []fit
 	all := c.candidates()
@@ -85,10 +89,11 @@ func (c *figureCheck) fits(a said.Amount, around topic, cell bool) []fit {
 			continue // the cells of a table are other cases than the example's
 		}
 		list = append(list, fit{n, around.shared(n.words), a.Quotes(low, high),
-			a.Unit.Dimension().Uncounted() == n.value.Unit.Dimension().Uncounted()})
+			said.Apart(a.Low, low), a.Unit.Dimension().Uncounted() == n.value.Unit.Dimension().Uncounted()})
 	}
 	slices.SortStableFunc(list, func(a, b fit) int {
-		return cmp.Or(b.words-a.words, rank(a.exact)-rank(b.exact), rank(a.same)-rank(b.same))
+		return cmp.Or(b.words-a.words, rank(a.exact)-rank(b.exact), rank(a.same)-rank(b.same),
+			cmp.Compare(a.apart, b.apart))
 	})
 	told := map[string]bool{}
 	return slices.DeleteFunc(list, func(f fit) bool {

@@ -43,10 +43,15 @@ func (c *figureCheck) contradicted(p *markdown.Prose, f markdown.ProseFigure) {
 // amountOf reads the amount of a figure, with what belongs to it of the words behind it.
 func (c *figureCheck) amountOf(f *markdown.Figure, rest string) (said.Amount, bool) {
 	found := c.language.Find(f.Text + rest)
-	if len(found) == 0 || found[0].Start >= len(f.Text) {
-		return said.Amount{}, false
+	if len(found) > 0 && found[0].Start < len(f.Text) {
+		return found[0], true
 	}
-	return found[0], true
+	for _, n := range c.language.Counts(f.Text) {
+		if c.isMeasure(n) {
+			return n.Amount(), true
+		}
+	}
+	return said.Amount{}, false
 }
 
 // tiedTo gives the texts that say what a figure is tied to.
@@ -72,7 +77,7 @@ func (c *figureCheck) countsAndDays(p *markdown.Prose) {
 		return
 	}
 	for _, n := range c.language.Counts(p.Text) {
-		if !isTied(p, n.Start, n.End) {
+		if !isTied(p, n.Start, n.End) && !c.isMeasure(n) {
 			c.count(p, n)
 		}
 	}

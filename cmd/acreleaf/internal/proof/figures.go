@@ -57,7 +57,9 @@ func (c *figureCheck) prose(p *markdown.Prose) {
 		c.cell(p)
 	}
 	c.countsAndDays(p)
-	for _, a := range c.language.Find(p.Text) {
+	found := c.language.Find(p.Text)
+	c.measures(p, found)
+	for _, a := range found {
 		at := p.Span(a.Start, a.End)
 		text, around := oneLine(p.Text[a.Start:a.End]), c.around(p, a.Start, a.End)
 		switch {

@@ -72,7 +72,7 @@ func (c *figureCheck) repeated(a said.Amount, text, where string, around topic, 
 		}
 	}
 	note := "leave the number out here, or state it in the text too, tied to what it rests on"
-	if tied := c.offers(a, text, around); len(tied) > 0 {
+	if tied, _ := c.offers(a, text, around); len(tied) > 0 {
 		note = strings.Join(tied, "; or ") + " in the text, or leave the number out here"
 	}
 	c.fault("figure-alone", at, fmt.Sprintf("%s says %s, and no figure of the page does", where, text), note)
