@@ -38,9 +38,17 @@ func (l *Language) Counts(text string) []Count {
 func (l *Language) Times(text string) []Count {
 	return slices.DeleteFunc(l.counts(text), func(c Count) bool {
 		return c.Unit == "" || c.Measure || c.one && l.indefinite[strings.ToLower(text[c.Start:c.Number])] &&
-			!slices.Contains(l.lasting, lastTokens(text[:c.Start])[3].lower())
+			!l.lasts(lastTokens(text[:c.Start])[3])
 	})
 }
+
+// lasts says whether a word before "a month" makes a length of time of it, or it begins a sentence.
+func (l *Language) lasts(before token) bool {
+	return before.kind == end || before.kind == sign || before.kind == word && slices.Contains(l.lasting, before.lower())
+}
+
+// One says whether it is one by a word, which may say no more than "a" does.
+func (c Count) One() bool { return c.one }
 
 // counts finds the counts of a text, and one of a thing too.
 func (l *Language) counts(text string) []Count {
