@@ -127,6 +127,7 @@ func TestTimesOfTranslations(t *testing.T) {
 		{"It runs twice a day.", "Riega dos veces al día, en tres días.", ""},
 		{"Wait 10 days.\n\n## A\n\nThen go.", "Espere.\n\n## A\n\nY luego en 5 días.", ""},
 		{"Water every 10 to 14 days.", "Riegue cada 10 a 14 días.", ""},
+		{"It is of that one day. A month of rain can move it.", "Es de ese día. Un mes de lluvia se lo lleva.", ""},
 		{"In one of the days.", "En uno de los 3 días.", ""},
 	} {
 		pages := []*Page{read(t, "guides/a.md", c.original), read(t, "guides/a.es.md", c.translation)}

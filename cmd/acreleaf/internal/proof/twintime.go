@@ -13,6 +13,7 @@ import (
 type lapse struct {
 	text  string
 	hours float64
+	one   bool // by a word
 	span  message.Span
 }
 
@@ -26,6 +27,9 @@ func (t *translation) times() {
 	for part := range ours {
 		own, original := without(ours[part], theirs[part], func(a, b lapse) bool { return near(a.hours, b.hours) })
 		for i := range min(len(own), len(original)) {
+			if own[i].one && original[i].one {
+				continue // "that one day", and the other's "un mes de lluvia"
+			}
 			t.messages = append(t.messages, message.Message{Level: message.Advice, ID: "translation-time",
 				Source: t.page.Source, Span: own[i].span,
 				Text: fmt.Sprintf("the translation says %s, and the original %s (%s)", own[i].text, original[i].text,
@@ -48,7 +52,7 @@ func lapses(p *Page) [][]lapse {
 			a := c.Amount()
 			if by, err := a.Unit.To(hour); err == nil {
 				part := partAt(p, span.Start)
-				parts[part] = append(parts[part], lapse{oneLine(prose.Text[c.Start:c.End]), by.Apply(a.Low), span})
+				parts[part] = append(parts[part], lapse{oneLine(prose.Text[c.Start:c.End]), by.Apply(a.Low), c.One(), span})
 			}
 		}
 	})
