@@ -61,8 +61,8 @@ func (g *Given) Converted(e Entry) string {
 		return ""
 	}
 	sign, by := (&node{factor: factor}).change()
-	return fmt.Sprintf("%s = %s %s %s = %s", spaced(g.Name), g.Text(e), sign, plain.Operand(by, typedDigits, constantUsual, 0),
-		unit.Range{Low: e.Value, High: e.High, Unit: own})
+	return fmt.Sprintf("%s = %s %s %s = %s", spaced(g.Name), g.Text(e), sign,
+		plain.Operand(by, typedDigits, constantUsual, 0), unit.Range{Low: e.Value, High: e.High, Unit: own})
 }
 
 // Read reads what somebody wrote for a given: "12 ppm NO3-N", or the name of an option. The error is a sentence that
