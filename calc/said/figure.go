@@ -192,9 +192,12 @@ func ReadFor(before, text, rest string, wanted unit.Unit) (Figure, bool) {
 		return Figure{}, false
 	}
 	each := unitsOfEach[strings.ToLower(of[len(of)-1][1])]
-	for _, below := range []string{"/" + each, " per " + each} {
+	for _, below := range []string{"/" + each, " per " + each, " por " + inSpanish[each]} {
 		f, err := ReadFigure(text+below, rest, wanted)
-		if err == nil && f.Fits {
+		if err != nil {
+			f, _ = ReadAbout(text+below, rest, wanted)
+		}
+		if f.Fits {
 			f.Said = text
 			return f, true
 		}
@@ -202,10 +205,12 @@ func ReadFor(before, text, rest string, wanted unit.Unit) (Figure, bool) {
 	return Figure{}, false
 }
 
-var eachOne = regexp.MustCompile(`(?i)\b(?:an?|each|every|cada|un|el) (tree|acre|árbol|emitter|emisor)\b`)
+var eachOne = regexp.MustCompile(`(?i)\b(?:an?|each|every|cada|un|al|el) (tree|acre|árbol|emitter|emisor)\b`)
 
 var unitsOfEach = map[string]string{"tree": "tree", "árbol": "tree", "acre": "ac",
 	"emitter": "emitter", "emisor": "emitter"}
+
+var inSpanish = map[string]string{"tree": "árbol", "ac": "acre", "emitter": "emisor"}
 
 // ReadAbout reads a figure with words before it: "about 48 lb/ac". What stands behind its number is all of its unit.
 func ReadAbout(text, rest string, wanted unit.Unit) (Figure, bool) {

@@ -61,7 +61,7 @@ var symbolsOnly = (&Language{units: symbols(), below: symbolsBelow(), substance:
 func symbols() map[string]string {
 	return table("lb lb lbs|oz oz|ton ton tons|kg kg|g g|mg mg|t t|in in|ft ft|yd yd|m m|cm cm|mm mm|" +
 		"ac ac|ha ha|ft2 ft2 ft² sq_ft|m2 m2 m²|ft3 ft3 ft³ cu_ft|yd3 yd3 yd³ cu_yd|m3 m3 m³|gal gal gals|qt " +
-		"qt qts|pt pt pts|floz floz fl_oz|tbsp tbsp|tsp tsp|L L l|mL mL ml|ac-in ac_in|ac-ft ac_ft acre_ft AF|" +
+		"qt qts|pt pt pts|floz floz fl_oz|tbsp tbsp|tsp tsp|L L l|mL mL ml cc|ac-in ac_in|ac-ft ac_ft acre_ft AF|" +
 		"bu bu|ppm ppm|ppb ppb|% % pct|$ USD|gpm gpm|gph gph|cfs cfs|mi mi|km km|mi/h mph")
 }
 

@@ -28,6 +28,13 @@ func TestMisreadings(t *testing.T) {
 		{"en", "sow 2 bushels an acre, 40 bushels in all, in a 1-bushel basket",
 			"2 bushels an acre = 2 bu/ac; 40 bushels = 40 bu"},
 		{"es", "siembre 2 bushels por acre", "2 bushels por acre = 2 bu/ac"},
+		{"es", "aplique mil doscientas libras, dos mil quinientos galones o mil doscientos cincuenta kilos",
+			"mil doscientas libras = 1200 lb; dos mil quinientos galones = 2500 gal; " +
+				"mil doscientos cincuenta kilos = 1250 kg"},
+		{"en", "two thousand five hundred pounds, a thousand pounds and two thousand and five gallons",
+			"two thousand five hundred pounds = 2500 lb; a thousand pounds = 1000 lb; two thousand and five gallons = 2005 gal"},
+		{"en", "one acre-foot of water", "one acre-foot = 1 ac-ft"},
+		{"es", "5 cc por galón", "5 cc por galón = 5 mL/gal"},
 		{"en", "1 lb of sulfate of potash", "1 lb of sulfate of potash = 1 lb product"},
 		{"es", "una cubeta de 5 galones", ""},
 		{"es", "un descuento del 20 por ciento", ""},

@@ -164,7 +164,7 @@ func (l *Language) spoken(text string, t token) (number, bool) {
 			return n, true
 		}
 	}
-	if value >= 20 && value < 1000 {
+	if value >= 20 && value <= 1000 {
 		n = l.joined(text, n, after)
 	}
 	scaled := l.scaled(text, n)
@@ -180,13 +180,19 @@ func (l *Language) joined(text string, n number, t token) number {
 		t = next(text, t.to)
 	}
 	limit := 10.0
-	if n.value >= 100 {
+	switch {
+	case n.value >= 1000:
+		limit = 1000 // mil doscientas
+	case n.value >= 100:
 		limit = 100
 	}
 	if more := l.numbers[t.lower()]; t.kind == word && more > 0 && more < limit {
 		rest := number{value: more, to: t.to}
 		if more >= 20 {
 			rest = l.joined(text, rest, dashed(text, t.to))
+		}
+		if n.value >= 1000 {
+			rest = l.scaled(text, rest) // two thousand five hundred
 		}
 		return number{value: n.value + rest.value, step: 1, to: rest.to}
 	}

@@ -156,7 +156,7 @@ func (l *Language) states(text string, at int, n number, p phrase) bool {
 	if n.a {
 		return !needsBelow(p.head) && (rate || l.bareHalf && isShare(p.head))
 	}
-	ofWater := isLength(p.head) && slices.Contains(l.of, next(text, p.to).lower())
+	ofWater := (isLength(p.head) || strings.HasPrefix(p.head, "ac-")) && slices.Contains(l.of, next(text, p.to).lower())
 	return rate || ofWater || p.substance != "" || isShare(p.head) || isWeighed(p.head)
 }
 

@@ -58,7 +58,7 @@ var Spanish = (&Language{
 		"multiplique divida"),
 	things: strings.Fields("cubeta balde bote tanque tambo garrafa botella manguera tubo tubería cinta saco costal " +
 		"bolsa escalera remolque camioneta tabla poste"),
-	offers: strings.Fields("seguro segura seguros descuento impuesto interés"),
+	offers: strings.Fields("seguro segura seguros descuento impuesto interés garantía propina"),
 	people: strings.Fields("gente productores agricultores visitantes lectores estudiantes miembros familias " +
 		"trabajadores"),
 }).ready()
