@@ -25,7 +25,7 @@ const text = (page) => page.evaluate(() => {
 });
 
 const told = (...numbers) => `Written for the example. Yours: ${numbers.join(' ')}`;
-const nitrogen = (number) => `Nitrogen in this layer: ${number} lb N/ac`;
+const nitrogen = (number) => `Nitrogen in this layer: ${number} lb N/ac present`;
 const depth = 'Depth of the sample: 12 in';
 const report = (number) => `Nitrate on the report: ${number} ppm NO3-N`;
 const ofSoil = (n, ofLayer) => [
@@ -95,9 +95,10 @@ describe('text, margin and sources', { concurrency: 3 }, () => {
       [nitrate, '25', 'Much, with 100 lb/ac from the soil and 5 ppm in the water.'],
       [water, '1', 'Some, 100 lb/ac of it.'],
       [water, '', waiting],
-      [water, '1 to 3', `${partly} Much, with 100 lb/ac from the soil and 1 to 3 ppm in the water. `
+      // Each case is filled from that part of the range in which it holds.
+      [water, '1 to 3', `${partly} Much, with 100 lb/ac from the soil and 2 to 3 ppm in the water. `
         + `${partly} Some, 100 lb/ac of it.`],
-      [nitrate, '4 to 14', `${partly} Little, only 16 to 56 lb/ac. ${partly} Some, 16 to 56 lb/ac of it.`],
+      [nitrate, '4 to 14', `${partly} Little, only 16 to 20 lb/ac. ${partly} Some, 20 to 56 lb/ac of it.`],
       [nitrate, 'abc', waiting],
       [nitrate, '12', 'Some, 48 lb/ac of it.'],
     ]) {
