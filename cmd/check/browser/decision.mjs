@@ -42,13 +42,14 @@ test('the nitrate of the well, down to the number of feeds', async (t) => {
 
 // What each worksheet of the page must say, and the given that makes it go away.
 const dangers = [
-  ['feed', 'CAUTION: Each feed of 2 oz of nitrogen a tree is over 1 oz', { cap: ['1', '1 oz N/tree'] }],
+  ['feed', 'NOTICE: Each feed of 2 oz of nitrogen a tree is over 1 oz', { cap: ['1', '1 oz N/tree'] }],
+  ['feed', 'NOTICE: Liquid UAN and CAN-17 burned many first-leaf trees', { leaf: ['2', '2'] }],
   ['surplus', 'no nitrogen need be bought now', { need: ['60', '60 lb N/ac fed'] }],
   ['surplus', 'NOTICE: 30 lb N/ac more is there than the trees need', { need: ['60', '60 lb N/ac fed'] }],
-  ['run', 'CAUTION: The flush is too short: 15 min', { flush: ['45', '45 min'] }],
+  ['run', 'NOTICE: The flush is too short: 15 min', { flush: ['45', '45 min'] }],
   ['run', 'WARNING: Feed must never run back', undefined],
-  ['pair', 'CAUTION: One of these holds calcium and another holds sulfate', { second: ['Urea, 46-0-0', '46-0-0'] }],
-  ['acid', 'DANGER: Urea-sulfuric acid burns', { material: ['Urea, 46-0-0', '46-0-0'] }],
+  ['pair', 'NOTICE: Calcium and sulfate set to gypsum', { second: ['Urea, 46-0-0', '46-0-0'] }],
+  ['acid', 'DANGER: Strong acid burns skin and eyes', { material: ['Urea, 46-0-0', '46-0-0'] }],
 ];
 
 test('each danger is said in words', async (t) => {

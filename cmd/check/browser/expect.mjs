@@ -123,7 +123,7 @@ export function expectAnswers(guide, now, native) {
 }
 
 // Each native answer stands among those shown, number and unit, and there are as many.
-function expectResults(name, shown, answered) {
+export function expectResults(name, shown, answered) {
   const answers = Object.values(answered.answers);
   assert.equal(shown.length, answers.length, `answers of ${name}`);
   answers.forEach((answer, i) => {
