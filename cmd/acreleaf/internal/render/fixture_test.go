@@ -352,7 +352,7 @@ func calculationPage() *render.Calculation {
 		Constants: soil().Constants,
 		Cited: []render.Reference{
 			{
-				Entry: render.Source{Authors: "Montana State University", Title: "Soil Scoop", Kind: "handbook"},
+				Entry: render.Source{Authors: "Roe, J.", Title: "Soil Scoop", Kind: "handbook"},
 				Uses:  []render.Use{{Cite: 2, Text: "2,000,000 lb"}},
 			},
 			{

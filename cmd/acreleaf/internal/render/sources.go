@@ -35,14 +35,8 @@ func (r *Renderer) source(w *bytes.Buffer, s *Source) {
 
 // citation writes the whole citation of a source. Its title leads to href, if there is one.
 func (r *Renderer) citation(w *bytes.Buffer, s *Source, href string) {
-	if s.Authors != "" {
-		text(w, s.Authors)
-		w.WriteString(". ")
-	}
-	if s.Year != "" {
-		text(w, s.Year)
-		w.WriteString(". ")
-	}
+	sentence(w, s.Authors)
+	sentence(w, s.Year)
 	if href == "" {
 		element(w, "cite", "", s.Title)
 	} else {
