@@ -81,24 +81,12 @@ func TestEveryGivenAndEverySubstance(t *testing.T) {
 	text.WriteString(substanceHead)
 	for _, s := range calc.Standard().All() {
 		for _, g := range s.Givens {
-			own := g.Unit
-			if _, may := own.Of(""); !may || g.Date || len(g.Choices) > 0 {
-				continue
-			}
-			r := examine(t, s, g)
-			fmt.Fprintf(&text, "\n%s %s, in %s\n", s.Name, g.Name, own)
-			for _, line := range []struct {
-				name string
-				list []string
-			}{
-				{"wanted", r.wanted}, {"told as a form", r.forms}, {"by chemistry", r.chemistry}, {"refused", allOthers(r.refused)},
-				{"account taken", r.accountsTaken}, {"account refused", r.accountsRefused},
-			} {
-				if len(line.list) > 0 {
-					fmt.Fprintf(&text, "  %-16s %s\n", line.name, strings.Join(line.list, ", "))
+			for _, kind := range kindsOf(g) {
+				if _, may := kind.Of(""); may && !g.Date && len(g.Choices) == 0 {
+					fmt.Fprintf(&text, "\n%s %s, in %s\n", s.Name, g.Name, kind)
+					examine(t, s, g, kind).write(&text)
 				}
 			}
-			fmt.Fprintf(&text, "  %-16s %s\n", "left unsaid", map[bool]string{true: "may be", false: "refused"}[r.unsaid])
 		}
 	}
 	if *update {
@@ -114,6 +102,31 @@ func TestEveryGivenAndEverySubstance(t *testing.T) {
 		t.Errorf("%s is not what the calculations do: run go test ./calc -run Substance -update, and read what changed",
 			substanceFile)
 	}
+}
+
+// kindsOf are the units of the kinds of quantity that a given takes, its own first.
+func kindsOf(g *sheet.Given) []unit.Unit {
+	kinds := []unit.Unit{g.Unit}
+	if g.Else.Unit != "" {
+		kinds = append(kinds, unit.MustParse(g.Else.Unit))
+	}
+	return kinds
+}
+
+// write lists what becomes of the substances, a line for each end that they come to.
+func (r row) write(text *strings.Builder) {
+	for _, line := range []struct {
+		name string
+		list []string
+	}{
+		{"wanted", r.wanted}, {"told as a form", r.forms}, {"by chemistry", r.chemistry}, {"refused", allOthers(r.refused)},
+		{"account taken", r.accountsTaken}, {"account refused", r.accountsRefused},
+	} {
+		if len(line.list) > 0 {
+			fmt.Fprintf(text, "  %-16s %s\n", line.name, strings.Join(line.list, ", "))
+		}
+	}
+	fmt.Fprintf(text, "  %-16s %s\n", "left unsaid", map[bool]string{true: "may be", false: "refused"}[r.unsaid])
 }
 
 const substanceHead = `What becomes of every substance and every account that may be written for a given.
@@ -163,27 +176,27 @@ func TestALinkTakesWhatMayBeTyped(t *testing.T) {
 	}
 }
 
-// examine types every substance and account for a given, and holds what becomes of them to the rules.
-func examine(t *testing.T, s *sheet.Sheet, g *sheet.Given) row {
+// examine types every substance and account for one kind of a given, and holds what becomes of them to the rules.
+func examine(t *testing.T, s *sheet.Sheet, g *sheet.Given, kind unit.Unit) row {
 	t.Helper()
 	var r row
-	own := substanceOf(g.Unit)
+	own := substanceOf(kind)
 	name := s.Name + " " + g.Name
-	bare, _ := g.Unit.Of("")
-	r.unsaid = judge(t, g, bare).taken || own == "" && judge(t, g, g.Unit).taken
+	bare, _ := kind.Of("")
+	r.unsaid = judge(t, g, bare).taken || own == "" && judge(t, g, kind).taken
 	if nutrient := own != "" && !slices.Contains(carriers, own); nutrient == r.unsaid {
 		t.Errorf("%s is of %q, and that may be left unsaid: %v", name, own, r.unsaid)
 	}
-	same := judge(t, g, g.Unit).by
+	same := judge(t, g, kind).by
 	for _, substance := range unit.Substances() {
-		of, _ := g.Unit.Of(substance)
+		of, _ := kind.Of(substance)
 		v := judge(t, g, of)
 		switch {
 		case !v.taken:
 			r.refused = append(r.refused, substance)
 		case v.form > 0:
 			r.forms = append(r.forms, substance)
-		case own == "" && slices.Contains(carriers, substance), own != "" && of.Dimension() == g.Unit.Dimension():
+		case own == "" && slices.Contains(carriers, substance), own != "" && of.Dimension() == kind.Dimension():
 			r.wanted = append(r.wanted, substance)
 			if v.by != same {
 				t.Errorf("%s: %s is taken %v times", name, substance, v.by/same)
@@ -194,7 +207,8 @@ func examine(t *testing.T, s *sheet.Sheet, g *sheet.Given) row {
 		}
 	}
 	for _, account := range accounts {
-		if judge(t, g, g.Unit.Times(unit.MustParse(account))).taken || g.Unit.Account() == account {
+		told := strings.TrimSuffix(kind.String(), " "+kind.Account()) + " " + account
+		if judge(t, g, unit.MustParse(told)).taken {
 			r.accountsTaken = append(r.accountsTaken, account)
 		} else {
 			r.accountsRefused = append(r.accountsRefused, account)

@@ -2,6 +2,8 @@ package said
 
 import (
 	"strings"
+
+	"acreleaf/calc/unit"
 )
 
 // A Language has the words that numbers and units are said in.
@@ -23,6 +25,7 @@ type Language struct {
 	of         []string
 	pointing   []string          // between "of" and a substance: this, the
 	to         []string          // between the two numbers of a range
+	comma      bool              // a comma parts the decimals: 12,5
 	and        string            // between a number and its fraction
 	between    string            // a range after it is joined by and
 	articles   []string          // between a fraction and its unit
@@ -52,6 +55,15 @@ func For(code string) *Language {
 		return Spanish
 	}
 	return symbolsOnly
+}
+
+// Points writes the decimal commas of a text as points where the language has them: 12,5 is 12.5. Each character keeps
+// its place.
+func (l *Language) Points(text string) string {
+	if !l.comma {
+		return text
+	}
+	return unit.PointDecimals(text)
 }
 
 var symbolsOnly = (&Language{units: symbols(), below: symbolsBelow(), substance: substances(),

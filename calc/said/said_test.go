@@ -51,7 +51,7 @@ var sentences = []struct{ language, text, want string }{
 		"27,154 gallons = 27,154 gal; 0.62 dollars = $0.62; $420/ton = $420/ton; $3 to $4 a pound = $3 to 4/lb; " +
 			"62 cents a pound = $0.62/lb"},
 	{"en", "$0.61 a pound of nitrogen", "$0.61 a pound of nitrogen = $0.61/lb N"},
-	{"en", "110 trees an acre, 110 trees/ac, 110 trees", "110 trees an acre = 110 tree/ac; 110 trees/ac = 110 tree/ac"},
+	{"en", "110 trees an acre, 110 trees/ac, 110 trees", "110 trees an acre = 110 trees/ac; 110 trees/ac = 110 trees/ac"},
 	{"en", "5 miles an hour, 5 miles from town", "5 miles an hour = 5 mi/h"},
 	{"en", "450 gallons a minute and 300 gpm", "450 gallons a minute = 450 gal/min; 300 gpm = 300 gpm"},
 	{"en", "70 % or 70 percent or seventy per cent", "70 % = 70 %; 70 percent = 70 %; seventy per cent = 70 %"},
@@ -127,7 +127,7 @@ var sentences = []struct{ language, text, want string }{
 			"48 libras de nitrogeno por arbol = 48 lb N/tree; una docena de libras = 12 lb; 70 porciento = 70 %"},
 	{"es", "$0.62 la libra, 3 onzas el árbol, 48 libras netas de nitrógeno, 3 hasta 4 onzas, 7 u 8 lb, 2 ton/acre",
 		"$0.62 la libra = $0.62/lb; 3 onzas el árbol = 3 oz/tree; 48 libras netas de nitrógeno = 48 lb N; " +
-			"3 hasta 4 onzas = 3 to 4 oz; 7 u 8 lb = 7 to 8 lb; 2 ton/acre = 2 ton/ac"},
+			"3 hasta 4 onzas = 3 to 4 oz; 7 u 8 lb = 7 to 8 lb; 2 ton/acre = 2 tons/ac"},
 	{"es", "el 50 por ciento de los productores, en 2026 el acre, una unidad de estudio", ""},
 	{"fr", "48 lb/ac et 12 ppm", "48 lb/ac = 48 lb/ac; 12 ppm = 12 ppm"},
 }

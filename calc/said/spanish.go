@@ -2,8 +2,10 @@ package said
 
 import "strings"
 
-// Spanish is the Spanish of growers in the United States: commas part thousands and a point stands before decimals.
+// Spanish is the Spanish of growers in the United States: commas part thousands and a point stands before decimals, and
+// a comma that parts no thousands is one too.
 var Spanish = (&Language{
+	comma: true,
 	numbers: map[string]float64{"cero": 0, "un": 1, "una": 1, "uno": 1, "dos": 2, "tres": 3, "cuatro": 4,
 		"cinco": 5, "seis": 6, "siete": 7, "ocho": 8, "nueve": 9, "diez": 10, "once": 11, "doce": 12, "trece": 13,
 		"catorce": 14, "quince": 15, "dieciséis": 16, "diecisiete": 17, "dieciocho": 18, "diecinueve": 19,

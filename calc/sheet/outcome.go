@@ -64,7 +64,7 @@ func (o Outcome) Text(name string) string {
 	if o.Use.Sheet.IsDate(name) {
 		return o.Numbers(name)
 	}
-	return o.Range(name).Unit.Label(o.Numbers(name))
+	return o.Range(name).Unit.Counted(o.Numbers(name))
 }
 
 // Numbers is Text without the unit. A given is written with the digits that it was typed with.

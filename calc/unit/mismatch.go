@@ -15,6 +15,7 @@ type Mismatch struct {
 // Error gives the sentence: what was given, what it is, what is needed, and the step between them if it is one that
 // is often forgotten.
 func (m *Mismatch) Error() string {
+	m = &Mismatch{Given: m.Given, Unit: m.Unit.inWater(m.Wanted.dimension), Wanted: m.Wanted}
 	have, want := m.Unit.dimension, m.Wanted.dimension
 	is := fmt.Sprintf("%s is %s; this needs ", m.Given, m.Unit.describe())
 	switch {

@@ -19,6 +19,10 @@ func TestMismatchSentences(t *testing.T) {
 			"take the line of the report that says NO3-N, NO3 or nitrate"},
 		{"12 ppm N", "ppm NO3-N", "12 ppm N is nitrogen; this needs nitrate-nitrogen (ppm NO3-N): N alone is " +
 			"nitrogen of any form, so write 12 ppm NO3-N only if the report means nitrate as N"},
+		{"27 lb N/ac-ft", "ppm NO3-N of water", "27 lb N/ac-ft is nitrogen; this needs nitrate-nitrogen (ppm NO3-N of " +
+			"water): N alone is nitrogen of any form, so write 27 lb NO3-N/ac-ft only if the report means nitrate as N"},
+		{"0.01 kg N/m3", "ppm NO3-N of water", "0.01 kg N/m3 is nitrogen; this needs nitrate-nitrogen (ppm NO3-N of " +
+			"water): N alone is nitrogen of any form, so write 0.01 kg NO3-N/m3 only if the report means nitrate as N"},
 		{"2,000 lb in-shell/ac", "lb kernels/ac", "2,000 lb in-shell/ac is in-shell nuts; " +
 			"this needs kernels (lb kernels/ac): weigh the crop in that form"},
 		{"54 ppm", "ppm NO3-N", "54 ppm does not say what it is of; this needs nitrate-nitrogen (ppm NO3-N)"},

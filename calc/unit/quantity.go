@@ -1,6 +1,9 @@
 package unit
 
-import "strings"
+import (
+	"strings"
+	"unicode"
+)
 
 // A Quantity is a number with its unit.
 type Quantity struct {
@@ -19,7 +22,29 @@ func (q Quantity) In(u Unit) (Quantity, error) {
 
 // String writes the quantity for a reader: the number as Number gives it, a space and the unit. Money goes before its
 // number: $0.62/lb.
-func (q Quantity) String() string { return label(q.Unit.Number(q.Value), q.Unit) }
+func (q Quantity) String() string { return q.Unit.Counted(q.Unit.Number(q.Value)) }
+
+// Counted is Label with a counted thing in its singular for one of it: 1 day, 2 days.
+func (u Unit) Counted(number string) string {
+	text := label(number, u)
+	if len(u.terms) == 0 {
+		return text
+	}
+	one := u.terms[0].symbol.name
+	many, counts := plurals[one]
+	if !counts || u.terms[0].power < 0 {
+		return text
+	}
+	written := strings.TrimPrefix(text, number+" ")
+	word := written[:run(written, unicode.IsLetter)]
+	switch rest := written[len(word):]; {
+	case word == many && number == "1":
+		return number + " " + one + rest
+	case word == one && number != "1":
+		return number + " " + many + rest
+	}
+	return text
+}
 
 // Number writes a number of the unit without the unit: as Money for money, as Text for all else.
 func (u Unit) Number(v float64) string {

@@ -79,7 +79,7 @@ func (r Range) String() string {
 	if r.Low == r.High {
 		return Quantity{r.Low, r.Unit}.String()
 	}
-	return label(r.Numbers(), r.Unit)
+	return r.Unit.Counted(r.Numbers())
 }
 
 // Numbers writes the range without its unit: "3 to 4". Two ends that a reader sees alike are written once.

@@ -47,7 +47,7 @@ order: %d
 
 // TestManual makes the pages of the manual that list what the program has, and holds those that are kept against them.
 func TestManual(t *testing.T) {
-	pages := append([]*manualPage{commandPage(t), calculationPage()}, messagePages(t)...)
+	pages := append([]*manualPage{commandPage(t), calculationPage(), unitsPage()}, messagePages(t)...)
 	quoteFigures(t, pages)
 	made := map[string]bool{}
 	for _, p := range pages {

@@ -37,7 +37,7 @@ var commandPages = map[string]string{
 	"desk":  "See [the desk](desk.md).",
 	"proof": "See [the proof](proof.md).",
 	"reckon": "The names and what each one takes are under [every calculation](calculations.md). " +
-		"What is given follows as a name, an equals sign and a quantity.",
+		"What is given follows as a name, an equals sign and a quantity. [Every unit](units.md) lists how to write it.",
 }
 
 // commandPage is made from what the program says when it is asked for help.

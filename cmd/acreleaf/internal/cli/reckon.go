@@ -20,7 +20,7 @@ const defaultContent = "content"
 
 type reckonCommand struct {
 	Calculation string   `arg:"" optional:"" help:"Which calculation. Leave it out to list them."`
-	Givens      []string `arg:"" optional:"" help:"What is given, such as: nitrate='12 ppm NO3-N' depth='12 in'"`
+	Givens      []string `arg:"" optional:"" help:"What is given, such as: nitrate='12 ppm NO3-N' depth='12 in'. The manual's page Every unit lists how to write units."`
 	JSON        bool     `name:"json" help:"Print one JSON object."`
 	Rows        string   `help:"Work every row of a CSV file, and print CSV; - is standard input." placeholder:"FILE"`
 	place

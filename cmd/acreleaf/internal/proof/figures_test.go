@@ -53,7 +53,7 @@ func figuresOf(t *testing.T, language, text string) []string {
 	t.Helper()
 	sources, file, faults := config.LoadSources(fstest.MapFS{"s.yaml": {Data: []byte(figureSources)}}, "s.yaml")
 	doc, more := markdown.Parse(&message.Source{Name: "a.md", Text: []byte(figureSheets + text)}, 0)
-	work, bound := worksheet.Bind(doc, calc.Standard())
+	work, bound := worksheet.Bind(doc, calc.Standard(), "en")
 	for _, l := range []message.List{faults, more, bound} {
 		if message.HasFault(l) {
 			t.Fatalf("%q: %s", text, l[0].Text)
@@ -194,7 +194,7 @@ func looseOf(t *testing.T, text string) (message.List, *Page) {
 	t.Helper()
 	sources, _, _ := config.LoadSources(fstest.MapFS{"s.yaml": {Data: []byte(figureSources)}}, "s.yaml")
 	doc, _ := markdown.Parse(&message.Source{Name: "a.md", Text: []byte(figureSheets + text)}, 0)
-	work, _ := worksheet.Bind(doc, calc.Standard())
+	work, _ := worksheet.Bind(doc, calc.Standard(), "en")
 	page := &Page{Name: "a.md", Source: doc.Source, Language: "en", Document: doc, Work: work}
 	return Alone(page, &Site{Sources: sources}, Rules{}), page
 }

@@ -29,7 +29,7 @@ func read(t *testing.T, name, text string) *Page {
 	}
 	metadata, start, faults := page.Split(source)
 	document, more := markdown.Parse(source, start)
-	work, rest := worksheet.Bind(document, calc.Standard())
+	work, rest := worksheet.Bind(document, calc.Standard(), "en")
 	for _, m := range append(append(faults, more...), rest...) {
 		t.Fatalf("%s: %s", name, m.Text)
 	}

@@ -2,6 +2,7 @@ package rows
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"acreleaf/calc/sheet"
@@ -34,6 +35,9 @@ func (c *column) parse(text string, separator byte) (sheet.Entry, error) {
 	if g.Date || len(g.Choices) > 0 {
 		return g.Read(text)
 	}
+	if spaced := thousands.FindString(text); spaced != "" {
+		text = strings.NewReplacer(" ", "", "\u00A0", "", "\u202F", "").Replace(spaced) + text[len(spaced):]
+	}
 	if separator != ',' {
 		text = unit.PointDecimals(text)
 	}
@@ -57,6 +61,9 @@ func (c *column) parse(text string, separator byte) (sheet.Entry, error) {
 	}
 	return e, err
 }
+
+// thousands finds a number whose thousands a space parts at the start of a cell, where one number stands: 4 200.
+var thousands = regexp.MustCompile(`^\d{1,3}(?:[ \x{A0}\x{202F}]\d{3})+\b`)
 
 // bare says whether a cell is a number or a range without a unit.
 func bare(text string) bool {

@@ -64,6 +64,9 @@ func TestRows(t *testing.T) {
 		{"one of two is missing", "2027-02-14,150 days,once,100,", "2027-07-14,,,,"},
 		{"spaces around", " 2027-02-14 , 150 days , once , 100 , 2 ", "2027-07-14,200,,,"},
 		{"thousands", `2027-02-14,150 days,once,"1,200",2`, "2027-07-14,2400,,,"},
+		{"thousands parted by a space", "2027-02-14,150 days,once,1 200,2", "2027-07-14,2400,,,"},
+		{"thousands parted by a narrow space, with a unit", "2027-02-14,150 days,once,1\u202F200 lb,2", "2027-07-14,2400,,,"},
+		{"a choice in capitals", "2027-02-14,150 days,ONCE,,", "2027-07-14,,,,"},
 		{"a note", "2027-02-14,150 days,by-hand,,", "2027-07-14,,Bring poles.,,"},
 		{"a caution", "2027-02-14,90 days,once,,", `2027-05-15,,,"CAUTION: 90 days is early; say ""no, thanks"".",`},
 		{"a caution for a part", "2027-02-14,90 to 110 days,once,,", `2027-05-15 to 2027-06-04,,,"CAUTION: ` +
@@ -115,7 +118,7 @@ func TestRowsKeepTheFormOfTheFile(t *testing.T) {
 				"1 days,2027-02-14,=1+1,2027-02-15,,,%,\n1 days,2027-02-14,@x,2027-02-15,,,%,\n"},
 	} {
 		out, said := run(t, harvest, c.text, map[string]string{"shaken": "once"})
-		caution := `"CAUTION: 1 days is early; say ""no, thanks""."`
+		caution := `"CAUTION: 1 day is early; say ""no, thanks""."`
 		if diff := cmp.Diff(strings.ReplaceAll(c.want, "%", caution), out); diff != "" || said != "" {
 			t.Errorf("%q (-want +got):\n%s%s", c.text, diff, said)
 		}

@@ -65,7 +65,7 @@ func bind(construct, text string) message.List {
 	before := "```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n```\n\n"
 	doc, said := markdown.Parse(&message.Source{Name: "soil.md",
 		Text: []byte(before + "```" + construct + "\n" + text + "```\n")}, 0)
-	_, bound := worksheet.Bind(doc, catalogue())
+	_, bound := worksheet.Bind(doc, catalogue(), "en")
 	return append(said, bound...)
 }
 

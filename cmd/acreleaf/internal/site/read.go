@@ -21,6 +21,7 @@ type draft struct {
 	start    int // where the Markdown starts in the source
 	doc      *markdown.Document
 	work     *worksheet.Page
+	boundIn  string // the language that its numbers were read in
 	proofed  *proof.Page
 	hrefs    []string   // by markdown.Link.Index
 	anchored []anchored // the links that lead to a part of a page
@@ -124,10 +125,12 @@ func (p *press) parsePage(d *draft) {
 
 // bindPage binds the blocks of a page, if that is not done or was done with other calculations.
 func (p *press) bindPage(d *draft, sameCatalogue bool) {
-	if d.work != nil && (sameCatalogue || p.stillBound(d)) {
+	language := p.readIn(d)
+	if d.work != nil && d.boundIn == language && (sameCatalogue || p.stillBound(d)) {
 		return
 	}
-	d.work, d.said.binding = worksheet.Bind(d.doc, p.catalogue)
+	d.boundIn = language
+	d.work, d.said.binding = worksheet.Bind(d.doc, p.catalogue, language)
 	d.proofed, d.printed, d.outline = nil, nil, nil
 }
 

@@ -72,6 +72,14 @@ func (p *press) language(d *draft) string {
 	return p.site.Languages[0]
 }
 
+// readIn is the language of a page before the settings of the site are known to be without a fault.
+func (p *press) readIn(d *draft) string {
+	if d.address.Language == "" && len(p.site.Languages) == 0 {
+		return "en"
+	}
+	return p.language(d)
+}
+
 // A printed is the text of a page in HTML, with the sources that it cites.
 type printed struct {
 	body  []byte

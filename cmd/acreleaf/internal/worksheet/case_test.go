@@ -57,7 +57,7 @@ func TestCases(t *testing.T) {
 func bind(tb testing.TB, text string) (*Page, message.List) {
 	tb.Helper()
 	doc, messages := markdown.Parse(&message.Source{Name: "input.md", Text: []byte(text)}, 0)
-	page, more := Bind(doc, calc.Standard())
+	page, more := Bind(doc, calc.Standard(), "en")
 	return page, append(messages, more...)
 }
 

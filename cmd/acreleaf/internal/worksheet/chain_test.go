@@ -84,7 +84,7 @@ func bindGuide(t *testing.T, name string) *Page {
 	}
 	body := bytes.Index(text, []byte("\n---\n")) + len("\n---\n")
 	doc, _ := markdown.Parse(&message.Source{Name: name, Text: text}, body)
-	page, messages := Bind(doc, calc.Standard())
+	page, messages := Bind(doc, calc.Standard(), "en")
 	if len(messages) > 0 {
 		t.Fatalf("%s: %v", name, messages)
 	}

@@ -110,14 +110,14 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 		return
 	}
 	written, err := b.readFigure(f, value.Unit)
-	bare, unfit := unit.ParseRange(f.Text)
+	bare, unfit := unit.ParseRange(b.language.Points(f.Text))
 	if err != nil {
 		b.unreadable(f.TextSpan, "", err, value.String())
 		return
 	}
 	if !written.Fits {
 		note := fmt.Sprintf("write %s, or a figure in another unit of the same kind", value)
-		if written.Said != f.Text {
+		if written.Said != b.language.Points(f.Text) {
 			note = fmt.Sprintf("write %s in place of %s", value, written.Said)
 		}
 		b.fault(f.TextSpan, "figure-unit",
@@ -126,16 +126,17 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 	}
 	by := written.By.Inverse()
 	split := splitNumbers(f.Text)
+	asWritten := decimals(b.language.Points(split.low))
 	shown := unit.Range{Low: by.Apply(value.Low), High: by.Apply(value.High)}
 	if example.There(name) && !written.Quotes(shown.Low, shown.High) {
-		places := enough(written.Amount, shown, decimals(split.low))
+		places := enough(written.Amount, shown, asWritten)
 		line, _ := b.doc.Source.Position(bound.Block.Span.Start)
 		text := f.Text
 		if unfit == nil && bare.Unit.String() == "" {
 			text = written.Said // the unit is in the words behind
 		}
 		b.fault(f.TextSpan, "figure-differs",
-			fmt.Sprintf("the prose says %s, the worksheet %s %s", text, says, precise(value, decimals(split.low))),
+			fmt.Sprintf("the prose says %s, the worksheet %s %s", text, says, precise(value, asWritten)),
 			fmt.Sprintf("write %s, or change the givens of worksheet %q on line %d",
 				rangeAt(shown, places), bound.Block.Name, line))
 		return
@@ -154,21 +155,24 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 // readFigure reads a figure with the words around it. Only a passage wants digits, since it writes the reader's
 // numbers.
 func (b *binder) readFigure(f *markdown.Figure, wanted unit.Unit) (said.Figure, error) {
-	written, err := said.ReadFigure(f.Text, b.after(f), wanted)
-	_, unfit := unit.ParseRange(f.Text)
+	text := b.language.Points(f.Text)
+	written, err := said.ReadFigure(text, b.after(f), wanted)
+	_, unfit := unit.ParseRange(text)
 	switch {
+	case err == nil && unit.PointDecimals(text) != text:
+		err = unfit // a decimal comma, in a language that has none
 	case err == nil && !written.Digits && f.Passage:
 		err = unfit // a passage writes the reader's numbers in digits
 		if err == nil {
 			err = fmt.Errorf("%q: a passage writes numbers in digits; write 0.5 for 1/2", f.Text)
 		}
 	case err != nil && !f.Passage:
-		if about, is := said.ReadAbout(f.Text, b.after(f), wanted); is {
+		if about, is := said.ReadAbout(text, b.after(f), wanted); is {
 			written, err = about, nil
 		}
 	}
 	if err == nil && !written.Fits {
-		if rate, is := said.ReadFor(b.before(f), f.Text, b.after(f), wanted); is {
+		if rate, is := said.ReadFor(b.before(f), text, b.after(f), wanted); is {
 			written = rate
 		}
 	}

@@ -30,7 +30,7 @@ func TestTry(t *testing.T) {
 			"- otherwise: Some.\n": {"3 of case 0"},
 	} {
 		doc, said := markdown.Parse(&message.Source{Text: []byte(trialPage + "```passage\n" + passage + "```\n")}, 0)
-		page, bound := Bind(doc, calc.Standard())
+		page, bound := Bind(doc, calc.Standard(), "en")
 		if len(said)+len(bound) > 0 || len(page.Passages) != 1 {
 			t.Errorf("%s: %v %v", passage, said, bound)
 			continue
@@ -57,7 +57,7 @@ func TestTry(t *testing.T) {
 func TestTryOptions(t *testing.T) {
 	passage := "- when: tank.material is 46-0-0 or tank.material is CAN-17\n  say: One.\n- otherwise: Two.\n"
 	doc, _ := markdown.Parse(&message.Source{Text: []byte(trialPage + "```passage\n" + passage + "```\n")}, 0)
-	page, _ := Bind(doc, calc.Standard())
+	page, _ := Bind(doc, calc.Standard(), "en")
 	tried := page.Try(page.Passages[0])
 	var first []string
 	for name := range tried.Options[0]["tank.material"] {
@@ -75,7 +75,7 @@ func TestTryOptions(t *testing.T) {
 func BenchmarkTry(b *testing.B) {
 	passage := "- when: tank.material is 46-0-0\n  say: One.\n- otherwise: Put on [8.48 gal/ac](worked:tank.volume).\n"
 	doc, _ := markdown.Parse(&message.Source{Text: []byte(trialPage + "```passage\n" + passage + "```\n")}, 0)
-	page, _ := Bind(doc, calc.Standard())
+	page, _ := Bind(doc, calc.Standard(), "en")
 	for b.Loop() {
 		page.Try(page.Passages[0])
 	}

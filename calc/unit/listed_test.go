@@ -1,0 +1,66 @@
+package unit
+
+import (
+	"math/big"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// What is listed is all that can be read, and each word reads as the unit that it is listed for.
+func TestTheListHasEveryWord(t *testing.T) {
+	listed := map[string]bool{}
+	for _, g := range Groups() {
+		if len(g.Units) == 0 {
+			t.Errorf("there are no %s", g.Measures)
+		}
+		for _, u := range g.Units {
+			listed[u.Name] = true
+			for _, word := range u.Words {
+				listed[word] = true
+				if got, err := Parse(word); err != nil || !got.Same(MustParse(u.Name)) {
+					t.Errorf("%q is listed for %s and reads as %v, %v", word, u.Name, got, err)
+				}
+			}
+			if number, of, _ := strings.Cut(u.Worth, " "); number != "" {
+				worth := new(big.Rat).Mul(rational(number), MustParse(of).ratio())
+				if worth.Cmp(MustParse(u.Name).ratio()) != 0 {
+					t.Errorf("%s is said to be worth %s", u.Name, u.Worth)
+				}
+			}
+		}
+	}
+	for word := range spellings {
+		if !listed[word] {
+			t.Errorf("%q is read and not listed", word)
+		}
+	}
+	for words := range wordsOfSeveral {
+		if !listed[words] {
+			t.Errorf("%q is read and not listed", words)
+		}
+	}
+}
+
+func TestTheListHasEverySubstance(t *testing.T) {
+	listed := map[string]bool{}
+	for _, s := range ListedSubstances() {
+		want := MustParse("lb " + s.Name)
+		for _, word := range append(s.Words, s.Name) {
+			listed[word] = true
+			if got, err := Parse("lb " + word); err != nil || !got.Same(want) {
+				t.Errorf("%q is listed for %s and reads as %v, %v", word, s.Name, got, err)
+			}
+		}
+	}
+	for _, symbol := range Substances() {
+		if !listed[symbol] {
+			t.Errorf("%s is read and not listed", symbol)
+		}
+	}
+	for word, s := range substanceNames {
+		if !listed[word] && !slices.ContainsFunc(substances, func(o substance) bool { return strings.EqualFold(o.symbol, word) }) {
+			t.Errorf("%q is read as %s and not listed", word, s.symbol)
+		}
+	}
+}
