@@ -28,7 +28,7 @@ var groups = []struct {
 	{"Volumes", []kind{volumeKind}},
 	{"Masses", []kind{massKind}},
 	{"Shares", []kind{ratio}},
-	{"Shares by molecules, in water", []kind{molarKind}},
+	{"Shares by molecules in water, with a substance", []kind{molarKind}},
 	{"Times", []kind{timeKind}},
 	{"Flow, speed, power, salt", []kind{flowKind}},
 	{"Money", []kind{moneyKind}},
@@ -66,11 +66,11 @@ func symbolNames() []string {
 	return names
 }
 
-// worthOf is what a unit is worth in others.
+// worthOf is what a unit is worth in others. What a count of molecules is worth, its substance tells.
 func worthOf(name string) string {
 	for _, d := range definitions {
-		if d.name == name {
-			return strings.TrimSpace(strings.TrimSuffix(d.amount, "/1") + " " + d.of)
+		if d.name == name && d.kind != molarKind {
+			return strings.TrimSpace(d.amount + " " + d.of)
 		}
 	}
 	return ""

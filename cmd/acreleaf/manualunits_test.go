@@ -7,8 +7,8 @@ import (
 	"acreleaf/calc/unit"
 )
 
-const unitsBefore = `This page lists every unit and substance that can be read, and all ways to write each. They are the same
-for what is given, for a figure in a sentence, for the figures of a source, for a file of rows and for your own
+const unitsBefore = `This page lists every unit and substance that can be read, and all ways to write each.
+They are the same for what is given, for a figure in a sentence, for the figures of a source, for a file of rows and for your own
 calculations. In a sentence there are more words, in English and in Spanish.
 
 ## A number
@@ -17,7 +17,7 @@ calculations. In a sentence there are more words, in English and in Spanish.
 | --- | --- |
 | ` + "`1,200`" + ` | a comma parts thousands |
 | ` + "`0.5`" + `, ` + "`.5`" + ` | a point stands before decimals |
-| ` + "`12,5`" + ` | 12.5 in a page in Spanish; a page in English asks for a point |
+| ` + "`12,5`" + ` | a comma stands before decimals on a page in Spanish; a page in English asks for a point |
 | ` + "`½`" + `, ` + "`1/2`" + `, ` + "`2 1/2`" + `, ` + "`2½`" + ` | a fraction |
 | ` + "`3 to 4`" + `, ` + "`3-4`" + `, ` + "`3–4`" + ` | a range, the lower number first |
 | ` + "`<5`" + ` | less than the lab can measure: anything from nothing to that |
@@ -30,7 +30,8 @@ Write a number of a worksheet in digits. In a sentence it may be a word too.
 
 - A stroke or the words ` + "`per`, `a`, `an`, `each` and `every`" + ` divide: ` + "`lb/ac`, `lb an acre`" + `.
 - A space or a raised dot multiplies.
-- A number behind a length is its power: ` + "`ft2`, `m³`" + `. So are the words ` + "`square`, `sq`, `cubic` and `cu`" + ` before it.
+- A number behind a length is its power: ` + "`ft2`, `m³`" + `.
+  So are the words ` + "`square`, `sq`, `cubic` and `cu`" + ` before it.
 - A substance stands behind its unit: ` + "`lb N/ac`, `ppm NO3-N`" + `. What carries it follows the word ` + "`of`" + `:
   ` + "`ppm NO3-N of soil`" + `.
 - An account stands at the end: ` + "`lb N/ac fed`, `lb N/ac taken up`, `lb N/ac present`" + `.
@@ -46,8 +47,9 @@ wrong substance is refused, with what to write.
 const substancesBefore = `
 ## Substances
 
-Capitals do not count in these words. A dash may be left out or typed low: ` + "`NO3N`, `NO3_N`" + `. Small figures are read
-too: ` + "`NO₃`" + `. The nitrogen in nitrate is not the nitrate: a number as ` + "`NO3`" + ` is 4.43 times the same as ` + "`NO3-N`" + `.
+Capitals do not count in these words. A dash may be left out or typed low: ` + "`NO3N`, `NO3_N`" + `.
+Small figures are read too: ` + "`NO₃`" + `. The nitrogen in nitrate is not the nitrate:
+a number as ` + "`NO3`" + ` is 4.43 times the same as ` + "`NO3-N`" + `.
 ` + "`N`" + ` alone is nitrogen of any form.
 
 | write | or |

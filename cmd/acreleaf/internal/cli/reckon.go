@@ -20,10 +20,15 @@ const defaultContent = "content"
 
 type reckonCommand struct {
 	Calculation string   `arg:"" optional:"" help:"Which calculation. Leave it out to list them."`
-	Givens      []string `arg:"" optional:"" help:"What is given, such as: nitrate='12 ppm NO3-N' depth='12 in'. The manual's page Every unit lists how to write units."`
+	Givens      []string `arg:"" optional:"" help:"What is given, such as: nitrate='12 ppm NO3-N' depth='12 in'"`
 	JSON        bool     `name:"json" help:"Print one JSON object."`
 	Rows        string   `help:"Work every row of a CSV file, and print CSV; - is standard input." placeholder:"FILE"`
 	place
+}
+
+// Help says where more is to be found.
+func (c *reckonCommand) Help() string {
+	return "The page \"Every unit\" of the manual lists how units and substances may be written."
 }
 
 // Run works one calculation.

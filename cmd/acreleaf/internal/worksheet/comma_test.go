@@ -9,8 +9,8 @@ import (
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-// A comma stands before decimals on a page in Spanish, in a given, in a figure and in a ready table. On a page in English
-// each of them is a fault that says to write a point.
+// A comma stands before decimals on a page in Spanish, in a given, in a figure and in a ready table. On a page in
+// English each of them is a fault that says to write a point.
 func TestADecimalCommaIsOfTheLanguage(t *testing.T) {
 	const text = "```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12,3 ppm NO3-N\ndepth: 12 in\n```\n\n" +
 		"Hay [49,2 lb N/ac](worked:soil.nitrogen).\n\n" +

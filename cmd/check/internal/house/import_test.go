@@ -69,7 +69,7 @@ var ladderOfTests = map[string][]string{
 	"calc/formula":  {"wasm/wasmtest", "wasm/wasmtest/engine"},
 	"wasm":          {"wasm/wasmtest", "wasm/wasmtest/engine"},
 
-	"cmd/acreleaf":                 {"site", "proof", "output", "message", "calc", "calc/sheet"},
+	"cmd/acreleaf":                 {"site", "proof", "output", "message", "calc", "calc/sheet", "calc/unit"},
 	"cmd/acreleaf/internal/assets": {"theme"},
 	"cmd/acreleaf/internal/render": {"theme"},
 	"cmd/acreleaf/internal/rows":   {"calc"},
