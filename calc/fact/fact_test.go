@@ -88,7 +88,7 @@ func TestHazardsAreWhole(t *testing.T) {
 
 // ANSI Z535.6 keeps DANGER, WARNING and CAUTION for what harms people. Each of these was read: who is harmed?
 func TestOnlyWhatHarmsPeopleHasAWordForPeople(t *testing.T) {
-	people := []string{"acid", "ammonia", "backflow", "drinking-water", "chlorine", "fumigation", "raw-manure",
+	people := []string{"acid", "ammonia", "pressure", "backflow", "drinking-water", "chlorine", "fumigation", "raw-manure",
 		"nitrate-to-wells", "acid-with-ammonia", "acid-with-thiosulfate", "acid-with-chlorine", "acid-with-nitrate",
 		"ammonia-with-chlorine", "keep-acid", "keep-ammonia", "keep-nitrate", "keep-thiosulfate"}
 	for _, h := range fact.Hazards() {

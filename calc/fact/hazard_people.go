@@ -31,6 +31,13 @@ var peopleHazards = []Hazard{
 		Sources: []string{"iowa-ammonia", "niosh-pocket"},
 	},
 	{
+		ID: "pressure", Name: Text{English: "a gas under pressure"}, Signal: Danger,
+		Says: Text{English: "This material is kept as a liquid under high pressure. Where a hose, a valve or a fitting " +
+			"fails, it sprays out, and freezes and burns skin and eyes. Use only gear that is made for it and has been " +
+			"inspected, and never open a part that is under pressure."},
+		Sources: []string{"niosh-pocket", "iowa-ammonia"},
+	},
+	{
 		ID: "backflow", Name: Text{"injection", "inyección"}, Signal: Warning,
 		Says: Text{
 			"Feed must never run back into a well or a pipe that people drink from. Have the backflow protection that the " +

@@ -30,6 +30,7 @@ func Traits() []Trait {
 var traitWords = map[Trait]struct{ id, holds, called string }{
 	Acid:        {"acid", "This material is a strong acid.", "strong acid"},
 	Ammonia:     {"ammonia", "This material holds ammonia.", "ammonia"},
+	Pressure:    {"pressure", "", "gas under pressure"},
 	Calcium:     {"calcium", "This material holds calcium.", "calcium"},
 	Sulfate:     {"sulfate", "This material holds sulfate.", "sulfate"},
 	Phosphate:   {"phosphate", "This material holds phosphate.", "phosphate"},

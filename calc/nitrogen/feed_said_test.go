@@ -35,6 +35,7 @@ func init() {
 		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-04-15"), feedSaid()},
 		saying{feed, feedsOf("6", "1", "12-0-0-26S", "last=2027-04-15"), feedSaid()},
 		saying{feed, feedsOf("6", "1", "20-0-0", "last=2027-04-15"), feedSaid("DANGER Ammonia gas burns")},
+		saying{feed, feedsOf("6", "1", "82-0-0", "last=2027-04-15"), feedSaid(pressed, "DANGER Ammonia gas burns")},
 		saying{feed, feedsOf("6", "1", "15-0-0-16S", "density=12.7 lb/gal", "last=2027-04-15"),
 			feedSaid("DANGER Strong acid burns")},
 		saying{feed, feedsOf("6", "1", "46-0-0", "last=2027-04-15"), feedSaid(nearTrunk)},

@@ -101,16 +101,33 @@ func listedGallon(s *sheet.Sheet, choice *sheet.Given) sheet.Term {
 		})
 }
 
-// listedLime is the lime that undoes what a pound of nitrogen of the material does to the soil, in the lists.
+// listedLime is the lime that undoes what a pound of nitrogen of the material does to the soil, in the lists. What works
+// like lime itself needs none.
 func listedLime(s *sheet.Sheet, choice *sheet.Given) sheet.Term {
-	return s.Listed("listed-lime", "lb CaCO3/lb N", choice,
-		cellsOf(choice, func(m *material) sheet.Cell { return m.lime }), sheet.Fact{
-			Label: "Lime for a pound of its nitrogen", Reads: forMaterial,
-			Note: "Pure lime, by the official method: half an acid for each nitrogen, all that the sulfur makes, a third " +
-				"of the phosphate's, less the calcium and potash. Theory alone is twice that for nitrogen. Below " +
-				"nothing means that the material works like lime.",
-		})
+	needs := func(m *material) sheet.Cell { return from(max(0, m.lime.Value), m.lime.Sources...) }
+	return s.Listed("listed-lime", "lb CaCO3/lb N", choice, cellsOf(choice, needs), sheet.Fact{
+		Label: "Lime for a pound of its nitrogen", Reads: forMaterial,
+		Note: "Pure lime, by the official method: half an acid for each nitrogen, all that the sulfur makes, a third " +
+			"of the phosphate's, less the calcium and potash. Theory alone is twice that for nitrogen.",
+	})
 }
+
+// listedLiming is the lime that a pound of nitrogen of the material does the work of, in the lists.
+func listedLiming(s *sheet.Sheet, choice *sheet.Given) sheet.Term {
+	does := func(m *material) sheet.Cell {
+		if !m.limes() {
+			return sheet.Cell{Value: sheet.None}
+		}
+		return from(-m.lime.Value, m.lime.Sources...)
+	}
+	return s.Listed("listed-liming", "lb CaCO3/lb N", choice, cellsOf(choice, does), sheet.Fact{
+		Label: "Lime that a pound of its nitrogen does the work of", Reads: forMaterial,
+		Note: "By the same method: its calcium or potash takes up more acid than its nitrogen makes.",
+	})
+}
+
+// limes says whether the material works against acidity, as lime does.
+func (m *material) limes() bool { return m.lime.Value < 0 }
 
 // listedShare is the share of the nitrogen that is in one form, in the lists.
 func listedShare(s *sheet.Sheet, choice *sheet.Given, form string) sheet.Term {

@@ -41,6 +41,7 @@ func materialAmount(s *sheet.Sheet) {
 		sheet.When(s.Stated(price), "Put on {product}. It costs {cost}."),
 		sheet.Otherwise("Put on {product}."))
 
+	underPressure(s, t.has)
 	t.careOfTank()
 	t.noticeWeight()
 	t.fieldRule(inGallon)

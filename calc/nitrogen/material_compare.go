@@ -144,6 +144,14 @@ func (r *rival) limeFor(s *sheet.Sheet, nitrogen sheet.Term, answer string) {
 		r.says("Lime for a pound of its nitrogen", "", "lime for a pound of N"))
 	s.Answer(answer, "lb CaCO3/ac", nitrogen.Times(r.limeEach),
 		r.says("Lime to make up for it", "kg CaCO3/ha", "lime to make up for it"))
+	limes := func(says sheet.Says) sheet.Says {
+		says.When = r.and(asks(s, r.grade, (*material).limes))
+		return says
+	}
+	each := s.Step(r.place+"-liming-each", "lb CaCO3/lb N", listedLiming(s, r.grade),
+		limes(r.says("Lime that a pound of its nitrogen does the work of", "", "liming by a pound of N")))
+	s.Step(r.place+"-liming", "lb CaCO3/ac", nitrogen.Times(each),
+		limes(r.says("Lime that it does the work of", "kg CaCO3/ha", "liming")))
 }
 
 // slips are the known wrong ways to its answers.

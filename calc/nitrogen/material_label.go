@@ -63,6 +63,11 @@ func careOfMaterials(s *sheet.Sheet, has func(fact.Trait) sheet.Term) {
 	s.Warn("ammonia", has(fact.Ammonia), "")
 }
 
+// underPressure warns of a gas. An injector does not take one, so that its sheet refuses it.
+func underPressure(s *sheet.Sheet, has func(fact.Trait) sheet.Term) {
+	s.Warn("pressure", has(fact.Pressure), "")
+}
+
 // careOfTank adds what one material must be kept from.
 func (t *tank) careOfTank() {
 	s := t.s

@@ -78,6 +78,12 @@ func TestLimeIsThatOfTheOfficialMethod(t *testing.T) {
 			want += oxide("K")
 		}
 		got := answer(t, nitrogen.MaterialAmount, "lime", "lb CaCO3/ac", onePound(o.Name)...)
+		if want < 0 { // it works like lime, and needs none
+			if got != 0 {
+				t.Errorf("%s: lime for a pound of nitrogen is %v, and it works like lime", o.Name, got)
+			}
+			got = -answer(t, nitrogen.MaterialAmount, "liming", "lb CaCO3/ac", onePound(o.Name)...)
+		}
 		if math.Abs(got-want) > 0.03*math.Abs(want)+0.05 {
 			t.Errorf("%s: lime for a pound of nitrogen is %v, and the method gives %.3f", o.Name, got, want)
 		}

@@ -34,6 +34,7 @@ func materialNitrogen(s *sheet.Sheet) {
 		sheet.When(nitrogen.IsNothing(), "This puts on no nitrogen."),
 		sheet.Otherwise("This puts on {nitrogen}, which is {rate}."))
 
+	underPressure(s, t.has)
 	t.careOfTank()
 	t.noticeWeight()
 	warnOfFeed(s, rate, nil)

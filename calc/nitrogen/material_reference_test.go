@@ -125,9 +125,9 @@ func TestPublishedMaterials(t *testing.T) {
 	for _, ammonia := range []string{"82-0-0", "20-0-0"} {
 		rows.Check("F39", answer(t, amount, "lime", "lb CaCO3/ac", onePound(ammonia)...))
 	}
-	// F44: the university table; F47: Alabama ANR-0174, 100 lb of product. Both work like lime, so the lime is below 0.
-	rows.Check("F44", -answer(t, amount, "lime", "lb CaCO3/ac", onePound("15.5-0-0-19Ca")...))
-	rows.Check("F47", -answer(t, amount, "lime", "lb CaCO3/ac", "nitrogen=13 lb N/ac", "material=13-0-46"))
+	// F44: the university table; F47: Alabama ANR-0174, 100 lb of product. Both work like lime, and need none.
+	rows.Check("F44", answer(t, amount, "liming", "lb CaCO3/ac", onePound("15.5-0-0-19Ca")...))
+	rows.Check("F47", answer(t, amount, "liming", "lb CaCO3/ac", "nitrogen=13 lb N/ac", "material=13-0-46"))
 	// F03: Alabama ANR-0174; F06: the university table. They are in the name of the grade.
 	rows.Check("F03", partOf(t, "21-0-0-24S", "S"))
 	rows.Check("F06", partOf(t, "15.5-0-0-19Ca", "Ca"))

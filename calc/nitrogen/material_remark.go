@@ -52,8 +52,13 @@ func (t *tank) souring(nitrogen sheet.Term) {
 	s.Say(sheet.Note, each.More(s.Zero("lb CaCO3/lb N")),
 		"In warm, moist soil its nitrogen turns to nitrate in 2 to 3 weeks, and that lowers the pH of the soil. In the "+
 			"long run lime makes up for it: {lime}.")
-	s.Say(sheet.Note, each.Less(s.Zero("lb CaCO3/lb N")),
-		"This material raises the pH of the soil a little. Its nitrate moves with water at once, so water it gently.")
+	limes := asks(s, t.grade, (*material).limes)
+	liming := s.Step("liming-each", "lb CaCO3/lb N", listedLiming(s, t.grade),
+		sheet.Says{Label: "Lime that a pound of its nitrogen does the work of", Work: "liming by a pound of N", When: limes})
+	s.Step("liming", "lb CaCO3/ac", nitrogen.Times(liming),
+		sheet.Says{Label: "Lime that it does the work of", Also: "kg CaCO3/ha", When: limes})
+	s.Say(sheet.Note, limes, "This material works against acid soil, as lime does: it does the work of {liming}. Its nitrate "+
+		"moves with water at once, so water it gently.")
 }
 
 // soursMore is the lime from which a material sours soil more than most.

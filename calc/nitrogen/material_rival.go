@@ -56,8 +56,8 @@ func (r *rival) sayForms(s *sheet.Sheet) {
 		"Loss to the air: {"+r.place+"-urea} of the nitrogen in the "+r.place+" material is urea. Water it in the same day.")
 	s.Warn("acidity", r.and(r.limeEach.AtLeast(sour)),
 		"The "+r.place+" material: in the long run lime makes up for what it does to the pH, {"+r.place+"-lime}.")
-	s.Say(sheet.Note, r.and(r.limeEach.Less(s.Zero("lb CaCO3/lb N"))),
-		"Soil pH: the "+r.place+" material raises the pH of the soil a little.")
+	s.Say(sheet.Note, r.and(asks(s, r.grade, (*material).limes)),
+		"Soil pH: the "+r.place+" material works against acid soil, as lime does. It does the work of {"+r.place+"-liming}.")
 }
 
 // sayTogether says what the rivals must be handled for, and which of them must not meet.
@@ -69,6 +69,7 @@ func sayTogether(s *sheet.Sheet, rivals []*rival) {
 		}
 		return found
 	}
+	underPressure(s, any)
 	careOfMaterials(s, any)
 	for _, p := range fact.Pairs() {
 		if held(p.A) && held(p.B) {

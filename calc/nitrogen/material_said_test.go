@@ -10,6 +10,7 @@ import (
 const (
 	burns    = "DANGER Strong acid burns skin and eyes"
 	gasKills = "DANGER Ammonia gas burns eyes, skin and lungs"
+	pressed  = "DANGER This material is kept as a liquid under high pressure."
 	hard     = "NOTICE Ammonia raises the pH of irrigation water."
 	apart    = "Do not mix materials in one tank or line."
 	three    = "The field rule is 3 lb of nitrogen to a gallon of UAN. By weight it is "
@@ -19,7 +20,7 @@ const (
 	chalky   = "On a soil above pH 7.5, ammonium sulfate"
 	sours    = "In warm, moist soil its nitrogen turns to nitrate"
 	souring  = "NOTICE This sours the soil more than most materials do"
-	sweetens = "This material raises the pH of the soil a little."
+	sweetens = "This material works against acid soil, as lime does: it does the work of "
 	warm     = "A gallon is taken at "
 	oneFeed  = "NOTICE If "
 	weigh    = "No published weight of a gallon is at hand for this liquid"
@@ -44,7 +45,7 @@ var kept = map[string][]string{
 	"18-46-0":       {holds("phosphate")},
 	"10-34-0":       {holds("phosphate")},
 	"20-0-0":        {gasKills, "DANGER " + holds("ammonia"), hard},
-	"82-0-0":        {gasKills, "DANGER " + holds("ammonia"), hard},
+	"82-0-0":        {pressed, gasKills, "DANGER " + holds("ammonia"), hard},
 	"12-0-0-26S":    {holds("sulfate"), "DANGER " + holds("thiosulfate")},
 	"15-0-0-16S":    {burns, "DANGER This material is a strong acid. Never let it meet ammonia, ", holds("sulfate")},
 }
@@ -98,6 +99,7 @@ func sayBack() {
 		saying{back, put("2 gal/ac", "UAN-32"), tanked("UAN-32", warm+"11.1 lb product/gal.")},
 		saying{back, put("2 gal/ac", "CAN-17"), tanked("CAN-17", warm)},
 		saying{back, put("2 gal/ac", "20-0-0"), tanked("20-0-0", warm)},
+		saying{back, put("2 gal/ac", "82-0-0"), tanked("82-0-0", warm)},
 		saying{back, put("2 gal/ac", "12-0-0-26S"), tanked("12-0-0-26S", warm)},
 		saying{back, put("20 lb/ac", "16-20-0"), tanked("16-20-0")},
 		saying{back, put("20 lb/ac", "15-0-0-16S"), tanked("15-0-0-16S", weigh)},
@@ -126,8 +128,8 @@ func sayCompared() {
 	strong := func(place, lime string) string {
 		return "NOTICE The " + place + " material: in the long run lime makes up for what it does to the pH, " + lime
 	}
-	like := func(place string) string {
-		return "Soil pH: the " + place + " material raises the pH of the soil a little."
+	like := func(place, lime string) string {
+		return "Soil pH: the " + place + " material works against acid soil, as lime does. It does the work of " + lime
 	}
 	sayings = append(sayings,
 		saying{compare, of("UAN-32 420 $/ton", "46-0-0 560 $/ton", "none"),
@@ -135,6 +137,8 @@ func sayCompared() {
 		saying{compare, of("AN-20 420 $/ton", "20-0-0 560 $/ton", "none 500 $/ton"),
 			[]string{"The third material is none, so its price is not used.", gasKills, apart,
 				leaches("first", "50 %")}},
+		saying{compare, of("82-0-0 900 $/ton", "46-0-0 560 $/ton", "none"),
+			[]string{pressed, gasKills, apart, lost("second", "100 %")}},
 		saying{compare, of("UAN-32 2 $/gal", "20-0-0 560 $/ton", "none"),
 			[]string{gasKills, apart, lost("first", "50 %")}},
 		saying{compare, of("34-0-0 500 $/ton", "UAN-32 2 $/gal", "10-34-0 4 $/gal"),
@@ -145,7 +149,7 @@ func sayCompared() {
 		saying{compare, of("15-0-0-16S 500 $/ton", "21-0-0-24S 900 $/ton", "15.5-0-0-19Ca 300 $/ton"),
 			[]string{burns, "WARNING Strong acid sets nitric acid free from nitrate", "NOTICE Calcium and sulfate set to gypsum",
 				apart, strong("first", "51 lb CaCO3/ac"), strong("second", "52.4 lb CaCO3/ac"),
-				leaches("third", "92 %"), like("third")}},
+				leaches("third", "92 %"), like("third", "12.9 lb CaCO3/ac.")}},
 		saying{compare, of("15-0-0-16S 500 $/ton", "20-0-0 900 $/ton", "12-0-0-26S 300 $/ton"),
 			[]string{burns, gasKills, "DANGER Acid and ammonia boil up", "DANGER Acid sets poison gas", apart,
 				strong("first", "51 lb CaCO3/ac"), strong("third", "86 lb CaCO3/ac")}},
@@ -164,7 +168,7 @@ func sayCompared() {
 			[]string{apart, "The forms of the nitrogen in the first material differ by maker",
 				lost("second", "100 %")}},
 		saying{compare, of("13-0-46 900 $/ton", "13-0-46 800 $/ton", "46-0-0 900 $/ton"),
-			[]string{apart, leaches("first", "100 %"), like("first"), leaches("second", "100 %"),
-				like("second"), lost("third", "100 %")}},
+			[]string{apart, leaches("first", "100 %"), like("first", "20 lb CaCO3/ac."), leaches("second", "100 %"),
+				like("second", "20 lb CaCO3/ac."), lost("third", "100 %")}},
 	)
 }

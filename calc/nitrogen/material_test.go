@@ -10,13 +10,6 @@ import (
 )
 
 func init() {
-	for _, name := range []string{
-		"material-amount.lime-each", "material-amount.lime", "material-compare.first-lime-each",
-		"material-compare.first-lime", "material-compare.second-lime-each", "material-compare.second-lime",
-		"material-compare.third-lime-each", "material-compare.third-lime",
-	} {
-		signed[name] = true // some materials work like lime
-	}
 	amount, back, compare := nitrogen.MaterialAmount, nitrogen.MaterialNitrogen, nitrogen.MaterialCompare
 	responses = append(responses,
 		response{amount, "product", "nitrogen", 1}, response{amount, "product", "analysis", -1},
