@@ -101,8 +101,8 @@ func listedGallon(s *sheet.Sheet, choice *sheet.Given) sheet.Term {
 		})
 }
 
-// listedLime is the lime that undoes what a pound of nitrogen of the material does to the soil, in the lists. What works
-// like lime itself needs none.
+// listedLime is the lime that undoes what a pound of nitrogen of the material does to the soil, in the lists. What
+// works like lime itself needs none.
 func listedLime(s *sheet.Sheet, choice *sheet.Given) sheet.Term {
 	needs := func(m *material) sheet.Cell { return from(max(0, m.lime.Value), m.lime.Sources...) }
 	return s.Listed("listed-lime", "lb CaCO3/lb N", choice, cellsOf(choice, needs), sheet.Fact{

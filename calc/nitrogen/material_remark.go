@@ -54,7 +54,8 @@ func (t *tank) souring(nitrogen sheet.Term) {
 			"long run lime makes up for it: {lime}.")
 	limes := asks(s, t.grade, (*material).limes)
 	liming := s.Step("liming-each", "lb CaCO3/lb N", listedLiming(s, t.grade),
-		sheet.Says{Label: "Lime that a pound of its nitrogen does the work of", Work: "liming by a pound of N", When: limes})
+		sheet.Says{Label: "Lime that a pound of its nitrogen does the work of", Work: "liming by a pound of N",
+			When: limes})
 	s.Step("liming", "lb CaCO3/ac", nitrogen.Times(liming),
 		sheet.Says{Label: "Lime that it does the work of", Also: "kg CaCO3/ha", When: limes})
 	s.Say(sheet.Note, limes, "This material works against acid soil, as lime does: it does the work of {liming}. Its nitrate "+
