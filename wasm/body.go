@@ -2,6 +2,7 @@ package wasm
 
 import (
 	"math"
+	"slices"
 
 	"acreleaf/calc/sheet"
 )
@@ -12,72 +13,164 @@ import (
 // order in which terms are met does not matter.
 type body struct {
 	program *sheet.Program
-	uses    []int    // by term, counting only users that reach an output
-	local   []uint32 // by term: its local + 1, or 0 while it has none
-	locals  uint32
+	tables  []int        // where each table begins, in cells after the program's own
+	uses    [forms][]int // by term, how many users are still to come that reach an output
+	kept    [forms][]int // by term: its local + 1, or 0 while it has none
+	free    [2][]int     // locals that nobody needs any more, of f64 and of i32
+	locals  [2]int       // how many there are of each
+	first   int          // the number of the first local of i32
 	code    []byte
 }
 
-// compileBody gives the function body without its size: the locals and the expression (section 5.5.13).
-func compileBody(p *sheet.Program) []byte {
-	b := &body{
-		program: p,
-		uses:    countUses(p),
-		local:   make([]uint32, len(p.Code)),
-		code:    make([]byte, 0, 8*len(p.Code)+8*len(p.Outputs)),
+// A form is what a term is asked for: its number, an i32 that is 0 just when the number is, or the address that an
+// index comes to. A truth is an i32 first, and an index a number; each has the other form by a conversion.
+type form int
+
+const (
+	number form = iota
+	question
+	address
+	forms
+)
+
+// compileBody gives the function body without its size: the locals and the expression (section 5.5.13). It is written
+// twice, since the locals of i32 are numbered after all of f64.
+func compileBody(p *sheet.Program, tables []int) []byte {
+	b := &body{program: p, tables: tables}
+	b.write()
+	b.write()
+	return append(b.declaration(), b.code...)
+}
+
+func (b *body) write() {
+	b.count()
+	numbers := b.locals[0]
+	b.free, b.locals = [2][]int{}, [2]int{}
+	for f := range b.kept {
+		b.kept[f] = make([]int, len(b.program.Code))
 	}
-	for _, out := range p.Outputs {
+	b.first = numbers
+	b.code = make([]byte, 0, 8*len(b.program.Code)+8*len(b.program.Outputs))
+	for _, out := range b.program.Outputs {
 		b.op(i32Const, 0)
 		b.value(out.From)
 		b.access(f64Store, out.Cell)
 	}
 	b.op(end)
-	return append(b.declaration(), b.code...)
 }
 
-// declaration is the vector of locals: none, or one group of f64.
+// declaration is the vector of locals: a group of f64 and one of i32. Either may be empty, so that a reader of modules
+// has one form to know.
 func (b *body) declaration() []byte {
-	if b.locals == 0 {
-		return []byte{0}
-	}
-	return append(appendUnsigned([]byte{1}, uint64(b.locals)), f64)
+	groups := appendUnsigned([]byte{2}, uint64(b.locals[0]))
+	groups = appendUnsigned(append(groups, f64), uint64(b.locals[1]))
+	return append(groups, i32)
 }
 
-// countUses counts, from the last term to the first, how often each is taken by an output or by a term that is
-// itself used.
-func countUses(p *sheet.Program) []int {
-	uses := make([]int, len(p.Code))
-	for _, out := range p.Outputs {
-		uses[out.From]++
+// count counts, from the last term to the first, how often each is taken by an output or by a term that is itself
+// used, and in which form.
+func (b *body) count() {
+	for f := range b.uses {
+		b.uses[f] = make([]int, len(b.program.Code))
 	}
-	for i := len(p.Code) - 1; i >= 0; i-- {
-		if uses[i] == 0 {
+	for _, out := range b.program.Outputs {
+		b.uses[b.formOf(out.From, number)][out.From]++
+	}
+	for i := len(b.program.Code) - 1; i >= 0; i-- {
+		in := b.program.Code[i]
+		if !isTruth(in.Op) {
+			for _, f := range []form{question, address} {
+				if b.uses[f][i] > 0 {
+					b.uses[number][i]++ // what the other form is made from
+				}
+			}
+		}
+		if b.uses[number][i]+b.uses[question][i] == 0 {
 			continue
 		}
-		in := p.Code[i]
 		operands := [3]int{in.A, in.B, in.C}
-		for _, operand := range operands[:in.Op.Operands()] {
-			uses[operand]++
+		for operand, from := range operands[:in.Op.Operands()] {
+			b.uses[b.formOf(from, asks(in.Op, operand))][from]++
 		}
 		if in.Op == sheet.Index {
-			uses[in.A]++ // it asks for its operand twice
+			b.uses[b.formOf(in.A, number)][in.A]++ // it asks for its operand twice
 		}
 	}
-	return uses
+}
+
+// asks is the form in which an operation takes an operand.
+func asks(op sheet.Op, operand int) form {
+	switch {
+	case op == sheet.Lookup:
+		return address
+	case op == sheet.And, op == sheet.Or, op == sheet.Not, op == sheet.Select && operand == 0:
+		return question
+	}
+	return number
+}
+
+// formOf is the form that is kept of a term that is asked for in another: a truth is kept as its i32 alone.
+func (b *body) formOf(i int, f form) form {
+	if isTruth(b.program.Code[i].Op) {
+		return question
+	}
+	return f
+}
+
+// keep leaves a form of term i on the stack: from its local, or fresh, and then in a local if it is asked for again.
+func (b *body) keep(i int, f form, fresh func()) {
+	group := min(int(f), 1)
+	b.uses[f][i]--
+	if local := b.kept[f][i]; local != 0 {
+		b.local(localGet, group, local-1)
+		if b.uses[f][i] == 0 {
+			b.free[group] = append(b.free[group], local-1)
+			slices.Sort(b.free[group])
+		}
+		return
+	}
+	fresh()
+	if b.uses[f][i] > 0 {
+		local := b.locals[group]
+		if n := len(b.free[group]); n > 0 {
+			local, b.free[group] = b.free[group][0], b.free[group][1:]
+		} else {
+			b.locals[group]++
+		}
+		b.local(localTee, group, local)
+		b.kept[f][i] = local + 1
+	}
 }
 
 // value leaves the f64 of term i on the stack.
 func (b *body) value(i int) {
-	if b.local[i] != 0 {
-		b.localAccess(localGet, b.local[i]-1)
+	if isTruth(b.program.Code[i].Op) {
+		b.condition(i)
+		b.op(f64ConvertI32U)
 		return
 	}
-	b.fresh(i)
-	if b.uses[i] > 1 {
-		b.localAccess(localTee, b.locals)
-		b.locals++
-		b.local[i] = b.locals
-	}
+	b.keep(i, number, func() { b.fresh(i) })
+}
+
+// condition leaves an i32 on the stack that is 0 just when term i is 0.
+func (b *body) condition(i int) {
+	b.keep(i, question, func() {
+		if in := b.program.Code[i]; isTruth(in.Op) {
+			b.truth(in)
+			return
+		}
+		b.value(i)
+		b.constant(0)
+		b.op(f64Ne)
+	})
+}
+
+// address leaves the i32 on the stack that the index of term i comes to in a table at address 0.
+func (b *body) address(i int) {
+	b.keep(i, address, func() {
+		b.value(i)
+		b.op(i32TruncF64S, i32Const, cellAlignment, i32Shl)
+	})
 }
 
 // fresh computes the f64 of term i.
@@ -92,20 +185,14 @@ func (b *body) fresh(i int) {
 	case sheet.Index:
 		b.index(in)
 	case sheet.Lookup:
-		b.value(in.A)
-		b.op(i32TruncF64S, i32Const, cellAlignment, i32Shl)
-		b.access(f64Load, b.program.Cells+tableStart(b.program, in.B))
+		b.address(in.A)
+		b.access(f64Load, b.program.Cells+b.tables[in.B])
 	case sheet.Select:
 		b.value(in.B)
 		b.value(in.C)
 		b.condition(in.A)
 		b.op(selectOp)
 	default:
-		if isTruth(in.Op) {
-			b.truth(in)
-			b.op(f64ConvertI32U)
-			return
-		}
 		b.value(in.A)
 		if in.Op.Operands() == 2 {
 			b.value(in.B)
@@ -123,19 +210,6 @@ func (b *body) index(in sheet.Instruction) {
 	b.op(f64Ge, selectOp)
 	b.constant(float64(in.B - 1))
 	b.op(f64Min)
-}
-
-// condition leaves an i32 on the stack that is 0 just when term i is 0. A truth that nobody else needs never becomes
-// an f64.
-func (b *body) condition(i int) {
-	in := b.program.Code[i]
-	if isTruth(in.Op) && b.uses[i] == 1 {
-		b.truth(in)
-		return
-	}
-	b.value(i)
-	b.constant(0)
-	b.op(f64Ne)
 }
 
 // truth leaves the i32 1 or 0 of a comparison or connective.
@@ -179,9 +253,10 @@ func (b *body) constant(v float64) {
 	}
 }
 
-func (b *body) localAccess(op byte, index uint32) {
+// local reads or writes a local of the first type or of the second.
+func (b *body) local(op byte, group, index int) {
 	b.op(op)
-	b.code = appendUnsigned(b.code, uint64(index))
+	b.code = appendUnsigned(b.code, uint64(group*b.first+index))
 }
 
 // access is a load or a store: the alignment as a power of two, then the offset (section 5.4.6). The address on the

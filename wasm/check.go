@@ -23,7 +23,7 @@ func check(p *sheet.Program) error {
 	switch {
 	case p == nil:
 		return errors.New("wasm: there is no program to compile")
-	case p.Cells < 0 || p.Cells > maxCells-tableStart(p, len(p.Tables)):
+	case p.Cells < 0 || p.Cells > maxCells-figures(p):
 		return fmt.Errorf("wasm: a module holds 0 to %d cells, and the program asks for %d", maxCells, p.Cells)
 	case len(p.Code) > maxTerms:
 		return fmt.Errorf("wasm: a module holds at most %d terms, and the program has %d", maxTerms, len(p.Code))
@@ -41,6 +41,15 @@ func check(p *sheet.Program) error {
 		}
 	}
 	return checkOutputs(p, readBy)
+}
+
+// figures is how many there are in all tables.
+func figures(p *sheet.Program) int {
+	sum := 0
+	for _, table := range p.Tables {
+		sum += len(table)
+	}
+	return sum
 }
 
 func checkInstruction(i int, in sheet.Instruction, cells int) error {

@@ -25,9 +25,10 @@ func Compile(p *sheet.Program) ([]byte, error) {
 	if err := check(p); err != nil {
 		return nil, err
 	}
-	body := compileBody(p)
+	figures, starts := pack(p.Tables)
+	body := compileBody(p, starts)
 	if len(body) > maxBody {
 		return nil, tooLong(len(body))
 	}
-	return assemble(p, body), nil
+	return assemble(p, figures, body), nil
 }

@@ -41,8 +41,8 @@ const tinyModule = `
 	07 09  02                         exports: two
 	       01 6d 02 00                "m" is memory 0
 	       01 72 00 00                "r" is function 0
-	0a 2e  01 2c                      code: one body of 44 bytes
-	       01 03 7c                   locals: one group, 3 × f64
+	0a 30  01 2e                      code: one body of 46 bytes
+	       02 03 7c 00 7f             locals: two groups, 3 × f64 and 0 × i32
 	       41 00                      i32.const 0        the address for the store
 	       41 00 2b 03 00 22 00       i32.const 0, f64.load align 8 offset 0, local.tee 0    a
 	       41 00 2b 03 08 22 01       i32.const 0, f64.load align 8 offset 8, local.tee 1    b

@@ -3,12 +3,14 @@ package wasm
 import (
 	"encoding/binary"
 	"math"
+	"slices"
 
 	"acreleaf/calc/sheet"
 )
 
 const (
-	f64           = 0x7C // the value type (section 5.3.1)
+	f64           = 0x7C // the value types in use (section 5.3.1)
+	i32           = 0x7F
 	cellBytes     = 8
 	cellAlignment = 3 // as a power of two
 	pageBytes     = 65_536
@@ -24,50 +26,70 @@ const (
 	dataSection     = 11
 )
 
-// pages is how many pages of memory the cells and the tables need.
-func pages(p *sheet.Program) uint64 {
+// pages is how many pages of memory the cells and the figures of the tables need.
+func pages(p *sheet.Program, figures int) uint64 {
 	const perPage = pageBytes / cellBytes
-	return (uint64(p.Cells+tableStart(p, len(p.Tables))) + perPage - 1) / perPage
+	return (uint64(p.Cells+figures) + perPage - 1) / perPage
 }
 
-// tableStart is where a table begins, in cells after the program's own.
-func tableStart(p *sheet.Program, table int) int {
-	start := 0
-	for _, t := range p.Tables[:table] {
-		start += len(t)
+// pack lays the tables into one list, and gives where each begins. One that lies within another takes no room, since
+// sheets about one choice, with or without an option before the others, look into the same figures.
+func pack(tables [][]float64) (figures []float64, starts []int) {
+	starts = make([]int, len(tables))
+	order := make([]int, len(tables))
+	for i := range order {
+		order[i] = i
 	}
-	return start
+	slices.SortStableFunc(order, func(a, b int) int { return len(tables[b]) - len(tables[a]) })
+	for _, i := range order {
+		starts[i] = find(figures, tables[i])
+		missing := starts[i] + len(tables[i]) - len(figures)
+		figures = append(figures, tables[i][len(tables[i])-max(missing, 0):]...)
+	}
+	return figures, starts
 }
 
-// tableData is the content of the data section: one segment with all tables, after the cells (section 5.5.14).
-func tableData(p *sheet.Program) []byte {
+// find is the first place where a table lies in the figures, or would if the figures went on with the rest of it.
+func find(figures, table []float64) int {
+	for at := range figures {
+		n := min(len(table), len(figures)-at)
+		if slices.EqualFunc(figures[at:at+n], table[:n], sameBits) {
+			return at
+		}
+	}
+	return len(figures)
+}
+
+func sameBits(a, b float64) bool { return math.Float64bits(a) == math.Float64bits(b) }
+
+// tableData is the content of the data section: one segment with all figures, after the cells (section 5.5.14).
+func tableData(p *sheet.Program, figures []float64) []byte {
 	content := []byte{1, 0, i32Const}
 	content = appendSigned(content, int64(p.Cells)*cellBytes)
 	content = append(content, end)
-	content = appendUnsigned(content, uint64(tableStart(p, len(p.Tables))*cellBytes))
-	for _, table := range p.Tables {
-		for _, figure := range table {
-			content = binary.LittleEndian.AppendUint64(content, math.Float64bits(figure))
-		}
+	content = appendUnsigned(content, uint64(len(figures)*cellBytes))
+	for _, figure := range figures {
+		content = binary.LittleEndian.AppendUint64(content, math.Float64bits(figure))
 	}
 	return content
 }
 
 // assemble puts a function body and its surroundings together (section 5.5.16).
-func assemble(p *sheet.Program, body []byte) []byte {
+func assemble(p *sheet.Program, figures []float64, body []byte) []byte {
 	const preamble = "\x00asm\x01\x00\x00\x00"
 	module := make([]byte, 0, len(preamble)+48+len(body))
 	module = append(module, preamble...)
-	module = appendSection(module, typeSection, []byte{1, 0x60, 0, 0})                    // one type: nothing to nothing
-	module = appendSection(module, functionSection, []byte{1, 0})                         // one function, of type 0
-	module = appendSection(module, memorySection, appendUnsigned([]byte{1, 0}, pages(p))) // one memory, no maximum
+	module = appendSection(module, typeSection, []byte{1, 0x60, 0, 0}) // one type: nothing to nothing
+	module = appendSection(module, functionSection, []byte{1, 0})      // one function, of type 0
+	memory := appendUnsigned([]byte{1, 0}, pages(p, len(figures)))     // one memory, no maximum
+	module = appendSection(module, memorySection, memory)
 	module = appendSection(module, exportSection, exports())
 	code := appendUnsigned([]byte{1}, uint64(len(body)))
 	module = appendSection(module, codeSection, append(code, body...))
 	if len(p.Tables) == 0 {
 		return module
 	}
-	return appendSection(module, dataSection, tableData(p))
+	return appendSection(module, dataSection, tableData(p, figures))
 }
 
 // exports is the content of the export section: the memory numbered 0 and the function numbered 0 (section 5.5.10).

@@ -3,6 +3,8 @@ package sheet
 import (
 	"fmt"
 	"slices"
+
+	"acreleaf/calc/unit"
 )
 
 // A layout gives every value of a graph its cell and writes the program that fills them. The cells of a use lie side
@@ -112,7 +114,9 @@ func (l *layout) placeGiven(u *Use, given *Given, k known) error {
 			k[given.stated] = l.holds[from.Index][source.stated]
 		}
 	}
-	l.watchRange(u, given, k)
+	if !within(from.Sheet.FindGiven(link.Name), given, factor) {
+		l.watchRange(u, given, k)
+	}
 	if !slices.Contains(u.After, from.Index) {
 		u.After = append(u.After, from.Index)
 	}
@@ -129,6 +133,19 @@ func (l *layout) placeForms(u *Use, given *Given, k known) {
 	for i, f := range given.forms {
 		k[f.is] = l.assembler.emit(Equal, told, l.assembler.literal(float64(i+1)))
 	}
+}
+
+// within says whether a value that is linked never lies outside what the given takes: it is a given itself, where what
+// is outside is refused already, and its range is no wider.
+func within(source, given *Given, factor unit.Factor) bool {
+	if source == nil || source.forms != nil || given.forms != nil ||
+		factor.Apply(source.Low) < given.Low || factor.Apply(source.High) > given.High {
+		return false
+	}
+	if given.other == nil {
+		return source.other == nil
+	}
+	return source.sameKinds(given) && source.Else.Low >= given.Else.Low && source.Else.High <= given.Else.High
 }
 
 // watchRange keeps whether a linked value lies outside what the given takes: no field is there to refuse it.
@@ -224,7 +241,7 @@ func (u *Use) There(result string) (int, bool) {
 }
 
 // Outside is the cell that says whether a linked given has a value outside its range (1) or not (0). False if the given
-// is not linked.
+// is not linked, or takes its value from a given that has no more room.
 func (u *Use) Outside(given string) (int, bool) {
 	cell, ok := u.outside[given]
 	return cell, ok

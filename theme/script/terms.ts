@@ -98,12 +98,9 @@ export function readProgram(bytes: Uint8Array): Program {
       }
     }
   };
-  whole(); // the size of the section, the number of functions, the size of the one
-  whole();
-  whole();
-  if (whole()) {
-    whole(); // how many locals, and their type
-    at++;
+  // The size of the section, the number of functions, the size of the one, and its two groups of locals.
+  for (let skipped = 8; skipped--; ) {
+    whole();
   }
   const terms: Term[] = [[LITERAL, [], 0]]; // so that 0 is no place of a term that is asked for
   const cells = new Map<number, number>();

@@ -50,7 +50,7 @@ type Given struct {
 	Choices  []Choice
 	Taken    *Shown // the value taken from another worksheet
 	From     *Link  // the worksheet it comes from
-	Outside  int    // of a linked number: the cell that is not 0 while it is outside the range
+	Outside  int    // of a linked number: the cell that is not 0 while it is outside the range; 0 if it never is
 	Optional bool
 	Typical  string // "12 ppm NO3-N"; empty leaves the sentence out
 }

@@ -67,7 +67,9 @@ func (r *Renderer) linked(w *bytes.Buffer, g *Given) {
 	}
 	w.WriteString("</p>")
 	r.hint(w, g)
-	r.outside(w, g)
+	if g.Outside > 0 {
+		r.outside(w, g)
+	}
 }
 
 // outside writes the sentence that shows when a linked number is outside the range: there is no field to mend it in.
