@@ -18,6 +18,7 @@ type figureCheck struct {
 	language *said.Language
 	table    columns
 	known    []candidate // nil until a number asks for them
+	measured *bool       // whether the page works with measures; nil until a number asks
 	messages message.List
 }
 

@@ -4,7 +4,9 @@ import (
 	"slices"
 
 	"acreleaf/calc/said"
+	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
 
 // fewTrees is how many trees are no count of a block: "on 12 trees".
@@ -13,7 +15,7 @@ const fewTrees = 100
 // measures reports a number in a unit that is one of the trade only where the page works with it: the horsepower of a
 // pump, the salts of a water, the trees of a block.
 func (c *figureCheck) measures(p *markdown.Prose, amounts []said.Amount) {
-	if p.Aside != "" || len(c.page.Work.Sheets) == 0 {
+	if p.Aside != "" || !c.hasMeasures() {
 		return
 	}
 	for _, n := range c.language.Counts(p.Text) {
@@ -24,9 +26,31 @@ func (c *figureCheck) measures(p *markdown.Prose, amounts []said.Amount) {
 	}
 }
 
+// hasMeasures says whether any worksheet of the page works with such a unit. Most have none, and their prose is not
+// looked through.
+func (c *figureCheck) hasMeasures() bool {
+	if c.measured == nil {
+		has := slices.ContainsFunc(c.page.Work.Sheets, func(b *worksheet.Bound) bool {
+			return slices.ContainsFunc(b.Sheet.Names(), func(name string) bool {
+				u, known := b.Sheet.UnitOf(name)
+				return known && slices.ContainsFunc(measures, func(m unit.Unit) bool {
+					_, fits := said.Meant(m, u)
+					return fits
+				})
+			})
+		})
+		c.measured = &has
+	}
+	return *c.measured
+}
+
+// measures are one unit of each of their kinds.
+var measures = []unit.Unit{unit.MustParse("hp"), unit.MustParse("kWh"), unit.MustParse("psi"), unit.MustParse("dS/m"),
+	unit.MustParse("tree")}
+
 // isMeasure says whether a count is in such a unit, and the page works with it.
 func (c *figureCheck) isMeasure(n said.Count) bool {
-	if !n.Measure || n.Unit == "tree" && n.Value < fewTrees {
+	if !n.Measure || !c.hasMeasures() || n.Unit == "tree" && n.Value < fewTrees {
 		return false
 	}
 	return slices.ContainsFunc(c.candidates(), func(k candidate) bool {
