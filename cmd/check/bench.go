@@ -69,6 +69,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "choices", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("choices.mjs")},
 		{Name: "works", After: []string{"press"}, Tools: browser, Run: b.browser("works.mjs")},
 		{Name: "speaks", After: []string{"press"}, Tools: browser, Run: b.browser("speaks.mjs")},
+		{Name: "later", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("later.mjs")},
 		{Name: "ways", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("ways.mjs")},
 		{Name: "desk", After: []string{"press"}, Tools: browser, Run: b.browser("desk.mjs")},
 		{Name: "press more", After: []string{"press"}, Run: b.pressMore},

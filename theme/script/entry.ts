@@ -1,7 +1,8 @@
 import { printedIndex } from "./choice";
-import { filled } from "./data";
+import { filled, word } from "./data";
 import { all, hide, numberIn, put, sheetOf } from "./element";
 import { fill, type Field } from "./field";
+import { loadRanges } from "./later";
 import { Limits } from "./limits";
 import { apply, parse, text } from "./number";
 import { dayText, parseDay } from "./shown";
@@ -56,6 +57,7 @@ export class NumberField implements Field {
   private factor = "1/1";
   private value: Value;
   private reason: string | null = null; // why it cannot be used, beside what the field says itself; null when it can
+  private early = false; // it is a range, and the script that works ranges is not there yet
   private told = ""; // which unit was typed behind the number, where it was not the one chosen
 
   constructor(private readonly input: HTMLInputElement) {
@@ -80,10 +82,11 @@ export class NumberField implements Field {
     // A day that is typed in part has no text yet, but is no empty field.
     const typed = this.input.validity.badInput ? "?" : this.input.value;
     const unit = this.units?.selectedIndex ?? 0;
-    if (typed === this.typed && unit === this.unit) {
+    const late = this.early && !!globalThis.findRanges;
+    if (typed === this.typed && unit === this.unit && !late) {
       return false;
     }
-    const chosen = this.typed === typed && this.unit >= 0; // only the unit is new, by the reader's hand
+    const chosen = this.typed === typed && this.unit >= 0 && !late; // only the unit is new, by the reader's hand
     this.typed = typed;
     this.take(chosen);
     this.show();
@@ -135,6 +138,7 @@ export class NumberField implements Field {
       this.factor = this.units?.value || "1/1";
       this.limits.in(this.factor, this.otherAt(unit));
     }
+    const before = this.value;
     this.reason = null;
     if (this.typed === this.input.defaultValue && unit === this.printedUnit) {
       this.value = this.start;
@@ -145,6 +149,12 @@ export class NumberField implements Field {
       this.value = { low: NaN, high: NaN, kind: 0 };
     } else {
       this.reason = unknown ? filled("no-unit", { name: numbers!.unit }) : typeof read === "string" ? read : "";
+    }
+    this.early = this.value.low < this.value.high && !globalThis.findRanges;
+    if (this.early) {
+      this.value = before;
+      this.reason = word("early");
+      loadRanges().catch(() => {});
     }
     this.showBelow(numbers);
   }

@@ -1,8 +1,7 @@
 import { word } from "./data";
 import { all, hide, numberIn, sheetOf } from "./element";
-import { DOUBT } from "./search";
 import { isVoid, type Sheet } from "./sheets";
-import type { Ends } from "./spread";
+import { DOUBT, type Ends } from "./spread";
 
 /**
  * Gives the function that shows the sentences, the work and the answers that hold, and hides the rest. While a sheet

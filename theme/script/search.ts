@@ -2,9 +2,7 @@
 
 import { FLAT, both, negated, only, product, single, type Interval } from "./interval";
 import type { Judge } from "./judge";
-
-/** The upper end of a truth that was found nowhere in its ranges, and that cannot be excluded. */
-export const DOUBT = 0.5;
+import { DOUBT } from "./spread";
 
 const WORK = 2 ** 14;
 const NEAR = 2 ** -30;

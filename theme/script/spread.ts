@@ -10,6 +10,9 @@ export interface Ends {
   high: Float64Array;
 }
 
+/** The upper end of a truth that was found nowhere in its ranges, and that cannot be excluded. */
+export const DOUBT = 0.5;
+
 /** By the cell of a value that may be left out: the cell that is 0 while it is. */
 export type Guards = Map<number, number>;
 

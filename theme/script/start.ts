@@ -8,6 +8,7 @@ import { readData, type PageData } from "./data";
 import { all, hide, inPlace } from "./element";
 import { findFields, type Field } from "./field";
 import { makeKeys } from "./keys";
+import { loadRanges } from "./later";
 import { makeLines } from "./lines";
 import { makeMargin } from "./margin";
 import { instantiate, type Machine } from "./module";
@@ -25,7 +26,11 @@ import { makeWorks, readBy } from "./works";
 async function start(data: PageData): Promise<void> {
   const fields = findFields();
   try {
+    if (document.querySelector("[data-start-high]") || data.fixed?.some(([, , high]) => high !== undefined)) {
+      await loadRanges();
+    }
     live(data, fields, await instantiate(data.m));
+    (globalThis.requestIdleCallback ?? setTimeout)(() => loadRanges().catch(() => {}));
   } catch {
     // A browser may bring back what was typed on an earlier visit; beside the example's answers it would mislead.
     fields.forEach((field) => {

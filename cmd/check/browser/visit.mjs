@@ -72,9 +72,10 @@ async function newcomer(browser, script) {
   return { page, go };
 }
 
-// ready waits until the module of the page, if it carries one, has been started.
+// ready waits until the module of the page, if it carries one, has been started, and until ranges can be typed.
 export async function ready(page) {
-  await page.waitForFunction(() => !document.getElementById('module') || document.body.classList.contains('live'));
+  await page.waitForFunction(() => !document.getElementById('module')
+    || (document.body.classList.contains('live') && globalThis.findRanges));
 }
 
 function watch(page, at) {

@@ -31,12 +31,14 @@ const (
 const tsconfig = `{"compilerOptions": {"useDefineForClassFields": false}}`
 
 // ownProperties matches names that only the script gives to properties, and reads, so that they may be shortened. No
-// name of the page's data, of the browser or of the language may be among them.
-const ownProperties = "^(again|amount|asked|assume|begin|below|belongs|cell|changed|chosen|differs|element|ends|" +
-	"entry|example|factor|fault|faulty|figures|followed|forget|forms|grid|guard|inputs|instead|kept|kindAt|" +
-	"limits|lists|lock|look|markNote|marked|nearNote|news|note|otherAt|others|own|owns|partly|parts|" +
-	"place|presence|printed|printedUnit|reason|refusal|refused|showBelow|sides|slopes|tabled|take|tell|" +
-	"tied|typed|unit|units|update|waiting|why|worksheet|write|yours)$"
+// name of the page's data, of the browser or of the language may be among them, nor one that both scripts use: each is
+// shortened for itself.
+const ownProperties = "^(adopt|again|amount|asked|assume|bare|begin|belongs|below|cell|changed|chosen|differs|" +
+	"early|element|ends|entry|example|factor|fault|faulty|figures|followed|forget|forms|formula|formulas|grid|" +
+	"guard|hold|index|input|inputs|instead|kept|keyed|kind|kindAt|limits|list|lists|lock|look|markNote|marked|" +
+	"nearNote|news|note|otherAt|others|own|owns|partly|parts|per|place|presence|printed|printedUnit|reason|refusal|" +
+	"refused|result|said|scale|second|shape|showBelow|sides|slopes|sums|tabled|take|tell|terms|texts|tied|told|" +
+	"typed|unit|units|update|usual|waiting|when|why|words|work|worksheet|write|yours)$"
 
 // A Bundle is what the theme comes to. The paths are those in the site, "assets/page.0a1b2c3d.js".
 type Bundle struct {

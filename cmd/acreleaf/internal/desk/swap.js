@@ -42,7 +42,7 @@ async function swap() {
   fillIn(place);
   scroll(place);
   focusAgain(place);
-  const script = [...document.querySelectorAll('head > script[defer]')].pop(); // the page's own is the last
+  const script = document.querySelector('head > script[defer]');
   if (script) {
     swaps++;
     await import(`${script.src}?${swaps}`); // the same script is run once more only by another name

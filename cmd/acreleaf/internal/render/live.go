@@ -25,6 +25,7 @@ func (r *Renderer) module(w *bytes.Buffer, json []byte, body template.HTML) {
 	attribute(w, "data-no-unit", words.NoUnit.pattern())
 	attribute(w, "data-read-as", words.ReadAs.pattern())
 	attribute(w, "data-decimal", words.Decimal)
+	attribute(w, "data-early", words.Early)
 	attribute(w, "data-partly", words.Partly)
 	if strings.Contains(string(body), belongs) {
 		attribute(w, "data-set-aside", words.SetAside.pattern())

@@ -131,18 +131,20 @@ func property(w *bytes.Buffer, name, value string) {
 	w.WriteString(">\n")
 }
 
-// script writes the tag of the script. The page for a missing address has none: its ways may not lead to it.
+// script writes the tag of the script, and in a template that of the script that it loads later. The page for a missing
+// address has none: its ways may not lead to it.
 func (r *Renderer) script(w *bytes.Buffer, f *filling) {
 	if !f.script || r.site.Script == "" {
 		return
 	}
-	for _, script := range []string{r.site.Ranges, r.site.Script} {
-		if script == "" {
-			continue
-		}
-		w.WriteString("<script defer")
+	tag := func(start, script, end string) {
+		w.WriteString(start)
 		attribute(w, "src", f.page.Root+script)
-		w.WriteString("></script>\n")
+		w.WriteString("></script>" + end + "\n")
+	}
+	tag("<script defer", r.site.Script, "")
+	if r.site.Ranges != "" {
+		tag("<template><script", r.site.Ranges, "</template>")
 	}
 }
 

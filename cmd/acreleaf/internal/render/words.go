@@ -103,6 +103,7 @@ type WorksheetWords struct {
 	ReadAs                   Sentence `yaml:"read-as" blanks:"name"`
 	Decimal                  string   `yaml:"decimal"`
 	Below                    Sentence `yaml:"below" blanks:"high"`
+	Early                    string   `yaml:"early"`
 	Partly                   string   `yaml:"partly"`
 	SetAside                 Sentence `yaml:"set-aside" blanks:"value,option"`
 	Needed                   Sentence `yaml:"needed" blanks:"option"`
