@@ -65,6 +65,7 @@ type Check struct {
 	When   Text
 	Signal sheet.Signal
 	Say    Text
+	Hazard string // the id of the hazard that it tells of, with the hazard's signal word; "" for none
 }
 
 // A Fault is one thing that is wrong with a definition.

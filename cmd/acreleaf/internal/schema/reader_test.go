@@ -102,6 +102,7 @@ cases:
   slow: {when: ground_speed < "1 mi/h", say: You walk.}
 checks:
   fast: {when: ground_speed > "6 mi/h", say: Slow down., signal: warning}
+  full: {when: ground_speed > "9 mi/h", say: It spills., hazard: acid}
 `
 
 // files are examples of the other files, each with every key.

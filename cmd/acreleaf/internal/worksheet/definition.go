@@ -31,7 +31,7 @@ var (
 	constantKeys = []string{"label", "value", "source", "note"}
 	resultKeys   = []string{"label", "unit", "also"}
 	caseKeys     = []string{"when", "say"}
-	checkKeys    = []string{"when", "say", "signal"}
+	checkKeys    = []string{"when", "say", "signal", "hazard"}
 )
 
 // DefinitionKeys lists the keys of a calculation, and by the key of a table in it those of each entry there.
@@ -130,7 +130,7 @@ func (r *definitionReader) read() *formula.Definition {
 		d.Checks = append(d.Checks, formula.Check{
 			When:   r.need(c, "when", `write a question, such as: when: speed > "6 mi/h"`),
 			Say:    r.need(c, "say", "write what the reader is told: \"say: Slow down.\""),
-			Signal: signal(c),
+			Signal: signal(c), Hazard: hazard(c),
 		})
 	})
 	return d

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"acreleaf/calc/fact"
 	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
@@ -83,4 +84,28 @@ func FuzzDefine(f *testing.F) {
 			}
 		}
 	})
+}
+
+// A check that names a hazard says the sentence of the table behind its own, with the signal word of the table.
+func TestCheckTellsOfAHazard(t *testing.T) {
+	for _, h := range fact.Hazards() {
+		d, messages := define(strings.Replace(definition, "signal: warning", "hazard: "+h.ID, 1))
+		if messages != nil {
+			t.Fatal(h.ID, messages)
+		}
+		values := map[string]float64{"flow": 0.4, "ground-speed": 5}
+		o, err := d.Sheet.Evaluate(values)
+		if err != nil || len(o.Said()) != 1 {
+			t.Errorf("%s is told below the limit: %v, %v", h.ID, o.Said(), err)
+		}
+		values["ground-speed"] = 7
+		o, err = d.Sheet.Evaluate(values)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := o.Said()[len(o.Said())-1]
+		if got.Signal.String() != h.Signal.String() || got.Hazard != h.ID || got.Text != "Slow down. "+h.Sentence("en") {
+			t.Errorf("%s: %s %q of %q", h.ID, got.Signal, got.Text, got.Hazard)
+		}
+	}
 }
