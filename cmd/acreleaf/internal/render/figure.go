@@ -174,7 +174,7 @@ func number(w *bytes.Buffer, tag string, s *Shown) {
 		attribute(w, "data-si", s.Also.By)
 	}
 	if s.Day {
-		w.WriteString(" data-day")
+		w.WriteString(aDay)
 	}
 	if s.Typed {
 		w.WriteString(" data-typed")

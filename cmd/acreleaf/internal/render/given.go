@@ -153,7 +153,7 @@ func input(w *bytes.Buffer, g *Given) {
 		measured(w, "data-start-high", g.StartTop)
 	}
 	if g.Day != nil {
-		w.WriteString(" data-day")
+		w.WriteString(aDay)
 	}
 	if g.Presence >= 0 {
 		numbered(w, "data-presence", g.Presence)

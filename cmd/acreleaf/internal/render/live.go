@@ -6,8 +6,12 @@ import (
 	"strings"
 )
 
-// module writes the data block, with the words that the script writes itself: those of the margin only for a text with
-// notes there. A "<" inside its strings is written as JSON's own escape, so that no text can end the element.
+// aDay marks an element whose number is a day.
+const aDay = " data-day"
+
+// module writes the data block, with the words that the script writes itself: those of the margin and of days only for
+// a text with notes or days in it. A "<" inside its strings is written as JSON's own escape, so that no text can end the
+// element.
 func (r *Renderer) module(w *bytes.Buffer, json []byte, body template.HTML) {
 	if json == nil {
 		return
@@ -34,8 +38,10 @@ func (r *Renderer) module(w *bytes.Buffer, json []byte, body template.HTML) {
 	}
 	attribute(w, "data-perhaps", words.Perhaps)
 	attribute(w, "data-narrow", words.Narrow)
-	attribute(w, "data-day", r.words.Date.Pattern.pattern())
-	attribute(w, "data-months", strings.Join(r.words.Date.Short[:], ","))
+	if strings.Contains(string(body), aDay) {
+		attribute(w, "data-day", r.words.Date.Pattern.pattern())
+		attribute(w, "data-months", strings.Join(r.words.Date.Short[:], ","))
+	}
 	if strings.Contains(string(body), ownNote) {
 		attribute(w, "data-beside", words.Beside)
 		attribute(w, "data-unanswered", words.Unanswered)

@@ -9,7 +9,7 @@ import (
 func (r *Renderer) Reckoner(w *bytes.Buffer, t *Table) {
 	w.WriteString(`<figure class="reckoner"`)
 	if t.Day {
-		w.WriteString(" data-day")
+		w.WriteString(aDay)
 	}
 	if t.Cents {
 		w.WriteString(" data-cents")
