@@ -40,7 +40,8 @@ test('the nitrate of the well, down to the number of feeds', async (t) => {
   assert.deepEqual(complaints, []);
 });
 
-// What each worksheet of the page must say, and the given that makes it go away.
+// What each worksheet of the page must say, and the given that makes it go away; with what is set aside then, since it
+// belongs to the old choice.
 const dangers = [
   ['feed', 'NOTICE: Each feed of 2 oz of nitrogen a tree is over 1 oz', { cap: ['1', '1 oz N/tree'] }],
   ['feed', 'NOTICE: Liquid UAN and CAN-17 burned many first-leaf trees', { leaf: ['2', '2'] }],
@@ -48,7 +49,9 @@ const dangers = [
   ['surplus', 'NOTICE: 30 lb N/ac more is there than the trees need', { need: ['60', '60 lb N/ac fed'] }],
   ['run', 'NOTICE: The flush is too short: 15 min', { flush: ['45', '45 min'] }],
   ['run', 'WARNING: Feed must never run back', undefined],
-  ['pair', 'NOTICE: Calcium and sulfate set to gypsum', { second: ['Urea, 46-0-0', '46-0-0'] }],
+  ['pair', 'NOTICE: Calcium and sulfate set to gypsum', {
+    second: ['Urea, 46-0-0', '46-0-0', { 'second-price': null }],
+  }],
   ['acid', 'DANGER: Strong acid burns skin and eyes', { material: ['Urea, 46-0-0', '46-0-0'] }],
 ];
 
@@ -65,14 +68,14 @@ test('each danger is said in words', async (t) => {
       const { notes, cautions } = native.get(sheet);
       assert.ok(includes([...notes, ...cautions]), 'not at the terminal');
       assert.ok(includes((await state(page)).worksheets[sheet].remarks), 'not in the page');
-      for (const [given, [typed, text]] of Object.entries(mend ?? {})) {
+      for (const [given, [typed, text, aside]] of Object.entries(mend ?? {})) {
         const input = field(page, sheet, given);
         const list = await input.evaluate((element) => element.tagName === 'SELECT');
         const before = await input.inputValue();
         await (list ? input.selectOption({ label: typed }) : input.fill(typed));
         const now = await state(page);
         assert.ok(!includes(now.worksheets[sheet].remarks), `still said with ${given} ${typed}`);
-        expectAnswers(guide, now, work(guide.worksheets, { [sheet]: { [given]: text } }));
+        expectAnswers(guide, now, work(guide.worksheets, { [sheet]: { [given]: text, ...aside } }));
         await (list ? input.selectOption(before) : input.fill(before));
       }
     });
