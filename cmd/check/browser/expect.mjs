@@ -19,7 +19,9 @@ export function expectNative(guide, now, native, moved) {
       continue;
     }
     expectResults(name, sheet.answers, answered);
-    expectWork(name, sheet.work, answered.work, brought(guide, name, answered));
+    const others = inOtherUnits(guide, now, name, answered);
+    expectConverted(others, answered.work);
+    expectWork(name, sheet.work, answered.work.slice(others.length), brought(guide, name, answered));
     expectRemarks(name, sheet.remarks, answered);
     assert.deepEqual(sheet.words, answered.says, `${name} in words`);
     assert.deepEqual([...sheet.faults, ...sheet.refusals], [], `${name} shows a fault`);
@@ -139,6 +141,20 @@ export function expectResults(name, shown, answered) {
 function expectRemarks(name, shown, { notes, cautions }) {
   const said = [...notes.filter((note) => !note.includes('the lab found less')), ...cautions];
   assert.deepEqual(shown.toSorted(), said.toSorted(), `remarks of ${name}`);
+}
+
+// inOtherUnits gives the names of the givens that were typed in another unit than their own.
+function inOtherUnits(guide, now, sheet, { given }) {
+  return Object.entries(given).filter(([field, { unit }]) => {
+    const [multiply, divide] = (ownUnit(guide, now, { sheet, field })[unit] ?? '1/1').split('/');
+    return multiply !== divide;
+  }).map(([field]) => field.replaceAll('-', ' '));
+}
+
+// The program first shows how each of those becomes its own unit. In the page the list of units beside the field does.
+function expectConverted(names, lines) {
+  const found = lines.slice(0, names.length).map((line) => line.split(' = ')[0]);
+  assert.deepEqual(found.toSorted(), names.toSorted(), 'what comes first is in another unit');
 }
 
 // brought gives the numbers that other worksheets have worked out for this one, and what the program writes for them,
