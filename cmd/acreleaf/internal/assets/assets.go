@@ -1,5 +1,5 @@
-// Package assets makes the two files that every page of a site shares: its style sheet and its script. It is the one
-// importer of esbuild, which reads the theme's sources straight from an fs.FS; nothing is read from the disk and
+// Package assets makes the files that every page of a site shares: its style sheet, its scripts and its icon. It is the
+// one importer of esbuild, which reads the theme's sources straight from an fs.FS; nothing is read from the disk and
 // nothing is written.
 //
 // A file's name holds a hash of its bytes, so that a browser may keep it for good and a page never meets the wrong
@@ -24,6 +24,7 @@ const (
 	scriptEntry = "script/start.ts"
 	styleEntry  = "style/acreleaf.css"
 	rangesEntry = "script/ranges.ts"
+	iconFile    = "style/icon.svg"
 )
 
 // tsconfig has the fields of classes set by plain assignment: written out for the oldest browsers, their definition
@@ -44,6 +45,7 @@ const ownProperties = "^(adopt|again|amount|asked|assume|bare|begin|belongs|belo
 type Bundle struct {
 	Script, Style output.File
 	Ranges        output.File // what works ranges: a script of its own, since no page needs it for single numbers
+	Icon          output.File // no file for a theme without one
 }
 
 // Build bundles and minifies the theme in files. With a fault in the list the Bundle is empty; advice may come with
@@ -80,7 +82,7 @@ func Build(files fs.FS) (Bundle, message.List) {
 	for _, file := range result.OutputFiles {
 		extension := path.Ext(file.Path)
 		name := strings.TrimSuffix(path.Base(file.Path), extension)
-		finished := output.File{Path: "assets/" + name + "." + hash(file.Contents) + extension, Bytes: file.Contents}
+		finished := named(name, extension, file.Contents)
 		switch {
 		case extension == ".css":
 			bundle.Style = finished
@@ -90,7 +92,14 @@ func Build(files fs.FS) (Bundle, message.List) {
 			bundle.Script = finished
 		}
 	}
+	if icon, err := fs.ReadFile(files, iconFile); err == nil {
+		bundle.Icon = named("icon", ".svg", icon)
+	}
 	return bundle, messages
+}
+
+func named(name, extension string, bytes []byte) output.File {
+	return output.File{Path: "assets/" + name + "." + hash(bytes) + extension, Bytes: bytes}
 }
 
 // oldestBrowsers are the first that draw MathML, without which a worksheet cannot be read; newer style syntax is

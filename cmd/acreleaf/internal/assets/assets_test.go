@@ -66,6 +66,18 @@ func TestSameThemeSameBundleWhereverItIsBuilt(t *testing.T) {
 	}
 }
 
+func TestTheIconIsAFileAsItStandsInTheTheme(t *testing.T) {
+	files := small()
+	if icon := build(t, files).Icon; icon.Path != "" {
+		t.Errorf("a theme without an icon has %s", icon.Path)
+	}
+	files["style/icon.svg"] = &fstest.MapFile{Data: []byte("<svg/>")}
+	icon := build(t, files).Icon
+	if !regexp.MustCompile(`^assets/icon\.[0-9a-f]{8}\.svg$`).MatchString(icon.Path) || string(icon.Bytes) != "<svg/>" {
+		t.Errorf("%s holds %q", icon.Path, icon.Bytes)
+	}
+}
+
 func TestNameFollowsTheBytes(t *testing.T) {
 	first, changed := build(t, small()), small()
 	changed["style/base.css"].Data = []byte("body { margin: 1px; }")

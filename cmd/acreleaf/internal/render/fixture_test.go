@@ -23,6 +23,7 @@ func site() render.Site {
 		ContactHref: "mailto:young-trees@sorrelflat.example.org",
 		LocalRule:   "The label and the rules of your own county, district or state come before anything in these guides.",
 		Style:       "assets/style.css",
+		Icon:        "assets/icon.svg",
 	}
 }
 

@@ -10,8 +10,8 @@ import (
 const aDay = " data-day"
 
 // module writes the data block, with the words that the script writes itself: those of the margin and of days only for
-// a text with notes or days in it. A "<" inside its strings is written as JSON's own escape, so that no text can end the
-// element.
+// a text with notes or days in it. A "<" inside its strings is written as JSON's own escape, so that no text can end
+// the element.
 func (r *Renderer) module(w *bytes.Buffer, json []byte, body template.HTML) {
 	if json == nil {
 		return

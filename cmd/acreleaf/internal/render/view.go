@@ -17,6 +17,7 @@ type Site struct {
 	ContactHref string
 	LocalRule   string // the notice that local rules stand above the bulletin
 	Style       string // way from the site's root to the style sheet
+	Icon        string // way from the site's root to its icon
 	Ranges      string // way from the site's root to the script that works ranges; the other loads it
 	Script      string // way from the site's root to the script; empty for a site without one
 }

@@ -17,6 +17,7 @@ func (p *press) siteView(language string) render.Site {
 		Licence: p.site.Licence, LocalRule: p.site.LocalRule,
 		Contact: cmp.Or(p.site.Contact.Name, p.site.Contact.Email, p.site.Contact.Phone),
 		Style:   p.bundle.Style.Path, Script: p.bundle.Script.Path, Ranges: p.bundle.Ranges.Path,
+		Icon: p.bundle.Icon.Path,
 	}
 	switch {
 	case p.site.Contact.Email != "":

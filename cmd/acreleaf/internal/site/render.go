@@ -58,7 +58,7 @@ func (p *press) render() *Made {
 	for _, d := range p.pages {
 		p.say(d.set.said)
 	}
-	files = append(files, p.bundle.Script, p.bundle.Ranges, p.bundle.Style)
+	files = append(files, p.bundle.Script, p.bundle.Ranges, p.bundle.Style, p.bundle.Icon)
 	files = append(files, p.commonPages()...)
 	files = append(files, p.copies()...)
 	return &Made{Files: files, Pages: len(p.pages)}
