@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"unicode/utf8"
+
+	"acreleaf/calc/unit"
 )
 
 // Find gives the amounts of a text in their order. Most words and numbers are passed over with one look.
@@ -152,7 +154,7 @@ func (l *Language) candidate(text string, at int) (to int, begins bool) {
 		}
 	case partByte:
 		r, size := utf8.DecodeRuneInString(text[at:])
-		return at + size, parts[string(r)] > 0
+		return at + size, unit.FractionSign(r) > 0
 	case pointByte:
 		if pointed(text, at) {
 			return pastNumber(text, at+1), l.mayFollow(text, at+numeral(text[at:]))

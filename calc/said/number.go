@@ -5,6 +5,9 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
+
+	"acreleaf/calc/unit"
 )
 
 // A number is one number of a sentence.
@@ -32,42 +35,30 @@ func (l *Language) number(text string, at int) (number, bool) {
 		n := number{value: value, step: step, to: t.to, digits: true}
 		return l.scaled(text, l.withFraction(text, n)), true
 	case part:
-		return number{value: parts[t.text], step: fractionStep, to: t.to}, true
+		return number{value: partOf(t), step: fractionStep, to: t.to}, true
 	case word:
 		return l.spoken(text, t)
 	}
 	return number{}, false
 }
 
-// decimal reads digits. A comma that parts no thousands is taken for a decimal point, as many people write one.
+// decimal reads digits as unit.ParseNumber does. A comma that parts no thousands is taken for a decimal point, as many
+// people write one, and a narrow space parts thousands.
 func decimal(text string) (value, step float64, ok bool) {
 	for _, space := range []string{"\u00A0", "\u202F", "\u2009"} {
 		text = strings.ReplaceAll(text, space, "")
 	}
-	whole, fraction, _ := strings.Cut(text, ".")
-	if strings.Contains(whole, ",") {
-		groups := strings.Split(whole, ",")
-		apart := !slices.ContainsFunc(groups[1:], func(g string) bool { return len(g) != 3 })
-		switch {
-		case apart && groups[0] != "0":
-			whole = strings.ReplaceAll(whole, ",", "")
-		case len(groups) == 2 && fraction == "":
-			whole, fraction = groups[0], groups[1]
-		default:
-			return 0, 0, false
-		}
-	}
-	if strings.ContainsAny(fraction, ".,") {
-		return 0, 0, false
-	}
-	value, err := strconv.ParseFloat(whole+"."+fraction+"0", 64)
-	return value, math.Pow(10, -float64(len(fraction))), err == nil
+	text = unit.PointDecimals(text)
+	value, err := unit.ParseNumber(text)
+	_, places, _ := strings.Cut(text, ".")
+	return value, math.Pow(10, -float64(len(places))), err == nil
 }
 
-// parts are the fractions that are one sign.
-var parts = map[string]float64{"½": 1. / 2, "⅓": 1. / 3, "⅔": 2. / 3, "¼": 1. / 4, "¾": 3. / 4, "⅕": 1. / 5,
-	"⅖": 2. / 5, "⅗": 3. / 5, "⅘": 4. / 5, "⅙": 1. / 6, "⅚": 5. / 6, "⅛": 1. / 8, "⅜": 3. / 8, "⅝": 5. / 8,
-	"⅞": 7. / 8}
+// partOf is the fraction that a token is by itself: ½.
+func partOf(t token) float64 {
+	sign, _ := utf8.DecodeRuneInString(t.text)
+	return unit.FractionSign(sign)
+}
 
 // withFraction adds what stands after whole digits: 2 1/2, 2½, 1/2, 2 and a half.
 func (l *Language) withFraction(text string, n number) number {
@@ -80,7 +71,7 @@ func (l *Language) withFraction(text string, n number) number {
 	case size > 0 && !t.spaced:
 		return number{value: n.value / below, step: fractionStep, to: n.to + size}
 	case t.kind == part:
-		return number{value: n.value + parts[t.text], step: fractionStep, to: t.to}
+		return number{value: n.value + partOf(t), step: fractionStep, to: t.to}
 	case t.isDash() && !t.spaced:
 		t = next(text, t.to)
 		if t.spaced {

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"acreleaf/calc/unit"
 )
 
 // A kind is what a token is.
@@ -54,7 +56,7 @@ func next(text string, at int) token {
 	switch {
 	case isDigit(text[at]) || pointed(text, at):
 		t.kind, t.to = digits, at+numeral(text[at:])
-	case r >= '¼' && parts[text[at:t.to]] > 0:
+	case r >= '¼' && unit.FractionSign(r) > 0:
 		t.kind = part
 	case r == '%':
 		t.kind = word

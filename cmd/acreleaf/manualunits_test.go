@@ -8,8 +8,8 @@ import (
 )
 
 const unitsBefore = `This page lists every unit and substance that can be read, and all ways to write each.
-They are the same for what is given, for a figure in a sentence, for the figures of a source, for a file of rows and for your own
-calculations. In a sentence there are more words, in English and in Spanish.
+They are the same for what is given, for a figure in a sentence, for the figures of a source, for a file of rows
+and for your own calculations. In a sentence there are more words, in English and in Spanish.
 
 ## A number
 
