@@ -1,6 +1,9 @@
 package formula
 
-import "acreleaf/calc/sheet"
+import (
+	"acreleaf/calc/fact"
+	"acreleaf/calc/sheet"
+)
 
 // A Span is a range of byte offsets in the author's text, End not included.
 type Span struct{ Start, End int }
@@ -65,7 +68,7 @@ type Check struct {
 	When   Text
 	Signal sheet.Signal
 	Say    Text
-	Hazard string // the id of the hazard that it tells of, with the hazard's signal word; "" for none
+	Hazard *fact.Hazard // that it tells of, with the hazard's signal word; nil for none
 }
 
 // A Fault is one thing that is wrong with a definition.

@@ -23,8 +23,8 @@ func (m *maker) remarks() {
 		}
 		r := &reader{maker: m, f: c.When}
 		if o := r.read(e); r.question(o) && fine {
-			if c.Hazard != "" {
-				m.s.Warn(c.Hazard, o.term, c.Say.Text)
+			if c.Hazard != nil {
+				m.s.WarnOf(*c.Hazard, o.term, c.Say.Text)
 			} else {
 				m.s.Say(c.Signal, o.term, c.Say.Text)
 			}

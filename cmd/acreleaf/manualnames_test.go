@@ -31,6 +31,7 @@ func manualLists(t *testing.T) []nameList {
 		{"pages.md", "keys of metadata", page.list(t, "keys")},
 		{"pages.md", "folders of pages", page.list(t, "folderNames")},
 		{"site.md", "keys of site.yaml", slices.Concat(config.list(t, "siteKeys"), config.list(t, "contactKeys"),
+			config.list(t, "hazardKeys"),
 			readCode(t, "reading").returned("Languages"))},
 		{"sources.md", "keys of sources.yaml", config.list(t, "referenceKeys")},
 		{"sources.md", "kinds of sources", readCode(t, "../../../calc/fact").list(t, "Kinds")},

@@ -28,13 +28,14 @@ type Site struct {
 	Invented  bool   // people, places and numbers are made up, and every page says so with Notice
 	Notice    string
 	Reading   map[string]float64 // how hard a text may be to read, by language, where the site says so
+	Hazards   []OwnHazard        // that the table of the calculations does not have
 }
 
 // Contact says how a reader reaches the office.
 type Contact struct{ Name, Email, Phone string }
 
 var siteKeys = []string{"office", "crop", "tagline", "language", "address", "licence", "contact", "local-rule",
-	"invented", "notice", "reading"}
+	"invented", "notice", "reading", "hazards"}
 
 var contactKeys = []string{"name", "email", "phone"}
 
@@ -56,6 +57,7 @@ func Load(fsys fs.FS, name string) (Site, *message.Source, message.List) {
 		Invented:  t.Bool("invented"),
 		Notice:    t.Text("notice"),
 		Reading:   readingLimits(t),
+		Hazards:   readHazards(t),
 	}
 	if c := t.Table("contact", "the contact", contactKeys); c != nil {
 		site.Contact = Contact{c.Text("name"), c.Text("email"), c.Text("phone")}

@@ -28,11 +28,11 @@ type sighting struct {
 
 // newHazardCheck looks at pages that tell people what to do. The home page leads to others, and the manual is for those
 // who write.
-func newHazardCheck(p *Page) hazardCheck {
+func newHazardCheck(p *Page, s *Site) hazardCheck {
 	if p.Address.Kind == page.Home || p.Address.Kind == page.Manual {
 		return hazardCheck{}
 	}
-	hazards := hazardsOf(p.Language)
+	hazards := slices.Concat(hazardsOf(p.Language), ownHazards(p.Language, s.Config.Hazards))
 	return hazardCheck{page: p, hazards: hazards, seen: make([]sighting, len(hazards))}
 }
 

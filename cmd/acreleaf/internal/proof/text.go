@@ -18,7 +18,7 @@ type textCheck struct {
 }
 
 func newTextCheck(p *Page, s *Site, r Rules) *textCheck {
-	return &textCheck{page: p, site: s, rules: r, hazards: newHazardCheck(p), readability: newReadingCheck(p, r)}
+	return &textCheck{page: p, site: s, rules: r, hazards: newHazardCheck(p, s), readability: newReadingCheck(p, r)}
 }
 
 // prose looks at one paragraph, heading, cell, caption or description of an image.

@@ -94,7 +94,7 @@ func checkForms() map[string]form {
 		"say":    need("What the reader is told."),
 		"signal": choice("How strongly it speaks.", worksheet.SignalNames(), anyCase(worksheet.SignalNames())),
 		"hazard": choice("The hazard that it warns of, which brings its own signal word and sentence.",
-			worksheet.HazardIDs(), strings.Join(worksheet.HazardIDs(), "|")),
+			worksheet.HazardIDs(), ownID),
 	}
 }
 

@@ -42,6 +42,8 @@ var exceptions = []exception{
 	beyond("calculation.json", "constants > overlap > value", "formula-zero", "what is divided by, takes the arithmetic"),
 	beyond("calculation.json", "constants > .* > source", "calculation-source",
 		"whether a source of that id is in sources.yaml is in another file"),
+	beyond("calculation.json", "checks > .* > hazard", "calculation-hazard",
+		"a hazard of the site's own is in another file"),
 	beyond("calculation.json", "(givens|constants)( > [^>]*)?", "formula-name", names),
 	beyond("calculation.json", "(answers|steps) > [^>]*", "calculation-answer", names),
 	beyond("calculation.json", "work", "calculation-answer", names),

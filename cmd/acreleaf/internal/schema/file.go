@@ -5,7 +5,9 @@ import (
 	"strings"
 
 	"acreleaf/calc/fact"
+	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/reading"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
 
 var pageForms = map[string]form{
@@ -34,6 +36,29 @@ var siteForms = map[string]form{
 	},
 	"notice":  line("The sentence that every page of a made-up site shows."),
 	"reading": readingLimits(),
+	"hazards": ownHazards(),
+}
+
+// ownID is the expression of an id that an author gives.
+const ownID = `[a-z0-9]+(-[a-z0-9]+)*`
+
+// ownHazards are the hazards of an office, by ids that the table of the calculations does not have.
+func ownHazards() form {
+	return form{
+		"description":   "Hazards of your own, by id: what a page that works with them must warn of.",
+		"type":          "object",
+		"propertyNames": object{"pattern": "^" + ownID + "$", "not": object{"enum": worksheet.HazardIDs()}},
+		"additionalProperties": table("A hazard of your own.", config.HazardKeys(), map[string]form{
+			"name": need("What it is called: wind machines."),
+			"signal": {
+				"description": "Its signal word.", needed: true, "anyOf": []object{{"enum": config.HazardSignals()},
+					{"type": "string", "pattern": whole(anyCase(config.HazardSignals()))}},
+			},
+			"says":    need("What can happen, and what to do."),
+			"words":   list(line("Words by which a page speaks of it.")),
+			"sources": list(line("The ids of the sources that it rests on.")),
+		}),
+	}
 }
 
 func languages() form {

@@ -47,7 +47,7 @@ var books = config.Sources{
 func define(text string) (*sheet.Sheet, message.List) {
 	d := &worksheet.Definition{Name: "spray", Source: &message.Source{Name: "spray.yaml", Text: []byte(text)},
 		Body: message.Span{End: len(text)}}
-	said := worksheet.Define(d, books)
+	said := worksheet.Define(d, books, nil)
 	return d.Sheet, said
 }
 
@@ -128,6 +128,8 @@ local-rule: Your own rules come first.
 invented: true
 notice: It is made up.
 reading: {en: 9, es: 55}
+hazards:
+  blades: {name: wind machines, signal: danger, says: Keep clear., words: [wind machine], sources: [row-book]}
 `,
 	"sources.json": `row-book:
   authors: Test Row

@@ -49,6 +49,7 @@ func (p *press) load() {
 	if p.listing.err == nil { // or no file in it can be found either
 		p.say(p.siteSaid)
 		p.say(p.sourcesSaid)
+		p.say(config.UnknownSources(p.site, p.siteFile, p.sources))
 	}
 	p.say(p.listing.said)
 	if !message.HasFault(p.siteSaid) {

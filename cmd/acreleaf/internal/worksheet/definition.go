@@ -1,6 +1,7 @@
 package worksheet
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"sync"
@@ -44,10 +45,10 @@ func DefinitionKeys() (top []string, tables map[string][]string) {
 
 // Define reads a calculation and makes its sheet. What is wrong with it is told at its place; a text that is missing
 // is told once.
-func Define(d *Definition, sources config.Sources) message.List {
+func Define(d *Definition, sources config.Sources, hazards []config.OwnHazard) message.List {
 	t := config.ReadTable(d.Source, d.Body, "a calculation", definitionKeys)
 	t.PlaceMissing(d.Span)
-	r := &definitionReader{table: t, sources: sources, definition: d}
+	r := &definitionReader{table: t, sources: sources, hazards: hazards, definition: d}
 	written := r.read()
 	said := t.Messages()
 	if len(t.Keys()) == 0 && len(said) > 0 {
@@ -55,6 +56,11 @@ func Define(d *Definition, sources config.Sources) message.List {
 	}
 	read := len(said)
 	key := d.Name + "\x00" + d.Text()
+	for _, c := range written.Checks {
+		if c.Hazard != nil {
+			key += fmt.Sprintf("\x00%+v", *c.Hazard)
+		}
+	}
 	if known, ok := made.Load(key); ok && read == 0 {
 		d.Sheet = known.(*sheet.Sheet)
 		return nil
@@ -86,6 +92,7 @@ var made sync.Map
 type definitionReader struct {
 	table      *config.Table
 	sources    config.Sources
+	hazards    []config.OwnHazard
 	definition *Definition
 }
 
@@ -130,7 +137,7 @@ func (r *definitionReader) read() *formula.Definition {
 		d.Checks = append(d.Checks, formula.Check{
 			When:   r.need(c, "when", `write a question, such as: when: speed > "6 mi/h"`),
 			Say:    r.need(c, "say", "write what the reader is told: \"say: Slow down.\""),
-			Signal: signal(c), Hazard: hazard(c),
+			Signal: signal(c), Hazard: r.hazard(c),
 		})
 	})
 	return d

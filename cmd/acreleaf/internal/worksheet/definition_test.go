@@ -38,7 +38,7 @@ var books = config.BuiltIn()
 func define(text string) (*Definition, message.List) {
 	d := &Definition{Name: "spray", Source: &message.Source{Name: "spray.yaml", Text: []byte(text)},
 		Body: message.Span{End: len(text)}}
-	return d, Define(d, books)
+	return d, Define(d, books, nil)
 }
 
 func TestDefinitionBecomesASheet(t *testing.T) {

@@ -19,24 +19,31 @@ func HazardIDs() []string {
 	return ids
 }
 
-// hazard reads the hazard that a check tells of, "" for none. It brings its own signal word.
-func hazard(c *config.Table) string {
+// hazard reads the hazard that a check tells of, nil for none. It brings its own signal word.
+func (r *definitionReader) hazard(c *config.Table) *fact.Hazard {
 	id := c.Text("hazard")
 	if id == "" {
-		return ""
+		return nil
 	}
 	h, known := fact.FindHazard(id)
+	ids := HazardIDs()
+	for _, own := range r.hazards {
+		ids = append(ids, own.ID)
+		if own.ID == id {
+			h, known = own.Hazard, true
+		}
+	}
 	if !known {
-		note := "write one of: " + strings.Join(HazardIDs(), ", ")
-		if near, found := message.Nearest(id, HazardIDs()); found {
-			note = "write hazard: " + near
+		note := "write one of: " + strings.Join(ids, ", ") + "; or add it to site.yaml, below hazards:"
+		if near, found := message.Nearest(id, ids); found {
+			note = "write hazard: " + near + "; or add it to site.yaml, below hazards:"
 		}
 		c.Fault("hazard", "calculation-hazard", "there is no hazard “"+id+"”", note)
-		return ""
+		return nil
 	}
 	if word := c.Text("signal"); word != "" && !strings.EqualFold(word, h.Signal.String()) {
 		c.Fault("signal", "calculation-signal", "the hazard "+id+" has the signal word "+h.Signal.String()+
 			", and this check says “"+word+"”", "take the signal out")
 	}
-	return id
+	return &h
 }

@@ -1,0 +1,96 @@
+package config
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"acreleaf/calc/fact"
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// OwnHazard is a hazard that an office knows and the table of the calculations does not.
+type OwnHazard struct {
+	fact.Hazard
+	Words   []string // by which prose speaks of it
+	sources []Value
+}
+
+var hazardKeys = []string{"name", "signal", "says", "words", "sources"}
+
+// HazardKeys lists the keys of a hazard in site.yaml.
+func HazardKeys() []string { return slices.Clone(hazardKeys) }
+
+var signals = map[string]fact.Signal{
+	"notice": fact.Notice, "caution": fact.Caution, "warning": fact.Warning, "danger": fact.Danger,
+}
+
+// HazardSignals lists the signal words that a hazard may have, from the mildest to the gravest.
+func HazardSignals() []string { return []string{"notice", "caution", "warning", "danger"} }
+
+// readHazards reads the hazards of a site file, by id.
+func readHazards(site *Table) []OwnHazard {
+	t := site.Table("hazards", "the list of hazards", nil)
+	if t == nil {
+		return nil
+	}
+	var hazards []OwnHazard
+	for _, id := range t.Keys() {
+		if !referenceID.MatchString(id) {
+			t.FaultAt(t.KeySpan(id), "hazard-id", fmt.Sprintf("%q cannot be the id of a hazard", id),
+				"use small letters, digits and hyphens, as in \"wind-machine\"")
+			continue
+		}
+		if known, taken := fact.FindHazard(id); taken {
+			t.FaultAt(t.KeySpan(id), "hazard-id", fmt.Sprintf("hazard %q is known already: %s", id, known.Name.English),
+				"take it out and use it as it is, or choose another id, such as "+id+"-2")
+			continue
+		}
+		if entry := t.Table(id, "a hazard", hazardKeys); entry != nil {
+			hazards = append(hazards, readHazard(id, entry))
+		}
+	}
+	return hazards
+}
+
+func readHazard(id string, t *Table) OwnHazard {
+	h := OwnHazard{Hazard: fact.Hazard{
+		ID:     id,
+		Name:   fact.Text{English: t.Need("name", "type what it is called in a message: \"name: wind machines\"")},
+		Says:   fact.Text{English: t.Need("says", "type what can happen and what to do: \"says: Keep clear.\"")},
+		Signal: fact.Notice,
+	}, sources: t.List("sources")}
+	word := t.Need("signal", "type one of: "+strings.Join(HazardSignals(), ", "))
+	if signal, known := signals[strings.ToLower(word)]; known {
+		h.Signal = signal
+	} else if word != "" {
+		t.Fault("signal", "hazard-signal", fmt.Sprintf("%q is no signal word", word),
+			"type one of: "+strings.Join(HazardSignals(), ", "))
+	}
+	for _, v := range t.List("words") {
+		h.Words = append(h.Words, v.Text)
+	}
+	for _, v := range h.sources {
+		h.Sources = append(h.Sources, v.Text)
+	}
+	return h
+}
+
+// UnknownSources finds what the hazards of a site rest on and no list of sources has.
+func UnknownSources(site Site, file *message.Source, sources Sources) message.List {
+	var found message.List
+	for _, h := range site.Hazards {
+		for _, v := range h.sources {
+			if _, known := sources[v.Text]; known {
+				continue
+			}
+			note := "add it to sources.yaml, or write common-practice for what the trade does"
+			if near, ok := message.Nearest(v.Text, sources.IDs()); ok {
+				note = "write " + near
+			}
+			found = append(found, message.Message{ID: "hazard-source", Source: file, Span: v.Span, Note: note,
+				Text: fmt.Sprintf("there is no source %q, on which the hazard %s rests", v.Text, h.ID)})
+		}
+	}
+	return found
+}
