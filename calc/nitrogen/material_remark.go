@@ -58,8 +58,8 @@ func (t *tank) souring(nitrogen sheet.Term) {
 			When: limes})
 	s.Step("liming", "lb CaCO3/ac", nitrogen.Times(liming),
 		sheet.Says{Label: "Lime that it does the work of", Also: "kg CaCO3/ha", When: limes})
-	s.Say(sheet.Note, limes, "This material works against acid soil, as lime does: it does the work of {liming}. Its nitrate "+
-		"moves with water at once, so water it gently.")
+	s.Say(sheet.Note, limes, "This material works against acid soil, as lime does: it does the work of {liming}. Its "+
+		"nitrate moves with water at once, so water it gently.")
 }
 
 // soursMore is the lime from which a material sours soil more than most.
