@@ -71,8 +71,15 @@ func (b *bench) pressPaused(ctx context.Context, dir string) (stops int, err err
 		}
 		stops++
 		time.Sleep(between(300, 500))
-		if err := tell(ctx, press.Process.Pid, "-CONT"); err != nil {
-			return stops, err
+		err := tell(ctx, press.Process.Pid, "-CONT")
+		if err == nil {
+			continue
+		}
+		select {
+		case ended := <-done: // it was at its end when it was told to stop
+			return stops, ended
+		case <-time.After(time.Second):
+			return stops, fmt.Errorf("the press stays stopped: %w", err)
 		}
 	}
 }
