@@ -20,7 +20,7 @@ const (
 	mostHTML   = 13_000
 	mostStyle  = 10_000
 	mostScript = 9_000
-	mostRanges = 3_000 // the script that works ranges
+	mostRanges = 3_000 // the script that works ranges, which is loaded once a page is live
 	mostModule = 1_500
 )
 

@@ -154,7 +154,7 @@ export class NumberField implements Field {
     if (this.early) {
       this.value = before;
       this.reason = word("early");
-      loadRanges().catch(() => {});
+      loadRanges();
     }
     this.showBelow(numbers);
   }

@@ -28,8 +28,10 @@ export function findFields(): Field[] {
   );
 }
 
-/** Fills a cell with one number, or with the two ends of a range. */
+/** Fills a cell with one number, or with the two ends of a range; NaN is no cell. */
 export function fill({ low, high }: Ends, cell: number, from: number, to = from): void {
-  low[cell] = from;
-  high[cell] = to;
+  if (cell >= 0) {
+    low[cell] = from;
+    high[cell] = to;
+  }
 }

@@ -18,6 +18,7 @@ export interface Term {
 export interface Formula {
   terms: Term[];
   result: Term;
+  cells: number[]; // all that it shows
   scale: number; // what a unit hides: 1000000 where pounds over pounds are given as ppm, 100 for a %
   work: (() => number) | null; // null where the result is a given or another result as it stands
 }
@@ -44,10 +45,11 @@ export function readFormula(line: Element, typed: Set<number>): Formula {
   const terms: Term[] = [];
   const row = line.querySelector("mrow")!;
   const list = flat(row, terms, typed);
+  const cells = terms.map(({ cell }) => cell).filter((cell) => cell >= 0);
   const result = terms.pop()!;
   const parts = list.slice(1, -2); // between the two signs of equality
   const scale = (numberIn(row, "data-scale") || 1) / result.per;
-  return { terms, result, scale, work: parts.length ? reader(parts) : null };
+  return { terms, result, cells, scale, work: parts.length ? reader(parts) : null };
 }
 
 /** The numbers and signs within an element, in order. */

@@ -3,13 +3,14 @@
 let coming: Promise<void> | undefined;
 
 /**
- * Loads the script unless it is there or on its way, and has the fields read again once it is there. The page was
+ * Loads the script unless it is there or on its way, and has the fields read again once it is there. Ends when there is
+ * no more to wait for, whether it came or not. The page was
  * printed with its tag in a template, where a browser leaves it alone: an address that is set here would need a policy
  * for Trusted Types.
  */
 export function loadRanges(): Promise<void> {
-  return (coming ??= new Promise<void>((resolve, reject) => {
-    const tag = document.querySelector<HTMLTemplateElement>("head > template")!;
+  return (coming ??= new Promise<void>((resolve) => {
+    const tag = document.querySelector<HTMLTemplateElement>("template")!;
     const script = document.importNode(tag.content, true).firstElementChild as HTMLScriptElement;
     script.onload = () => {
       resolve();
@@ -17,8 +18,7 @@ export function loadRanges(): Promise<void> {
     };
     script.onerror = () => {
       coming = undefined; // the next range that is typed asks for it again
-      script.remove();
-      reject();
+      resolve();
     };
     document.head.append(script);
   }));

@@ -30,7 +30,7 @@ class Line {
   private readonly first: Element;
   private second: Element | null; // for the most of a range
   private readonly formulas = new Map<Element, Formula>();
-  private key = "";
+  private last: number[] = []; // the ends of its cells, as last written
 
   constructor(
     element: Element,
@@ -47,16 +47,15 @@ class Line {
     if (isVoid(this.sheet)) {
       return;
     }
-    if (high[this.when] === 0) {
-      this.key = "";
+    if (this.when >= 0 && !high[this.when]) {
+      this.last = [];
       this.shape(false, false);
       return;
     }
     const formula = this.formula(this.first);
-    const cells = [...formula.terms, formula.result].map(({ cell }) => cell).filter((cell) => !isNaN(cell));
-    const key = cells.map((cell) => [low[cell], high[cell]]).join();
-    if (key !== this.key) {
-      this.key = key;
+    const now = formula.cells.flatMap((cell) => [low[cell], high[cell]]);
+    if (now.some((end, i) => end !== this.last[i])) {
+      this.last = now;
       this.write(formula);
     }
   }

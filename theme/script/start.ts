@@ -26,11 +26,11 @@ import { makeWorks, readBy } from "./works";
 async function start(data: PageData): Promise<void> {
   const fields = findFields();
   try {
-    if (document.querySelector("[data-start-high]") || data.fixed?.some(([, , high]) => high !== undefined)) {
-      await loadRanges();
+    if (document.querySelector("[data-start-high]") || data.fixed?.some((one) => one.length > 2)) {
+      await loadRanges(); // without it the ranges fail, as where there is no WebAssembly
     }
     live(data, fields, await instantiate(data.m));
-    (globalThis.requestIdleCallback ?? setTimeout)(() => loadRanges().catch(() => {}));
+    setTimeout(loadRanges, 500); // not before the page has been drawn
   } catch {
     // A browser may bring back what was typed on an earlier visit; beside the example's answers it would mislead.
     fields.forEach((field) => {

@@ -36,7 +36,7 @@ const tsconfig = `{"compilerOptions": {"useDefineForClassFields": false}}`
 // shortened for itself.
 const ownProperties = "^(adopt|again|amount|asked|assume|bare|begin|belongs|below|cell|changed|chosen|differs|" +
 	"early|element|ends|entry|example|factor|fault|faulty|figures|followed|forget|forms|formula|formulas|grid|" +
-	"guard|hold|index|input|inputs|instead|kept|keyed|kind|kindAt|limits|list|lists|lock|look|markNote|marked|" +
+	"guard|hold|index|input|inputs|instead|kept|keyed|kind|kindAt|last|limits|list|lists|lock|look|markNote|marked|" +
 	"nearNote|news|note|otherAt|others|own|owns|partly|parts|per|place|presence|printed|printedUnit|reason|refusal|" +
 	"refused|result|said|scale|second|shape|showBelow|sides|slopes|sums|tabled|take|tell|terms|texts|tied|told|" +
 	"typed|unit|units|update|usual|waiting|when|why|words|work|worksheet|write|yours)$"
