@@ -31,7 +31,7 @@ func init() {
 	}{
 		{nitrogen.MaterialAmount, amount, true, []string{sours}, []string{three, freezes, onTop, sours}},
 		{nitrogen.MaterialNitrogen, put, true, nil, nil},
-		{nitrogen.FeedSchedule, fed, false, feedSaid(), feedSaid()},
+		{nitrogen.FeedSchedule, fed, false, olderSaid(), olderSaid()},
 		{nitrogen.Injection, injected, true, []string{neverBack, thirds, drowned}, []string{neverBack, thirds, drowned}},
 	} {
 		said := func(material string, rest []string, notice ...string) []string {

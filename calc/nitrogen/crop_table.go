@@ -26,14 +26,27 @@ func crops() []sheet.Option {
 // cropForms are the forms that a crop is weighed in.
 var cropForms = []string{"kernels", "in-shell", "CPC"}
 
-// formsOfCrops are the forms that the trade weighs each crop in, which its figures are for.
-var formsOfCrops = []struct {
-	crops      []string
-	form, said string
-}{
-	{[]string{"almond"}, "kernels", "the weight of kernels"},
-	{[]string{"walnut", "pecan", "hazelnut"}, "in-shell", "dry nuts in the shell"},
-	{[]string{"pistachio"}, "CPC", "the CPC weight on the processor's report"},
+// A cropForm is the form that the trade weighs some crops in, which their figures are for.
+type cropForm struct {
+	crops            []string
+	form, said, told string
+	step             string // the name of the yield in this form
+}
+
+var formsOfCrops = []cropForm{
+	{[]string{"almond"}, "kernels", "the weight of kernels", "kernels", "weight-of-kernels"},
+	{[]string{"walnut", "pecan", "hazelnut"}, "in-shell", "dry nuts in the shell", "dry nuts in the shell",
+		"weight-in-shell"},
+	{[]string{"pistachio"}, "CPC", "the CPC weight on the processor's report", "CPC weight", "weight-as-cpc"},
+}
+
+// of asks whether a crop is weighed in the form.
+func (f cropForm) of(crop *sheet.Given) sheet.Term {
+	is := crop.Is(f.crops[0])
+	for _, other := range f.crops[1:] {
+		is = is.Or(crop.Is(other))
+	}
+	return is
 }
 
 // removalTable is the nitrogen that leaves with the crop, and the least and the most that sources give.
@@ -74,21 +87,5 @@ func growthTable(s *sheet.Sheet, crop *sheet.Given) sheet.Term {
 		Label: "Growth after first leaf", Reads: "listed for this crop",
 		Note: "Common practice is 25 to 35 lb an acre a year, whatever the leaf. No trial at hand has it by leaf for " +
 			"almonds, and the Walnut Board is still measuring it. The figure for pistachio is of mature trees.",
-	})
-}
-
-// walnutGrowth is what growth needs of a walnut in fourth to sixth leaf, as it is fed.
-func walnutGrowth(s *sheet.Sheet) sheet.Term {
-	return s.Constant("walnut-growth", "1 lb N/tree fed", sheet.Fact{
-		Label: "Fed for the growth of a walnut, fourth to sixth leaf", Sources: []string{"farm-progress-young"},
-		Note: "Given with 65 trees on an acre. The source feeds 40 lb an acre more for each ton of crop.",
-	})
-}
-
-// takenUpOfFed is the share of a feed that trees take up, for rates that were printed as fed.
-func takenUpOfFed(s *sheet.Sheet) sheet.Term {
-	return s.Constant("taken-up-of-fed", "70 % taken up/fed", sheet.Fact{
-		Label: "Share of a feed that trees take up", Reads: "70 %", Sources: []string{"almond-board"},
-		Note: "Bearing almonds can reach more. It turns the rate that is fed into what trees take up.",
 	})
 }

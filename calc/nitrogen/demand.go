@@ -18,25 +18,20 @@ func cropDemand(s *sheet.Sheet) {
 	rate := s.Step("removal-rate", "lb N per 1000 lb crop", sheet.If(s.Stated(d.removal), d.removal, listed),
 		sheet.Says{Label: "Nitrogen in 1,000 lb of crop", Also: "lb N/ton crop", When: bears})
 	removed := s.Answer("crop-removal", "lb N/ac taken up",
-		sheet.If(bears, d.yield.Times(rate).CountedAs("taken up"), s.Zero("lb N/ac taken up")),
+		sheet.If(bears, d.removed(s, bears, rate), s.Zero("lb N/ac taken up")),
 		sheet.Says{Label: "Leaves with the crop", Also: "kg N/ha taken up"})
 	demand := s.Answer("demand", "lb N/ac taken up", growth.Plus(removed),
 		sheet.Says{Label: "What the trees will take up", Also: "kg N/ha taken up"})
 
-	s.InWords("demand",
-		sheet.When(demand.IsNothing(), "Without a crop and without growth the trees are counted to take up nothing."),
-		sheet.When(removed.IsNothing(), "The trees will take up {demand}, all of it to grow."),
-		sheet.When(growth.IsNothing(), "The trees will take up {demand}, all of it for the crop."),
-		sheet.Otherwise(
-			"The trees will take up {demand}: {crop-removal bare} for the crop and {tree-growth bare} to grow."))
-
+	d.inWords(s, growth, removed, demand)
 	d.refuse(s, bears)
 	d.sayOfStep(s, g, bears, removed)
 	s.Say(sheet.Note, d.crop.Is("pistachio").And(d.leaf.Less(s.Number(7))).And(s.Stated(d.growth).Not()),
 		"The growth of pistachio was measured in mature trees. For young ones ask your advisor, and put in growth.")
-	s.Say(sheet.Note, g.fourth.And(s.Stated(d.trees).Not()),
-		"For walnuts in fourth to sixth leaf a source feeds 1 lb a tree for growth. Put in the trees on an acre, and it is "+
-			"taken. Without them the growth is common practice.")
+	s.Say(sheet.Note, g.fourth,
+		"For walnuts in fourth to sixth leaf one published guide feeds 1 lb a tree for growth. That is fed, so it is not in "+
+			"this growth, which is common practice. To go by it, work 1 lb a tree with tree-rate, and give its answer to "+
+			"season-budget as a need that is fed.")
 	s.Warn("check-numbers", bears.And(d.leaf.AtMost(s.Number(2))),
 		"Trees in first or second leaf bear next to nothing. Are the leaf and the yield right?")
 	s.Warn("check-numbers", s.Stated(d.removal).And(most.More(s.Zero("lb N per 1000 lb crop"))).
@@ -64,9 +59,51 @@ func (d demandOf) sayOfStep(s *sheet.Sheet, g growthOf, bears, removed sheet.Ter
 			"{other-side}.")
 }
 
+// removed is what leaves with the crop. The yield has a step with the name of the form that it was taken to be weighed
+// in, which the work and the sentence show.
+func (d demandOf) removed(s *sheet.Sheet, bears, rate sheet.Term) sheet.Term {
+	var sum sheet.Term
+	for i, f := range formsOfCrops {
+		of := f.of(d.crop)
+		weight := s.Step(f.step, "lb crop/ac", d.yield.Term, sheet.Says{
+			Label: "Crop you expect, " + f.said, Work: f.told, Also: "kg crop/ha", When: bears.And(of),
+		})
+		leaves := weight.Times(rate).CountedAs("taken up")
+		if i == 0 {
+			sum = leaves
+			continue
+		}
+		sum = sheet.If(of, leaves, sum)
+	}
+	return sum
+}
+
+// inWords says what the trees take up, and for which weight of crop.
+func (d demandOf) inWords(s *sheet.Sheet, growth, removed, demand sheet.Term) {
+	cases := []sheet.Case{
+		sheet.When(demand.IsNothing(), "Without a crop and without growth the trees are counted to take up nothing."),
+		sheet.When(removed.IsNothing(), "The trees will take up {demand}, all of it to grow."),
+	}
+	for _, f := range formsOfCrops {
+		crop := "{" + f.step + "} (" + f.told + ")"
+		cases = append(cases, sheet.When(f.of(d.crop).And(growth.IsNothing()),
+			"The trees will take up {demand}, all of it for "+crop+"."))
+	}
+	for i, f := range formsOfCrops {
+		text := "The trees will take up {demand}: {crop-removal bare} for {" + f.step + "} (" + f.told +
+			"), and {tree-growth bare} to grow."
+		if i == len(formsOfCrops)-1 {
+			cases = append(cases, sheet.Otherwise(text))
+			continue
+		}
+		cases = append(cases, sheet.When(f.of(d.crop), text))
+	}
+	s.InWords("demand", cases...)
+}
+
 // demandOf is what is given for a demand.
 type demandOf struct {
-	crop, leaf, yield, growth, removal, trees *sheet.Given
+	crop, leaf, yield, growth, removal *sheet.Given
 }
 
 func demandGivens(s *sheet.Sheet) demandOf {
@@ -92,16 +129,7 @@ func demandGivens(s *sheet.Sheet) demandOf {
 			Forms: cropForms,
 			For:   []*sheet.Given{crop},
 		}),
-		trees: youngTrees(s),
 	}
-}
-
-// youngTrees asks for the trees on an acre, for growth that is told for a tree.
-func youngTrees(s *sheet.Sheet) *sheet.Given {
-	return s.Given("trees", "trees/ac", sheet.Field{
-		Label: "Trees on an acre, for young walnuts", Hint: "From fourth to sixth leaf. Empty: growth by the acre.",
-		Typical: 70, Low: 1, High: 3000, Units: []string{"trees/ha"}, Optional: true,
-	})
 }
 
 // growthOf is what growth keeps when it is not given.
@@ -120,10 +148,7 @@ func (d demandOf) usualGrowth(s *sheet.Sheet) growthOf {
 	g.full = d.crop.Is("almond").And(d.yield.More(limit))
 	g.fourth = d.crop.Is("walnut").And(d.leaf.AtLeast(s.Number(4))).And(d.leaf.AtMost(s.Number(6))).
 		And(s.Stated(d.growth).Not())
-	ofTrees := s.Step("growth-of-trees", "lb N/ac taken up", d.trees.Times(walnutGrowth(s)).Times(takenUpOfFed(s)),
-		sheet.Says{Label: "Growth of walnuts in fourth to sixth leaf", Also: "kg N/ha taken up",
-			When: g.fourth.And(s.Stated(d.trees))})
-	g.usual = sheet.If(g.full, s.Zero("lb N/ac taken up"), sheet.If(g.fourth.And(s.Stated(d.trees)), ofTrees, g.later))
+	g.usual = sheet.If(g.full, s.Zero("lb N/ac taken up"), g.later)
 	return g
 }
 
@@ -159,10 +184,7 @@ func (d demandOf) refuseForms(s *sheet.Sheet) {
 			}
 			return told[0].Or(told[1])
 		}
-		of := d.crop.Is(f.crops[0])
-		for _, crop := range f.crops[1:] {
-			of = of.Or(d.crop.Is(crop))
-		}
+		of := f.of(d.crop)
 		s.Refuse(of.And(other(d.yield)), "The figure for this crop is for "+f.said+", and the yield is told in another "+
 			"form. Write it as lb "+f.form+"/ac. No share that turns one form into the other is known here.")
 		s.Refuse(of.And(other(d.removal)), "The yield of this crop is in "+f.said+", and the nitrogen in it is told for "+

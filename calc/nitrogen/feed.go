@@ -39,7 +39,7 @@ func feedSchedule(s *sheet.Sheet) {
 	f.gaps = f.count.Minus(s.Number(1))
 	f.every = s.Answer("every", "days", f.span.Over(f.gaps).RoundUp(),
 		sheet.Says{Label: "Days from one feed to the next, at most", When: f.several})
-	s.Answer("last-date", "days", sheet.If(f.several, f.last, f.first), sheet.Says{
+	f.ends = s.Answer("last-date", "days", sheet.If(f.several, f.last, f.first), sheet.Says{
 		Label: "Day of the last feed", Date: true, When: f.some,
 	})
 	for i, name := range [datesShown]string{
@@ -77,6 +77,8 @@ type feedPlan struct {
 	parts, count         sheet.Term // the season over the limit, and that in whole feeds
 	each, acre, product  sheet.Term // what one feed holds
 	span, gaps, every    sheet.Term
+	ends                 sheet.Term // the day of the last feed
+	unfit                sheet.Term // a question: whether the days reach into a time in which trees are bare or it is late
 	some, several        sheet.Term // questions: whether there is a feed, and more than one
 }
 
@@ -94,7 +96,7 @@ func feedGivens(s *sheet.Sheet) *feedPlan {
 		Typical: 0.8, Low: 0.05, High: 100, Units: []string{"g N/tree fed", "lb N/tree fed"}, Optional: true,
 	})
 	f.first = s.Given("first", "days", sheet.Field{
-		Label: "Day of the first feed", Hint: "Common practice: once there are 8 to 12 in of new growth.",
+		Label: "Day of the first feed", Hint: "Common practice in first leaf: once there are 8 to 12 in of new growth.",
 		Typical: 20923, Low: sheet.FirstDay, High: sheet.LastDay, Date: true,
 	})
 	f.last = s.Given("last", "days", sheet.Field{

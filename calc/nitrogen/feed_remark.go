@@ -69,20 +69,50 @@ func (f *feedPlan) outOfLeaf() {
 	winter := since.Minus(since.RoundDown()).Less(long.Over(year)).Or(until.RoundDown().More(since.RoundDown()))
 	s.Warn("out-of-leaf", f.some.And(winter),
 		"Some of this season lies between November and March. North of the equator the trees are bare then.")
+	f.late(year, bare, winter)
+}
+
+// late tells of a last feed that comes before trees are bare, and too late in the year.
+func (f *feedPlan) late(year, bare, winter sheet.Term) {
+	s := f.s
+	midsummer := s.Constant("late-young", "227 days", sheet.Fact{
+		Label: "Day of the year from which a feed of a young tree is late, in the north", Reads: "August 16",
+		Sources: []string{"common-practice"}, Note: "Common practice is to end in midsummer, so that the wood ripens.",
+	})
+	fall := s.Constant("late", "273 days", sheet.Fact{
+		Label: "Day of the year from which a feed of an older tree is late, in the north", Reads: "October 1",
+		Sources: []string{"common-practice"}, Note: "After harvest trees take up little, and soon they drop their leaves.",
+	})
+	between := func(day, from sheet.Term) sheet.Term {
+		since := day.Minus(from).Over(year)
+		return since.Minus(since.RoundDown()).Less(bare.Minus(from).Over(year))
+	}
+	youth := young(s, f.leaf)
+	s.Warn("out-of-leaf", f.some.And(youth).And(between(f.ends, midsummer)),
+		"The last feed, {last-date}, is late for young trees north of the equator: common practice is to end in "+
+			"midsummer.")
+	s.Warn("out-of-leaf", f.some.And(youth.Not()).And(between(f.ends, fall)),
+		"The last feed, {last-date}, is late north of the equator: the trees will soon be bare.")
+	f.unfit = winter.Or(youth.And(between(f.last.Term, midsummer))).Or(youth.Not().And(between(f.last.Term, fall)))
 }
 
 // note says what else there is to know of the feeds.
 func (f *feedPlan) note(dry sheet.Term) {
 	s := f.s
 	s.Say(sheet.Note, f.some.Not(), "There is no nitrogen to feed, so there is no feed.")
-	s.Say(sheet.Note, f.count.Same(s.Number(1)).And(f.span.More(s.Zero("days"))),
+	one := f.count.Same(s.Number(1)).And(f.span.More(s.Zero("days")))
+	s.Say(sheet.Note, one.And(f.unfit.Not()),
 		"One feed is enough. It is set for {first}; any day to {last} will do.")
+	s.Say(sheet.Note, one.And(f.unfit), "One feed is enough. It is set for {first}.")
 	s.Say(sheet.Note, f.count.More(s.Number(datesShown)),
 		"There are {feeds} feeds, and only the first eight are listed. Go on every {every}; the last is on {last}.")
 	s.Warn("cap-beyond-source", f.some.And(f.leaf.More(s.Number(5))), "")
-	s.Say(sheet.Note, f.some,
+	first := f.leaf.AtMost(s.Number(1))
+	s.Say(sheet.Note, f.some.And(first),
 		"Common practice: wait with the first feed until there are 8 to 12 in of new growth. Stop early enough for the "+
 			"wood to ripen before frost.")
+	s.Say(sheet.Note, f.some.And(first.Not()),
+		"Stop early enough for the wood to ripen before frost.")
 	s.Say(sheet.Note, f.some.And(dry).And(f.leaf.More(s.Number(1))),
 		"Spread dry material over the wetted ground, keep it off the trunk, and water it in.")
 	sayWaterlogged(s)

@@ -2,6 +2,7 @@ package nitrogen_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"acreleaf/calc/nitrogen"
@@ -9,12 +10,16 @@ import (
 
 const (
 	growth    = "Common practice: wait with the first feed until there are 8 to 12 in"
+	ripen     = "Stop early enough for the wood to ripen before frost."
 	offBark   = "Spread dry material over the wetted ground"
 	nearTrunk = "NOTICE Dry material burns near the trunk."
 	drowned   = "Do not feed or water a waterlogged root zone."
 	onYoung   = "NOTICE Liquid UAN and CAN-17 burned many first-leaf trees,"
 	wholeYear = "For almonds the University of California advises 1 oz a tree for the whole first season."
 )
+
+// olderSaid is feedSaid of trees that were planted a year ago or earlier.
+func olderSaid(first ...string) []string { return append(first, ripen, drowned) }
 
 // feedSaid adds what every schedule with a feed in it says at its end.
 func feedSaid(first ...string) []string { return append(first, growth, drowned) }
@@ -31,7 +36,7 @@ func init() {
 		saying{feed, feedsOf("6", "1", "CAN-17", "last=2027-04-15"), feedSaid(onYoung)},
 		saying{feed, feedsOf("6", "1", "UAN-32", "last=2027-04-15"),
 			feedSaid(onYoung)},
-		saying{feed, feedsOf("6", "2", "UAN-28", "last=2027-04-15"), feedSaid()},
+		saying{feed, feedsOf("6", "2", "UAN-28", "last=2027-04-15"), olderSaid()},
 		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-04-15"), feedSaid()},
 		saying{feed, feedsOf("6", "1", "12-0-0-26S", "last=2027-04-15"), feedSaid()},
 		saying{feed, feedsOf("6", "1", "20-0-0", "last=2027-04-15"), feedSaid("DANGER Ammonia gas burns")},
@@ -40,19 +45,19 @@ func init() {
 			feedSaid("DANGER Strong acid burns")},
 		saying{feed, feedsOf("6", "1", "46-0-0", "last=2027-04-15"), feedSaid(nearTrunk)},
 		saying{feed, feedsOf("6", "1", "15-0-0-16S", "last=2027-04-15"), feedSaid("DANGER Strong acid burns", weigh)},
-		saying{feed, feedsOf("6", "2", "46-0-0", "last=2027-04-15"), []string{growth, offBark, drowned}},
+		saying{feed, feedsOf("6", "2", "46-0-0", "last=2027-04-15"), []string{ripen, offBark, drowned}},
 
 		// A season of a tree: 27.5 lb N/ac on 110 trees is 4 oz.
 		saying{feed, feedsOf("6.875", "1", "AN-20", "last=2027-04-15"), feedSaid()},
 		saying{feed, feedsOf("6.88", "1", "AN-20"), feedSaid(wholeYear)},
 		saying{feed, feedsOf("27.5", "1", "AN-20"), feedSaid(wholeYear)},
 		saying{feed, feedsOf("30", "1", "AN-20"), feedSaid(tooMuch)},
-		saying{feed, feedsOf("55", "2", "AN-20"), feedSaid()},
+		saying{feed, feedsOf("55", "2", "AN-20"), olderSaid()},
 		saying{feed, feedsOf("55.1", "2", "AN-20"),
-			feedSaid("NOTICE For a whole season 8.01 oz of nitrogen a tree is more than young trees are given:")},
-		saying{feed, feedsOf("84", "3", "AN-20", "last=2027-10-15"),
-			feedSaid("NOTICE For a whole season 12.2 oz of nitrogen a tree is more than young trees are given:")},
-		saying{feed, feedsOf("100", "4", "AN-20", "last=2027-10-15"), feedSaid()},
+			olderSaid("NOTICE For a whole season 8.01 oz of nitrogen a tree is more than young trees are given:")},
+		saying{feed, feedsOf("84", "3", "AN-20", "last=2027-08-14"),
+			olderSaid("NOTICE For a whole season 12.2 oz of nitrogen a tree is more than young trees are given:")},
+		saying{feed, feedsOf("100", "4", "AN-20", "last=2027-09-15"), olderSaid()},
 	)
 }
 
@@ -63,35 +68,73 @@ func init() {
 		saying{feed, feedsOf("27.5", "1", "AN-20", "cap=1 oz N/tree"), feedSaid(wholeYear)},
 		saying{feed, feedsOf("27.5", "1", "AN-20", "cap=1.5 oz N/tree"),
 			feedSaid("NOTICE Each feed of 1.33 oz of nitrogen a tree is over 1 oz,", wholeYear)},
-		saying{feed, feedsOf("27.5", "2", "AN-20", "cap=1.5 oz N/tree"), feedSaid()},
+		saying{feed, feedsOf("27.5", "2", "AN-20", "cap=1.5 oz N/tree"), olderSaid()},
 		saying{feed, feedsOf("13.75", "1", "AN-20", "cap=1.05 oz N/tree"),
 			feedSaid("NOTICE You set 1.05 oz of nitrogen a tree as the most in one feed, and 1 oz is the most", wholeYear)},
-		saying{feed, feedsOf("30", "5", "AN-20", "last=2027-04-15"), feedSaid()},
+		saying{feed, feedsOf("30", "5", "AN-20", "last=2027-04-15"), olderSaid()},
 		saying{feed, feedsOf("30", "6", "AN-20", "last=2027-04-15"),
-			[]string{"NOTICE The limit for one feed is printed", growth, drowned}},
+			[]string{"NOTICE The limit for one feed is printed", ripen, drowned}},
 
 		// Days between feeds: 4 feeds of a young tree, 5 of an older one.
 		saying{feed, feedsOf("27.5", "1", "AN-20", "last=2027-06-14"),
 			feedSaid(wholeYear, "NOTICE These feeds are only 20 days apart. Common practice for young trees")},
 		saying{feed, feedsOf("27.5", "1", "AN-20", "last=2027-06-15"), feedSaid(wholeYear)},
 		saying{feed, feedsOf("130", "4", "AN-20", "last=2027-05-21"),
-			feedSaid("NOTICE These feeds are only 9 days apart. Trees take one to two weeks")},
-		saying{feed, feedsOf("130", "4", "AN-20", "last=2027-05-22"), feedSaid()},
+			olderSaid("NOTICE These feeds are only 9 days apart. Trees take one to two weeks")},
+		saying{feed, feedsOf("130", "4", "AN-20", "last=2027-05-22"), olderSaid()},
 
 		// Feeds of bare trees.
-		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-10-31"), feedSaid("One feed is enough.")},
+		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-10-31"), feedSaid("One feed is enough. It is set for Apr 15, 2027.")},
 		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-11-02"), []string{bare, "One feed is enough.", growth, drowned}},
 		saying{feed, feedsOf("6", "1", "AN-20", "first=2027-02-27", "last=2027-02-27"), []string{bare, growth, drowned}},
 		saying{feed, feedsOf("6", "1", "AN-20", "first=2027-03-02", "last=2027-03-02"), feedSaid()},
 
-		saying{feed, feedsOf("200", "4", "AN-20", "last=2027-10-25"), feedSaid()},
-		saying{feed, feedsOf("220.1", "4", "AN-20", "last=2027-10-25"), []string{
-			"There are 9 feeds, and only the first eight are listed. Go on every 25 days; the last", growth, drowned}},
+		saying{feed, feedsOf("200", "4", "AN-20", "last=2027-09-25"), olderSaid()},
+		saying{feed, feedsOf("220.1", "4", "AN-20", "last=2027-09-25"), []string{
+			"There are 9 feeds, and only the first eight are listed. Go on every 21 days; the last", ripen, drowned}},
 		saying{feed, feedsOf("0", "1", "UAN-28"), []string{"There is no nitrogen to feed", drowned}},
 		saying{feed, feedsOf("0", "1", "46-0-0", "last=2027-12-15"), []string{"There is no nitrogen to feed", drowned}},
 		saying{feed, feedsOf("5", "1", "AN-20"), []string{"One feed is enough. It is set for Apr 15, " +
 			"2027;", growth, drowned}},
 	)
+}
+
+func init() {
+	feed := nitrogen.FeedSchedule
+	sayings = append(sayings,
+		// Late feeds: of young trees from the middle of August, of older ones from October; one feed is on the first day.
+		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-08-14"), feedSaid(anyDay)},
+		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-08-18"), feedSaid(oneIsEnough)},
+		saying{feed, feedsOf("6", "3", "AN-20", "first=2027-08-14", "last=2027-08-14"), olderSaid()},
+		saying{feed, feedsOf("6", "3", "AN-20", "first=2027-08-18", "last=2027-08-18"), olderSaid(lateYoung)},
+		saying{feed, feedsOf("60", "3", "AN-20", "last=2027-08-14"), olderSaid()},
+		saying{feed, feedsOf("60", "3", "AN-20", "last=2027-08-18"), olderSaid(lateYoung)},
+		saying{feed, feedsOf("60", "4", "AN-20", "last=2027-09-29"), olderSaid()},
+		saying{feed, feedsOf("60", "4", "AN-20", "last=2027-10-03"), olderSaid(late)},
+		saying{feed, feedsOf("20", "4", "AN-20", "last=2027-09-29"), olderSaid(anyDay)},
+		saying{feed, feedsOf("20", "4", "AN-20", "last=2027-10-03"), olderSaid(oneIsEnough)},
+		saying{feed, feedsOf("20", "4", "AN-20", "last=2027-11-03"), []string{bare, oneIsEnough, ripen, drowned}},
+		saying{feed, feedsOf("20", "4", "AN-20", "first=2027-02-10", "last=2027-06-03"),
+			[]string{bare, oneIsEnough, ripen, drowned}},
+	)
+}
+
+const (
+	anyDay      = "One feed is enough. It is set for Apr 15, 2027; any day to"
+	oneIsEnough = "One feed is enough. It is set for "
+	lateYoung   = "NOTICE The last feed, Aug 18, 2027, is late for young trees north of the equator:"
+	late        = "NOTICE The last feed, Oct 3, 2027, is late north of the equator:"
+)
+
+// No one is told that any day will do in a season that reaches into a time of which the same answer warns.
+func TestNoDayOfABareTreeWillDo(t *testing.T) {
+	r := random(t)
+	for range draws {
+		_, o := drawTaken(t, r, nitrogen.FeedSchedule)
+		if all := allSaid(o); strings.Contains(all, "will do") && (strings.Contains(all, "bare") || strings.Contains(all, "late")) {
+			t.Errorf("%q", all)
+		}
+	}
 }
 
 const bare = "NOTICE Some of this season lies between November and March."

@@ -36,7 +36,7 @@ func leafLevel(s *sheet.Sheet) {
 		sheet.When(under, "This leaf has {value}, which is {below} under the range that starts at {low}."),
 		sheet.When(over, "This leaf has {value}, which is {above} over the range that ends at {high}."),
 		sheet.When(bounded, "This leaf has {value}, within the range of {low} to {high}."),
-		sheet.Otherwise("This leaf has {value}, and the range starts at {low}."))
+		sheet.Otherwise("This leaf has {value}, and {low} is the lowest level that is called enough."))
 
 	s.Refuse(ranged.Not(),
 		"No published figure is known here for this nutrient in leaves of this crop. Put in the range that your laboratory "+
@@ -49,9 +49,11 @@ func leafLevel(s *sheet.Sheet) {
 	s.Say(sheet.Note, under,
 		"Below the range. Ask first whether water, roots or a heavy crop is behind it. Then plan next season's "+
 			"feed from the crop that you expect.")
-	s.Say(sheet.Note, within, "Within the range. More would be wasted: keep the feed to what the crop takes.")
+	s.Say(sheet.Note, within.And(bounded),
+		"Within the range. More would be wasted: keep the feed to what the crop takes.")
 	s.Say(sheet.Note, within.And(bounded.Not()),
-		"This range has no upper end. A level far above the lower end is still more than the trees need.")
+		"At or above the lowest level that is called enough. No upper end is known here, so this does not say how much is "+
+			"too much.")
 	s.Say(sheet.Note, over,
 		"Above the range. More will not add crop. Put on less, and count what soil and water bring.")
 	s.Warn("leaf-excess", limited.And(value.More(excess)).And(l.nitrogen),

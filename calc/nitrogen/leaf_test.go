@@ -25,8 +25,8 @@ func init() {
 		{"almond", "nitrogen", "2.5", []string{in, july, bearing}},
 		{"almond", "nitrogen", "2.6", []string{high, july, bearing}},
 		{"almond", "nitrogen", "2.8", []string{high, "NOTICE Over 2.7 % is called excessive. Too", july, bearing}},
-		{"almond", "potassium", "2.8", []string{in, noEnd, july, bearing}},
-		{"walnut", "potassium", "1.3", []string{in, noEnd, july, bearing}},
+		{"almond", "potassium", "2.8", []string{noEnd, july, bearing}},
+		{"walnut", "potassium", "1.3", []string{noEnd, july, bearing}},
 		{"pistachio", "potassium", "1.6", []string{low, august, bearing}},
 		{"hazelnut", "nitrogen", "3.1", []string{high, "NOTICE Over 3 % is called excessive. Too", august, bearing}},
 		{"hazelnut", "potassium", "3.1", []string{high, "NOTICE Over 3 % is called excessive. More of it", august, bearing}},
@@ -40,7 +40,7 @@ func init() {
 	sayings = append(sayings,
 		saying{nitrogen.LeafLevel, own("2.2", "from=2.3 %"), []string{low, july, bearing}},
 		saying{nitrogen.LeafLevel, own("3.1", "from=2.3 %", "to=3 %"), []string{high, july, bearing}},
-		saying{nitrogen.LeafLevel, own("3.1", "from=2.3 %"), []string{in, noEnd, july, bearing}},
+		saying{nitrogen.LeafLevel, own("3.1", "from=2.3 %"), []string{noEnd, july, bearing}},
 		saying{nitrogen.LeafLevel, append(level("almond", "nitrogen", "1.9"), "from=1.8 %", "to=2.6 %"),
 			[]string{in, july, bearing}},
 	)
@@ -50,7 +50,7 @@ const (
 	low     = "Below the range."
 	in      = "Within the range."
 	high    = "Above the range."
-	noEnd   = "This range has no upper end."
+	noEnd   = "At or above the lowest level that is called enough. No upper end"
 	july    = "The range is for leaves sampled in July. Leaves"
 	august  = "The range is for leaves sampled in August. Leaves"
 	bearing = "Levels were set on bearing trees."

@@ -61,8 +61,8 @@ func sayOfSeason(s *sheet.Sheet, leaf *sheet.Given, asked sheet.Term, season she
 	over := asked.And(young(s, leaf)).And(season.More(seasonMost(s, leaf)))
 	s.Warn("season-total", over,
 		"For a whole season {"+name+" bare} oz of nitrogen a tree is more than young trees are given: 4 oz for "+
-			"each leaf, that is 4 in first, 8 in "+
-			"second and 12 in third. Check the trees on an acre.")
+			"each leaf, that is 4 in first, 8 in second and 12 in third (common practice; no source prints second and "+
+			"third leaf). Check the trees on an acre.")
 	s.Say(sheet.Note, asked.And(leaf.AtMost(s.Number(1))).And(over.Not()).
 		And(season.More(s.Constant("first-season", "1 oz N/tree fed", sheet.Fact{
 			Label:   "What the University of California advises for the whole first season of an almond",

@@ -67,6 +67,8 @@ func (m *Mismatch) substanceStep() string {
 			strings.Replace(m.Given, " N", " NO3-N", 1))
 	case (want.has(nitrateN) || want.has(nitrate)) && have.holdsNitrogen():
 		return ": take the line of the report that says NO3-N, NO3 or nitrate"
+	case want.has(nitrogen) && have.has(nitrateN):
+		return ": a pound of NO3-N is a pound of N, so write " + strings.Replace(m.Given, " NO3-N", " N", 1)
 	case want.has(nitrogen) && have.has(product):
 		return ": multiply it by the share of nitrogen in the product first"
 	case want.has(product) && have.has(nitrogen):

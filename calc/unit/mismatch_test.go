@@ -13,6 +13,8 @@ func TestMismatchSentences(t *testing.T) {
 		{"5", "1/ac", "5 has no unit; this needs 1/ac: write 5/ac"},
 		{"54 ppm NO3", "ppm NO3-N", "54 ppm NO3 is nitrate; this needs nitrate-nitrogen (ppm NO3-N)"},
 		{"54 ppm NO3", "ppm NH4", "54 ppm NO3 is nitrate; this needs ammonium (ppm NH4)"},
+		{"30 lb NO3-N/ac present", "lb N/ac present", "30 lb NO3-N/ac present is nitrate-nitrogen; this needs nitrogen " +
+			"(lb N/ac present): a pound of NO3-N is a pound of N, so write 30 lb N/ac present"},
 		{"12 ppm NH4-N", "ppm NO3-N", "12 ppm NH4-N is ammonium-nitrogen; this needs nitrate-nitrogen (ppm NO3-N): " +
 			"take the line of the report that says NO3-N, NO3 or nitrate"},
 		{"12 ppm NO2-N", "ppm NO3", "12 ppm NO2-N is nitrite-nitrogen; this needs nitrate (ppm NO3): " +

@@ -55,11 +55,17 @@ func slipsBetween(word, known string) int {
 func Nearest(word string, known []string) string {
 	best, distance := "", reach(word)
 	for _, k := range known {
-		if d := slipsBetween(word, k); d < distance && figuresOf(word) == figuresOf(k) {
+		d := slipsBetween(word, k)
+		if d < distance && (d <= 2 || startAlike(word, k)) && figuresOf(word) == figuresOf(k) {
 			best, distance = k, d
 		}
 	}
 	return best
+}
+
+// startAlike says whether two words start with the same letter. Few people mistype the first: hazelnut is no walnut.
+func startAlike(a, b string) bool {
+	return a != "" && b != "" && unicode.ToLower(rune(a[0])) == unicode.ToLower(rune(b[0]))
 }
 
 // figuresOf gives the numbers of a name: "21 0 0 24" of 21-0-0-24S. A letter O or l by itself is a digit that was

@@ -46,3 +46,13 @@ func TestStepsAreNotToldOfOtherSubstances(t *testing.T) {
 		}
 	}
 }
+
+// A name that starts with another letter is another word, unless it is one slip away.
+func TestNearestTakesNoOtherWordForASlip(t *testing.T) {
+	crops := []string{"almond", "walnut", "pistachio"}
+	for word, want := range map[string]string{"hazelnut": "", "chestnut": "", "wallnut": "walnut", "qalnut": "walnut"} {
+		if got := Nearest(word, crops); got != want {
+			t.Errorf("%q is nearest to %q, want %q", word, got, want)
+		}
+	}
+}
