@@ -24,7 +24,7 @@ var contract = []struct {
 	{"tree-density", []string{"[pattern]", "tree", "[row]"}, []string{"area", "trees"}},
 	{"tree-rate", []string{"rate", "trees", "[leaf]"}, []string{"nitrogen"}},
 	{"acre-rate", []string{"nitrogen", "trees", "[leaf]"}, []string{"rate"}},
-	{"crop-demand", []string{"crop", "leaf", "yield", "[growth]", "[removal]", "[trees]"},
+	{"crop-demand", []string{"crop", "leaf", "yield", "[growth]", "[removal]"},
 		[]string{"tree-growth", "crop-removal", "demand"}},
 	{"organic-credit", []string{"material", "amount", "content", "[release]"}, []string{"nitrogen"}},
 	{"uptake-efficiency", []string{"system"}, []string{"efficiency", "per-pound"}},
