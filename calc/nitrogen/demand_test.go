@@ -311,7 +311,8 @@ func TestDemandByHand(t *testing.T) {
 		"tree growth = listed for this crop = 30 lb N/ac taken up",
 		"removal rate = listed for this crop = 14.5 lb N per 1000 lb crop",
 		"dry nuts in the shell = yield = 6,000 lb/ac = 6,000 lb crop/ac",
-		"crop removal = dry nuts in the shell × removal rate = 6,000 lb crop/ac × 14.5 lb N per 1000 lb crop = 87 lb N/ac taken up",
+		"crop removal = dry nuts in the shell × removal rate = 6,000 lb crop/ac × 14.5 lb N per 1000 lb crop = "+
+			"87 lb N/ac taken up",
 		"demand = tree growth + crop removal = 30 lb N/ac taken up + 87 lb N/ac taken up = 117 lb N/ac taken up")
 	readsAs(t, nitrogen.CropDemand, demand("almond", "9", "2500 lb kernels/ac", "removal=65 lb N per 1000 lb"),
 		"tree growth = 0 lb N/ac taken up",

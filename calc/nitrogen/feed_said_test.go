@@ -84,7 +84,8 @@ func init() {
 		saying{feed, feedsOf("130", "4", "AN-20", "last=2027-05-22"), olderSaid()},
 
 		// Feeds of bare trees.
-		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-10-31"), feedSaid("One feed is enough. It is set for Apr 15, 2027.")},
+		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-10-31"),
+			feedSaid("One feed is enough. It is set for Apr 15, 2027.")},
 		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-11-02"), []string{bare, "One feed is enough.", growth, drowned}},
 		saying{feed, feedsOf("6", "1", "AN-20", "first=2027-02-27", "last=2027-02-27"), []string{bare, growth, drowned}},
 		saying{feed, feedsOf("6", "1", "AN-20", "first=2027-03-02", "last=2027-03-02"), feedSaid()},
@@ -131,7 +132,8 @@ func TestNoDayOfABareTreeWillDo(t *testing.T) {
 	r := random(t)
 	for range draws {
 		_, o := drawTaken(t, r, nitrogen.FeedSchedule)
-		if all := allSaid(o); strings.Contains(all, "will do") && (strings.Contains(all, "bare") || strings.Contains(all, "late")) {
+		all := allSaid(o)
+		if strings.Contains(all, "will do") && (strings.Contains(all, "bare") || strings.Contains(all, "late")) {
 			t.Errorf("%q", all)
 		}
 	}
