@@ -27,7 +27,7 @@ func (p *press) newCitations(from page.Address, r *render.Renderer) *citations {
 
 // figure cites the source of a figure.
 func (c *citations) figure(r config.Reference, text string) render.Cite {
-	number := c.number(r.ID)
+	number := c.listed(r)
 	c.uses++
 	list := &c.list[number-1]
 	list.Uses = append(list.Uses, render.Use{Cite: c.uses, Text: text})
@@ -63,11 +63,17 @@ func (c *citations) number(id string) int {
 	if r.Kind == fact.Definition {
 		return 0
 	}
-	if c.numbers[id] == 0 {
+	return c.listed(r)
+}
+
+// listed is the number of a source in the page's list, to which it comes if it is not there yet. A definition that a
+// figure of the text cites is listed too.
+func (c *citations) listed(r config.Reference) int {
+	if c.numbers[r.ID] == 0 {
 		c.list = append(c.list, c.reference(r))
-		c.numbers[id] = len(c.list)
+		c.numbers[r.ID] = len(c.list)
 	}
-	return c.numbers[id]
+	return c.numbers[r.ID]
 }
 
 // constants lists the figures that the answers of a sheet rest on.
