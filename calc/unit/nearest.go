@@ -56,7 +56,7 @@ func Nearest(word string, known []string) string {
 	best, distance := "", reach(word)
 	for _, k := range known {
 		d := slipsBetween(word, k)
-		if d < distance && (d <= 2 || startAlike(word, k)) && figuresOf(word) == figuresOf(k) {
+		if d < distance && (d <= max(2, len(word)/2) || startAlike(word, k)) && figuresOf(word) == figuresOf(k) {
 			best, distance = k, d
 		}
 	}
