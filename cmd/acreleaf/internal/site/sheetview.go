@@ -39,8 +39,17 @@ func worksheetView(p *worksheet.Page, b *worksheet.Bound, c *citations) *render.
 			v.Words = append(v.Words, spokenView(o, b.Use.CaseCell(i), c))
 		}
 	}
-	v.Constants = c.constants(b.Sheet)
+	v.Constants = withoutNotes(c.constants(b.Sheet))
 	return v
+}
+
+// withoutNotes leaves to the calculation's own page, which each worksheet leads to, what there is to say of its figures:
+// where sources differ, and what a figure stands for.
+func withoutNotes(list []render.Constant) []render.Constant {
+	for i := range list {
+		list[i].Note = ""
+	}
+	return list
 }
 
 // marker ties the numbers of the work to their cells.
