@@ -99,7 +99,6 @@ func (f *feedPlan) late(year, bare, winter sheet.Term) {
 // note says what else there is to know of the feeds.
 func (f *feedPlan) note(dry sheet.Term) {
 	s := f.s
-	s.Say(sheet.Note, f.some.Not(), "There is no nitrogen to feed, so there is no feed.")
 	one := f.count.Same(s.Number(1)).And(f.span.More(s.Zero("days")))
 	s.Say(sheet.Note, one.And(f.unfit.Not()),
 		"One feed is enough. It is set for {first}; any day to {last} will do.")

@@ -93,8 +93,8 @@ func init() {
 		saying{feed, feedsOf("200", "4", "AN-20", "last=2027-09-25"), olderSaid()},
 		saying{feed, feedsOf("220.1", "4", "AN-20", "last=2027-09-25"), []string{
 			"There are 9 feeds, and only the first eight are listed. Go on every 21 days; the last", ripen, drowned}},
-		saying{feed, feedsOf("0", "1", "UAN-28"), []string{"There is no nitrogen to feed", drowned}},
-		saying{feed, feedsOf("0", "1", "46-0-0", "last=2027-12-15"), []string{"There is no nitrogen to feed", drowned}},
+		saying{feed, feedsOf("0", "1", "UAN-28"), []string{drowned}},
+		saying{feed, feedsOf("0", "1", "46-0-0", "last=2027-12-15"), []string{drowned}},
 		saying{feed, feedsOf("5", "1", "AN-20"), []string{"One feed is enough. It is set for Apr 15, " +
 			"2027;", growth, drowned}},
 	)

@@ -21,7 +21,7 @@ const trials = [
   { page: 'feeds', sets: { 'plan.material': 'AN-20' } },
   { page: 'feeds', sets: { 'plan.material': '46-0-0' } },
   { page: 'inject', sets: { 'run.flush': '0.2' } },
-  { page: 'materials', sets: { 'compare.second': '15.5-0-0-19Ca', 'compare.third': '21-0-0-24S' } },
+  { page: 'compare', sets: { 'compare.second': '15.5-0-0-19Ca', 'compare.third': '21-0-0-24S' } },
   { page: 'materials', sets: { 'tank.material': 'CAN-17' } },
   { page: 'materials', sets: { 'tank.material': '10-34-0' } },
   { page: 'materials', sets: { 'tank.material': '46-0-0' } },

@@ -33,7 +33,8 @@ func (r *Renderer) source(w *bytes.Buffer, s *Source) {
 	w.WriteString("</li>\n")
 }
 
-// citation writes the whole citation of a source. Its title leads to href, if there is one.
+// citation writes the whole citation of a source. Its title leads to href, if there is one: to the entry in the
+// bibliography, which has the address of the work.
 func (r *Renderer) citation(w *bytes.Buffer, s *Source, href string) {
 	sentence(w, s.Authors)
 	sentence(w, s.Year)
@@ -57,7 +58,7 @@ func (r *Renderer) citation(w *bytes.Buffer, s *Source, href string) {
 		text(w, s.Number)
 		w.WriteByte('.')
 	}
-	if s.Address != "" {
+	if s.Address != "" && href == "" {
 		w.WriteByte(' ')
 		link(w, "", s.Address, r.words.Sources.Visit)
 	}
