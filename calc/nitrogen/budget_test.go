@@ -15,7 +15,6 @@ var credits = []string{"soil", "water", "cover-crop", "compost", "manure", "orga
 const (
 	feeds    = "Split it into small feeds,"
 	covered  = "The credits cover the need:"
-	noNeed   = "The need is nothing,"
 	order    = "The need was divided by the share first,"
 	wasFed   = "The need is a rate that was fed."
 	oneCount = "Count each credit once,"
@@ -46,9 +45,9 @@ func init() {
 		saying{season, budget("35", "48", "18.1"),
 			[]string{covered, "NOTICE 16.1 lb N/ac more is there than the trees need.", order}},
 		saying{season, budget("35", "49.9", "0"), []string{feeds, order}},
-		saying{season, budget("0", "0", "0"), []string{noNeed, order}},
-		saying{season, fedBudget("0", "0", "0"), []string{noNeed, wasFed}},
-		saying{season, fedBudget("0", "0", "3"), []string{noNeed, "NOTICE 3 lb N/ac more", wasFed}},
+		saying{season, budget("0", "0", "0"), []string{order}},
+		saying{season, fedBudget("0", "0", "0"), []string{wasFed}},
+		saying{season, fedBudget("0", "0", "3"), []string{"NOTICE 3 lb N/ac more", wasFed}},
 		saying{season, fedBudget("30", "10", "0"), []string{feeds, wasFed}},
 		saying{season, []string{"need=30 lb N/ac fed", "soil=10 lb N/ac", "water=0 lb N/ac"},
 			[]string{"NOTICE All 10 lb N/ac in the soil were counted,", feeds, wasFed}},

@@ -1,4 +1,4 @@
-// The whole decision on one page follows one number from the well to the feeds; and each danger is said in words, in
+// The decision on one page follows one number from the well to the ounces a tree; and each danger is said in words, in
 // the page as at the terminal.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
@@ -11,8 +11,8 @@ import { start, visit } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
 
-test('the nitrate of the well, down to the number of feeds', async (t) => {
-  const path = 'guides/plan/';
+test('the nitrate of the well, down to the ounces a tree', async (t) => {
+  const path = 'guides/season/';
   const { page, complaints, close } = await visit(browser, `${origin}/${path}`, {});
   t.after(close);
   const guide = readGuide(path);
@@ -23,16 +23,16 @@ test('the nitrate of the well, down to the number of feeds', async (t) => {
     const now = await state(page);
     expectAnswers(guide, now, native);
     const number = (sheet, name) => value(native.get(sheet), name).value;
-    const said = ['well', 'budget', 'feeds'].flatMap((sheet) => now.worksheets[sheet].remarks);
+    const said = ['well', 'budget', 'feed'].flatMap((sheet) => now.worksheets[sheet].remarks);
     seen.push({
       nitrate, need: number('need', 'nitrogen'), credits: number('budget', 'credits'), apply: number('budget', 'apply'),
-      feeds: number('feeds', 'feeds'), said,
+      ounces: number('feed', 'rate'), said,
     });
-    console.log(`${nitrate} ppm:`, ...['need', 'credits', 'apply', 'feeds'].map((name) => (
+    console.log(`${nitrate} ppm:`, ...['need', 'credits', 'apply', 'ounces'].map((name) => (
       `${name} ${seen.at(-1)[name].toFixed(2)}`)), `${said.length} remarks`);
   }
   const falls = (name) => seen.every((one, i) => i === 0 || one[name] <= seen[i - 1][name]) && seen.at(-1)[name] < seen[0][name];
-  assert.ok(falls('apply') && falls('feeds'), 'more nitrate in the well does not leave less to feed');
+  assert.ok(falls('apply') && falls('ounces'), 'more nitrate in the well does not leave less to feed');
   assert.ok(seen[0].credits < seen[1].credits);
   const has = (i, part) => seen[i].said.some((sentence) => sentence.includes(part));
   assert.ok(!has(0, 'limit for drinking water') && has(3, 'limit for drinking water'), 'the well is not warned of');

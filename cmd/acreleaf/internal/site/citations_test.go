@@ -81,13 +81,13 @@ func TestCitationsJoin(t *testing.T) {
 	want := []string{
 		"Field office. 2001. The field book. FB 7. Handbook Used for 43,560 ft2 again",
 		"The book of rows. From memory, not yet checked Used for 6 in",
-		"Montana State University. Soil Scoop: questions to ask about soil tests. Read it Handbook " +
+		"Montana State University. Soil Scoop: questions to ask about soil tests. Handbook " +
 			"Used for 2 lb/ac per ppm, 6 in",
 		"Common practice. Used for 24 in, 200 lb N/ac present",
 		"International Union of Pure and Applied Chemistry. Abridged standard atomic weights. Commission on Isotopic " +
 			"Abundances and Atomic Weights. doi 10.1515/pac-2015-0305. Standard Used for 14.007, 62.004",
 		"U.S. Environmental Protection Agency. 40 CFR 141.62: maximum contaminant levels for inorganic contaminants. " +
-			"Code of Federal Regulations. 40 CFR 141.62. Read it Standard Used for 10 ppm NO3-N",
+			"Code of Federal Regulations. 40 CFR 141.62. Standard Used for 10 ppm NO3-N",
 	}
 	if !slices.Equal(got, want) {
 		t.Errorf("the list is\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
