@@ -151,8 +151,9 @@ func TestWorkOfTheFeeds(t *testing.T) {
 			"1 oz N/tree fed",
 		"most in a feed = most for this leaf = 1 oz N/tree fed",
 		"feeds = rounded up: (season of a tree ÷ most in a feed) = rounded up: (4.36 oz N/tree fed ÷ 1 oz N/tree fed) = 5",
-		"each = season of a tree ÷ feeds = 4.364 oz N/tree fed ÷ 5 = 0.873 oz N/tree fed",
-		"each acre = nitrogen ÷ feeds = 30 lb N/ac fed ÷ 5 = 6 lb N/ac fed",
+		"each = season of a tree ÷ (the larger of feeds and 1) = 4.364 oz N/tree fed ÷ (the larger of 5 and 1) = " +
+			"0.873 oz N/tree fed",
+		"each acre = nitrogen ÷ (the larger of feeds and 1) = 30 lb N/ac fed ÷ (the larger of 5 and 1) = 6 lb N/ac fed",
 		"product = each acre ÷ share of nitrogen = 6 lb N/ac fed ÷ 32 % N of product = 18.75 lb product/ac",
 		"volume = product ÷ weight of a gallon = 18.75 lb product/ac ÷ 11.06 lb product/gal = 1.7 gal/ac",
 		"days from first to last = last − first = Jul 15, 2027 − Apr 15, 2027 = 91 days",

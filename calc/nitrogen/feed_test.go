@@ -233,6 +233,20 @@ func TestFeedsOfARange(t *testing.T) {
 	}
 }
 
+// What is left to apply may be nothing at one end of its range: then there may be no feed.
+func TestFeedsOfARangeFromNothing(t *testing.T) {
+	o := enter(t, nitrogen.FeedSchedule, feedsOf("0 to 27.5", "1", "UAN-32")...)
+	for name, want := range map[string]string{"feeds": "0 to 4", "each": "0 to 1 oz N/tree fed",
+		"each-acre": "0 to 6.88 lb N/ac fed", "date-4": "Jul 15, 2027"} {
+		if got := o.Text(name); got != want {
+			t.Errorf("%s is %s, want %s", name, got, want)
+		}
+	}
+	if err := o.Err(); err != nil {
+		t.Error(err)
+	}
+}
+
 func TestSeasonsThatCanNotBeAreRefused(t *testing.T) {
 	whole := "Leaf is one whole number, from 1: the first season of growth is 1, the next is 2. Write that number."
 	for _, c := range []struct {
