@@ -24,9 +24,10 @@ func feedSchedule(s *sheet.Sheet) {
 	f.some = f.parts.More(s.Number(grain))
 	f.count = s.Answer("feeds", "", sheet.If(f.some, f.parts.RoundUpPast(grain), s.Number(0)),
 		sheet.Says{Label: "Feeds"})
-	f.each = s.Answer("each", "oz N/tree fed", sheet.If(f.some, f.season.Over(f.count.Most(s.Number(1))), s.Zero("oz N/tree fed")),
+	shares := f.count.Most(s.Number(1)) // of a range of feeds that starts at none, too, each can be worked
+	f.each = s.Answer("each", "oz N/tree fed", sheet.If(f.some, f.season.Over(shares), s.Zero("oz N/tree fed")),
 		sheet.Says{Label: "Nitrogen for one tree, each feed", Also: "g N/tree fed"})
-	f.acre = s.Answer("each-acre", "lb N/ac fed", sheet.If(f.some, f.nitrogen.Over(f.count.Most(s.Number(1))), s.Zero("lb N/ac fed")),
+	f.acre = s.Answer("each-acre", "lb N/ac fed", sheet.If(f.some, f.nitrogen.Over(shares), s.Zero("lb N/ac fed")),
 		sheet.Says{Label: "Nitrogen for an acre, each feed", Also: "kg N/ha fed"})
 	f.product = s.Answer("product", "lb product/ac", f.acre.Uncounted("lb N/ac").Over(t.strength),
 		sheet.Says{Label: "Material for an acre, each feed", Also: "kg product/ha"})
