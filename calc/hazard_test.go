@@ -232,9 +232,39 @@ func TestPairsAreThoseOfTheMatrix(t *testing.T) {
 					got = append(got, fmt.Sprint(said.Signal, " ", said.Hazard))
 				}
 			}
+			dangerous := slices.ContainsFunc(want, func(h string) bool { return !strings.HasPrefix(h, "NOTICE") })
+			if dangerous && tells(o, "jar") || !tells(o, "Do not mix") {
+				t.Errorf("%s with %s: a jar is advised for what harms people, or mixing is not forbidden", pair[0], pair[1])
+			}
 			slices.Sort(got)
 			if !slices.Equal(got, want) {
 				t.Errorf("%s as the %s with %s as the %s: %q, want %q", pair[0], places[0], pair[1], places[1], got, want)
+			}
+		}
+	}
+}
+
+// tells says whether one of the remarks holds a text.
+func tells(o sheet.Outcome, text string) bool {
+	return slices.ContainsFunc(o.Said(), func(said sheet.Said) bool { return strings.Contains(said.Text, text) })
+}
+
+// No jar is advised where acid or ammonia is at hand: one that boils over blinds.
+func TestNoJarForAcidOrAmmonia(t *testing.T) {
+	all := readHazards(t)
+	for _, s := range calc.Standard().All() {
+		for _, choice := range s.Givens {
+			for option := range choice.Choices {
+				things := all.holds[choice.Choices[option].Name]
+				if !slices.Contains(things, "acid") && !slices.Contains(things, "ammonia") {
+					continue
+				}
+				for _, from := range starts(s) {
+					from[choice.Name] = single(float64(option))
+					if o, err := sheet.NewBench(s).Work(from); err == nil && tells(o, "jar") {
+						t.Errorf("%s with the %s %s advises a jar", s.Name, choice.Name, choice.Choices[option].Name)
+					}
+				}
 			}
 		}
 	}

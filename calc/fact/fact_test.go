@@ -88,8 +88,9 @@ func TestHazardsAreWhole(t *testing.T) {
 
 // ANSI Z535.6 keeps DANGER, WARNING and CAUTION for what harms people. Each of these was read: who is harmed?
 func TestOnlyWhatHarmsPeopleHasAWordForPeople(t *testing.T) {
-	people := []string{"acid", "ammonia", "pressure", "backflow", "drinking-water", "chlorine", "fumigation", "raw-manure",
-		"nitrate-to-wells", "acid-with-ammonia", "acid-with-thiosulfate", "acid-with-chlorine", "acid-with-nitrate",
+	people := []string{"acid", "ammonia", "pressure", "fire", "backflow", "drinking-water", "chlorine", "fumigation",
+		"raw-manure", "nitrate-to-wells", "acid-with-ammonia", "acid-with-thiosulfate", "acid-with-chlorine",
+		"acid-with-nitrate",
 		"ammonia-with-chlorine", "keep-acid", "keep-ammonia", "keep-nitrate", "keep-thiosulfate"}
 	for _, h := range fact.Hazards() {
 		if h.ForPeople() != slices.Contains(people, h.ID) {
@@ -116,18 +117,62 @@ func TestPairsAreTold(t *testing.T) {
 		}
 		// Each of the two, alone, says that it must not meet the other.
 		for _, t2 := range []fact.Trait{p.A, p.B} {
-			alone, found := fact.FindHazard(fact.KeepID(t2))
-			if found && alone.Signal < p.Signal {
+			id := fact.ClogID(t2)
+			if p.Signal > fact.Notice {
+				id = fact.KeepID(t2)
+			}
+			alone, found := fact.FindHazard(id)
+			if found && (alone.Signal < p.Signal || (alone.Signal > fact.Notice) != (p.Signal > fact.Notice)) {
 				t.Errorf("%s is a %s alone, and a %s with the other", alone.ID, alone.Signal, p.Signal)
 			}
 			if !found && t2 != fact.Chlorine {
-				t.Errorf("nothing is said of what %s must not meet", fact.KeepID(t2))
+				t.Errorf("%s is not there: nothing is said of what must not meet", id)
 			}
 		}
 	}
-	alone, _ := fact.FindHazard("keep-calcium")
-	want := "This material holds calcium. Never let it meet sulfate, phosphate, UAN or ammonia in a tank or a line."
-	if got := alone.Sentence("en"); got != want {
-		t.Errorf("calcium alone says %q, want %q", got, want)
+	for id, want := range map[string]string{
+		"clogs-calcium": "This material holds calcium. Never let it meet sulfate, phosphate, UAN or ammonia in a " +
+			"tank or a line.",
+		"keep-ammonia": "This material holds ammonia. Never let it meet strong acid or chlorine (bleach) in a " +
+			"tank or a line.",
+		"clogs-ammonia": "This material holds ammonia. Never let it meet calcium or phosphate in a tank or a line.",
+		"keep-acid": "This material is a strong acid. Never let it meet ammonia, thiosulfate, chlorine (bleach) or nitrate " +
+			"in a tank or a line.",
+	} {
+		if alone, _ := fact.FindHazard(id); alone.Sentence("en") != want {
+			t.Errorf("%s says %q, want %q", id, alone.Sentence("en"), want)
+		}
+	}
+}
+
+// What can blind or choke is for an ambulance, and what is breathed comes first: Minnesota Department of Agriculture
+// (call 911), North Dakota Department of Health (fresh air, and flushing with water).
+func TestFirstAidCallsForHelp(t *testing.T) {
+	for _, id := range []string{"acid", "ammonia"} {
+		h, _ := fact.FindHazard(id)
+		for _, aid := range []string{h.Aid.English, h.Aid.Spanish} {
+			if !strings.Contains(aid, "911") || !strings.Contains(aid, "flush") && !strings.Contains(aid, "enjuague") {
+				t.Errorf("the first aid for %s is %q", id, aid)
+			}
+		}
+	}
+	ammonia, _ := fact.FindHazard("ammonia")
+	if !strings.HasPrefix(ammonia.Aid.English, "If breathed: get upwind into fresh air") ||
+		!strings.HasPrefix(ammonia.Aid.Spanish, "Si lo respira:") {
+		t.Errorf("the first aid for ammonia does not start with breathing: %q", ammonia.Aid)
+	}
+}
+
+// 22 CCR 64482 names babies and pregnant women.
+func TestDrinkingWaterNamesWhomItHarms(t *testing.T) {
+	h, _ := fact.FindHazard("drinking-water")
+	for says, people := range map[string][]string{
+		h.Says.English: {"babies", "pregnant women"}, h.Says.Spanish: {"bebés", "embarazadas"},
+	} {
+		for _, who := range people {
+			if !strings.Contains(says, who) {
+				t.Errorf("%q does not name %s", says, who)
+			}
+		}
 	}
 }

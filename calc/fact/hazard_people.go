@@ -11,8 +11,8 @@ var peopleHazards = []Hazard{
 				"agua, nunca el agua al ácido. Lea la etiqueta, siga el código local y déjelo a gente capacitada.",
 		},
 		Aid: Text{
-			"On skin or in eyes: flush with water for 30 minutes, and see a doctor at once.",
-			"En la piel o los ojos: enjuague con agua 30 minutos y vea a un médico de inmediato.",
+			"On skin or in eyes: flush with water at once, for 30 minutes, and call 911.",
+			"En la piel o los ojos: enjuague de inmediato con agua, 30 minutos, y llame al 911.",
 		},
 		Sources: []string{"nc-sulfuric", "niosh-pocket"},
 	},
@@ -25,10 +25,12 @@ var peopleHazards = []Hazard{
 				"local, tenga agua limpia a la mano y déjelo a aplicadores capacitados.",
 		},
 		Aid: Text{
-			"On skin or in eyes: flush with water at once, for 15 minutes or more, and see a doctor.",
-			"En la piel o los ojos: enjuague de inmediato con agua, 15 minutos o más, y vea a un médico.",
+			"If breathed: get upwind into fresh air and call 911 at once. On skin or in eyes: flush with water at once, " +
+				"for 15 minutes or more, and call 911.",
+			"Si lo respira: váyase contra el viento, a donde haya aire fresco, y llame al 911 de inmediato. En la piel o los " +
+				"ojos: enjuague de inmediato con agua, 15 minutos o más, y llame al 911.",
 		},
-		Sources: []string{"iowa-ammonia", "niosh-pocket"},
+		Sources: []string{"iowa-ammonia", "minnesota-ammonia", "niosh-pocket", "north-dakota-ammonia"},
 	},
 	{
 		ID: "pressure", Name: Text{English: "a gas under pressure"}, Signal: Danger,
@@ -36,6 +38,12 @@ var peopleHazards = []Hazard{
 			"fails, it sprays out, and freezes and burns skin and eyes. Use only gear that is made for it and has been " +
 			"inspected, and never open a part that is under pressure."},
 		Sources: []string{"niosh-pocket", "iowa-ammonia"},
+	},
+	{
+		ID: "fire", Name: Text{English: "a nitrate that feeds a fire"}, Signal: Warning,
+		Says: Text{English: "This material may make a fire fiercer, also where a solution of it has dried up. Keep it from " +
+			"fuel, oil, sawdust and heat, and store it as the local code says."},
+		Sources: []string{"epa-ammonium-nitrate", "noaa-potassium-nitrate", "common-practice"},
 	},
 	{
 		ID: "backflow", Name: Text{"injection", "inyección"}, Signal: Warning,
@@ -51,22 +59,24 @@ var peopleHazards = []Hazard{
 	{
 		ID: "drinking-water", Name: Text{"nitrate in drinking water", "nitrato en el agua de beber"}, Signal: Warning,
 		Says: Text{
-			"Nitrate in drinking water can make babies very ill. Have the household well tested, and do not give babies water " +
-				"over the limit. Boiling makes it worse. Ask your county health office.",
-			"El nitrato en el agua de beber puede enfermar gravemente a los bebés. Haga analizar el pozo de la casa, y no " +
-				"dé a los bebés agua que pasa el límite. Hervirla lo empeora. Pregunte en la oficina de salud del condado.",
+			"Nitrate in drinking water can make babies very ill, and may harm pregnant women. Have the household well tested, " +
+				"and give neither of them water over the limit. Boiling makes it worse. Ask your county health office.",
+			"El nitrato en el agua de beber puede enfermar gravemente a los bebés y puede hacer daño a las mujeres " +
+				"embarazadas. Haga analizar el pozo de la casa, y no les dé agua que pasa el límite. Hervirla lo empeora. " +
+				"Pregunte en la oficina de salud del condado.",
 		},
-		Sources: []string{"epa-nitrate"},
+		Sources: []string{"epa-nitrate", "title-22-nitrate"},
 	},
 	{
 		ID: "chlorine", Name: Text{"chlorine", "cloro"}, Signal: Danger,
 		Says: Text{
-			"Chlorine and bleach burn eyes, skin and lungs. With acid or ammonia they make a poison gas. Use them alone, in " +
-				"lines that were flushed, with goggles and gloves, as the label says.",
+			"Chlorine and bleach burn eyes, skin and lungs. With acid or ammonia they make a poison gas. Use them alone, " +
+				"never with fertilizer, acid or ammonia, in lines that were flushed, with goggles and gloves, as the label says.",
 			"El cloro y el blanqueador queman los ojos, la piel y los pulmones. Con ácido o amoníaco forman un gas " +
-				"venenoso. Úselos solos, en líneas ya enjuagadas, con gafas y guantes, como dice la etiqueta.",
+				"venenoso. Úselos solos, nunca con abono, ácido ni amoníaco, en líneas ya " +
+				"enjuagadas, con gafas y guantes, como dice la etiqueta.",
 		},
-		Sources: []string{"ifas-chlorine", "niosh-pocket"},
+		Sources: []string{"ifas-chlorine", "niosh-pocket", "common-practice"}, // of labels: never with fertilizer
 	},
 	{
 		ID: "fumigation", Name: Text{"fumigation", "fumigación"}, Signal: Danger,

@@ -4,15 +4,20 @@ package fact
 var plantHazards = []Hazard{
 	{
 		ID: "no-mixing", Name: Text{English: "materials in one tank"}, Signal: Notice,
-		Says: Text{English: "Do not mix materials in one tank or line. If the labels of both allow it, first try a jar of " +
-			"them in your own water overnight, with goggles on: cloud, grit or heat means no. Flush the lines between two " +
-			"materials."},
+		Says: Text{English: "Do not mix materials in one tank or line. If the labels of both allow it, and neither " +
+			"is acid or ammonia, first try a jar of them in your own water overnight, with goggles on: cloud, grit or heat " +
+			"means no. Flush the lines between two materials."},
 		Sources: []string{"ucanr-mixing", "nrcs-nm-jar"},
+	},
+	{
+		ID: "never-mixing", Name: Text{English: "materials that are dangerous to mix"}, Signal: Notice,
+		Says:    Text{English: "Do not mix. Flush the lines between two materials."},
+		Sources: []string{"ucanr-mixing"},
 	},
 	{
 		ID: "hard-water", Name: Text{English: "lime that plugs emitters"}, Signal: Notice,
 		Says: Text{English: "Ammonia raises the pH of irrigation water. Then lime settles out of hard water and plugs " +
-			"emitters: try it in a jar of your own water first."},
+			"emitters: have the water tested for hardness first."},
 		Sources: []string{"ucanr-mixing"},
 	},
 	{

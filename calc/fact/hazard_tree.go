@@ -9,9 +9,15 @@ var treeHazards = []Hazard{
 	},
 	{
 		ID: "liquid-first-leaf", Name: Text{English: "liquid feed on first-leaf trees"}, Signal: Notice,
-		Says: Text{English: "Liquid UAN and CAN-17 burned many first-leaf trees, and UC Cooperative Extension advises " +
-			"against them in the first year. Granular material is safer there, at least 18 in from the trunk."},
+		Says: Text{English: "Liquid UAN and CAN-17 burned many first-leaf trees, as a farm advisor of the University " +
+			"of California saw, who advises granular material there, at least 18 in from the trunk."},
 		Sources: []string{"growing-produce-babies"},
+	},
+	{
+		ID: "liquid-drips", Name: Text{English: "a liquid that drips on few roots"}, Signal: Notice,
+		Says: Text{English: "Any liquid feed is strong where it drips, and a first-leaf tree has few roots. Common " +
+			"practice there is dry material."},
+		Sources: []string{"common-practice"},
 	},
 	{
 		ID: "near-trunk", Name: Text{English: "dry feed near the trunk"}, Signal: Notice,

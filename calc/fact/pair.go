@@ -55,11 +55,14 @@ func (p Pair) other(t Trait) Trait {
 	return 0
 }
 
-// KeepID is the id of the hazard that tells what a trait must be kept from: "keep-calcium".
+// KeepID is the id of the hazard that tells what a trait must be kept from, or people come to harm: "keep-acid".
 func KeepID(t Trait) string { return "keep-" + traitWords[t].id }
 
-// keptApart are the hazards of materials that meet: one for each pair, for where both are at hand, and one for each
-// trait, for where a material stands alone.
+// ClogID is the id of the hazard that tells what a trait must be kept from, or lines are plugged: "clogs-calcium".
+func ClogID(t Trait) string { return "clogs-" + traitWords[t].id }
+
+// keptApart are the hazards of materials that meet: one for each pair, for where both are at hand, and two at most for
+// each trait, for where a material stands alone: one for people, and one for lines.
 func keptApart() []Hazard {
 	var hazards []Hazard
 	for _, p := range Pairs() {
@@ -69,20 +72,24 @@ func keptApart() []Hazard {
 		})
 	}
 	for _, t := range Traits() {
-		if h, kept := keptFrom(t); kept {
-			hazards = append(hazards, h)
+		called := traitWords[t].called
+		people := Hazard{ID: KeepID(t), Name: Text{English: "what " + called + " must not meet"}}
+		lines := Hazard{ID: ClogID(t), Name: Text{English: "what plugs lines with " + called}}
+		for _, h := range []Hazard{people, lines} {
+			if h, kept := keptFrom(t, h, h.ID == KeepID(t)); kept {
+				hazards = append(hazards, h)
+			}
 		}
 	}
 	return hazards
 }
 
-// keptFrom is the hazard of one trait, with all that it must not meet.
-func keptFrom(t Trait) (h Hazard, kept bool) {
+// keptFrom fills in the hazard of one trait, with all that it must not meet: for people, or for lines.
+func keptFrom(t Trait, h Hazard, forPeople bool) (filled Hazard, kept bool) {
 	words := traitWords[t]
-	h = Hazard{ID: KeepID(t), Name: Text{English: "what " + words.called + " must not meet"}}
 	var from []string
 	for _, p := range Pairs() {
-		if other := p.other(t); other != 0 {
+		if other := p.other(t); other != 0 && p.Signal > Notice == forPeople {
 			from = append(from, traitWords[other].called)
 			h.Signal = max(h.Signal, p.Signal)
 			for _, id := range p.Sources {

@@ -8,6 +8,7 @@ const (
 	Acid        Trait = 1 << iota // a strong acid
 	Ammonia                       // gives off ammonia gas
 	Pressure                      // a gas that is kept under pressure
+	Oxidizer                      // a nitrate that feeds a fire
 	Calcium                       // dissolved calcium
 	Sulfate                       // dissolved sulfate
 	Phosphate                     // dissolved phosphate
@@ -31,11 +32,12 @@ var traitWords = map[Trait]struct{ id, holds, called string }{
 	Acid:        {"acid", "This material is a strong acid.", "strong acid"},
 	Ammonia:     {"ammonia", "This material holds ammonia.", "ammonia"},
 	Pressure:    {"pressure", "", "gas under pressure"},
+	Oxidizer:    {"oxidizer", "", "a nitrate that feeds a fire"},
 	Calcium:     {"calcium", "This material holds calcium.", "calcium"},
 	Sulfate:     {"sulfate", "This material holds sulfate.", "sulfate"},
 	Phosphate:   {"phosphate", "This material holds phosphate.", "phosphate"},
 	Nitrate:     {"nitrate", "This material holds nitrate.", "nitrate"},
 	Solution:    {"uan", "This material is a solution of urea and ammonium nitrate.", "UAN"},
 	Thiosulfate: {"thiosulfate", "This material holds thiosulfate.", "thiosulfate"},
-	Chlorine:    {"chlorine", "", "chlorine or bleach"}, // no material has it: it is what lines are cleaned with
+	Chlorine:    {"chlorine", "", "chlorine (bleach)"}, // no material has it: it is what lines are cleaned with
 }

@@ -23,8 +23,11 @@ func nitrateBasis(s *sheet.Sheet) {
 		sheet.When(reported.IsNothing(), "The report shows no nitrate."),
 		sheet.Otherwise("{nitrate} is the same as {nitrogen}. Count nitrogen with the second."))
 
-	s.Warn("drinking-water", of.Is("water").And(nitrogen.AtLeast(drinkingLimit(s))),
+	limit := drinkingLimit(s)
+	s.Warn("drinking-water", of.Is("water").And(nitrogen.AtLeast(limit)),
 		"If people drink this water: {nitrogen} is at or above the limit for drinking water, 10 ppm NO3-N.")
+	sayHalfway(s, of.Is("water").And(nitrogen.More(s.Constant("half-limit", "5 ppm NO3-N", halfLimit))).
+		And(nitrogen.Less(limit)))
 	s.Slip("not-converted", "nitrogen", reported,
 		"That is the nitrate itself. Nitrogen is 0.2259 of it.")
 	s.Slip("upside-down", "nitrogen", reported.Times(nitrateWeight(s)).Over(nitrogenWeight(s)),
@@ -37,4 +40,16 @@ func drinkingLimit(s *sheet.Sheet) sheet.Term {
 		Label: "Limit for nitrate in drinking water", Sources: []string{"epa-nitrate"},
 		Note: "It is for public supplies, as nitrogen. It is about 44 ppm as NO3; 45 is the usual round figure.",
 	})
+}
+
+// halfLimit is the nitrate above which California has suppliers tell people of it.
+var halfLimit = sheet.Fact{
+	Label: "Nitrate above which suppliers tell people of it", Sources: []string{"title-22-nitrate"},
+	Note: "Half the limit for drinking water. To test each year from there is common practice.",
+}
+
+// sayHalfway tells of water that is over half the limit for drinking water, and not at it yet.
+func sayHalfway(s *sheet.Sheet, when sheet.Term) {
+	s.Say(sheet.Note, when, "This water is over half the limit for drinking water, 10 ppm NO3-N. If people drink it, or "+
+		"drink from the same groundwater, have it tested each year.")
 }

@@ -38,6 +38,8 @@ func init() {
 			var kept []string
 			if c.tank {
 				kept = tanked(material)
+			} else if material == "AN-20" {
+				kept = []string{flames}
 			}
 			return append(append(kept, notice...), rest...)
 		}
@@ -52,5 +54,5 @@ func init() {
 	}
 	sayings = append(sayings, saying{nitrogen.MaterialCompare,
 		[]string{"nitrogen=30 lb N/ac", "first=AN-20", "first-price=420 $/ton", "second=AN-20", "third=none"},
-		[]string{apart, "Leaching: 50 %", "Leaching: 50 %"}})
+		[]string{flames, apart, "Leaching: 50 %", "Leaching: 50 %"}})
 }

@@ -57,10 +57,10 @@ func feedSchedule(s *sheet.Sheet) {
 		sheet.When(f.several.Not(), "One feed of {each} is enough."),
 		sheet.Otherwise("Give {feeds} feeds of {each}, from {first} to {last}."))
 
-	underPressure(s, t.has)
 	careOfMaterials(s, t.has)
 	t.noticeWeight()
 	f.refuse()
+	f.refuseGas(t)
 	f.caution()
 	f.burn(t)
 	f.outOfLeaf()

@@ -1,6 +1,9 @@
 package nitrogen
 
-import "acreleaf/calc/sheet"
+import (
+	"acreleaf/calc/fact"
+	"acreleaf/calc/sheet"
+)
 
 // refuse says what can not be a season, and that a leaf is a whole number.
 func (f *feedPlan) refuse() {
@@ -15,6 +18,13 @@ func (f *feedPlan) refuse() {
 	s.Refuse(f.count.Minus(s.Number(1)).Times(day).More(f.span).And(backward.Or(noLeaf).Not()),
 		"{feeds} feeds do not fit between {first} and {last}: that is more than one a day. Feed over more days, or put "+
 			"on less nitrogen.")
+}
+
+// refuseGas refuses a gas under pressure: it does not drip.
+func (f *feedPlan) refuseGas(t *tank) {
+	f.s.Refuse(t.has(fact.Pressure),
+		"82-0-0 is a gas under pressure. It is not for small feeds of young trees, and it does not go through drip lines. "+
+			"Choose a liquid or a dry material.")
 }
 
 // caution speaks of feeds that are too big or too close.
@@ -47,6 +57,7 @@ func (f *feedPlan) burn(t *tank) {
 	first := f.some.And(f.leaf.AtMost(f.s.Number(1)))
 	burns := t.grade.Is("UAN-32").Or(t.grade.Is("UAN-28")).Or(t.grade.Is("CAN-17"))
 	f.s.Warn("liquid-first-leaf", first.And(burns), "")
+	f.s.Warn("liquid-drips", first.And(t.poured).And(burns.Not()), "")
 	f.s.Warn("near-trunk", first.And(t.poured.Not()), "")
 }
 

@@ -15,6 +15,7 @@ const (
 	nearTrunk = "NOTICE Dry material burns near the trunk."
 	drowned   = "Do not feed or water a waterlogged root zone."
 	onYoung   = "NOTICE Liquid UAN and CAN-17 burned many first-leaf trees,"
+	drips     = "NOTICE Any liquid feed is strong where it drips, and a first-leaf tree has few roots."
 	wholeYear = "For almonds the University of California advises 1 oz a tree for the whole first season."
 )
 
@@ -37,27 +38,26 @@ func init() {
 		saying{feed, feedsOf("6", "1", "UAN-32", "last=2027-04-15"),
 			feedSaid(onYoung)},
 		saying{feed, feedsOf("6", "2", "UAN-28", "last=2027-04-15"), olderSaid()},
-		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-04-15"), feedSaid()},
-		saying{feed, feedsOf("6", "1", "12-0-0-26S", "last=2027-04-15"), feedSaid()},
-		saying{feed, feedsOf("6", "1", "20-0-0", "last=2027-04-15"), feedSaid("DANGER Ammonia gas burns")},
-		saying{feed, feedsOf("6", "1", "82-0-0", "last=2027-04-15"), feedSaid(pressed, "DANGER Ammonia gas burns")},
+		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-04-15"), feedSaid(flames, drips)},
+		saying{feed, feedsOf("6", "1", "12-0-0-26S", "last=2027-04-15"), feedSaid(drips)},
+		saying{feed, feedsOf("6", "1", "20-0-0", "last=2027-04-15"), feedSaid("DANGER Ammonia gas burns", drips)},
 		saying{feed, feedsOf("6", "1", "15-0-0-16S", "density=12.7 lb/gal", "last=2027-04-15"),
-			feedSaid("DANGER Strong acid burns")},
+			feedSaid("DANGER Strong acid burns", drips)},
 		saying{feed, feedsOf("6", "1", "46-0-0", "last=2027-04-15"), feedSaid(nearTrunk)},
-		saying{feed, feedsOf("6", "1", "15-0-0-16S", "last=2027-04-15"), feedSaid("DANGER Strong acid burns", weigh)},
+		saying{feed, feedsOf("6", "1", "15-0-0-16S", "last=2027-04-15"), feedSaid("DANGER Strong acid burns", weigh, drips)},
 		saying{feed, feedsOf("6", "2", "46-0-0", "last=2027-04-15"), []string{ripen, offBark, drowned}},
 
 		// A season of a tree: 27.5 lb N/ac on 110 trees is 4 oz.
-		saying{feed, feedsOf("6.875", "1", "AN-20", "last=2027-04-15"), feedSaid()},
-		saying{feed, feedsOf("6.88", "1", "AN-20"), feedSaid(wholeYear)},
-		saying{feed, feedsOf("27.5", "1", "AN-20"), feedSaid(wholeYear)},
-		saying{feed, feedsOf("30", "1", "AN-20"), feedSaid(tooMuch)},
-		saying{feed, feedsOf("55", "2", "AN-20"), olderSaid()},
+		saying{feed, feedsOf("6.875", "1", "AN-20", "last=2027-04-15"), feedSaid(flames, drips)},
+		saying{feed, feedsOf("6.88", "1", "AN-20"), feedSaid(flames, wholeYear, drips)},
+		saying{feed, feedsOf("27.5", "1", "AN-20"), feedSaid(flames, wholeYear, drips)},
+		saying{feed, feedsOf("30", "1", "AN-20"), feedSaid(flames, tooMuch, drips)},
+		saying{feed, feedsOf("55", "2", "AN-20"), olderSaid(flames)},
 		saying{feed, feedsOf("55.1", "2", "AN-20"),
-			olderSaid("NOTICE For a whole season 8.01 oz of nitrogen a tree is more than young trees are given:")},
+			olderSaid(flames, "NOTICE For a whole season 8.01 oz of nitrogen a tree is more than young trees are given:")},
 		saying{feed, feedsOf("84", "3", "AN-20", "last=2027-08-14"),
-			olderSaid("NOTICE For a whole season 12.2 oz of nitrogen a tree is more than young trees are given:")},
-		saying{feed, feedsOf("100", "4", "AN-20", "last=2027-09-15"), olderSaid()},
+			olderSaid(flames, "NOTICE For a whole season 12.2 oz of nitrogen a tree is more than young trees are given:")},
+		saying{feed, feedsOf("100", "4", "AN-20", "last=2027-09-15"), olderSaid(flames)},
 	)
 }
 
@@ -65,37 +65,40 @@ func init() {
 	feed := nitrogen.FeedSchedule
 	sayings = append(sayings,
 		// The most in one feed.
-		saying{feed, feedsOf("27.5", "1", "AN-20", "cap=1 oz N/tree"), feedSaid(wholeYear)},
+		saying{feed, feedsOf("27.5", "1", "AN-20", "cap=1 oz N/tree"), feedSaid(flames, wholeYear, drips)},
 		saying{feed, feedsOf("27.5", "1", "AN-20", "cap=1.5 oz N/tree"),
-			feedSaid("NOTICE Each feed of 1.33 oz of nitrogen a tree is over 1 oz,", wholeYear)},
-		saying{feed, feedsOf("27.5", "2", "AN-20", "cap=1.5 oz N/tree"), olderSaid()},
+			feedSaid(flames, "NOTICE Each feed of 1.33 oz of nitrogen a tree is over 1 oz,", wholeYear, drips)},
+		saying{feed, feedsOf("27.5", "2", "AN-20", "cap=1.5 oz N/tree"), olderSaid(flames)},
 		saying{feed, feedsOf("13.75", "1", "AN-20", "cap=1.05 oz N/tree"),
-			feedSaid("NOTICE You set 1.05 oz of nitrogen a tree as the most in one feed, and 1 oz is the most", wholeYear)},
-		saying{feed, feedsOf("30", "5", "AN-20", "last=2027-04-15"), olderSaid()},
+			feedSaid(flames, "NOTICE You set 1.05 oz of nitrogen a tree as the most in one feed, and 1 oz is the most",
+				wholeYear, drips)},
+		saying{feed, feedsOf("30", "5", "AN-20", "last=2027-04-15"), olderSaid(flames)},
 		saying{feed, feedsOf("30", "6", "AN-20", "last=2027-04-15"),
-			[]string{"NOTICE The limit for one feed is printed", ripen, drowned}},
+			[]string{flames, "NOTICE The limit for one feed is printed", ripen, drowned}},
 
 		// Days between feeds: 4 feeds of a young tree, 5 of an older one.
 		saying{feed, feedsOf("27.5", "1", "AN-20", "last=2027-06-14"),
-			feedSaid(wholeYear, "NOTICE These feeds are only 20 days apart. Common practice for young trees")},
-		saying{feed, feedsOf("27.5", "1", "AN-20", "last=2027-06-15"), feedSaid(wholeYear)},
+			feedSaid(flames, wholeYear, "NOTICE These feeds are only 20 days apart. Common practice for young trees", drips)},
+		saying{feed, feedsOf("27.5", "1", "AN-20", "last=2027-06-15"), feedSaid(flames, wholeYear, drips)},
 		saying{feed, feedsOf("130", "4", "AN-20", "last=2027-05-21"),
-			olderSaid("NOTICE These feeds are only 9 days apart. Trees take one to two weeks")},
-		saying{feed, feedsOf("130", "4", "AN-20", "last=2027-05-22"), olderSaid()},
+			olderSaid(flames, "NOTICE These feeds are only 9 days apart. Trees take one to two weeks")},
+		saying{feed, feedsOf("130", "4", "AN-20", "last=2027-05-22"), olderSaid(flames)},
 
 		// Feeds of bare trees.
 		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-10-31"),
-			feedSaid("One feed is enough. It is set for Apr 15, 2027.")},
-		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-11-02"), []string{bare, "One feed is enough.", growth, drowned}},
-		saying{feed, feedsOf("6", "1", "AN-20", "first=2027-02-27", "last=2027-02-27"), []string{bare, growth, drowned}},
-		saying{feed, feedsOf("6", "1", "AN-20", "first=2027-03-02", "last=2027-03-02"), feedSaid()},
+			feedSaid(flames, drips, "One feed is enough. It is set for Apr 15, 2027.")},
+		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-11-02"),
+			[]string{flames, drips, bare, "One feed is enough.", growth, drowned}},
+		saying{feed, feedsOf("6", "1", "AN-20", "first=2027-02-27", "last=2027-02-27"),
+			[]string{flames, drips, bare, growth, drowned}},
+		saying{feed, feedsOf("6", "1", "AN-20", "first=2027-03-02", "last=2027-03-02"), feedSaid(flames, drips)},
 
-		saying{feed, feedsOf("200", "4", "AN-20", "last=2027-09-25"), olderSaid()},
-		saying{feed, feedsOf("220.1", "4", "AN-20", "last=2027-09-25"), []string{
+		saying{feed, feedsOf("200", "4", "AN-20", "last=2027-09-25"), olderSaid(flames)},
+		saying{feed, feedsOf("220.1", "4", "AN-20", "last=2027-09-25"), []string{flames,
 			"There are 9 feeds, and only the first eight are listed. Go on every 21 days; the last", ripen, drowned}},
 		saying{feed, feedsOf("0", "1", "UAN-28"), []string{drowned}},
 		saying{feed, feedsOf("0", "1", "46-0-0", "last=2027-12-15"), []string{drowned}},
-		saying{feed, feedsOf("5", "1", "AN-20"), []string{"One feed is enough. It is set for Apr 15, " +
+		saying{feed, feedsOf("5", "1", "AN-20"), []string{flames, drips, "One feed is enough. It is set for Apr 15, " +
 			"2027;", growth, drowned}},
 	)
 }
@@ -104,19 +107,19 @@ func init() {
 	feed := nitrogen.FeedSchedule
 	sayings = append(sayings,
 		// Late feeds: of young trees from the middle of August, of older ones from October; one feed is on the first day.
-		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-08-14"), feedSaid(anyDay)},
-		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-08-18"), feedSaid(oneIsEnough)},
-		saying{feed, feedsOf("6", "3", "AN-20", "first=2027-08-14", "last=2027-08-14"), olderSaid()},
-		saying{feed, feedsOf("6", "3", "AN-20", "first=2027-08-18", "last=2027-08-18"), olderSaid(lateYoung)},
-		saying{feed, feedsOf("60", "3", "AN-20", "last=2027-08-14"), olderSaid()},
-		saying{feed, feedsOf("60", "3", "AN-20", "last=2027-08-18"), olderSaid(lateYoung)},
-		saying{feed, feedsOf("60", "4", "AN-20", "last=2027-09-29"), olderSaid()},
-		saying{feed, feedsOf("60", "4", "AN-20", "last=2027-10-03"), olderSaid(late)},
-		saying{feed, feedsOf("20", "4", "AN-20", "last=2027-09-29"), olderSaid(anyDay)},
-		saying{feed, feedsOf("20", "4", "AN-20", "last=2027-10-03"), olderSaid(oneIsEnough)},
-		saying{feed, feedsOf("20", "4", "AN-20", "last=2027-11-03"), []string{bare, oneIsEnough, ripen, drowned}},
+		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-08-14"), feedSaid(flames, drips, anyDay)},
+		saying{feed, feedsOf("6", "1", "AN-20", "last=2027-08-18"), feedSaid(flames, drips, oneIsEnough)},
+		saying{feed, feedsOf("6", "3", "AN-20", "first=2027-08-14", "last=2027-08-14"), olderSaid(flames)},
+		saying{feed, feedsOf("6", "3", "AN-20", "first=2027-08-18", "last=2027-08-18"), olderSaid(flames, lateYoung)},
+		saying{feed, feedsOf("60", "3", "AN-20", "last=2027-08-14"), olderSaid(flames)},
+		saying{feed, feedsOf("60", "3", "AN-20", "last=2027-08-18"), olderSaid(flames, lateYoung)},
+		saying{feed, feedsOf("60", "4", "AN-20", "last=2027-09-29"), olderSaid(flames)},
+		saying{feed, feedsOf("60", "4", "AN-20", "last=2027-10-03"), olderSaid(flames, late)},
+		saying{feed, feedsOf("20", "4", "AN-20", "last=2027-09-29"), olderSaid(flames, anyDay)},
+		saying{feed, feedsOf("20", "4", "AN-20", "last=2027-10-03"), olderSaid(flames, oneIsEnough)},
+		saying{feed, feedsOf("20", "4", "AN-20", "last=2027-11-03"), []string{flames, bare, oneIsEnough, ripen, drowned}},
 		saying{feed, feedsOf("20", "4", "AN-20", "first=2027-02-10", "last=2027-06-03"),
-			[]string{bare, oneIsEnough, ripen, drowned}},
+			[]string{flames, bare, oneIsEnough, ripen, drowned}},
 	)
 }
 

@@ -255,6 +255,9 @@ func TestSeasonsThatCanNotBeAreRefused(t *testing.T) {
 	}{
 		{feedsOf("30", "0", "UAN-32"), []string{whole}},
 		{feedsOf("30", "1.5", "UAN-32"), []string{whole}},
+		{feedsOf("30", "1", "82-0-0"), []string{
+			"82-0-0 is a gas under pressure. It is not for small feeds of young trees, and it does not go through drip lines. " +
+				"Choose a liquid or a dry material."}},
 		{feedsOf("30", "1", "UAN-32", "last=2027-04-14"), []string{
 			"The last feed, Apr 14, 2027, is before the first, Apr 15, 2027. Change one of the two days."}},
 		{feedsOf("30", "1", "UAN-32", "last=2028-07-15"), []string{

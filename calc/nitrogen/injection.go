@@ -60,6 +60,7 @@ func injection(s *sheet.Sheet) {
 	t.careOfTank()
 	t.noticeOther()
 	s.Warn("backflow", sheet.Always, "")
+	warnOfStrength(s, s.Stated(flow), strong)
 	r.check(s)
 
 	r.slips(s, volume)
@@ -73,4 +74,15 @@ func injection(s *sheet.Sheet) {
 		"The flow is for a minute, and the time to inject is in hours. Multiply the flow by 60.")
 	s.Slip("material-for-nitrogen", "concentration", strong.Over(t.strength.In("lb N/lb product")),
 		"That is the material in the water. Only part of it is nitrogen.")
+}
+
+// warnOfStrength warns of nitrogen in the line that is far above what is usual. known asks whether it is worked.
+func warnOfStrength(s *sheet.Sheet, known, strong sheet.Term) {
+	most := s.Constant("strong-line", "1000 ppm N of water", sheet.Fact{
+		Label: "Nitrogen in the line that is far above what is usual", Sources: []string{"common-practice"},
+		Note: "A few hundred ppm is usual.",
+	})
+	s.Warn("feed-burns", known.And(strong.More(most)),
+		"The nitrogen in the line, {concentration}, is far above what is usual: a few hundred ppm (common practice). "+
+			"Inject over a longer time.")
 }

@@ -50,6 +50,10 @@ func init() {
 		saying{inject, feedOf("UAN-28", "89 min", "30 min", "30 min"),
 			tanked("UAN-28", neverBack, shortTime, longFlush, thirds, drowned)},
 		saying{inject, feedOf("UAN-32", "6 h", "2 h", "2 h"), tanked("UAN-32", neverBack, thirds, drowned)},
+		// 100 lb N in 99 and in 100 gallons a minute for 2 hours: 1,008 and 998.5 ppm.
+		saying{inject, feedOf("UAN-32", "6 h", "2 h", "2 h", "flow=99 gpm"),
+			tanked("UAN-32", neverBack, "NOTICE The nitrogen in the line, 1,009 ppm", thirds, drowned)},
+		saying{inject, feedOf("UAN-32", "6 h", "2 h", "2 h", "flow=100 gpm"), tanked("UAN-32", neverBack, thirds, drowned)},
 		saying{inject, feedOf("CAN-17", "6 h", "2 h", "2 h"), tanked("CAN-17", neverBack, thirds, drowned)},
 		saying{inject, feedOf("20-0-0", "6 h", "2 h", "2 h"), tanked("20-0-0", neverBack, thirds, drowned)},
 		saying{inject, feedOf("12-0-0-26S", "6 h", "2 h", "2 h"), tanked("12-0-0-26S", neverBack, thirds, drowned)},

@@ -61,6 +61,15 @@ func (t *tank) has(any fact.Trait) sheet.Term { return has(t.s, t.grade, any) }
 func careOfMaterials(s *sheet.Sheet, has func(fact.Trait) sheet.Term) {
 	s.Warn("acid", has(fact.Acid), "")
 	s.Warn("ammonia", has(fact.Ammonia), "")
+	s.Warn("fire", has(fact.Oxidizer), "")
+}
+
+// mixing tells not to mix, and of the jar to try first only where a jar is safe: all that is dangerous to mix has acid
+// or ammonia on one side.
+func mixing(s *sheet.Sheet, has func(fact.Trait) sheet.Term) {
+	dangerous := has(fact.Acid | fact.Ammonia)
+	s.Mention("never-mixing", dangerous, "")
+	s.Mention("no-mixing", dangerous.Not(), "")
 }
 
 // underPressure warns of a gas. An injector does not take one, so that its sheet refuses it.
@@ -73,17 +82,15 @@ func (t *tank) careOfTank() {
 	s := t.s
 	careOfMaterials(s, t.has)
 	for _, trait := range fact.Traits() {
-		h, kept := fact.FindHazard(fact.KeepID(trait))
-		switch {
-		case !kept:
-		case h.Signal == fact.Danger: // it makes a gas that kills
-			s.Warn(h.ID, t.has(trait), "")
-		default:
-			s.Mention(h.ID, t.has(trait), "")
+		if _, harms := fact.FindHazard(fact.KeepID(trait)); harms {
+			s.Warn(fact.KeepID(trait), t.has(trait), "")
+		}
+		if _, plugs := fact.FindHazard(fact.ClogID(trait)); plugs {
+			s.Mention(fact.ClogID(trait), t.has(trait), "")
 		}
 	}
 	s.Warn("hard-water", t.has(fact.Ammonia), "")
-	s.Mention("no-mixing", sheet.Always, "")
+	mixing(s, t.has)
 }
 
 // noticeWeight tells of a weight of a gallon that is not known, and of a ticket or a label that may be of another

@@ -76,7 +76,7 @@ func sayTogether(s *sheet.Sheet, rivals []*rival) {
 			s.Warn(p.ID(), any(p.A).And(any(p.B)), "")
 		}
 	}
-	s.Mention("no-mixing", sheet.Always, "")
+	mixing(s, any)
 	for _, r := range rivals {
 		unknown := asks(s, r.grade, func(m *material) bool { return m.name != "" && m.forms.sources == nil })
 		s.Say(sheet.Note, r.and(unknown),

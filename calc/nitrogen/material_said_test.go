@@ -13,6 +13,8 @@ const (
 	pressed  = "DANGER This material is kept as a liquid under high pressure."
 	hard     = "NOTICE Ammonia raises the pH of irrigation water."
 	apart    = "Do not mix materials in one tank or line."
+	never    = "Do not mix. Flush the lines between two materials."
+	flames   = "WARNING This material may make a fire fiercer"
 	three    = "The field rule is 3 lb of nitrogen to a gallon of UAN. By weight it is "
 	saltsOut = "NOTICE UAN-32 salts out near 28 °F"
 	freezes  = "NOTICE UAN-28 salts out near 0 °F"
@@ -28,33 +30,43 @@ const (
 
 // kept is what is said of a material alone, before anything else: what it must be handled for, and kept from.
 var kept = map[string][]string{
-	"UAN-32": {holds("nitrate"), "This material is a solution of urea and ammonium nitrate. Never let it meet " +
+	"UAN-32": {keepNitrate, "This material is a solution of urea and ammonium nitrate. Never let it meet " +
 		"calcium"},
-	"UAN-28": {holds("nitrate"), "This material is a solution of urea and ammonium nitrate. Never let it meet " +
+	"UAN-28": {keepNitrate, "This material is a solution of urea and ammonium nitrate. Never let it meet " +
 		"calcium"},
-	"CAN-17":        {holds("calcium"), holds("nitrate")},
-	"AN-20":         {holds("nitrate")},
+	"CAN-17":        {holds("calcium"), keepNitrate},
+	"AN-20":         {flames, keepNitrate},
 	"46-0-0":        nil,
 	"21-0-0-24S":    {holds("sulfate")},
-	"34-0-0":        {holds("nitrate")},
-	"15.5-0-0-19Ca": {holds("calcium"), holds("nitrate")},
-	"13-0-46":       {holds("nitrate")},
+	"34-0-0":        {flames, keepNitrate},
+	"15.5-0-0-19Ca": {holds("calcium"), keepNitrate},
+	"13-0-46":       {flames, keepNitrate},
 	"15-15-15":      {holds("phosphate")},
 	"16-20-0":       {holds("sulfate"), holds("phosphate")},
 	"11-52-0":       {holds("phosphate")},
 	"18-46-0":       {holds("phosphate")},
 	"10-34-0":       {holds("phosphate")},
-	"20-0-0":        {gasKills, "DANGER " + holds("ammonia"), hard},
-	"82-0-0":        {pressed, gasKills, "DANGER " + holds("ammonia"), hard},
+	"20-0-0":        {gasKills, keepAmmonia, clogsAmmonia, hard},
+	"82-0-0":        {pressed, gasKills, keepAmmonia, clogsAmmonia, hard},
 	"12-0-0-26S":    {holds("sulfate"), "DANGER " + holds("thiosulfate")},
 	"15-0-0-16S":    {burns, "DANGER This material is a strong acid. Never let it meet ammonia, ", holds("sulfate")},
 }
+
+const (
+	keepNitrate  = "WARNING This material holds nitrate. Never let it meet strong acid in a tank or a line."
+	keepAmmonia  = "DANGER This material holds ammonia. Never let it meet strong acid or chlorine (bleach) in a tank"
+	clogsAmmonia = "This material holds ammonia. Never let it meet calcium or phosphate in a tank"
+)
 
 func holds(what string) string { return "This material holds " + what + ". Never let it meet " }
 
 // tanked is all that is said of a material in a tank.
 func tanked(material string, more ...string) []string {
-	return append(append(slices.Clone(kept[material]), apart), more...)
+	mixing := apart
+	if slices.Contains([]string{"20-0-0", "82-0-0", "15-0-0-16S"}, material) {
+		mixing = never
+	}
+	return append(append(slices.Clone(kept[material]), mixing), more...)
 }
 
 func init() {
@@ -135,27 +147,27 @@ func sayCompared() {
 		saying{compare, of("UAN-32 420 $/ton", "46-0-0 560 $/ton", "none"),
 			[]string{apart, lost("first", "50 %"), lost("second", "100 %")}},
 		saying{compare, of("AN-20 420 $/ton", "20-0-0 560 $/ton", "none 500 $/ton"),
-			[]string{"The third material is none, so its price is not used.", gasKills, apart,
+			[]string{"The third material is none, so its price is not used.", gasKills, flames, never,
 				leaches("first", "50 %")}},
 		saying{compare, of("82-0-0 900 $/ton", "46-0-0 560 $/ton", "none"),
-			[]string{pressed, gasKills, apart, lost("second", "100 %")}},
+			[]string{pressed, gasKills, never, lost("second", "100 %")}},
 		saying{compare, of("UAN-32 2 $/gal", "20-0-0 560 $/ton", "none"),
-			[]string{gasKills, apart, lost("first", "50 %")}},
+			[]string{gasKills, never, lost("first", "50 %")}},
 		saying{compare, of("34-0-0 500 $/ton", "UAN-32 2 $/gal", "10-34-0 4 $/gal"),
-			[]string{apart, leaches("first", "50 %"), lost("second", "50 %"),
+			[]string{flames, apart, leaches("first", "50 %"), lost("second", "50 %"),
 				strong("third", "42 lb CaCO3/ac")}},
 		saying{compare, of("34-0-0 500 $/ton", "34-0-0 500 $/ton", "none"),
-			[]string{apart, leaches("first", "50 %"), leaches("second", "50 %")}},
+			[]string{flames, apart, leaches("first", "50 %"), leaches("second", "50 %")}},
 		saying{compare, of("15-0-0-16S 500 $/ton", "21-0-0-24S 900 $/ton", "15.5-0-0-19Ca 300 $/ton"),
 			[]string{burns, "WARNING Strong acid sets nitric acid free from nitrate", "NOTICE Calcium and sulfate set to gypsum",
-				apart, strong("first", "51 lb CaCO3/ac"), strong("second", "52.4 lb CaCO3/ac"),
+				never, strong("first", "51 lb CaCO3/ac"), strong("second", "52.4 lb CaCO3/ac"),
 				leaches("third", "92 %"), like("third", "12.9 lb CaCO3/ac.")}},
 		saying{compare, of("15-0-0-16S 500 $/ton", "20-0-0 900 $/ton", "12-0-0-26S 300 $/ton"),
-			[]string{burns, gasKills, "DANGER Acid and ammonia boil up", "DANGER Acid sets poison gas", apart,
+			[]string{burns, gasKills, "DANGER Acid and ammonia boil up", "DANGER Acid sets poison gas", never,
 				strong("first", "51 lb CaCO3/ac"), strong("third", "86 lb CaCO3/ac")}},
 		saying{compare, of("20-0-0 500 $/ton", "CAN-17 900 $/ton", "11-52-0 900 $/ton"),
 			[]string{gasKills, "NOTICE Calcium and phosphate set", "NOTICE Ammonia raises the pH, and calcium falls",
-				"NOTICE Ammonia raises the pH, and phosphate falls", apart, leaches("second", "66 %"),
+				"NOTICE Ammonia raises the pH, and phosphate falls", never, leaches("second", "66 %"),
 				strong("third", "51 lb CaCO3/ac")}},
 		saying{compare, of("UAN-32 500 $/ton", "15-15-15 900 $/ton", "CAN-17 900 $/ton"),
 			[]string{"NOTICE Calcium and phosphate set", "NOTICE UAN with CAN-17", apart,
@@ -168,7 +180,7 @@ func sayCompared() {
 			[]string{apart, "The forms of the nitrogen in the first material differ by maker",
 				lost("second", "100 %")}},
 		saying{compare, of("13-0-46 900 $/ton", "13-0-46 800 $/ton", "46-0-0 900 $/ton"),
-			[]string{apart, leaches("first", "100 %"), like("first", "20 lb CaCO3/ac."), leaches("second", "100 %"),
+			[]string{flames, apart, leaches("first", "100 %"), like("first", "20 lb CaCO3/ac."), leaches("second", "100 %"),
 				like("second", "20 lb CaCO3/ac."), lost("third", "100 %")}},
 	)
 }

@@ -35,7 +35,7 @@ var materials = []material{
 		"The solution, not the dry CAN of 26 to 28 % N. A gallon is worked from 0.47 gal for a pound of nitrogen. The " +
 			"forms are worked from its calcium, about 8 %: nitrate with the calcium, and half of the rest."},
 	{"AN-20", "AN-20, ammonium nitrate solution", from(20, table), halfAndHalf, true, from(10.6, table),
-		from(1.82, table), fact.Nitrate,
+		from(1.82, table), fact.Nitrate | fact.Oxidizer,
 		"A gallon is worked from 0.47 gal for a pound of nitrogen. Lime as for dry ammonium nitrate."},
 	{"46-0-0", "Urea, 46-0-0", from(46, table, "nrcs-nm"), onlyUrea, false, dry,
 		from(1.8, "cornell-nrcca-37", "alabama-0174"), 0,
@@ -43,14 +43,15 @@ var materials = []material{
 	{"21-0-0-24S", "Ammonium sulfate, 21-0-0-24S", from(21, "alabama-0174", table), onlyAmmonium, false, dry,
 		from(5.24, table, "alabama-0174"), fact.Sulfate,
 		"Lime is 110 lb for 100 lb of product, which is 5.24; 5.4 is printed too."},
-	{"34-0-0", "Ammonium nitrate, 34-0-0", from(34, "nrcs-nm"), halfAndHalf, false, dry, from(1.82, table), fact.Nitrate,
+	{"34-0-0", "Ammonium nitrate, 34-0-0", from(34, "nrcs-nm"), halfAndHalf, false, dry, from(1.82, table),
+		fact.Nitrate | fact.Oxidizer,
 		"Labels say 33.5 to 34 % N. Many places limit who may hold it."},
 	{"15.5-0-0-19Ca", "Calcium nitrate, 15.5-0-0-19Ca", from(15.5, table), forms{92, 8, 0, []string{"chemistry"}}, false,
 		dry, from(-1.29, table), fact.Calcium | fact.Nitrate,
 		"19 % calcium; other makes have 15 % N with 21 or 24 % calcium. The forms are those of its formula, in which 11 of " +
 			"12 parts of nitrogen are nitrate; labels print 14.4 % nitrate and 1.1 % ammonium."},
 	{"13-0-46", "Potassium nitrate, 13-0-46", from(13, "alabama-0174", "nrcs-nm"), onlyNitrate, false, dry,
-		from(-2, "alabama-0174"), fact.Nitrate,
+		from(-2, "alabama-0174"), fact.Nitrate | fact.Oxidizer,
 		"Labels say 44, 45 or 46 % potash."},
 	{"15-15-15", "Triple 15, 15-15-15", from(15, "grade"), byTheMaker, false, dry, from(2.5, method), fact.Phosphate,
 		"Makers use different sources, so the forms are not listed: read the label. The lime is for all ammonium without " +

@@ -51,7 +51,7 @@ func organicCredit(s *sheet.Sheet) {
 	s.Say(sheet.Note, material.Is("manure"),
 		"Ammonium in fresh manure is not in this. It comes on top if the manure was worked in at once, and is mostly lost "+
 			"to the air if not. Ask the laboratory for both.")
-	s.Warn("raw-manure", material.Is("compost").Not(), "")
+	s.Warn("raw-manure", material.Is("manure"), "")
 	s.Slip("all-of-it", "nitrogen", whole, "That is all the nitrogen in it. Only a share comes free in one season.")
 	s.Slip("ton-only", "nitrogen", nitrogen.Over(amount).Times(s.Constant("one-ton", "1 ton product/ac", sheet.Fact{
 		Label: "A ton on an acre", Sources: []string{"arithmetic"},

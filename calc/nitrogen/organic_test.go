@@ -15,7 +15,8 @@ func init() {
 	)
 	sayings = append(sayings,
 		saying{nitrogen.OrganicCredit, loadOf("manure", "10 tons/ac", "5 lb N/ton"), []string{region, ammonium, raw}},
-		saying{nitrogen.OrganicCredit, loadOf("manure-before", "10 tons/ac", "5 lb N/ton"), []string{region, raw}},
+		saying{nitrogen.OrganicCredit, loadOf("manure-before", "10 tons/ac", "5 lb N/ton"), []string{region}},
+		saying{nitrogen.OrganicCredit, loadOf("manure-last-year", "10 tons/ac", "5 lb N/ton"), []string{region}},
 		saying{nitrogen.OrganicCredit, loadOf("manure", "10 tons/ac", "5 lb N/ton", "release=50 %"), []string{ammonium, raw}},
 		saying{nitrogen.OrganicCredit, loadOf("compost", "10 tons/ac", "5 lb N/ton"), []string{region}},
 	)

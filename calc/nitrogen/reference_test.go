@@ -180,13 +180,16 @@ func TestPublishedSafety(t *testing.T) {
 	for _, s := range []*sheet.Sheet{nitrogen.WaterNitrogen, nitrogen.NitrateBasis} {
 		rows.Check("I01", constant(t, s, "drinking-limit").Quantity.Value)
 	}
+	// I05: Cal. Code Regs. tit. 22 s. 64482(b)
+	for _, s := range []*sheet.Sheet{nitrogen.WaterNitrogen, nitrogen.NitrateBasis} {
+		rows.Check("I05", constant(t, s, "half-limit").Quantity.Value)
+	}
 	// I03: from IUPAC weights
 	rows.Check("I03", published{sheet: nitrogen.NitrateBasis, answer: "nitrate", in: "ppm NO3",
 		givens: []string{"reported={nitrate_n_mg_L} ppm NO3-N", "of=water"}}.value(t, rows.Row("I03")))
 	for id, reason := range map[string]string{
 		"I02": "the old round figure for the limit as NO3; ours is the exact 44.27, and the note beside it has both",
 		"I04": "a limit for nitrite, which no calculation of this shelf takes",
-		"I05": "a level at which a water supplier gives notice; the warnings of this shelf go by the limit",
 		"I06": "the guideline of another authority, from memory; the warnings of this shelf go by the limit",
 		"I07": "a limit for the air that workers breathe, which no calculation answers",
 		"I08": "a limit for the air that workers breathe, which no calculation answers",

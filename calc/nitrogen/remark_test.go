@@ -20,6 +20,7 @@ type saying struct {
 const (
 	drinks   = "WARNING If people drink this water:"
 	well     = "WARNING This water is at or above the limit for drinking water, 10 ppm NO3-N."
+	halfway  = "This water is over half the limit for drinking water, 10 ppm NO3-N."
 	rootZone = "Count only water that stays in the root zone."
 	rule     = "The field rule was used. It takes 6 in of soil on an acre to weigh 2,000,000 lb."
 	factor   = "The exact factor 0.226613 was used:"
@@ -32,10 +33,13 @@ const (
 
 var sayings = []saying{
 	{nitrogen.NitrateBasis, []string{"reported=1000 ppm NO3", "of=soil"}, nil},
-	{nitrogen.NitrateBasis, []string{"reported=44.2 ppm NO3", "of=water"}, nil},
+	{nitrogen.NitrateBasis, []string{"reported=44.2 ppm NO3", "of=water"}, []string{halfway}},
+	{nitrogen.NitrateBasis, []string{"reported=44.2 ppm NO3", "of=soil"}, nil},
+	{nitrogen.NitrateBasis, []string{"reported=5 ppm NO3-N", "of=water"}, nil},
+	{nitrogen.NitrateBasis, []string{"reported=5.01 ppm NO3-N", "of=water"}, []string{halfway}},
 	{nitrogen.NitrateBasis, []string{"reported=45 ppm NO3", "of=water"}, []string{drinks + " 10.2 ppm NO3-N is at or " +
 		"above"}},
-	{nitrogen.NitrateBasis, []string{"reported=9.99 ppm NO3-N", "of=water"}, nil},
+	{nitrogen.NitrateBasis, []string{"reported=9.99 ppm NO3-N", "of=water"}, []string{halfway}},
 	{nitrogen.NitrateBasis, []string{"reported=10 ppm NO3-N", "of=water"}, []string{drinks + " 10 ppm NO3-N is at or " +
 		"above"}},
 
@@ -53,10 +57,11 @@ var sayings = []saying{
 		[]string{"Your bulk density was used: 1,061 lb N/ac.", "The field rule is 13.1 % off", deep,
 			"NOTICE 1,061 lb N/ac is a great deal."}},
 
-	{nitrogen.WaterNitrogen, []string{"nitrate=9.99 ppm NO3-N", "water=12 in"}, []string{rootZone, factor}},
+	{nitrogen.WaterNitrogen, []string{"nitrate=5 ppm NO3-N", "water=12 in"}, []string{rootZone, factor}},
+	{nitrogen.WaterNitrogen, []string{"nitrate=9.99 ppm NO3-N", "water=12 in"}, []string{halfway, rootZone, factor}},
 	{nitrogen.WaterNitrogen, []string{"nitrate=10 ppm NO3-N", "water=12 in"}, []string{well, rootZone, factor}},
 	{nitrogen.WaterNitrogen, []string{"nitrate=10 mg/L NO3-N", "water=0 in"}, []string{well, rootZone}},
-	{nitrogen.WaterNitrogen, []string{"nitrate=44 mg/L NO3", "water=12 in"}, []string{rootZone, factor}},
+	{nitrogen.WaterNitrogen, []string{"nitrate=44 mg/L NO3", "water=12 in"}, []string{halfway, rootZone, factor}},
 	{nitrogen.WaterNitrogen, []string{"nitrate=45 ppm NO3", "water=12 in"}, []string{well, rootZone, factor}},
 
 	{nitrogen.TreeDensity, []string{"pattern=rectangle", "tree=18 ft", "row=22 ft"}, []string{ends}},

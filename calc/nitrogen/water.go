@@ -45,6 +45,7 @@ func waterNitrogen(s *sheet.Sheet) {
 	})
 	s.Warn("drinking-water", nitrate.AtLeast(limit),
 		"This water is at or above the limit for drinking water, 10 ppm NO3-N. Does anyone drink from the same groundwater?")
+	sayHalfway(s, nitrate.More(s.Constant("half-limit", "5 ppm NO3-N of water", halfLimit)).And(nitrate.Less(limit)))
 	s.Say(sheet.Note, sheet.Always,
 		"Count only water that stays in the root zone. What runs through takes its nitrate along. What stays is counted as "+
 			"fed: trees take it up as well as they do a fertilizer's.")
