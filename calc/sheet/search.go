@@ -7,7 +7,7 @@ import (
 
 // mostWork is how many instructions and slopes are worked for one end of one range. What is not settled by then is told
 // as wide as the boxes that are left: never too narrow.
-const mostWork = 1 << 14
+const mostWork = 1 << 15
 
 // near is how much of the size of a value does not count: a box that could move an end by no more is settled.
 const near = 1.0 / (1 << 30)

@@ -4,7 +4,7 @@ import { FLAT, both, negated, only, product, single, type Interval } from "./int
 import type { Judge } from "./judge";
 import { DOUBT } from "./spread";
 
-const WORK = 2 ** 14;
+const WORK = 2 ** 15;
 const NEAR = 2 ** -30;
 
 /** The end, on one side, of the value of a term where the truth of a term, if any, holds; undefined if that is nowhere. */

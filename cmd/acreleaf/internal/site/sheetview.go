@@ -43,8 +43,8 @@ func worksheetView(p *worksheet.Page, b *worksheet.Bound, c *citations) *render.
 	return v
 }
 
-// withoutNotes leaves to the calculation's own page, which each worksheet leads to, what there is to say of its figures:
-// where sources differ, and what a figure stands for.
+// withoutNotes leaves the notes of figures to the calculation's own page, to which each worksheet leads: where sources
+// differ, and what a figure is for.
 func withoutNotes(list []render.Constant) []render.Constant {
 	for i := range list {
 		list[i].Note = ""
