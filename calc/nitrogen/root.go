@@ -35,7 +35,8 @@ func rootShare(s *sheet.Sheet) {
 	whole := s.Step("wetted-area", "ft2", c.pi.Times(half.Power(2)),
 		sheet.Says{Label: "Ground that is wetted", Work: "wet ground", Also: "m2"})
 	overlap := c.overlap()
-	share := s.Answer("share", "%", s.Number(1).Least(overlap.Over(whole)), sheet.Says{Label: "Share of the wetted ground with roots in it"})
+	share := s.Answer("share", "%", s.Number(1).Least(overlap.Over(whole)),
+		sheet.Says{Label: "Share of the wetted ground with roots in it"})
 	effective := s.Answer("effective", "oz N/tree fed", rate.Times(share),
 		sheet.Says{Label: "Nitrogen that falls where the roots are", Also: "g N/tree fed"})
 
