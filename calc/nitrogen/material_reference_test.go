@@ -23,18 +23,6 @@ func compared(material string) []string {
 		"second-price=400 $/ton", "third=none"}
 }
 
-// noted finds a number in what a material's row in the table says.
-func noted(t testing.TB, material, pattern string) float64 {
-	t.Helper()
-	for _, o := range nitrogen.MaterialAmount.FindGiven("material").Choices {
-		if o.Name == material {
-			return numberIn(t, o.Note, pattern)
-		}
-	}
-	t.Fatalf("there is no material %q", material)
-	return 0
-}
-
 // told finds a number in what is said of one pound of nitrogen from a material.
 func told(t testing.TB, material, pattern string) float64 {
 	t.Helper()

@@ -12,6 +12,10 @@ const mostWork = 1 << 15
 // near is how much of the size of a value does not count: a box that could move an end by no more is settled.
 const near = 1.0 / (1 << 30)
 
+// edge is how much of the size of a value lies at the edge of a condition. "More than 0" has no least number: what is
+// found so near to 0 is told as 0.
+const edge = 1.0 / (1 << 6)
+
 // Doubt is the upper end of a truth that was found nowhere in its ranges, and that cannot be excluded.
 const Doubt = 0.5
 
@@ -72,7 +76,8 @@ func (s *search) run() (end float64, there bool) {
 		}
 	}
 	end = s.best
-	if s.beyond > end && !(s.found && s.best > math.Inf(-1)) {
+	told := s.found && s.best > math.Inf(-1)
+	if s.beyond > end && (!told || s.beyond-end <= float64(s.size*edge)) {
 		end = s.beyond
 		if end == 1 && s.truth() {
 			end = Doubt
@@ -82,7 +87,7 @@ func (s *search) run() (end float64, there bool) {
 		end = 0
 	}
 	if !s.up {
-		end = -end
+		end = 0 - end // never -0
 	}
 	return end, s.best > math.Inf(-1) || s.beyond > math.Inf(-1)
 }

@@ -6,6 +6,7 @@ import { DOUBT } from "./spread";
 
 const WORK = 2 ** 15;
 const NEAR = 2 ** -30;
+const EDGE = 2 ** -6;
 
 /** The end, on one side, of the value of a term where the truth of a term, if any, holds; undefined if that is nowhere. */
 export function search(
@@ -100,11 +101,11 @@ export function search(
     beyond = within(reach) ? beyond : Math.max(beyond, reach);
   }
   let end = best;
-  if (beyond > end && !(found && best > -Infinity)) {
+  if (beyond > end && (!(found && best > -Infinity) || beyond - end <= size * EDGE)) {
     end = truth && beyond === 1 ? DOUBT : beyond;
   }
   if (Math.abs(end) < size * NEAR * 64) {
     end = 0;
   }
-  return end === -Infinity ? undefined : up ? end : -end;
+  return end === -Infinity ? undefined : up ? end : 0 - end;
 }
