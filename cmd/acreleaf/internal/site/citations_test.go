@@ -88,6 +88,8 @@ func TestCitationsJoin(t *testing.T) {
 			"Abundances and Atomic Weights. doi 10.1515/pac-2015-0305. Standard Used for 14.007, 62.004",
 		"U.S. Environmental Protection Agency. 40 CFR 141.62: maximum contaminant levels for inorganic contaminants. " +
 			"Code of Federal Regulations. 40 CFR 141.62. Standard Used for 10 ppm NO3-N",
+		"State of California. 22 CCR 64482: required additional health information. California Code of Regulations. " +
+			"22 CCR 64482. Standard Used for 5 ppm NO3-N",
 	}
 	if !slices.Equal(got, want) {
 		t.Errorf("the list is\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
