@@ -191,7 +191,7 @@ func (c *calculator) number() string {
 	return number
 }
 
-// unit reads what stands after a number, up to the next sign.
+// unit reads what comes after a number, up to the next sign.
 func (c *calculator) unit() string {
 	end := endOfUnit.FindStringIndex(c.rest)[0]
 	if and := strings.Index(c.rest, " and "); c.and > 0 && and >= 0 && and < end {

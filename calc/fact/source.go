@@ -28,7 +28,7 @@ func (k Kind) Printed() bool {
 	return k == Standard || k == Handbook || k == WorkedExample || k == Trial
 }
 
-// A Source is a publication, or what stands in place of one.
+// A Source is a publication, or what is used in place of one.
 type Source struct {
 	ID        string // "nist-44"; it never changes
 	Authors   string // people, or the body that put it out

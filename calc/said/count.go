@@ -99,7 +99,7 @@ func (l *Language) measureOf(text string, at int, c *Count) {
 	}
 }
 
-// goesOnFrom says whether a number hangs on what stands before it: UAN-32, 2.5-3, row 12, April 20.
+// goesOnFrom says whether a number depends on what comes before it: UAN-32, 2.5-3, row 12, April 20.
 func (l *Language) goesOnFrom(text string, t token) bool {
 	const enough = 40
 	before := text[max(0, t.from-enough):t.from]

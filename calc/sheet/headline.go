@@ -88,7 +88,7 @@ func (u *Use) CaseCell(i int) int { return u.remarks[len(u.Sheet.Remarks)+i] }
 // A part in braces is a name, and perhaps how it is written.
 const bare = " bare"
 
-// readBraces parts what stands between braces.
+// readBraces splits what is between braces.
 func readBraces(text string) Piece {
 	name, alone := strings.CutSuffix(text, bare)
 	return Piece{Name: name, Bare: alone}

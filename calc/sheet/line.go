@@ -12,7 +12,7 @@ type Line struct {
 	Taken   bool     // whether it was taken for these numbers
 	Symbols string   // MathML: nitrogen = nitrate × …
 	Numbers []string // MathML: = 12 ppm NO3-N × … = 48 lb N/ac; for ranges the least and then the most
-	Bare    bool     // only what stands after the last sign of equality is for showing: no ends of ranges give the result
+	Bare    bool     // only what comes after the last sign of equality is for showing: no ends of ranges give the result
 	Words   string   // all as plain text
 }
 
@@ -120,7 +120,7 @@ func (n *node) change() (sign string, number float64) {
 	return "×", n.factor.Apply(1)
 }
 
-// reads parts how a constant reads in a formula into its number and what stands after it. False when it reads otherwise
+// reads parts how a constant reads in a formula into its number and what comes after it. False when it reads otherwise
 // than as a number.
 func (n *node) reads() (number float64, after string, is bool) {
 	if n.said == "" {

@@ -58,7 +58,7 @@ func (s *Sheet) Warn(hazard string, when Value, lead string) {
 	s.WarnOf(h, when, lead)
 }
 
-// Mention says a hazard of the table as a note, for what stands whatever the numbers: a signal that is always there is
+// Mention says a hazard of the table as a note, for what is true whatever the numbers: a signal that is always there is
 // soon not read.
 func (s *Sheet) Mention(hazard string, when Value, lead string) {
 	before := len(s.Remarks)

@@ -95,7 +95,7 @@ func startsNumber(text string) bool {
 	return isNumberRune(first) || first == '$' || fractions[first] > 0
 }
 
-// separator steps over what stands between the two numbers of a range. The word "to" always stands between two; a dash
+// separator skips what is between the two numbers of a range. The word "to" always stands between two; a dash
 // does when a number follows it, and so does the Spanish "a".
 func (r *reader) separator() bool {
 	rest := strings.TrimLeftFunc(r.text[r.at:], unicode.IsSpace)

@@ -35,7 +35,7 @@ func (p *parser) severalWords() (spelling, int) {
 // powerWords are the words before a length that make an area or a volume of it.
 var powerWords = map[string]int{"square": 2, "sq": 2, "cubic": 3, "cu": 3}
 
-// raisedLength reads "cubic yards" or "sq ft". False when that is not what stands there.
+// raisedLength reads "cubic yards" or "sq ft". False when that is not what is there.
 func (p *parser) raisedLength() (spelling, int, bool) {
 	power := powerWords[strings.ToLower(p.peek(0).text)]
 	found, own, ok := lookUp(p.peek(1).text)

@@ -72,7 +72,7 @@ func changes(files map[string][]byte, of func(text string) []string) []change {
 
 func blank(block []byte) []byte { return bytes.Repeat([]byte{' '}, len(block)) }
 
-// withoutBlocks blanks what stands between fences, but for examples and passages, whose text is part of the page.
+// withoutBlocks blanks what is between fences, but for examples and passages, whose text is part of the page.
 func withoutBlocks(text []byte) []byte {
 	var prose []byte
 	open := 0 // backticks of the open fence

@@ -33,7 +33,7 @@ class Belonging {
   private readonly example: string;
   private readonly kept = new Map<string, Entry>(); // by the options that it is for
   private readonly note = document.createElement("div");
-  private options: string; // those that what stands in the field is for
+  private options: string; // those that the number in the field is for
   private last: [entry: Entry, options: string] | null = null; // what was set aside last
 
   constructor(private readonly input: HTMLInputElement, private readonly then: () => void) {

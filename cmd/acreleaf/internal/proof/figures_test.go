@@ -168,7 +168,7 @@ func TestFigures(t *testing.T) {
 	}
 }
 
-// Each offer in the note of a loose figure, written down as it says, is a figure that nothing is said of.
+// Each offer in the note of a loose figure, written down as it says, is a figure that brings no message.
 func TestNotesOfLooseFiguresHold(t *testing.T) {
 	for _, text := range []string{"This layer holds 48 lb/ac", "This layer holds 48 pounds of nitrogen an acre",
 		"This layer holds forty-eight pounds an acre", "The depth was 12 inches", "The depth was twelve inches",

@@ -48,14 +48,14 @@ func present(v *render.Shown, u *sheet.Use, name string) {
 	}
 }
 
-// around is what stands before and after a number of a unit: "$" and "/ac", or "" and " lb N/ac".
+// around is what comes before and after a number of a unit: "$" and "/ac", or "" and " lb N/ac".
 func around(u unit.Unit) (before, after string) {
 	const number = 7
 	before, after, _ = strings.Cut(unit.Quantity{Value: number, Unit: u}.String(), unit.Text(number))
 	return before, after
 }
 
-// spokenAround is what stands before and after a number of a unit in a sentence: "" and " lb of nitrogen an acre".
+// spokenAround is what comes before and after a number of a unit in a sentence: "" and " lb of nitrogen an acre".
 func spokenAround(u unit.Unit) (before, after string) {
 	const number = 7
 	spoken := unit.Range{Low: number, High: number, Unit: u}.Spoken()
