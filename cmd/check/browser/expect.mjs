@@ -164,16 +164,24 @@ function brought({ worksheets }, name, { given }) {
     .flatMap(([field]) => ends(given[field]));
 }
 
+// rounds says whether a number is printed as it is, with fewer digits.
+function rounds(one, printed) {
+  const digits = printed.replaceAll(/\D/g, '').replace(/^0+/, '').length;
+  return Number(one.toPrecision(Math.max(digits, 1))) === Number(printed.replaceAll(',', ''));
+}
+
 // The numbers of each line of work stand in the native line, in order, and the last is the native result.
 function expectWork(name, shown, lines, brought) {
   assert.equal(shown.length, lines.length, `lines of work of ${name}`);
   lines.forEach((line, i) => {
     assert.ok(shown[i].length > 0, `${name}: line ${i + 1} of the work shows no number`);
-    const echoes = (number) => brought.filter((one) => text(one) === number).map((one) => operand(one, false, 9, 0));
+    const echoes = (number) => brought.filter((one) => text(one) === number || rounds(one, number))
+      .map((one) => operand(one, false, 9, 0));
     const may = (number) => [number, ...echoes(number)];
     let from = 0;
     for (const number of shown[i]) {
-      const found = may(number).find((one) => line.includes(one, from));
+      const at = (one) => line.indexOf(one, from);
+      const [found] = may(number).filter((one) => at(one) >= 0).toSorted((one, other) => at(one) - at(other));
       assert.ok(found, `${name}: ${number} is not where it should be in "${line}"; shown are ${shown[i].join(', ')}`);
       from = line.indexOf(found, from) + found.length;
     }
