@@ -188,7 +188,7 @@ test('a fault stands over the page until it is mended', async (t) => {
 
 test('a browser that was left open finds the desk again, and what changed meanwhile', async () => {
   // A page that is loaded again drops its line to the desk, and what it was about to load.
-  const dropped = [`${origin}/.desk/events`, address].map((start) => `request failed: ${start}`);
+  const dropped = [`${origin}/.desk/events`, `${origin}/assets/ranges.`, address].map((start) => `request failed: ${start}`);
   const aborted = (one) => dropped.some((start) => one.startsWith(start)) && one.endsWith('net::ERR_ABORTED');
   assert.deepEqual(complaints.filter((one) => !aborted(one)), []);
   assert.equal(await desk.stop(), 0);
