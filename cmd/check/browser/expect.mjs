@@ -164,10 +164,10 @@ function brought({ worksheets }, name, { given }) {
     .flatMap(([field]) => ends(given[field]));
 }
 
-// rounds says whether a number is printed as it is, with fewer digits.
+// rounds says whether a number is printed as it is, with fewer digits. A choice or a day is no number.
 function rounds(one, printed) {
   const digits = printed.replaceAll(/\D/g, '').replace(/^0+/, '').length;
-  return Number(one.toPrecision(Math.max(digits, 1))) === Number(printed.replaceAll(',', ''));
+  return typeof one === 'number' && Number(one.toPrecision(Math.max(digits, 1))) === Number(printed.replaceAll(',', ''));
 }
 
 // The numbers of each line of work stand in the native line, in order, and the last is the native result.
