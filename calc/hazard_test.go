@@ -88,7 +88,7 @@ func (all told) must(s *sheet.Sheet, entries map[string]sheet.Entry) []string {
 	return slices.Compact(hazards)
 }
 
-// said gives what is said of the hazards that the file knows, each once, or that the sheet refuses.
+// said lists the sentences about the hazards that the file knows, each once, or that the sheet refuses.
 func (all told) said(t *testing.T, s *sheet.Sheet, entries map[string]sheet.Entry) []string {
 	t.Helper()
 	o, err := sheet.NewBench(s).Work(entries)

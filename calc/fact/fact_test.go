@@ -126,7 +126,7 @@ func TestPairsAreTold(t *testing.T) {
 				t.Errorf("%s is a %s alone, and a %s with the other", alone.ID, alone.Signal, p.Signal)
 			}
 			if !found && t2 != fact.Chlorine {
-				t.Errorf("%s is not there: nothing is said of what must not meet", id)
+				t.Errorf("%s is not there: no hazard tells that the two must not meet", id)
 			}
 		}
 	}

@@ -28,7 +28,7 @@ const (
 	weigh    = "No published weight of a gallon is at hand for this liquid"
 )
 
-// kept is what is said of a material alone, before anything else: what it must be handled for, and kept from.
+// kept is what a sheet says about a material alone, before anything else: what it must be handled for, and kept from.
 var kept = map[string][]string{
 	"UAN-32": {keepNitrate, "This material is a solution of urea and ammonium nitrate. Never let it meet " +
 		"calcium"},
@@ -60,7 +60,7 @@ const (
 
 func holds(what string) string { return "This material holds " + what + ". Never let it meet " }
 
-// tanked is all that is said of a material in a tank.
+// tanked is all that a sheet says about a material in a tank.
 func tanked(material string, more ...string) []string {
 	mixing := apart
 	if slices.Contains([]string{"20-0-0", "82-0-0", "15-0-0-16S"}, material) {

@@ -5,7 +5,7 @@ import "acreleaf/calc/unit"
 // A Fact says where a constant comes from.
 type Fact struct {
 	Label   string   // "Weight of water"
-	Reads   string   // how it stands in the work, if not as its number and unit: "2 lb/ac for each ppm and 6 in"
+	Reads   string   // how it is printed in the work, if not as its number and unit: "2 lb/ac for each ppm and 6 in"
 	Sources []string // ids of the bibliography, the main one first
 	Note    string   // what it stands for, or where sources disagree
 }

@@ -247,7 +247,7 @@ func (c *figureCheck) untied(p *markdown.Prose, at message.Span, n *candidate, l
 // tie is a text as a figure of a candidate.
 func tie(text string, n *candidate) string { return fmt.Sprintf("[%s](worked:%s)", text, n.target) }
 
-// hasWorked says whether a worked figure stands in the sentence of a place, of one worksheet or of any.
+// hasWorked says whether a worked figure is in the sentence of a place, of one worksheet or of any.
 func (c *figureCheck) hasWorked(p *markdown.Prose, start, end int, block string) bool {
 	from, to := sentenceSpan(p.Text, start, end)
 	return slices.ContainsFunc(p.Figures, func(f markdown.ProseFigure) bool {

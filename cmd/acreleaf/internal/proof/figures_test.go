@@ -189,7 +189,7 @@ func TestNotesOfLooseFiguresHold(t *testing.T) {
 	}
 }
 
-// looseOf gives what is said of a text below the worksheets of figureSheets.
+// looseOf gives the messages about a text below the worksheets of figureSheets.
 func looseOf(t *testing.T, text string) (message.List, *Page) {
 	t.Helper()
 	sources, _, _ := config.LoadSources(fstest.MapFS{"s.yaml": {Data: []byte(figureSources)}}, "s.yaml")

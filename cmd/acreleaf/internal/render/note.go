@@ -78,7 +78,7 @@ func (r *Renderer) Passage(w *bytes.Buffer, p *Passage, text func(i int)) {
 	w.WriteString("</div>\n")
 }
 
-// waiting writes the sentence that stands in the place of what has no answer.
+// waiting writes the sentence that is shown where there is no answer.
 func (r *Renderer) waiting(w *bytes.Buffer, sheet int, sentence string) {
 	w.WriteString(`<p class="waiting"`)
 	numbered(w, "data-void-for", sheet)
