@@ -47,6 +47,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "go.mod", Run: goModules},
 		{Name: "vet", Run: vet},
 		{Name: "staticcheck", Run: staticcheck},
+		{Name: "types", Tools: checkers, Run: types},
 		{Name: "go test", Tools: []string{wasm}, Run: goTest},
 		{Name: "races", Tools: []string{tool.Compiler.Name}, Run: raceTest},
 		{Name: "rows", Run: rowsSpeed},

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"errors"
+	"path/filepath"
 	"strings"
 
 	"acreleaf/cmd/check/internal/step"
@@ -35,5 +36,12 @@ func vet(ctx context.Context, r *step.Record) error {
 
 func staticcheck(ctx context.Context, r *step.Record) error {
 	_, err := r.Command(ctx, step.Command{Args: []string{"go", "tool", "staticcheck", "./..."}})
+	return err
+}
+
+// types has the page's script judged by the compiler of its language: the bundler takes the types away unread.
+func types(ctx context.Context, r *step.Record) error {
+	compiler := filepath.Join(browserFolder, "node_modules", "typescript", "bin", "tsc")
+	_, err := r.Command(ctx, step.Command{Args: []string{"node", compiler, "--project", "theme/script"}})
 	return err
 }
