@@ -9,14 +9,15 @@ import (
 
 // What a browser must accept, from "Implementation-defined Limits" in the W3C WebAssembly JavaScript Interface.
 const (
-	maxBody  = 7_654_321 // bytes of one function, its locals included
-	maxPages = 65_536    // pages of one memory
-	maxCells = maxPages * pageBytes / cellBytes
+	maxBody   = 7_654_321 // bytes of one function, its locals included
+	maxPages  = 65_536    // pages of one memory
+	maxLocals = 50_000    // of one function
+	maxCells  = maxPages * pageBytes / cellBytes
 )
 
-// maxTerms keeps a module within the 50,000 locals that a browser must accept, and the walk over a program shallow.
-// A page of twenty worksheets has about a thousand terms.
-const maxTerms = 50_000
+// maxTerms keeps a module within the locals that a browser must accept, at most one for each form of a term, and the
+// walk over a program shallow. A page of twenty worksheets has about a thousand terms.
+const maxTerms = maxLocals / int(forms)
 
 // check says why p cannot be compiled, or nil.
 func check(p *sheet.Program) error {
