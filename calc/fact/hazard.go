@@ -9,8 +9,8 @@ import (
 // A Signal is a signal word of ANSI Z535.6.
 type Signal uint8
 
-// Notice is for trees, the ground, equipment and money; the others are for people. Danger is for what kills or maims if
-// nobody heeds it, Warning for what can, and Caution for lesser harm.
+// Notice is for trees, the ground, equipment and money; the others are for people. Danger is for what kills or maims
+// unless it is avoided, Warning for what can do so, and Caution for lesser harm.
 const (
 	Notice Signal = iota + 1
 	Caution
@@ -18,7 +18,7 @@ const (
 	Danger
 )
 
-// String is the signal word.
+// String is the signal word: "" for no signal, 0.
 func (s Signal) String() string {
 	return [...]string{"", "NOTICE", "CAUTION", "WARNING", "DANGER"}[s]
 }
@@ -49,9 +49,6 @@ type Hazard struct {
 func (h Hazard) Sentence(language string) string {
 	return strings.TrimSpace(h.Says.In(language) + " " + h.Aid.In(language))
 }
-
-// ForPeople says whether people can come to harm. A notice is about trees, the ground, equipment or money.
-func (h Hazard) ForPeople() bool { return h.Signal > Notice }
 
 // hazards is the table: those for people, those for trees, those for equipment, and those of materials that meet.
 var hazards = sync.OnceValue(func() []Hazard {

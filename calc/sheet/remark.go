@@ -6,21 +6,25 @@ import (
 	"acreleaf/calc/fact"
 )
 
-// A Signal is how strongly a remark speaks, in the words of ANSI Z535.6. Note carries no signal word.
+// A Signal is how strongly a remark speaks: as a hazard does, as a note without a signal word, or as a refusal.
 type Signal uint8
 
 // From the mildest to the strongest; Refusal withholds the answers.
 const (
-	Note Signal = iota
-	Notice
-	Caution
-	Warning
-	Danger
-	Refusal
+	Note    Signal = 0
+	Notice         = Signal(fact.Notice)
+	Caution        = Signal(fact.Caution)
+	Warning        = Signal(fact.Warning)
+	Danger         = Signal(fact.Danger)
+	Refusal        = Danger + 1
 )
 
+// String is the signal word: "" for a note.
 func (g Signal) String() string {
-	return [...]string{"", "NOTICE", "CAUTION", "WARNING", "DANGER", "REFUSAL"}[g]
+	if g == Refusal {
+		return "REFUSAL"
+	}
+	return fact.Signal(g).String()
 }
 
 // A Remark is a sentence about the answers, said always or when a question is answered yes. {name} in the text
@@ -70,13 +74,8 @@ func (s *Sheet) Mention(hazard string, when Value, lead string) {
 
 // WarnOf is Warn, of a hazard that may stand in no table of ours.
 func (s *Sheet) WarnOf(h fact.Hazard, when Value, lead string) {
-	s.Say(signals[h.Signal], when, strings.TrimSpace(lead+" "+h.Sentence("en")))
+	s.Say(Signal(h.Signal), when, strings.TrimSpace(lead+" "+h.Sentence("en")))
 	s.Remarks[len(s.Remarks)-1].Hazard = h.ID
-}
-
-// signals are the signals of remarks, by those of hazards.
-var signals = map[fact.Signal]Signal{
-	fact.Notice: Notice, fact.Caution: Caution, fact.Warning: Warning, fact.Danger: Danger,
 }
 
 // Refuse withholds the answers, with a sentence that says why and what to do, when the question is answered yes.
