@@ -16,7 +16,7 @@ import (
 // A Scope is what conditions can ask about: the worksheets of a page.
 type Scope struct {
 	Graph  *sheet.Graph
-	Hidden func(name string) bool // worksheets with a fault of their own: what names them is let go by in silence
+	Hidden func(name string) bool // worksheets with a fault of their own: a condition that names one gets no fault here
 }
 
 // Conditions reads the conditions of a passage, in the order of its cases, and makes the passage of them. There is one
@@ -64,11 +64,7 @@ func (m *maker) condition(f Text) bool {
 	if !m.readable(f) {
 		return false
 	}
-	masked, fine := m.mask(f)
-	if !fine {
-		return false
-	}
-	e, err := parser.ParseExprFrom(token.NewFileSet(), "", maskKeywords(masked), parser.SkipObjectResolution)
+	e, err := parser.ParseExprFrom(token.NewFileSet(), "", maskKeywords(m.mask(f)), parser.SkipObjectResolution)
 	if err != nil {
 		m.notArithmetic(f, offsetOf(err, f.Text))
 		return false
@@ -92,10 +88,9 @@ var references = regexp.MustCompile(`"[^"]*"` +
 var joiners = map[string]string{"and": "&& ", "or": "||", "not": "!  "}
 
 // mask puts a plain name of the same length in the place of each reference, and Go's signs in that of the words.
-func (m *maker) mask(f Text) (masked string, fine bool) {
+func (m *maker) mask(f Text) string {
 	text := []byte(f.Text)
 	m.page.names = map[int]reference{}
-	fine = true
 	for _, at := range references.FindAllStringSubmatchIndex(f.Text, -1) {
 		part := func(i int) string {
 			if at[2*i] < 0 {
@@ -123,7 +118,7 @@ func (m *maker) mask(f Text) (masked string, fine bool) {
 		m.page.names[at[0]] = ref
 		copy(text[at[0]:end], "r"+strings.Repeat("_", end-at[0]-1))
 	}
-	return string(text), fine
+	return string(text)
 }
 
 // givenOf finds the given that a reference names; nil when it names none.

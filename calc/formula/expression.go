@@ -14,7 +14,7 @@ import (
 	"acreleaf/calc/unit"
 )
 
-// read turns a part of a formula into an operand. What is wrong is reported once; operands that hang on it are bad.
+// read turns a part of a formula into an operand. What is wrong is reported once; operands made from it are bad.
 func (r *reader) read(e ast.Expr) operand {
 	top := r.top
 	r.top = false
@@ -319,7 +319,7 @@ func (r *reader) compare(e *ast.BinaryExpr, at Span, a, b operand) operand {
 	return o
 }
 
-// divisor sees that a division is not by nothing, or withholds the answers when the reader's numbers make it so.
+// divisor reports a division by 0, and withholds the answers where the reader's numbers make a divisor 0.
 func (r *reader) divisor(e *ast.BinaryExpr, b operand) bool {
 	if b.values == only(0) {
 		text := "this divides by 0"

@@ -87,8 +87,8 @@ func (m *maker) offered(g *Given, own unit.Unit) ([]string, bool) {
 			continue
 		}
 		if _, err := u.To(own); err != nil {
-			m.fault("calculation-unit", text.Span, fmt.Sprintf("%s and %s do not measure the same thing", u, written(own)),
-				"write another unit of the kind of "+written(own))
+			m.fault("calculation-unit", text.Span, fmt.Sprintf("%s and %s do not measure the same thing", u, own.Name()),
+				"write another unit of the kind of "+own.Name())
 			fine = false
 		}
 		units = append(units, text.Text)

@@ -98,7 +98,7 @@ func (r *reader) fitDeclared(l *line, o *operand) bool {
 	factor, err := o.term.Unit().To(wanted)
 	if err != nil {
 		r.fault("formula-units", l.result.Unit.Span, fmt.Sprintf("%s works out as %s, and its unit here is %s",
-			underscored(l.part.name), o.unitText(), written(wanted)), r.bringTo(*o, wanted))
+			underscored(l.part.name), o.unitText(), wanted.Name()), r.bringTo(*o, wanted))
 		return false
 	}
 	o.term = o.term.In(wanted.String())
@@ -111,7 +111,7 @@ func (r *reader) bringTo(o operand, wanted unit.Unit) string {
 		return fmt.Sprintf("write the number with its unit, between quotes: %q", o.text+" "+wanted.String())
 	}
 	return fmt.Sprintf("write %s for its unit, or multiply or divide in the line by what makes %s of that", o.unitText(),
-		written(wanted))
+		wanted.Name())
 }
 
 // also is the second unit of a result, if it fits the first.
@@ -125,8 +125,8 @@ func (m *maker) also(l *line) string {
 		return ""
 	}
 	if _, err := u.To(*l.unit); err != nil {
-		m.fault("calculation-unit", text.Span, fmt.Sprintf("%s and %s do not measure the same thing", u, written(*l.unit)),
-			"write another unit of the kind of "+written(*l.unit))
+		m.fault("calculation-unit", text.Span, fmt.Sprintf("%s and %s do not measure the same thing", u, l.unit.Name()),
+			"write another unit of the kind of "+l.unit.Name())
 		return ""
 	}
 	return text.Text

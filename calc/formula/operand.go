@@ -30,21 +30,7 @@ type operand struct {
 }
 
 // unitText is what an operand is counted in, for a sentence.
-func (o operand) unitText() string {
-	return written(o.term.Unit())
-}
-
-// written is a unit for a sentence.
-func written(u unit.Unit) string {
-	switch text := u.String(); text {
-	case "":
-		return "a plain number"
-	case "in": // it would read as a word
-		return "inches (in)"
-	default:
-		return text
-	}
-}
+func (o operand) unitText() string { return o.term.Unit().Name() }
 
 // bare says whether an operand has no unit, so that it leaves that of another as it is.
 func (o operand) bare() bool { return o.term.Unit().String() == "" }
@@ -105,7 +91,7 @@ func (r *reader) joined(n ast.Node, degree int) bool {
 	return false
 }
 
-// quantity sees that an operand is a quantity and not a question.
+// quantity says whether an operand is a quantity, and reports one that is a question.
 func (r *reader) quantity(o operand) bool {
 	if o.bad {
 		return false
@@ -162,7 +148,7 @@ func (r *reader) alike(a, b operand, at Span, doing string) (operand, operand, b
 // which is meant.
 func (o operand) inAccountOf(other operand) operand {
 	account := other.term.Unit().Account()
-	if account == "" || o.term.Unit().Account() != "" || !strings.HasPrefix(o.text, `"`) {
+	if account == "" || o.term.Unit().Account() != "" || o.quoted == nil {
 		return o
 	}
 	if told := o.term.CountedAs(account); told.Unit().Dimension() == other.term.Unit().Dimension() {

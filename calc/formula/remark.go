@@ -90,7 +90,7 @@ func (m *maker) refuse() {
 	}
 }
 
-// spoken sees that a remark speaks only of quantities that have a value to say.
+// spoken says whether each name in a remark is that of a quantity with a value, and reports one that is not.
 func (m *maker) spoken(t Text) bool {
 	fine := true
 	for at := 0; ; {

@@ -41,7 +41,7 @@ func (d Dimension) Uncounted() Dimension {
 	return d
 }
 
-// account is the one account above the line, and false when there is none or more than one thing to say.
+// account is the one account of d, above the line. False when d has none, or more than that.
 func (d Dimension) account() (base, bool) {
 	found, count := base(0), 0
 	for b := firstAccount; b < bases; b++ {
@@ -99,9 +99,9 @@ func (m *Mismatch) otherAccount() string {
 	case to == "" && m.Wanted.dimension.accounts() != nil, from == "" && to == "":
 		return m.Given + " is " + m.Unit.describe() + "; this needs " + m.Wanted.describe() + " (" + m.Wanted.String() + ")"
 	case from == "":
-		return m.Given + " does not say that it is " + to + "; this needs " + m.Wanted.name()
+		return m.Given + " does not say that it is " + to + "; this needs " + m.Wanted.Name()
 	case to == "":
-		return m.Given + " is " + from + "; this needs " + m.Wanted.name() + " with no account named"
+		return m.Given + " is " + from + "; this needs " + m.Wanted.Name() + " with no account named"
 	default:
 		return m.Given + " is " + from + "; this needs " + to + " (" + m.Wanted.String() + "): " + step
 	}

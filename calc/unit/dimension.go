@@ -73,8 +73,8 @@ func (b base) isCounted() bool { return b >= tree && b <= bale }
 // isAccount says whether b tells where a nutrient is counted: put on, in the tree, or in the soil.
 func (b base) isAccount() bool { return b >= firstAccount && b < bases }
 
-// A Dimension says what kind of thing a quantity measures: the power of length, mass, time, money, tree, emitter,
-// feed, of every substance and of every account. The zero value is a plain number. Dimensions compare with ==.
+// A Dimension says what kind of thing a quantity measures: the power of every measure, counted thing, substance and
+// account. The zero value is a plain number. Dimensions compare with ==.
 type Dimension struct{ powers [bases]int16 }
 
 // of gives the dimension of a base raised to a power.
@@ -123,8 +123,8 @@ func (d Dimension) Root() (Dimension, bool) {
 func (d Dimension) Plain() bool { return d == Dimension{} }
 
 // Fits says whether a quantity of dimension d can stand where wanted is asked: the two are equal, or d leaves out
-// only carriers (soil, water, product, crop, lime) and accounts (fed, taken up, present) that wanted has. A nutrient
-// form can never be left out, and d may not say a carrier or an account that wanted does not have.
+// only carriers (soil, water, product, lime, a crop or a part of it) and accounts (fed, taken up, present) that wanted
+// has. A nutrient can never be left out, and d may not say a carrier or an account that wanted does not have.
 func (d Dimension) Fits(wanted Dimension) bool {
 	return d.leavesOut(wanted, func(b base) bool { return b.isCarrier() || b.isAccount() })
 }

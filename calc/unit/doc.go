@@ -8,8 +8,7 @@
 // Where nitrogen is counted is part of a dimension too: lb N/ac fed, taken up and present are three things, and one
 // becomes another only through a share whose unit has both (70 % taken up/fed).
 //
-// The package stands on the ground floor: it imports nothing of ours, does no input or output, and must not know a
-// crop, a fertilizer or a rule of thumb. What its dimensions can not catch: a number in the right unit for the wrong
-// thing (a depth of soil given where a depth of water is asked), and ammonium-nitrogen given as nitrate-nitrogen,
-// since both are a mass of N.
+// The package imports nothing of ours, does no input or output, and must not know a crop, a fertilizer or a rule of
+// thumb. What its dimensions cannot catch is a number in the right unit for the wrong thing: a depth of soil where a
+// depth of water is asked for.
 package unit

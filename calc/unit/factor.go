@@ -29,8 +29,9 @@ func (f Factor) Text() string {
 	return strconv.FormatFloat(f.Multiply, 'f', -1, 64) + "/" + strconv.FormatFloat(f.Divide, 'f', -1, 64)
 }
 
-// To gives the factor from u to v. The dimensions must be the same but for carriers left unsaid on either side;
-// nutrient forms of one element convert too (NO3 to NO3-N, P to P2O5). Otherwise the error is a *Mismatch.
+// To gives the factor from u to v. The dimensions must be the same but for carriers and accounts that one of the two
+// leaves unsaid; a compound converts to the element or the form in it and back (NO3 to NO3-N, P to P2O5). Otherwise the
+// error is a *Mismatch.
 func (u Unit) To(v Unit) (Factor, error) {
 	d, factor, ok := u.dimension.reform(v.dimension)
 	if !ok || !d.Fits(v.dimension) && !v.dimension.Fits(d) {

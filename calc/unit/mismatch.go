@@ -29,14 +29,14 @@ func (m *Mismatch) Error() string {
 		return m.otherSubstance(is)
 	}
 	if step := stepBetween(have, want); step != "" {
-		return is + m.Wanted.name() + ": " + step
+		return is + m.Wanted.Name() + ": " + step
 	}
-	return is + m.Wanted.name()
+	return is + m.Wanted.Name()
 }
 
 // withoutUnit is the sentence for a number alone.
 func (m *Mismatch) withoutUnit() string {
-	wanted := m.Wanted.name()
+	wanted := m.Wanted.Name()
 	if m.Given == "" {
 		return "a number without a unit was given; this needs " + wanted
 	}
@@ -50,7 +50,7 @@ func (m *Mismatch) otherSubstance(is string) string {
 	case have == "" && want != "" && m.Unit.dimension.LeavesOut(m.Wanted.dimension):
 		return fmt.Sprintf("%s does not say what it is of; this needs %s (%s)", m.Given, want, m.Wanted)
 	case have != "" && want == "":
-		return fmt.Sprintf("%s is %s; this needs %s with no substance named", m.Given, have, m.Wanted.name())
+		return fmt.Sprintf("%s is %s; this needs %s with no substance named", m.Given, have, m.Wanted.Name())
 	case have != want:
 		return fmt.Sprintf("%s is %s; this needs %s (%s)%s", m.Given, have, want, m.Wanted, m.substanceStep())
 	}
@@ -155,8 +155,8 @@ func (u Unit) of() string {
 	return strings.Join(words, " and ")
 }
 
-// name gives a unit for a sentence.
-func (u Unit) name() string {
+// Name is the unit as a sentence names it: a plain number and inches in words, and any other as String writes it.
+func (u Unit) Name() string {
 	switch text := u.String(); text {
 	case "":
 		return "a plain number"

@@ -8,7 +8,7 @@ import (
 // A laboratory may tell what is in water by the count of its molecules (mmol/L) or of their charges (meq/L). With the
 // substance told, the standard atomic weights make milligrams a litre of it.
 
-// ions are the substances that may be told so: the formula that is weighed, and the charges of one of it.
+// ions are the substances that may be counted in this way, each with the formula to weigh and the charges of one.
 var ions = map[base]struct {
 	formula string
 	charges int64
