@@ -73,9 +73,8 @@ var bibliography = []Source{
 		Publisher: "Code of Federal Regulations", Kind: Standard, Number: "40 CFR 141.62",
 		Address: "https://www.ecfr.gov/current/title-40/section-141.62",
 		Note:    "Nitrate, 10 mg/L measured as nitrogen, in public drinking water."},
-	{ID: "farm-progress-young", Authors: "Farm Progress", Title: "Match fertilizer rates in young orchards to growing " +
-		"needs",
-		Year: "2015", Kind: Handbook,
+	{ID: "farm-progress-young", Authors: "Farm Progress",
+		Title: "Match fertilizer rates in young orchards to growing needs", Year: "2015", Kind: Handbook,
 		Address: "https://www.farmprogress.com/tree-nuts/match-fertilizer-rates-in-young-orchards-to-growing-needs",
 		Note: "After a walnut advisor of UC Cooperative Extension: 10 to 20 lb N an acre in the first year, and a pound a " +
 			"tree for growth in years 4 to 6."},
@@ -237,9 +236,8 @@ var bibliography = []Source{
 	{ID: "west-coast-nut-pistachio", Authors: "West Coast Nut", Year: "2024",
 		Title: "Nitrogen nutrition in mature pistachio orchards", Kind: Handbook,
 		Address: "https://wcngg.com/2024/06/25/nitrogen-nutrition-in-mature-pistachio-orchards"},
-	{ID: "western-farm-walnut", Authors: "Western Farm Press", Title: "Sacramento Valley walnuts require additional " +
-		"potassium",
-		Kind:    Handbook,
+	{ID: "western-farm-walnut", Authors: "Western Farm Press",
+		Title: "Sacramento Valley walnuts require additional potassium", Kind: Handbook,
 		Address: "https://www.westernfarmpress.com/tree-nuts/sacramento-valley-walnuts-require-additional-potassium",
 		Note: "After UC Cooperative Extension, Butte County: at least 1.2 % potassium in the leaf, and signs of want at " +
 			"0.9 %."},

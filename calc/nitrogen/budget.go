@@ -4,9 +4,8 @@ import "acreleaf/calc/sheet"
 
 // SeasonBudget sets what the trees need against every credit, and says what is left to apply.
 //
-// The need is turned into nitrogen fed first, if it is not told so, and each credit then comes off pound for pound:
-// water
-// nitrate is taken up as well as that of a fertilizer. The order of the walnut guide is worked beside it.
+// A need that is taken up is turned into nitrogen fed first, and each credit then comes off pound for pound: nitrate in
+// water is taken up as well as that of a fertilizer. The order of the walnut guide is worked beside it.
 var SeasonBudget = sheet.New("season-budget", seasonBudget)
 
 // A season is what a budget is made from.

@@ -47,8 +47,8 @@ func feedSchedule(s *sheet.Sheet) {
 		"date-1", "date-2", "date-3", "date-4", "date-5", "date-6", "date-7", "date-8",
 	} {
 		s.Answer(name, "days", f.day(i), sheet.Says{
-			Label: "Feed " + strconv.Itoa(i+1), Work: "day of feed " +
-				"" + strconv.Itoa(i+1), Date: true, When: f.count.More(s.Number(float64(i))),
+			Label: "Feed " + strconv.Itoa(i+1), Work: "day of feed " + strconv.Itoa(i+1), Date: true,
+			When: f.count.More(s.Number(float64(i))),
 		})
 	}
 
@@ -107,7 +107,7 @@ func feedGivens(s *sheet.Sheet) *feedPlan {
 	return f
 }
 
-// share sets the season of a tree against the most in one feed.
+// share works what a tree gets in the season, and how many of the largest feeds that is.
 func (f *feedPlan) share() {
 	s := f.s
 	f.season = s.Step("season", "oz N/tree fed", f.nitrogen.Times(ouncesInPound(s)).Over(f.trees),

@@ -5,7 +5,7 @@ import (
 	"acreleaf/calc/sheet"
 )
 
-// refuse says what can not be a season, and that a leaf is a whole number.
+// refuse says what cannot be a season, and that a leaf is a whole number.
 func (f *feedPlan) refuse() {
 	s := f.s
 	noLeaf := notALeaf(s, f.leaf)

@@ -32,8 +32,8 @@ func injection(s *sheet.Sheet) {
 		Typical: 500, Low: 1, High: 20_000, Units: []string{"cfs", "L/s"}, Optional: true,
 	})
 	t := fromLabel(s, grade)
-	feed := s.Step("feed", "lb N", nitrogen.Uncounted("lb N/ac").Times(acres), sheet.Says{Label: "Nitrogen for " +
-		"the block", Also: "kg N"})
+	feed := s.Step("feed", "lb N", nitrogen.Uncounted("lb N/ac").Times(acres),
+		sheet.Says{Label: "Nitrogen for the block", Also: "kg N"})
 	product := s.Step("product", "lb product", feed.Over(t.strength),
 		sheet.Says{Label: "Material for the block", Also: "kg product"})
 	volume := s.Answer("volume", "gal", product.Over(t.gallon),

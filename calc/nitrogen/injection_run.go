@@ -24,8 +24,8 @@ func (r *run) check(s *sheet.Sheet) {
 	third := s.Step("third", "min", r.whole.Over(s.Number(3)),
 		sheet.Says{Label: "A third of the run", Work: "a third of the run", Also: "h"})
 	travel := s.Constant("travel", "20 min", sheet.Fact{
-		Label: "Least time for water to reach the farthest emitter", Sources: []string{"ufifas-fertigation"}, Note: "20 to " +
-			"30 min in most micro-irrigation. Put dye or soap in once, and time yours.",
+		Label: "Least time for water to reach the farthest emitter", Sources: []string{"ufifas-fertigation"},
+		Note: "20 to 30 min in most micro-irrigation. Put dye or soap in once, and time yours.",
 	})
 	least := s.Constant("least-flush", "30 min", sheet.Fact{
 		Label: "Least flush after a feed", Sources: []string{"ufifas-fertigation"},

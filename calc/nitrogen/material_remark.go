@@ -17,8 +17,8 @@ func (t *tank) fieldRule(inGallon sheet.Term) {
 
 func threePounds(s *sheet.Sheet) sheet.Term {
 	return s.ConstantOnce("three-pounds", "3 lb N/gal", sheet.Fact{
-		Label: "Nitrogen in a gallon of UAN, by the field rule", Sources: []string{"common-practice"}, Note: "It is near " +
-			"for UAN-28, and too little for UAN-32.",
+		Label: "Nitrogen in a gallon of UAN, by the field rule", Sources: []string{"common-practice"},
+		Note: "It is near for UAN-28, and too little for UAN-32.",
 	})
 }
 

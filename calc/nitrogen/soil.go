@@ -27,8 +27,8 @@ func soilNitrogen(s *sheet.Sheet) {
 	ruled := s.Step("by-rule", "lb N/ac present", nitrate.Times(rule).Times(depth).Over(slice),
 		sheet.Says{Label: "By the field rule", Work: "by the field rule", Also: "kg N/ha present"})
 	weighed := s.Step("by-weight", "lb N/ac present", nitrate.Nitrogen().Times(density).Times(depth).CountedAs("present"),
-		sheet.Says{Label: "By the weight of your " +
-			"soil", Work: "by the weight of the soil", Also: "kg N/ha present", When: s.Stated(density)})
+		sheet.Says{Label: "By the weight of your soil", Work: "by the weight of the soil", Also: "kg N/ha present",
+			When: s.Stated(density)})
 	both := s.Stated(density).And(weighed.More(s.Zero("lb N/ac present")))
 	s.Step("apart", "%", s.Number(1).Minus(ruled.Over(weighed)).Size(),
 		sheet.Says{Label: "How far the field rule is from the weight", Work: "difference", When: both})

@@ -9,9 +9,8 @@ var WaterNitrogen = sheet.New("water-nitrogen", waterNitrogen)
 // for each ppm. Sixteen digits, so that metric units come back whole.
 const acreInch = "0.22661349689140495"
 
-// inchOfWater is acreInch, with where it comes from, in pounds an acre of an account: fed with the water of a well;
-// none
-// for water that leaves the roots.
+// inchOfWater is acreInch, with where it comes from, in pounds an acre of an account: fed for the water of a well, and
+// none for water that leaves the roots.
 func inchOfWater(s *sheet.Sheet, pounds string) sheet.Term {
 	return s.Constant("acre-inch", acreInch+" "+pounds+" per ppm NO3-N of water per in", sheet.Fact{
 		Label: "Nitrogen in an acre-inch of water, for each ppm", Reads: "0.226613 lb/ac per ppm and inch",

@@ -6,7 +6,7 @@ import "slices"
 // another option chosen they are figures of something else. A page then sets them aside, and a worksheet or a reckoner
 // may take such a figure from another only together with its choice.
 
-// checkFor sees that what a given belongs to is a choice that is asked for before it.
+// checkFor reports a given that belongs to something other than a choice that is asked for before it.
 func (s *Sheet) checkFor(g *Given) {
 	for _, choice := range g.For {
 		if !slices.Contains(s.Givens, choice) || len(choice.Choices) == 0 {
@@ -30,7 +30,7 @@ func (s *Sheet) ChoicesBehind(name string) []*Given {
 	return choices
 }
 
-// checkInstead sees that a given that is used instead of a figure of a table belongs to the choice of that table.
+// checkInstead reports a given that is used instead of a figure of a table and does not belong to the table's choice.
 func (s *Sheet) checkInstead() {
 	for _, r := range s.Results {
 		for _, n := range r.n.args {

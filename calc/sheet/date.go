@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+
+	"acreleaf/calc/unit"
 )
 
 // A date is counted in days from 1970-01-01, in the calendar that is in use (Gregorian, ISO 8601).
@@ -36,6 +38,12 @@ func ISODate(day float64) string {
 	}
 	year, month, date := civil(int(day))
 	return fmt.Sprintf("%04d-%02d-%02d", year, month, date)
+}
+
+// ReadDay reads a day as an author writes it, 2027-04-15, as a number of days. The error says what to write.
+func ReadDay(text string) (unit.Quantity, error) {
+	day, err := parseDate(text)
+	return unit.Quantity{Value: day, Unit: unit.MustParse("days")}, err
 }
 
 // parseDate reads 2027-04-15.

@@ -197,6 +197,10 @@ func (g *Given) UnitFor(e Entry) unit.Unit {
 // formUnit is the unit of a given that is told in a form, from 1 on.
 func (g *Given) formUnit(form int) unit.Unit { return g.forms[form-1].unit }
 
+// HasTwoKinds says whether a given may be written as one of two kinds of quantity, so that no condition can ask about
+// it.
+func (g *Given) HasTwoKinds() bool { return g.other != nil }
+
 // IsOther asks whether a given was written as its second kind of quantity.
 func (g *Given) IsOther() Term { return g.s.wrap(g.other.is) }
 

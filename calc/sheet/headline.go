@@ -94,8 +94,8 @@ func readBraces(text string) Piece {
 	return Piece{Name: name, Bare: alone}
 }
 
-// checkBare sees that a number alone, which may be shown in a second unit, stands in a sentence with another that names
-// that unit: "put on 14 lb an acre, the soil brings the other 20".
+// checkBare reports a number without its unit, which may be shown in a second unit, in a sentence where no other number
+// names that unit. This one is fine: "put on 14 lb an acre, the soil brings the other 20".
 func (s *Sheet) checkBare(r *Remark) {
 	pieces := r.Pieces()
 	for _, p := range pieces {

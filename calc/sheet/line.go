@@ -100,7 +100,7 @@ func powerOfTen(v float64) bool {
 	return math.Abs(exponent) <= 12 && math.Abs(v/math.Pow(10, exponent)-1) < 1e-12
 }
 
-// misread says whether a node under a power or a root sign needs brackets, lest 18 ft to the power 2 be read as 18 ft2.
+// misread says whether a node under a power or a root sign needs brackets: 18 ft to the power 2 is not 18 ft2.
 func (n *node) misread(numbers bool) bool {
 	n = n.shown()
 	switch n.kind {

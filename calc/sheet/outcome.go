@@ -14,7 +14,7 @@ type Outcome struct {
 	Cells []float64
 	High  []float64 // the upper ends, when a number of the program is a range; nil: every number is a single one
 
-	part int // the cell of the truth that holds in the part of the ranges that is spoken of; 0: all of them
+	part int // the cell of a truth: the outcome is of the part of the ranges where it holds; 0: of all of them
 }
 
 // Where is the outcome for the part of the ranges in which the truth of a cell holds. A cell below 0 is of a truth that
@@ -176,10 +176,10 @@ func (o Outcome) Refused() error {
 // Finite is an error if a given, step or answer is not a finite number.
 func (o Outcome) Finite(name string) error {
 	switch v := o.Range(name); {
-	case math.IsNaN(v.High-v.Low) && v.Low < v.High, math.IsInf(v.High-v.Low, 0) && v.Low < v.High:
+	case math.IsInf(v.High-v.Low, 1):
 		return fmt.Errorf("%s cannot be worked for all of these numbers, or it has no end among them; "+
 			"write a narrower range, or one number", spaced(name))
-	case math.IsNaN(v.High-v.Low) || math.IsInf(v.Low, 0) || math.IsInf(v.High, 0):
+	case math.IsNaN(v.High - v.Low):
 		return fmt.Errorf("%s cannot be worked from these numbers; check them against the report", spaced(name))
 	}
 	return nil

@@ -1,10 +1,6 @@
 package sheet
 
-import (
-	"slices"
-
-	"acreleaf/calc/unit"
-)
+import "slices"
 
 // A Passage asks questions about the values of a graph, in order. The first that is answered yes is taken; when none
 // is, what comes last is. A page uses one for a text that speaks for the reader's numbers, by cases.
@@ -32,7 +28,7 @@ func NewPassage() *Passage {
 	return &Passage{Sheet: s}
 }
 
-// Use notes that the passage hangs on a use, if only because its text does.
+// Use notes that the passage depends on a use, for its questions or only for its text.
 func (p *Passage) Use(u *Use) {
 	if !slices.Contains(p.uses, u) {
 		p.uses = append(p.uses, u)
@@ -96,9 +92,6 @@ func (p *Passage) CaseCell(i int) int { return p.cells[i] }
 // Refusals lists the cells that withhold the passage when they are not 0.
 func (p *Passage) Refusals() []int { return p.refused }
 
-// HasTwoKinds says whether a given may be written as one of two kinds of quantity, so that nothing can ask about it.
-func (g *Given) HasTwoKinds() bool { return g.other != nil }
-
 // placePassage works the questions of a passage from the values of the uses.
 func (l *layout) placePassage(p *Passage) {
 	p.After, p.cells, p.refused = nil, nil, nil
@@ -129,10 +122,4 @@ func (l *layout) placePassage(p *Passage) {
 	for _, n := range p.refusals {
 		p.refused = append(p.refused, l.hold(l.assembler.work(n, k)))
 	}
-}
-
-// ReadDay reads a day as an author writes it, 2027-04-15, as a number of days.
-func ReadDay(text string) (unit.Quantity, error) {
-	day, err := parseDate(text)
-	return unit.Quantity{Value: day, Unit: unit.MustParse("days")}, err
 }

@@ -46,7 +46,7 @@ func (m nodes) add(n *node) {
 	}
 }
 
-// checkOwn sees that every named part was made by this sheet: a term of another would have no value here.
+// checkOwn reports a named part that another sheet made: its term would have no value here.
 func (s *Sheet) checkOwn(sets ...nodes) {
 	for _, set := range sets {
 		for n := range set {
@@ -58,7 +58,7 @@ func (s *Sheet) checkOwn(sets ...nodes) {
 	}
 }
 
-// checkName sees that a name can stand in a link, a formula and an address.
+// checkName reports a name that cannot be written in a link, a formula and an address.
 func (s *Sheet) checkName(name string) {
 	odd := func(r rune) bool {
 		return r != '-' && !unicode.IsDigit(r) && (!unicode.IsLetter(r) || unicode.IsUpper(r))
@@ -68,7 +68,7 @@ func (s *Sheet) checkName(name string) {
 	}
 }
 
-// checkRemark sees that a remark speaks only of what has a value and a unit to say.
+// checkRemark reports a remark with a name in it that has no value and no unit.
 func (s *Sheet) checkRemark(r *Remark) {
 	s.checkWays(r.when, r.Text, false)
 	s.checkBare(r)
@@ -80,7 +80,7 @@ func (s *Sheet) checkRemark(r *Remark) {
 	}
 }
 
-// checkWays sees that an If stands only where its ways print as lines: at the top of a result or a slip.
+// checkWays reports an If that is not at the top of a result or a slip, where each way prints as a line.
 func (s *Sheet) checkWays(n *node, name string, top bool) {
 	if n == nil || n.kind == kindNamed {
 		return

@@ -283,7 +283,7 @@ func (s *sum) operate(n *node) float64 {
 	case Maximum:
 		return max(v[0], v[1])
 	case Floor:
-		return math.Floor(v[0] + n.slack)
+		return math.Floor(v[0])
 	case Ceiling:
 		return math.Ceil(v[0] - n.slack)
 	case Absolute:

@@ -13,7 +13,7 @@ type Term struct {
 	n *node
 }
 
-// A Value is anything that a term can be combined with: a Term, a *Given, a *Choice.
+// A Value is anything that a term can be combined with: a Term or a *Given.
 type Value interface{ term() Term }
 
 func (t Term) term() Term { return t }
