@@ -15,6 +15,7 @@ import (
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/extension"
 
+	"acreleaf/cmd/acreleaf/internal/cputime"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
 	"acreleaf/cmd/acreleaf/internal/site"
@@ -66,9 +67,9 @@ func (c cost) cpuTime() time.Duration  { return c.cpu }
 // timed gives the cost of one run, which does not pay for the garbage of the one before it.
 func timed(run func()) cost {
 	runtime.GC()
-	start, used := time.Now(), processorTime()
+	start, used := time.Now(), cputime.Used()
 	run()
-	return cost{time.Since(start), processorTime() - used}
+	return cost{time.Since(start), cputime.Used() - used}
 }
 
 // ratio is the middle one of the ratios of pairs that ran one after the other.

@@ -2,7 +2,4 @@
 
 package markdown
 
-const (
-	hostileSize = 200_000 // bytes of each hostile page
-	raceFactor  = 1
-)
+const hostileSize = 200_000 // bytes of each hostile page

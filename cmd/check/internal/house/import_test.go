@@ -28,6 +28,7 @@ var ladder = map[string][]string{
 	"cmd/acreleaf/internal/message":  nil,
 	"cmd/acreleaf/internal/output":   {"message"},
 	"cmd/acreleaf/internal/reading":  nil,
+	"cmd/acreleaf/internal/cputime":  nil,
 	"cmd/acreleaf/internal/config":   {"message", "reading", "calc/fact", "calc/said", "calc/unit"},
 	"cmd/acreleaf/internal/page":     {"config", "message"},
 	"cmd/acreleaf/internal/assets":   {"message", "output"},
@@ -69,12 +70,13 @@ var ladderOfTests = map[string][]string{
 	"calc/formula":  {"wasm/wasmtest", "wasm/wasmtest/engine"},
 	"wasm":          {"wasm/wasmtest", "wasm/wasmtest/engine"},
 
-	"cmd/acreleaf":                 {"site", "proof", "output", "message", "calc", "calc/sheet", "calc/unit"},
-	"cmd/acreleaf/internal/assets": {"theme"},
-	"cmd/acreleaf/internal/render": {"theme"},
-	"cmd/acreleaf/internal/rows":   {"calc"},
-	"cmd/acreleaf/internal/draft":  {"site", "calc"},
-	"cmd/acreleaf/internal/schema": {"markdown", "message"},
+	"cmd/acreleaf":                   {"site", "proof", "output", "message", "cputime", "calc", "calc/sheet", "calc/unit"},
+	"cmd/acreleaf/internal/markdown": {"cputime"},
+	"cmd/acreleaf/internal/assets":   {"theme"},
+	"cmd/acreleaf/internal/render":   {"theme"},
+	"cmd/acreleaf/internal/rows":     {"calc"},
+	"cmd/acreleaf/internal/draft":    {"site", "calc"},
+	"cmd/acreleaf/internal/schema":   {"markdown", "message"},
 }
 
 // The libraries that one package alone may import, so that another can take their place by a change of that package.

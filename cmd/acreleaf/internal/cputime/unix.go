@@ -1,15 +1,14 @@
 //go:build unix
 
-package main
+package cputime
 
 import (
 	"syscall"
 	"time"
 )
 
-// processorTime is what this process has used of the processors, in the system's calls too. Unlike the clock it does
-// not run while others use them.
-func processorTime() time.Duration {
+// Used gives the processor time of this process since its start, in its own code and in the system's calls.
+func Used() time.Duration {
 	var used syscall.Rusage
 	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &used); err != nil {
 		panic(err) // the call has no way to fail
