@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"maps"
 	"math/rand/v2"
 	"os"
 	"path"
@@ -76,7 +77,7 @@ func (m *mutation) run(ctx context.Context) (bool, error) {
 	start := time.Now()
 	counts := map[mutate.Fate]int{}
 	explained := 0
-	_, err = m.trial.Run(ctx, mutants, func(mutant mutate.Mutant, fate mutate.Fate) {
+	err = m.trial.Run(ctx, mutants, func(mutant mutate.Mutant, fate mutate.Fate) {
 		counts[fate]++
 		if _, known := m.accepted[mutant.Key()]; known && fate == mutate.Survived {
 			explained++
@@ -91,13 +92,13 @@ func (m *mutation) run(ctx context.Context) (bool, error) {
 	return counts[mutate.Survived] > explained, err
 }
 
-// tellStale tells which accepted survivors of the package are there no more.
+// tellStale tells which accepted survivors of the package are no longer among its mutants.
 func (m *mutation) tellStale(mutants []mutate.Mutant) {
 	var keys []string
 	for _, mutant := range mutants {
 		keys = append(keys, mutant.Key())
 	}
-	for key := range m.accepted {
+	for _, key := range slices.Sorted(maps.Keys(m.accepted)) {
 		file, _, _ := strings.Cut(key, " | ")
 		if path.Dir(file) == m.trial.Package && !slices.Contains(keys, key) {
 			fmt.Fprintf(m.w, "gone      %s: take it out of %s\n", key, survivors)

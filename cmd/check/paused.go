@@ -43,7 +43,7 @@ func (b *bench) paused(ctx context.Context, r *step.Record) error {
 		}
 		faults = append(faults, same("a press that was paused differs from one that was not", whole.Differ(next)))
 	}
-	r.Note("  %d presses, stopped %d times, the same bytes each time", pausedPresses, stops)
+	r.Note("  %d presses, stopped %d times", pausedPresses, stops)
 	if stops < pausedPresses {
 		faults = append(faults, fmt.Errorf("only %d stops fell into a press; make the waits before them shorter", stops))
 	}

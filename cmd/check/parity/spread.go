@@ -16,8 +16,8 @@ import (
 // spreadCases is how many sets of ranges each calculation is worked for.
 const spreadCases = 14
 
-// mostRanges is one more than how many ranges a calculation is worked for at once.
-const mostRanges = 8
+// mostRanges is how many ranges a calculation is worked for at once at the most; the first set has none.
+const mostRanges = 7
 
 // A spreading is a calculation worked for ranges, for the browser to work again.
 type spreading struct {
@@ -67,7 +67,7 @@ func writeSpreads(dir string) error {
 			one.Trends = append(one.Trends, [3]int{t.Of, t.From, up})
 		}
 		for ranges := range spreadCases {
-			c, err := one.spread(random, use, graph.Program, ranges%mostRanges)
+			c, err := one.spread(random, use, graph.Program, ranges%(mostRanges+1))
 			if err != nil {
 				return fmt.Errorf("the sheet %s: %w", s.Name, err)
 			}

@@ -40,18 +40,21 @@ func (t *Trial) Whole(ctx context.Context) error {
 	return err
 }
 
-// Run gives the fate of each mutant, in their order, and calls told as each is known.
-func (t *Trial) Run(ctx context.Context, mutants []Mutant, told func(Mutant, Fate)) ([]Fate, error) {
-	fates, faults := make([]Fate, len(mutants)), make([]error, len(mutants))
+// Run calls told with the fate of each mutant as it is known, one at a time and in no order.
+func (t *Trial) Run(ctx context.Context, mutants []Mutant, told func(Mutant, Fate)) error {
+	faults := make([]error, len(mutants))
 	var group sync.WaitGroup
 	var one sync.Mutex
 	next := make(chan int)
 	for range max(1, t.Jobs) {
 		group.Go(func() {
 			for i := range next {
-				fates[i], _, faults[i] = t.test(ctx, &mutants[i])
+				fate, _, err := t.test(ctx, &mutants[i])
+				if faults[i] = err; err != nil {
+					continue
+				}
 				one.Lock()
-				told(mutants[i], fates[i])
+				told(mutants[i], fate)
 				one.Unlock()
 			}
 		})
@@ -64,10 +67,10 @@ func (t *Trial) Run(ctx context.Context, mutants []Mutant, told func(Mutant, Fat
 	}
 	close(next)
 	group.Wait()
-	return fates, errors.Join(append(faults, ctx.Err())...)
+	return errors.Join(append(faults, ctx.Err())...)
 }
 
-// test runs the tests with one file in the place of another. Only what hangs on that file is compiled anew.
+// test runs the tests with one file in the place of another. Only what depends on that file is compiled again.
 func (t *Trial) test(ctx context.Context, m *Mutant) (Fate, string, error) {
 	folder, err := os.MkdirTemp("", "acreleaf-mutant-")
 	if err != nil {
