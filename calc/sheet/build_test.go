@@ -118,6 +118,10 @@ var botchedUnits = []botch{
 	{"a unit to offer of another dimension", answered(func(s *sheet.Sheet) {
 		s.Given("depth", "in", sheet.Field{Label: "D", Typical: 1, High: 2, Units: []string{"lb"}})
 	}), []string{`"depth": lb is a mass; this needs inches (in)`}},
+	{"a given of two kinds and with forms", answered(func(s *sheet.Sheet) {
+		s.Given("load", "lb crop/ac", sheet.Field{Label: "L", Typical: 1, High: 2, Forms: []string{"kernels"},
+			Else: sheet.Other{Unit: "in", Low: 0, High: 2}})
+	}), []string{`"load": a given with a second kind of quantity has no forms as well; a page tells it by one cell`}},
 	{"an answer also in another dimension", func(s *sheet.Sheet) {
 		s.Answer("answer", "in", s.Zero("in"), sheet.Says{Also: "kg"})
 	}, []string{`"answer": in is a length; this needs kg`}},

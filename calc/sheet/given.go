@@ -98,6 +98,9 @@ func (s *Sheet) Given(name, unitText string, f Field) *Given {
 	}
 	n.date = f.Date
 	s.addOther(g)
+	if g.other != nil && len(f.Forms) > 0 {
+		s.fault("%q: a given with a second kind of quantity has no forms as well; a page tells it by one cell", name)
+	}
 	for _, word := range f.Forms {
 		u := s.parseUnit(strings.Replace(unitText, "crop", word, 1))
 		is := &node{kind: kindStated, unit: plain, truth: true, name: name}

@@ -33,9 +33,8 @@ type Given struct {
 	Kind     string
 	Cell     int    // of its field
 	Presence int    // the cell that says whether an optional given is filled in; -1 for none
-	Forms    int    // the cell that says which form it is told in; 0 when it has no forms
 	For      []int  // the cells of the choices that it belongs to
-	Others   int    // the cell that says whether it is of its second kind of quantity; -1 when it has but one
+	Others   int    // the cell that says which of its kinds of quantity, or of its forms, it is told in; -1 for one alone
 	Text     string // the example's number as the field shows it; empty when optional and left out
 	Unit     string // its unit, when there is no choice of Units
 	Units    []UnitOption
@@ -124,8 +123,8 @@ type Note struct {
 	Pieces  []Piece
 	When    int // the cell that is not 0 while the note holds; -1 for always
 	Shown   bool
-	Partly  bool // of the example's ranges it holds for a part only, or
-	Perhaps bool // may hold for a part
+	Partly  bool // it does not hold for all of the example's ranges
+	Perhaps bool // of what holds partly: it may hold for some of them, and it may not
 	Refusal bool // the sheet has no answer while it holds
 }
 
@@ -188,8 +187,8 @@ type Passage struct {
 type Case struct {
 	When    int  // the cell that is not 0 while it holds; -1 for always
 	Shown   bool // it holds for the example
-	Partly  bool // for a part of the example's ranges only, or
-	Perhaps bool // perhaps for a part
+	Partly  bool // it does not hold for all of the example's ranges
+	Perhaps bool // of what holds partly: it may hold for some of them, and it may not
 }
 
 // An Own is what the margin gives beside a worked figure once the numbers are the reader's: the same value by its name.

@@ -161,9 +161,6 @@ func input(w *bytes.Buffer, g *Given) {
 	if g.Others >= 0 {
 		numbered(w, "data-others", g.Others)
 	}
-	if g.Forms > 0 {
-		numbered(w, "data-others", g.Forms)
-	}
 	if len(g.For) > 0 {
 		w.WriteString(belongs)
 		w.WriteString(joined(g.For))

@@ -112,7 +112,7 @@ type Source struct {
 	Authors, Year, Title, Publisher string
 	Address                         string // web address; empty for none
 	Number                          string // by which a library finds it; empty for none
-	Kind                            string // a kind of calc/fact
+	Kind                            string // one of the kinds of package calc/fact
 	Note                            string
 	Figures                         []Figured
 	Cited                           []Link // the guides that use it

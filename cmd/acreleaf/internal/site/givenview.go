@@ -30,7 +30,7 @@ func givenView(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) render.Giv
 		v.Others = others
 	}
 	if forms, ok := b.Use.FormCell(g.Name); ok {
-		v.Forms = forms
+		v.Others = forms // no given has a second kind as well
 	}
 	for _, choice := range g.For {
 		source, name := origin(p, b, choice.Name)
