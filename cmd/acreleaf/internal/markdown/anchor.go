@@ -36,7 +36,7 @@ func (r *reading) finishAnchors() {
 	for _, a := range r.doc.anchors {
 		if a.figure != nil {
 			a.figure.Index = len(r.doc.Figures)
-			a.figure.Passage = r.doc.inPassage(a.figure.Span)
+			a.figure.Passage, a.figure.Case = r.doc.caseAt(a.figure.Span)
 			r.doc.Figures = append(r.doc.Figures, a.figure)
 		} else {
 			a.link.Index = len(r.doc.Links)

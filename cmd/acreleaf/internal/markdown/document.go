@@ -15,7 +15,7 @@ type Document struct {
 	Blocks       []*Block   // worksheets and reckoners, in the order of the source
 	Calculations []*Block   // the calculations that the page defines, in the order of the source
 	Passages     []*Passage // in the order of the source
-	Figures      []*Figure  // worked and sourced figures, in the order of the source
+	Figures      []*Figure  // in the order of the source
 	Links        []*Link    // every other link and image, in the order of the source
 	Headings     []*Heading // in the order of the source
 
@@ -25,7 +25,7 @@ type Document struct {
 	anchors []anchor // Figures and Links together, by the offset in text that their nodes have
 }
 
-// Block is a fenced block of ours: a worksheet, a reckoner or a calculation.
+// Block is a fenced block of ours. A passage has its opening line alone here, and the rest in a Passage.
 type Block struct {
 	Index     int    // in the list of the document that it stands in
 	Construct string // "worksheet", "reckoner", "calculation" or "passage"
@@ -47,11 +47,12 @@ type Entry struct {
 // Figure is a link whose scheme is one of ours: [48 lb/ac](worked:soil.nitrogen "title").
 type Figure struct {
 	Index                      int
-	Scheme                     string // "worked", "source", "record" or "size"
-	Target                     string // what follows the colon: "soil.nitrogen", "cdfa-almond", "2026-09-14", ""
-	Text, Title                string // plain text
-	Faulty                     bool   // it was reported already
-	Passage                    bool   // it stands in a passage, and follows the reader's numbers there
+	Scheme                     string   // "worked", "source", "record" or "size"
+	Target                     string   // what follows the colon: "soil.nitrogen", "cdfa-almond", "2026-09-14", ""
+	Text, Title                string   // plain text
+	Faulty                     bool     // it was reported already
+	Passage                    *Passage // that it is in, where it follows the reader's numbers; nil for none
+	Case                       int      // of that passage
 	TextSpan, TargetSpan, Span message.Span
 }
 

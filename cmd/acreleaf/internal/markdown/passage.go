@@ -3,6 +3,7 @@ package markdown
 import (
 	"bytes"
 	"regexp"
+	"slices"
 	"strings"
 
 	"github.com/yuin/goldmark/ast"
@@ -35,10 +36,10 @@ const (
 	keyOtherwise = "otherwise"
 )
 
-var passageKeys = []string{keyOtherwise, keySay, keyWhen}
+var passageKeys = []string{keyWhen, keySay, keyOtherwise}
 
 // PassageKeys lists the keys of a passage.
-func PassageKeys() []string { return []string{keyWhen, keySay, keyOtherwise} }
+func PassageKeys() []string { return slices.Clone(passageKeys) }
 
 const caseExample = "write a case as two lines: “- when: soil.nitrogen > \"40 lb N/ac\"”, " +
 	"and below it “  say:” and the text"
@@ -228,21 +229,20 @@ func (b *passageBody) oneCase(p *Passage, node *blockNode, keys []passageEntry) 
 	values, slip := map[string]*passageEntry{}, false
 	for i := range keys {
 		e := &keys[i]
-		near, known := message.Nearest(e.key, passageKeys)
 		switch {
-		case known && near == e.key && values[e.key] != nil:
+		case !slices.Contains(passageKeys, e.key):
 			slip = true
-			b.fault("entry-twice", e.keySpan, "“"+e.key+"” stands twice in this case", "begin a new case with a dash before it")
-		case known && near == e.key:
-			values[e.key] = e
-			slip = slip || len(e.pieces) == 0
-		default:
-			slip = true
-			note := "write one of: when, say, otherwise"
-			if known {
+			note := "write one of: " + strings.Join(passageKeys, ", ")
+			if near, known := message.Nearest(e.key, passageKeys); known {
 				note = "write " + near
 			}
 			b.fault("passage-key", e.keySpan, "a passage has no “"+e.key+"”", note)
+		case values[e.key] != nil:
+			slip = true
+			b.fault("entry-twice", e.keySpan, "“"+e.key+"” stands twice in this case", "begin a new case with a dash before it")
+		default:
+			values[e.key] = e
+			slip = slip || len(e.pieces) == 0
 		}
 	}
 	when, say, otherwise := values[keyWhen], values[keySay], values[keyOtherwise]
@@ -282,16 +282,16 @@ func (b *passageBody) addCase(p *Passage, node *blockNode, when, say, otherwise 
 	node.AppendChild(node, paragraph)
 }
 
-// inPassage says whether a place is in what a passage says.
-func (d *Document) inPassage(at message.Span) bool {
+// caseAt finds the passage and the case that say what is at a place; nil when none does.
+func (d *Document) caseAt(at message.Span) (*Passage, int) {
 	for _, p := range d.Passages {
-		for _, c := range p.Cases {
+		for i, c := range p.Cases {
 			if c.Text.Start <= at.Start && at.End <= c.Text.End {
-				return true
+				return p, i
 			}
 		}
 	}
-	return false
+	return nil, 0
 }
 
 // passage writes a passage: the cases as the packages above have them, with the text of each.

@@ -1,6 +1,6 @@
 package schema
 
-import "acreleaf/cmd/acreleaf/internal/worksheet"
+import "acreleaf/cmd/acreleaf/internal/markdown"
 
 // passageForms are the keys of a case.
 var passageForms = map[string]form{
@@ -12,7 +12,7 @@ var passageForms = map[string]form{
 // passageShape is the schema of a passage: a list of cases, of which the last has no condition.
 func passageShape() object {
 	var keys []string
-	for _, key := range worksheet.PassageKeys() {
+	for _, key := range markdown.PassageKeys() {
 		if key != "otherwise" {
 			keys = append(keys, key)
 		}

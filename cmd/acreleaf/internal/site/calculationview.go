@@ -41,7 +41,7 @@ func (p *press) calculationPages(language string, r *render.Renderer) []output.F
 			continue
 		}
 		address := calculationAddress(language, s)
-		v := p.calculationView(s, p.newCitations(address, r))
+		v := p.calculationView(s, p.newCitations(address))
 		v.Page = p.frame(address, s.Title, s.Summary)
 		for _, d := range used[s] {
 			v.Used = append(v.Used, render.Link{Href: address.To(d.address), Text: d.metadata.Title})

@@ -13,16 +13,15 @@ import (
 
 // citations numbers the sources of one page in the order in which the page first uses them.
 type citations struct {
-	press    *press
-	renderer *render.Renderer
-	from     page.Address
-	list     []render.Reference
-	numbers  map[string]int
-	uses     int
+	press   *press
+	from    page.Address
+	list    []render.Reference
+	numbers map[string]int
+	uses    int
 }
 
-func (p *press) newCitations(from page.Address, r *render.Renderer) *citations {
-	return &citations{press: p, renderer: r, from: from, numbers: map[string]int{}}
+func (p *press) newCitations(from page.Address) *citations {
+	return &citations{press: p, from: from, numbers: map[string]int{}}
 }
 
 // figure cites the source of a figure.

@@ -54,12 +54,8 @@ func (f *fragments) Passage(w *bytes.Buffer, p *markdown.Passage, text func(i in
 	bound := f.draft.work.Passage(p)
 	v := &render.Passage{Index: bound.Index}
 	for i := range p.Cases {
-		c := render.Case{When: bound.Asked.CaseCell(i), Shown: true}
-		if c.When >= 0 {
-			low, high := f.draft.work.Cells[c.When], f.draft.work.High[c.When]
-			c.Shown, c.Partly = high != 0, high != 0 && low == 0
-			c.Perhaps = high == sheet.Doubt
-		}
+		c := render.Case{When: bound.Asked.CaseCell(i)}
+		c.Shown, c.Partly, c.Perhaps = holds(c.When, f.draft.work.Cells, f.draft.work.High)
 		v.Cases = append(v.Cases, c)
 	}
 	f.renderer.Passage(w, v, text)
@@ -90,7 +86,7 @@ func (f *fragments) Figure(w *bytes.Buffer, figure *markdown.Figure) {
 // worked writes a worked figure, and keeps what the margin gives beside it.
 func (f *fragments) worked(w *bytes.Buffer, figure *markdown.Figure) {
 	worked := f.draft.work.Figure(figure)
-	if figure.Passage {
+	if figure.Passage != nil {
 		f.following(w, worked)
 		return
 	}

@@ -175,6 +175,20 @@ func (p *press) cite(id string, d *draft) {
 	}
 }
 
+// citeConstants notes the sources that the constants of a page's calculations name.
+func (p *press) citeConstants(d *draft) {
+	for _, b := range d.work.Sheets {
+		for _, k := range b.Sheet.Constants {
+			if k.OnlySlips {
+				continue
+			}
+			for _, id := range k.Sources {
+				p.cite(id, d)
+			}
+		}
+	}
+}
+
 func nearestSource(f *markdown.Figure, sources config.Sources) string {
 	if near, ok := message.Nearest(f.Target, sources.IDs()); ok {
 		return "write source:" + near

@@ -125,7 +125,7 @@ func (p *press) parsePage(d *draft) {
 
 // bindPage binds the blocks of a page, if that is not done or was done with other calculations.
 func (p *press) bindPage(d *draft, sameCatalogue bool) {
-	language := p.readIn(d)
+	language := p.language(d)
 	if d.work != nil && d.boundIn == language && (sameCatalogue || p.stillBound(d)) {
 		return
 	}

@@ -66,18 +66,13 @@ func (p *press) render() *Made {
 
 // language is the language that a page is written in.
 func (p *press) language(d *draft) string {
-	if d.address.Language != "" {
+	switch {
+	case d.address.Language != "":
 		return d.address.Language
-	}
-	return p.site.Languages[0]
-}
-
-// readIn is the language of a page before the settings of the site are known to be without a fault.
-func (p *press) readIn(d *draft) string {
-	if d.address.Language == "" && len(p.site.Languages) == 0 {
+	case len(p.site.Languages) == 0: // site.yaml has a fault; the pages are looked through all the same
 		return "en"
 	}
-	return p.language(d)
+	return p.site.Languages[0]
 }
 
 // A printed is the text of a page in HTML, with the sources that it cites.
@@ -127,7 +122,7 @@ func (p *press) printable(d *draft) bool {
 
 func (p *press) print(d *draft) *printed {
 	r := p.renderers[p.language(d)]
-	f := &fragments{press: p, draft: d, renderer: r, cited: p.newCitations(d.address, r)}
+	f := &fragments{press: p, draft: d, renderer: r, cited: p.newCitations(d.address)}
 	w := buffers.Get().(*bytes.Buffer)
 	defer buffers.Put(w)
 	w.Reset()

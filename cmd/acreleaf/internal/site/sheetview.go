@@ -88,11 +88,21 @@ func noteView(o sheet.Outcome, i int, remark *sheet.Remark) render.Note {
 	return v
 }
 
+// holds says for the example whether the condition in a cell holds, -1 for always: for some of its ranges at least;
+// not for all of them; and whether it is in doubt that it holds for any.
+func holds(cell int, low, high []float64) (some, partly, perhaps bool) {
+	if cell < 0 {
+		return true, false, false
+	}
+	some = high[cell] != 0
+	return some, some && low[cell] == 0, high[cell] == sheet.Doubt
+}
+
 // spokenView is a sentence that is said while its cell is not 0.
 func spokenView(o sheet.Outcome, when int, remark *sheet.Remark) render.Note {
-	v := render.Note{When: when, Shown: when < 0 || o.High[when] != 0 && !(remark.Words && o.High[when] == sheet.Doubt)}
-	v.Partly = v.Shown && when >= 0 && o.Cells[when] == 0
-	v.Perhaps = v.Partly && o.High[when] == sheet.Doubt
+	v := render.Note{When: when}
+	v.Shown, v.Partly, v.Perhaps = holds(when, o.Cells, o.High)
+	v.Shown = v.Shown && !(remark.Words && v.Perhaps) // the answer in words says nothing that is in doubt
 	o = o.Where(when)
 	for _, piece := range remark.Pieces() {
 		if piece.Name == "" {

@@ -24,9 +24,6 @@ const (
 func BlockKeys() []string { return []string{keyCalculation, keyTitle} }
 func TableKeys() []string { return slices.Clone(tableKeys) }
 
-// PassageKeys lists the keys of a passage.
-func PassageKeys() []string { return markdown.PassageKeys() }
-
 func (b *binder) bindBlocks() {
 	seen := map[string]*markdown.Block{}
 	for _, block := range b.doc.Blocks {

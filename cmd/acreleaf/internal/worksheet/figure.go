@@ -2,6 +2,7 @@ package worksheet
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"html"
 	"math"
@@ -69,7 +70,7 @@ func (b *binder) bindFigure(f *markdown.Figure) {
 	case !b.page.stated(bound, name):
 		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("worksheet %q does not state %s", use, name),
 			fmt.Sprintf("add a line to the worksheet, such as: %s: %s", name, given.Example()))
-	case !f.Passage && !b.page.Example(bound).There(name):
+	case f.Passage == nil && !b.page.Example(bound).There(name):
 		b.fault(f.TargetSpan, "figure-unknown",
 			fmt.Sprintf("worksheet %q leaves %s out, for the numbers of the example", use, name),
 			"write a figure that it answers, or change the givens so that it answers this one")
@@ -129,7 +130,7 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 	asWritten := decimals(b.language.Points(split.low))
 	shown := unit.Range{Low: by.Apply(value.Low), High: by.Apply(value.High)}
 	if example.There(name) && !written.Quotes(shown.Low, shown.High) {
-		places := enough(written.Amount, shown, asWritten)
+		places := enoughPlaces(written.Amount, shown, asWritten)
 		line, _ := b.doc.Source.Position(bound.Block.Span.Start)
 		text := f.Text
 		if unfit == nil && bare.Unit.String() == "" {
@@ -161,12 +162,9 @@ func (b *binder) readFigure(f *markdown.Figure, wanted unit.Unit) (said.Figure, 
 	switch {
 	case err == nil && unit.PointDecimals(text) != text:
 		err = unfit // a decimal comma, in a language that has none
-	case err == nil && !written.Digits && f.Passage:
-		err = unfit // a passage writes the reader's numbers in digits
-		if err == nil {
-			err = fmt.Errorf("%q: a passage writes numbers in digits; write 0.5 for 1/2", f.Text)
-		}
-	case err != nil && !f.Passage:
+	case err == nil && !written.Digits && f.Passage != nil:
+		err = cmp.Or(unfit, fmt.Errorf("%q: a passage writes numbers in digits; write 0.5 for 1/2", f.Text))
+	case err != nil && f.Passage == nil:
 		if about, is := said.ReadAbout(text, b.after(f), wanted); is {
 			written, err = about, nil
 		}
@@ -179,9 +177,9 @@ func (b *binder) readFigure(f *markdown.Figure, wanted unit.Unit) (said.Figure, 
 	return written, err
 }
 
-// enough is how many decimals a range needs to be written in, the author's or more, so that rounding does not make
-// another number of it.
-func enough(a said.Amount, r unit.Range, places int) int {
+// enoughPlaces is how many decimals a range needs to be written in, the author's or more, so that rounding does not
+// make another number of it.
+func enoughPlaces(a said.Amount, r unit.Range, places int) int {
 	const most = 9
 	for ; places < most; places++ {
 		a.Low, a.High = rounded(r.Low, places), rounded(r.High, places)

@@ -19,7 +19,7 @@ type Passage struct {
 // Passage gives what a passage was bound to. It is nil for one with a fault.
 func (p *Page) Passage(written *markdown.Passage) *Passage {
 	for _, bound := range p.Passages {
-		if bound.Written == written || bound.Written.Index == written.Index {
+		if bound.Written.Index == written.Index {
 			return bound
 		}
 	}
@@ -57,7 +57,7 @@ func (b *binder) bindPassages(graph *sheet.Graph) {
 		}
 		for _, f := range b.doc.Figures {
 			use, _, _ := strings.Cut(f.Target, ".")
-			if u := graph.Find(use); f.Scheme == "worked" && u != nil && within(written, f.Span) {
+			if u := graph.Find(use); f.Scheme == "worked" && u != nil && f.Passage == written {
 				asked.Use(u)
 			}
 		}
@@ -65,14 +65,4 @@ func (b *binder) bindPassages(graph *sheet.Graph) {
 		b.page.Passages = append(b.page.Passages, &Passage{Written: written, Asked: asked, Index: index})
 		graph.Passages = append(graph.Passages, asked)
 	}
-}
-
-// within says whether a place is in what a passage says.
-func within(p *markdown.Passage, at message.Span) bool {
-	for _, c := range p.Cases {
-		if c.Text.Start <= at.Start && at.End <= c.Text.End {
-			return true
-		}
-	}
-	return false
 }

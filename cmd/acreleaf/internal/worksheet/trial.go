@@ -129,11 +129,8 @@ func (t *trial) listGivens() {
 func (t *trial) listFigures() {
 	t.figures = make([][]*Figure, len(t.held))
 	for _, index := range slices.Sorted(maps.Keys(t.page.figures)) {
-		f := t.page.figures[index]
-		for i, c := range t.passage.Written.Cases {
-			if f.Written.Passage && c.Text.Start <= f.Written.Span.Start && f.Written.Span.End <= c.Text.End {
-				t.figures[i] = append(t.figures[i], f)
-			}
+		if f := t.page.figures[index]; f.Written.Passage == t.passage.Written {
+			t.figures[f.Written.Case] = append(t.figures[f.Written.Case], f)
 		}
 	}
 }
