@@ -75,7 +75,7 @@ func allFiles(t *testing.T, content fs.FS) map[string][]byte {
 	return files
 }
 
-// What is said of a site saved on Windows is the same, word for word and place for place.
+// The messages about a site saved on Windows are the same, word for word and place for place.
 func TestWindowsLineEndsAreSaidTheSame(t *testing.T) {
 	cases, err := filepath.Glob(filepath.Join("testdata", "fault", "*", "*.txtar"))
 	if err != nil || len(cases) < 50 {

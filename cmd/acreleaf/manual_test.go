@@ -45,7 +45,7 @@ order: %d
 `, p.title, p.summary, p.order, strings.TrimSpace(p.body))
 }
 
-// TestManual makes the pages of the manual that list what the program has, and holds those that are kept against them.
+// TestManual makes the pages of the manual that list what the program has, and compares those that are kept with them.
 func TestManual(t *testing.T) {
 	pages := append([]*manualPage{commandPage(t), calculationPage(), unitsPage()}, messagePages(t)...)
 	quoteFigures(t, pages)

@@ -123,7 +123,7 @@ func messagePages(t *testing.T) []*manualPage {
 // mostText is what a page of messages holds, so that it stays light on the wire.
 const mostText = 45_000 // bytes
 
-// A caseText is what stands in one page of messages.
+// A caseText is what one page of messages has.
 type caseText struct {
 	body string
 	ids  []string

@@ -10,7 +10,7 @@ import (
 )
 
 // material builds cmd/check/parity and has it write the modules of the catalogue, of the random programs and of the
-// pressed pages, with the native answers to hold them against.
+// pressed pages, with the native answers to compare them with.
 func (b *bench) material(ctx context.Context, r *step.Record) error {
 	build := []string{"go", "build", "-o", b.parity, "./cmd/check/parity"}
 	if _, err := r.Command(ctx, step.Command{Args: build}); err != nil {

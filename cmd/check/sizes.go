@@ -15,7 +15,7 @@ import (
 )
 
 // The limits on the wire, after brotli at its best, in bytes; 1 kB is 1000 bytes. The style sheet is a file of its
-// own that a reader's browser keeps, so the limit of a page is held against its HTML, and the sum is shown beside it.
+// own that a reader's browser keeps, so the limit of a page is for its HTML, and the sum is shown beside it.
 const (
 	mostHTML   = 13_000
 	mostStyle  = 10_000

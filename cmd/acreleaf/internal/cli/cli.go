@@ -2,7 +2,7 @@
 // what they say.
 //
 // It owns the commands, their options and the exit codes: 0 clean, 1 faults found, 2 wrong usage. It must hold no
-// work of its own: what a command does stands in the package it calls.
+// work of its own: what a command does is in the package it calls.
 package cli
 
 import (

@@ -105,7 +105,7 @@ func (c *draftCommand) calculations(t *terminal, options site.Options) ([]*sheet
 		case catalogue.Faulty(name):
 			t.printer.Print(t.err, messages)
 			wrong = append(wrong, fault{fmt.Sprintf("the calculation %q has a fault, and cannot be worked", name),
-				"put right what is said of it above"})
+				"correct it first, as the messages above say"})
 		default:
 			wrong = append(wrong, fault{fmt.Sprintf("there is no calculation %q", name), meantCalculation(name, catalogue)})
 		}

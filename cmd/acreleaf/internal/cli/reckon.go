@@ -87,7 +87,7 @@ func (c *reckonCommand) catalogue() (*calc.Catalogue, message.List, error) {
 func (c *reckonCommand) find(catalogue *calc.Catalogue) (*sheet.Sheet, error) {
 	if catalogue.Faulty(c.Calculation) {
 		return nil, fault{fmt.Sprintf("the calculation %q has a fault, and cannot be worked", c.Calculation),
-			"put right what is said of it above"}
+			"correct it first, as the messages above say"}
 	}
 	s := catalogue.Find(c.Calculation)
 	if s == nil {

@@ -93,7 +93,7 @@ type progress struct {
 	to    io.Writer
 	quiet bool
 	since time.Time // when it was last told
-	width int       // of what stands there
+	width int       // of the cell as it is written
 }
 
 // progressEvery is the time between two tellings, and before the first.

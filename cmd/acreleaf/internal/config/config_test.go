@@ -172,7 +172,7 @@ func spanOf(src *message.Source, words string) message.Span {
 	return message.Span{Start: at, End: at + len(words)}
 }
 
-// The key and value spans of a table are what stands there in the text, whatever quotes and line ends it has.
+// The key and value spans of a table are its text as it is written, whatever quotes and line ends it has.
 func FuzzReadTable(f *testing.F) {
 	for _, text := range []string{wholeSite, twoSources, "a: 'it''s'\nb: \"x\\\"y\"", "\uFEFFé: ü\r\n", "a: [b, {c: d}]",
 		"a: &x 1\nb: *x", "---\na: 1\n---\nb: 2", "a:\tb", "\t", "? [x]\n: y", "a: \u0085b: c\u2028d: e", "<<: {a: b}"} {

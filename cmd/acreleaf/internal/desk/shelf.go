@@ -111,7 +111,7 @@ type answer struct {
 	there   bool
 }
 
-// at gives what stands at a path of the site: a file, the page of a folder, or the page for what is not there.
+// at gives what is at a path of the site: a file, the page of a folder, or the page for a missing address.
 func (s *shelf) at(way string) answer {
 	if faults, blank := s.blank(); blank {
 		return answer{"", faultPage(faults), false}

@@ -1,7 +1,7 @@
 // Package draft starts what an author writes: a page from a pattern, the twin of a page in another language, and a
 // small site.
 //
-// It owns the patterns and what stands in a new page before its author has written a word. A small site gets the shapes
+// It owns the patterns and what is in a new page before its author has written a word. A small site gets the shapes
 // of package schema, too. It must never write over a
 // file, and it does not judge pages: what is still to be written says so in words that proof knows.
 package draft

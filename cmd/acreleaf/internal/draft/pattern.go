@@ -18,7 +18,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/proof"
 )
 
-// The patterns: a folder for each language that has any, and the small site. What stands in {{braces}} is filled in.
+// The patterns: a folder for each language that has any, and the small site. What is in {{braces}} is filled in.
 //
 //go:embed patterns
 var patterns embed.FS

@@ -11,7 +11,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-// body is the text of a block without what stands before its lines (the indent of the fence, the marks of lists and
+// body is the text of a block without what comes before its lines (the indent of the fence, the marks of lists and
 // quotations), and where each line of it is in the source.
 type body struct {
 	text  []byte

@@ -23,7 +23,7 @@ func tokenClass(t chroma.TokenType) string {
 	return ""
 }
 
-// Class is a class that stands in the HTML of this package and that the style sheet must know.
+// Class is a class in the HTML of this package and that the style sheet must know.
 type Class struct{ Name, Meaning string }
 
 // Classes gives all of them.

@@ -1,7 +1,7 @@
 // Package markdown reads a page's text and prints it as HTML.
 //
 // It owns the syntax: CommonMark 0.31.2 whole, with tables, footnotes and definition lists, and what Acreleaf has on
-// top (worksheets, reckoners, worked and sourced figures, signals). It finds where every one of them stands in the
+// top (worksheets, reckoners, worked and sourced figures, signals). It finds where every one of them is in the
 // source, to the byte, so that messages of the packages above can point there. It must not know what a calculation,
 // a source or another page is: the HTML of blocks and figures and the addresses of links come in as Fragments, the
 // words of the interface as Words. It is the only package that knows goldmark and chroma.

@@ -27,13 +27,13 @@ type Document struct {
 
 // Block is a fenced block of ours. A passage has its opening line alone here, and the rest in a Passage.
 type Block struct {
-	Index     int    // in the list of the document that it stands in
+	Index     int    // in its list of the document
 	Construct string // "worksheet", "reckoner", "calculation" or "passage"
 	Name      string // "" for a reckoner without a name
 	NameSpan  message.Span
 	Span      message.Span // the line that opens the block, from its fence
 	Entries   []Entry      // of a worksheet or a reckoner
-	Body      message.Span // of a calculation: what stands between its fences; zero when it cannot be read
+	Body      message.Span // of a calculation: the text between its fences; zero when it cannot be read
 	Unread    bool         // a line could not be read, so what is missing may be there
 }
 

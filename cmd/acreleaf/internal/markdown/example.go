@@ -25,7 +25,7 @@ type exampleNode struct {
 	fence      int          // backticks of its own fence
 	opening    message.Span // the opening line, from the fence to its last character
 	names      []message.Span
-	start, end int // offsets in the text that goldmark reads, of what stands between its fences
+	start, end int // offsets in the text that goldmark reads, of the text between its fences
 	closed     bool
 	misplaced  bool // it is set in, or stands in another block
 }

@@ -45,7 +45,7 @@ func TestNoPatternRunsAway(t *testing.T) {
 	}
 }
 
-// TestRunawayIsFound holds the search for a runaway against a pattern that is one, and against its mended form.
+// TestRunawayIsFound tries the search for a runaway on a pattern that is one, and on its mended form.
 func TestRunawayIsFound(t *testing.T) {
 	for pattern, want := range map[string]bool{`"(\\\\|\\"|[^"])*"`: true, `"((?>\\\\|\\"|[^"]))*"`: false} {
 		lexer := chroma.MustNewLexer(nil, func() chroma.Rules {

@@ -21,7 +21,7 @@ const (
 	lineLimit     = 400      // bytes of a line of a listing that is still highlighted
 )
 
-// counts are what the limits are held against.
+// counts are compared with the limits.
 type counts struct {
 	emphasis, brackets, waste int
 }

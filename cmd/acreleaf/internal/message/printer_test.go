@@ -15,7 +15,7 @@ import (
 
 var update = flag.Bool("update", false, "write what is printed into the files of testdata")
 
-// marked takes the spans out of a text: each is what stands between ‹ and ›.
+// marked takes the spans out of a text: each is the text between ‹ and ›.
 func marked(t *testing.T, text string) (string, []Span) {
 	t.Helper()
 	var clean strings.Builder

@@ -9,12 +9,12 @@ import (
 type roomMaker struct {
 	w      *writer
 	plan   *plan
-	known  map[string]standing // what stands at folders that were looked at
+	known  map[string]standing // what is at the paths of folders that were looked at
 	needed map[string]bool     // folders that are already seen to
 	had    map[string]bool     // folders of files on the list, made when first asked for
 }
 
-// look gives what stands at a folder's path, from the top down; below anything but a folder there is nothing.
+// look gives what is at a folder's path, from the top down; below anything but a folder there is nothing.
 func (r *roomMaker) look(p string) (standing, error) {
 	if p == "." {
 		return folder, nil
@@ -78,7 +78,7 @@ func (r *roomMaker) need(p string) error {
 	return nil
 }
 
-// dropped says whether a file that stands in the folder is one of ours that the site no longer has.
+// dropped says whether a file in the folder is one of ours that the site no longer has.
 func (r *roomMaker) dropped(p string) (bool, error) {
 	listed, known := r.w.listed[p]
 	if _, kept := r.plan.after[p]; kept || !known {

@@ -6,7 +6,7 @@ import (
 	"syscall"
 )
 
-// standing is what stands at a path of the site's folder.
+// standing is what is at a path of the site's folder.
 type standing int
 
 const (

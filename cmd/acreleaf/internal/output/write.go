@@ -12,7 +12,7 @@ import (
 
 // Write makes the folder dir hold the files of a site and none that an earlier press left. The order of the steps, and
 // what a press that is cut short leaves, are in the package's description. Nothing is written when a name fails Check,
-// when a file that Acreleaf did not write stands in the way, or when the disk has no room; the error is then a whole
+// when a file that Acreleaf did not write is in the way, or when the disk has no room; the error is then a whole
 // sentence for the user, and says what state the site is in. Bytes are not kept and not changed.
 //
 // The mark is kept with the list of the files, for Current.

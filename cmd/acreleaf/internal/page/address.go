@@ -30,7 +30,7 @@ var kindFolders = map[string]Kind{"guides": Guide, "workshops": Workshop, "cours
 // folderNames is kindFolders' keys in the order to show them.
 var folderNames = []string{"guides", "workshops", "courses", "manual"}
 
-// Address says where a page stands in the site. It is comparable; every file name has one address of its own.
+// Address says where a page is in the site. It is comparable; every file name has one address of its own.
 type Address struct {
 	Kind     Kind
 	Language string // the code in the file name; empty for the site's main language

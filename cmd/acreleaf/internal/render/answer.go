@@ -86,7 +86,7 @@ func result(w *bytes.Buffer, a *Answer) {
 	}
 }
 
-// totalUnit writes what stands on one side of the number of a total, in a box of its own that a line does not break.
+// totalUnit writes what is on one side of the number of a total, in a box of its own that a line does not break.
 // The space before it stays outside.
 func totalUnit(w *bytes.Buffer, s, other string) {
 	bare, spaced := strings.CutPrefix(s, " ")

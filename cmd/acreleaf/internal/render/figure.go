@@ -91,7 +91,7 @@ func (r *Renderer) RecordNote(w *bytes.Buffer, f *Recorded) {
 	w.WriteString("</i></small>")
 }
 
-// Size writes a plain size, which is what it says.
+// Size writes a plain size: its text alone, since it has no source to show.
 func (r *Renderer) Size(w *bytes.Buffer, s string) { text(w, s) }
 
 // pieces writes runs of text and the values of the sheet between them.
@@ -141,7 +141,7 @@ func quantity(w *bytes.Buffer, s *Shown) {
 	unitPart(w, "", s.After, second.After)
 }
 
-// unitPart writes what stands on one side of a number. Where a second unit has another text there, the script can put
+// unitPart writes what is on one side of a number. Where a second unit has another text there, the script can put
 // that in its place.
 func unitPart(w *bytes.Buffer, class, s, other string) {
 	if other == s {

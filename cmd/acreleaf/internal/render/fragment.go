@@ -205,7 +205,7 @@ type Recorded struct {
 	Day  string // "2026-09-14"
 }
 
-// A Sourced figure is a number in the prose with the publication it was taken from, which stands in the margin.
+// A Sourced figure is a number in the prose with the publication it was taken from, which is in the margin.
 type Sourced struct {
 	Text   string
 	Cite   Cite

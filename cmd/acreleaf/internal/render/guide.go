@@ -39,7 +39,7 @@ func (r *Renderer) withoutScript(w *bytes.Buffer, module []byte) {
 	}
 }
 
-// facts writes what stands in the margin beside the title: number, crop, season and review.
+// facts writes what is in the margin beside the title: number, crop, season and review.
 func (r *Renderer) facts(w *bytes.Buffer, g *Guide) {
 	w.WriteString(`<ul class="facts">`)
 	crop, number := cmp.Or(g.Crop, r.site.Crop), r.words.Page.Guide

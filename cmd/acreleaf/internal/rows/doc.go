@@ -16,7 +16,7 @@
 // # What comes out
 //
 // The cells of the row as they came, then a column for each answer, then notes, cautions and fault. The unit of an
-// answer stands in the name of its column, so that the file can be the input of another calculation. A range is written
+// answer is in the name of its column, so that the file can be the input of another calculation. A range is written
 // "28 to 42", as it is read. Byte order mark, line ends and separator are those of the input.
 //
 // A carried cell that begins with = + - or @ is left as it is. A spreadsheet takes it for a formula, as it does in the

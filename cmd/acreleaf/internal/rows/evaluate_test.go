@@ -68,7 +68,7 @@ func draw(random *rand.Rand, g *sheet.Given) (float64, string) {
 	return value, strconv.FormatFloat(value, 'f', -1, 64)
 }
 
-// compare holds the cells that were added to a row against the calculation alone.
+// compare compares the cells that were added to a row with the calculation alone.
 func compare(t *testing.T, s *sheet.Sheet, values map[string]float64, header, cells []string) {
 	t.Helper()
 	alone, err := s.Evaluate(values)

@@ -93,7 +93,7 @@ func (w *work) writeCells() {
 	}
 }
 
-// replacement stands in the output for what is not UTF-8, so that the output is.
+// replacement takes the place of what is not UTF-8, so that the output is.
 var replacement = []byte("\uFFFD")
 
 // writeOutcome writes what was worked out for a row.

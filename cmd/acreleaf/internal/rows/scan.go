@@ -29,7 +29,7 @@ type scanner struct {
 	height     int   // how many line ends the row has
 }
 
-// A cell is where one stands in the text of its row, with its quotation marks.
+// A cell is where one is in the text of its row, with its quotation marks.
 type cell struct {
 	start, end int
 	quoted     bool

@@ -51,7 +51,7 @@ func texts(t *testing.T, folder fs.FS, visit func(where, name, text string)) {
 }
 
 // All that the demo site and the small site have passes: the metadata of pages, settings, sources and blocks. The pages
-// about messages are full of slips, but what is said of them at their top is none.
+// about messages are full of slips, but what their own tops say is none.
 func TestContent(t *testing.T) {
 	schemas, read := compiled(t), map[string]int{}
 	for _, folder := range []string{content, filepath.Join("..", "draft", "patterns", "site")} {
@@ -68,7 +68,7 @@ func TestContent(t *testing.T) {
 	}
 	for name := range schemas {
 		if read[name] == 0 {
-			t.Errorf("nothing was held against %s", name)
+			t.Errorf("nothing was checked by %s", name)
 		}
 	}
 }
@@ -112,6 +112,6 @@ func TestFolders(t *testing.T) {
 		})
 	}
 	if read["calculations in files"] == 0 || read["page.json"] < 100 {
-		t.Errorf("too little was held against its schema: %v", read)
+		t.Errorf("too little was checked by its schema: %v", read)
 	}
 }

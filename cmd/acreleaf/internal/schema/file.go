@@ -67,7 +67,7 @@ func languages() form {
 	return f
 }
 
-// readingLimits are the languages whose texts can be measured. A number in quotes is not held against the most.
+// readingLimits are the languages whose texts can be measured. A number in quotes is not compared with the most.
 func readingLimits() form {
 	limits := object{}
 	for _, language := range reading.Languages() {

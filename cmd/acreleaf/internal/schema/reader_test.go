@@ -148,7 +148,7 @@ epa-nitrate:
 	"calculation.json": spray,
 }
 
-// The examples are whole: the readers take them, and each key stands in them.
+// The examples are whole: the readers take them, and each key is in them.
 func TestExamplesAreWhole(t *testing.T) {
 	keys, tables := worksheet.DefinitionKeys()
 	all := map[string][]string{

@@ -3,7 +3,7 @@
 //
 // It owns what each key is, in a sentence for an author. Which keys there are it takes from the packages that read
 // them: a key without a sentence here is a fault of the program, and its test says so. What may stand after a key is
-// written here a second time, and a test holds it against the readers. It must not read a file or judge one: a schema
+// written here a second time, and a test compares it with the readers. It must not read a file or judge one: a schema
 // knows the shape of a page, and acreleaf proof knows whether it is right.
 package schema
 

@@ -35,7 +35,7 @@ type held struct {
 	count   int
 }
 
-// agree holds the verdict of a schema against that of a reader.
+// agree compares the verdict of a schema with that of a reader.
 func (h *held) agree(name, at, what string, root *yaml.Node) {
 	h.t.Helper()
 	h.count++
@@ -81,10 +81,10 @@ func TestSchemasAgreeWithReaders(t *testing.T) {
 			t.Errorf("nothing needs the exception of %s at %s: %s", e.schema, e.at, e.why)
 		}
 	}
-	t.Log(h.count, "texts were held against their readers")
+	t.Log(h.count, "texts were tried on their readers")
 }
 
-// tryAll tries an example and what can be made of it. Of is what stands before its places, in messages and exceptions.
+// tryAll tries an example and what can be made of it. Of is what comes before its places, in messages and exceptions.
 func (h *held) tryAll(name, of, text string) {
 	h.t.Helper()
 	h.agree(name, of, "the example", parsed(h.t, text))

@@ -35,6 +35,6 @@ func TestManual(t *testing.T) {
 		t.Error("a guide leads into the manual")
 	}
 	if strings.Contains(made["index.html"], "manual/") {
-		t.Error("the manual stands in the season")
+		t.Error("the manual is in the season")
 	}
 }

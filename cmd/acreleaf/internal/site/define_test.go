@@ -109,7 +109,7 @@ func TestCatalogueTellsOfCalculationsOnly(t *testing.T) {
 		}
 	}
 	if !message.HasFault(messages) {
-		t.Error("nothing is said of the calculations with a fault")
+		t.Error("there is no message about the calculations with a fault")
 	}
 	for _, m := range messages {
 		if name := m.Source.Name; name != "c/calculations/bad.yaml" && name != "c/guides/faulty.md" ||

@@ -11,7 +11,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/page"
 )
 
-// What a press may keep of the one before it, and when. Each thing that is kept is held against all that it was made
+// What a press may keep of the one before it, and when. Each thing that is kept is compared with all that it was made
 // from; what was kept through a press that stopped at a fault is no exception.
 
 // stale says whether a file may have changed since it was read.

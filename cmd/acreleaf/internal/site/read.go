@@ -98,7 +98,7 @@ func (p *press) readPage(name string, before *draft) *draft {
 	return d
 }
 
-// readHead reads what stands above the text of a page.
+// readHead reads what is above the text of a page.
 func (p *press) readHead(d *draft) {
 	address, err := page.AddressOf(d.name)
 	if err != nil {

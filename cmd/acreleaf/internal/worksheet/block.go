@@ -203,7 +203,7 @@ func (b *binder) checkMissing(bound *Bound) {
 	}
 }
 
-// write is a note that offers the nearest known name, or all of them, as they are written: with what stands before.
+// write is a note that offers the nearest known name, or all of them, as they are written: with what comes before.
 func write(before, name string, known []string) string {
 	if near, ok := message.Nearest(name, known); ok {
 		return "write " + before + near

@@ -20,7 +20,7 @@ import (
 
 var update = flag.Bool("update", false, "write what the cases in testdata give into them; then read it")
 
-// TestCases runs every case of testdata: the page input.md, what it is bound to, and what is said of it.
+// TestCases runs every case of testdata: the page input.md, what it is bound to, and its messages.
 func TestCases(t *testing.T) {
 	names, err := filepath.Glob("testdata/*.txtar")
 	if err != nil || len(names) < 10 {

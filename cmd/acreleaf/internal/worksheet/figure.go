@@ -96,9 +96,9 @@ func figuresOf(worksheets []string, name string) []string {
 	return list
 }
 
-// checkFigure holds the figure against the value: its unit first, then the number at the precision it is written in.
+// checkFigure compares the figure with the value: its unit first, then the number at the precision it is written in.
 // In a passage it may be of a case that is not the example's, for which the worksheet leaves the value out: it has no
-// number then to hold the figure against, and the page shows the reader's alone.
+// number then to compare the figure with, and the page shows the reader's alone.
 func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 	example := b.page.Example(bound)
 	value := example.Range(name)
@@ -196,7 +196,7 @@ func rounded(v float64, places int) float64 {
 	return math.Round((v+v*1e-12)*scale) / scale
 }
 
-// contradicted says whether a substance in parentheses behind a figure, or what stands of it in the margin, makes it
+// contradicted says whether a substance in parentheses behind a figure, or what the margin says of it, makes it
 // one of another unit, and gives the figure with those words.
 func (b *binder) contradicted(f *markdown.Figure, wanted unit.Unit) (whole string, wrong bool) {
 	whole, wrong = said.Contradicts(f.Text, said.InParentheses(b.behind(f)), wanted)
@@ -243,7 +243,7 @@ func newFigure(bound *Bound, name string, by unit.Factor, split numbers) *Figure
 	}
 }
 
-// checkDate holds a date in the prose against the worksheet's.
+// checkDate compares a date in the prose with the worksheet's.
 func (b *binder) checkDate(f *markdown.Figure, bound *Bound, name, says string) {
 	if o := b.page.Example(bound); o.There(name) && f.Text != o.Text(name) {
 		value := o.Text(name)
@@ -313,7 +313,7 @@ func rangeAt(r unit.Range, places int) string {
 	return atPlaces(r.Low, places) + " to " + atPlaces(r.High, places)
 }
 
-// atPlaces writes a number with so many decimals, half rounded up, as a figure is held against its value.
+// atPlaces writes a number with so many decimals, half rounded up, as a figure is compared with its value.
 func atPlaces(v float64, places int) string {
 	v += v * 1e-12
 	if places == 0 {

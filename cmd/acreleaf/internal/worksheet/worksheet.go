@@ -1,5 +1,5 @@
 // Package worksheet binds the blocks of a page to calculations: it reads what an author wrote for each given, links
-// worksheets that take each other's answers, works the example, and holds every worked figure in the prose against it.
+// worksheets that take each other's answers, works the example, and compares every worked figure in the prose with it.
 //
 // It owns the meaning of worksheet, reckoner and calculation blocks. It must not parse Markdown, write HTML, or do
 // arithmetic of its own: numbers come from calc.
