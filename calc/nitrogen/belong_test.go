@@ -32,7 +32,8 @@ func init() {
 		{nitrogen.MaterialAmount, amount, true, []string{sours}, []string{three, freezes, onTop, sours}},
 		{nitrogen.MaterialNitrogen, put, true, nil, nil},
 		{nitrogen.FeedSchedule, fed, false, olderSaid(), olderSaid()},
-		{nitrogen.Injection, injected, true, []string{neverBack, thirds, drowned}, []string{neverBack, thirds, drowned}},
+		{nitrogen.Injection, injected, true, []string{neverBack, thirds, drowned},
+			[]string{neverBack, onLiquids, thirds, drowned}},
 	} {
 		said := func(material string, rest []string, notice ...string) []string {
 			var kept []string

@@ -28,6 +28,9 @@ func cropDemand(s *sheet.Sheet) {
 	d.sayOfStep(s, g, bears, removed)
 	s.Say(sheet.Note, d.crop.Is("pistachio").And(d.leaf.Less(s.Number(7))).And(s.Stated(d.growth).Not()),
 		"The growth of pistachio was measured in mature trees. For young ones ask your advisor, and put in growth.")
+	s.Say(sheet.Note, young(s, d.leaf).And(d.leaf.More(s.Number(1))).And(s.Stated(d.growth).Not()),
+		"The usual growth is the same an acre for every leaf. For trees this young, turn what the budget says to apply "+
+			"into ounces a tree with acre-rate, and put on no more than young trees are given.")
 	s.Say(sheet.Note, g.fourth,
 		"For walnuts in fourth to sixth leaf one published guide feeds 1 lb a tree for growth. That is fed, so it is not in "+
 			"this growth, which is common practice. To go by it, work 1 lb a tree with tree-rate, and give its answer to "+
@@ -186,9 +189,10 @@ func (d demandOf) refuseForms(s *sheet.Sheet) {
 		}
 		of := f.of(d.crop)
 		s.Refuse(of.And(other(d.yield)), "The figure for this crop is for "+f.said+", and the yield is told in another "+
-			"form. Write it as lb "+f.form+"/ac. No share that turns one form into the other is known here.")
+			"form. Write that weight as lb/ac, or as lb "+f.form+"/ac. No share that turns one form into the other is known "+
+			"here.")
 		s.Refuse(of.And(other(d.removal)), "The yield of this crop is in "+f.said+", and the nitrogen in it is told for "+
-			"another form. Write it as lb N per 1000 lb "+f.form+".")
+			"another form. Write it as lb N per 1000 lb crop, or as lb N per 1000 lb "+f.form+".")
 	}
 }
 

@@ -26,12 +26,13 @@ func init() {
 		saying{nitrogen.CropDemand, demand("walnut", "6", "5000 lb/ac"), []string{ofTrees, takenUp}},
 		saying{nitrogen.CropDemand, demand("walnut", "7", "5000 lb/ac"), []string{takenUp}},
 		saying{nitrogen.CropDemand, demand("walnut", "4", "5000 lb/ac"), []string{ofTrees, takenUp}},
-		saying{nitrogen.CropDemand, demand("walnut", "3", "5000 lb/ac"), []string{takenUp}},
+		saying{nitrogen.CropDemand, demand("walnut", "3", "5000 lb/ac"), []string{anAcre, takenUp}},
 		saying{nitrogen.CropDemand, demand("walnut", "6", "5000 lb/ac", "growth=40 lb N/ac"), []string{takenUp}},
 		saying{nitrogen.CropDemand, demand("almond", "6", "0 lb/ac"), []string{takenUp}},
-		saying{nitrogen.CropDemand, demand("walnut", "2", "0 lb/ac"), []string{takenUp}},
-		saying{nitrogen.CropDemand, demand("walnut", "2", "100 lb/ac"), []string{early, takenUp}},
-		saying{nitrogen.CropDemand, demand("walnut", "3", "100 lb/ac"), []string{takenUp}},
+		saying{nitrogen.CropDemand, demand("walnut", "2", "0 lb/ac"), []string{anAcre, takenUp}},
+		saying{nitrogen.CropDemand, demand("walnut", "2", "100 lb/ac"), []string{anAcre, early, takenUp}},
+		saying{nitrogen.CropDemand, demand("almond", "2", "0 lb/ac", "growth=10 lb N/ac"), []string{takenUp}},
+		saying{nitrogen.CropDemand, demand("walnut", "3", "100 lb/ac"), []string{anAcre, takenUp}},
 		saying{nitrogen.CropDemand, demand("pistachio", "6", "0 lb/ac"), []string{mature, takenUp}},
 		saying{nitrogen.CropDemand, demand("pistachio", "7", "0 lb/ac"), []string{takenUp}},
 		saying{nitrogen.CropDemand, demand("pistachio", "1", "0 lb/ac", "growth=20 lb N/ac"), []string{takenUp}},
@@ -52,6 +53,7 @@ func init() {
 }
 
 const (
+	anAcre   = "The usual growth is the same an acre for every leaf."
 	takenUp  = "This is what trees take up, not what to buy."
 	added    = "Growth is added. For almonds over 2,000 lb"
 	ofTrees  = "For walnuts in fourth to sixth leaf one published guide feeds 1 lb a tree"

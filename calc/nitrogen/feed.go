@@ -54,6 +54,8 @@ func feedSchedule(s *sheet.Sheet) {
 
 	s.InWords("feeds",
 		sheet.When(f.some.Not(), "There is nothing to feed."),
+		sheet.When(f.over(),
+			"This is too much in one feed: {each} is over {usual bare} oz, the most for this leaf."),
 		sheet.When(f.several.Not(), "One feed of {each} is enough."),
 		sheet.Otherwise("Give {feeds} feeds of {each}, from {first} to {last}."))
 

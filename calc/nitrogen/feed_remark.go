@@ -27,21 +27,25 @@ func (f *feedPlan) refuseGas(t *tank) {
 			"Choose a liquid or a dry material.")
 }
 
+// above asks whether the reader's own limit is over the most for the leaf.
+func (f *feedPlan) above() sheet.Term { return f.s.Stated(f.cap).And(f.cap.More(f.usual)) }
+
+// over asks whether the feeds are over it too.
+func (f *feedPlan) over() sheet.Term { return f.above().And(f.each.More(f.usual)) }
+
 // caution speaks of feeds that are too big or too close.
 func (f *feedPlan) caution() {
 	s := f.s
-	above := s.Stated(f.cap).And(f.cap.More(f.usual))
-	over := above.And(f.each.More(f.usual))
-	s.Warn("feed-burns", over,
+	s.Warn("feed-burns", f.over(),
 		"Each feed of {each bare} oz of nitrogen a tree is over {usual bare} oz, which is the most for this leaf. "+
 			"Take your own limit out.")
-	s.Warn("feed-burns", above.And(over.Not()),
+	s.Warn("feed-burns", f.some.And(f.above()).And(f.over().Not()),
 		"You set {cap bare} oz of nitrogen a tree as the most in one feed, and {usual bare} oz is the most for this leaf. "+
 			"These feeds of {each bare} oz stay within it.")
 	sayOfSeason(s, f.leaf, f.some, f.season, "season")
 	closeYoung, close := s.Constant("close-young", "21 days", sheet.Fact{
 		Label: "Fewest days between feeds of young trees", Sources: []string{"common-practice"},
-		Note: "Trials fed first-leaf almonds every three weeks. Advisors say four to six.",
+		Note: "Common practice is three to six weeks.",
 	}), s.Constant("close", "10 days", sheet.Fact{
 		Label: "Fewest days between feeds of older trees", Sources: []string{"common-practice"},
 		Note: "Advisors say one to two weeks; this is between.",
@@ -52,10 +56,15 @@ func (f *feedPlan) caution() {
 		"These feeds are only {every} apart. Trees take one to two weeks to use a feed up.")
 }
 
+// burnsYoung asks whether a material is one of the liquids that have burned first-leaf trees.
+func burnsYoung(grade *sheet.Given) sheet.Term {
+	return grade.Is("UAN-32").Or(grade.Is("UAN-28")).Or(grade.Is("CAN-17"))
+}
+
 // burn cautions against liquids that have burned first-leaf trees.
 func (f *feedPlan) burn(t *tank) {
 	first := f.some.And(f.leaf.AtMost(f.s.Number(1)))
-	burns := t.grade.Is("UAN-32").Or(t.grade.Is("UAN-28")).Or(t.grade.Is("CAN-17"))
+	burns := burnsYoung(t.grade)
 	f.s.Warn("liquid-first-leaf", first.And(burns), "")
 	f.s.Warn("liquid-drips", first.And(t.poured).And(burns.Not()), "")
 	f.s.Warn("near-trunk", first.And(t.poured.Not()), "")
@@ -110,7 +119,7 @@ func (f *feedPlan) late(year, bare, winter sheet.Term) {
 // note says what else there is to know of the feeds.
 func (f *feedPlan) note(dry sheet.Term) {
 	s := f.s
-	one := f.count.Same(s.Number(1)).And(f.span.More(s.Zero("days")))
+	one := f.count.Same(s.Number(1)).And(f.span.More(s.Zero("days"))).And(f.over().Not())
 	s.Say(sheet.Note, one.And(f.unfit.Not()),
 		"One feed is enough. It is set for {first}; any day to {last} will do.")
 	s.Say(sheet.Note, one.And(f.unfit), "One feed is enough. It is set for {first}.")

@@ -60,6 +60,7 @@ func injection(s *sheet.Sheet) {
 	t.careOfTank()
 	t.noticeOther()
 	s.Warn("backflow", sheet.Always, "")
+	s.Mention("liquid-first-leaf", burnsYoung(t.grade), "")
 	warnOfStrength(s, s.Stated(flow), strong)
 	r.check(s)
 

@@ -9,6 +9,7 @@ import (
 
 const (
 	neverBack  = "WARNING Feed must never run back into a well"
+	onLiquids  = "Liquid UAN and CAN-17 burned many first-leaf trees,"
 	shortFlush = "NOTICE The flush is too short: "
 	shortTime  = "NOTICE The time to inject is too short: "
 	shortClean = "NOTICE The clean water before the feed is short: "
@@ -39,22 +40,24 @@ func init() {
 		situation{inject, feedOf("20-0-0", "8 h", "1 h", "90 min")},
 	)
 	sayings = append(sayings,
-		saying{inject, feedOf("UAN-28", "6 h", "120 min", "120 min"), tanked("UAN-28", neverBack, thirds+"120 min of clean "+
-			"water", drowned)},
-		saying{inject, feedOf("UAN-28", "6 h", "20 min", "30 min"), tanked("UAN-28", neverBack, thirds, drowned)},
+		saying{inject, feedOf("UAN-28", "6 h", "120 min", "120 min"),
+			tanked("UAN-28", neverBack, onLiquids, thirds+"120 min of clean water", drowned)},
+		saying{inject, feedOf("UAN-28", "6 h", "20 min", "30 min"), tanked("UAN-28", neverBack, onLiquids, thirds, drowned)},
 		saying{inject, feedOf("UAN-28", "6 h", "19.9 min", "29.9 min"),
-			tanked("UAN-28", neverBack, shortFlush+"29.9 min.", shortClean+"19.9 min.", thirds, drowned)},
+			tanked("UAN-28", neverBack, onLiquids, shortFlush+"29.9 min.", shortClean+"19.9 min.", thirds, drowned)},
 		saying{inject, feedOf("UAN-28", "6 h", "120 min", "121 min"),
-			tanked("UAN-28", neverBack, longFlush, thirds, drowned)},
-		saying{inject, feedOf("UAN-28", "90 min", "30 min", "30 min"), tanked("UAN-28", neverBack, thirds+"30 min", drowned)},
+			tanked("UAN-28", neverBack, onLiquids, longFlush, thirds, drowned)},
+		saying{inject, feedOf("UAN-28", "90 min", "30 min", "30 min"),
+			tanked("UAN-28", neverBack, onLiquids, thirds+"30 min", drowned)},
 		saying{inject, feedOf("UAN-28", "89 min", "30 min", "30 min"),
-			tanked("UAN-28", neverBack, shortTime, longFlush, thirds, drowned)},
-		saying{inject, feedOf("UAN-32", "6 h", "2 h", "2 h"), tanked("UAN-32", neverBack, thirds, drowned)},
+			tanked("UAN-28", neverBack, onLiquids, shortTime, longFlush, thirds, drowned)},
+		saying{inject, feedOf("UAN-32", "6 h", "2 h", "2 h"), tanked("UAN-32", neverBack, onLiquids, thirds, drowned)},
 		// 100 lb N in 99 and in 100 gallons a minute for 2 hours: 1,008 and 998.5 ppm.
 		saying{inject, feedOf("UAN-32", "6 h", "2 h", "2 h", "flow=99 gpm"),
-			tanked("UAN-32", neverBack, "NOTICE The nitrogen in the line, 1,009 ppm", thirds, drowned)},
-		saying{inject, feedOf("UAN-32", "6 h", "2 h", "2 h", "flow=100 gpm"), tanked("UAN-32", neverBack, thirds, drowned)},
-		saying{inject, feedOf("CAN-17", "6 h", "2 h", "2 h"), tanked("CAN-17", neverBack, thirds, drowned)},
+			tanked("UAN-32", neverBack, onLiquids, "NOTICE The nitrogen in the line, 1,009 ppm", thirds, drowned)},
+		saying{inject, feedOf("UAN-32", "6 h", "2 h", "2 h", "flow=100 gpm"),
+			tanked("UAN-32", neverBack, onLiquids, thirds, drowned)},
+		saying{inject, feedOf("CAN-17", "6 h", "2 h", "2 h"), tanked("CAN-17", neverBack, onLiquids, thirds, drowned)},
 		saying{inject, feedOf("20-0-0", "6 h", "2 h", "2 h"), tanked("20-0-0", neverBack, thirds, drowned)},
 		saying{inject, feedOf("12-0-0-26S", "6 h", "2 h", "2 h"), tanked("12-0-0-26S", neverBack, thirds, drowned)},
 		saying{inject, feedOf("15-0-0-16S", "6 h", "2 h", "2 h", "density=12.8 lb/gal"),

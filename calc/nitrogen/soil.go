@@ -15,7 +15,7 @@ func soilNitrogen(s *sheet.Sheet) {
 		Typical: 12, Low: 0, High: 200, Of: "soil", Units: []string{"ppm NO3", "mg/kg NO3-N", "mg/kg NO3"},
 	})
 	depth := s.Given("depth", "in", sheet.Field{
-		Label: "Depth of the sample", Hint: "From the top of this layer to the bottom of it.",
+		Label: "Depth of the sample", Hint: "How thick it is. For a layer from 12 to 24 in, write 12.",
 		Typical: 12, Low: 1, High: 72, Units: []string{"ft", "cm", "mm"},
 	})
 	density := s.Given("bulk-density", "g soil/cm3", sheet.Field{

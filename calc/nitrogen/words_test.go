@@ -56,6 +56,8 @@ func TestSentencesSayWhatTheAnswersAre(t *testing.T) {
 			"Give 4 feeds of 1 oz of nitrogen a tree, from Apr 15, 2027 to Jul 15, 2027."},
 		{nitrogen.FeedSchedule, feedsOf("5.5", "1", "AN-20"), "One feed of 0.8 oz of nitrogen a tree is enough."},
 		{nitrogen.FeedSchedule, feedsOf("0", "1", "AN-20"), "There is nothing to feed."},
+		{nitrogen.FeedSchedule, feedsOf("27.5", "1", "AN-20", "cap=5 oz N/tree"),
+			"This is too much in one feed: 4 oz of nitrogen a tree is over 1 oz, the most for this leaf."},
 		{nitrogen.Balance, []string{"applied=200 lb N/ac", "removed=160 lb N/ac"},
 			"More was put on than left with the crop: 1.25 lb for each pound that left."},
 		{nitrogen.Balance, []string{"applied=120 lb N/ac", "removed=160 lb N/ac"},

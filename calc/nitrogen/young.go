@@ -48,7 +48,7 @@ func young(s *sheet.Sheet, leaf *sheet.Given) sheet.Term { return leaf.AtMost(s.
 func seasonMost(s *sheet.Sheet, leaf *sheet.Given) sheet.Term {
 	return leaf.Times(s.Constant("season-a-year", "4 oz N/tree fed", sheet.Fact{
 		Label:   "Most in a season, for each leaf up to third",
-		Sources: []string{"farm-progress-young"},
+		Sources: []string{"farm-progress-young", "common-practice"},
 		Note: "Walnuts need about a quarter of a pound (4 oz) a tree in first leaf and a pound (16 oz) in fourth: 4 oz for " +
 			"each leaf. Second and third leaf lie between. It counts what soil and water bring too. For almonds in first leaf " +
 			"3 to 4 oz is common practice.",
