@@ -85,7 +85,8 @@ func (b *season) say(brought sheet.Term) {
 		"A need that is taken up is not yet what must go on. Put in efficiency, the share of a feed that trees take up; "+
 			"or, if the rate was fed, write it as fed, such as 30 lb N/ac fed.")
 	s.Say(sheet.Note, b.fedNeed.More(nothing).And(b.short.AtMost(nothing)),
-		"The credits cover the need: no nitrogen need be bought now. Watch shoot growth, and in bearing trees sample leaves in July.")
+		"The credits cover the need: no nitrogen need be bought now. Watch shoot growth, and in bearing trees sample leaves "+
+			"in July.")
 	s.Warn("leaching", b.surplus.More(nothing), "{surplus bare} lb N/ac more is there than the trees need.")
 	s.Say(sheet.Note, b.short.More(nothing),
 		"Split it into small feeds, and stop early enough for the wood to ripen before frost.")
