@@ -8,7 +8,8 @@ var NitrateBasis = sheet.New("nitrate-basis", nitrateBasis)
 func nitrateBasis(s *sheet.Sheet) {
 	s.Head("Nitrate, or nitrogen in nitrate", "Gives the number on a report both as NO3 and as NO3-N.")
 	reported := s.Given("reported", "ppm NO3", sheet.Field{
-		Label: "Nitrate on the report", Hint: "Choose the form that the report names. Of water, mg/L is ppm: type the number alone.",
+		Label:   "Nitrate on the report",
+		Hint:    "Choose the form that the report names. Of water, mg/L is ppm: type the number alone.",
 		Typical: 45, Low: 0, High: 1000, Units: []string{"ppm NO3-N"},
 	})
 	of := s.Choice("of", []sheet.Option{

@@ -57,10 +57,7 @@ func injection(s *sheet.Sheet) {
 		sheet.When(volume.IsNothing(), "There is nothing to inject."),
 		sheet.Otherwise("Inject {volume} in {window}: set the injector to {rate}."))
 
-	t.careOfTank()
-	t.noticeOther()
-	s.Warn("backflow", sheet.Always, "")
-	s.Mention("liquid-first-leaf", burnsYoung(t.grade), "")
+	t.careOfInjecting()
 	warnOfStrength(s, s.Stated(flow), strong)
 	r.check(s)
 
@@ -75,6 +72,14 @@ func injection(s *sheet.Sheet) {
 		"The flow is for a minute, and the time to inject is in hours. Multiply the flow by 60.")
 	s.Slip("material-for-nitrogen", "concentration", strong.Over(t.strength.In("lb N/lb product")),
 		"That is the material in the water. Only part of it is nitrogen.")
+}
+
+// careOfInjecting adds what a material must be kept from in a line, and what it has done to young trees.
+func (t *tank) careOfInjecting() {
+	t.careOfTank()
+	t.noticeOther()
+	t.s.Warn("backflow", sheet.Always, "")
+	t.s.Mention("liquid-first-leaf", burnsYoung(t.grade), "")
 }
 
 // warnOfStrength warns of nitrogen in the line that is far above what is usual. known asks whether it is worked.
