@@ -35,6 +35,8 @@ func TestConditions(t *testing.T) {
 		`yard.long-side > "9 ft"`:        {usual: true, {long: 9, wide: 5, there: 1}: false},
 		`yard.long_side > "108 in"`:      {usual: true, {long: 8, wide: 5, there: 1}: false},
 		`yard.water > "4 ppm NO3-N"`:     {usual: true, {water: 3}: false},
+		`yard.water > "0 ppm NO3-N"`:     {usual: true, {water: 0}: false},
+		`yard.fed > "0 lb N/ac"`:         {usual: true, {fed: 0}: false},
 		`yard.water > "20 ppm NO3"`:      {usual: true, {water: 4.5}: false}, // 4.52 ppm NO3-N
 		`yard.fed < "41 lb N/ac"`:        {usual: true, {fed: 42}: false},
 		`yard.kind is CAN-17`:            {usual: true, {kind: 1}: false},

@@ -147,7 +147,7 @@ func (r *reader) quoted(e *ast.BasicLit) operand {
 	}
 	if q.Value == 0 {
 		o := r.of(e, r.s.Zero(q.Unit.String()))
-		o.values, o.counted = only(0), true
+		o.values, o.counted, o.quoted = only(0), true, &q
 		return o
 	}
 	o := r.of(e, r.figure(text, q))
