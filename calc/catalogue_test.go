@@ -181,13 +181,20 @@ func TestEveryFigureHasItsSources(t *testing.T) {
 			}
 		}
 	}
-	// Those that guides cite, or that the proof asks for, and no calculation.
-	elsewhere := []string{"cahn-2017", "cdfa-almond", "chemistry", "epa-applicators", "ifas-chlorine", "iupac-weights",
-		"memory", "north-platte", "oklahoma-manure", "penn-state-soil", "truckee-carson", "uc-nutrient-water", "ucanr-water",
-		"purdue-nitrogen", "cornell-nrcca-26", "walnut-guide-summary"}
+	// Those that a note or a guide names, or that the proof asks for, and no figure of a calculation.
+	elsewhere := []string{"cahn-2017", "epa-applicators", "memory", "north-platte", "oklahoma-manure",
+		"penn-state-soil", "truckee-carson", "uc-nutrient-water", "ucanr-water", "purdue-nitrogen", "cornell-nrcca-26"}
 	for _, s := range fact.Sources() {
-		if !seen[s.ID] && !slices.Contains(elsewhere, s.ID) {
+		switch listed := slices.Contains(elsewhere, s.ID); {
+		case !seen[s.ID] && !listed:
 			t.Errorf("nothing rests on the source %s", s.ID)
+		case seen[s.ID] && listed:
+			t.Errorf("a calculation rests on the source %s: take it off the list of the others", s.ID)
+		}
+	}
+	for _, id := range elsewhere {
+		if _, known := fact.FindSource(id); !known {
+			t.Errorf("there is no source %s", id)
 		}
 	}
 }

@@ -2,7 +2,7 @@ package nitrogen
 
 import "acreleaf/calc/sheet"
 
-// Balance sets the nitrogen that was put on against what left with the crop.
+// Balance compares the nitrogen that was put on with what left with the crop.
 var Balance = sheet.New("balance", balance)
 
 func balance(s *sheet.Sheet) {

@@ -36,9 +36,9 @@ func init() {
 		saying{nitrogen.CropDemand, demand("pistachio", "6", "0 lb/ac"), []string{mature, takenUp}},
 		saying{nitrogen.CropDemand, demand("pistachio", "7", "0 lb/ac"), []string{takenUp}},
 		saying{nitrogen.CropDemand, demand("pistachio", "1", "0 lb/ac", "growth=20 lb N/ac"), []string{takenUp}},
-		saying{nitrogen.CropDemand, demand("almond", "6", "1800 lb/ac", "removal=75 lb N per 1000 lb"),
+		saying{nitrogen.CropDemand, demand("almond", "6", "1800 lb/ac", "removal=87 lb N per 1000 lb"),
 			[]string{added, takenUp}},
-		saying{nitrogen.CropDemand, demand("almond", "6", "1800 lb/ac", "removal=76 lb N per 1000 lb"),
+		saying{nitrogen.CropDemand, demand("almond", "6", "1800 lb/ac", "removal=88 lb N per 1000 lb"),
 			[]string{added, unlikely, takenUp}},
 		saying{nitrogen.CropDemand, demand("almond", "6", "1800 lb/ac", "removal=29 lb N/ton"),
 			[]string{added, unlikely, takenUp}},
@@ -97,13 +97,13 @@ func TestPublishedDemand(t *testing.T) {
 		{"G21", crop, "tree-growth", "lb N/ac", demand("pistachio", "9", thousand)},
 		{"G22", crop, "demand", "lb N/ac", demand("pistachio", "9", "{yield_lb_CPC} lb/ac")},
 	})
-	// G03, G04: Boost almond output, Growing Produce
+	// G03: Boost almond output, Growing Produce
 	rows.Check("G03", listed(t, crop, "removal-least", "almond"))
-	rows.Check("G04", listed(t, crop, "removal-most", "almond"))
 	checkApplied(t, rows)
 	checkShares(t, rows)
 	checkLeaves(t, rows)
 	for id, reason := range map[string]string{
+		"G04": "the high end of one source; the guidelines of G01 print up to 174 lb for a ton, which is 87 for 1,000 lb",
 		"G14": "a mean with trials of 1985 to 1990; the newer G16 is taken, and the page gives this beside it",
 		"G15": "a mean of two of the three seasons of G16; the page gives it beside it",
 		"G38": "a rate for bearing pecans in Louisiana from their leaves; we go by demand, and its limits were not seen",
@@ -278,10 +278,10 @@ func TestNoFigureOfACropIsSilent(t *testing.T) {
 	}
 }
 
-// The ends are as the sources of G03 (Growing Produce, for 1,000 lb), G14 and G19 (CDFA-FREP and UC Davis guidelines,
-// for a ton) print them.
+// The ends are as the sources of G03 (Growing Produce, 50 lb for 1,000 lb) and of G01, G14 and G19 (CDFA-FREP and UC
+// Davis guidelines, for a ton) print them.
 func TestEndsOfRemovalAreThoseOfTheSources(t *testing.T) {
-	for crop, ends := range map[string][2]float64{"almond": {100, 150}, "walnut": {24, 46.4}, "pistachio": {54.1, 57.6}} {
+	for crop, ends := range map[string][2]float64{"almond": {100, 174}, "walnut": {24, 46.4}, "pistachio": {54.1, 57.6}} {
 		alike(t, crop+", least for a ton", 2*listed(t, nitrogen.CropDemand, "removal-least", crop), ends[0])
 		alike(t, crop+", most for a ton", 2*listed(t, nitrogen.CropDemand, "removal-most", crop), ends[1])
 	}

@@ -2,12 +2,12 @@ package nitrogen
 
 import "acreleaf/calc/sheet"
 
-// LeafLevel holds a leaf analysis against the published range for the crop. Of the answers below, adequate and above
-// the one that holds is there, with how far the level lies from the nearest end of the range.
+// LeafLevel compares a leaf analysis with the published range for the crop. Of the answers below, adequate and above,
+// one is there: how far the level lies from the nearer end of the range.
 var LeafLevel = sheet.New("leaf-level", leafLevel)
 
 func leafLevel(s *sheet.Sheet) {
-	s.Head("Reading a leaf analysis", "Holds a laboratory's number against the published range for the crop.")
+	s.Head("Reading a leaf analysis", "Compares a laboratory's number with the published range for the crop.")
 	crop := s.Choice("crop", leafCrops(), sheet.Field{Label: "Crop", Hint: "Levels and month differ by crop."})
 	nutrient := s.Choice("nutrient", []sheet.Option{
 		{Name: "nitrogen", Label: "Nitrogen (N)"}, {Name: "potassium", Label: "Potassium (K)"},
@@ -113,9 +113,9 @@ func (l *leaf) figure(name, label string, n, k sheet.Term) (figure, known sheet.
 // leafNotes say what a range is good for: the month, the trees, and how sure it is.
 func leafNotes(s *sheet.Sheet, crop *sheet.Given) {
 	s.Say(sheet.Note, crop.Is("almond").Or(crop.Is("walnut")),
-		"The range is for leaves sampled in July. Leaves of another month cannot be held against it.")
+		"The range is for leaves sampled in July. Do not compare leaves of another month with it.")
 	s.Say(sheet.Note, crop.Is("pistachio").Or(crop.Is("hazelnut")),
-		"The range is for leaves sampled in August. Leaves of another month cannot be held against it.")
+		"The range is for leaves sampled in August. Do not compare leaves of another month with it.")
 	s.Say(sheet.Note, crop.Is("pecan"),
 		"The range is for leaves sampled in July or the first week of August, in the Southeast. Other regions and months "+
 			"differ.")

@@ -30,7 +30,8 @@ var leafSources = map[string]string{
 	"hazelnut": "hazelnut-8786",
 }
 
-// A leafTable is what a laboratory's number is held against, for one nutrient. 0 means that there is none.
+// A leafTable has the levels of one nutrient that a laboratory's number is compared with, in % of dry weight. 0 means
+// that no level is known.
 type leafTable struct {
 	low, high, deficient, excess sheet.Term
 }

@@ -51,8 +51,8 @@ const (
 	in      = "Within the range."
 	high    = "Above the range."
 	noEnd   = "At or above the lowest level that is called enough. No upper end"
-	july    = "The range is for leaves sampled in July. Leaves"
-	august  = "The range is for leaves sampled in August. Leaves"
+	july    = "The range is for leaves sampled in July. Do not"
+	august  = "The range is for leaves sampled in August. Do not"
 	bearing = "Levels were set on bearing trees."
 )
 

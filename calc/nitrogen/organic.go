@@ -30,7 +30,8 @@ func organicCredit(s *sheet.Sheet) {
 		For: []*sheet.Given{material},
 	})
 	release := s.Given("release", "%", sheet.Field{
-		Label: "Share that comes free, if you know it", Hint: "From a local table. Empty: the listed for this material.",
+		Label:   "Share that comes free, if you know it",
+		Hint:    "From a local table. Empty: the share listed for this material.",
 		Typical: 35, Low: 0, High: 100, Optional: true, For: []*sheet.Given{material},
 	})
 	share := s.Step("share", "%", sheet.If(s.Stated(release), release, released(s, material)),
