@@ -11,7 +11,7 @@ type material struct {
 	nitrogen    sheet.Cell // % of the product
 	forms       forms
 	liquid      bool       // it is counted in gallons
-	gallon      sheet.Cell // lb of product; sheet.None for a dry material, which has none
+	gallon      sheet.Cell // lb of product; noWeight for a dry material, and where no source gives it
 	lime        sheet.Cell // lb CaCO3 that undo what a pound of its nitrogen does; below 0 if it is like lime
 	traits      fact.Trait
 	note        string // its ranges, and why these figures
@@ -28,8 +28,8 @@ func from(value float64, sources ...string) sheet.Cell {
 	return sheet.Cell{Value: value, Sources: sources}
 }
 
-// dry is the weight of a gallon that a dry material has not.
-var dry = sheet.Cell{Value: sheet.None}
+// noWeight is the weight of a gallon that is not there.
+var noWeight = sheet.Cell{Value: sheet.None}
 
 // materialOptions are the materials to choose from.
 func materialOptions() []sheet.Option {
@@ -61,7 +61,7 @@ func figuresOf(choice *sheet.Given, figure func(m *material) float64) map[string
 	return figures
 }
 
-// weight is the weight of a gallon, which a dry material has not.
+// weight is the weight of a gallon; sheet.None where there is none.
 func (m *material) weight() float64 { return m.gallon.Value }
 
 // asks asks something of the material that is chosen.
