@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -175,12 +176,15 @@ func (o Outcome) Refused() error {
 
 // Finite is an error if a given, step or answer is not a finite number.
 func (o Outcome) Finite(name string) error {
+	called := spaced(name)
+	if r := o.Use.Sheet.FindResult(name); r != nil {
+		called = r.called()
+	}
 	switch v := o.Range(name); {
 	case math.IsInf(v.High-v.Low, 1):
-		return fmt.Errorf("%s cannot be worked for all of these numbers, or it has no end among them; "+
-			"write a narrower range, or one number", spaced(name))
+		return errors.New(noAnswer + called + ".")
 	case math.IsNaN(v.High - v.Low):
-		return fmt.Errorf("%s cannot be worked from these numbers; check them against the report", spaced(name))
+		return fmt.Errorf("%s cannot be worked from these numbers; check them against the report", called)
 	}
 	return nil
 }
@@ -200,7 +204,7 @@ func (o Outcome) Said() []Said {
 const (
 	partly   = "For some of these numbers: "
 	perhaps  = "For some of these numbers this may be so: "
-	noAnswer = "For some of these numbers there is, or may be, no answer, so write a narrower range or one number: "
+	noAnswer = "For some of these numbers there is, or may be, no answer, so type a narrower range or one number: "
 )
 
 // partly begins a remark that holds for some numbers of the ranges that were given, and not for others; or may hold.

@@ -96,7 +96,7 @@ func TestRefusedSomewhereIsRefused(t *testing.T) {
 	_, err := sheet.NewBench(feeds).Work(read(t, feeds,
 		"season=3 to 20 oz N/tree", "most=0.1 oz N/tree", "trees=110 trees/ac"))
 	if err == nil || err.Error() != "For some of these numbers there is, or may be, no answer, so "+
-		"write a narrower range or one number: "+
+		"type a narrower range or one number: "+
 		"That is 51 to 200 feeds." {
 		t.Errorf("a range that reaches a refusal gives %v", err)
 	}
