@@ -18,7 +18,7 @@ export interface Asides {
 
 /** Finds the numbers that belong to a choice. A press on the button that brings one back calls then. */
 export function makeAsides(then: () => void): Asides {
-  const belonging = all<HTMLInputElement>("input[data-for]").map((input) => new Belonging(input, then));
+  const belonging = all<HTMLInputElement>("input[data-for]").map((input) => makeBelonging(input, then));
   return {
     begin: () => belonging.forEach((one) => one.begin()),
     look: () => belonging.filter((one) => one.look()).length > 0,
@@ -26,117 +26,110 @@ export function makeAsides(then: () => void): Asides {
 }
 
 /** A number that belongs to one choice or more: the price of the material that is chosen. */
-class Belonging {
-  private readonly lists: HTMLSelectElement[];
-  private readonly units: HTMLSelectElement | null;
-  private readonly printed: Entry; // the example's, and the options that it is for
-  private readonly example: string;
-  private readonly kept = new Map<string, Entry>(); // by the options that it is for
-  private readonly note = document.createElement("div");
-  private options: string; // those that the number in the field is for
-  private last: [entry: Entry, options: string] | null = null; // what was set aside last
+function makeBelonging(input: HTMLInputElement, then: () => void): Asides {
+  const lists = input.getAttribute("data-for")!.split(" ").map(
+    (cell) => document.querySelector<HTMLSelectElement>(`select[data-cell="${cell}"]`)!,
+  );
+  const units = input.parentElement!.querySelector<HTMLSelectElement>("select[data-unit-for]");
+  // The example's number, and the options that it is for.
+  const printed: Entry = { typed: input.defaultValue, unit: units ? printedIndex(units) : -1 };
+  const example = lists.map(printedIndex).join();
+  const kept = new Map<string, Entry>(); // by the options that it is for
+  const note = document.createElement("div");
+  note.className = "aside";
+  let options: string; // those that the number in the field is for
+  let last: [entry: Entry, options: string] | null; // what was set aside last
 
-  constructor(private readonly input: HTMLInputElement, private readonly then: () => void) {
-    this.lists = input.getAttribute("data-for")!.split(" ").map((cell) => document.querySelector(`select[data-cell="${cell}"]`)!);
-    this.units = input.parentElement!.querySelector("select[data-unit-for]");
-    this.printed = { typed: input.defaultValue, unit: this.units ? printedIndex(this.units) : -1 };
-    this.options = this.example = this.lists.map(printedIndex).join();
-    this.note.className = "aside";
-    this.forget();
-    input.addEventListener("reset", () => this.forget());
-  }
-
-  begin(): void {
-    const { typed, unit } = this.entry;
-    if (this.chosen === this.options || (typed === this.printed.typed && unit === this.printed.unit)) {
-      return;
+  const chosen = (): string => lists.map((list) => list.selectedIndex).join();
+  const entry = (): Entry => ({ typed: input.value, unit: units ? units.selectedIndex : -1 });
+  const enter = ({ typed, unit }: Entry): void => {
+    input.value = typed;
+    if (units) {
+      units.selectedIndex = unit;
     }
-    this.options = this.chosen;
-    if (!typed.trim() && this.printed.typed.trim()) {
-      this.last = [this.printed, this.example];
-      this.tell();
-    }
-  }
-
-  look(): boolean {
-    const { chosen, entry: old, options: before } = this;
-    if (chosen === before) {
-      if (old.typed.trim()) {
-        this.note.remove(); // there is a number for this option
-      }
-      return false;
-    }
-    this.kept.set(before, old);
-    this.options = chosen;
-    this.entry = this.kept.get(chosen) ?? { typed: "", unit: old.unit };
-    this.last = old.typed.trim() ? [old, before] : this.last;
-    this.note.remove();
-    if (!this.entry.typed.trim()) {
-      this.tell();
-    }
-    return true;
-  }
+  };
 
   /** Back to the example: nothing is kept for other options. */
-  private forget(): void {
-    this.kept.clear();
-    this.kept.set(this.example, this.printed);
-    this.options = this.example;
-    this.last = null;
-    this.note.remove();
-  }
-
-  private get chosen(): string {
-    return this.lists.map((list) => list.selectedIndex).join();
-  }
-
-  private get entry(): Entry {
-    return { typed: this.input.value, unit: this.units ? this.units.selectedIndex : -1 };
-  }
-
-  private set entry({ typed, unit }: Entry) {
-    this.input.value = typed;
-    if (this.units) {
-      this.units.selectedIndex = unit;
-    }
-  }
+  const forget = (): void => {
+    kept.clear();
+    kept.set(example, printed);
+    options = example;
+    last = null;
+    note.remove();
+  };
 
   /** Says beside the field what was set aside, with a button that uses it all the same. */
-  private tell(): void {
-    if (!this.last) {
+  const tell = (): void => {
+    if (!last) {
       return;
     }
-    const [old, before] = this.last;
-    const amount = this.amount(old);
+    const [old, before] = last;
+    const value = amount(old);
     const say = document.createElement("p");
     say.className = "hint below";
-    say.textContent = filled("set-aside", { value: amount, option: this.names(before, this.options) });
-    if (!this.input.hasAttribute("data-presence")) {
-      say.textContent += " " + filled("needed", { option: this.names(this.options, before) });
+    say.textContent = filled("set-aside", { value, option: names(before, options) });
+    if (!input.hasAttribute("data-presence")) {
+      say.textContent += " " + filled("needed", { option: names(options, before) });
     }
     const button = document.createElement("button");
     button.type = "button";
-    button.textContent = filled("use-again", { value: amount });
+    button.textContent = filled("use-again", { value });
     button.addEventListener("click", () => {
-      this.entry = old;
-      this.note.remove();
-      this.input.focus(); // the button goes
-      this.then();
+      enter(old);
+      note.remove();
+      input.focus(); // the button goes
+      then();
     });
-    this.note.replaceChildren(say, button);
-    this.input.closest(".field")!.querySelector(".fault")!.before(this.note);
-  }
+    note.replaceChildren(say, button);
+    input.closest(".field")!.querySelector(".fault")!.before(note);
+  };
 
   /** An entry with its unit: "11.05 lb/gal", "$420/ton". */
-  private amount({ typed, unit }: Entry): string {
-    const text = this.units?.options[unit]?.text ?? this.input.parentElement!.querySelector(".unit")?.textContent ?? "";
+  const amount = ({ typed, unit }: Entry): string => {
+    const text = units?.options[unit]?.text ?? input.parentElement!.querySelector(".unit")?.textContent ?? "";
     return text.startsWith("$") ? "$" + typed.trim() + text.slice(1) : `${typed.trim()} ${text}`.trim();
-  }
+  };
 
   /** The names of the options that are not the same in both. */
-  private names(options: string, others: string): string {
+  const names = (options: string, others: string): string => {
     const rest = others.split(",");
-    const differing = options.split(",").map((at, i) => (at === rest[i] ? "" : this.lists[i]!.options[+at]!.text));
+    const differing = options.split(",").map((at, i) => (at === rest[i] ? "" : lists[i]!.options[+at]!.text));
     return differing.filter(Boolean).join(", ");
-  }
+  };
+
+  forget();
+  input.addEventListener("reset", forget);
+  return {
+    begin() {
+      const { typed, unit } = entry();
+      if (chosen() === options || (typed === printed.typed && unit === printed.unit)) {
+        return;
+      }
+      options = chosen();
+      if (!typed.trim() && printed.typed.trim()) {
+        last = [printed, example];
+        tell();
+      }
+    },
+    look() {
+      const [now, old] = [chosen(), entry()];
+      const there = old.typed.trim();
+      if (now === options) {
+        if (there) {
+          note.remove(); // there is a number for this option
+        }
+        return false;
+      }
+      kept.set(options, old);
+      last = there ? [old, options] : last;
+      options = now;
+      const back = kept.get(now) ?? { typed: "", unit: old.unit };
+      enter(back);
+      note.remove();
+      if (!back.typed.trim()) {
+        tell();
+      }
+      return true;
+    },
+  };
 }

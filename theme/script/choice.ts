@@ -1,6 +1,5 @@
 import { numberIn, sheetOf } from "./element";
 import { fill, type Field } from "./field";
-import type { Ends } from "./spread";
 
 /** The place in a list of what the page was printed with. */
 export function printedIndex(list: HTMLSelectElement): number {
@@ -8,40 +7,28 @@ export function printedIndex(list: HTMLSelectElement): number {
 }
 
 /** A given that is one of a list; the place of the option goes into the cell. */
-export class ChoiceField implements Field {
-  readonly sheet: number;
-  readonly inputs: number[];
-  readonly faulty = false;
-  readonly fault = null;
-  changed = false;
-  private readonly printed: number;
-  private index = -1;
-
-  constructor(private readonly list: HTMLSelectElement) {
-    this.sheet = sheetOf(list);
-    this.inputs = [numberIn(list, "data-cell")];
-    this.printed = printedIndex(list);
-  }
-
-  read(): boolean {
-    const index = this.list.selectedIndex;
-    if (index === this.index) {
-      return false;
-    }
-    this.index = index;
-    this.changed = index !== this.printed;
-    return true;
-  }
-
-  write(ends: Ends, example: boolean): void {
-    fill(ends, this.inputs[0], example ? this.printed : this.index);
-  }
-
-  reset(): void {
-    this.list.selectedIndex = this.printed;
-  }
-
-  lock(locked: boolean): void {
-    this.list.disabled = locked;
-  }
+export function makeChoiceField(list: HTMLSelectElement): Field {
+  const cell = numberIn(list, "data-cell");
+  const printed = printedIndex(list);
+  let index = -1;
+  const field: Field = {
+    sheet: sheetOf(list),
+    inputs: [cell],
+    faulty: false,
+    changed: false,
+    read() {
+      const news = index !== list.selectedIndex;
+      index = list.selectedIndex;
+      field.changed = index !== printed;
+      return news;
+    },
+    write: (ends, example) => fill(ends, cell, example ? printed : index),
+    reset() {
+      list.selectedIndex = printed;
+    },
+    lock(locked) {
+      list.disabled = locked;
+    },
+  };
+  return field;
 }

@@ -1,14 +1,14 @@
-// The data block that the press writes into a page with worksheets. A list that is empty may also be null.
+// The data block that the press writes into a page with worksheets.
 
 /** A worksheet's part in the page's module. The list of sheets stands in the order they are worked. */
 export interface SheetData {
-  after: number[] | null; // the sheets whose answers it takes
-  refusals: number[] | null; // cells that withhold its answers when they are not 0
+  after: number[]; // the sheets whose answers it takes
+  refusals: number[]; // cells that withhold its answers when they are not 0
 }
 
 /** A reckoner: one answer over a grid of two givens. */
 export interface TableData {
-  sheet: number;
+  of: number; // its sheet
   down: [cell: number, values: number[]];
   across: [cell: number, values: number[]];
   show: number;
@@ -18,24 +18,23 @@ export interface TableData {
 
 export interface PageData {
   m: string; // the module, hexadecimal: a server packs it better than base64
-  sheets: SheetData[] | null;
-  fixed: [cell: number, low: number, high?: number][] | null; // inputs that no field sets
-  guards?: [cell: number, guard: number][] | null; // values that are left out while their guard is 0
+  sheets: SheetData[];
+  fixed: [cell: number, low: number, high?: number][]; // inputs that no field sets
+  guards?: [cell: number, guard: number][]; // values that are left out while their guard is 0
   trends: Trend[]; // what ranges are told of values that the module does not show
-  tables: TableData[] | null;
+  tables: TableData[];
 }
 
 /** The value of a cell never goes down when that of another goes up, or never up. */
 export type Trend = [of: number, from: number, up: number];
 
+const block = document.getElementById("module");
+
 /** The page's data, or null on a page that has none. */
-export function readData(): PageData | null {
-  const block = document.getElementById("module");
-  return block && JSON.parse(block.textContent!);
-}
+export const readData = (): PageData | null => block && JSON.parse(block.textContent!);
 
 /** A word or a sentence of the page's language, for what the script writes itself. */
-export const word = (name: string): string => document.getElementById("module")!.getAttribute("data-" + name)!;
+export const word = (name: string): string => block!.getAttribute("data-" + name)!;
 
 /** A sentence of the page's language with its blanks filled in. */
 export const filled = (name: string, blanks: Record<string, string>): string =>

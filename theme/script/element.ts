@@ -10,6 +10,9 @@ export function numberIn(element: Element, name: string): number {
   return parseFloat(element.getAttribute(name) ?? "");
 }
 
+/** Whether two lists hold the same numbers; one that is not there is the same as another. */
+export const same = (a: number[], b: number[]): boolean => a.every((number, i) => Object.is(number, b[i]));
+
 /** The worksheet that an element belongs to, by its place in the list of sheets. */
 export const sheetOf = (element: Element): number => numberIn(element.closest("[data-sheet]")!, "data-sheet");
 
@@ -38,10 +41,11 @@ export function put(element: Element, text: string): void {
 /** Changes the page without moving what the reader is at. */
 export function inPlace(change: () => void): void {
   const at = document.activeElement!;
-  const top = () => at.getBoundingClientRect().top;
+  const top = () => (at === document.body ? 0 : at.getBoundingClientRect().top); // it has the page laid out
   const before = top();
   change();
-  if (at !== document.body) {
-    scrollBy(0, top() - before);
+  const moved = top() - before;
+  if (moved) {
+    scrollBy(0, moved);
   }
 }

@@ -1,5 +1,5 @@
-import { NumberField } from "./entry";
-import { ChoiceField } from "./choice";
+import { makeChoiceField } from "./choice";
+import { makeNumberField } from "./entry";
 import { all } from "./element";
 import type { Ends } from "./spread";
 
@@ -7,9 +7,8 @@ import type { Ends } from "./spread";
 export interface Field {
   readonly sheet: number;
   readonly inputs: number[]; // the cells that it fills
-  readonly faulty: boolean; // what stands there cannot be used; the last good value stays in force
-  readonly changed: boolean; // it is not the example's
-  readonly fault: Element | null; // the sentence for a faulty field
+  faulty: boolean; // what stands there cannot be used; the last good value stays in force
+  changed: boolean; // it is not the example's
 
   /** Takes in what stands in the field now; says whether that is news. */
   read(): boolean;
@@ -24,7 +23,7 @@ export interface Field {
 /** Every field of the page. */
 export function findFields(): Field[] {
   return all("[data-cell]").map((element) =>
-    element instanceof HTMLSelectElement ? new ChoiceField(element) : new NumberField(element as HTMLInputElement),
+    element instanceof HTMLSelectElement ? makeChoiceField(element) : makeNumberField(element as HTMLInputElement),
   );
 }
 

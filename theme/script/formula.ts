@@ -5,13 +5,15 @@ import { dayText, isMoney } from "./shown";
 /** One number of a line of the work. */
 export interface Term {
   element: Element;
+  text: string; // what it shows
+  day: boolean;
+  money: boolean;
   cell: number; // NaN for a figure, which stays as it is
   value: number; // with all of its digits
   now: number; // as it is printed
   per: number; // what its unit makes of it: 0.01 for a %
   most: number; // how many digits it may have and still be printed whole
   usual?: number; // how many it has otherwise
-  said?: { value: number; texts: string[]; keyed: number[] }; // by digits beyond the usual; most stay
 }
 
 /** A line of the work in numbers: what it comes to, from its terms as they are printed or whole. */
@@ -86,10 +88,12 @@ function flat(parent: Element, terms: Term[], typed: Set<number>): Token[] {
 }
 
 function figure(element: Element): Term {
+  const text = element.textContent!;
   const whole = numberIn(element, "data-value");
-  const value = isNaN(whole) ? (parse(element.textContent!) ?? Math.PI) : whole;
+  const value = isNaN(whole) ? (parse(text) ?? Math.PI) : whole;
   const usual = isNaN(whole) ? 0 : 6;
-  return { element, cell: numberIn(element, "data-show"), value, now: value, per: 1, most: 9, usual };
+  const [day, money] = [element.hasAttribute("data-day"), isMoney(element)];
+  return { element, text, day, money, cell: numberIn(element, "data-show"), value, now: value, per: 1, most: 9, usual };
 }
 
 /** Reads a formula: sums of products of powers. */
@@ -128,25 +132,12 @@ function reader(tokens: Token[]): Value {
 }
 
 /** The text of a term with so many digits beyond the usual; a figure that is short stays as it is printed. */
-export function termText(term: Term, more: number): string {
-  if (term.said?.value !== term.value) {
-    term.said = { value: term.value, texts: [], keyed: [] };
-  }
-  return (term.said.texts[more] ??= writeTerm(term, more));
-}
-
-/** The number that the text of a term is read as. */
-export function keyed(term: Term, more: number): number {
-  const text = termText(term, more);
-  return (term.said!.keyed[more] ??= parse(text) ?? term.value);
-}
-
-function writeTerm({ element, cell, value, most, usual }: Term, more: number): string {
-  if (element.hasAttribute("data-day")) {
+export function termText({ text, day, money, cell, value, most, usual }: Term, more: number): string {
+  if (day) {
     return dayText(value);
   }
   const fixed = isNaN(cell) && !usual;
-  return fixed ? element.textContent! : operand(value, isMoney(element), most, more, usual || undefined);
+  return fixed ? text : operand(value, money, most, more, usual || undefined);
 }
 
 /** The lines of the work, each with the paragraphs that hold it in names and in numbers. */

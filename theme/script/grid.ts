@@ -3,31 +3,32 @@ import { hide, mark, put } from "./element";
 import { numberWriter, rangeText } from "./shown";
 
 /** One answer of a reckoner: its number, and the notes that stand with it when it is marked or near. */
-class GridAnswer {
-  private text: string;
-  private readonly markNote: Element | null;
-  private readonly nearNote: Element | null;
-  private readonly write: (value: number) => string;
+interface GridAnswer {
+  set(low: number, high: number, marked: boolean): void;
+  /** Rings it, or not, as the one that is nearest to the reader's own numbers. */
+  ring(near: boolean): void;
+}
 
-  constructor(private readonly element: Element) {
-    this.text = element.firstChild?.textContent ?? "";
-    this.markNote = element.querySelector(".mark-note");
-    this.nearNote = element.querySelector(".near-note");
-    this.write = numberWriter(element, false);
-  }
-
-  set(low: number, high: number, marked: boolean, near: boolean): void {
-    const now = rangeText(low, high, this.write);
-    if (now !== this.text) {
-      this.text = now;
-      put(this.element, now);
-    }
-    mark(this.element, "void", !isFinite(low));
-    mark(this.element, "marked", marked);
-    mark(this.element, "near", near);
-    hide(this.markNote, !marked);
-    hide(this.nearNote, !near);
-  }
+function makeAnswer(element: Element): GridAnswer {
+  const write = numberWriter(element, false);
+  let text = element.firstChild!.textContent;
+  const teller = (name: string, note: Element | null) => (on: boolean) => {
+    mark(element, name, on);
+    hide(note, !on);
+  };
+  const tellMarked = teller("marked", element.querySelector(".mark-note"));
+  return {
+    set(low, high, marked) {
+      const now = rangeText(low, high, write);
+      if (now !== text) {
+        text = now;
+        put(element, now);
+      }
+      mark(element, "void", !isFinite(low));
+      tellMarked(marked);
+    },
+    ring: teller("near", element.querySelector(".near-note")),
+  };
 }
 
 /** The answers of a reckoner by row and column. */
@@ -35,7 +36,7 @@ export function findGrid(index: number, { down, across }: TableData): GridAnswer
   return down[1].map((_, row) =>
     across[1].map((_, column) => {
       const place = `[data-table="${index}"][data-row="${row}"][data-col="${column}"]`;
-      return new GridAnswer(document.querySelector(place)!);
+      return makeAnswer(document.querySelector(place)!);
     }),
   );
 }

@@ -14,8 +14,7 @@ export function makeKeys(): void {
     button.onpointerdown = (event) => {
       event.preventDefault(); // the field keeps the keyboard
       const input = document.activeElement as HTMLInputElement;
-      const at = text[1] ? input.value.length : 0;
-      input.setRangeText(text, at, at);
+      input.value = text[1] ? input.value + text : text + input.value;
       input.dispatchEvent(new Event("input", { bubbles: true }));
     };
     row.append(button);

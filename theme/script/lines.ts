@@ -1,12 +1,13 @@
-import { mark, numberIn, put, sheetOf } from "./element";
+import { mark, numberIn, put, same, sheetOf } from "./element";
 import type { Field } from "./field";
-import { keyed, readFormula, termText, workLines, type Formula } from "./formula";
-import { operand } from "./number";
+import { readFormula, termText, workLines, type Formula, type Term } from "./formula";
+import { operand, parse } from "./number";
 import { isVoid, type Sheet } from "./sheets";
-import { dayText, isMoney, rangeText } from "./shown";
+import { dayText, rangeText } from "./shown";
 import type { Ends } from "./spread";
 
 const TIE = 1e-12; // how near to the middle between two results a sum may not come
+const DIGITS = [...Array(60).keys()].map((n) => [n % 15, Math.floor(n / 15)]); // more for the terms; for the result
 const MOST_RANGED = 4; // ranges of one formula that are tried at all of their ends
 
 /** A formula at one end of each of its ranges. */
@@ -21,79 +22,37 @@ interface Sum {
  */
 export function makeLines(sheets: Sheet[], fields: Field[], ends: Ends): () => void {
   const typed = new Set(fields.flatMap(({ inputs }) => inputs));
-  const lines = workLines().map((line) => new Line(line, sheets[sheetOf(line)], typed, ends));
-  return () => lines.forEach((line) => line.update());
+  const lines = workLines().map((line) => makeLine(line, sheets[sheetOf(line)], typed, ends));
+  return () => lines.forEach((update) => update());
 }
 
-class Line {
-  private readonly when: number;
-  private readonly first: Element;
-  private second: Element | null; // for the most of a range
-  private readonly formulas = new Map<Element, Formula>();
-  private last: number[] = []; // the ends of its cells, as last written
+/** Gives the function that brings one line up to date. */
+function makeLine(element: Element, sheet: Sheet, typed: Set<number>, { low, high }: Ends): () => void {
+  const when = numberIn(element, "data-when");
+  const [, first] = element.children;
+  let second: Element | null = element.children[2]; // for the most of a range
+  const formulas = new Map<Element, Formula>();
+  let last: number[] = []; // the ends of its cells, as last written
 
-  constructor(
-    element: Element,
-    private readonly sheet: Sheet,
-    private readonly typed: Set<number>,
-    private readonly ends: Ends,
-  ) {
-    this.when = numberIn(element, "data-when");
-    [, this.first, this.second = null] = element.children;
-  }
-
-  update(): void {
-    const { low, high } = this.ends;
-    if (isVoid(this.sheet)) {
-      return;
-    }
-    if (this.when >= 0 && !high[this.when]) {
-      this.last = [];
-      this.shape(false, false);
-      return;
-    }
-    const formula = this.formula(this.first);
-    const now = formula.cells.flatMap((cell) => [low[cell], high[cell]]);
-    if (now.some((end, i) => end !== this.last[i])) {
-      this.last = now;
-      this.write(formula);
-    }
-  }
-
-  private formula(paragraph: Element): Formula {
-    const known = this.formulas.get(paragraph) ?? readFormula(paragraph, this.typed);
-    this.formulas.set(paragraph, known);
+  const formulaOf = (paragraph: Element): Formula => {
+    const known = formulas.get(paragraph) ?? readFormula(paragraph, typed);
+    formulas.set(paragraph, known);
     return known;
-  }
-
-  private write(formula: Formula): void {
-    const { low, high } = this.ends;
-    const { cell, element } = formula.result;
-    const [from, to] = [low[cell], high[cell]];
-    const sums = formula.work ? this.sums(formula, from, to) : [];
-    this.shape(!!formula.work && !sums.length, !!sums[1]);
-    sums.forEach((sum, index) => print(this.formula(index ? this.second! : this.first), sum));
-    if (!sums.length) {
-      const most = !formula.work && [...this.typed].some((input) => low[input] === from) ? 9 : 5;
-      const whole = (value: number) => operand(value, isMoney(element), formula.work ? 0 : most, 0);
-      set(element, rangeText(from, to, element.hasAttribute("data-day") ? dayText : whole));
-    }
-  }
+  };
 
   /** Shows only the result, or all of it; and a second sum, or none. */
-  private shape(bare: boolean, twice: boolean): void {
-    mark(this.first, "bare", bare);
+  const shape = (bare: boolean, twice: boolean): void => {
+    mark(first, "bare", bare);
     if (!twice) {
-      this.second?.remove();
-    } else if (!this.second?.isConnected) {
-      this.second ??= this.first.cloneNode(true) as Element;
-      this.first.after(this.second);
+      second?.remove();
+    } else if (!second?.isConnected) {
+      second ??= first.cloneNode(true) as Element;
+      first.after(second);
     }
-  }
+  };
 
   /** One sum, or of ranges the one that gives the least and the one that gives the most; none where no ends do. */
-  private sums(formula: Formula, from: number, to: number): Sum[] {
-    const { low, high } = this.ends;
+  const sumsOf = (formula: Formula, from: number, to: number): Sum[] => {
     const { terms } = formula;
     const ranged = [...new Set(terms.map(({ cell }) => cell))].filter((cell) => low[cell] < high[cell]);
     const at = (choice: number) =>
@@ -115,45 +74,66 @@ class Line {
       return values && write(whole(formula, values)) === write(end) ? [{ values, end }] : [];
     });
     return found.length > 1 ? found : [];
-  }
+  };
+
+  const write = (formula: Formula): void => {
+    const { cell, day, money } = formula.result;
+    const [from, to] = [low[cell], high[cell]];
+    const sums = formula.work ? sumsOf(formula, from, to) : [];
+    shape(!!formula.work && !sums.length, !!sums[1]);
+    sums.forEach((sum, index) => print(formulaOf(index ? second! : first), sum));
+    if (!sums.length) {
+      const most = !formula.work && [...typed].some((input) => low[input] === from) ? 9 : 5;
+      const whole = (value: number) => operand(value, money, formula.work ? 0 : most, 0);
+      set(formula.result, rangeText(from, to, day ? dayText : whole));
+    }
+  };
+
+  return () => {
+    if (!sheet.fresh || isVoid(sheet)) {
+      return;
+    }
+    if (when >= 0 && !high[when]) {
+      last = [];
+      shape(false, false);
+      return;
+    }
+    const formula = formulaOf(first);
+    const now = formula.cells.flatMap((cell) => [low[cell], high[cell]]);
+    if (!same(now, last)) {
+      last = now;
+      write(formula);
+    }
+  };
 }
 
-/** What a formula comes to from whole numbers. */
+/** What a formula comes to from these numbers. */
 function whole({ terms, scale, work }: Formula, values: number[]): number {
   terms.forEach((term, index) => (term.now = values[index]));
   return work!() * scale;
 }
 
-/** Prints a sum with the fewest digits with which it comes out. */
+/** Prints a sum with the fewest digits with which it comes out; with the usual ones if it never does. */
 function print(formula: Formula, { values, end }: Sum): void {
   const { terms, result } = formula;
   terms.forEach((term, index) => (term.value = values[index]));
-  const [more, finer] = digits(formula, end);
-  terms.forEach((term) => set(term.element, termText(term, more)));
-  set(result.element, resultText(formula, end, finer));
-}
-
-function digits(formula: Formula, end: number): [more: number, finer: number] {
-  for (let finer = 0; finer <= 3; finer++) {
+  let texts: string[] = [];
+  const comesOut = ([more, finer]: number[]): boolean => {
     const want = resultText(formula, end, finer);
-    for (let more = 0; more <= 14; more++) {
-      for (const term of formula.terms) {
-        term.now = keyed(term, more);
-      }
-      const got = formula.work!() * formula.scale;
-      if ([1 + TIE, 1 - TIE].every((near) => resultText(formula, got * near, finer) === want)) {
-        return [more, finer];
-      }
-    }
-  }
-  return [0, 0];
+    const got = whole(formula, terms.map((term, index) => parse((texts[index] = termText(term, more))) ?? term.value));
+    return [1 + TIE, 1 - TIE].every((near) => resultText(formula, got * near, finer) === want);
+  };
+  const [, finer] = DIGITS.find(comesOut) ?? (comesOut(DIGITS[0]), DIGITS[0]);
+  terms.forEach((term, index) => set(term, texts[index]));
+  set(result, resultText(formula, end, finer));
 }
 
-const resultText = ({ result: { element } }: Formula, value: number, finer: number): string =>
-  element.hasAttribute("data-day") ? dayText(Math.round(value)) : operand(value, isMoney(element), 0, finer);
+const resultText = ({ result: { day, money } }: Formula, value: number, finer: number): string =>
+  day ? dayText(Math.round(value)) : operand(value, money, 0, finer);
 
-function set(element: Element, text: string): void {
-  if (element.textContent !== text) {
-    put(element, text);
+function set(term: Term, text: string): void {
+  if (term.text !== text) {
+    term.text = text;
+    put(term.element, text);
   }
 }

@@ -1,6 +1,6 @@
 import { word } from "./data";
 import { all, hide, numberIn } from "./element";
-import { isVoid, type Sheet } from "./sheets";
+import { isFresh, isVoid, type Sheet } from "./sheets";
 
 /** What the margin gives beside a part of the text: the reader's numbers, by name. */
 interface Margin {
@@ -36,9 +36,10 @@ export function makeMargin(sheets: Sheet[]): Margin {
   const shows = () => notes.some(({ note }) => !note.hidden);
   return {
     update() {
-      const news = notes.filter(({ note, owns }) => note.hidden === owns.some(({ sheet }) => sheet.changed));
-      news.forEach(({ note }) => hide(note, !note.hidden));
-      notes.filter(({ note }) => !note.hidden).forEach(({ owns }) => owns.forEach(say));
+      for (const { note, owns } of notes.filter(({ owns }) => owns.some(isFresh))) {
+        note.hidden = !owns.some(({ sheet }) => sheet.changed);
+        owns.forEach(say);
+      }
       hide(printed, !shows());
     },
     news() {

@@ -1,9 +1,12 @@
 // The page's module: its cells and the one function that works them.
 
+import type { Program } from "./terms";
+
 export interface Machine {
   bytes: Uint8Array;
   cells: Float64Array; // WebAssembly's memory is little-endian, and so is every machine that has a browser
   run(): void;
+  program?: Program; // read back out of the bytes, for ranges
 }
 
 /**

@@ -1,6 +1,6 @@
 import { word } from "./data";
 import { all, hide, numberIn, sheetOf } from "./element";
-import { isVoid, type Sheet } from "./sheets";
+import { isFresh, isVoid, type Sheet } from "./sheets";
 import { DOUBT, type Ends } from "./spread";
 
 /**
@@ -22,7 +22,7 @@ export function makeNotes(sheets: Sheet[], { low, high }: Ends): () => void {
     other: element.hasAttribute("data-other"),
   }));
   return () => {
-    for (const { element, cell, sheet, refusal, partly, words } of notes) {
+    for (const { element, cell, sheet, refusal, partly, words } of notes.filter(isFresh)) {
       hide(element, high[cell] === 0 || (words && high[cell] === DOUBT) || (refusal ? sheet.waiting : isVoid(sheet)));
       const begins = refusal ? "narrow" : high[cell] === DOUBT ? "perhaps" : "partly";
       const now = low[cell] || !high[cell] ? "" : ` ${word(begins)} `;

@@ -47,8 +47,7 @@ function shortest(value: number): [digits: string, exponent: number] {
 // decimal is.
 function round(digits: string, exponent: number, keep: number): [digits: string, exponent: number] {
   if (digits.length > keep) {
-    const up = digits[keep]! >= "5" ? 1 : 0;
-    digits = keep < 16 ? String(+digits.slice(0, keep) + up) : String(BigInt(digits.slice(0, keep)) + BigInt(up));
+    digits = String(BigInt(digits.slice(0, keep)) + BigInt(digits[keep]! >= "5"));
     exponent += digits.length - keep;
   }
   return [digits.replace(/0+$/, ""), exponent];
@@ -69,11 +68,10 @@ function point(digits: string, whole: number): string {
 
 // parse reads what a person types: digits, one point, commas only between thousands. Anything else is null.
 export function parse(typed: string): number | null {
-  const match = /^([-−]?)((?:\d*|[1-9]\d{0,2}(?:,\d{3})+)(?:\.\d*)?)(?: × 10\^(-?\d{1,3}))?$/.exec(typed.trim());
-  if (!match || !/\d/.test(match[2]!)) return null;
-  const size = Number(match[2]!.replace(/,/g, "") + "e" + (match[3] ?? 0));
-  if (size === Infinity) return null;
-  return match[1] ? -size : size;
+  const [, minus, digits, power = 0] =
+    /^([-−]?)((?=\.?\d)(?:\d*|[1-9]\d{0,2}(?:,\d{3})+)(?:\.\d*)?)(?: × 10\^(-?\d{1,3}))?$/.exec(typed.trim()) ?? [];
+  const size = digits ? Number(digits.replace(/,/g, "") + "e" + power) : Infinity;
+  return size === Infinity ? null : minus ? -size : size;
 }
 
 // apply converts a value by a factor "multiply/divide", in that order; a step that is 1 changes nothing.

@@ -7,17 +7,13 @@ import { makeJudge } from "./judge";
 import type { Machine } from "./module";
 import { search } from "./search";
 import type { Ends, Guards } from "./spread";
-import { isStep, isTruth, LITERAL, LOAD, readProgram, SELECT, type Program } from "./terms";
-
-const programs = new WeakMap<Machine, Program>();
+import { isStep, isTruth, LITERAL, LOAD, readProgram, SELECT } from "./terms";
 
 /** Gives the function that finds the ends of a cell, where it is there or a truth holds, if it follows from a range. */
 globalThis.findRanges = function findRanges(
   machine: Machine, guards: Guards, { low, high }: Ends, trends: Trend[],
 ): (cell: number, truth?: number) => Interval | false {
-  const program = programs.get(machine) ?? readProgram(machine.bytes);
-  programs.set(machine, program);
-  const [terms, cells] = program;
+  const [terms, cells] = (machine.program ??= readProgram(machine.bytes));
   const moves: boolean[] = []; // by term: whether it follows from a range, or is one
   const whole: boolean[] = []; // by term: whether it is a whole number
   const ranged: number[] = []; // the terms that read a range

@@ -1,4 +1,4 @@
-import { all, mark, numberIn, put, sheetOf } from "./element";
+import { all, mark, numberIn, put, same, sheetOf } from "./element";
 import { apply } from "./number";
 import type { Field } from "./field";
 import { isVoid, type Sheet } from "./sheets";
@@ -44,7 +44,7 @@ export function makeShow(sheets: Sheet[], fields: Field[], { guards, parts, ends
   });
   return () => {
     for (const shown of list) {
-      const value = valueOf(shown, ends);
+      const value = shown.sheet.fresh ? valueOf(shown, ends) : shown.value;
       if (!same(value, shown.value)) {
         shown.value = value;
         write(shown, value);
@@ -69,8 +69,6 @@ function valueOf({ element, place, guard, sheet }: Shown, { low, high }: Ends): 
   const ends = [low[place], high[place]];
   return by ? ends.map((end) => apply(end, by)) : ends;
 }
-
-const same = (a: number[], b: number[]): boolean => Object.is(a[0], b[0]) && Object.is(a[1], b[1]);
 
 function write(shown: Shown, value: number[]): void {
   const there = isFinite(value[0]);

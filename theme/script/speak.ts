@@ -1,6 +1,5 @@
 import { filled } from "./data";
 import { all, sheetOf } from "./element";
-import type { Field } from "./field";
 import { isVoid, type Sheet } from "./sheets";
 
 const PAUSE = 700; // milliseconds after the last change: a number is spoken once, not at every digit
@@ -12,7 +11,6 @@ const PAUSE = 700; // milliseconds after the last change: a number is spoken onc
  */
 export function makeSpeak(
   sheets: Sheet[],
-  fields: Field[],
   news: () => string,
 ): (changed: Iterable<number>) => void {
   const lines = all(".worksheet [role=status]").map((line) => {
@@ -35,12 +33,9 @@ export function makeSpeak(
     one.line.textContent = `${one.line.textContent} ${news()}`.trim();
   };
   const sentences = (worksheet: Element, index: number): string[] => {
-    if (sheets[index].waiting) {
-      const faults = fields.filter((field) => field.sheet === index && field.faulty && field.fault);
-      return faults.length ? faults.map((field) => field.fault!.textContent!) : texts(`[data-void-for="${index}"]`);
-    }
-    if (sheets[index].refused) {
-      return texts("[data-refusal]:not([hidden])", worksheet);
+    if (isVoid(sheets[index])) {
+      const whys = texts(":is(.fault, [data-refusal]):not([hidden])", worksheet);
+      return whys.length ? whys : texts(".waiting", worksheet);
     }
     // How a laboratory's "<5" was taken, the first answer that is there, and the gravest signal. The rest is on the page.
     const rows = all(".answer dl > :not([hidden])", worksheet);
@@ -62,7 +57,7 @@ export function makeSpeak(
   };
 }
 
-const texts = (selector: string, within?: Element): string[] =>
+const texts = (selector: string, within: Element): string[] =>
   all(selector, within).map((element) => element.textContent!);
 
 /** A signal as a sentence: its word, a colon, and what is shown of the rest. */

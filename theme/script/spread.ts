@@ -24,15 +24,16 @@ export type Asked = [place: number, cell: number, truth?: number];
  * no range is the one that the module gives.
  */
 export function spread(
-  machine: Machine, guards: Guards, ends: Ends, inputs: number[], asked: Asked[], trends: Trend[] = [],
+  machine: Machine, guards: Guards, ends: Ends, inputs: Set<number>, asked: Asked[], trends: Trend[] = [],
 ): void {
   const { cells, run } = machine;
   const { low, high } = ends;
   inputs.forEach((cell) => (cells[cell] = low[cell]));
   run();
-  const ranges = inputs.some((cell) => low[cell] !== high[cell]) && globalThis.findRanges(machine, guards, ends, trends);
+  const ranged = [...inputs].some((cell) => low[cell] !== high[cell]);
+  const ranges = ranged && globalThis.findRanges(machine, guards, ends, trends);
   for (const [place, cell, truth] of asked) {
-    const one = inputs.includes(cell) ? [low[cell], high[cell]] : [cells[cell], cells[cell]];
+    const one = inputs.has(cell) ? [low[cell], high[cell]] : [cells[cell], cells[cell]];
     [low[place], high[place]] = (ranges && ranges(cell, truth)) || one;
   }
 }

@@ -1,5 +1,6 @@
-import { all, hide, mark, numberIn } from "./element";
-import { isVoid, type Sheet } from "./sheets";
+import { word } from "./data";
+import { all, hide, mark, numberIn, put } from "./element";
+import { isFresh, isVoid, type Sheet } from "./sheets";
 
 /**
  * Gives the function that marks on worksheets and on the answers at a glance whether the numbers are the reader's own,
@@ -13,17 +14,19 @@ export function makeStanding(sheets: Sheet[]): () => void {
   const waits = withSheet("[data-void-for]", "data-void-for").map(({ element, sheet }) => ({
     element,
     sheet,
+    printed: element.textContent!,
     alone: element.matches(".passage > *"), // no refusal says why there is nothing
   }));
   return () => {
-    for (const { element, sheet } of [...worksheets, ...glance]) {
+    for (const { element, sheet } of [...worksheets, ...glance].filter(isFresh)) {
       mark(element, "yours", sheet.changed);
     }
-    for (const { element, sheet } of worksheets) {
+    for (const { element, sheet } of worksheets.filter(isFresh)) {
       mark(element, "void", isVoid(sheet));
     }
-    for (const { element, sheet, alone } of waits) {
-      hide(element, !(alone ? isVoid(sheet) : sheet.waiting));
+    for (const { element, sheet, printed, alone } of waits.filter(isFresh)) {
+      hide(element, !(alone ? isVoid(sheet) : sheet.waiting || sheet.endless));
+      put(element, !alone && sheet.endless ? `${word("narrow")} ${sheet.endless}.` : printed);
     }
   };
 }

@@ -26,7 +26,7 @@ import { makeWorks, readBy } from "./works";
 async function start(data: PageData): Promise<void> {
   const fields = findFields();
   try {
-    if (document.querySelector("[data-start-high]") || data.fixed?.some((one) => one.length > 2)) {
+    if (document.querySelector("[data-start-high]") || data.fixed.some((one) => one.length > 2)) {
       await loadRanges(); // without it the ranges fail, as where there is no WebAssembly
     }
     live(data, fields, await instantiate(data.m));
@@ -56,7 +56,7 @@ function live(data: PageData, fields: Field[], machine: Machine): void {
     makeTables(data, sheets, works),
     margin.update, // it reads what the others have written
   ];
-  const speak = makeSpeak(sheets, fields, margin.news);
+  const speak = makeSpeak(sheets, margin.news);
   const switchUnits = makeUnits();
   const asides = makeAsides(() => answer());
 
@@ -66,10 +66,11 @@ function live(data: PageData, fields: Field[], machine: Machine): void {
     if (asides.look()) {
       news.push(...fields.filter((field) => field.read()));
     }
-    if (switchUnits() || news.length) {
+    const switched = switchUnits();
+    if (switched || news.length) {
       works.fill(false);
       works.work(read);
-      settle(sheets, fields, ends);
+      settle(sheets, fields, switched ? [] : news, ends);
       inPlace(() => parts.forEach((part) => part()));
     }
     return new Set(news.map((field) => field.sheet));

@@ -3,6 +3,7 @@ import { sheetOf } from "./element";
 import { fill } from "./field";
 import { findGrid } from "./grid";
 import { isVoid, refuses, type Sheet } from "./sheets";
+import type { Asked } from "./spread";
 import type { Works } from "./works";
 
 /**
@@ -10,34 +11,37 @@ import type { Works } from "./works";
  * that follows a sheet without answers goes back to the example's.
  */
 export function makeTables(data: PageData, sheets: Sheet[], works: Works): () => void {
-  const tables = (data.tables ?? []).map((table, index) => ({
+  const { ends, guards } = works;
+  const tables = data.tables.map((table, index) => ({
     table,
     grid: findGrid(index, table),
     followed: sheets[sheetWith(table.follow?.[0])],
+    asked: [table.show, ...sheets[table.of].refusals, guards.get(table.show) ?? table.show].map(
+      (cell): Asked => [cell, cell],
+    ),
   }));
-  const { ends, guards } = works;
-  const answer = ({ show, sheet, mark }: TableData) => {
-    const { refusals } = sheets[sheet];
+  const answer = ({ show, of, mark }: TableData): [low: number, high: number, marked: boolean] => {
     const guard = guards.get(show);
-    works.work([show, ...refusals, ...(guard === undefined ? [] : [guard])].map((cell) => [cell, cell]));
-    const gone = refuses(sheets[sheet], ends) || (guard !== undefined && !ends.high[guard]);
+    const gone = refuses(sheets[of], ends) || (guard !== undefined && !ends.high[guard]);
     const [low, high] = gone ? [NaN, NaN] : [ends.low[show], ends.high[show]];
-    return { low, high, marked: !!mark && low >= (mark[0] ?? -Infinity) && high <= (mark[1] ?? Infinity) };
+    return [low, high, !!mark && low >= (mark[0] ?? -Infinity) && high <= (mark[1] ?? Infinity)];
   };
   return () => {
-    const near = tables.map(({ table, followed }) => nearest(table, followed, ends.low));
-    tables.forEach(({ table, grid }, index) => {
-      const [nearRow, nearColumn] = near[index];
-      works.fill(isVoid(sheets[table.sheet]));
+    for (const { table, grid, followed } of tables.filter(({ followed }) => followed?.fresh)) {
+      const [nearRow, nearColumn] = nearest(table, followed!, ends.low);
+      grid.forEach((row, r) => row.forEach((cell, c) => cell.ring(r === nearRow && c === nearColumn)));
+    }
+    for (const { table, grid, asked } of tables.filter(({ table }) => sheets[table.of].fresh)) {
+      works.fill(isVoid(sheets[table.of]));
       grid.forEach((row, r) =>
         row.forEach((cell, c) => {
           fill(ends, table.down[0], table.down[1][r]);
           fill(ends, table.across[0], table.across[1][c]);
-          const { low, high, marked } = answer(table);
-          cell.set(low, high, marked, r === nearRow && c === nearColumn);
+          works.work(asked);
+          cell.set(...answer(table));
         }),
       );
-    });
+    }
   };
 }
 
@@ -48,11 +52,11 @@ function sheetWith(cell: number | undefined): number {
 }
 
 /** The row and the column nearest to the reader's own numbers; -1 where there are none to follow. */
-function nearest(table: TableData, followed: Sheet | undefined, cells: Float64Array): number[] {
+function nearest(table: TableData, followed: Sheet, cells: Float64Array): number[] {
   const { follow, down, across } = table;
   return [down, across].map(([, values], which) => {
     const distances =
-      follow && followed && !isVoid(followed) ? values.map((value) => Math.abs(value - cells[follow[which]])) : [];
+      isVoid(followed) ? [] : values.map((value) => Math.abs(value - cells[follow![which]]));
     return distances.indexOf(Math.min(...distances));
   });
 }

@@ -7,11 +7,11 @@ import { all, hide, put } from "./element";
 export function makeUnits(): () => boolean {
   const numbers = all<Element>("[data-si]");
   const names = all<Element>("[data-unit]");
-  const metric = document.querySelector<HTMLInputElement>("#units [value=metric]");
+  const metric = document.querySelector<HTMLInputElement>("#units [value=metric]")!;
   let shown = false;
   hide(document.getElementById("units"), !numbers.length);
   return () => {
-    if (!metric || metric.checked === shown) {
+    if (metric.checked === shown) {
       return false;
     }
     shown = metric.checked;

@@ -1,12 +1,15 @@
 /** A unit as it is compared: "PPM nitrate-N" is "ppmno3n". Crop, soil and product go without saying. */
-const folded = (unit: string): string =>
+export const folded = (unit: string): string =>
   unit
     .toLowerCase()
     .replace(/ (per|an?) /g, "/")
     .replace(/nitrate/g, "no3")
     .replace(/no3( as|[ _-])? ?n\b|n-no3/g, "no3n")
-    .replace(/["”″]/g, "in")
-    .replace(/['’′]/g, "ft")
+    .replace(/inch(es)?|["”″]/g, "in")
+    .replace(/f(ee|oo)t|['’′]/g, "ft")
+    .replace(/pound/g, "lb")
+    .replace(/ounce/g, "oz")
+    .replace(/gallon/g, "gal")
     .replace(/acre|\ba$/g, "ac")
     .replace(/[^a-z0-9%/]|s\b|crop|soil|product/g, "");
 

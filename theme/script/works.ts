@@ -21,12 +21,12 @@ export function makeWorks(data: PageData, fields: Field[], machine: Machine): Wo
   const parts = findParts(machine.cells.length, guards);
   const length = machine.cells.length + parts.size;
   const ends = { low: new Float64Array(length), high: new Float64Array(length) };
-  data.fixed?.forEach(([cell, low, high]) => fill(ends, cell, low, high));
-  const inputs = [
+  data.fixed.forEach(([cell, low, high]) => fill(ends, cell, low, high));
+  const inputs = new Set([
     ...fields.flatMap((field) => field.inputs),
-    ...(data.fixed ?? []).map(([cell]) => cell),
-    ...(data.tables ?? []).flatMap(({ down, across }) => [down[0], across[0]]),
-  ];
+    ...data.fixed.map(([cell]) => cell),
+    ...data.tables.flatMap(({ down, across }) => [down[0], across[0]]),
+  ]);
   return {
     ends,
     guards,
@@ -56,9 +56,9 @@ export function readBy(data: PageData, { parts }: Works): Asked[] {
   );
   const cells = new Set([
     ...named,
-    ...(data.sheets ?? []).flatMap(({ refusals }) => refusals ?? []),
+    ...data.sheets.flatMap(({ refusals }) => refusals),
     ...(data.guards ?? []).map(([, guard]) => guard),
-    ...(data.tables ?? []).flatMap(({ follow }) => follow ?? []),
+    ...data.tables.flatMap(({ follow }) => follow ?? []),
   ]);
   return [...[...cells].map((cell): Asked => [cell, cell]), ...parts.values()];
 }

@@ -12,7 +12,7 @@ export async function compareSpread({ module, inputs, outputs, guards, trends, c
   return cases.flatMap(({ low, high, sum }, i) => {
     const ends = { low: new Float64Array(length), high: new Float64Array(length) };
     inputs.forEach((cell, k) => { ends.low[cell] = low[k]; ends.high[cell] = high[k]; });
-    spread(machine, new Map(guards), ends, inputs, outputs.map((cell) => [cell, cell]), trends ?? []);
+    spread(machine, new Map(guards), ends, new Set(inputs), outputs.map((cell) => [cell, cell]), trends ?? []);
     const found = Float64Array.from([ends.low, ends.high].flatMap((end) => outputs.map((cell) => end[cell])));
     const [a, b] = hash(new Uint32Array(found.buffer), [...found.keys()]);
     return a === sum[0] && b === sum[1] ? [] : [i];

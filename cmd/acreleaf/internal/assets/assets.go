@@ -34,12 +34,11 @@ const tsconfig = `{"compilerOptions": {"useDefineForClassFields": false}}`
 // ownProperties matches names that only the script gives to properties, and reads, so that they may be shortened. No
 // name of the page's data, of the browser or of the language may be among them, nor one that both scripts use: each is
 // shortened for itself.
-const ownProperties = "^(adopt|again|amount|asked|assume|bare|begin|belongs|below|cell|changed|chosen|differs|" +
-	"early|element|ends|entry|example|factor|fault|faulty|figures|followed|forget|forms|formula|formulas|grid|" +
-	"guard|hold|index|input|inputs|instead|kept|keyed|kind|kindAt|last|limits|list|lists|lock|look|markNote|marked|" +
-	"nearNote|news|note|otherAt|others|own|owns|partly|parts|per|place|presence|printed|printedUnit|reason|refusal|" +
-	"refused|result|said|scale|second|shape|showBelow|sides|slopes|sums|tabled|take|tell|terms|texts|tied|told|" +
-	"typed|unit|units|update|usual|waiting|when|why|words|work|worksheet|write|yours)$"
+const ownProperties = "^(again|amount|asked|assume|bare|begin|below|cell|changed|chosen|element|ends|entry|" +
+	"example|faulty|followed|forget|formula|formulas|fresh|grid|guard|hold|input|inputs|instead|kept|kind|" +
+	"last|lists|lock|look|marked|money|news|note|own|owns|parted|partly|parts|per|place|printed|refusal|refused|" +
+	"result|results|ring|said|scale|second|shape|sheet|sides|slopes|sums|tabled|tell|terms|texts|typed|unit|units|update|usual|" +
+	"waiting|when|why|words|work|worksheet|write|yours)$"
 
 // A Bundle is what the theme comes to. The paths are those in the site, "assets/page.0a1b2c3d.js".
 type Bundle struct {
@@ -62,7 +61,8 @@ func Build(files fs.FS) (Bundle, message.List) {
 		Outdir:            "/",            // names only: Write is off
 		Format:            api.FormatIIFE, // a classic script also runs from a disk, where a browser refuses modules
 		Platform:          api.PlatformBrowser,
-		Target:            api.ES2020,
+		Target:            api.ES2022,
+		Charset:           api.CharsetUTF8,
 		Engines:           oldestBrowsers,
 		MinifyWhitespace:  true,
 		MinifyIdentifiers: true,

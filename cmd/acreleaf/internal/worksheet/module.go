@@ -191,7 +191,7 @@ func (w *dataWriter) trends() {
 
 func (w *dataWriter) table(b *Bound) {
 	t := b.Table
-	w.text = append(w.text, `{"sheet":`...)
+	w.text = append(w.text, `{"of":`...)
 	w.integer(b.Use.Index)
 	w.axis(`,"down":`, b, t.Down)
 	w.axis(`,"across":`, b, t.Across)

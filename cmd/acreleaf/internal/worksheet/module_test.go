@@ -37,7 +37,7 @@ type sheetData struct {
 }
 
 type tableData struct {
-	Sheet  int               `json:"sheet"`
+	Sheet  int               `json:"of"`
 	Down   []json.RawMessage `json:"down"`
 	Across []json.RawMessage `json:"across"`
 	Show   int               `json:"show"`

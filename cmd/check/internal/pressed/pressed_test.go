@@ -89,7 +89,7 @@ func TestBlockNamesItsCells(t *testing.T) {
 	block, err := File{Bytes: []byte(`<input data-cell="0" data-others="10"><b data-show="2"></b><b data-show="0"></b>
 		<li data-when="3">
 		<script id="module">{"m":"0061736d","sheets":[{"after":null,"refusals":[9]},{"refusals":null}],
-		"fixed":[[5,1.5]],"tables":[{"sheet":1,"down":[6,[1,2]],"across":[7,[1]],"show":8,"mark":[null,4]}]}
+		"fixed":[[5,1.5]],"tables":[{"of":1,"down":[6,[1,2]],"across":[7,[1]],"show":8,"mark":[null,4]}]}
 		</script>`)}.Block()
 	if err != nil {
 		t.Fatal(err)
