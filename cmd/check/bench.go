@@ -68,6 +68,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "pages", After: []string{"press"}, Tools: browser, Run: b.browser("pages.mjs")},
 		{Name: "live", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("live.mjs")},
 		{Name: "choices", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("choices.mjs")},
+		{Name: "typed", After: []string{"press"}, Tools: browser, Run: b.browser("typed.mjs")},
 		{Name: "works", After: []string{"press"}, Tools: browser, Run: b.browser("works.mjs")},
 		{Name: "speaks", After: []string{"press"}, Tools: browser, Run: b.browser("speaks.mjs")},
 		{Name: "later", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("later.mjs")},

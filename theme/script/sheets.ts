@@ -54,7 +54,7 @@ export const refuses = (sheet: Sheet, { high }: Ends): boolean => sheet.refusals
 
 /** Whether nothing can be told of a result for all of a range: it divides by what may be 0. */
 const isEndless = ({ low, high }: Ends, { cell, when }: Result): boolean =>
-  high[when] !== 0 && !isFinite(high[cell] - low[cell]);
+  high[when] !== 0 && high[cell] - low[cell] === Infinity;
 
 /**
  * Works out how every sheet stands, in the order they are worked, so that each finds the ones before it settled. News are
