@@ -194,7 +194,8 @@ func TestAnswersBeyondNumbersAreRefused(t *testing.T) {
 		fine      bool
 	}{{1, 2, true}, {1, 1e200, false}, {-1e200, 1, false}, {-1e200, 1e200, false}} {
 		_, err := sheet.NewBench(s).Work(map[string]sheet.Entry{"n": {Value: c.low, High: c.high}})
-		if (err == nil) != c.fine || err != nil && !strings.HasSuffix(err.Error(), "type a narrower range or one number: cube.") {
+		const refusal = "type a narrower range or one number: cube."
+		if (err == nil) != c.fine || err != nil && !strings.HasSuffix(err.Error(), refusal) {
 			t.Errorf("from %v to %v: %v", c.low, c.high, err)
 		}
 	}
