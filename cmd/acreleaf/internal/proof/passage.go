@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/markdown"
@@ -221,20 +223,19 @@ const shortestName = 4
 
 // wordAt finds a word in a text; -1 if it is not there, or only as a part of another.
 func wordAt(text, word string) int {
-	letter := regexp.MustCompile(`[\pL\pN]`)
 	for from := 0; ; {
 		at := strings.Index(text[from:], word)
 		if at < 0 {
 			return -1
 		}
 		at += from
-		before, after := text[:at], text[at+len(word):]
-		if !letter.MatchString(lastByte(before)) && !letter.MatchString(firstByte(after)) {
+		before, _ := utf8.DecodeLastRuneInString(text[:at])
+		after, _ := utf8.DecodeRuneInString(text[at+len(word):])
+		if !inWord(before) && !inWord(after) {
 			return at
 		}
 		from = at + len(word)
 	}
 }
 
-func lastByte(s string) string  { return s[max(0, len(s)-1):] }
-func firstByte(s string) string { return s[:min(1, len(s))] }
+func inWord(r rune) bool { return unicode.IsLetter(r) || unicode.IsNumber(r) }
