@@ -37,12 +37,15 @@ func (p *parser) symbol(t *term) error {
 	return nil
 }
 
+// plainPowers writes the powers that are one sign as digits.
+var plainPowers = strings.NewReplacer("²", "2", "³", "3")
+
 // lookUpAsWritten finds a symbol with the power written at its end, capitals counting.
 func lookUpAsWritten(word string) (spelling, int, bool) {
 	if found, ok := spellings[word]; ok {
 		return found, 1, true
 	}
-	word = strings.NewReplacer("²", "2", "³", "3").Replace(word)
+	word = plainPowers.Replace(word)
 	name := strings.TrimRight(word, "0123456789")
 	found, ok := spellings[name]
 	power, err := strconv.Atoi(word[len(name):])

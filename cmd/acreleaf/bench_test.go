@@ -2,183 +2,148 @@ package main
 
 import (
 	"bytes"
+	"fmt"
+	"io/fs"
+	"math"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"runtime"
 	"slices"
 	"strconv"
+	"strings"
 	"sync"
 	"sync/atomic"
 	"testing"
-	"time"
 
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/extension"
-
-	"acreleaf/cmd/acreleaf/internal/cputime"
-	"acreleaf/cmd/acreleaf/internal/message"
-	"acreleaf/cmd/acreleaf/internal/output"
-	"acreleaf/cmd/acreleaf/internal/site"
 )
 
-// BenchmarkPress presses 1,000 guides and prints how that compares with the floor: converting the same Markdown with
-// goldmark as it comes (and tables), and writing the same bytes with nothing but the system's calls.
+// BenchmarkPress presses copies of the demo's guides, and tells how that compares with the floor: to convert the same
+// Markdown with goldmark as it comes (and tables), and to write as many bytes into as many files. Both run as programs
+// of their own, one after the other, and the system says what each has used:
 //
-//	x-floor    full press ÷ floor with as many workers as the press has
-//	x-one      full press ÷ floor on one core
-//	x-cpu      the same as x-floor, in processor time: what others do on the machine counts less
-//	x-full     press with nothing changed ÷ full press
+//	press-s, floor-s      processor time in seconds, in the system's calls too
+//	press-MB, floor-MB    the most memory at once
+//	x-cpu, x-memory       press ÷ floor
+//	x-again               processor time of a press with nothing changed ÷ a full press
 //
-// The floor has its Markdown in memory; the press reads its files. How much of both is writing hangs on the disk that
-// TMPDIR is on: in memory, the ratio is the processor's alone.
-func BenchmarkPress(b *testing.B) { benchmarkPress(b, 1_000) }
+// Each is the middle one of all runs. No time on the clock is told, since that hangs on what else the machine does.
+func BenchmarkPress(b *testing.B) { benchmarkPress(b, 100) }
 
-// BenchmarkTenThousand is BenchmarkPress for 10,000 guides. Its name keeps it out of a run of -bench Press.
+// BenchmarkThousand and BenchmarkTenThousand are BenchmarkPress for more guides. Their names keep them out of a run of
+// -bench Press.
+func BenchmarkThousand(b *testing.B)    { benchmarkPress(b, 1_000) }
 func BenchmarkTenThousand(b *testing.B) { benchmarkPress(b, 10_000) }
 
-func benchmarkPress(b *testing.B, guides int) {
-	yard := newYard(b, guides)
-	yard.press(b, yard.fresh(b)) // the theme is bundled once a process
+func benchmarkPress(b *testing.B, atLeast int) {
+	folder := b.TempDir()
+	guides := writeFarm(b, filepath.Join(folder, "content"), atLeast)
 	b.Run(strconv.Itoa(guides), func(b *testing.B) {
-		var full, again, floor, one []cost
-		b.ReportAllocs()
-		for b.Loop() { // in turn, so that all meet the same weather
-			folder := yard.fresh(b)
-			full = append(full, timed(func() { yard.press(b, folder) }))
-			again = append(again, timed(func() { yard.pressAgain(b, folder) }))
-			floor = append(floor, timed(func() { yard.floor(b, yard.fresh(b), runtime.GOMAXPROCS(0)) }))
-			one = append(one, timed(func() { yard.floor(b, yard.fresh(b), 1) }))
+		var full, again, floor []cost
+		for b.Loop() {
+			full = append(full, costOf(b, folder, "acreleaf", "press"))
+			again = append(again, costOf(b, folder, "acreleaf", "press"))
+			floor = append(floor, costOf(b, folder, "floor"))
+			for _, made := range []string{"public", "floor"} {
+				if err := os.RemoveAll(filepath.Join(folder, made)); err != nil {
+					b.Fatal(err)
+				}
+			}
 		}
-		b.ReportMetric(ratio(full, floor, cost.wallTime), "x-floor")
-		b.ReportMetric(ratio(full, one, cost.wallTime), "x-one")
-		b.ReportMetric(ratio(full, floor, cost.cpuTime), "x-cpu")
-		b.ReportMetric(ratio(again, full, cost.wallTime), "x-full")
-		b.ReportMetric(middle(full), "press-ms")
-		b.ReportMetric(middle(floor), "floor-ms")
+		b.ReportMetric(0, "ns/op") // it is of all three together
+		b.ReportMetric(middle(full, cost.processor), "press-s")
+		b.ReportMetric(middle(floor, cost.processor), "floor-s")
+		b.ReportMetric(middle(full, cost.processor)/middle(floor, cost.processor), "x-cpu")
+		b.ReportMetric(middle(again, cost.processor)/middle(full, cost.processor), "x-again")
+		if most := middle(full, cost.memory); !math.IsNaN(most) {
+			b.ReportMetric(most, "press-MB")
+			b.ReportMetric(middle(floor, cost.memory), "floor-MB")
+			b.ReportMetric(most/middle(floor, cost.memory), "x-memory")
+		}
 	})
 }
 
-// A cost is what one run took.
-type cost struct{ wall, cpu time.Duration }
+// A cost is what one run of a program has used: seconds of the processors, and megabytes.
+type cost struct{ seconds, megabytes float64 }
 
-func (c cost) wallTime() time.Duration { return c.wall }
-func (c cost) cpuTime() time.Duration  { return c.cpu }
+func (c cost) processor() float64 { return c.seconds }
+func (c cost) memory() float64    { return c.megabytes }
 
-// timed gives the cost of one run, which does not pay for the garbage of the one before it.
-func timed(run func()) cost {
-	runtime.GC()
-	start, used := time.Now(), cputime.Used()
-	run()
-	return cost{time.Since(start), cputime.Used() - used}
-}
-
-// ratio is the middle one of the ratios of pairs that ran one after the other.
-func ratio(over, under []cost, of func(cost) time.Duration) float64 {
-	ratios := make([]float64, len(over))
-	for i := range over {
-		ratios[i] = of(over[i]).Seconds() / of(under[i]).Seconds()
+// costOf runs a program in a folder.
+func costOf(b *testing.B, folder, program string, arguments ...string) cost {
+	var said bytes.Buffer
+	c := exec.Command(program, arguments...)
+	c.Dir, c.Stdout, c.Stderr = folder, &said, &said
+	if err := c.Run(); err != nil {
+		b.Fatalf("%s: %v\n%s", program, err, said.String())
 	}
-	slices.Sort(ratios)
-	return ratios[len(ratios)/2]
+	return cost{(c.ProcessState.UserTime() + c.ProcessState.SystemTime()).Seconds(), peakMemory(c.ProcessState)}
 }
 
-// middle is the middle time in milliseconds.
-func middle(costs []cost) float64 {
-	var times []float64
+// middle is the middle one of some costs.
+func middle(costs []cost, of func(cost) float64) float64 {
+	var all []float64
 	for _, c := range costs {
-		times = append(times, c.wall.Seconds()*1000)
+		all = append(all, of(c))
 	}
-	slices.Sort(times)
-	return times[len(times)/2]
+	slices.Sort(all)
+	return all[len(all)/2]
 }
 
-// A yard is a farm on the disk, with all that a press and the floor need.
-type yard struct {
-	options  site.Options
-	markdown [][]byte
-	files    []output.File // what a press makes of it
-	room     string        // for sites
-	taken    int
-}
-
-func newYard(b *testing.B, guides int) *yard {
-	y := &yard{room: b.TempDir()}
-	content := filepath.Join(b.TempDir(), "content")
-	y.markdown = writeFarm(b, content, guides)
-	root, err := os.OpenRoot(content)
-	if err != nil {
-		b.Fatal(err)
+// asFloor is a program that does what no press can leave out: it converts the Markdown in content, and writes as many
+// bytes into floor as there are in public, file by file.
+func asFloor() {
+	fail := func(err error) {
+		if err != nil {
+			fmt.Fprintln(os.Stderr, err)
+			os.Exit(1)
+		}
 	}
-	b.Cleanup(func() { _ = root.Close() })
-	y.options = site.Options{Content: root.FS(), Name: "content"}
-	y.files = y.make(b).Files
-	return y
-}
-
-// fresh gives a folder that is not there yet, and clears the one before it.
-func (y *yard) fresh(b *testing.B) string {
-	b.StopTimer()
-	defer b.StartTimer()
-	if err := os.RemoveAll(filepath.Join(y.room, strconv.Itoa(y.taken))); err != nil {
-		b.Fatal(err)
-	}
-	y.taken++
-	return filepath.Join(y.room, strconv.Itoa(y.taken))
-}
-
-func (y *yard) make(b *testing.B) *site.Made {
-	made, messages := site.Make(y.options)
-	if made == nil {
-		message.Printer{}.Print(os.Stderr, messages)
-		b.Fatal("the farm has faults")
-	}
-	return made
-}
-
-func (y *yard) press(b *testing.B, folder string) {
-	mark := output.Mark{From: site.Mark(y.options), Pages: 1}
-	if _, err := output.Write(folder, y.make(b).Files, mark); err != nil {
-		b.Fatal(err)
-	}
-}
-
-// pressAgain presses with nothing changed.
-func (y *yard) pressAgain(b *testing.B, folder string) {
-	if _, _, current := output.Current(folder, site.Mark(y.options)); !current {
-		b.Fatal("nothing changed, and the site is not current")
-	}
-}
-
-// floor does what no press can leave out.
-func (y *yard) floor(b *testing.B, folder string, workers int) {
 	converter := goldmark.New(goldmark.WithExtensions(extension.Table))
-	each(workers, max(len(y.markdown), len(y.files)), func(i int) {
-		if i < len(y.markdown) {
-			var w bytes.Buffer
-			if err := converter.Convert(y.markdown[i], &w); err != nil {
-				b.Error(err)
-			}
+	content, err := filesIn("content")
+	fail(err)
+	each(content, func(name string) {
+		if filepath.Ext(name) != ".md" {
+			return
 		}
-		if i < len(y.files) {
-			name := filepath.Join(folder, filepath.FromSlash(y.files[i].Path))
-			if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
-				b.Error(err)
-			}
-			if err := os.WriteFile(name, y.files[i].Bytes, 0o644); err != nil {
-				b.Error(err)
-			}
-		}
+		text, err := os.ReadFile(filepath.Join("content", name))
+		fail(err)
+		_, text, _ = bytes.Cut(text, []byte("\n---\n")) // what comes before is no Markdown
+		var page bytes.Buffer
+		fail(converter.Convert(text, &page))
+	})
+	made, err := filesIn("public")
+	fail(err)
+	each(made, func(name string) {
+		info, err := os.Stat(filepath.Join("public", name))
+		fail(err)
+		to := filepath.Join("floor", name)
+		fail(os.MkdirAll(filepath.Dir(to), 0o755))
+		fail(os.WriteFile(to, []byte(strings.Repeat(" ", int(info.Size()))), 0o644))
 	})
 }
 
-// each calls do for 0 to n-1 from so many goroutines.
-func each(workers, n int, do func(i int)) {
+// filesIn lists the files in a folder, and in those inside it.
+func filesIn(folder string) (names []string, err error) {
+	err = fs.WalkDir(os.DirFS(folder), ".", func(name string, entry fs.DirEntry, err error) error {
+		if err == nil && !entry.IsDir() {
+			names = append(names, name)
+		}
+		return err
+	})
+	return names, err
+}
+
+// each calls do for every name, from as many goroutines as the press has.
+func each(names []string, do func(name string)) {
 	var next atomic.Int64
 	var group sync.WaitGroup
-	for range workers {
+	for range runtime.GOMAXPROCS(0) {
 		group.Go(func() {
-			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
-				do(i)
+			for i := int(next.Add(1)) - 1; i < len(names); i = int(next.Add(1)) - 1 {
+				do(names[i])
 			}
 		})
 	}

@@ -24,6 +24,7 @@ func TestMain(m *testing.M) {
 		"acreleaf": main,
 		"guest":    asGuest,
 		"limited":  asLimited,
+		"floor":    asFloor,
 	})
 }
 

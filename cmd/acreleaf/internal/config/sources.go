@@ -60,7 +60,14 @@ func (s Sources) LeastSure(ids []string) fact.Kind {
 }
 
 // AnyListed says whether one of them stands in sources.yaml.
-func (s Sources) AnyListed() bool { return len(s.Own()) > 0 }
+func (s Sources) AnyListed() bool {
+	for _, r := range s { // each page asks this for each source that it cites, so nothing is sorted
+		if r.Listed {
+			return true
+		}
+	}
+	return false
+}
 
 var referenceKeys = []string{"authors", "year", "title", "publisher", "address", "number", "kind", "note", "figures"}
 
