@@ -3,6 +3,7 @@ package site
 import (
 	"bytes"
 	"html/template"
+	"slices"
 	"strings"
 	"sync"
 
@@ -35,11 +36,10 @@ func (p *press) calculationPages(language string, r *render.Renderer) []output.F
 			}
 		}
 	}
-	var files []output.File
-	for _, s := range p.catalogue.All() {
-		if len(used[s]) == 0 {
-			continue
-		}
+	sheets := slices.DeleteFunc(p.catalogue.All(), func(s *sheet.Sheet) bool { return len(used[s]) == 0 })
+	files := make([]output.File, len(sheets))
+	each(len(sheets), func(i int) { // to color their code is a quarter of the time that a small site takes
+		s := sheets[i]
 		address := calculationAddress(language, s)
 		v := p.calculationView(s, p.newCitations(address))
 		v.Page = p.frame(address, s.Title, s.Summary)
@@ -48,8 +48,8 @@ func (p *press) calculationPages(language string, r *render.Renderer) []output.F
 		}
 		var w bytes.Buffer
 		r.Calculation(&w, v)
-		files = append(files, output.File{Path: address.File(), Bytes: w.Bytes()})
-	}
+		files[i] = output.File{Path: address.File(), Bytes: w.Bytes()}
+	})
 	return files
 }
 
