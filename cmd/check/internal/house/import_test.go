@@ -70,7 +70,7 @@ var ladderOfTests = map[string][]string{
 	"calc/formula":  {"wasm/wasmtest", "wasm/wasmtest/engine"},
 	"wasm":          {"wasm/wasmtest", "wasm/wasmtest/engine"},
 
-	"cmd/acreleaf":                   {"site", "proof", "output", "message", "cputime", "calc", "calc/sheet", "calc/unit"},
+	"cmd/acreleaf":                   {"site", "proof", "message", "calc", "calc/sheet", "calc/unit"},
 	"cmd/acreleaf/internal/markdown": {"cputime"},
 	"cmd/acreleaf/internal/assets":   {"theme"},
 	"cmd/acreleaf/internal/render":   {"theme"},
