@@ -2,6 +2,7 @@ package render_test
 
 import (
 	"bytes"
+	"fmt"
 	"html/template"
 	"math"
 	"strings"
@@ -122,6 +123,7 @@ func soil() *render.Worksheet {
 				ID: "soil-bulk-density", Label: "Bulk density", Kind: render.KindNumber,
 				Hint: "Only if you have measured it.", Cell: 2, Presence: 3, Others: -1, Unit: "g/cm3", Typical: "1.47 g/cm3",
 				Low: 0.8, High: 1.9, LowText: "0.8", HighText: "1.9", Optional: true,
+				For: []int{0, 4},
 			},
 		},
 		Work: []render.Line{
@@ -135,14 +137,22 @@ func soil() *render.Worksheet {
 					`<mtext>&nbsp;in</mtext><mo>=</mo><mn data-show="5" data-sheet="0">48</mn><mtext>&nbsp;lb N/ac</mtext>`)},
 			},
 			{
-				When: 7, Shown: false,
+				When: 7, Shown: false, Bare: true, Numbers: []template.HTML{"<math></math>", "<math></math>"},
 				Symbols: mathML(`<mi>nitrogen</mi><mo>=</mo><mi>nitrate</mi><mo>×</mo><mi>bulk density</mi>` +
 					`<mo>×</mo><mi>depth</mi>`),
 			},
 		},
 		Answers: []render.Answer{{
-			Label: "Nitrogen in this layer", There: -1, Shown: poundsAcre(5, "48", "53.8"),
+			Label: "Nitrogen in this layer", There: -1, Headline: true, Shown: poundsAcre(5, "48", "53.8"),
 		}},
+		Words: []render.Note{
+			{Pieces: []render.Piece{{Text: "The layer holds nothing."}}, When: 10},
+			{Pieces: []render.Piece{
+				{Text: "The layer holds "},
+				{Shown: &render.Shown{Cell: 5, Text: "48", After: " lb of nitrogen an acre", Typed: true}},
+				{Text: "."},
+			}, When: -1, Shown: true, Partly: true, Perhaps: true},
+		},
 		Notes: []render.Note{
 			{Pieces: []render.Piece{
 				{Text: "Of it, what lies below the roots cannot be counted: "},
@@ -296,6 +306,7 @@ func body(r *render.Renderer) string {
 	w.WriteString(" in a year. Where the marked cells below cover that, wait: the first feed can come later.")
 	r.SourceNote(w, need)
 	w.WriteString("</p>\n")
+	ties(r, w)
 	r.Reckoner(w, reckoner())
 	w.WriteString("<p>Put it in the season's budget with what the well brings. See <a " +
 		"href=\"https://example.org/budget\">the long form</a>.</p>\n")
@@ -307,6 +318,27 @@ func body(r *render.Renderer) string {
 		signal(r, w, word, 5+i)
 	}
 	return w.String()
+}
+
+// ties writes a passage, and numbers that are tied to records and sizes.
+func ties(r *render.Renderer, w *bytes.Buffer) {
+	r.Passage(w, passage(), func(i int) { fmt.Fprintf(w, "What case %d says.", i) })
+	ticket := &render.Recorded{Text: "23.4 lb", What: "the scale ticket of block 3", Day: "2026-09-14"}
+	w.WriteString("<p>Block 3 took ")
+	r.Recorded(w, ticket)
+	w.WriteString(", as much as a ")
+	r.Size(w, "5-gallon bucket")
+	w.WriteString(" holds.")
+	r.RecordNote(w, ticket)
+	w.WriteString("</p>\n")
+}
+
+// passage has a case for each way in which one may hold for the example.
+func passage() *render.Passage {
+	return &render.Passage{Index: 2, Cases: []render.Case{
+		{When: 30}, {When: 31, Shown: true}, {When: 32, Shown: true, Partly: true},
+		{When: 33, Shown: true, Partly: true, Perhaps: true}, {When: -1, Shown: true},
+	}}
 }
 
 // twoKinds is a figure of a given that can be typed in ounces a tree or in pounds an acre.

@@ -15,7 +15,7 @@ import (
 
 var update = flag.Bool("update", false, "write the golden files anew; look at the difference before you keep it")
 
-// TestGolden holds the HTML that the page's script and other packages lean on.
+// TestGolden keeps the HTML that the page's script and other packages rest on.
 func TestGolden(t *testing.T) {
 	r := renderer(t, site())
 	withBase := site()
@@ -29,6 +29,7 @@ func TestGolden(t *testing.T) {
 		"worksheet":      func(w *bytes.Buffer) { r.Worksheet(w, soil()) },
 		"worksheet-kind": func(w *bytes.Buffer) { r.Worksheet(w, season()) },
 		"reckoner":       func(w *bytes.Buffer) { r.Reckoner(w, reckoner()) },
+		"ties":           func(w *bytes.Buffer) { ties(r, w) },
 		"guide":          func(w *bytes.Buffer) { renderer(t, withBase).Guide(w, spoken) },
 		"home":           func(w *bytes.Buffer) { r.Home(w, homePage()) },
 		"sources":        func(w *bytes.Buffer) { r.Sources(w, sourcesPage()) },

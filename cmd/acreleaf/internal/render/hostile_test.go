@@ -2,6 +2,7 @@ package render_test
 
 import (
 	"bytes"
+	"fmt"
 	"html/template"
 	"reflect"
 	"slices"
@@ -53,6 +54,8 @@ var everyView = map[string]func(text string) []byte{
 	"follows": writer(twoKinds()),
 	"own":     writer(&render.Own{Label: "x", Shown: render.Shown{Text: "x", Before: "x", After: "x"}}),
 	"sourced": writer(&render.Sourced{Text: "x", Source: "x", For: "x", Kind: "x"}),
+	"record":  writer(&render.Recorded{Text: "x", What: "x", Day: "x"}),
+	"size":    writer(new("x")),
 }
 
 func writer(view any) func(string) []byte {
@@ -96,6 +99,13 @@ func write(r *render.Renderer, w *bytes.Buffer, view any) {
 	case *render.Sourced:
 		r.Sourced(w, v)
 		r.SourceNote(w, v)
+	case *render.Recorded:
+		r.Recorded(w, v)
+		r.RecordNote(w, v)
+	case *string:
+		r.Size(w, *v)
+	default:
+		panic(fmt.Sprintf("nothing writes a %T", view))
 	}
 }
 
