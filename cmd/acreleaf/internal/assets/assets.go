@@ -44,7 +44,7 @@ const ownProperties = "^(again|amount|asked|assume|bare|begin|below|cell|changed
 type Bundle struct {
 	Script, Style output.File
 	Ranges        output.File // what works ranges: a script of its own, since no page needs it for single numbers
-	Icon          output.File // no file for a theme without one
+	Icon          output.File // as it is in the theme
 }
 
 // Build bundles and minifies the theme in files. With a fault in the list the Bundle is empty; advice may come with
@@ -75,10 +75,14 @@ func Build(files fs.FS) (Bundle, message.List) {
 	messages := append(
 		messages(files, message.Fault, result.Errors),
 		messages(files, message.Advice, result.Warnings)...)
+	icon, err := fs.ReadFile(files, iconFile)
+	if err != nil {
+		messages = append(messages, message.Message{Level: message.Fault, ID: messageID, Text: "the theme has no file " + iconFile})
+	}
 	if message.HasFault(messages) {
 		return Bundle{}, messages
 	}
-	var bundle Bundle
+	bundle := Bundle{Icon: named("icon", path.Ext(iconFile), icon)}
 	for _, file := range result.OutputFiles {
 		extension := path.Ext(file.Path)
 		name := strings.TrimSuffix(path.Base(file.Path), extension)
@@ -91,9 +95,6 @@ func Build(files fs.FS) (Bundle, message.List) {
 		default:
 			bundle.Script = finished
 		}
-	}
-	if icon, err := fs.ReadFile(files, iconFile); err == nil {
-		bundle.Icon = named("icon", ".svg", icon)
 	}
 	return bundle, messages
 }

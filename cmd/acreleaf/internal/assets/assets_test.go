@@ -23,6 +23,7 @@ func small() fstest.MapFS {
 		"script/start.ts":  {Data: []byte("import { greet } from './greet';\ngreet(document.title as string);\n")},
 		"script/greet.ts": {Data: []byte("export function greet(name: string): void { document.body.title = name; }\n" +
 			"export const unused = 'left out';\n")},
+		"style/icon.svg":     {Data: []byte("<svg/>")},
 		"style/acreleaf.css": {Data: []byte("@import \"base.css\";\nmain { color: #ff0000; }\n")},
 		"style/base.css":     {Data: []byte("body { margin: 0px; background: url(\"data:image/gif;base64,AAAA\"); }\n")},
 	}
@@ -66,15 +67,17 @@ func TestSameThemeSameBundleWhereverItIsBuilt(t *testing.T) {
 	}
 }
 
-func TestTheIconIsAFileAsItStandsInTheTheme(t *testing.T) {
-	files := small()
-	if icon := build(t, files).Icon; icon.Path != "" {
-		t.Errorf("a theme without an icon has %s", icon.Path)
-	}
-	files["style/icon.svg"] = &fstest.MapFile{Data: []byte("<svg/>")}
-	icon := build(t, files).Icon
+func TestTheIconIsAFileOfTheTheme(t *testing.T) {
+	icon := build(t, small()).Icon
 	if !regexp.MustCompile(`^assets/icon\.[0-9a-f]{8}\.svg$`).MatchString(icon.Path) || string(icon.Bytes) != "<svg/>" {
 		t.Errorf("%s holds %q", icon.Path, icon.Bytes)
+	}
+	files := small()
+	delete(files, "style/icon.svg")
+	if bundle, messages := assets.Build(files); !cmp.Equal(bundle, assets.Bundle{}) || len(messages) != 1 {
+		t.Errorf("without an icon: bundle %+v, messages %+v", bundle, messages)
+	} else {
+		checkMessage(t, messages[0], "the theme has no file style/icon.svg", "", "")
 	}
 }
 
