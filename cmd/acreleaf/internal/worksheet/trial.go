@@ -54,6 +54,7 @@ func (p *Page) Try(passage *Passage) Tried {
 	t.Options = make([]map[string]map[string]bool, len(t.held))
 	t.listGivens()
 	t.listFigures()
+	t.program = p.Graph.Program.Slice(t.cells())
 	t.run(nil)
 	for _, g := range t.givens {
 		for _, v := range g.ends() {
@@ -76,6 +77,7 @@ type trial struct {
 	Tried
 	page    *Page
 	passage *Passage
+	program *sheet.Program // what the passage needs of the page's
 	givens  []tried
 	random  *rand.Rand
 	held    []bool      // by case
@@ -135,6 +137,21 @@ func (t *trial) listFigures() {
 	}
 }
 
+// cells lists the cells that a trial looks at.
+func (t *trial) cells() []int {
+	cells := slices.Concat(t.refusals, t.results, t.passage.Asked.Refusals())
+	for i := range t.held {
+		cells = append(cells, t.passage.Asked.CaseCell(i))
+		for _, f := range t.figures[i] {
+			cells = append(cells, f.Cell)
+			if there, may := f.Bound.Use.There(f.Name); may {
+				cells = append(cells, there)
+			}
+		}
+	}
+	return cells
+}
+
 // ends are the values that a given is tried at by itself.
 func (g tried) ends() []float64 {
 	if len(g.Choices) > 0 {
@@ -184,7 +201,7 @@ func (t *trial) run(sets []set) {
 			cells[presence] = 0
 		}
 	}
-	t.page.Graph.Program.Run(cells)
+	t.program.Run(cells)
 	if !t.answered(cells) {
 		return
 	}

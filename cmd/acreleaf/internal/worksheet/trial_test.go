@@ -80,3 +80,38 @@ func BenchmarkTry(b *testing.B) {
 		page.Try(page.Passages[0])
 	}
 }
+
+// TestTryBesideOthers tries passages of one page together: each finds what it finds alone.
+func TestTryBesideOthers(t *testing.T) {
+	passages := []string{
+		"- when: well.nitrogen > \"9999 lb N/ac\"\n  say: Much.\n- otherwise: Some.\n",
+		"- otherwise: Put on [8.48 gal/ac](worked:tank.volume).\n",
+		"- when: tank.material is 46-0-0\n  say: Dry.\n- otherwise: Of [9.06 lb N/ac](worked:well.nitrogen).\n",
+	}
+	try := func(texts ...string) (found []string) {
+		page := trialPage
+		for _, text := range texts {
+			page += "```passage\n" + text + "```\n\n"
+		}
+		doc, _ := markdown.Parse(&message.Source{Text: []byte(page)}, 0)
+		bound, said := Bind(doc, calc.Standard(), "en")
+		if len(said) > 0 || len(bound.Passages) != len(texts) {
+			t.Fatal(said)
+		}
+		for _, p := range bound.Passages {
+			tried := bound.Try(p)
+			for i := range tried.Findings {
+				tried.Findings[i].Figure = nil // it is another of each page
+			}
+			found = append(found, fmt.Sprint(tried))
+		}
+		return found
+	}
+	var alone []string
+	for _, text := range passages {
+		alone = append(alone, try(text)...)
+	}
+	if together := try(passages...); !slices.Equal(together, alone) {
+		t.Errorf("together %q\nalone %q", together, alone)
+	}
+}
