@@ -44,7 +44,8 @@ func (p rawHTMLParser) Parse(parent ast.Node, block text.Reader, pc parser.Conte
 	node := p.InlineParser.Parse(parent, block, pc)
 	r := readingOf(pc)
 	if node == nil {
-		if bytes.HasPrefix(line, commentOpens) {
+		if bytes.HasPrefix(line, commentOpens) && r.unclosed != parent { // once in a paragraph
+			r.unclosed = parent
 			r.openComment(at.Start, "this comment has no end in its paragraph",
 				`write --> where it ends; one over several paragraphs begins on a line of its own, and \<!-- shows the marks`)
 		}

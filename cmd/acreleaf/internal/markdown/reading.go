@@ -26,7 +26,8 @@ type reading struct {
 	quotes    []*quote
 	footnotes []footnote
 	examples  []*exampleNode
-	fenceCut  bool // a fence in an example was as long as the example's own
+	fenceCut  bool     // a fence in an example was as long as the example's own
+	unclosed  ast.Node // the last paragraph with a comment that has no end
 
 	counts counts
 	limits map[string]bool // those that were passed and named
