@@ -21,12 +21,14 @@ var hazardKeys = []string{"name", "signal", "says", "words", "sources"}
 // HazardKeys lists the keys of a hazard in site.yaml.
 func HazardKeys() []string { return slices.Clone(hazardKeys) }
 
-var signals = map[string]fact.Signal{
-	"notice": fact.Notice, "caution": fact.Caution, "warning": fact.Warning, "danger": fact.Danger,
+// HazardSignals lists the signal words that a hazard may have, in small letters, from the mildest to the gravest.
+func HazardSignals() []string {
+	var words []string
+	for s := fact.Notice; s <= fact.Danger; s++ {
+		words = append(words, strings.ToLower(s.String()))
+	}
+	return words
 }
-
-// HazardSignals lists the signal words that a hazard may have, from the mildest to the gravest.
-func HazardSignals() []string { return []string{"notice", "caution", "warning", "danger"} }
 
 // readHazards reads the hazards of a site file, by id.
 func readHazards(site *Table) []OwnHazard {
@@ -61,8 +63,8 @@ func readHazard(id string, t *Table) OwnHazard {
 		Signal: fact.Notice,
 	}, sources: t.List("sources")}
 	word := t.Need("signal", "type one of: "+strings.Join(HazardSignals(), ", "))
-	if signal, known := signals[strings.ToLower(word)]; known {
-		h.Signal = signal
+	if i := slices.Index(HazardSignals(), strings.ToLower(word)); i >= 0 {
+		h.Signal = fact.Notice + fact.Signal(i)
 	} else if word != "" {
 		t.Fault("signal", "hazard-signal", fmt.Sprintf("%q is no signal word", word),
 			"type one of: "+strings.Join(HazardSignals(), ", "))
