@@ -77,7 +77,9 @@ func Build(files fs.FS) (Bundle, message.List) {
 		messages(files, message.Advice, result.Warnings)...)
 	icon, err := fs.ReadFile(files, iconFile)
 	if err != nil {
-		messages = append(messages, message.Message{Level: message.Fault, ID: messageID, Text: "the theme has no file " + iconFile})
+		messages = append(messages, message.Message{
+			Level: message.Fault, ID: messageID, Text: "the theme has no file " + iconFile,
+		})
 	}
 	if message.HasFault(messages) {
 		return Bundle{}, messages
