@@ -26,8 +26,12 @@ func Conditions(scope Scope, conditions []Text) (*sheet.Passage, []Fault) {
 	m := &maker{definition: &Definition{}, parts: map[string]*part{}, figures: map[string]string{},
 		figureNames: map[string]bool{}, s: p.Sheet, page: &pageScope{Scope: scope, passage: p}}
 	whole := true
-	for _, c := range conditions {
+	var of []int // by refusal, the condition that brings it
+	for i, c := range conditions {
 		whole = m.condition(c) && whole
+		for len(of) < len(m.refusals) {
+			of = append(of, i)
+		}
 	}
 	if err := p.Err(); err != nil && whole && len(m.faults) == 0 {
 		m.fault("calculation-unmade", conditions[0].Span, "this cannot be asked: "+err.Error(), "ask it in smaller parts")
@@ -35,8 +39,8 @@ func Conditions(scope Scope, conditions []Text) (*sheet.Passage, []Fault) {
 	if !whole || len(m.faults) > 0 {
 		return nil, m.faults
 	}
-	for _, f := range m.refusals {
-		p.Refuse(f.when)
+	for i, f := range m.refusals {
+		p.Refuse(f.when, of[i])
 	}
 	return p, nil
 }

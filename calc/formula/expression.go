@@ -142,6 +142,9 @@ func (r *reader) quoted(e *ast.BasicLit) operand {
 			span = Span{span.Start + 1 + min(place.At, len(text)-1), span.End - 1}
 		}
 		what, note := splitAdvice(err, `write a number and its unit: "2 lb/ac"`)
+		if r.page != nil && strings.IndexAny(text, "0123456789") != 0 {
+			note = `write a number with its unit, as in "2 lb/ac", or a day, as in "2027-07-15"`
+		}
 		r.fault("formula-quantity", span, what, note)
 		return operand{bad: true}
 	}

@@ -116,7 +116,7 @@ func TestNotesSayWhatToWrite(t *testing.T) {
 		{"sqr(rate)", "write sqrt(a)"},
 		{"rate × 2", "write * for ×"},
 		{"rate ^ 2", "write pow(x, 2) for a power"},
-		{"2 lb", `put a number and its unit between quotes, such as "2 lb/ac", or write * to multiply`},
+		{"2 lb", `put a number and its unit between quotes, such as "2 lb", or write * to multiply`},
 		{"50 %", `a share is written between quotes, such as "50 %"`},
 		{"ground-speed * 2", "write ground_speed for the name, or spaces around a minus"},
 		{"later * 2", "move the line that begins with “later =” above this one"},

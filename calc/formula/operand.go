@@ -3,6 +3,7 @@ package formula
 import (
 	"fmt"
 	"go/ast"
+	"regexp"
 	"strings"
 
 	"acreleaf/calc/sheet"
@@ -173,19 +174,37 @@ func (m *maker) nothingOf(t sheet.Term) sheet.Term {
 	return t.Times(m.s.Number(0))
 }
 
+var dayWithoutQuotes = regexp.MustCompile(`^\d{4}-\d\d-\d\d$`)
+
 // bring says how two operands of different kinds may be brought together.
 func (r *reader) bring(a, b operand) string {
 	if b.number {
 		a, b = b, a
 	}
-	if a.number {
-		return fmt.Sprintf("write the number with its unit, between quotes: %q", a.text+" "+b.term.Unit().String())
-	}
 	sentence := (&unit.Mismatch{Given: b.called(), Unit: b.term.Unit(), Wanted: a.term.Unit()}).Error()
-	if at := strings.LastIndex(sentence, ": "); at >= 0 && strings.HasSuffix(sentence, " first") {
+	at := strings.LastIndex(sentence, ": ")
+	switch isStep := at >= 0 && strings.HasSuffix(sentence, " first"); {
+	case a.date && dayWithoutQuotes.MatchString(b.text):
+		return fmt.Sprintf("write the day between quotes: %q", b.text)
+	case a.number:
+		return fmt.Sprintf("write the number with its unit, between quotes: %q", a.text+" "+b.term.Unit().String())
+	case isStep:
 		return sentence[at+len(": "):]
+	case r.page != nil && b.quoted != nil:
+		return r.ofKind(b, a)
+	case r.page != nil && a.quoted != nil:
+		return r.ofKind(a, b)
 	}
 	return "multiply or divide one of them first, so that both measure the same thing"
+}
+
+// ofKind says what to write for a quantity in quotes that is compared with one of another kind.
+func (r *reader) ofKind(quoted, other operand) string {
+	u := other.term.Unit()
+	if quoted.quoted.Unit.Shorter(u) {
+		return fmt.Sprintf("say what it is of: %q", unit.Quantity{Value: quoted.quoted.Value, Unit: u})
+	}
+	return "write a quantity of the same kind, such as " + r.sample(other)
 }
 
 // inUnitOf is the values of b, in the unit of a.

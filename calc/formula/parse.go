@@ -11,6 +11,8 @@ import (
 	"slices"
 	"strings"
 	"unicode/utf8"
+
+	"acreleaf/calc/unit"
 )
 
 // What a line may hold. Nobody writes more; a line that does is cut off before it can cost time.
@@ -183,10 +185,14 @@ func (m *maker) notArithmetic(f Text, at int) {
 		note = "write a large number without a comma: 43560"
 	case c == ')':
 		text, note = "this bracket closes nothing", "take it out, or write the ( that it belongs to"
+	case c == '=' && strings.HasPrefix(rest, "=>"), c == '=' && strings.HasPrefix(rest, "=<"):
+		found, note = rest[:2], fmt.Sprintf("write %s=", rest[1:2])
+		text = fmt.Sprintf("“%s” cannot stand here", found)
 	case c == '=':
-		note = "write == to ask whether two things are the same, and one line of work for each ="
+		note = "write == to ask whether two things are the same; in a calculation each = has a line of work for itself"
 	case isWordByte(rest[0]) && before != "" && endsInNumber(before):
-		note = fmt.Sprintf("put a number and its unit between quotes, such as %q, or write * to multiply", "2 lb/ac")
+		note = fmt.Sprintf("put a number and its unit between quotes, such as %q, or write * to multiply",
+			quantityAt(before, rest))
 	case isWordByte(rest[0]):
 		note = "write * or another sign between the two"
 	}
@@ -210,6 +216,18 @@ func openBracket(text string) int {
 		return -1
 	}
 	return open[len(open)-1]
+}
+
+// quantityAt is the number that a text ends in with the unit that the next begins with: “5 ” and “lb N/ac and …”.
+func quantityAt(before, rest string) string {
+	words := strings.SplitAfter(rest, " ")
+	for n := len(words); n > 0; n-- {
+		q, err := unit.ParseQuantity(lastWord(before) + " " + strings.TrimSpace(strings.Join(words[:n], "")))
+		if err == nil {
+			return q.String()
+		}
+	}
+	return "2 lb/ac"
 }
 
 func endsInNumber(text string) bool {

@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"fmt"
+	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -58,10 +60,38 @@ func parseDate(text string) (float64, error) {
 			if y, m, d := civil(day); y == year && m == month && d == date {
 				return float64(day), nil
 			}
-			return 0, fmt.Errorf("there is no day %s; write the day as 2027-04-15", text)
+			return 0, fmt.Errorf("there is no day %s in the calendar; %s", text, dateForm)
 		}
 	}
-	return 0, fmt.Errorf("%q is not a date; write it as 2027-04-15", text)
+	return 0, fmt.Errorf("%q is not a date; %s", text, meantDay(text))
+}
+
+// dateForm says how a day is written.
+const dateForm = "write the year, the month and the day in digits, as in 2027-04-15"
+
+var otherDate = regexp.MustCompile(`^(\d{1,4})[-/. ](\d{1,2})[-/. ](\d{1,4})$`)
+
+// meantDay says what to write for a day that is written in another order: both days where either may be meant.
+func meantDay(text string) string {
+	found := otherDate.FindStringSubmatch(text)
+	if found == nil {
+		return dateForm
+	}
+	var days []string
+	a, b, c := found[1], found[2], found[3]
+	for _, order := range [][3]string{{a, b, c}, {c, a, b}, {c, b, a}} {
+		if len(order[0]) != len("2027") {
+			continue
+		}
+		day := fmt.Sprintf("%s-%02s-%02s", order[0], order[1], order[2])
+		if _, err := parseDate(day); err == nil && !slices.Contains(days, day) {
+			days = append(days, day)
+		}
+	}
+	if len(days) == 0 {
+		return dateForm
+	}
+	return "write " + strings.Join(days, " or ")
 }
 
 // dayOf counts the days to a date. The year is taken to begin in March, so that the leap day is its last: the months

@@ -39,9 +39,15 @@ func TestDatesAreThoseOfTheCalendar(t *testing.T) {
 		t.Errorf("the work is %q", work)
 	}
 	for text, want := range map[string]string{
-		"2027-02-29":               "there is no day 2027-02-29; write the day as 2027-04-15",
-		"April 15":                 `"April 15" is not a date; write it as 2027-04-15`,
-		"4/15/27":                  `"4/15/27" is not a date; write it as 2027-04-15`,
+		"2027-02-29": "there is no day 2027-02-29 in the calendar; write the year, " +
+			"the month and the day in digits, as in 2027-04-15",
+		"April 15": "\"April 15\" is not a date; write the year, the month and the day in digits, " +
+			"as in 2027-04-15",
+		"4/15/27": "\"4/15/27\" is not a date; write the year, the month and the day in digits, " +
+			"as in 2027-04-15",
+		"2027-4-15":                `"2027-4-15" is not a date; write 2027-04-15`,
+		"4/15/2027":                `"4/15/2027" is not a date; write 2027-04-15`,
+		"4.5.2027":                 `"4.5.2027" is not a date; write 2027-04-05 or 2027-05-04`,
 		"2027-04-20 to 2027-04-15": "Apr 15, 2027 is before Apr 20, 2027; write the earlier day first",
 		"1999-12-31":               "1999-12-31 is outside what this calculation takes: 2000-01-01 to 2099-12-31",
 	} {

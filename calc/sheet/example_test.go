@@ -123,6 +123,6 @@ func ExampleGiven_Read() {
 	// 10 mg/L NO3-N is 10 ppm NO3-N
 	// 45 ppm NO3 is 10.17 ppm NO3-N
 	// cannot: 45 has no unit; write 45 ppm NO3-N or 45 ppm NO3, as the report says
-	// cannot: "ND" means less than the lab can measure; look up that limit and write it with <, such as <1 ppm NO3-N
+	// cannot: "ND" means less than the lab can measure; look up that limit and write it with < and the unit of the report
 	// cannot: 45 lb is a mass; this needs ppm NO3-N; write for example 10 ppm NO3-N
 }

@@ -12,6 +12,7 @@ type Passage struct {
 	from      []source
 	questions []*node
 	refusals  []*node
+	refusing  []int // by refusal, the case whose question has no answer
 	cells     []int // by case, the last one included
 	refused   []int
 }
@@ -74,8 +75,10 @@ func (p *Passage) Case(question Term) {
 	p.questions = append(p.questions, question.n)
 }
 
-// Refuse withholds the passage when the question is answered yes.
-func (p *Passage) Refuse(question Term) { p.refusals = append(p.refusals, question.n) }
+// Refuse withholds the passage when the question is answered yes, since that of a case has no answer then.
+func (p *Passage) Refuse(question Term, of int) {
+	p.refusals, p.refusing = append(p.refusals, question.n), append(p.refusing, of)
+}
 
 // Err is what the units do not allow in its questions.
 func (p *Passage) Err() error {
@@ -91,6 +94,9 @@ func (p *Passage) CaseCell(i int) int { return p.cells[i] }
 
 // Refusals lists the cells that withhold the passage when they are not 0.
 func (p *Passage) Refusals() []int { return p.refused }
+
+// RefusingCase is the case whose question brings the i-th of the refusals.
+func (p *Passage) RefusingCase(i int) int { return p.refusing[i] }
 
 // placePassage works the questions of a passage from the values of the uses.
 func (l *layout) placePassage(p *Passage) {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -152,6 +153,9 @@ func (g *Given) own(r unit.Range) (Entry, error) {
 	u, other, form, ok := g.kindOf(converts)
 	if !ok {
 		_, err := r.For(g.Unit)
+		if whole := g.completed(r); whole != "" {
+			return e, fmt.Errorf("%w; write %s", err, whole)
+		}
 		if g.other != nil {
 			return e, fmt.Errorf("%w, or %s; write for example %s", err, g.other.unit, g.example(g.Typical))
 		}
@@ -160,6 +164,34 @@ func (g *Given) own(r unit.Range) (Entry, error) {
 	own, err := r.For(u)
 	e.Value, e.High, e.Other, e.Form = own.Low, own.High, other, form
 	return e, err
+}
+
+// completed is what was written with the substance or the counted thing that its unit leaves out, in each form that may
+// be meant; "" when that is not what it lacks. "12 ppm" may be NO3 as well as NO3-N, and only the report knows.
+func (g *Given) completed(r unit.Range) string {
+	units := []unit.Unit{g.Unit}
+	for _, text := range g.Units {
+		if u, err := unit.Parse(text); err == nil {
+			units = append(units, u)
+		}
+	}
+	if g.other != nil {
+		units = append(units, g.other.unit)
+	}
+	var list []string
+	var told []unit.Dimension
+	for _, u := range units {
+		again := func(d unit.Dimension) bool { return u.Dimension().Fits(d) || d.Fits(u.Dimension()) }
+		if r.Unit.Shorter(u) && !slices.ContainsFunc(told, again) {
+			told = append(told, u.Dimension())
+			list = append(list, unit.Range{Low: r.Low, High: r.High, Unit: u}.String())
+		}
+	}
+	whole := strings.Join(list, " or ")
+	if len(told) > 1 && told[0].Uncounted() != told[1].Uncounted() {
+		whole += ", as the report says"
+	}
+	return whole
 }
 
 // whichKind says that a quantity may be meant as either kind that a given takes, as pounds an acre without an account.
@@ -179,8 +211,8 @@ func (g *Given) notDetected(text string) error {
 	if word != "ND" && word != "N.D" && word != "BDL" {
 		return nil
 	}
-	return fmt.Errorf("%q means less than the lab can measure; look up that limit and write it with <, such as <%s",
-		text, g.example(min(1, g.High)))
+	return fmt.Errorf("%q means less than the lab can measure; look up that limit and write it with < and the unit of "+
+		"the report", text)
 }
 
 // readDate reads one day, or two with "to" between them.

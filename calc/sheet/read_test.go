@@ -66,8 +66,8 @@ func TestReadTakesWhatIsOnPaper(t *testing.T) {
 func TestReadSaysWhatToWrite(t *testing.T) {
 	for _, c := range []struct{ given, text, want string }{
 		{"nitrate", "<5", `<5 has no unit; write <5 ppm NO3-N or <5 ppm NO3, as the report says`},
-		{"nitrate", "ND", `"ND" means less than the lab can measure; look up that limit and write it with <, ` +
-			`such as <1 ppm NO3-N`},
+		{"nitrate", "ND", `"ND" means less than the lab can measure; look up that limit and write it with < and ` +
+			`the unit of the report`},
 		{"nitrate", "<2 to 5 ppm NO3-N", `"<2 to 5 ppm NO3-N" has < before a range; write the one number that the lab ` +
 			`prints after it`},
 		{"nitrate", "", "nothing is written here; write a number with its unit, such as 12 ppm NO3-N"},
@@ -79,7 +79,7 @@ func TestReadSaysWhatToWrite(t *testing.T) {
 		// Which form it is stands on the report, and a guess could be wrong by 4.43 times.
 		{"nitrate", "12", "12 has no unit; write 12 ppm NO3-N or 12 ppm NO3, as the report says"},
 		{"nitrate", "12 ppm", "12 ppm does not say what it is of; this needs nitrate-nitrogen (ppm NO3-N); " +
-			"write for example 12 ppm NO3-N"},
+			"write 12 ppm NO3-N or 12 ppm NO3, as the report says"},
 		{"nitrate", "12 ppm NO3-N of water", "12 ppm NO3-N of water is a share of NO3-N in water; " +
 			"this needs a share of NO3-N in soil (ppm NO3-N); write for example 12 ppm NO3-N"},
 		{"nitrate", "12 ppm P", "12 ppm P is phosphorus; this needs nitrate-nitrogen (ppm NO3-N); " +
@@ -95,7 +95,7 @@ func TestReadSaysWhatToWrite(t *testing.T) {
 		{"share", "0.7", "0.7 has no unit; write it with its unit, such as 70 %"},
 		{"share", "0.7 %", "0.7 % is outside what this calculation takes: 10 to 100 %"},
 		{"rate", "3 oz/tree", "3 oz/tree does not say what it is of; this needs nitrogen (oz N/tree); " +
-			"write for example 3 oz N/tree"},
+			"write 3 oz N/tree"},
 		{"rate", "30 lb N/ac", "30 lb N/ac is a mass of N on an area; this needs oz N/tree: divide it by trees/ac first; " +
 			"write for example 3 oz N/tree"},
 		{"rate", "8 oz product/tree", "8 oz product/tree is product; this needs nitrogen (oz N/tree): " +

@@ -10,3 +10,11 @@ func (u Unit) Meant(wanted Unit) (Factor, bool) {
 	}
 	return factorOf(new(big.Rat).Quo(u.ratio(), wanted.ratio())), true
 }
+
+// Shorter says whether u is wanted with something left out, of the same size: a substance (ppm for ppm NO3-N), or what
+// is counted (1/ac for trees/ac).
+func (u Unit) Shorter(wanted Unit) bool {
+	leavesOut := u.dimension.leavesOut(wanted.dimension, func(b base) bool { return b.isCounted() || b >= firstSubstance })
+	other := u.isOfWater() && wanted.dimension.carriedBy(soil)
+	return leavesOut && !other && u.dimension != wanted.dimension && u.ratio().Cmp(wanted.ratio()) == 0
+}

@@ -112,6 +112,9 @@ func stepBetween(have, want Dimension) string {
 	case Dimension{}.Over(aTree):
 		return "divide it by the number of trees first"
 	case aTree:
+		if have.powers[tree] == 0 {
+			return "" // it has the number of trees, and does not say of what
+		}
 		return "multiply it by the number of trees first"
 	case Dimension{}.Over(aFeed):
 		return "divide it by the number of feeds first"

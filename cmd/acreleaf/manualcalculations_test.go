@@ -101,17 +101,24 @@ func exampleOf(g *sheet.Given, value float64) string {
 // give no answer without it.
 func block(s *sheet.Sheet) string {
 	entries := map[string]sheet.Entry{}
+	var left []*sheet.Given
 	for _, g := range s.Givens {
-		if !g.Optional {
+		if g.Optional {
+			left = append(left, g)
+		} else {
 			entries[g.Name], _ = g.Read(g.Example())
 		}
 	}
-	_, err := sheet.NewBench(s).Work(entries)
+	bench := sheet.NewBench(s)
+	for _, err := bench.Work(entries); err != nil && len(left) > 0; _, err = bench.Work(entries) {
+		entries[left[0].Name], _ = left[0].Read(left[0].Example())
+		left = left[1:]
+	}
 	var b strings.Builder
 	fmt.Fprintf(&b, "```worksheet my-%s\ncalculation: %s\n", s.Name, s.Name)
 	for _, g := range s.Givens {
 		remark := ""
-		if g.Optional && err == nil {
+		if _, stated := entries[g.Name]; !stated {
 			remark = "# "
 		}
 		fmt.Fprintf(&b, "%s%s: %s\n", remark, g.Name, g.Example())

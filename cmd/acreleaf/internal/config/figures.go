@@ -20,6 +20,11 @@ type SourceFigure struct {
 	ForSpan message.Span
 }
 
+const (
+	figuresOfSource = "the figures of a source"
+	writeOnce       = "write it once, and say after its colon all that it is the figure of, with a semicolon between"
+)
+
 const figureExample = "136 lb N: removed with a ton of kernels"
 
 // readFigures reads the figures of a source, in the order of the file.
@@ -29,7 +34,7 @@ func readFigures(entry *Table) []SourceFigure {
 			"type the lines below it, each set in by two spaces, as in \"  "+figureExample+"\"")
 		return nil
 	}
-	t := entry.Table("figures", "the figures of a source", nil)
+	t := entry.Table("figures", figuresOfSource, nil)
 	if t == nil {
 		return nil
 	}
@@ -44,7 +49,7 @@ func readFigures(entry *Table) []SourceFigure {
 		}
 		if other := sameFigure(figures, r); other != "" {
 			t.FaultAt(t.KeySpan(text), "source-figure-twice", fmt.Sprintf("%q is the same figure as %q", text, other),
-				"write it once, and say after its colon all that it is the figure of")
+				writeOnce)
 			continue
 		}
 		figures = append(figures, SourceFigure{

@@ -59,8 +59,7 @@ func (t *Table) fill(root *yaml.Node, known []string) {
 		case key.Kind != yaml.ScalarNode:
 			t.FaultAt(span, "key-kind", "this is not a key", "begin the line with a word and a colon")
 		case seen:
-			t.FaultAt(span, "key-twice", fmt.Sprintf("%q stands twice in %s", key.Value, t.what),
-				"take one of the two out")
+			t.FaultAt(span, "key-twice", fmt.Sprintf("%q stands twice in %s", key.Value, t.what), t.once())
 		case known != nil && !slices.Contains(known, key.Value):
 			t.FaultAt(span, "key-unknown", fmt.Sprintf("%s has no key %q", t.what, key.Value), meant(key.Value, known))
 		default:
@@ -68,6 +67,14 @@ func (t *Table) fill(root *yaml.Node, known []string) {
 			t.fields = append(t.fields, field{key.Value, span, value})
 		}
 	}
+}
+
+// once says what to do about a key that stands twice. A work may give one figure for two things.
+func (t *Table) once() string {
+	if t.what == figuresOfSource {
+		return writeOnce
+	}
+	return "take one of the two out"
 }
 
 // meant suggests the nearest known name, or lists them.

@@ -122,11 +122,15 @@ func (d *drafter) misplaced(err error) error {
 	case first == ".." || first == "" || strings.HasSuffix(first, ":"):
 		return &Error{Text: fmt.Sprintf("%q is not in the content folder, %s", d.name, d.Folder),
 			Note: "write the way from there, such as guides/frost.md"}
+	case first == "calculations":
+		return &Error{Text: "there is no pattern for a calculation",
+			Note: "write the file by hand, as the manual shows under calculations of your own; " +
+				"draft a page for its worksheet: guides/" + stem(d.name) + ".md"}
 	case len(elements) == 1 && strings.HasSuffix(d.name, ".md"):
 		return &Error{Text: fmt.Sprintf("%q names no folder, and the folder says what the page is", d.name),
 			Note: eachKind(d.name)}
 	case len(elements) > 1 && !slices.Contains(folders, first) && first != "manual":
-		note := eachKind(elements[len(elements)-1])
+		note := eachKind(stem(d.name) + ".md")
 		if near, ok := message.Nearest(first, folders); ok {
 			note = "write " + path.Join(near, path.Join(elements[1:]...))
 		}
@@ -138,6 +142,15 @@ func (d *drafter) misplaced(err error) error {
 	}
 	return err
 }
+
+// noHome is the error for the home page, of which a site has one.
+func noHome(name string) error {
+	return &Error{Text: "there is no pattern for the home page", Note: "write " + name +
+		" in your editor, and begin it so:\n---\ntitle: Guides for our orchards\nsummary: What a reader finds here.\n---"}
+}
+
+// stem is the name of a file without its folders and its ending.
+func stem(name string) string { return strings.TrimSuffix(path.Base(name), path.Ext(name)) }
 
 // eachKind is a note that says what can be drafted.
 func eachKind(name string) string {

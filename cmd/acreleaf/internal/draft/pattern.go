@@ -37,6 +37,9 @@ func patternLanguage(code string) string {
 // fill makes a page from the pattern of its kind.
 func (d *drafter) fill() (string, error) {
 	kind := patternOf[d.address.Kind]
+	if d.address.Kind == page.Home {
+		return "", noHome(d.called(d.name))
+	}
 	if kind == "" {
 		return "", &Error{Text: fmt.Sprintf("there is no pattern for %q", d.name),
 			Note: eachKind(path.Base(d.name))}

@@ -96,7 +96,7 @@ func (d *drafter) head(original string, m page.Metadata) string {
 			fmt.Fprintf(&b, "language: %s\n", d.address.Language)
 			language = true
 		case isKey && key == "reviewed":
-			fmt.Fprintf(&b, "# The day on which somebody held this page against %s. Take the # away when that is done:\n"+
+			fmt.Fprintf(&b, "# The day on which somebody compared this page with %s. Take the # away when that is done:\n"+
 				"# reviewed: %s\n", path.Base(d.original()), d.Today.Format(time.DateOnly))
 		default:
 			b.WriteString(line)

@@ -88,7 +88,7 @@ At once.
 const translated = `---
 title: "TO TRANSLATE – Frost: the night after"
 summary: "TO TRANSLATE – When to look at the buds."
-# The day on which somebody held this page against frost.md. Take the # away when that is done:
+# The day on which somebody compared this page with frost.md. Take the # away when that is done:
 # reviewed: 2026-11-02
 review-every: 24 months
 crop: "TO TRANSLATE – young walnuts"

@@ -108,6 +108,9 @@ func (w sentences) taken(g *sheet.Given) string {
 	for _, other := range g.Units {
 		text += fmt.Sprintf(w.also, other)
 	}
+	if g.Else.Unit != "" {
+		text += fmt.Sprintf(w.also, g.Else.Unit)
+	}
 	return text + "."
 }
 

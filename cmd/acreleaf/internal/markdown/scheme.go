@@ -1,6 +1,7 @@
 package markdown
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -37,6 +38,23 @@ func (r *reading) checkScheme(l *Link) bool {
 	r.fault("link-scheme", at, "“"+scheme+":” links do not work for readers",
 		"use one of "+strings.Join(linkSchemes, ", ")+", or a page of this site")
 	return false
+}
+
+var (
+	figureStart = regexp.MustCompile(`^(` + strings.Join(figureSchemes, "|") + `)(?:[.;,/ ](.*))?$`)
+	webStart    = regexp.MustCompile(`^(?:www\.\S+|(?:[a-z0-9-]+\.)+(?:com|edu|gov|net|org)(?:/\S*)?)$`)
+)
+
+// WholeAddress is the address that was most likely meant by one that lacks its start: size for size:, or
+// www.example.org for https://www.example.org. It is "" for any other.
+func WholeAddress(destination string) string {
+	if found := figureStart.FindStringSubmatch(destination); found != nil && !strings.HasSuffix(destination, ".md") {
+		return found[1] + ":" + found[2]
+	}
+	if webStart.MatchString(destination) {
+		return "https://" + destination
+	}
+	return ""
 }
 
 // schemeOf reads the scheme of an address as a browser would: capitals do not count, controls and spaces before it and

@@ -71,9 +71,8 @@ func (c *passageCheck) finding(p *worksheet.Passage, f worksheet.Finding) {
 		c.fault(f.Figure.Span, "passage-negative", fmt.Sprintf("with %s, this says %s", f.With, f.Value),
 			fmt.Sprintf("write a case of its own for that, before this one: “- when: %s < 0”", f.Figure.Target))
 	case worksheet.DividesByZero:
-		c.fault(p.Written.Cases[0].WhenSpan, "passage-zero",
-			fmt.Sprintf("with %s, a condition of this passage divides by 0", f.With),
-			"compare without dividing: write a > b * \"2 lb/ac\" in place of a / b > \"2 lb/ac\"")
+		c.fault(at, "passage-zero", fmt.Sprintf("with %s, this condition divides by 0", f.With),
+			"compare without dividing: write a > b * 2 in place of a / b > 2")
 	}
 }
 

@@ -26,9 +26,7 @@ func (c *figureCheck) sourced(f *markdown.Figure, rest string) {
 	}
 	if len(source.Figures) == 0 {
 		c.fault("figure-unrecorded", f.TextSpan,
-			fmt.Sprintf("the prose says %s, and source %q records no figures to hold it against", f.Text, f.Target),
-			fmt.Sprintf("add \"figures:\" to %s in sources.yaml, and below it a line such as \"%s: what it is of\"",
-				f.Target, f.Text))
+			fmt.Sprintf("the prose says %s, and source %q records no figures", f.Text, f.Target), record(f, source))
 		return
 	}
 	all := c.holdAll(f, rest, source.Figures)
@@ -51,6 +49,16 @@ func (c *figureCheck) sourced(f *markdown.Figure, rest string) {
 	} else if near := nearest(meant); !near.agrees {
 		c.disagree(f, near)
 	}
+}
+
+// record says what to write in sources.yaml for the first figure of a source. A work that the calculations know has no
+// entry there yet.
+func record(f *markdown.Figure, source config.Reference) string {
+	if source.Listed {
+		return fmt.Sprintf("add \"figures:\" to %s in sources.yaml, and below it a line such as \"%s: what it is of\"",
+			f.Target, f.Text)
+	}
+	return fmt.Sprintf("write it in content/sources.yaml:\n%s:\n  figures:\n    %s: what it is of", f.Target, f.Text)
 }
 
 // named gives the figures of a source that a title shares most words with. Small words, numbers and units count only

@@ -71,7 +71,8 @@ func languagesOfTheme() []string {
 func (p *press) checkHome() {
 	isHome := func(d *draft) bool { return d.name == homeFileName }
 	if len(p.pages) > 0 && !slices.ContainsFunc(p.pages, isHome) {
-		p.say(message.List{{ID: "no-home", Text: "the site has no home page", Note: "write " + p.called(homeFileName)}})
+		p.say(message.List{{ID: "no-home", Text: "the site has no home page", Note: "write " + p.called(homeFileName) +
+			", with a title, a summary and a link to each guide"}})
 	}
 }
 

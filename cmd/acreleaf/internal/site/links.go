@@ -140,6 +140,9 @@ func (p *press) wayFromHere(d *draft, link *markdown.Link, name string) string {
 	if link.Image {
 		return "save the picture in content, and write the way to it from this file"
 	}
+	if whole := markdown.WholeAddress(link.Destination); whole != "" {
+		return "write " + whole
+	}
 	example := d.name
 	for _, known := range names {
 		if other := p.index[known]; other != nil && other != d && other.address.Language == d.address.Language {

@@ -166,16 +166,29 @@ func (b *binder) untaken(span message.Span, name string, err error, example stri
 	text, advice := unit.Advice(err)
 	note := "for example: " + example
 	if advice != "" {
-		if _, value, _ := strings.Cut(example, ": "); strings.Contains(advice, cmp.Or(value, example)) {
+		_, value, _ := strings.Cut(example, ": ")
+		if strings.Contains(advice, cmp.Or(value, example)) || isWhole(advice) {
 			note = advice
 		} else {
-			note = advice + "\n" + note
+			note = anyExample.Replace(advice) + "\n" + note
 		}
 	}
 	if name != "" {
 		text = name + ": " + text
 	}
 	b.fault(span, "quantity-unfit", text, note)
+}
+
+// anyExample takes out the example of a message that knows no given, where one for the given follows.
+var anyExample = strings.NewReplacer(", such as 12 ppm NO3-N", "", ", as in 2027-04-15", "")
+
+// isWhole says whether advice begins with a quantity or a day to write, and needs no other example.
+func isWhole(advice string) bool {
+	text, writes := strings.CutPrefix(advice, "write ")
+	text, _, _ = strings.Cut(text, " or ")
+	r, err := unit.ParseRange(strings.TrimPrefix(text, "<"))
+	_, noDay := sheet.ReadDay(text)
+	return writes && (err == nil && r.Unit.String() != "" || noDay == nil)
 }
 
 // wordLength is how much of a unit the word at its start takes.

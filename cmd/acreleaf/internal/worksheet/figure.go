@@ -116,6 +116,11 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 		b.unreadable(f.TextSpan, "", err, value.String())
 		return
 	}
+	wanted, given := value.Unit, ""
+	if typed, is := b.asTyped(f, bound, name); is && !written.Fits {
+		entry := bound.Entries[name]
+		written, wanted, given = typed, entry.Unit, bound.Sheet.FindGiven(name).Text(entry)
+	}
 	if !written.Fits {
 		note := fmt.Sprintf("write %s, or a figure in another unit of the same kind", value)
 		if written.Said != b.language.Points(f.Text) {
@@ -133,16 +138,16 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 		places := enoughPlaces(written.Amount, shown, asWritten)
 		line, _ := b.doc.Source.Position(bound.Block.Span.Start)
 		text := f.Text
-		if unfit == nil && bare.Unit.String() == "" {
-			text = written.Said // the unit is in the words behind
+		if unfit == nil && bare.Unit.String() == "" || given != "" {
+			text = written.Said // the unit, or the substance, is in the words behind
 		}
 		b.fault(f.TextSpan, "figure-differs",
-			fmt.Sprintf("the prose says %s, the worksheet %s %s", text, says, precise(value, asWritten)),
+			fmt.Sprintf("the prose says %s, the worksheet %s %s", text, says, cmp.Or(given, precise(value, asWritten))),
 			fmt.Sprintf("write %s, or change the givens of worksheet %q on line %d",
 				rangeAt(shown, places), bound.Block.Name, line))
 		return
 	}
-	if whole, wrong := b.contradicted(f, value.Unit); wrong {
+	if whole, wrong := b.contradicted(f, wanted); wrong {
 		b.fault(f.TextSpan, "figure-unit", fmt.Sprintf("the prose says %s, the worksheet %s %s", whole, says, value),
 			fmt.Sprintf("write %s in place of %s", value, whole))
 		return
@@ -151,6 +156,24 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 		by = unit.Factor{Multiply: 1, Divide: 1}
 	}
 	b.page.figures[f.Index] = newFigure(bound, name, by, split)
+}
+
+// asTyped reads a figure as what was typed for a given, in the form that it was typed in: 31 ppm NO3, where the
+// worksheet works with NO3-N.
+func (b *binder) asTyped(f *markdown.Figure, bound *Bound, name string) (said.Figure, bool) {
+	entry, typed := bound.Entries[name]
+	own, _ := bound.Sheet.UnitOf(name)
+	if !typed {
+		return said.Figure{}, false
+	}
+	written, err := b.readFigure(f, entry.Unit)
+	to, unfit := entry.Unit.To(own)
+	if err != nil || unfit != nil || !written.Fits {
+		return said.Figure{}, false
+	}
+	by := written.By
+	written.By = unit.Factor{Multiply: by.Multiply * to.Multiply, Divide: by.Divide * to.Divide}
+	return written, true
 }
 
 // readFigure reads a figure with the words around it. Only a passage wants digits, since it writes the reader's

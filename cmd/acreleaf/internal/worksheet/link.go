@@ -182,11 +182,24 @@ func (b *binder) unfit(given *sheet.Given, link linkEntry, err error) string {
 
 // instead is what to write in place of a link that does not fit.
 func (b *binder) instead(bound *Bound, given *sheet.Given, link linkEntry) string {
-	quantity := given.Name + ": " + given.Example()
+	quantity := given.Name + ": " + b.typed(given, link)
 	if fitting := b.fitting(bound.Sheet, given, b.named(link.Use)); len(fitting) > 0 {
 		return write("from "+link.Use+".", link.Name, fitting) + ", or the quantity itself: " + quantity
 	}
 	return "write the quantity itself: " + quantity
+}
+
+// typed is what the author wrote at the other end of a link, if the given takes that, and else an ordinary quantity.
+func (b *binder) typed(given *sheet.Given, link linkEntry) string {
+	for _, entry := range b.named(link.Use).Block.Entries {
+		if entry.Key != link.Name {
+			continue
+		}
+		if _, err := given.Read(b.language.Points(entry.Value)); err == nil {
+			return entry.Value
+		}
+	}
+	return given.Example()
 }
 
 func (b *binder) reportCircle(err error) {

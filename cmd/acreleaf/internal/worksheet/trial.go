@@ -29,7 +29,7 @@ const (
 	NeverHolds    FindingKind = iota // no numbers were found for which the case holds
 	SaysNothing                      // a figure has no value
 	SaysNegative                     // a figure is below 0
-	DividesByZero                    // the passage is withheld, since a condition divides by 0
+	DividesByZero                    // the passage is withheld, since the condition of the case divides by 0
 )
 
 // A Tried is what the trials of a passage found.
@@ -205,8 +205,9 @@ func (t *trial) run(sets []set) {
 	if !t.answered(cells) {
 		return
 	}
-	if slices.ContainsFunc(t.passage.Asked.Refusals(), func(cell int) bool { return cells[cell] != 0 }) {
-		t.find(Finding{Kind: DividesByZero, With: told(sets)})
+	refuses := func(cell int) bool { return cells[cell] != 0 }
+	if i := slices.IndexFunc(t.passage.Asked.Refusals(), refuses); i >= 0 {
+		t.find(Finding{Kind: DividesByZero, Case: t.passage.Asked.RefusingCase(i), With: told(sets)})
 		return
 	}
 	for i := range t.held {
