@@ -27,6 +27,8 @@ func feedSchedule(s *sheet.Sheet) {
 	shares := f.count.Most(s.Number(1)) // of a range of feeds that starts at none, too, each can be worked
 	f.each = s.Answer("each", "oz N/tree fed", sheet.If(f.some, f.season.Over(shares), s.Zero("oz N/tree fed")),
 		sheet.Says{Label: "Nitrogen for one tree, each feed", Also: "g N/tree fed"})
+	f.above = s.Stated(f.cap).And(f.cap.More(f.usual))
+	f.over = f.above.And(f.each.More(f.usual))
 	f.acre = s.Answer("each-acre", "lb N/ac fed", sheet.If(f.some, f.nitrogen.Over(shares), s.Zero("lb N/ac fed")),
 		sheet.Says{Label: "Nitrogen for an acre, each feed", Also: "kg N/ha fed"})
 	f.product = s.Answer("product", "lb product/ac", f.acre.Uncounted("lb N/ac").Over(t.strength),
@@ -54,7 +56,7 @@ func feedSchedule(s *sheet.Sheet) {
 
 	s.InWords("feeds",
 		sheet.When(f.some.Not(), "There is nothing to feed."),
-		sheet.When(f.over(),
+		sheet.When(f.over,
 			"This is too much in one feed: {each} is over {usual bare} oz, the most for this leaf."),
 		sheet.When(f.several.Not(), "One feed of {each} is enough."),
 		sheet.Otherwise("Give {feeds} feeds of {each}, from {first} to {last}."))
@@ -83,6 +85,7 @@ type feedPlan struct {
 	ends                 sheet.Term // the day of the last feed
 	unfit                sheet.Term // a question: whether the days reach into a time in which trees are bare or it is late
 	some, several        sheet.Term // questions: whether there is a feed, and more than one
+	above, over          sheet.Term // questions: whether the reader's own limit is over the usual one, and the feeds too
 }
 
 func feedGivens(s *sheet.Sheet) *feedPlan {

@@ -27,19 +27,13 @@ func (f *feedPlan) refuseGas(t *tank) {
 			"Choose a liquid or a dry material.")
 }
 
-// above asks whether the reader's own limit is over the most for the leaf.
-func (f *feedPlan) above() sheet.Term { return f.s.Stated(f.cap).And(f.cap.More(f.usual)) }
-
-// over asks whether the feeds are over it too.
-func (f *feedPlan) over() sheet.Term { return f.above().And(f.each.More(f.usual)) }
-
 // caution speaks of feeds that are too big or too close.
 func (f *feedPlan) caution() {
 	s := f.s
-	s.Warn("feed-burns", f.over(),
+	s.Warn("feed-burns", f.over,
 		"Each feed of {each bare} oz of nitrogen a tree is over {usual bare} oz, which is the most for this leaf. "+
 			"Take your own limit out.")
-	s.Warn("feed-burns", f.some.And(f.above()).And(f.over().Not()),
+	s.Warn("feed-burns", f.some.And(f.above).And(f.over.Not()),
 		"You set {cap bare} oz of nitrogen a tree as the most in one feed, and {usual bare} oz is the most for this leaf. "+
 			"These feeds of {each bare} oz stay within it.")
 	sayOfSeason(s, f.leaf, f.some, f.season, "season")
@@ -119,7 +113,7 @@ func (f *feedPlan) late(year, bare, winter sheet.Term) {
 // note says what else there is to know of the feeds.
 func (f *feedPlan) note(dry sheet.Term) {
 	s := f.s
-	one := f.count.Same(s.Number(1)).And(f.span.More(s.Zero("days"))).And(f.over().Not())
+	one := f.count.Same(s.Number(1)).And(f.span.More(s.Zero("days"))).And(f.over.Not())
 	s.Say(sheet.Note, one.And(f.unfit.Not()),
 		"One feed is enough. It is set for {first}; any day to {last} will do.")
 	s.Say(sheet.Note, one.And(f.unfit), "One feed is enough. It is set for {first}.")
