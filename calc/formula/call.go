@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"go/ast"
 	"go/token"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -82,7 +83,7 @@ func (r *reader) call(e *ast.CallExpr, top bool) operand {
 		return r.root(e, operands[0])
 	case word == "size":
 		o := operands[0]
-		o.term, o.values = o.term.Size(), o.values.size()
+		o.term, o.values = o.term.Size(), o.values.Size()
 		return r.over(e, o)
 	}
 	return r.round(e, word, operands[0])
@@ -138,9 +139,9 @@ func (r *reader) among(e *ast.CallExpr, word string, operands []operand) operand
 		a.counted = a.counted && (b.counted || b.nothing)
 		values := inUnitOf(a, b)
 		if word == "min" {
-			a.term, a.values = a.term.Least(b.term), a.values.least(values)
+			a.term, a.values = a.term.Least(b.term), a.values.Least(values)
 		} else {
-			a.term, a.values = a.term.Most(b.term), a.values.most(values)
+			a.term, a.values = a.term.Most(b.term), a.values.Most(values)
 		}
 		first = r.over(e, a)
 	}
@@ -156,26 +157,26 @@ func (r *reader) root(e *ast.CallExpr, o operand) operand {
 			"bring it to a unit of squares, such as ft2, in a line of its own with a unit under steps")
 		return operand{bad: true}
 	}
-	if o.values.high < 0 {
+	if o.values.High < 0 {
 		r.fault("formula-zero", o.span, fmt.Sprintf("%s is below 0, and has no square root", o.called()),
 			"turn the difference around, or write size( ) around it")
 		return operand{bad: true}
 	}
-	if o.values.low < 0 {
+	if o.values.Low < 0 {
 		r.refuse(o.term.Less(r.nothingOf(o.term)), fmt.Sprintf(
 			"The work takes the square root of %s, and that is below 0 for these numbers. Change them.", r.speak(o)))
 	}
-	o.term, o.values, o.counted = o.term.SquareRoot(), o.values.root(), false
+	o.term, o.values, o.counted = o.term.SquareRoot(), o.values.Root(), false
 	return r.over(e, o)
 }
 
 // plain is an operand of no dimension as a plain number: 20 % as 0.2, and a ton for each pound as 2000.
-func (r *reader) plain(o operand) (sheet.Term, interval) {
+func (r *reader) plain(o operand) (sheet.Term, sheet.Interval) {
 	factor, err := o.term.Unit().To(unit.Unit{})
 	if err != nil {
 		return o.term, o.values // it has a dimension
 	}
-	return o.term.In(""), o.values.each(factor.Apply)
+	return o.term.In(""), o.values.Each(factor.Apply)
 }
 
 // round counts in the unit that the author wrote. The unit of a product is one that nobody chose.
@@ -190,11 +191,9 @@ func (r *reader) round(e *ast.CallExpr, word string, o operand) operand {
 		return operand{bad: true}
 	}
 	if word == "round_up" {
-		o.term = o.term.RoundUp()
-		o.values = interval{o.values.low, o.values.high + 1}
+		o.term, o.values = o.term.RoundUp(), o.values.Each(math.Ceil)
 	} else {
-		o.term = o.term.RoundDown()
-		o.values = interval{o.values.low - 1, o.values.high}
+		o.term, o.values = o.term.RoundDown(), o.values.Each(math.Floor)
 	}
 	o.counted = true
 	return r.over(e, o)
@@ -216,8 +215,17 @@ func (r *reader) power(e *ast.CallExpr) operand {
 	if !r.joined(e, o.degree*n) {
 		return operand{bad: true}
 	}
-	o.term, o.values, o.degree, o.counted = o.term.Power(n), o.values.power(n), o.degree*n, false
+	o.term, o.values, o.degree, o.counted = o.term.Power(n), powerOf(o.values, n), o.degree*n, false
 	return r.over(e, o)
+}
+
+// powerOf is the interval of a power, worked as the products that the sheet works it by.
+func powerOf(values sheet.Interval, n int) sheet.Interval {
+	p := values
+	for range n - 1 {
+		p = p.Times(values)
+	}
+	return p
 }
 
 // either reads an if, which stands only where each of its ways prints as a line.
@@ -241,7 +249,7 @@ func (r *reader) either(e *ast.CallExpr, top bool) operand {
 	if !ok {
 		return operand{bad: true}
 	}
-	values := a.values.either(inUnitOf(a, b))
+	values := a.values.Either(inUnitOf(a, b))
 	a.term, a.values, a.counted = sheet.If(question.term, a.term, b.term), values, a.counted && b.counted
 	return r.over(e, a)
 }

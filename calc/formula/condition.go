@@ -171,7 +171,7 @@ func (r *reader) reference(e *ast.Ident) operand {
 	o := r.of(e, r.valueOf(u, ref))
 	o.name, o.counted, o.date = true, true, u.Sheet.IsDate(ref.name)
 	if g != nil {
-		o.values = interval{g.Low, g.High}
+		o.values = sheet.Interval{Low: g.Low, High: g.High}
 	}
 	return o
 }
@@ -304,7 +304,8 @@ func (r *reader) told(quantity, other operand) operand {
 	if err != nil {
 		return quantity
 	}
-	quantity.term = r.page.passage.Quantity(factor.Apply(quantity.quoted.Value), other.term)
+	value := factor.Apply(quantity.quoted.Value)
+	quantity.term, quantity.values = r.page.passage.Quantity(value, other.term), sheet.Only(value)
 	return quantity
 }
 
@@ -318,6 +319,6 @@ func (r *reader) day(e *ast.BasicLit, text string) (operand, bool) {
 		return operand{}, false
 	}
 	o := r.of(e, r.figure(fmt.Sprintf("%.0f days", day.Value), day))
-	o.values, o.counted, o.date = only(day.Value), true, true
+	o.values, o.counted, o.date = sheet.Only(day.Value), true, true
 	return o, true
 }

@@ -114,6 +114,34 @@ func TestConditionOrder(t *testing.T) {
 	}
 }
 
+// TestConditionDivisor divides by a difference with a quantity in another unit, which is 0 at 9 ft and at no other width.
+func TestConditionDivisor(t *testing.T) {
+	graph := &sheet.Graph{}
+	use := graph.Add("yard", yard, nil)
+	passage, faults := formula.Conditions(scope(graph), []formula.Text{
+		{Text: `yard.long-side / (yard.wide - "108 in") < 3`},
+	})
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	graph.Passages = append(graph.Passages, passage)
+	if err := graph.Close(); err != nil {
+		t.Fatal(err)
+	}
+	if len(passage.Refusals()) != 1 {
+		t.Fatalf("%d refusals, want 1", len(passage.Refusals()))
+	}
+	for wide, want := range map[float64]bool{8: false, 9: true, 10: false} {
+		cells := make([]float64, graph.Program.Cells)
+		use.Set(cells, "long-side", 10)
+		use.Set(cells, "wide", wide)
+		graph.Program.Run(cells)
+		if refused := cells[passage.Refusals()[0]] != 0; refused != want {
+			t.Errorf("at %g ft: refused %v, want %v", wide, refused, want)
+		}
+	}
+}
+
 // TestConditionFaults has a sentence and what to type for each way that a condition goes wrong, at its place.
 func TestConditionFaults(t *testing.T) {
 	for condition, want := range map[string]string{

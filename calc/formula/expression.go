@@ -124,7 +124,7 @@ func (r *reader) literal(e *ast.BasicLit) operand {
 		return r.faultAt(e, "formula", fmt.Sprintf("“%s” is too large a number", e.Value), "look at its digits")
 	}
 	o := r.of(e, r.s.Number(value))
-	o.values, o.degree, o.number, o.nothing = only(value), 0, true, value == 0
+	o.values, o.degree, o.number, o.nothing = sheet.Only(value), 0, true, value == 0
 	return o
 }
 
@@ -150,11 +150,11 @@ func (r *reader) quoted(e *ast.BasicLit) operand {
 	}
 	if q.Value == 0 {
 		o := r.of(e, r.s.Zero(q.Unit.String()))
-		o.values, o.counted, o.quoted = only(0), true, &q
+		o.values, o.counted, o.quoted = sheet.Only(0), true, &q
 		return o
 	}
 	o := r.of(e, r.figure(text, q))
-	o.values, o.counted, o.quoted = only(q.Value), true, &q
+	o.values, o.counted, o.quoted = sheet.Only(q.Value), true, &q
 	return o
 }
 
@@ -204,9 +204,9 @@ func (r *reader) unary(e *ast.UnaryExpr) operand {
 func (r *reader) negative(e *ast.UnaryExpr, o operand) operand {
 	n := o
 	n.span, n.text, n.name = r.span(e), r.cut(e), false
-	n.values = only(0).minus(o.values)
+	n.values = sheet.Only(0).Minus(o.values)
 	if o.number {
-		n.term = r.s.Number(-o.values.low)
+		n.term = r.s.Number(-o.values.Low)
 		return n
 	}
 	n.term = r.nothingOf(o.term).Minus(o.term)
@@ -275,18 +275,18 @@ func (r *reader) arithmetic(e *ast.BinaryExpr, at Span, a, b operand) operand {
 	switch e.Op {
 	case token.ADD:
 		o = r.of(e, a.term.Plus(b.term))
-		o.values = a.values.plus(inUnitOf(a, b))
+		o.values = a.values.Plus(inUnitOf(a, b))
 	case token.SUB:
 		o = r.of(e, a.term.Minus(b.term))
-		o.values = a.values.minus(inUnitOf(a, b))
+		o.values = a.values.Minus(inUnitOf(a, b))
 	case token.MUL:
 		o = r.of(e, a.term.Times(b.term))
-		o.values, o.degree = a.values.times(b.values), a.degree+b.degree
+		o.values, o.degree = a.values.Times(b.values), a.degree+b.degree
 		o.counted = a.counted && b.bare() || b.counted && a.bare()
 		return o
 	default:
 		o = r.of(e, a.term.Over(b.term))
-		o.values, o.degree = a.values.over(b.values), a.degree+b.degree
+		o.values, o.degree = a.values.Over(b.values), a.degree+b.degree
 		o.counted = a.counted && b.bare()
 		return o
 	}
@@ -324,7 +324,7 @@ func (r *reader) compare(e *ast.BinaryExpr, at Span, a, b operand) operand {
 
 // divisor reports a division by 0, and withholds the answers where the reader's numbers make a divisor 0.
 func (r *reader) divisor(e *ast.BinaryExpr, b operand) bool {
-	if b.values == only(0) {
+	if b.values == sheet.Only(0) {
 		text := "this divides by 0"
 		if b.name {
 			text = b.text + " is 0, and nothing can be divided by it"
@@ -332,7 +332,7 @@ func (r *reader) divisor(e *ast.BinaryExpr, b operand) bool {
 		r.fault("formula-zero", b.span, text, "divide by something else, or take the division out")
 		return false
 	}
-	if b.values.has(0) {
+	if b.values.Has(0) {
 		r.refuse(b.term.Same(r.nothingOf(b.term)), fmt.Sprintf(
 			"The work divides by %s, and that is 0 for these numbers. Change them.", r.speak(b)))
 	}

@@ -46,7 +46,8 @@ func (m *maker) given(g *Given) {
 	made := m.s.Given(g.Name.Text, q.Unit.String(), sheet.Field{
 		Label: g.Label, Hint: g.Hint, Typical: q.Value, Low: allowed.Low, High: allowed.High, Units: units,
 	})
-	p.operand = operand{term: made.Term, values: interval{allowed.Low, allowed.High}, counted: true, degree: leafDegree}
+	values := sheet.Interval{Low: allowed.Low, High: allowed.High}
+	p.operand = operand{term: made.Term, values: values, counted: true, degree: leafDegree}
 	p.made = true
 }
 
@@ -111,6 +112,6 @@ func (m *maker) constant(c *Constant) {
 	term := m.s.Constant(c.Name.Text, c.Value.Text, sheet.Fact{
 		Label: c.Label, Sources: []string{c.Source}, Note: c.Note,
 	})
-	p.operand = operand{term: term, values: only(q.Value), counted: true, degree: leafDegree}
+	p.operand = operand{term: term, values: sheet.Only(q.Value), counted: true, degree: leafDegree}
 	p.made = true
 }

@@ -62,7 +62,7 @@ func (r *reader) fit(l *line, o *operand) bool {
 		if err != nil {
 			panic(err) // the two have one dimension
 		}
-		o.term, o.values, o.degree = o.term.In(used.String()), o.values.each(factor.Apply), leafDegree
+		o.term, o.values, o.degree = o.term.In(used.String()), o.values.Each(factor.Apply), leafDegree
 		return true
 	}
 	if u, err := unit.Parse(text); err != nil || !u.Same(o.term.Unit()) {
@@ -102,7 +102,7 @@ func (r *reader) fitDeclared(l *line, o *operand) bool {
 		return false
 	}
 	o.term = o.term.In(wanted.String())
-	o.values, o.counted, o.degree = o.values.each(factor.Apply), true, leafDegree
+	o.values, o.counted, o.degree = o.values.Each(factor.Apply), true, leafDegree
 	return true
 }
 

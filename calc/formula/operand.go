@@ -14,8 +14,8 @@ import (
 type operand struct {
 	term   sheet.Term
 	span   Span
-	text   string // as the author wrote it
-	values interval
+	text   string         // as the author wrote it
+	values sheet.Interval // the least and the most that it can be, as far as the ranges of the givens tell
 
 	truth   bool // a question
 	nothing bool // a 0 without a unit, which is 0 of any
@@ -73,7 +73,7 @@ func (r *reader) faultAt(n ast.Node, id, text, note string) operand {
 
 // of is an operand made from a part of the formula.
 func (r *reader) of(n ast.Node, t sheet.Term) operand {
-	return operand{term: t, span: r.span(n), text: r.cut(n), values: anything, degree: leafDegree}
+	return operand{term: t, span: r.span(n), text: r.cut(n), values: sheet.Anything, degree: leafDegree}
 }
 
 // Units are whole powers of symbols. A leaf has few; a formula that multiplies them past the limit is a slip.
@@ -208,10 +208,10 @@ func (r *reader) ofKind(quoted, other operand) string {
 }
 
 // inUnitOf is the values of b, in the unit of a.
-func inUnitOf(a, b operand) interval {
+func inUnitOf(a, b operand) sheet.Interval {
 	factor, err := b.term.Unit().To(a.term.Unit())
 	if err != nil {
-		return anything // the two were seen to be alike
+		return sheet.Anything // the two were seen to be alike
 	}
-	return b.values.each(factor.Apply)
+	return b.values.Each(factor.Apply)
 }

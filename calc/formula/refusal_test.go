@@ -68,14 +68,18 @@ func TestNoRefusalWhereNoneCanBe(t *testing.T) {
 		// count - 8 is -7 to 2, so its size is 0 to 7, and not 0 to 2
 		{"rate / (size(count - 8) - 5)", 1},
 		{"rate / (size(count - 8) - 8)", 0},
-		{"rate / pow(count, 2)", 0},   // 1 to 100
-		{"rate * sqrt(count)", 0},     // 1 to 10
-		{"rate * sqrt(count - 1)", 0}, // 0 to 9
-		{"rate * sqrt(count - 2)", 1}, // -1 to 8
-		{"rate / -count", 0},          // -10 to -1
-		{"rate / (1 - share / 2)", 0}, // 0.5 to 1
-		{"rate / round_up(count)", 0}, // 1 to 11
-		{"rate / round_down(count)", 1},
+		{"rate / pow(count, 2)", 0},            // 1 to 100
+		{"rate * sqrt(count)", 0},              // 1 to 10
+		{"rate * sqrt(count - 1)", 0},          // 0 to 9
+		{"rate * sqrt(count - 2)", 1},          // -1 to 8
+		{"rate / -count", 0},                   // -10 to -1
+		{"rate / (1 - share / 2)", 0},          // 0.5 to 1
+		{"rate / round_up(count)", 0},          // 1 to 10
+		{"rate / round_down(count)", 0},        // 1 to 10
+		{"rate / round_down(count - 0.5)", 1},  // 0 to 9
+		{"rate / round_down(count - 10.5)", 0}, // -10 to -1
+		{"rate / round_up(count - 10.5)", 1},   // -9 to 0
+		{"rate / round_up(count - 11)", 0},     // -10 to -1
 		{"if(count > 5, rate, bag / area)", 0},
 	} {
 		s := &script{}
