@@ -40,7 +40,7 @@ func mutatePackages(ctx context.Context, w io.Writer, arguments []string) (bool,
 	clean := true
 	for _, folder := range set.Args() {
 		m := &mutation{accepted: accepted, w: w, draw: rand.New(rand.NewPCG(*seed, 0)), sample: *sample}
-		m.trial = mutate.Trial{Root: ".", Package: strings.Trim(folder, "/"), Jobs: *jobs, Limit: 2 * time.Minute}
+		m.trial = mutate.Trial{Root: ".", Package: strings.Trim(folder, "/"), Jobs: *jobs}
 		found, err := m.run(ctx)
 		if err != nil {
 			return false, err
@@ -70,9 +70,6 @@ func (m *mutation) run(ctx context.Context) (bool, error) {
 	if m.sample > 0 && m.sample < all {
 		m.draw.Shuffle(all, func(i, j int) { mutants[i], mutants[j] = mutants[j], mutants[i] })
 		mutants = mutants[:m.sample]
-	}
-	if err := m.trial.Whole(ctx); err != nil {
-		return false, err
 	}
 	start := time.Now()
 	counts := map[mutate.Fate]int{}

@@ -18,8 +18,13 @@ type Mutant struct {
 	Within     string // the function or the declaration that it is in
 	Was, Is    string // what is there, and what is put in its place
 	Source     string // the line, without the space around it
+	name       string // of the package
 	start, end int    // byte offsets of Was
+	body       span   // of the function, where a copy of it can stand beside the whole one
 }
+
+// A span is a part of a file, in byte offsets.
+type span struct{ start, end int }
 
 // String tells a mutant with its place.
 func (m Mutant) String() string {
@@ -65,9 +70,9 @@ func inFile(file string, text []byte) ([]Mutant, error) {
 	if err != nil {
 		return nil, err
 	}
-	f := &finder{file: file, text: text, set: set}
+	f := &finder{file: file, text: text, set: set, name: tree.Name.Name}
 	for _, declaration := range tree.Decls {
-		f.within = nameOf(declaration)
+		f.within, f.body = nameOf(declaration), f.bodyOf(declaration)
 		if general, is := declaration.(*ast.GenDecl); is && general.Tok == token.IMPORT {
 			continue
 		}
@@ -99,8 +104,28 @@ type finder struct {
 	file   string
 	text   []byte
 	set    *token.FileSet
+	name   string
 	within string
+	body   span
 	found  []Mutant
+}
+
+// bodyOf is the body of a function; none where it has a label, of which there may be one alone.
+func (f *finder) bodyOf(declaration ast.Decl) span {
+	function, is := declaration.(*ast.FuncDecl)
+	if !is || function.Body == nil {
+		return span{}
+	}
+	labelled := false
+	ast.Inspect(function.Body, func(n ast.Node) bool {
+		_, label := n.(*ast.LabeledStmt)
+		labelled = labelled || label
+		return !labelled
+	})
+	if labelled {
+		return span{}
+	}
+	return span{f.set.Position(function.Body.Pos()).Offset, f.set.Position(function.Body.End()).Offset}
 }
 
 // add notes that the text between two places may become another.
@@ -111,7 +136,7 @@ func (f *finder) add(from, to token.Pos, is string) {
 	source, _, _ := strings.Cut(string(f.text[begin:]), "\n")
 	f.found = append(f.found, Mutant{
 		File: f.file, Line: line, Within: f.within, Was: string(f.text[start:end]), Is: is,
-		Source: strings.TrimSpace(source), start: start, end: end,
+		Source: strings.TrimSpace(source), name: f.name, start: start, end: end, body: f.body,
 	})
 }
 
@@ -212,6 +237,9 @@ func (f *finder) statement(s ast.Stmt) {
 	switch s := s.(type) {
 	case *ast.ExprStmt, *ast.IncDecStmt:
 		f.add(s.Pos(), s.End(), "")
+		if last := &f.found[len(f.found)-1]; strings.HasPrefix(last.Was, "panic(") {
+			last.body = span{} // a return may be missing without it, which the compiler tells of the whole function
+		}
 	case *ast.AssignStmt:
 		if s.Tok != token.DEFINE {
 			f.add(s.Pos(), s.End(), "")

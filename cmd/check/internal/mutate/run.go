@@ -2,7 +2,6 @@ package mutate
 
 import (
 	"context"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"os"
@@ -25,34 +24,48 @@ const (
 
 // A Trial runs the tests of one package on its mutants.
 type Trial struct {
-	Root    string        // the project's folder
-	Package string        // "calc/unit"
-	Jobs    int           // how many mutants at once
-	Limit   time.Duration // of one run; a mutant that takes longer is killed
+	Root    string // the project's folder
+	Package string // "calc/unit"
+	Jobs    int    // how many mutants at once
 }
 
-// Whole says whether the tests pass with nothing changed.
-func (t *Trial) Whole(ctx context.Context) error {
-	fate, said, err := t.test(ctx, nil)
+// limit is how long a mutant may run before it is killed, for tests that take so long with nothing changed.
+func limit(took time.Duration) time.Duration { return 20*time.Second + 4*took }
+
+// Run gives the fate of each mutant, in their order, and calls told as each is known. It is an error if the tests fail
+// with nothing changed.
+func (t *Trial) Run(ctx context.Context, mutants []Mutant, told func(Mutant, Fate)) ([]Fate, error) {
+	folder, err := os.MkdirTemp("", "acreleaf-mutants-")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(folder)
+	b, err := t.build(ctx, folder, mutants)
+	if err != nil {
+		return nil, err
+	}
+	start := time.Now()
+	fate, said, err := b.run(ctx, t, 0, 10*time.Minute)
 	if err == nil && fate != Survived {
 		err = fmt.Errorf("the tests of %s fail with nothing changed; mend them first:\n%s", t.Package, said)
 	}
-	return err
+	if err != nil {
+		return nil, err
+	}
+	b.took = time.Since(start)
+	return t.each(ctx, b, mutants, told)
 }
 
-// Run calls told with the fate of each mutant as it is known, one at a time and in no order.
-func (t *Trial) Run(ctx context.Context, mutants []Mutant, told func(Mutant, Fate)) error {
-	faults := make([]error, len(mutants))
+// each tries the mutants, so many at once.
+func (t *Trial) each(ctx context.Context, b *batch, mutants []Mutant, told func(Mutant, Fate)) ([]Fate, error) {
+	fates, faults := make([]Fate, len(mutants)), make([]error, len(mutants))
 	var group sync.WaitGroup
 	var one sync.Mutex
 	next := make(chan int)
 	for range max(1, t.Jobs) {
 		group.Go(func() {
 			for i := range next {
-				fate, _, err := t.test(ctx, &mutants[i])
-				if faults[i] = err; err != nil {
-					continue
-				}
+				fates[i], faults[i] = t.try(ctx, b, mutants, i)
 				one.Lock()
 				told(mutants[i], fate)
 				one.Unlock()
@@ -70,34 +83,43 @@ func (t *Trial) Run(ctx context.Context, mutants []Mutant, told func(Mutant, Fat
 	return errors.Join(append(faults, ctx.Err())...)
 }
 
-// test runs the tests with one file in the place of another. Only what depends on that file is compiled again.
-func (t *Trial) test(ctx context.Context, m *Mutant) (Fate, string, error) {
+// try gives the fate of one mutant, by the batch if it is there.
+func (t *Trial) try(ctx context.Context, b *batch, mutants []Mutant, i int) (fate Fate, err error) {
+	switch {
+	case b.unmade[i]:
+		return Unmade, nil
+	case b.within[i]:
+		fate, _, err = b.run(ctx, t, i+1, limit(b.took))
+		return fate, err
+	}
+	return t.alone(ctx, mutants[i], limit(b.took))
+}
+
+// alone compiles one mutant and runs the tests on it: one that is in no function, such as a figure of a table.
+func (t *Trial) alone(ctx context.Context, m Mutant, limit time.Duration) (Fate, error) {
 	folder, err := os.MkdirTemp("", "acreleaf-mutant-")
 	if err != nil {
-		return 0, "", err
+		return 0, err
 	}
 	defer os.RemoveAll(folder)
-	arguments := []string{"test", "-count=1", "-failfast", "-vet=off", "-timeout=" + t.Limit.String()}
-	if m != nil {
-		overlay, err := m.write(t.Root, folder)
-		if err != nil {
-			return 0, "", err
-		}
-		arguments = append(arguments, "-overlay="+overlay)
+	overlay, err := m.write(t.Root, folder)
+	if err != nil {
+		return 0, err
 	}
-	command := exec.CommandContext(ctx, "go", append(arguments, "./"+t.Package)...)
+	command := exec.CommandContext(ctx, "go", "test", "-count=1", "-failfast", "-vet=off", "-timeout="+limit.String(),
+		"-overlay="+overlay, "./"+t.Package)
 	command.Dir = t.Root
 	out, err := command.CombinedOutput()
 	var failed *exec.ExitError
 	switch {
 	case err == nil:
-		return Survived, "", nil
+		return Survived, nil
 	case !errors.As(err, &failed) || ctx.Err() != nil:
-		return 0, "", err
+		return 0, err
 	case strings.Contains(string(out), "[build failed]") || strings.Contains(string(out), "[setup failed]"):
-		return Unmade, string(out), nil
+		return Unmade, nil
 	}
-	return Killed, string(out), nil
+	return Killed, nil
 }
 
 // write writes the changed file and the list that puts it in the place of the whole one.
@@ -115,10 +137,5 @@ func (m *Mutant) write(root, folder string) (overlay string, err error) {
 	if err := os.WriteFile(changed, []byte(mutated), 0o644); err != nil {
 		return "", err
 	}
-	list, err := json.Marshal(map[string]map[string]string{"Replace": {whole: changed}})
-	if err != nil {
-		return "", err
-	}
-	overlay = filepath.Join(folder, "overlay.json")
-	return overlay, os.WriteFile(overlay, list, 0o644)
+	return writeOverlay(folder, map[string]string{whole: changed})
 }
