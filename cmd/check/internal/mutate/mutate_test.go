@@ -36,6 +36,20 @@ func Days(weeks int) int {
 
 // Call is a name and a mark.
 func Call(name string) string { return strings.TrimSpace(name) + "!" }
+
+// First is the place of the first of its kind.
+func First(all []int, one int) int {
+search:
+	for i, n := range all {
+		switch n {
+		case one:
+			return i
+		case 9:
+			break search
+		}
+	}
+	panic("none")
+}
 `
 
 func TestFindListsWhatMayBeChanged(t *testing.T) {
@@ -53,7 +67,7 @@ func TestFindListsWhatMayBeChanged(t *testing.T) {
 		"Days: weeks < 0 && weeks > -100 → false && (weeks < 0 && weeks > -100)",
 		"Days: weeks < 0 && → ", "Days:  && weeks > -100 → ",
 		"Days: < → <=", "Days: < → >=", "Days: 0 → 1", "Days: > → >=", "Days: > → <=", "Days: - → ", "Days: 100 → 101",
-		"Days: 0 → 1", "Days: days *= week → ",
+		"Days: 0 → 1", "Days: days *= week → ", "First: 9 → 0", `First: panic("none") → `,
 	}
 	for i := range got {
 		got[i] = strings.ReplaceAll(got[i], "  →", " →")
@@ -78,7 +92,8 @@ func TestFatesOfMutants(t *testing.T) {
 import "testing"
 
 func TestTiny(t *testing.T) {
-	if Larger(1, 2) != 2 || Larger(2, 1) != 2 || Days(2) != 14 || Call("a ") != "a!" {
+	if Larger(1, 2) != 2 || Larger(2, 1) != 2 || Days(2) != 14 || Call("a ") != "a!" ||
+		First([]int{4, 3, 3}, 3) != 1 {
 		t.Error("wrong")
 	}
 }
@@ -95,19 +110,20 @@ func TestTiny(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := map[string]Fate{"Larger: > → >=": Survived, "Larger: > → <=": Killed, "Days: days *= week → ": Killed}
+	want := map[string]Fate{"Larger: > → >=": Survived, "Larger: > → <=": Killed, "Days: days *= week → ": Killed,
+		"week: 7 → 8": Killed, "First: 9 → 0": Survived, "First: panic(\"none\") → ": Unmade}
 	var chosen []Mutant
 	for _, m := range found {
 		if _, is := want[m.Within+": "+m.Was+" → "+m.Is]; is {
 			chosen = append(chosen, m)
 		}
 	}
-	broken := chosen[0]
-	broken.Is = "no go"
+	broken, untyped := chosen[1], chosen[1] // of "Larger"
+	broken.Is, untyped.Is = "no go", `+ "b" >`
 	trial := &Trial{Root: root, Package: "tiny", Jobs: 2}
 	told := 0
-	fates, err := trial.Run(context.Background(), append(chosen, broken), func(Mutant, Fate) { told++ })
-	if err != nil || told != 4 || len(chosen) != 3 {
+	fates, err := trial.Run(context.Background(), append(chosen, broken, untyped), func(Mutant, Fate) { told++ })
+	if err != nil || told != 8 || len(chosen) != len(want) {
 		t.Fatalf("%d told, %d chosen: %v", told, len(chosen), err)
 	}
 	for i, m := range chosen {
@@ -115,8 +131,8 @@ func TestTiny(t *testing.T) {
 			t.Errorf("%s ends as %d, want %d", name, fates[i], want[name])
 		}
 	}
-	if fates[3] != Unmade {
-		t.Errorf("what is no Go ends as %d", fates[3])
+	if fates[6] != Unmade || fates[7] != Unmade {
+		t.Errorf("what is no Go ends as %d, and a text in place of a number as %d", fates[6], fates[7])
 	}
 	if text, err := os.ReadFile(filepath.Join(root, "tiny", "tiny.go")); err != nil || string(text) != tiny {
 		t.Error("the file itself was changed")
