@@ -34,7 +34,8 @@ const (
 )
 
 // compileBody gives the function body without its size: the locals and the expression (section 5.5.13). It is written
-// twice, since the locals of i32 are numbered after all of f64.
+// twice, since the locals of i32 are numbered after all of f64. At the end of the first time all locals are free, in
+// order, so that each gets the same number again.
 func compileBody(p *sheet.Program, tables []int) []byte {
 	b := &body{program: p, tables: tables}
 	b.write()
@@ -44,13 +45,11 @@ func compileBody(p *sheet.Program, tables []int) []byte {
 
 func (b *body) write() {
 	b.count()
-	numbers := b.locals[0]
-	b.free, b.locals = [2][]int{}, [2]int{}
+	b.first = b.locals[0]
 	for f := range b.kept {
 		b.kept[f] = make([]int, len(b.program.Code))
 	}
-	b.first = numbers
-	b.code = make([]byte, 0, 8*len(b.program.Code)+8*len(b.program.Outputs))
+	b.code = b.code[:0]
 	for _, out := range b.program.Outputs {
 		b.op(i32Const, 0)
 		b.value(out.From)

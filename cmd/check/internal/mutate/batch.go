@@ -25,6 +25,7 @@ type batch struct {
 	within []bool        // by mutant: it is in the binary
 	unmade []bool        // by mutant: it does not compile
 	took   time.Duration // how long the tests run with nothing changed
+	slow   string        // the names of the slow ones among them, as a pattern; "" for none
 }
 
 // build makes the batch in a folder. What does not compile is taken out, and the rest is compiled again.
@@ -142,16 +143,60 @@ func allBodies(text, file string, mutants []Mutant, within []bool) string {
 	return out.String() + text[done:]
 }
 
+// whole runs the tests with nothing changed, which must pass, and notes how long they take.
+func (b *batch) whole(ctx context.Context, t *Trial) error {
+	start := time.Now()
+	fate, said, err := b.run(ctx, t, 0, 10*time.Minute, "-test.v")
+	if err == nil && fate != Survived {
+		err = fmt.Errorf("the tests of %s fail with nothing changed; mend them first:\n%s", t.Package, said)
+	}
+	b.took = time.Since(start)
+	b.slow = slowTests(said)
+	return err
+}
+
+// timed is how a test tells how long it, or a part of it, took.
+var timed = regexp.MustCompile(`--- PASS: (\w+)\S* \(([\d.]+)s\)`)
+
+// slowTests is a pattern with the tests that take more than a twentieth of the time of all.
+func slowTests(said string) string {
+	took, all := map[string]float64{}, 0.0
+	for _, found := range timed.FindAllStringSubmatch(said, -1) {
+		if seconds, err := strconv.ParseFloat(found[2], 64); err == nil {
+			took[found[1]] += seconds
+			all += seconds
+		}
+	}
+	var slow []string
+	for name, seconds := range took {
+		if seconds > all/20 {
+			slow = append(slow, name)
+		}
+	}
+	slices.Sort(slow)
+	return strings.Join(slow, "|")
+}
+
+// fate tries the mutant of a number: first the quick tests, then those that are slow.
+func (b *batch) fate(ctx context.Context, t *Trial, number int) (Fate, error) {
+	slow := "^(" + b.slow + ")$"
+	fate, _, err := b.run(ctx, t, number, limit(b.took), "-test.failfast", "-test.skip="+slow)
+	if err == nil && fate == Survived && b.slow != "" {
+		fate, _, err = b.run(ctx, t, number, limit(b.took), "-test.failfast", "-test.run="+slow)
+	}
+	return fate, err
+}
+
 // run runs the tests of the batch on the mutant of a number; 0 for none.
-func (b *batch) run(ctx context.Context, t *Trial, number int, limit time.Duration) (Fate, string, error) {
-	command := exec.CommandContext(ctx, b.binary, "-test.failfast", "-test.timeout="+limit.String())
+func (b *batch) run(ctx context.Context, t *Trial, number int, limit time.Duration, arguments ...string) (Fate, string, error) {
+	command := exec.CommandContext(ctx, b.binary, append(arguments, "-test.timeout="+limit.String())...)
 	command.Dir = filepath.Join(t.Root, filepath.FromSlash(t.Package))
 	command.Env = append(os.Environ(), chosen+"="+strconv.Itoa(number))
 	said, err := command.CombinedOutput()
 	var failed *exec.ExitError
 	switch {
 	case err == nil:
-		return Survived, "", nil
+		return Survived, string(said), nil
 	case !errors.As(err, &failed) || ctx.Err() != nil:
 		return 0, "", err
 	}

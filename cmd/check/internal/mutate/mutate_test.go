@@ -139,6 +139,15 @@ func TestTiny(t *testing.T) {
 	}
 }
 
+// The time of a test is its own and that of its parts, which run side by side after it.
+func TestSlowTestsAreKnown(t *testing.T) {
+	const said = "--- PASS: TestQuick (0.01s)\n--- PASS: TestParts (0.00s)\n    --- PASS: TestParts/one (2.50s)\n" +
+		"    --- PASS: TestParts/two (0.50s)\n--- SKIP: TestNone (9.00s)\n--- PASS: TestLong (1.00s)\nPASS\n"
+	if got := slowTests(said); got != "TestLong|TestParts" {
+		t.Errorf("got %q", got)
+	}
+}
+
 func TestReadAccepted(t *testing.T) {
 	name := filepath.Join(t.TempDir(), "survivors.txt")
 	read := func(text string) (Accepted, error) {

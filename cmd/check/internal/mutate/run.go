@@ -3,7 +3,6 @@ package mutate
 import (
 	"context"
 	"errors"
-	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -44,15 +43,9 @@ func (t *Trial) Run(ctx context.Context, mutants []Mutant, told func(Mutant, Fat
 	if err != nil {
 		return nil, err
 	}
-	start := time.Now()
-	fate, said, err := b.run(ctx, t, 0, 10*time.Minute)
-	if err == nil && fate != Survived {
-		err = fmt.Errorf("the tests of %s fail with nothing changed; mend them first:\n%s", t.Package, said)
-	}
-	if err != nil {
+	if err := b.whole(ctx, t); err != nil {
 		return nil, err
 	}
-	b.took = time.Since(start)
 	return t.each(ctx, b, mutants, told)
 }
 
@@ -84,13 +77,12 @@ func (t *Trial) each(ctx context.Context, b *batch, mutants []Mutant, told func(
 }
 
 // try gives the fate of one mutant, by the batch if it is there.
-func (t *Trial) try(ctx context.Context, b *batch, mutants []Mutant, i int) (fate Fate, err error) {
+func (t *Trial) try(ctx context.Context, b *batch, mutants []Mutant, i int) (Fate, error) {
 	switch {
 	case b.unmade[i]:
 		return Unmade, nil
 	case b.within[i]:
-		fate, _, err = b.run(ctx, t, i+1, limit(b.took))
-		return fate, err
+		return b.fate(ctx, t, i+1)
 	}
 	return t.alone(ctx, mutants[i], limit(b.took))
 }
