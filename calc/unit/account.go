@@ -43,7 +43,8 @@ func (d Dimension) Uncounted() Dimension {
 
 // account is the one account of d, above the line. False when d has none, or more than that.
 func (d Dimension) account() (base, bool) {
-	found, count := base(0), 0
+	var found base
+	var count int
 	for b := firstAccount; b < bases; b++ {
 		if d.powers[b] != 0 {
 			found, count = b, count+1

@@ -1,6 +1,9 @@
 package unit
 
-import "testing"
+import (
+	"math"
+	"testing"
+)
 
 func TestParseFormulaCountsAtoms(t *testing.T) {
 	cases := map[string]map[string]int{
@@ -52,11 +55,38 @@ func TestShareRefusesWhatItDoesNotKnow(t *testing.T) {
 		{"N", "no3", `"no3" is not a chemical formula`},
 	}
 	for _, c := range cases {
-		if v, err := Share(c.element, c.compound); err == nil || err.Error() != c.want {
+		if v, err := Share(c.element, c.compound); err == nil || err.Error() != c.want || v != 0 {
 			t.Errorf("%s in %s is %v, %v; want %s", c.element, c.compound, v, err, c.want)
 		}
 	}
-	if w, known := AtomicWeight("Xx"); known {
+	if w, known := AtomicWeight("Xx"); known || w != 0 {
 		t.Errorf("Xx weighs %v", w)
+	}
+	defer func() {
+		if got := recover(); got != `unit: "12 lb" is not a number` {
+			t.Errorf("panics with %v", got)
+		}
+	}()
+	rational("12 lb")
+}
+
+// Molar masses as PubChem prints them, from memory; each is told to the last place that is written.
+func TestMolesAreWeighed(t *testing.T) {
+	for _, c := range []struct {
+		of      string
+		mass    float64 // of a mole, in grams
+		charges float64
+		within  float64
+	}{
+		{"NO3-N", 14.007, 1, 0.0005}, {"NO3", 62.005, 1, 0.0015}, {"NO2-N", 14.007, 1, 0.0005}, {"NO2", 46.006, 1, 0.0015},
+		{"NH4-N", 14.007, 1, 0.0005}, {"NH4", 18.039, 1, 0.0015}, {"K", 39.098, 1, 0.0005}, {"Ca", 40.078, 2, 0.0005},
+		{"SO4", 96.06, 2, 0.005}, {"Na", 22.990, 1, 0.0005}, {"Cl", 35.45, 1, 0.005},
+	} {
+		for from, want := range map[string]float64{"mmol/L ": c.mass, "meq/L ": c.mass / c.charges} {
+			f, err := MustParse(from + c.of).To(MustParse("mg/L " + c.of))
+			if got := f.Apply(1); err != nil || math.Abs(got-want) > c.within {
+				t.Errorf("1 %s%s is %v mg/L, %v; want %v", from, c.of, got, err, want)
+			}
+		}
 	}
 }

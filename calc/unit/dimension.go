@@ -71,7 +71,7 @@ func (b base) isCarrier() bool { return b >= firstSubstance && b < firstNutrient
 func (b base) isCounted() bool { return b >= tree && b <= bale }
 
 // isAccount says whether b tells where a nutrient is counted: put on, in the tree, or in the soil.
-func (b base) isAccount() bool { return b >= firstAccount && b < bases }
+func (b base) isAccount() bool { return b >= firstAccount }
 
 // A Dimension says what kind of thing a quantity measures: the power of every measure, counted thing, substance and
 // account. The zero value is a plain number. Dimensions compare with ==.

@@ -8,7 +8,7 @@ import (
 // dividesAt says whether a token ahead is "/", "per" or a word like it.
 func (p *parser) dividesAt(ahead int) bool {
 	t := p.peek(ahead)
-	return t.kind == strokeToken || t.kind == wordToken && divisionWords[t.text]
+	return t.kind == strokeToken || divisionWords[t.text]
 }
 
 // expression reads factors and what joins them, up to the end or a closing bracket.
@@ -23,30 +23,31 @@ func (p *parser) expression() error {
 		case p.dividesAt(0):
 			p.next()
 			sign = -1
-			p.writeDivision(t, first)
+			p.writeDivision(t)
 		case t.kind == timesToken && !first:
 			p.next()
 			p.write("·")
 		case !first:
 			p.write(" ")
 		}
-		if err := p.factor(sign, first && p.depth > 0); err != nil {
+		if err := p.factor(sign, first); err != nil {
 			return err
 		}
 	}
 }
 
 // writeDivision writes a stroke or "per" as it was written.
-func (p *parser) writeDivision(t token, first bool) {
+func (p *parser) writeDivision(t token) {
+	tidy := p.tidy.String()
 	switch {
-	case t.text != "per" && p.tidy.Len() == 0:
-		p.write("1/")
-	case t.text != "per":
-		p.write("/")
-	case first && p.tidy.Len() == 0:
+	case t.text == "per" && (tidy == "" || strings.HasSuffix(tidy, "(")):
 		p.write("per ")
-	default:
+	case t.text == "per":
 		p.write(" per ")
+	case tidy == "":
+		p.write("1/")
+	default:
+		p.write("/")
 	}
 }
 
@@ -85,7 +86,6 @@ func (p *parser) bracket(sign int) error {
 	open := p.next()
 	outside := p.sign
 	p.sign *= sign
-	p.depth++
 	p.write("(")
 	if err := p.expression(); err != nil {
 		return err
@@ -94,7 +94,6 @@ func (p *parser) bracket(sign int) error {
 		return p.fault(open, "this bracket is not closed; write the ) where it ends")
 	}
 	p.write(")")
-	p.depth--
 	p.sign = outside
 	return nil
 }

@@ -68,6 +68,14 @@ func TestMismatchSentences(t *testing.T) {
 			"count what is in the soil as a credit instead"},
 		{"48 lb N/ac fed", "lb N/ac present", "48 lb N/ac fed is fed; this needs present (lb N/ac present): " +
 			"no share makes one of the other"},
+		{"30 lb N/ac taken up", "lb N/ac present", "30 lb N/ac taken up is taken up; this needs present " +
+			"(lb N/ac present): no share makes one of the other"},
+		{"48 lb N/ac present", "lb N/ac taken up", "48 lb N/ac present is present; this needs taken up " +
+			"(lb N/ac taken up): count what is in the soil as a credit instead"},
+		{"48 lb N/ac", "lb N/ac fed", "48 lb N/ac does not say that it is fed; this needs lb N/ac fed"},
+		{"70 % taken up/fed", "% fed/taken up", "70 % taken up/fed is a share taken up of what is fed; " +
+			"this needs a share fed of what is taken up (% fed/taken up)"},
+		{"70 % taken up/fed", "%", "70 % taken up/fed is a share taken up of what is fed; this needs a plain number (%)"},
 		{"48 lb N/ac fed", "lb N/ac", "48 lb N/ac fed is fed; this needs lb N/ac with no account named"},
 		{"70 % fed", "% taken up/fed", "70 % fed is a share fed; " +
 			"this needs a share taken up of what is fed (% taken up/fed)"},

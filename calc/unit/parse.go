@@ -68,7 +68,6 @@ type parser struct {
 	text   string
 	tokens []token
 	pos    int
-	depth  int
 	sign   int // -1 when the enclosing brackets stand below the line, otherwise 1
 	terms  []term
 	tidy   strings.Builder

@@ -32,6 +32,31 @@ func TestInAccount(t *testing.T) {
 	}
 }
 
+// An account below the line says of what the rest is a share, and is no account of it.
+func TestAccount(t *testing.T) {
+	for text, want := range map[string]string{
+		"lb N/ac fed": "fed", "% taken up": "taken up", "lb N/ac": "", "% taken up/fed": "", "%/fed": "",
+	} {
+		u := MustParse(text)
+		if got := u.Account(); got != want {
+			t.Errorf("%s is in the account %q, want %q", text, got, want)
+		}
+		if bare := u.Dimension().Uncounted(); bare.accounts() != nil || !bare.onlyAccountsDiffer(u.Dimension()) {
+			t.Errorf("%s without its account is %v", text, bare)
+		}
+	}
+	for _, word := range []string{"lb", "eaten"} {
+		func() {
+			defer func() {
+				if got, want := recover(), "unit: "+word+" is no account"; got != want {
+					t.Errorf("panics with %v, want %q", got, want)
+				}
+			}()
+			MustParse("lb N/ac").InAccount(word)
+		}()
+	}
+}
+
 // A step from one substance to another is told only where it is that step.
 func TestStepsAreNotToldOfOtherSubstances(t *testing.T) {
 	for _, c := range []struct{ given, wanted, not string }{

@@ -214,6 +214,9 @@ func (f *finder) condition(c ast.Expr) {
 // numeral is a text that is a number.
 var numeral = regexp.MustCompile(`^"-?[\d.,/]*\d"$`)
 
+// figures is how many figures of a number count. A change of one that stands further back may be no change at all.
+const figures = 9
+
 // literal changes a number by a little.
 func (f *finder) literal(n *ast.BasicLit) {
 	text := n.Value
@@ -227,6 +230,9 @@ func (f *finder) literal(n *ast.BasicLit) {
 	}
 	if n.Kind == token.FLOAT {
 		last = strings.LastIndexAny(strings.SplitN(strings.ToLower(text), "e", 2)[0], "0123456789")
+	}
+	if first := strings.IndexAny(text, "123456789"); n.Kind == token.FLOAT && first >= 0 {
+		last = strings.LastIndexAny(text[:min(last, first+figures)+1], "0123456789")
 	}
 	next := string('0' + (text[last]-'0'+1)%10)
 	f.add(n.Pos(), n.End(), text[:last]+next+text[last+1:])
