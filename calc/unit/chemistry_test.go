@@ -15,6 +15,9 @@ func TestParseFormulaCountsAtoms(t *testing.T) {
 		"P2O5":      {"P": 2, "O": 5},
 		"((NO)2)3":  {"N": 6, "O": 6},
 		"N10O19":    {"N": 10, "O": 19},
+		"ZnO":       {"Zn": 1, "O": 1},
+		"((((N))))": {"N": 1},
+		"N9999":     {"N": 9999},
 		"N9(Az)10":  {"N": 9, "Az": 10},
 	}
 	for text, want := range cases {
@@ -38,6 +41,9 @@ func TestBadFormulasAreRefused(t *testing.T) {
 		"NO3)":        `"NO3)" is not a chemical formula`,
 		"(NO3":        `a bracket is left open in the formula "(NO3"`,
 		"3N":          `"3N" is not a chemical formula`,
+		"N{":          `"N{" is not a chemical formula`,
+		"O(n":         `"O(n" is not a chemical formula`,
+		"N10000":      `"N10000" is not a chemical formula`,
 		"N-O":         `"N-O" is not a chemical formula`,
 		"(((((N)))))": `"(((((N)))))" is not a chemical formula`,
 	}
@@ -62,12 +68,19 @@ func TestShareRefusesWhatItDoesNotKnow(t *testing.T) {
 	if w, known := AtomicWeight("Xx"); known || w != 0 {
 		t.Errorf("Xx weighs %v", w)
 	}
-	defer func() {
-		if got := recover(); got != `unit: "12 lb" is not a number` {
-			t.Errorf("panics with %v", got)
-		}
-	}()
-	rational("12 lb")
+	for want, slip := range map[string]func(){
+		`unit: "12 lb" is not a number`: func() { rational("12 lb") },
+		"unit: there is no N in K2O":    func() { mustShare("N", "K2O") },
+	} {
+		func() {
+			defer func() {
+				if got := recover(); got != want {
+					t.Errorf("panics with %v, want %s", got, want)
+				}
+			}()
+			slip()
+		}()
+	}
 }
 
 // Molar masses as PubChem prints them, from memory; each is told to the last place that is written.

@@ -33,8 +33,8 @@ func (f Factor) Text() string {
 // leaves unsaid; a compound converts to the element or the form in it and back (NO3 to NO3-N, P to P2O5). Otherwise the
 // error is a *Mismatch.
 func (u Unit) To(v Unit) (Factor, error) {
-	d, factor, ok := u.dimension.reform(v.dimension)
-	if !ok || !d.Fits(v.dimension) && !v.dimension.Fits(d) {
+	d, factor := u.dimension.reform(v.dimension)
+	if !d.Fits(v.dimension) && !v.dimension.Fits(d) {
 		return Factor{}, &Mismatch{Given: u.String(), Unit: u, Wanted: v}
 	}
 	factor.Mul(factor, u.ratio())
@@ -46,8 +46,8 @@ func (u Unit) To(v Unit) (Factor, error) {
 // say nothing that is not asked for. Otherwise the error is a *Mismatch.
 func (u Unit) For(asked Unit) (Factor, error) {
 	v := u.inWater(asked.dimension)
-	d, factor, ok := v.dimension.reform(asked.dimension)
-	if !ok || !d.Fits(asked.dimension) || u.isOfWater() && asked.dimension.carriedBy(soil) {
+	d, factor := v.dimension.reform(asked.dimension)
+	if !d.Fits(asked.dimension) || u.isOfWater() && asked.dimension.carriedBy(soil) {
 		return Factor{}, &Mismatch{Given: u.String(), Unit: u, Wanted: asked}
 	}
 	factor.Mul(factor, v.ratio())
@@ -62,7 +62,8 @@ func factorOf(r *big.Rat) Factor {
 	if exactAbove && exactBelow {
 		return Factor{multiply, divide}
 	}
-	if value, exact := r.Float64(); exact || r.Cmp(one) >= 0 {
+	if r.Cmp(one) > 0 {
+		value, _ := r.Float64()
 		return Factor{value, 1}
 	}
 	inverse, _ := new(big.Rat).Inv(r).Float64()

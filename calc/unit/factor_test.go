@@ -103,6 +103,32 @@ func TestRuleOfTwoIsExact(t *testing.T) {
 	}
 }
 
+// What no two whole numbers of a float64 make is one number: above the line when it is large, and below it when it is
+// small. A mile is 1,609,344 mm.
+func TestFactorsThatAreNotWhole(t *testing.T) {
+	const large = 1609344.0 * 1609344 * 1609344 * 1609344
+	for _, c := range []struct {
+		from, to string
+		want     Factor
+	}{{"mi4", "mm4", Factor{large, 1}}, {"mm4", "mi4", Factor{1, large}}} {
+		if f, err := MustParse(c.from).To(MustParse(c.to)); err != nil || f != c.want {
+			t.Errorf("%s to %s is %v, %v; want %v", c.from, c.to, f, err, c.want)
+		}
+	}
+}
+
+// A pound of nitrogen in nitrate is a pound of nitrogen, and what is no nitrogen stays what it is.
+func TestNitrogenOfAForm(t *testing.T) {
+	for text, want := range map[string]string{
+		"lb NO3-N/ac": "lb N/ac", "ppm NO3-N of soil": "ppm N of soil", "lb urea-N/lb product": "lb N/lb product",
+		"oz/lb NH4-N": "oz/lb N", "lb P2O5/ac": "lb P2O5/ac", "in": "in", "ppm NO3": "ppm NO3",
+	} {
+		if got := MustParse(text).Nitrogen(); got.String() != want || !got.Same(MustParse(want)) {
+			t.Errorf("the nitrogen of %s is in %s, want %s", text, got, want)
+		}
+	}
+}
+
 func TestFormsConvertByAtomicWeight(t *testing.T) {
 	cases := []struct{ from, to, factor string }{
 		{"ppm NO3", "ppm NO3-N", "4669/20668"}, // 14.007 / 62.004

@@ -13,8 +13,7 @@ type form struct {
 }
 
 // forms are the compounds that convert to the element they hold. Those that hold nitrogen convert to the nitrogen of
-// their own form only: nitrate is not ammonium, though both hold nitrogen. Nor do two other compounds of one element
-// convert into each other.
+// their own form only: nitrate is not ammonium, though both hold nitrogen.
 var forms = []form{
 	{nitrate, nitrateN, mustShare("N", "NO3")},
 	{nitrite, nitriteN, mustShare("N", "NO2")},
@@ -35,26 +34,17 @@ func mustShare(element, compound string) *big.Rat {
 	return r
 }
 
-// reform writes d with the nutrient forms of wanted, and gives the factor that this multiplies a value by. It reports
-// false when d and wanted hold different elements, or two different compounds of one element.
-func (d Dimension) reform(wanted Dimension) (Dimension, *big.Rat, bool) {
+// reform writes d with the nutrient forms of wanted, and gives the factor that this multiplies a value by. No two forms
+// are told by one element, so what d and wanted hold stays the same or stays apart.
+func (d Dimension) reform(wanted Dimension) (Dimension, *big.Rat) {
 	factor := big.NewRat(1, 1)
-	changed := map[base]bool{}
-	for i := range forms {
-		f := &forms[i]
-		extra := int(d.powers[f.base] - wanted.powers[f.base])
-		if extra == 0 {
-			continue
-		}
-		if changed[f.element] {
-			return d, nil, false
-		}
-		changed[f.element] = true
-		d.powers[f.base] -= int16(extra)
-		d.powers[f.element] += int16(extra)
-		factor.Mul(factor, powerOf(f.share, extra))
+	for _, f := range forms {
+		extra := d.powers[f.base] - wanted.powers[f.base]
+		d.powers[f.base] -= extra
+		d.powers[f.element] += extra
+		factor.Mul(factor, powerOf(f.share, int(extra)))
 	}
-	return d, factor, true
+	return d, factor
 }
 
 // plainNitrogen are the forms of nitrogen that are told by the nitrogen in them.
@@ -77,11 +67,11 @@ func (u Unit) Nitrogen() Unit {
 // powerOf gives r to the power n, exactly; n may be negative.
 func powerOf(r *big.Rat, n int) *big.Rat {
 	result := big.NewRat(1, 1)
-	for range max(n, -n) {
+	for range n {
 		result.Mul(result, r)
 	}
-	if n < 0 {
-		result.Inv(result)
+	for range -n {
+		result.Quo(result, r)
 	}
 	return result
 }

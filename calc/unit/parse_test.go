@@ -214,6 +214,7 @@ func TestBadUnits(t *testing.T) {
 		{"lb/", 3, "", `"lb/": the unit breaks off; write what is missing at its end`},
 		{"lb per", 6, "", `"lb per": the unit breaks off; write what is missing at its end`},
 		{"lb//ac", 3, "", `"lb//ac": a unit must stand before this /; write it or take the / out`},
+		{"lb per per ac", 7, "", `"lb per per ac": a unit must stand before this per; write it or take the per out`},
 		{"lb/(ac", 3, "", `"lb/(ac": this bracket is not closed; write the ) where it ends`},
 		{strings.Repeat("lb ", 19) + "lb)", 59, "",
 			`"` + strings.Repeat("lb ", 19) + `lb)": this ) closes no bracket; take it out`},

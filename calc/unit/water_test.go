@@ -44,6 +44,11 @@ func TestSoilIsNotToldByTheLitre(t *testing.T) {
 			t.Errorf("%s: %v, want %s", text, err, want)
 		}
 	}
+	for _, text := range []string{"ppm NO3-N", "mg/kg NO3-N", "mg NO3-N/kg soil"} {
+		if f, err := MustParse(text).For(asked); err != nil || f != (Factor{1, 1}) {
+			t.Errorf("%s for a share of soil: %v, %v", text, f, err)
+		}
+	}
 	for _, text := range []string{"g NO3-N/m3", "lb NO3-N/ac-ft"} {
 		if _, err := MustParse(text).For(asked); err == nil {
 			t.Errorf("%s was taken for a share of soil", text)
