@@ -87,7 +87,7 @@ func (b *body) count() {
 		if b.uses[number][i]+b.uses[question][i] == 0 {
 			continue
 		}
-		operands := [3]int{in.A, in.B, in.C}
+		operands := [...]int{in.A, in.B, in.C}
 		for operand, from := range operands[:in.Op.Operands()] {
 			b.uses[b.formOf(from, asks(in.Op, operand))][from]++
 		}

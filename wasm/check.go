@@ -60,7 +60,7 @@ func checkInstruction(i int, in sheet.Instruction, cells int) error {
 	if in.Op == sheet.Input && (in.A < 0 || in.A >= cells) {
 		return fmt.Errorf("wasm: term %d reads cell %d, and the program has %d cells", i, in.A, cells)
 	}
-	operands := [3]int{in.A, in.B, in.C}
+	operands := [...]int{in.A, in.B, in.C}
 	for _, operand := range operands[:in.Op.Operands()] {
 		if operand < 0 || operand >= i {
 			return fmt.Errorf("wasm: term %d takes term %d, which does not come before it", i, operand)

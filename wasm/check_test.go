@@ -18,6 +18,8 @@ func TestProgramsThatCannotRunAreRefused(t *testing.T) {
 		{"no program", nil, "there is no program to compile"},
 		{"cells below none", &sheet.Program{Cells: -1}, "the program asks for -1"},
 		{"more cells than a memory holds", &sheet.Program{Cells: 1<<29 + 1}, "the program asks for 536870913"},
+		{"more cells than a memory holds, with its tables",
+			&sheet.Program{Cells: 1<<29 - 2, Tables: [][]float64{{1}, {2, 3}}}, "the program asks for 536870910"},
 		{"more terms than fit", &sheet.Program{Code: make([]sheet.Instruction, 16_667)},
 			"at most 16666 terms, and the program has 16667"},
 		{"unknown operation", &sheet.Program{Code: []sheet.Instruction{{Op: sheet.Lookup + 1}}},
@@ -37,6 +39,7 @@ func TestProgramsThatCannotRunAreRefused(t *testing.T) {
 		{"index into nothing", &sheet.Program{Code: []sheet.Instruction{input, {Op: sheet.Index}}, Cells: 1},
 			"term 1 is an index into 0 things"},
 		{"table that is not there", lookup(input, 3, 1), "term 2 looks into table 1, and the program has 1 tables"},
+		{"table below none", lookup(input, 3, -1), "term 2 looks into table -1, and the program has 1 tables"},
 		{"index beyond its table", lookup(input, 4, 0), "term 2 looks into table 0 with term 1, which may lead outside it"},
 		{"look without an index", &sheet.Program{
 			Code: []sheet.Instruction{input, {Op: sheet.Lookup}}, Cells: 1, Tables: [][]float64{{1}},
@@ -67,14 +70,31 @@ func TestProgramsThatCannotRunAreRefused(t *testing.T) {
 	}
 }
 
-// A body can outgrow what a browser must accept although its terms do not: outputs are not terms.
-func TestBodyTooLongForABrowserIsRefused(t *testing.T) {
-	const outputs = 900_000
-	p := &sheet.Program{Code: []sheet.Instruction{{Op: sheet.Literal, Value: 1}}, Cells: outputs}
-	for cell := range outputs {
-		p.Outputs = append(p.Outputs, sheet.Output{Cell: cell})
+// As many cells and figures as a memory of 65,536 pages of 64 KiB has room for, and as many terms as are allowed.
+func TestLargestProgramsAreCompiled(t *testing.T) {
+	for name, p := range map[string]*sheet.Program{
+		"cells":  {Cells: 1 << 29},
+		"tables": {Cells: 1<<29 - 3, Tables: [][]float64{{1}, {2, 3}}},
+		"terms":  {Code: make([]sheet.Instruction, 16_666)},
+	} {
+		if module, err := wasm.Compile(p); err != nil || len(module) == 0 {
+			t.Errorf("%s: %v", name, err)
+		}
 	}
-	if _, err := wasm.Compile(p); err == nil || !strings.Contains(err.Error(), "a browser takes at most 7654321") {
+}
+
+// A body can outgrow what a browser must accept although its terms do not: outputs are not terms. The first output takes
+// 10 bytes, each other 7 and one for a cell further off 8; the locals and the end take 6.
+func TestBodyTooLongForABrowserIsRefused(t *testing.T) {
+	const others = (7_654_321 - 10 - 6 - 8) / 7
+	p := &sheet.Program{Code: []sheet.Instruction{{Op: sheet.Literal, Value: 1}}, Cells: 17}
+	p.Outputs = append(make([]sheet.Output, 1+others), sheet.Output{Cell: 16})
+	if _, err := wasm.Compile(p); err != nil {
+		t.Errorf("a body of 7,654,321 bytes: %v", err)
+	}
+	p.Outputs[0].Cell = 16
+	if _, err := wasm.Compile(p); err == nil ||
+		!strings.Contains(err.Error(), "compiles to 7654322 bytes, and a browser takes at most 7654321") {
 		t.Errorf("error %v", err)
 	}
 }

@@ -2,7 +2,10 @@ package wasm_test
 
 import (
 	"bytes"
+	"encoding/binary"
 	"encoding/hex"
+	"fmt"
+	"math"
 	"math/rand/v2"
 	"strings"
 	"testing"
@@ -73,6 +76,77 @@ func TestTinyModuleIsTheOneWorkedByHand(t *testing.T) {
 	}
 	if !bytes.Equal(got, want) {
 		t.Errorf("got  % x\nwant % x", got, want)
+	}
+}
+
+// What a literal must compile to, worked by hand from sections 5.2.2 and 5.2.3: a whole number nearer to 0 than 64 as an
+// i32 in one byte that is converted, any other as its eight bytes. 0 below zero has a sign that no i32 has.
+func TestLiteralsAreTheOnesWorkedByHand(t *testing.T) {
+	for v, want := range map[float64]string{
+		0: "41 00 b7", 1: "41 01 b7", 63: "41 3f b7", -1: "41 7f b7", -63: "41 41 b7",
+		64: "44 00 00 00 00 00 00 50 40", -64: "44 00 00 00 00 00 00 50 c0", 1.5: "44 00 00 00 00 00 00 f8 3f",
+		math.Copysign(0, -1): "44 00 00 00 00 00 00 00 80", math.Inf(1): "44 00 00 00 00 00 00 f0 7f",
+	} {
+		p := &sheet.Program{Code: []sheet.Instruction{{Op: sheet.Literal, Value: v}}, Outputs: []sheet.Output{{}}, Cells: 1}
+		module, err := wasm.Compile(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		whole := fmt.Sprintf("% x", module)
+		if !strings.HasSuffix(whole, "02 00 7c 00 7f 41 00 "+want+" 39 03 00 0b") {
+			t.Errorf("%v compiles to %s, want in it %s", v, whole, want)
+		}
+	}
+}
+
+// A page of memory holds 8192 cells.
+func TestMemoryHasRoomForAllCells(t *testing.T) {
+	for cells, want := range map[int]string{
+		0: "05 03 01 00 00", 1: "05 03 01 00 01", 8192: "05 03 01 00 01", 8193: "05 03 01 00 02", 16384: "05 03 01 00 02",
+		16385: "05 03 01 00 03",
+	} {
+		module, err := wasm.Compile(&sheet.Program{Cells: cells})
+		if err != nil || !strings.Contains(fmt.Sprintf("% x", module), want) {
+			t.Errorf("%d cells compile to % x, %v; want in it %s", cells, module, err, want)
+		}
+	}
+}
+
+// The figures lie behind the cells, from an address that is worked by hand from section 5.2.2.
+func TestFiguresLieBehindTheCells(t *testing.T) {
+	for cells, want := range map[int]string{
+		0: "41 00 0b 08", 7: "41 38 0b 08", 8: "41 c0 00 0b 08", 1023: "41 f8 3f 0b 08", 1024: "41 80 c0 00 0b 08",
+	} {
+		module, err := wasm.Compile(&sheet.Program{Cells: cells, Tables: [][]float64{{1}}})
+		if err != nil || !strings.HasSuffix(fmt.Sprintf("% x", module), want+" 00 00 00 00 00 00 f0 3f") {
+			t.Errorf("%d cells compile to % x, %v; want in it %s", cells, module, err, want)
+		}
+	}
+}
+
+// A table that lies within another takes no room, whichever comes first, and one that goes on where another ends shares
+// what they have in common. The data section (5.5.14) ends with its size and the figures.
+func TestTablesShareTheirFigures(t *testing.T) {
+	for _, c := range []struct {
+		tables  [][]float64
+		figures []float64
+	}{
+		{[][]float64{{2}, {1, 2, 3}}, []float64{1, 2, 3}},
+		{[][]float64{{1, 2, 3}, {2, 3}, {1}}, []float64{1, 2, 3}},
+		{[][]float64{{1, 2, 3}, {3, 4}}, []float64{1, 2, 3, 4}},
+		{[][]float64{{1, 2}, {3}}, []float64{1, 2, 3}},
+	} {
+		module, err := wasm.Compile(&sheet.Program{Tables: c.tables})
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := []byte{byte(8 * len(c.figures))}
+		for _, figure := range c.figures {
+			want = binary.LittleEndian.AppendUint64(want, math.Float64bits(figure))
+		}
+		if !bytes.HasSuffix(module, want) {
+			t.Errorf("%v ends with\n% x, want\n% x", c.tables, module, want)
+		}
 	}
 }
 

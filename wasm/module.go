@@ -76,9 +76,7 @@ func tableData(p *sheet.Program, figures []float64) []byte {
 
 // assemble puts a function body and its surroundings together (section 5.5.16).
 func assemble(p *sheet.Program, figures []float64, body []byte) []byte {
-	const preamble = "\x00asm\x01\x00\x00\x00"
-	module := make([]byte, 0, len(preamble)+48+len(body))
-	module = append(module, preamble...)
+	module := []byte("\x00asm\x01\x00\x00\x00")
 	module = appendSection(module, typeSection, []byte{1, 0x60, 0, 0}) // one type: nothing to nothing
 	module = appendSection(module, functionSection, []byte{1, 0})      // one function, of type 0
 	memory := appendUnsigned([]byte{1, 0}, pages(p, len(figures)))     // one memory, no maximum
@@ -118,9 +116,10 @@ func appendUnsigned(to []byte, v uint64) []byte {
 	return append(to, byte(v))
 }
 
-// appendSigned writes v as signed LEB128: the last byte has the sign in its second bit (section 5.2.2).
+// appendSigned writes v, which is never below -0x40, as signed LEB128: the last byte has the sign in its second bit
+// (section 5.2.2).
 func appendSigned(to []byte, v int64) []byte {
-	for v < -0x40 || v >= 0x40 {
+	for v >= 0x40 {
 		to = append(to, byte(v)|0x80)
 		v >>= 7
 	}

@@ -3,7 +3,6 @@ package formula
 import (
 	"fmt"
 	"go/ast"
-	"go/token"
 	"math"
 	"slices"
 	"strconv"
@@ -124,12 +123,9 @@ func (r *reader) over(e ast.Node, o operand) operand {
 }
 
 func (r *reader) among(e *ast.CallExpr, word string, operands []operand) operand {
-	first, named := operands[0], operands[0]
-	// a 0 takes the unit of the others, so one that has a unit goes first to give it
-	if i := slices.IndexFunc(operands, func(o operand) bool { return !o.nothing }); i > 0 {
-		named = operands[i]
-		first, _, _ = r.alike(first, named, named.span, "compared")
-	}
+	// a 0 takes the unit of the others, so one that has a unit gives it to the first
+	named := operands[max(0, slices.IndexFunc(operands, func(o operand) bool { return !o.nothing }))]
+	first, _, _ := r.alike(operands[0], named, named.span, "compared")
 	for _, o := range operands[1:] {
 		first.text, first.name = named.text, named.name // for what is said of it
 		a, b, ok := r.alike(first, o, o.span, "compared")
@@ -172,10 +168,7 @@ func (r *reader) root(e *ast.CallExpr, o operand) operand {
 
 // plain is an operand of no dimension as a plain number: 20 % as 0.2, and a ton for each pound as 2000.
 func (r *reader) plain(o operand) (sheet.Term, sheet.Interval) {
-	factor, err := o.term.Unit().To(unit.Unit{})
-	if err != nil {
-		return o.term, o.values // it has a dimension
-	}
+	factor, _ := o.term.Unit().To(unit.Unit{}) // there always is one
 	return o.term.In(""), o.values.Each(factor.Apply)
 }
 
@@ -195,7 +188,6 @@ func (r *reader) round(e *ast.CallExpr, word string, o operand) operand {
 	} else {
 		o.term, o.values = o.term.RoundDown(), o.values.Each(math.Floor)
 	}
-	o.counted = true
 	return r.over(e, o)
 }
 
@@ -204,12 +196,11 @@ func (r *reader) power(e *ast.CallExpr) operand {
 	if !r.quantity(o) {
 		return operand{bad: true}
 	}
-	n, err := 0, error(nil)
-	literal, is := e.Args[1].(*ast.BasicLit)
-	if is && literal.Kind == token.INT {
-		n, err = strconv.Atoi(literal.Value)
+	var n int
+	if literal, is := e.Args[1].(*ast.BasicLit); is {
+		n, _ = strconv.Atoi(literal.Value) // 0 for what is no whole number
 	}
-	if err != nil || n < 2 || n > 8 {
+	if n < 2 || n > 8 {
 		return r.faultAt(e.Args[1], "formula-call", "a power is a whole number from 2 to 8, in digits", "write pow(a, 2)")
 	}
 	if !r.joined(e, o.degree*n) {

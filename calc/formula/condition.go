@@ -33,10 +33,11 @@ func Conditions(scope Scope, conditions []Text) (*sheet.Passage, []Fault) {
 			of = append(of, i)
 		}
 	}
-	if err := p.Err(); err != nil && whole && len(m.faults) == 0 {
+	if err := p.Err(); err != nil {
 		m.fault("calculation-unmade", conditions[0].Span, "this cannot be asked: "+err.Error(), "ask it in smaller parts")
+		whole = false
 	}
-	if !whole || len(m.faults) > 0 {
+	if !whole {
 		return nil, m.faults
 	}
 	for i, f := range m.refusals {
@@ -112,15 +113,15 @@ func (m *maker) mask(f Text) string {
 		ref := reference{use: hyphened(part(1)), name: hyphened(part(2))}
 		end := at[1]
 		switch {
-		case at[6] >= 0:
+		case part(3) != "":
 			ref.is, ref.option, ref.optionAt = strings.Join(strings.Fields(part(3)), " "), part(4), at[8]
-		case at[10] >= 0 && m.chosen(ref):
+		case m.chosen(ref):
 			ref.is, ref.option, ref.optionAt = part(5), part(6), at[12]
 		default:
 			end = at[5]
 		}
 		m.page.names[at[0]] = ref
-		copy(text[at[0]:end], "r"+strings.Repeat("_", end-at[0]-1))
+		copy(text[at[0]:end], "r"+strings.Repeat("_", end))
 	}
 	return string(text)
 }
@@ -136,7 +137,7 @@ func (m *maker) givenOf(ref reference) *sheet.Given {
 
 func (m *maker) chosen(ref reference) bool {
 	g := m.givenOf(ref)
-	return g != nil && len(g.Choices) > 0
+	return g != nil && g.Choices != nil
 }
 
 // reference reads a number of a worksheet, or a question about a choice.
@@ -275,15 +276,17 @@ func (r *reader) known() []string {
 
 // compareThere reads a comparison in a condition. The answer is no when a value in it is not there.
 func (r *reader) compareThere(e *ast.BinaryExpr, at Span) operand {
-	outside := r.page.there
 	r.page.there = nil
-	a, b := r.read(e.X), r.read(e.Y)
+	a := r.read(e.X)
+	if a.bad {
+		return a // what it is compared with may be an option of it
+	}
+	b := r.read(e.Y)
 	there := r.page.there
-	r.page.there = outside
 	if okA, okB := r.quantity(a), r.quantity(b); !okA || !okB {
 		return operand{bad: true}
 	}
-	if plain := func(o operand) bool { return o.name || o.counted }; a.date != b.date && plain(a) && plain(b) {
+	if a.date != b.date {
 		r.fault("formula-units", at, "a day of the calendar and a number cannot be compared", `write a day as "2027-07-15"`)
 		return operand{bad: true}
 	}
@@ -297,7 +300,7 @@ func (r *reader) compareThere(e *ast.BinaryExpr, at Span) operand {
 // told takes a quantity between quotes for what it is compared with, as a given takes what is typed: "2 ppm NO3-N" need
 // not say that it is in water, nor "40 lb N/ac" that it was fed.
 func (r *reader) told(quantity, other operand) operand {
-	if quantity.quoted == nil || other.quoted != nil {
+	if quantity.quoted == nil {
 		return quantity
 	}
 	factor, err := quantity.quoted.Unit.For(other.term.Unit())

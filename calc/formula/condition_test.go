@@ -42,6 +42,14 @@ func TestConditions(t *testing.T) {
 		`yard.kind is CAN-17`:            {usual: true, {kind: 1}: false},
 		`yard.kind is not 15.5-0-0-19Ca`: {usual: true, {kind: 1}: false},
 		`yard.kind == "15.5-0-0-19Ca"`:   {usual: false, {kind: 1}: true},
+		`yard.kind != "CAN-17"`:          {usual: false, {kind: 1}: true},
+		`yard.area == "50 ft2"`:          {usual: true, {long: 9, wide: 5, there: 1}: false},
+		`yard.area != "50 ft2"`:          {usual: false, {long: 9, wide: 5, there: 1}: true},
+		`yard.wide < yard.more`: {
+			usual: true, {long: 10, wide: 5}: false, {long: 10, wide: 5, there: 1, kind: 1}: false, {wide: 5, there: 1}: false,
+		},
+		`yard.wide > "9 ft" or yard.long-side > "1 ft"`: {usual: true, {long: 10, wide: 5}: true},
+		`yard.more > yard.wide`:                         {usual: true, {long: 10, wide: 5}: false, {long: 10, wide: 5, there: 1, kind: 1}: false},
 		`not (yard.kind is CAN-17) or yard.long-side < yard.wide`: {
 			usual: false, {kind: 1}: true, {long: 1, wide: 5, there: 1}: true,
 		},
@@ -131,6 +139,18 @@ func TestConditionDivisor(t *testing.T) {
 	if len(passage.Refusals()) != 1 {
 		t.Fatalf("%d refusals, want 1", len(passage.Refusals()))
 	}
+	safe, faults := formula.Conditions(scope(graph), []formula.Text{
+		{Text: `yard.area / (yard.long-side + "1 ft") > "1 ft"`},
+	})
+	if len(faults) > 0 || len(safe.Refusals()) > 0 {
+		t.Errorf("what is never 0 has %d refusals, %v", len(safe.Refusals()), faults)
+	}
+	hidden, faults := formula.Conditions(scope(graph), []formula.Text{
+		{Text: `hidden.area > "1 ft2"`}, {Text: `yard.long-side < "3 ft"`},
+	})
+	if hidden != nil || len(faults) > 0 {
+		t.Errorf("a passage with a hidden worksheet is %v, %v", hidden, faults)
+	}
 	for wide, want := range map[float64]bool{8: false, 9: true, 10: false} {
 		cells := make([]float64, graph.Program.Cells)
 		use.Set(cells, "long-side", 10)
@@ -165,9 +185,27 @@ func TestConditionFaults(t *testing.T) {
 		`yard.fed > "4 lb N/ac taken up"`: `>: yard.fed is lb N/ac fed and “"4 lb N/ac taken up"” is lb N/ac taken up: ` +
 			`they cannot be compared; divide it by the share of what is fed that the trees take up first`,
 		`hidden.area > "1 ft2"`: ``,
+		`yard.kind == "CAN-18"`: `"CAN-18": yard.kind has no option “CAN-18”; write one of: CAN-17, 15.5-0-0-19Ca`,
+		`yard.kind is CAN17`:    `CAN17: yard.kind has no option “CAN17”; write CAN-17`,
+		`year.kind == "CAN-17"`: `year.kind: there is no worksheet “year” in this page; write yard.kind`,
+		`max > 3`:               `max: max is a function, and needs brackets; write max(a, b)`,
+		`yardarea > 3`: `yardarea: “yardarea” does not say which number of which worksheet it is; ` +
+			`write the name of a worksheet and a point before it: yard.area`,
+		`yard.wide > 5`: `>: yard.wide is ft and “5” is a plain number: they cannot be compared; ` +
+			`write the number with its unit, between quotes: "5 ft"`,
+		`zebra > 3`: `zebra: “zebra” does not say which number of which worksheet it is; write one of: yard.long-side, ` +
+			`yard.kind, yard.start, yard.water, yard.fed, yard.wide, yard.area, yard.end, yard.more`,
+		`yard.zebra > 3`: `yard.zebra: worksheet “yard” has no “zebra”; write one of: yard.long-side, ` +
+			`yard.kind, yard.start, yard.water, yard.fed, yard.wide, yard.area, yard.end, yard.more`,
+		`zebra.crossing > 3`: `zebra.crossing: there is no worksheet “zebra” in this page; a passage asks about the ` +
+			`worksheets of its own page; write one of: yard.long-side, ` +
+			`yard.kind, yard.start, yard.water, yard.fed, yard.wide, yard.area, yard.end, yard.more`,
+		`yard.area >`:          `>: the formula stops after “>”; write what comes behind it`,
+		`(yard.area > "1 ft2"`: `(: this bracket is not closed; write the ) where it ends`,
 	} {
 		graph := &sheet.Graph{}
 		graph.Add("yard", yard, nil)
+		graph.Add("reckoner 1", yard, nil) // without a name that a condition could use
 		at := formula.Span{End: len(condition)}
 		passage, faults := formula.Conditions(scope(graph), []formula.Text{{Text: condition, Span: at}})
 		if passage != nil {
@@ -180,5 +218,13 @@ func TestConditionFaults(t *testing.T) {
 		if joined := strings.Join(got, " | "); joined != want {
 			t.Errorf("%s:\n got %s\nwant %s", condition, joined, want)
 		}
+	}
+}
+
+// Where a page has no worksheet there is none to name.
+func TestConditionWithoutWorksheets(t *testing.T) {
+	_, faults := formula.Conditions(scope(&sheet.Graph{}), []formula.Text{{Text: `yard.area > "1 ft2"`}})
+	if len(faults) != 1 || faults[0].Note != "write a worksheet of that name first" {
+		t.Errorf("%+v", faults)
 	}
 }

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"go/ast"
 	"go/token"
-	"math"
 	"strconv"
 	"strings"
 
@@ -81,9 +80,6 @@ func (r *reader) nearest(word string) string {
 	if near := unit.Nearest(strings.ToLower(word), known); near != "" {
 		return "write " + near
 	}
-	if len(known) == 0 {
-		return "add it under givens or constants"
-	}
 	return "add it under givens or constants, or write one of: " + strings.Join(known, ", ")
 }
 
@@ -120,7 +116,7 @@ func (r *reader) literal(e *ast.BasicLit) operand {
 			"write it in plain digits, such as 1000 or 0.25")
 	}
 	value, err := strconv.ParseFloat(e.Value, 64)
-	if err != nil || math.IsInf(value, 0) {
+	if err != nil {
 		return r.faultAt(e, "formula", fmt.Sprintf("“%s” is too large a number", e.Value), "look at its digits")
 	}
 	o := r.of(e, r.s.Number(value))
@@ -135,7 +131,7 @@ func (r *reader) quoted(e *ast.BasicLit) operand {
 		return day
 	}
 	q, err := unit.ParseQuantity(text)
-	if err != nil || strings.ContainsAny(text, "\\`") || e.Value[0] != '"' {
+	if err != nil || e.Value[0] != '"' {
 		var place *unit.Error
 		span := r.span(e)
 		if errors.As(err, &place) && span.End-span.Start == len(e.Value) {

@@ -2,6 +2,7 @@ package formula_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -52,6 +53,23 @@ var botched = []struct{ formula, place, text string }{
 	{"rate & area", "rate ⟦&⟧ area", "“&” is no arithmetic"},
 	{"^rate", "⟦^rate⟧", "“^” is no arithmetic"},
 	{"rate[1]", "⟦rate[1]⟧", "“rate[1]” is no arithmetic"},
+	{"rate[" + strings.Repeat("1", 34) + "]", "⟦rate[" + strings.Repeat("1", 34) + "]⟧",
+		"“rate[" + strings.Repeat("1", 34) + "]” is no arithmetic"},
+	{"rate[" + strings.Repeat("1", 35) + "]", "⟦rate[" + strings.Repeat("1", 35) + "]⟧",
+		"“rate[" + strings.Repeat("1", 35) + "…” is no arithmetic"},
+	{`"2027-07-15" * rate`, `"⟦2027-07-15⟧" * rate`, `"2027-07-15": a range can not stand here`},
+	{`"2 lb per" * rate`, `"2 lb pe⟦r⟧" * rate`, `"lb per": the unit breaks off`},
+	{`"2 lb\x2fac" * rate`, `"2 lb⟦\x2fac⟧" * rate`, `"lb\\x2fac": the sign "\\" has no place in a unit`},
+	{"-(rate > 0)", "-⟦(rate > 0)⟧", "“rate > 0” is a question, and a quantity is needed"},
+	{"+(rate > 0)", "+⟦(rate > 0)⟧", "“rate > 0” is a question, and a quantity is needed"},
+	{"^(rate + area)", "^(rate ⟦+⟧ area)", "rate is lb/ac and area is ac: they cannot be added"},
+	{"sqrt(-count)", "sqrt(⟦-count⟧)", "“-count” is below 0, and has no square root"},
+	{"pow(pow(count, 5), 5) * pow(pow(count, 5), 5) * count",
+		"⟦pow(pow(count, 5), 5) * pow(pow(count, 5), 5) * count⟧", "the unit of this has grown beyond any use"},
+	{"pow(pow(count, 5), 5) / (pow(pow(count, 5), 5) * 1) / count",
+		"⟦pow(pow(count, 5), 5) / (pow(pow(count, 5), 5) * 1) / count⟧", "the unit of this has grown beyond any use"},
+	{"if(count || rate > rate, 1, rate)", "if(⟦count⟧ || rate > rate, 1, rate)",
+		"count is a quantity, and a question is needed"},
 	{"rate[1:2]", "⟦rate[1:2]⟧", "“rate[1:2]” is no arithmetic"},
 	{"rate.area", "⟦rate.area⟧", "“rate.area” is no arithmetic"},
 	{"*rate", "⟦*rate⟧", "“*rate” is no arithmetic"},
@@ -69,6 +87,27 @@ var botched = []struct{ formula, place, text string }{
 	{"`2 lb` * rate", "⟦`2 lb`⟧ * rate", "this is no quantity"},
 	{"pow(rate, count)", "pow(rate, ⟦count⟧)", "a power is a whole number from 2 to 8, in digits"},
 	{"pow(rate, 1)", "pow(rate, ⟦1⟧)", "a power is a whole number from 2 to 8, in digits"},
+	{"pow(rate, 9)", "pow(rate, ⟦9⟧)", "a power is a whole number from 2 to 8, in digits"},
+	{"pow(rate, 2.5)", "pow(rate, ⟦2.5⟧)", "a power is a whole number from 2 to 8, in digits"},
+	{`pow(rate, "2")`, `pow(rate, ⟦"2"⟧)`, "a power is a whole number from 2 to 8, in digits"},
+	{"pow(pow(count, 8), 8)", "⟦pow(pow(count, 8), 8)⟧", "the unit of this has grown beyond any use"},
+	{"pow(pow(pow(count, 5), 5), 3)", "⟦pow(pow(pow(count, 5), 5), 3)⟧", "the unit of this has grown beyond any use"},
+	{"sqrt(count - 10.5)", "sqrt(⟦count - 10.5⟧)", "“count - 10.5” is below 0, and has no square root"},
+	{"round_up(min(bag, area * rate))", "round_up(⟦min(bag, area * rate)⟧)",
+		"round_up does not say in what unit “min(bag, area * rate)” is to count"},
+	{"round_down(max(area * rate, bag))", "round_down(⟦max(area * rate, bag)⟧)",
+		"round_down does not say in what unit “max(area * rate, bag)” is to count"},
+	// What hangs on a fault is not told again.
+	{"min(rate, area) + count", "min(rate, ⟦area⟧) + count", "rate is lb/ac and area is ac: they cannot be compared"},
+	{"pow(rate > 0, 2) + count", "pow(⟦rate > 0⟧, 2) + count", "“rate > 0” is a question, and a quantity is needed"},
+	{"pow(rate + area, 2)", "pow(rate ⟦+⟧ area, 2)", "rate is lb/ac and area is ac: they cannot be added"},
+	{"pow(pow(count, 8), 8) + rate", "⟦pow(pow(count, 8), 8)⟧ + rate", "the unit of this has grown beyond any use"},
+	{"if(count > 1, if(count > 2, bag, area), rate)", "if(count > 1, if(count > 2, bag, ⟦area⟧), rate)",
+		"bag is lb and area is ac: they cannot be the two ways of one line"},
+	{"if(count > 1, count > 2, rate)", "if(count > 1, ⟦count > 2⟧, rate)",
+		"“count > 2” is a question, and a quantity is needed"},
+	{"if(count > 1, rate, rate > 0)", "if(count > 1, rate, ⟦rate > 0⟧)",
+		"“rate > 0” is a question, and a quantity is needed"},
 	{"pow(rate)", "⟦pow(rate)⟧", "pow takes a quantity and a whole number, and its brackets hold 1"},
 	{"sqrt(rate, area)", "⟦sqrt(rate, area)⟧", "sqrt takes one quantity, and its brackets hold 2"},
 	{"if(rate)", "⟦if(rate)⟧", "if takes a question and two quantities, and its brackets hold 1"},
@@ -101,6 +140,26 @@ func TestFormulaFaults(t *testing.T) {
 		}
 		if f.Note == "" || f.ID == "" {
 			t.Errorf("%s: no note or no id: %+v", c.formula, f)
+		}
+	}
+}
+
+// Each function takes so many operands, and no other number of them.
+func TestFunctionsCountTheirOperands(t *testing.T) {
+	takes := map[string][2]int{"min": {2, 9}, "max": {2, 9}, "round-up": {1, 1}, "round-down": {1, 1}, "sqrt": {1, 1},
+		"size": {1, 1}, "pow": {2, 2}, "if": {3, 3}}
+	names := []string{"if", "max", "min", "pow", "round-down", "round-up", "size", "sqrt"}
+	if got := formula.Functions(); !slices.Equal(got, names) {
+		t.Errorf("the functions are %q, want %q", got, names)
+	}
+	for name, takes := range takes {
+		for count := range 11 {
+			call := strings.ReplaceAll(name, "-", "_") + "(" + strings.TrimSuffix(strings.Repeat("rate, ", count), ", ") + ")"
+			_, faults := formula.Make(sprayer(&script{}, "lb/ac", everything, "answer = "+call))
+			told := slices.ContainsFunc(faults, func(f formula.Fault) bool { return strings.Contains(f.Text, "its brackets hold") })
+			if want := count < takes[0] || count > takes[1]; told != want {
+				t.Errorf("%s: refused for its operands %v, want %v", call, told, want)
+			}
 		}
 	}
 }
@@ -156,6 +215,11 @@ func TestFaultInATextWithQuotesIsAtTheWhole(t *testing.T) {
 	if len(faults) != 1 || s.at(faults[0].Span) != "⟦'answer = rate + area'⟧" {
 		t.Errorf("%v", faults)
 	}
+	quoted.Text = `answer = rate * "2 acc"`
+	d.Work[len(d.Work)-1] = quoted
+	if _, faults = formula.Make(d); len(faults) != 1 || s.at(faults[0].Span) != "⟦'answer = rate + area'⟧" {
+		t.Errorf("%v", faults)
+	}
 }
 
 func TestNamesAreTakenOnce(t *testing.T) {
@@ -177,6 +241,15 @@ func TestNamesAreTakenOnce(t *testing.T) {
 		if len(faults) != 1 || s.at(faults[0].Span) != c.place {
 			t.Errorf("%s: %+v", c.work, faults)
 		}
+	}
+}
+
+// The first line, too, cannot use itself.
+func TestFirstLineUsesItself(t *testing.T) {
+	s := &script{}
+	_, faults := formula.Make(sprayer(s, "lb/ac", "answer = answer * 2", everything, "other = rate"))
+	if len(faults) != 1 || faults[0].Text != "answer is used in the line that works it out" {
+		t.Errorf("%+v", faults)
 	}
 }
 

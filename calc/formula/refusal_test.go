@@ -3,6 +3,7 @@ package formula_test
 import (
 	"errors"
 	"slices"
+	"strings"
 	"testing"
 
 	"acreleaf/calc/formula"
@@ -104,19 +105,42 @@ func TestNoRefusalWhereNoneCanBe(t *testing.T) {
 func TestFiguresOfTheWorkAreListed(t *testing.T) {
 	s := &script{}
 	made, faults := formula.Make(sprayer(s, "lb/ac", everything,
-		`other = rate * "1 day" / "24 h" + "2 lb/ac" + "2 lb/ac" + "3 lb/ac"`, "answer = rate"))
+		`other = rate * "1 day" / "24 h" + "2 lb/ac" + "2 lb/ac" + "3 lb/ac" + "0 lb/ac"`, "answer = rate"))
 	if faults != nil {
 		t.Fatal(faults)
 	}
 	var listed []string
 	for _, c := range made.Constants {
-		listed = append(listed, c.Quantity.String()+", "+c.Sources[0])
+		listed = append(listed, c.Name+", "+c.Quantity.String()+", "+c.Sources[0])
 	}
-	want := []string{"50 lb, geometry", "24 h, memory", "2 lb/ac, memory", "3 lb/ac, memory"}
+	want := []string{"bag, 50 lb, geometry", "figure-2, 24 h, memory", "figure-3, 2 lb/ac, memory",
+		"figure-4, 3 lb/ac, memory"}
 	if !slices.Equal(listed, want) {
 		t.Errorf("%q, want %q", listed, want)
 	}
 	if got := value(t, made, "other"); got != "10 lb/ac" {
 		t.Errorf("the line gives %s, want 10 lb/ac", got)
+	}
+}
+
+// A name that an author took is left to the author, and "-2" is printed as it is written.
+func TestFiguresTakeNoNameOfAnother(t *testing.T) {
+	s := &script{}
+	made, faults := formula.Make(&formula.Definition{Name: s.text("taken"), Title: "Taken", Summary: "A test.",
+		Givens:  []formula.Given{s.given("figure-1", "3 lb", "0 to 9")},
+		Work:    []formula.Text{s.text(`answer = figure_1 + "2 lb" + -2 * "5 lb"`)},
+		Answers: []formula.Result{s.result("answer", "lb")}})
+	if faults != nil {
+		t.Fatal(faults)
+	}
+	if got := value(t, made, "answer"); got != "-5 lb" {
+		t.Errorf("it is %s, want -5 lb", got)
+	}
+	if len(made.Constants) != 2 || made.Constants[0].Name != "figure-2" || made.Constants[1].Name != "figure-3" {
+		t.Errorf("%+v", made.Constants)
+	}
+	o, err := made.Evaluate(map[string]float64{"figure-1": 3})
+	if err != nil || !strings.Contains(o.Work()[0], "+ -2 × 5 lb =") {
+		t.Errorf("the work is %q, %v", o.Work(), err)
 	}
 }
