@@ -95,6 +95,13 @@ var botched = []struct{ formula, place, text string }{
 	{"sqrt(count - 10.5)", "sqrt(⟦count - 10.5⟧)", "“count - 10.5” is below 0, and has no square root"},
 	{"round_up(min(bag, area * rate))", "round_up(⟦min(bag, area * rate)⟧)",
 		"round_up does not say in what unit “min(bag, area * rate)” is to count"},
+	{"round_up(area * rate * 2)", "round_up(⟦area * rate * 2⟧)",
+		"round_up does not say in what unit “area * rate * 2” is to count"},
+	{"round_up(2 * (area * rate))", "round_up(⟦2 * (area * rate)⟧)",
+		"round_up does not say in what unit “2 * (area * rate)” is to count"},
+	{"round_up(area * rate / 2)", "round_up(⟦area * rate / 2⟧)",
+		"round_up does not say in what unit “area * rate / 2” is to count"},
+	{"round_up(bag / area)", "round_up(⟦bag / area⟧)", "round_up does not say in what unit “bag / area” is to count"},
 	{"round_down(max(area * rate, bag))", "round_down(⟦max(area * rate, bag)⟧)",
 		"round_down does not say in what unit “max(area * rate, bag)” is to count"},
 	// What hangs on a fault is not told again.
@@ -241,6 +248,16 @@ func TestNamesAreTakenOnce(t *testing.T) {
 		if len(faults) != 1 || s.at(faults[0].Span) != c.place {
 			t.Errorf("%s: %+v", c.work, faults)
 		}
+	}
+}
+
+// A divisor with a name is called by it.
+func TestNamedZeroDividesNothing(t *testing.T) {
+	s := &script{}
+	_, faults := formula.Make(sprayer(s, "lb/ac", everything, "none = count * 0", "answer = rate / none"))
+	if len(faults) != 1 || faults[0].Text != "none is 0, and nothing can be divided by it" ||
+		s.at(faults[0].Span) != "answer = rate / ⟦none⟧" {
+		t.Errorf("%+v", faults)
 	}
 }
 

@@ -94,6 +94,8 @@ func TestAnswers(t *testing.T) {
 		{"lb", "if(area > \"30 ac\", rate * area, bag)", "120 lb"},
 		{"lb", "if(area > \"50 ac\", rate * area, if(count == 3 && !(share < 0), bag, 0))", "50 lb"},
 		{"lb", "-bag", "-50 lb"},
+		{"lb", "if(count != 3, rate * area, bag)", "50 lb"},
+		{"lb", "if(count != 4, rate * area, bag)", "120 lb"},
 		{"lb", "(if(area > \"30 ac\", rate * area, bag))", "120 lb"},
 		{"number", "-2 + 7 - 3 - 1", "1"},
 		{"number", "size(2 - count * 4) / 4", "2.5"},

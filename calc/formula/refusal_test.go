@@ -127,20 +127,25 @@ func TestFiguresOfTheWorkAreListed(t *testing.T) {
 func TestFiguresTakeNoNameOfAnother(t *testing.T) {
 	s := &script{}
 	made, faults := formula.Make(&formula.Definition{Name: s.text("taken"), Title: "Taken", Summary: "A test.",
-		Givens:  []formula.Given{s.given("figure-1", "3 lb", "0 to 9")},
-		Work:    []formula.Text{s.text(`answer = figure_1 + "2 lb" + -2 * "5 lb"`)},
-		Answers: []formula.Result{s.result("answer", "lb")}})
+		Givens:    []formula.Given{s.given("figure-1", "3 lb", "0 to 9")},
+		Constants: []formula.Constant{s.constant("one", "1 lb")},
+		Work:      []formula.Text{s.text(`answer = figure_1 + "2 lb" + -2 * "5 lb" + one - "1 lb"`)},
+		Answers:   []formula.Result{s.result("answer", "lb")}})
 	if faults != nil {
 		t.Fatal(faults)
 	}
 	if got := value(t, made, "answer"); got != "-5 lb" {
 		t.Errorf("it is %s, want -5 lb", got)
 	}
-	if len(made.Constants) != 2 || made.Constants[0].Name != "figure-2" || made.Constants[1].Name != "figure-3" {
-		t.Errorf("%+v", made.Constants)
+	var listed []string
+	for _, c := range made.Constants {
+		listed = append(listed, c.Name)
+	}
+	if !slices.Equal(listed, []string{"one", "figure-2", "figure-3"}) { // "1 lb" without a name is a unit
+		t.Errorf("%q", listed)
 	}
 	o, err := made.Evaluate(map[string]float64{"figure-1": 3})
-	if err != nil || !strings.Contains(o.Work()[0], "+ -2 × 5 lb =") {
+	if err != nil || !strings.Contains(o.Work()[0], "+ -2 × 5 lb + 1 lb") {
 		t.Errorf("the work is %q, %v", o.Work(), err)
 	}
 }
