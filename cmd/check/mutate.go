@@ -82,10 +82,10 @@ func (m *mutation) run(ctx context.Context) (bool, error) {
 			fmt.Fprintf(m.w, "survived  %v\n", mutant)
 		}
 	})
-	fmt.Fprintf(m.w, "%s: %d of %d changes tried in %.0f s: ", m.trial.Package, len(mutants), all,
-		time.Since(start).Seconds())
-	fmt.Fprintf(m.w, "%d killed, %d survived (%d of them explained), %d do not compile\n",
-		counts[mutate.Killed], counts[mutate.Survived], explained, counts[mutate.Unmade])
+	tried := counts[mutate.Killed] + counts[mutate.Late] + counts[mutate.Survived] + counts[mutate.Unmade]
+	fmt.Fprintf(m.w, "%s: %d of %d changes tried in %.0f s: %d killed, %d ran out of time, %d survived (%d of them "+
+		"explained), %d do not compile\n", m.trial.Package, tried, all, time.Since(start).Seconds(), counts[mutate.Killed],
+		counts[mutate.Late], counts[mutate.Survived], explained, counts[mutate.Unmade])
 	return counts[mutate.Survived] > explained, err
 }
 

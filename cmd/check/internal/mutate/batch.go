@@ -193,12 +193,12 @@ func (b *batch) run(ctx context.Context, t *Trial, number int, limit time.Durati
 	command.Dir = filepath.Join(t.Root, filepath.FromSlash(t.Package))
 	command.Env = append(os.Environ(), chosen+"="+strconv.Itoa(number))
 	said, err := command.CombinedOutput()
-	var failed *exec.ExitError
+	var exit *exec.ExitError
 	switch {
 	case err == nil:
 		return Survived, string(said), nil
-	case !errors.As(err, &failed) || ctx.Err() != nil:
+	case !errors.As(err, &exit) || ctx.Err() != nil:
 		return 0, "", err
 	}
-	return Killed, string(said), nil
+	return failed(said), string(said), nil
 }

@@ -148,6 +148,14 @@ func TestSlowTestsAreKnown(t *testing.T) {
 	}
 }
 
+func TestLateIsToldFromKilled(t *testing.T) {
+	for said, want := range map[string]Fate{"panic: test timed out after 20s\n": Late, "--- FAIL: TestTiny\n": Killed} {
+		if got := failed([]byte(said)); got != want {
+			t.Errorf("%q is %d, want %d", said, got, want)
+		}
+	}
+}
+
 func TestReadAccepted(t *testing.T) {
 	name := filepath.Join(t.TempDir(), "survivors.txt")
 	read := func(text string) (Accepted, error) {

@@ -1,6 +1,7 @@
 package mutate
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"os"
@@ -14,12 +15,22 @@ import (
 // A Fate is what becomes of a mutant.
 type Fate int
 
-// Killed: a test fails, or runs far too long. Survived: every test passes. Unmade: it does not compile.
+// Killed: a test fails. Late: the tests run far longer than with nothing changed, because of an endless loop or because
+// the machine is busy. Survived: every test passes. Unmade: it does not compile.
 const (
 	Killed Fate = iota
+	Late
 	Survived
 	Unmade
 )
+
+// failed is the fate of a mutant whose tests said this when they failed.
+func failed(said []byte) Fate {
+	if bytes.Contains(said, []byte("panic: test timed out after")) {
+		return Late
+	}
+	return Killed
+}
 
 // A Trial runs the tests of one package on its mutants.
 type Trial struct {
@@ -28,7 +39,7 @@ type Trial struct {
 	Jobs    int    // how many mutants at once
 }
 
-// limit is how long a mutant may run before it is killed, for tests that take so long with nothing changed.
+// limit is how long a mutant may run, for tests that take so long with nothing changed.
 func limit(took time.Duration) time.Duration { return 20*time.Second + 4*took }
 
 // Run gives the fate of each mutant, in their order, and calls told as each is known. It is an error if the tests fail
@@ -59,9 +70,11 @@ func (t *Trial) each(ctx context.Context, b *batch, mutants []Mutant, told func(
 		group.Go(func() {
 			for i := range next {
 				fates[i], faults[i] = t.try(ctx, b, mutants, i)
-				one.Lock()
-				told(mutants[i], fate)
-				one.Unlock()
+				if faults[i] == nil {
+					one.Lock()
+					told(mutants[i], fates[i])
+					one.Unlock()
+				}
 			}
 		})
 	}
@@ -102,16 +115,16 @@ func (t *Trial) alone(ctx context.Context, m Mutant, limit time.Duration) (Fate,
 		"-overlay="+overlay, "./"+t.Package)
 	command.Dir = t.Root
 	out, err := command.CombinedOutput()
-	var failed *exec.ExitError
+	var exit *exec.ExitError
 	switch {
 	case err == nil:
 		return Survived, nil
-	case !errors.As(err, &failed) || ctx.Err() != nil:
+	case !errors.As(err, &exit) || ctx.Err() != nil:
 		return 0, err
 	case strings.Contains(string(out), "[build failed]") || strings.Contains(string(out), "[setup failed]"):
 		return Unmade, nil
 	}
-	return Killed, nil
+	return failed(out), nil
 }
 
 // write writes the changed file and the list that puts it in the place of the whole one.
