@@ -55,6 +55,10 @@ var flawed = []struct {
 			"NO3-N"},
 	{"an example that cannot be read", func(s *script, d *formula.Definition) { d.Givens[6] = s.given("rate", "3 lb/acc", "0 to 9") },
 		"calculation-given 3 lb/⟦acc⟧: \"acc\" is not a unit or a substance known here; did you mean \"ac\"?"},
+	{"an example that cannot be read, beside a line that looks for a unit", func(s *script, d *formula.Definition) {
+		d.Givens = append([]formula.Given{s.given("wind", "3 lbb", "0 to 9")}, d.Givens...)
+		d.Work = append(d.Work, s.text("part = rate * area"))
+	}, "calculation-given 3 ⟦lbb⟧: \"lbb\" is not a unit or a substance known here; did you mean \"lb\"?"},
 	{"a range that cannot be read", func(s *script, d *formula.Definition) { d.Givens[6] = s.given("rate", "3 lb/ac", "0 to") },
 		"calculation-range ⟦0 to⟧: \"0 to\": the second number is missing; write it, as in 3 to 4 oz " +
 			"N/tree"},

@@ -46,6 +46,7 @@ var botched = []struct{ formula, place, text string }{
 	{"43,560 * rate", "43⟦,⟧560 * rate", "“,” cannot stand here"},
 	{"2 lb", "2 ⟦lb⟧", "“lb” cannot stand here"},
 	{"rate area", "rate ⟦area⟧", "“area” cannot stand here"},
+	{"rate Zed90", "rate ⟦Zed90⟧", "“Zed90” cannot stand here"},
 	{"rate ÷ 2", "rate ⟦÷⟧ 2", "“÷” cannot stand here"},
 	{"rate = 2", "rate ⟦=⟧ 2", "“=” cannot stand here"},
 	{"rate ^ 2", "rate ⟦^⟧ 2", "“^” is no arithmetic"},
@@ -183,6 +184,16 @@ func TestNotesSayWhatToWrite(t *testing.T) {
 		{"rate × 2", "write * for ×"},
 		{"rate ^ 2", "write pow(x, 2) for a power"},
 		{"2 lb", `put a number and its unit between quotes, such as "2 lb", or write * to multiply`},
+		{"43,560 * rate", "write a large number without a comma: 43560"},
+		{"rate)", "take it out, or write the ( that it belongs to"},
+		{"rate = 2", "write == to ask whether two things are the same, and one line of work for each ="},
+		{"rate area", "write * or another sign between the two"},
+		{`rate "2 ft"`, `put a quantity between two double quotes, such as "2 lb/ac", and * or another sign before it`},
+		{"rate +", "write what comes behind it"},
+		{"rate * ½", "write 0.5 for ½"},
+		{"rate * ¼", "write 0.25 for ¼"},
+		{"rate * ¾", "write 0.75 for ¾"},
+		{"rate2 lb", "write * or another sign between the two"},
 		{"50 %", `a share is written between quotes, such as "50 %"`},
 		{"ground-speed * 2", "write ground_speed for the name, or spaces around a minus"},
 		{"later * 2", "move the line that begins with “later =” above this one"},
@@ -200,12 +211,13 @@ func TestNotesSayWhatToWrite(t *testing.T) {
 func TestFaultsAreToldOnceAndAllAtOnce(t *testing.T) {
 	s := &script{}
 	_, faults := formula.Make(sprayer(s, "lb/ac", everything,
-		"first = rate + area", "second = first * 2", "third = rat", "answer = second + flow"))
+		"first = rate + area", "second = first * 2", "third = rat", "fourth = rate +",
+		"fifth = fourth * 2", "answer = second + flow"))
 	var got []string
 	for _, f := range faults {
 		got = append(got, s.at(f.Span))
 	}
-	want := "[first = rate ⟦+⟧ area third = ⟦rat⟧]"
+	want := "[first = rate ⟦+⟧ area third = ⟦rat⟧ fourth = rate ⟦+⟧]"
 	if fmt.Sprint(got) != want {
 		t.Errorf("%v, want %s", got, want)
 	}

@@ -113,6 +113,7 @@ func TestAnswers(t *testing.T) {
 		{"lb", "round_up(min(bag, 0) + bag / 3)", "17 lb"},
 		{"lb", "round_up(max(bag / 3, bag / 4))", "17 lb"},
 		{"number", "round_up(share * share)", "1"},
+		{"number", "round_up(max(share, 0))", "0.2"}, // 20 of what the author wrote, which is percent
 		{"number", "round_down(share * share * 100 / 3)", "1"},
 		{"in", "round_up(width / 3 + \"0 in\")", "7 in"},
 	} {
@@ -147,5 +148,26 @@ func TestNamesMayBeWordsOfGo(t *testing.T) {
 	}
 	if got := value(t, made, "var"); got != "$41.25/ac" { // 3 × 110 ÷ 16 × 2
 		t.Errorf("it is %s", got)
+	}
+}
+
+// A quantity between quotes that tells no account is in that of what it is compared with, and no other is taken for it.
+func TestQuotedQuantitiesTakeTheAccount(t *testing.T) {
+	for formulaText, want := range map[string]string{
+		`if(fed > "30 lb N/ac", 1, 2)`: "1", `if("50 lb N/ac" < fed, 1, 2)`: "2", `if(fed > "30 lb N/ac present", 1, 2)`: "",
+	} {
+		s := &script{}
+		made, faults := formula.Make(&formula.Definition{Name: s.text("fed"), Title: "Fed", Summary: "A test.",
+			Givens:  []formula.Given{s.given("fed", "40 lb N/ac fed", "0 to 99")},
+			Work:    []formula.Text{s.text("answer = " + formulaText)},
+			Answers: []formula.Result{s.result("answer", formula.PlainNumber)}})
+		switch {
+		case want == "" && (made != nil || len(faults) != 1):
+			t.Errorf("%s: %+v", formulaText, faults)
+		case want != "" && made == nil:
+			t.Errorf("%s: %+v", formulaText, faults)
+		case want != "" && value(t, made, "answer") != want:
+			t.Errorf("%s is %s, want %s", formulaText, value(t, made, "answer"), want)
+		}
 	}
 }

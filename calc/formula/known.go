@@ -39,8 +39,8 @@ func (m *maker) given(g *Given) {
 		return
 	}
 	allowed, ok := m.allowed(g, q)
-	units, okUnits := m.offered(g, q.Unit)
-	if !ok || !okUnits {
+	units := m.offered(g, q.Unit)
+	if !ok {
 		return
 	}
 	made := m.s.Given(g.Name.Text, q.Unit.String(), sheet.Field{
@@ -78,23 +78,21 @@ func (m *maker) allowed(g *Given, example unit.Quantity) (unit.Range, bool) {
 }
 
 // offered reads the other units that a given may be typed in.
-func (m *maker) offered(g *Given, own unit.Unit) ([]string, bool) {
+func (m *maker) offered(g *Given, own unit.Unit) []string {
 	var units []string
-	fine := true
 	for _, text := range g.Units {
 		u := m.unit(text)
 		if u == nil {
-			fine = false
 			continue
 		}
 		if _, err := u.To(own); err != nil {
 			m.fault("calculation-unit", text.Span, fmt.Sprintf("%s and %s do not measure the same thing", u, own.Name()),
 				"write another unit of the kind of "+own.Name())
-			fine = false
+			continue
 		}
 		units = append(units, text.Text)
 	}
-	return units, fine
+	return units
 }
 
 // constant adds a constant, if its value can be read.

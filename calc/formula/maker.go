@@ -288,15 +288,15 @@ func (m *maker) declareUnit(l *line) {
 // unit reads a unit. Nil if it is none.
 func (m *maker) unit(text Text) *unit.Unit {
 	u, err := unit.Parse(text.Text)
-	if err == nil && u.String() != "" {
-		return &u
-	}
-	if err == nil {
+	switch {
+	case err != nil:
+		m.unread("calculation-unit", text, err, "write a unit such as lb/ac")
+		return nil
+	case u.String() == "":
 		m.fault("calculation-unit", text.Span, "a unit is missing here", "write one, or "+PlainNumber+" for a plain number")
 		return nil
 	}
-	m.unread("calculation-unit", text, err, "write a unit such as lb/ac")
-	return nil
+	return &u
 }
 
 // unread reports a text that calc did not take, at the place that it knows.

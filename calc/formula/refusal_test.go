@@ -27,6 +27,7 @@ func TestDivisionByNothingIsRefusedInWords(t *testing.T) {
 		{[]string{"answer = if(count > 3, rate / (count - 2), rate / (count - 3))"}, 3, byCount},
 		{[]string{"answer = if(count > 3, rate / (count - 3), rate / (count - 3))"}, 3, byCount},
 		{[]string{"answer = if(count > 3, rate, if(count < 3, rate / (count - 3), rate))"}, 3, ""},
+		{[]string{"answer = if(count > 3, if(count > 2, rate / (count - 3), rate), rate)"}, 3, ""},
 		{[]string{"answer = rate * sqrt(count - 3)"}, 2, root},
 		{[]string{"answer = rate * sqrt(count - 3)"}, 3, ""},
 	} {

@@ -16,10 +16,10 @@ type Mutant struct {
 	File       string // from the project's folder
 	Line       int
 	Within     string // the function or the declaration that it is in
-	Was, Is    string // what is there, and what is put in its place
+	Was, Is    string // what is there, in one line, and what is put in its place
 	Source     string // the line, without the space around it
 	name       string // of the package
-	start, end int    // byte offsets of Was
+	start, end int    // byte offsets of what is there
 	body       span   // of the function, where a copy of it can stand beside the whole one
 }
 
@@ -128,6 +128,9 @@ func (f *finder) bodyOf(declaration ast.Decl) span {
 	return span{f.set.Position(function.Body.Pos()).Offset, f.set.Position(function.Body.End()).Offset}
 }
 
+// lineEnd is the end of a line and the space around it: a mutant is told in one line.
+var lineEnd = regexp.MustCompile(`\s*\n\s*`)
+
 // add notes that the text between two places may become another.
 func (f *finder) add(from, to token.Pos, is string) {
 	start, end := f.set.Position(from).Offset, f.set.Position(to).Offset
@@ -135,7 +138,7 @@ func (f *finder) add(from, to token.Pos, is string) {
 	begin := strings.LastIndexByte(string(f.text[:start]), '\n') + 1
 	source, _, _ := strings.Cut(string(f.text[begin:]), "\n")
 	f.found = append(f.found, Mutant{
-		File: f.file, Line: line, Within: f.within, Was: string(f.text[start:end]), Is: is,
+		File: f.file, Line: line, Within: f.within, Was: lineEnd.ReplaceAllString(string(f.text[start:end]), " "), Is: is,
 		Source: strings.TrimSpace(source), name: f.name, start: start, end: end, body: f.body,
 	})
 }
