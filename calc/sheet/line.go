@@ -123,17 +123,8 @@ func (n *node) change() (sign string, number float64) {
 // reads parts how a constant reads in a formula into its number and what comes after it. False when it reads otherwise
 // than as a number.
 func (n *node) reads() (number float64, after string, is bool) {
-	if n.said == "" {
-		return n.value, "", true
-	}
-	digits := strings.IndexFunc(n.said, func(r rune) bool { return !strings.ContainsRune("0123456789.,", r) })
-	if digits < 0 {
-		digits = len(n.said)
-	}
-	if digits == 0 {
-		return 0, "", false
-	}
-	return n.value, n.said[digits:], true
+	after = strings.TrimLeft(n.said, "0123456789.,")
+	return n.value, after, n.said == "" || after != n.said
 }
 
 // infix is how an operation reads between its operands, and how tightly each of them must hold. False for one that is
@@ -141,7 +132,7 @@ func (n *node) reads() (number float64, after string, is bool) {
 // A quotient stands on one line too: a small screen can wrap it, and it cannot wrap a fraction.
 func (n *node) infix() (sign string, left, right int, ok bool) {
 	if n.kind != kindOperation {
-		return "", 0, 0, false
+		return
 	}
 	switch n.op {
 	case Add:
@@ -153,7 +144,7 @@ func (n *node) infix() (sign string, left, right int, ok bool) {
 	case Divide:
 		return "÷", productLevel, powerLevel, true
 	}
-	return "", 0, 0, false
+	return
 }
 
 // callName is how an operation reads that is written before its operands: "the larger of a and b".

@@ -142,3 +142,14 @@ func TestParseNumberReadsText(t *testing.T) {
 		}
 	}
 }
+
+// A number that a person may have typed has few digits, and is neither tiny nor huge: from a millionth to below 10^15.
+func TestFewDigits(t *testing.T) {
+	for v, want := range map[float64]bool{
+		1e-6: true, 9.9e-7: false, -1e-6: true, 1e14: true, 1e15: false, 123.45: true, 123.456: false, 0: false,
+	} {
+		if got := Few(v, 5); got != want {
+			t.Errorf("%v has few digits: %v, want %v", v, got, want)
+		}
+	}
+}

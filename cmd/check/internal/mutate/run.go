@@ -42,39 +42,40 @@ type Trial struct {
 // limit is how long a mutant may run, for tests that take so long with nothing changed.
 func limit(took time.Duration) time.Duration { return 20*time.Second + 4*took }
 
-// Run gives the fate of each mutant, in their order, and calls told as each is known. It is an error if the tests fail
-// with nothing changed.
-func (t *Trial) Run(ctx context.Context, mutants []Mutant, told func(Mutant, Fate)) ([]Fate, error) {
+// Run calls told with the fate of each mutant as it is known, one at a time and in no order. It is an error if the tests
+// fail with nothing changed.
+func (t *Trial) Run(ctx context.Context, mutants []Mutant, told func(Mutant, Fate)) error {
 	folder, err := os.MkdirTemp("", "acreleaf-mutants-")
 	if err != nil {
-		return nil, err
+		return err
 	}
 	defer os.RemoveAll(folder)
 	b, err := t.build(ctx, folder, mutants)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	if err := b.whole(ctx, t); err != nil {
-		return nil, err
+		return err
 	}
 	return t.each(ctx, b, mutants, told)
 }
 
 // each tries the mutants, so many at once.
-func (t *Trial) each(ctx context.Context, b *batch, mutants []Mutant, told func(Mutant, Fate)) ([]Fate, error) {
-	fates, faults := make([]Fate, len(mutants)), make([]error, len(mutants))
+func (t *Trial) each(ctx context.Context, b *batch, mutants []Mutant, told func(Mutant, Fate)) error {
+	faults := make([]error, len(mutants))
 	var group sync.WaitGroup
 	var one sync.Mutex
 	next := make(chan int)
 	for range max(1, t.Jobs) {
 		group.Go(func() {
 			for i := range next {
-				fates[i], faults[i] = t.try(ctx, b, mutants, i)
-				if faults[i] == nil {
-					one.Lock()
-					told(mutants[i], fates[i])
-					one.Unlock()
+				fate, err := t.try(ctx, b, mutants, i)
+				if faults[i] = err; err != nil {
+					continue
 				}
+				one.Lock()
+				told(mutants[i], fate)
+				one.Unlock()
 			}
 		})
 	}
