@@ -67,3 +67,16 @@ func TestLongNumberIsQuotedInPart(t *testing.T) {
 		t.Errorf("it says %.200v, want %s", err, want)
 	}
 }
+
+// The numeric values of these signs in the Unicode Character Database.
+func TestFractionSigns(t *testing.T) {
+	parts := map[int][]rune{2: []rune("½"), 3: []rune("⅓⅔"), 4: []rune("¼ ¾"), 5: []rune("⅕⅖⅗⅘"), 6: []rune("⅙   ⅚"),
+		8: []rune("⅛ ⅜ ⅝ ⅞")}
+	for lower, signs := range parts {
+		for i, sign := range signs {
+			if want := float64(i+1) / float64(lower); sign != ' ' && FractionSign(sign) != want {
+				t.Errorf("%c is %v, want %v", sign, FractionSign(sign), want)
+			}
+		}
+	}
+}

@@ -11,7 +11,10 @@ func TestUnitsOfMachines(t *testing.T) {
 	for _, c := range []struct {
 		from, to string
 		want     float64
-	}{{"kPa", "kg/(m·s2)", 1000}, {"kWh", "kg·m2/s2", 3600000}, {"kW", "kg·m2/s3", 1000}, {"psi", "kPa", 6.894757}, {"hp", "kW", 0.7456999}, {"psi", "bar", 0.06894757}} {
+	}{
+		{"kPa", "kg/(m·s2)", 1000}, {"kWh", "kg·m2/s2", 3600000}, {"kW", "kg·m2/s3", 1000},
+		{"psi", "kPa", 6.894757}, {"hp", "kW", 0.7456999}, {"psi", "bar", 0.06894757},
+	} {
 		f, err := MustParse(c.from).To(MustParse(c.to))
 		if got := f.Apply(1); err != nil || math.Abs(got/c.want-1) > 1e-6 {
 			t.Errorf("1 %s is %v %s, %v; want %v", c.from, got, c.to, err, c.want)
