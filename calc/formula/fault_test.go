@@ -273,6 +273,18 @@ func TestNamedZeroDividesNothing(t *testing.T) {
 	}
 }
 
+// A line of two ways does not say in what unit it counts when one of them does not.
+func TestBothWaysMustBeCounted(t *testing.T) {
+	for ways, want := range map[string]int{"area * rate, bag": 1, "bag, area * rate": 1, "bag, bag": 0} {
+		s := &script{}
+		_, faults := formula.Make(sprayer(s, "lb/ac", everything, "part = if(count > 1, "+ways+")",
+			"more = round_up(part)", "answer = rate"))
+		if len(faults) != want {
+			t.Errorf("%s: %+v", ways, faults)
+		}
+	}
+}
+
 // The first line, too, cannot use itself.
 func TestFirstLineUsesItself(t *testing.T) {
 	s := &script{}

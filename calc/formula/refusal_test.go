@@ -70,7 +70,11 @@ func TestNoRefusalWhereNoneCanBe(t *testing.T) {
 		// count - 8 is -7 to 2, so its size is 0 to 7, and not 0 to 2
 		{"rate / (size(count - 8) - 5)", 1},
 		{"rate / (size(count - 8) - 8)", 0},
-		{"rate / pow(count, 2)", 0},            // 1 to 100
+		{"rate / pow(count, 2)", 0}, // 1 to 100
+		{"rate / (pow(count, 2) - 50)", 1},
+		{"rate / (pow(count, 2) - 100.5)", 0},
+		{"rate * sqrt(count - 10)", 1},         // -9 to 0
+		{"rate * sqrt(count - 9.5)", 1},        // -8.5 to 0.5
 		{"rate * sqrt(count)", 0},              // 1 to 10
 		{"rate * sqrt(count - 1)", 0},          // 0 to 9
 		{"rate * sqrt(count - 2)", 1},          // -1 to 8
