@@ -85,6 +85,15 @@ var flawed = []struct {
 			"kind of lb/ac\n" +
 			"calculation-unit ⟦lbb⟧: \"lbb\" is not a unit or a substance known here; did you mean \"lb\"?\n" +
 			"calculation-unit ⟦⟧: a unit is missing here; write one, or number for a plain number"},
+	{"an example without its unit, and one unit with it", func(s *script, d *formula.Definition) {
+		d.Givens[6] = s.given("rate", "3", "0 to 9")
+		d.Givens[6].Units = []formula.Text{s.text("kg/ha")}
+	}, "calculation-unit ⟦kg/ha⟧: kg/ha and a plain number do not measure the same thing; " +
+		"write another unit of the kind of a plain number"},
+	{"an example in another unit, and one unit that is none", func(s *script, d *formula.Definition) {
+		d.Givens[6] = s.given("rate", "3", "0 to 9")
+		d.Givens[6].Units = []formula.Text{s.text("lbb")}
+	}, "calculation-unit ⟦lbb⟧: \"lbb\" is not a unit or a substance known here; did you mean \"lb\"?"},
 	{"no work", func(s *script, d *formula.Definition) { d.Work, d.Answers = nil, d.Answers[:0] },
 		"work-line ⟦sprayer⟧: this calculation has no work; add lines such as:\n" +
 			"work:\n" +

@@ -39,8 +39,8 @@ func (m *maker) given(g *Given) {
 		return
 	}
 	allowed, ok := m.allowed(g, q)
-	units := m.offered(g, q.Unit)
-	if !ok {
+	units, okUnits := m.offered(g, q.Unit)
+	if !ok || !okUnits {
 		return
 	}
 	made := m.s.Given(g.Name.Text, q.Unit.String(), sheet.Field{
@@ -77,22 +77,24 @@ func (m *maker) allowed(g *Given, example unit.Quantity) (unit.Range, bool) {
 	return own, false
 }
 
-// offered reads the other units that a given may be typed in.
-func (m *maker) offered(g *Given, own unit.Unit) []string {
-	var units []string
+// offered reads the other units that a given may be typed in. False when one is wrong: it may be the example's that is,
+// and then what the given is used for is not what is wrong.
+func (m *maker) offered(g *Given, own unit.Unit) (units []string, fine bool) {
+	fine = true
 	for _, text := range g.Units {
 		u := m.unit(text)
 		if u == nil {
+			fine = false
 			continue
 		}
 		if _, err := u.To(own); err != nil {
 			m.fault("calculation-unit", text.Span, fmt.Sprintf("%s and %s do not measure the same thing", u, own.Name()),
 				"write another unit of the kind of "+own.Name())
-			continue
+			fine = false
 		}
 		units = append(units, text.Text)
 	}
-	return units
+	return units, fine
 }
 
 // constant adds a constant, if its value can be read.
