@@ -186,7 +186,8 @@ func TestNotesSayWhatToWrite(t *testing.T) {
 		{"2 lb", `put a number and its unit between quotes, such as "2 lb", or write * to multiply`},
 		{"43,560 * rate", "write a large number without a comma: 43560"},
 		{"rate)", "take it out, or write the ( that it belongs to"},
-		{"rate = 2", "write == to ask whether two things are the same, and one line of work for each ="},
+		{"rate = 2", "write == to ask whether two things are the same; in a calculation each = has a line of work " +
+			"for itself"},
 		{"rate area", "write * or another sign between the two"},
 		{`rate "2 ft"`, `put a quantity between two double quotes, such as "2 lb/ac", and * or another sign before it`},
 		{"rate +", "write what comes behind it"},
