@@ -83,8 +83,8 @@ func TestLargestProgramsAreCompiled(t *testing.T) {
 	}
 }
 
-// A body can outgrow what a browser must accept although its terms do not: outputs are not terms. The first output takes
-// 10 bytes, each other 7 and one for a cell further off 8; the locals and the end take 6.
+// A body can outgrow what a browser must accept although its terms do not: outputs are not terms. The first output
+// takes 10 bytes, each other 7 and one for a cell further off 8; the locals and the end take 6.
 func TestBodyTooLongForABrowserIsRefused(t *testing.T) {
 	const others = (7_654_321 - 10 - 6 - 8) / 7
 	p := &sheet.Program{Code: []sheet.Instruction{{Op: sheet.Literal, Value: 1}}, Cells: 17}

@@ -79,8 +79,8 @@ func TestTinyModuleIsTheOneWorkedByHand(t *testing.T) {
 	}
 }
 
-// What a literal must compile to, worked by hand from sections 5.2.2 and 5.2.3: a whole number nearer to 0 than 64 as an
-// i32 in one byte that is converted, any other as its eight bytes. 0 below zero has a sign that no i32 has.
+// What a literal must compile to, worked by hand from sections 5.2.2 and 5.2.3: a whole number nearer to 0 than 64 as
+// an i32 in one byte that is converted, any other as its eight bytes. 0 below zero has a sign that no i32 has.
 func TestLiteralsAreTheOnesWorkedByHand(t *testing.T) {
 	for v, want := range map[float64]string{
 		0: "41 00 b7", 1: "41 01 b7", 63: "41 3f b7", -1: "41 7f b7", -63: "41 41 b7",

@@ -49,7 +49,9 @@ func TestConditions(t *testing.T) {
 			usual: true, {long: 10, wide: 5}: false, {long: 10, wide: 5, there: 1, kind: 1}: false, {wide: 5, there: 1}: false,
 		},
 		`yard.wide > "9 ft" or yard.long-side > "1 ft"`: {usual: true, {long: 10, wide: 5}: true},
-		`yard.more > yard.wide`:                         {usual: true, {long: 10, wide: 5}: false, {long: 10, wide: 5, there: 1, kind: 1}: false},
+		`yard.more > yard.wide`: {
+			usual: true, {long: 10, wide: 5}: false, {long: 10, wide: 5, there: 1, kind: 1}: false,
+		},
 		`not (yard.kind is CAN-17) or yard.long-side < yard.wide`: {
 			usual: false, {kind: 1}: true, {long: 1, wide: 5, there: 1}: true,
 		},
@@ -122,7 +124,8 @@ func TestConditionOrder(t *testing.T) {
 	}
 }
 
-// TestConditionDivisor divides by a difference with a quantity in another unit, which is 0 at 9 ft and at no other width.
+// TestConditionDivisor divides by a difference with a quantity in another unit, which is 0 at 9 ft and at no other
+// width.
 func TestConditionDivisor(t *testing.T) {
 	graph := &sheet.Graph{}
 	use := graph.Add("yard", yard, nil)

@@ -10,18 +10,22 @@ import (
 	"acreleaf/calc/sheet"
 )
 
-// Each way that a definition goes wrong: what is done to one without a fault, and what is said, at its place. A fault is
-// told once, so that each has one line here for each thing that is wrong.
+// Each way that a definition goes wrong: what is done to one without a fault, and what is said, at its place. A fault
+// is told once, so that each has one line here for each thing that is wrong.
 var flawed = []struct {
 	name string
 	do   func(s *script, d *formula.Definition)
 	want string // by line: place: text; note
 }{
 	{"nothing", func(*script, *formula.Definition) {}, ""},
-	{"a name of the calculation", func(s *script, d *formula.Definition) { d.Name = s.text("My Sprayer") },
+	{"a name of the calculation", func(s *script, d *formula.Definition) {
+		d.Name = s.text("My Sprayer")
+	},
 		"calculation-name ⟦My Sprayer⟧: “My Sprayer” cannot be the name of a calculation; use small " +
 			"letters a to z and digits, with a letter first, and hyphens between words"},
-	{"a name of a given", func(s *script, d *formula.Definition) { d.Givens[6] = s.given("Rate", "3 lb/ac", "0 to 9") },
+	{"a name of a given", func(s *script, d *formula.Definition) {
+		d.Givens[6] = s.given("Rate", "3 lb/ac", "0 to 9")
+	},
 		"formula-name unused = pow(flow / flow * ground_speed / ground_speed * width / width, 2) + " +
 			"share + count + area * ⟦rate⟧ / bag: there is no “rate” in this calculation; add it under " +
 			"givens or constants, or write one of: flow, ground_speed, width, share, count, area, bag, " +
@@ -45,33 +49,51 @@ var flawed = []struct {
 	},
 		"calculation-name-twice ⟦rate⟧: there is a quantity “rate” in this calculation already; give " +
 			"one of the two another name"},
-	{"a constant that cannot be read", func(s *script, d *formula.Definition) { d.Constants[0] = s.constant("bag", "50 lbb") },
+	{"a constant that cannot be read", func(s *script, d *formula.Definition) {
+		d.Constants[0] = s.constant("bag", "50 lbb")
+	},
 		"calculation-constant 50 ⟦lbb⟧: \"lbb\" is not a unit or a substance known here; did you mean " +
 			"\"lb\"?"},
-	{"a constant that breaks off", func(s *script, d *formula.Definition) { d.Constants[0] = s.constant("bag", "50 lb per") },
+	{"a constant that breaks off", func(s *script, d *formula.Definition) {
+		d.Constants[0] = s.constant("bag", "50 lb per")
+	},
 		"calculation-constant ⟦50 lb per⟧: \"lb per\": the unit breaks off; write what is missing at its end"},
-	{"a constant without a number", func(s *script, d *formula.Definition) { d.Constants[0] = s.constant("bag", "lb") },
+	{"a constant without a number", func(s *script, d *formula.Definition) {
+		d.Constants[0] = s.constant("bag", "lb")
+	},
 		"calculation-constant ⟦lb⟧: \"lb\": there is no number here; write one in digits, such as 12 ppm " +
 			"NO3-N"},
-	{"an example that cannot be read", func(s *script, d *formula.Definition) { d.Givens[6] = s.given("rate", "3 lb/acc", "0 to 9") },
+	{"an example that cannot be read", func(s *script, d *formula.Definition) {
+		d.Givens[6] = s.given("rate", "3 lb/acc", "0 to 9")
+	},
 		"calculation-given 3 lb/⟦acc⟧: \"acc\" is not a unit or a substance known here; did you mean \"ac\"?"},
 	{"an example that cannot be read, beside a line that looks for a unit", func(s *script, d *formula.Definition) {
 		d.Givens = append([]formula.Given{s.given("wind", "3 lbb", "0 to 9")}, d.Givens...)
 		d.Work = append(d.Work, s.text("part = rate * area"))
 	}, "calculation-given 3 ⟦lbb⟧: \"lbb\" is not a unit or a substance known here; did you mean \"lb\"?"},
-	{"a range that cannot be read", func(s *script, d *formula.Definition) { d.Givens[6] = s.given("rate", "3 lb/ac", "0 to") },
+	{"a range that cannot be read", func(s *script, d *formula.Definition) {
+		d.Givens[6] = s.given("rate", "3 lb/ac", "0 to")
+	},
 		"calculation-range ⟦0 to⟧: \"0 to\": the second number is missing; write it, as in 3 to 4 oz " +
 			"N/tree"},
-	{"a range of another kind", func(s *script, d *formula.Definition) { d.Givens[6] = s.given("rate", "3 lb/ac", "0 to 9 ft") },
+	{"a range of another kind", func(s *script, d *formula.Definition) {
+		d.Givens[6] = s.given("rate", "3 lb/ac", "0 to 9 ft")
+	},
 		"calculation-range ⟦0 to 9 ft⟧: 0 to 9 ft is a length; this needs lb/ac; write the range in the " +
 			"unit of the example"},
-	{"a range of one number", func(s *script, d *formula.Definition) { d.Givens[6] = s.given("rate", "3 lb/ac", "3 to 3") },
+	{"a range of one number", func(s *script, d *formula.Definition) {
+		d.Givens[6] = s.given("rate", "3 lb/ac", "3 to 3")
+	},
 		"calculation-range ⟦3 to 3⟧: a range needs two different numbers; write the least and the most " +
 			"that are taken, such as 0 to 600"},
-	{"an example above its range", func(s *script, d *formula.Definition) { d.Givens[6] = s.given("rate", "3 lb/ac", "0 to 2") },
+	{"an example above its range", func(s *script, d *formula.Definition) {
+		d.Givens[6] = s.given("rate", "3 lb/ac", "0 to 2")
+	},
 		"calculation-range ⟦0 to 2⟧: the example, 3 lb/ac, is outside this range; write a wider range, " +
 			"or another example"},
-	{"an example below its range", func(s *script, d *formula.Definition) { d.Givens[6] = s.given("rate", "3 lb/ac", "4 to 9") },
+	{"an example below its range", func(s *script, d *formula.Definition) {
+		d.Givens[6] = s.given("rate", "3 lb/ac", "4 to 9")
+	},
 		"calculation-range ⟦4 to 9⟧: the example, 3 lb/ac, is outside this range; write a wider range, " +
 			"or another example"},
 	{"the ends of a range", func(s *script, d *formula.Definition) {
@@ -94,7 +116,9 @@ var flawed = []struct {
 		d.Givens[6] = s.given("rate", "3", "0 to 9")
 		d.Givens[6].Units = []formula.Text{s.text("lbb")}
 	}, "calculation-unit ⟦lbb⟧: \"lbb\" is not a unit or a substance known here; did you mean \"lb\"?"},
-	{"no work", func(s *script, d *formula.Definition) { d.Work, d.Answers = nil, d.Answers[:0] },
+	{"no work", func(s *script, d *formula.Definition) {
+		d.Work, d.Answers = nil, d.Answers[:0]
+	},
 		"work-line ⟦sprayer⟧: this calculation has no work; add lines such as:\n" +
 			"work:\n" +
 			"  - rate = flow / area\n" +
@@ -103,7 +127,9 @@ var flawed = []struct {
 			"  rate:\n" +
 			"    label: Spray on an acre\n" +
 			"    unit: gal/ac"},
-	{"no answer", func(s *script, d *formula.Definition) { d.Answers = nil },
+	{"no answer", func(s *script, d *formula.Definition) {
+		d.Answers = nil
+	},
 		"calculation-answer ⟦sprayer⟧: this calculation has no answer; add lines such as:\n" +
 			"answers:\n" +
 			"  rate:\n" +
@@ -116,28 +142,47 @@ var flawed = []struct {
 			"line of work that begins with: anwser =\n" +
 			"calculation-answer ⟦flow-rate⟧: no line of work gives the answer “flow-rate”; add a line of " +
 			"work that begins with: flow_rate ="},
-	{"a step that is an answer", func(s *script, d *formula.Definition) { d.Steps = append(d.Steps, s.result("answer", "lb/ac")) },
+	{"a step that is an answer", func(s *script, d *formula.Definition) {
+		d.Steps = append(d.Steps, s.result("answer", "lb/ac"))
+	},
 		"calculation-name-twice ⟦answer⟧: “answer” stands among the answers already; take it out of one " +
 			"of the two"},
-	{"an answer without a unit", func(s *script, d *formula.Definition) { d.Answers[0] = s.result("answer", "") },
+	{"an answer without a unit", func(s *script, d *formula.Definition) {
+		d.Answers[0] = s.result("answer", "")
+	},
 		"calculation-unit ⟦⟧: a unit is missing here; write one, or number for a plain number"},
-	{"an answer in no known unit", func(s *script, d *formula.Definition) { d.Answers[0] = s.result("answer", "lb/acc") },
+	{"an answer in no known unit", func(s *script, d *formula.Definition) {
+		d.Answers[0] = s.result("answer", "lb/acc")
+	},
 		"calculation-unit lb/⟦acc⟧: \"acc\" is not a unit or a substance known here; did you mean \"ac\"?"},
-	{"an answer in another unit", func(s *script, d *formula.Definition) { d.Answers[0] = s.result("answer", "ft") },
+	{"an answer in another unit", func(s *script, d *formula.Definition) {
+		d.Answers[0] = s.result("answer", "ft")
+	},
 		"formula-units ⟦ft⟧: answer works out as lb/ac, and its unit here is ft; write lb/ac for its " +
 			"unit, or multiply or divide in the line by what makes ft of that"},
-	{"a step in another unit", func(s *script, d *formula.Definition) { d.Steps = append(d.Steps, s.result("unused", "lb")) },
+	{"a step in another unit", func(s *script, d *formula.Definition) {
+		d.Steps = append(d.Steps, s.result("unused", "lb"))
+	},
 		"formula-units ⟦lb⟧: unused works out as a plain number, and its unit here is lb; write a plain " +
 			"number for its unit, or multiply or divide in the line by what makes lb of that"},
-	{"a step without a unit", func(s *script, d *formula.Definition) { d.Steps = append(d.Steps, s.result("unused", "")) }, ""},
-	{"a second unit of another kind", func(s *script, d *formula.Definition) { d.Answers[0].Also = s.text("ft") },
+	{"a step without a unit", func(s *script, d *formula.Definition) {
+		d.Steps = append(d.Steps, s.result("unused", ""))
+	}, ""},
+	{"a second unit of another kind", func(s *script, d *formula.Definition) {
+		d.Answers[0].Also = s.text("ft")
+	},
 		"calculation-unit ⟦ft⟧: ft and lb/ac do not measure the same thing; write another unit of the " +
 			"kind of lb/ac"},
-	{"a second unit that is none", func(s *script, d *formula.Definition) { d.Answers[0].Also = s.text("kgg/ha") },
+	{"a second unit that is none", func(s *script, d *formula.Definition) {
+		d.Answers[0].Also = s.text("kgg/ha")
+	},
 		"calculation-unit ⟦kgg/ha⟧: \"kgg\" is not a unit or a substance known here; did you mean \"kg\"?"},
-	{"a second unit", func(s *script, d *formula.Definition) { d.Answers[0].Also = s.text("kg/ha") }, ""},
+	{"a second unit", func(s *script, d *formula.Definition) {
+		d.Answers[0].Also = s.text("kg/ha")
+	}, ""},
 	{"a note of nothing", func(s *script, d *formula.Definition) {
-		d.Notes = []formula.Text{s.text("At {rat} or {bag} or {zebra}."), s.text("At {rate bare} and {answer}."), s.text("At {rate")}
+		d.Notes = []formula.Text{s.text("At {rat} or {bag} or {zebra}."), s.text("At {rate bare} and {answer}."),
+			s.text("At {rate")}
 	},
 		"remark-name At {⟦rat⟧} or {bag} or {zebra}.: there is no quantity “rat” to tell of; write " +
 			"{rate}\n" +
@@ -148,7 +193,8 @@ var flawed = []struct {
 			"remark-name At ⟦{⟧rate: this { has no } behind it; write the name of a quantity between the " +
 			"two: {rate}"},
 	{"a check that is no question", func(s *script, d *formula.Definition) {
-		d.Checks = []formula.Check{{When: s.text("rate"), Say: s.text("Much.")}, {When: s.text("rate >"), Say: s.text("Much.")},
+		d.Checks = []formula.Check{{When: s.text("rate"), Say: s.text("Much.")},
+			{When: s.text("rate >"), Say: s.text("Much.")},
 			{When: s.text(`rate > "2 lb/ac"`), Say: s.text("Of {rat}.")}}
 	},
 		"formula-question ⟦rate⟧: rate is a quantity, and a question is needed; compare it with " +
@@ -162,7 +208,8 @@ var flawed = []struct {
 			"line such as: sentence: It comes to {answer}."},
 	{"cases that cannot be asked", func(s *script, d *formula.Definition) {
 		d.Sentence = s.text("It is {answer}.")
-		d.Cases = []formula.Check{{When: s.text("rate"), Say: s.text("Much.")}, {When: s.text("rate >"), Say: s.text("Much.")},
+		d.Cases = []formula.Check{{When: s.text("rate"), Say: s.text("Much.")},
+			{When: s.text("rate >"), Say: s.text("Much.")},
 			{When: s.text(`rate > "2 lb/ac"`), Say: s.text("{rat}.")}}
 	},
 		"formula-question ⟦rate⟧: rate is a quantity, and a question is needed; compare it with " +
@@ -249,8 +296,8 @@ func TestGivensAsTheyAreWritten(t *testing.T) {
 			said = append(said, r.Text)
 		}
 		all := strings.Join(said, " ")
-		if got := strings.Join(o.Words(), " "); got != want || !strings.Contains(all, "Acid.") || !strings.Contains(all, "Much: ") ||
-			!strings.Contains(all, "Of ") {
+		if got := strings.Join(o.Words(), " "); got != want || !strings.Contains(all, "Acid.") ||
+			!strings.Contains(all, "Much: ") || !strings.Contains(all, "Of ") {
 			t.Errorf("at %g: %q, %q", rate, o.Words(), said)
 		}
 	}

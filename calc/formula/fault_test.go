@@ -164,7 +164,9 @@ func TestFunctionsCountTheirOperands(t *testing.T) {
 		for count := range 11 {
 			call := strings.ReplaceAll(name, "-", "_") + "(" + strings.TrimSuffix(strings.Repeat("rate, ", count), ", ") + ")"
 			_, faults := formula.Make(sprayer(&script{}, "lb/ac", everything, "answer = "+call))
-			told := slices.ContainsFunc(faults, func(f formula.Fault) bool { return strings.Contains(f.Text, "its brackets hold") })
+			told := slices.ContainsFunc(faults, func(f formula.Fault) bool {
+				return strings.Contains(f.Text, "its brackets hold")
+			})
 			if want := count < takes[0] || count > takes[1]; told != want {
 				t.Errorf("%s: refused for its operands %v, want %v", call, told, want)
 			}

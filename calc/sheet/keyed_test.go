@@ -33,13 +33,13 @@ func TestPrintedWorkCanBeKeyedIn(t *testing.T) {
 	}
 }
 
-// Over a range a figure that is looked up is that of the option, and no neighbour's: n × figure − n × n over 1 to 2 ends
-// at 2 × 1 − 4 and at 1 × 1 − 1 for the first, and is greatest at n = 2.5, past its end, for the last.
+// Over a range a figure that is looked up is that of the option, and no neighbour's: n × figure − n × n over 1 to 2
+// ends at 2 × 1 − 4 and at 1 × 1 − 1 for the first, and is greatest at n = 2.5, past its end, for the last.
 func TestRangesLookUpOneOption(t *testing.T) {
 	s := sheet.New("lookup", func(s *sheet.Sheet) {
 		n := s.Given("n", "", sheet.Field{Label: "N", Typical: 1, Low: 0, High: 9})
-		kind := s.Choice("kind", []sheet.Option{{Name: "one", Label: "A"}, {Name: "two", Label: "B"}, {Name: "five", Label: "C"}},
-			sheet.Field{Label: "K"})
+		options := []sheet.Option{{Name: "one", Label: "A"}, {Name: "two", Label: "B"}, {Name: "five", Label: "C"}}
+		kind := s.Choice("kind", options, sheet.Field{Label: "K"})
 		figure := s.Lookup("figure", "", kind, map[string]float64{"one": 1, "two": 2, "five": 5})
 		s.Answer("left", "", n.Times(figure).Minus(n.Times(n)), sheet.Says{})
 	})
@@ -50,7 +50,8 @@ func TestRangesLookUpOneOption(t *testing.T) {
 	}
 }
 
-// An unknown word in a given is told with what that given takes; one in another unit is told how it becomes the given's.
+// An unknown word in a given is told with what that given takes; a number in another unit is told with how it becomes
+// one in the given's.
 func TestGivensTellTheirOwnUnit(t *testing.T) {
 	s := sheet.New("own", func(s *sheet.Sheet) {
 		n := s.Given("nitrate", "ppm NO3-N", sheet.Field{Label: "Nitrate", Typical: 12, Low: 0, High: 200})

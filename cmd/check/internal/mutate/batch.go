@@ -92,8 +92,8 @@ func (t *Trial) overlay(folder string, mutants []Mutant, within []bool) (string,
 		}
 		if chooser := filepath.Join(root, t.Package, "acreleaf_mutant.go"); replaced[chooser] == "" {
 			replaced[chooser] = filepath.Join(folder, "acreleaf_mutant.go")
-			choose := fmt.Sprintf("package %s\n\nimport (\n\t\"os\"\n\t\"strconv\"\n)\n\nvar %[2]s, _ = strconv.Atoi(os.Getenv(%[2]q))\n",
-				m.name, chosen)
+			choose := fmt.Sprintf("package %s\n\nimport (\n\t\"os\"\n\t\"strconv\"\n)\n\n"+
+				"var %[2]s, _ = strconv.Atoi(os.Getenv(%[2]q))\n", m.name, chosen)
 			if err := os.WriteFile(replaced[chooser], []byte(choose), 0o644); err != nil {
 				return "", err
 			}
@@ -112,8 +112,8 @@ func writeOverlay(folder string, replaced map[string]string) (string, error) {
 	return name, os.WriteFile(name, list, 0o644)
 }
 
-// allBodies is the text of a file in which each function chooses among its bodies. Each is under a name and lines of its
-// own, so that what the compiler says of it can be told apart.
+// allBodies is the text of a file in which each function chooses among its bodies. Each is under a name and lines of
+// its own, so that what the compiler says of it can be told apart.
 func allBodies(text, file string, mutants []Mutant, within []bool) string {
 	bodies := map[span][]int{}
 	for i, m := range mutants {
@@ -188,7 +188,8 @@ func (b *batch) fate(ctx context.Context, t *Trial, number int) (Fate, error) {
 }
 
 // run runs the tests of the batch on the mutant of a number; 0 for none.
-func (b *batch) run(ctx context.Context, t *Trial, number int, limit time.Duration, arguments ...string) (Fate, string, error) {
+func (b *batch) run(ctx context.Context, t *Trial, number int, limit time.Duration, arguments ...string) (
+	Fate, string, error) {
 	command := exec.CommandContext(ctx, b.binary, append(arguments, "-test.timeout="+limit.String())...)
 	command.Dir = filepath.Join(t.Root, filepath.FromSlash(t.Package))
 	command.Env = append(os.Environ(), chosen+"="+strconv.Itoa(number))

@@ -42,8 +42,8 @@ type Trial struct {
 // limit is how long a mutant may run, for tests that take so long with nothing changed.
 func limit(took time.Duration) time.Duration { return 20*time.Second + 4*took }
 
-// Run calls told with the fate of each mutant as it is known, one at a time and in no order. It is an error if the tests
-// fail with nothing changed.
+// Run calls told with the fate of each mutant as it is known, one at a time and in no order. It is an error if the
+// tests fail with nothing changed.
 func (t *Trial) Run(ctx context.Context, mutants []Mutant, told func(Mutant, Fate)) error {
 	folder, err := os.MkdirTemp("", "acreleaf-mutants-")
 	if err != nil {
