@@ -32,7 +32,8 @@ var English = (&Language{
 	longer: table("month month months"),
 	lasting: strings.Fields("for in within after about than least most nearly lasts last lasted takes take took wait " +
 		"of over under once until"),
-	substance: with(substances(), "N nitrogen|NO3-N nitrate_nitrogen nitrate_N nitrate_as_N nitrate_as_nitrogen|"+
+	substance: with(substances(), "N nitrogen total_nitrogen|NO3-N nitrate_nitrogen nitrate_N nitrate_as_N "+
+		"nitrate_as_nitrogen|"+
 		"NH4-N ammonium_nitrogen ammonium_N|NO3 nitrate|NH4 ammonium|NH3 ammonia anhydrous_ammonia|K2O potash|"+
 		"K potassium|P2O5 phosphate|P phosphorus|S sulfur|SO4 sulfate|Ca calcium|lime lime|product product "+
 		"material fertilizer blend solution mix urea ammonium_sulfate calcium_nitrate potassium_nitrate "+

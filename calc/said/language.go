@@ -86,7 +86,7 @@ var salts = []string{"dS/m", "mS/cm", "uS/cm", "mmho/cm"}
 func symbolsBelow() map[string]string { return table("h h|min min|s s") }
 
 func substances() map[string]string {
-	return table("N N|NO3 NO3 NO₃|NO3-N NO3_N NO₃_N|NH3 NH3 NH₃|NH4 NH4 NH₄|NH4-N NH4_N NH₄_N|K K|" +
+	return table("N N total_N|NO3 NO3 NO₃|NO3-N NO3_N NO₃_N|NH3 NH3 NH₃|NH4 NH4 NH₄|NH4-N NH4_N NH₄_N|K K|" +
 		"K2O K2O K₂O|P P|P2O5 P2O5 P₂O₅|S S|Ca Ca|product UAN CAN")
 }
 

@@ -24,6 +24,8 @@ var sentences = []struct{ language, text, want string }{
 	{"en", "put 48 lb of 46-0-0 on", "48 lb of 46-0-0 = 48 lb product"},
 	{"en", "48 lb of nitrate nitrogen", "48 lb of nitrate nitrogen = 48 lb NO3-N"},
 	{"en", "a report of 12 ppm NO3-N", "12 ppm NO3-N = 12 ppm NO3-N"},
+	{"en", "a leaf of 2.4 % total N, 20 ppm total nitrogen", "2.4 % total N = 2.4 % N; 20 ppm total nitrogen = 20 ppm N"},
+	{"es", "20 ppm de nitrógeno total", "20 ppm de nitrógeno total = 20 ppm N"},
 	{"en", "12ppm", "12ppm = 12 ppm"},
 	{"en", "3 to 4 oz a tree", "3 to 4 oz a tree = 3 to 4 oz/tree"},
 	{"en", "3–4 oz/tree; 3-4 oz; 3 – 4 oz",

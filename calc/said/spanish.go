@@ -37,7 +37,7 @@ var Spanish = (&Language{
 	measures: with(symbolsOfMachines(), "hp caballos_de_fuerza caballos|kW kilovatio kilovatios|"+
 		"kWh kilovatio_hora kilovatios_hora|tree árbol árboles"),
 	longer: table("month mes meses"),
-	substance: with(substances(), "N nitrógeno|NO3-N nitrógeno_de_nitrato nitrógeno_nítrico nitrato_N "+
+	substance: with(substances(), "N nitrógeno nitrógeno_total|NO3-N nitrógeno_de_nitrato nitrógeno_nítrico nitrato_N "+
 		"nitrato_como_N|NH4-N nitrógeno_amoniacal amonio_N|NO3 nitrato|NH4 amonio|K2O potasa|K potasio|P2O5 "+
 		"fosfato|P fósforo|S azufre|SO4 sulfato|Ca calcio|lime cal|product producto material fertilizante "+
 		"mezcla solución urea sulfato_de_potasio cloruro_de_potasio "+

@@ -62,7 +62,7 @@ func (m *Mismatch) otherSubstance(is string) string {
 func (m *Mismatch) substanceStep() string {
 	have, want := m.Unit.dimension, m.Wanted.dimension
 	switch {
-	case want.has(nitrateN) && have.has(nitrogen):
+	case want.has(nitrateN) && have.has(nitrogen) && m.Unit.of() == substanceOf(nitrogen).words:
 		return fmt.Sprintf(": N alone is nitrogen of any form, so write %s only if the report means nitrate as N",
 			strings.Replace(m.Given, " N", " NO3-N", 1))
 	case (want.has(nitrateN) || want.has(nitrate)) && have.holdsNitrogen():

@@ -21,6 +21,8 @@ func TestMismatchSentences(t *testing.T) {
 			"take the line of the report that says NO3-N, NO3 or nitrate"},
 		{"12 ppm N", "ppm NO3-N", "12 ppm N is nitrogen; this needs nitrate-nitrogen (ppm NO3-N): N alone is " +
 			"nitrogen of any form, so write 12 ppm NO3-N only if the report means nitrate as N"},
+		{"20 ppm total N", "ppm NO3-N", "20 ppm total N is total nitrogen; this needs nitrate-nitrogen (ppm NO3-N): " +
+			"take the line of the report that says NO3-N, NO3 or nitrate"},
 		{"27 lb N/ac-ft", "ppm NO3-N of water", "27 lb N/ac-ft is nitrogen; this needs nitrate-nitrogen (ppm NO3-N of " +
 			"water): N alone is nitrogen of any form, so write 27 lb NO3-N/ac-ft only if the report means nitrate as N"},
 		{"0.01 kg N/m3", "ppm NO3-N of water", "0.01 kg N/m3 is nitrogen; this needs nitrate-nitrogen (ppm NO3-N of " +

@@ -61,6 +61,9 @@ func indexSubstanceNames() map[string]*substance {
 			names[s.words] = first
 		}
 	}
+	for _, name := range []string{"tn", "total-n", "n-total"} {
+		names[name] = substanceBySymbol["total N"]
+	}
 	for element, words := range map[string]string{
 		"NO3": "nitrate", "NO2": "nitrite", "NH4": "ammonium", "NH3": "ammonia",
 	} {
@@ -88,6 +91,17 @@ func substanceNamed(word string) *substance {
 	return substanceNames[strings.ToLower(strings.TrimRight(word, "-"))]
 }
 
+// totalAt says whether "total N" or "nitrogen total" stands some tokens ahead. Laboratories write the nitrogen of all
+// forms together so, where N alone would do.
+func (p *parser) totalAt(ahead int) bool {
+	first, second := p.peek(ahead).text, p.peek(ahead+1).text
+	if strings.EqualFold(second, "total") {
+		first, second = second, first
+	}
+	s := substanceNamed(second)
+	return strings.EqualFold(first, "total") && s != nil && s.base == nitrogen && s.symbol == "N"
+}
+
 // withNitrogen are the forms that a compound is told in by its nitrogen: nitrate as N is NO3-N.
 var withNitrogen = map[base]string{
 	nitrate: "NO3-N", nitrite: "NO2-N", ammonium: "NH4-N", ammonia: "NH3-N", urea: "urea-N",
@@ -99,6 +113,9 @@ func (p *parser) substanceAt(ahead int) (*substance, int) {
 	t := p.peek(ahead)
 	if t.kind != wordToken {
 		return nil, 0
+	}
+	if p.totalAt(ahead) {
+		return substanceBySymbol["total N"], 2
 	}
 	s := substanceNamed(t.text)
 	if s == nil {

@@ -26,6 +26,7 @@ var substances = []substance{
 	{"lime", "lime", lime},
 	{"CaCO3", "lime", lime},
 	{"N", "nitrogen", nitrogen},
+	{"total N", "total nitrogen", nitrogen},
 	{"NO3-N", "nitrate-nitrogen", nitrateN},
 	{"NO2-N", "nitrite-nitrogen", nitriteN},
 	{"NH4-N", "ammonium-nitrogen", ammoniumN},
