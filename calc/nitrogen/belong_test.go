@@ -9,7 +9,7 @@ import (
 func init() {
 	const (
 		ticket = "NOTICE Your gallon weighs 11.05 lb/gal, and a gallon of this material usually weighs 10.6 lb product/gal."
-		label  = "NOTICE Your label has 32 % N, and this grade has 28 % N of product: the weight of a gallon, 10.7"
+		label  = "NOTICE Your label has 32 % N, and this grade has 28 % N of product: the weight of a gallon, 10.67"
 		grade  = "NOTICE Your label has 28 % N, and this grade has 20 % N of product. Is the label of"
 	)
 	amount := func(more ...string) []string { return append([]string{"nitrogen=30 lb N/ac"}, more...) }

@@ -108,7 +108,7 @@ func sayBack() {
 	sayings = append(sayings,
 		saying{back, put("50 lb/ac", "34-0-0"), tanked("34-0-0", oneFeed)},
 		saying{back, put("20 lb/ac", "34-0-0"), tanked("34-0-0")},
-		saying{back, put("2 gal/ac", "UAN-32"), tanked("UAN-32", warm+"11.1 lb product/gal.")},
+		saying{back, put("2 gal/ac", "UAN-32"), tanked("UAN-32", warm+"11.06 lb product/gal.")},
 		saying{back, put("2 gal/ac", "CAN-17"), tanked("CAN-17", warm)},
 		saying{back, put("2 gal/ac", "20-0-0"), tanked("20-0-0", warm)},
 		saying{back, put("2 gal/ac", "82-0-0"), tanked("82-0-0", warm)},

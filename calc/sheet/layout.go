@@ -42,6 +42,7 @@ func (l *layout) place(u *Use) error {
 	}
 	for _, r := range u.Sheet.Results {
 		u.cells[r.Name] = l.keep(r.n, k)
+		u.typed[r.Name] = u.takes(r.n.args[0])
 		if r.when != nil {
 			u.there[r.Name] = l.keep(r.when, k)
 			l.guards[u.cells[r.Name]] = u.there[r.Name]
@@ -121,6 +122,19 @@ func (l *layout) placeGiven(u *Use, given *Given, k known) error {
 		u.After = append(u.After, from.Index)
 	}
 	return nil
+}
+
+// takes says whether a term is a number that a person typed, or a figure of a table, as it stands: nothing is worked.
+func (u *Use) takes(n *node) bool {
+	switch n.kind {
+	case kindGiven, kindNamed:
+		return u.typed[n.name]
+	case kindNumber, kindConstant, kindLookup:
+		return true
+	case kindIf:
+		return u.takes(n.args[1]) && u.takes(n.args[2])
+	}
+	return false
 }
 
 // placeForms makes the form that a given is told in an input of the program.

@@ -68,7 +68,8 @@ func (o Outcome) Text(name string) string {
 	return o.Range(name).Unit.Counted(o.Numbers(name))
 }
 
-// Numbers is Text without the unit. A given is written with the digits that it was typed with.
+// Numbers is Text without the unit. A given is written with the digits that it was typed with, and a figure that is
+// taken from a table as it stands there.
 func (o Outcome) Numbers(name string) string {
 	r := o.Range(name)
 	write := r.Unit.Number
@@ -85,13 +86,14 @@ func (o Outcome) Numbers(name string) string {
 	return low + " to " + high
 }
 
-// Typed says whether a name is that of a number that a person fills in, here or at the end of a link.
+// Typed says whether a name is that of a number that a person fills in, here or at the end of a link, or of a result
+// that takes such a number or a figure of a table as it stands.
 func (o Outcome) Typed(name string) bool { return o.Use.typed[name] }
 
-// TypedElsewhere says whether a given takes a number that a person fills in on another sheet.
-func (u *Use) TypedElsewhere(given string) bool {
-	_, linked := u.Links[given]
-	return linked && u.typed[given]
+// TypedElsewhere says whether a number is typed and has no field on this sheet: it is linked, or a result.
+func (u *Use) TypedElsewhere(name string) bool {
+	_, linked := u.Links[name]
+	return u.typed[name] && (linked || u.Sheet.FindResult(name) != nil)
 }
 
 // kind says whether a given is of its second kind of quantity, and which form it is told in.

@@ -200,3 +200,32 @@ func TestAnswersBeyondNumbersAreRefused(t *testing.T) {
 		}
 	}
 }
+
+// A number that is typed, or stands in a table, is printed with all of its digits wherever it is taken as it stands.
+// What is worked out has the usual three.
+func TestWhatIsTakenKeepsItsDigits(t *testing.T) {
+	s := build(t, "weight", func(s *sheet.Sheet) {
+		kind := s.Choice("kind", oneOrOther, sheet.Field{Label: "Kind"})
+		own := s.Given("own", "lb/gal", optional(sheet.Field{
+			Label: "Own", Typical: 11, Low: 1, High: 20, For: []*sheet.Given{kind},
+		}))
+		listed := s.Lookup("listed", "lb/gal", kind, map[string]float64{"one": 11.06, "other": 10.6711})
+		gallon := s.Step("gallon", "lb/gal", sheet.If(s.Stated(own), own, listed), sheet.Says{Label: "Gallon"})
+		again := s.Step("again", "lb/gal", gallon, sheet.Says{Label: "Again"})
+		s.Answer("half", "lb/gal", again.Over(s.Number(2)), sheet.Says{Label: "Half"})
+		s.Say(sheet.Note, sheet.Always, "It is {gallon}, {again}, and half is {half}.")
+	})
+	for _, c := range []struct {
+		values map[string]float64
+		want   string
+	}{
+		{map[string]float64{"kind": 0}, "It is 11.06 lb/gal, 11.06 lb/gal, and half is 5.53 lb/gal."},
+		{map[string]float64{"kind": 1}, "It is 10.6711 lb/gal, 10.6711 lb/gal, and half is 5.34 lb/gal."},
+		{map[string]float64{"kind": 0, "own": 11.0625}, "It is 11.0625 lb/gal, 11.0625 lb/gal, and half is 5.53 lb/gal."},
+	} {
+		o, err := s.Evaluate(c.values)
+		if err != nil || o.Said()[0].Text != c.want {
+			t.Errorf("%v: %v, %v", c.values, o.Said(), err)
+		}
+	}
+}
