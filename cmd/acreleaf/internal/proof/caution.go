@@ -91,7 +91,7 @@ func (c *textCheck) cautions() {
 		}
 		if at, how, handled := c.hazards.handled(h, seen); handled {
 			c.fault(at, "caution-missing",
-				fmt.Sprintf("this page %s, and no signal block in it warns of %s", how, h.Name.English),
+				fmt.Sprintf("%s, and no signal block here warns of it", how),
 				"add a quotation such as:\n"+h.example)
 		}
 	}
@@ -100,22 +100,22 @@ func (c *textCheck) cautions() {
 // handled says whether a page handles a hazard, where it begins to and how. A word in passing is not enough.
 func (c *hazardCheck) handled(h *hazard, seen sighting) (at message.Span, how string, handled bool) {
 	for _, b := range c.page.Document.Blocks {
-		if at, ok := brings(c.page, b, h); ok {
-			return at, "works with " + h.Name.English, true
+		if at, what, is := brought(c.page, b, h); is {
+			return at, what, true
 		}
 	}
 	if h.talksIn(c.page.Metadata.Title) {
-		return c.page.Metadata.Places.Title, "is about " + h.Name.English, true
+		return c.page.Metadata.Places.Title, "this page is about " + h.Name.English, true
 	}
 	for _, heading := range c.page.Document.Headings {
 		if h.talksIn(heading.Text) {
-			return heading.Span, "has a part about " + h.Name.English, true
+			return heading.Span, "this page has a part about " + h.Name.English, true
 		}
 	}
 	if seen.ordered {
-		return seen.first, "has people deal with " + h.Name.English, true
+		return seen.first, "this page has people deal with " + h.Name.English, true
 	}
-	return seen.first, "talks of " + h.Name.English, seen.paragraphs >= h.enough
+	return seen.first, "this page talks of " + h.Name.English, seen.paragraphs >= h.enough
 }
 
 // talksIn says whether a title or a heading talks of a hazard. Most are passed over without a look at the pattern.
@@ -127,18 +127,4 @@ func (h *hazard) talksIn(text string) bool {
 func (h *hazard) mayBeIn(text string) bool {
 	small := strings.ToLower(text)
 	return slices.ContainsFunc(h.stems, func(stem string) bool { return strings.Contains(small, stem) })
-}
-
-// brings says whether a block works with a hazard: whether its example tells of it, and where.
-func brings(p *Page, b *markdown.Block, h *hazard) (message.Span, bool) {
-	bound := p.Work.Bound(b)
-	if bound == nil || bound.Use == nil || !slices.Contains(told(p.Work.Example(bound)), h.ID) {
-		return message.Span{}, false
-	}
-	for _, entry := range b.Entries {
-		if entry.Key == "calculation" {
-			return entry.ValueSpan, true
-		}
-	}
-	return b.NameSpan, true
 }
