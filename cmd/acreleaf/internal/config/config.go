@@ -57,8 +57,8 @@ func Load(fsys fs.FS, name string) (Site, *message.Source, message.List) {
 		Invented:  t.Bool("invented"),
 		Notice:    t.Text("notice"),
 		Reading:   readingLimits(t),
-		Hazards:   readHazards(t),
 	}
+	site.Hazards = readHazards(t, site.Languages)
 	if c := t.Table("contact", "the contact", contactKeys); c != nil {
 		site.Contact = Contact{c.Text("name"), c.Text("email"), c.Text("phone")}
 	}

@@ -1,6 +1,7 @@
 package config
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -13,7 +14,13 @@ import (
 type OwnHazard struct {
 	fact.Hazard
 	Words   []string // by which prose speaks of it
+	says    map[string]string
 	sources []Value
+}
+
+// Sentence is what the hazard says on a page in a language of the site.
+func (h OwnHazard) Sentence(language string) string {
+	return cmp.Or(h.says[strings.ToLower(language)], h.Hazard.Sentence(language))
 }
 
 var hazardKeys = []string{"name", "signal", "says", "words", "sources"}
@@ -31,7 +38,7 @@ func HazardSignals() []string {
 }
 
 // readHazards reads the hazards of a site file, by id.
-func readHazards(site *Table) []OwnHazard {
+func readHazards(site *Table, languages []string) []OwnHazard {
 	t := site.Table("hazards", "the list of hazards", nil)
 	if t == nil {
 		return nil
@@ -49,17 +56,18 @@ func readHazards(site *Table) []OwnHazard {
 			continue
 		}
 		if entry := t.Table(id, "a hazard", hazardKeys); entry != nil {
-			hazards = append(hazards, readHazard(id, entry))
+			hazards = append(hazards, readHazard(id, entry, languages))
 		}
 	}
 	return hazards
 }
 
-func readHazard(id string, t *Table) OwnHazard {
-	h := OwnHazard{Hazard: fact.Hazard{
+func readHazard(id string, t *Table, languages []string) OwnHazard {
+	says := readSays(id, t, languages)
+	h := OwnHazard{says: says, Hazard: fact.Hazard{
 		ID:     id,
 		Name:   fact.Text{English: t.Need("name", "type what it is called in a message: \"name: wind machines\"")},
-		Says:   fact.Text{English: t.Need("says", "type what can happen and what to do: \"says: Keep clear.\"")},
+		Says:   fact.Text{English: cmp.Or(says["en"], says[languages[0]]), Spanish: says["es"]},
 		Signal: fact.Notice,
 	}, sources: t.List("sources")}
 	word := t.Need("signal", "type one of: "+strings.Join(HazardSignals(), ", "))
@@ -76,6 +84,30 @@ func readHazard(id string, t *Table) OwnHazard {
 		h.Sources = append(h.Sources, v.Text)
 	}
 	return h
+}
+
+// readSays reads what a hazard says: one text on a site in one language, otherwise one for each language, by its code.
+func readSays(id string, t *Table, languages []string) map[string]string {
+	says := map[string]string{}
+	if t.IsTable("says") {
+		inside := t.Table("says", "what a hazard says", languages)
+		for _, language := range languages {
+			says[language] = inside.Need(language,
+				fmt.Sprintf("type what can happen and what to do, in the language %q: \"%s: ...\"", language, language))
+		}
+		return says
+	}
+	text := t.Need("says", "type what can happen and what to do: \"says: Keep clear.\"")
+	if text != "" && len(languages) > 1 {
+		var lines []string
+		for _, language := range languages {
+			lines = append(lines, "      "+language+": ...")
+		}
+		t.Fault("says", "hazard-language", fmt.Sprintf("the hazard %s says one sentence, and the pages of this site are in %s",
+			id, strings.Join(languages, " and ")), "write one for each language:\n    says:\n"+strings.Join(lines, "\n"))
+	}
+	says[languages[0]] = text
+	return says
 }
 
 // UnknownSources finds what the hazards of a site rest on and no list of sources has.

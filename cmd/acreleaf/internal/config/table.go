@@ -130,6 +130,12 @@ func (t *Table) FaultAt(s message.Span, id, text, note string) {
 	t.r.add(message.Message{ID: id, Span: s, Text: text, Note: note})
 }
 
+// IsTable says whether there is a table under a key.
+func (t *Table) IsTable(key string) bool {
+	f, ok := t.find(key)
+	return ok && f.value.Kind == yaml.MappingNode
+}
+
 // Table gives the table under a key, or nil when there is none.
 func (t *Table) Table(key, what string, known []string) *Table {
 	f, ok := t.find(key)

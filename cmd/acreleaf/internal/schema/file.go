@@ -54,11 +54,20 @@ func ownHazards() form {
 				"description": "Its signal word.", needed: true, "anyOf": []object{{"enum": config.HazardSignals()},
 					{"type": "string", "pattern": whole(anyCase(config.HazardSignals()))}},
 			},
-			"says":    need("What can happen, and what to do."),
+			"says":    perLanguage("What can happen, and what to do: one text, or one for each language of the site."),
 			"words":   list(line("Words by which a page speaks of it.")),
 			"sources": list(line("The ids of the sources that it rests on.")),
 		}),
 	}
+}
+
+// perLanguage is a key that must be there, with a text or with one for each language of the site by its code.
+func perLanguage(sentence string) form {
+	one := need(sentence)
+	text := object{"type": one["type"], "pattern": one["pattern"]}
+	return form{"description": sentence, needed: true, "anyOf": []object{text, {
+		"type": "object", "propertyNames": object{"pattern": whole(languageCode)}, "additionalProperties": text,
+	}}}
 }
 
 func languages() form {

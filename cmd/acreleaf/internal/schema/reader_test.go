@@ -129,7 +129,7 @@ invented: true
 notice: It is made up.
 reading: {en: 9, es: 55}
 hazards:
-  blades: {name: wind machines, signal: danger, says: Keep clear., words: [wind machine], sources: [row-book]}
+  blades: {name: wind machines, signal: danger, says: {en: Keep clear., es: Lejos.}, words: [fan], sources: [row-book]}
 `,
 	"sources.json": `row-book:
   authors: Test Row
