@@ -75,8 +75,8 @@ func (l *Language) perMany(text string, a Amount, p phrase) Amount {
 		return a
 	}
 	n := next(text, t.to)
-	by, step, ok := decimal(n.text)
-	if n.kind != digits || !ok || step != 1 || by < 2 {
+	by, ok := wholeIn(n)
+	if !ok || by < 2 {
 		return a
 	}
 	words, to := match(text, n.to, l.units)

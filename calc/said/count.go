@@ -74,7 +74,7 @@ func (l *Language) counts(text string) []Count {
 		if !noun.spaced && noun.from == n.to && noun.kind != end && noun.kind != sign || noun.text == "%" {
 			continue
 		}
-		c := Count{Start: t.from, Number: n.to, End: n.to, Value: n.value, Step: n.step, one: n.one, digits: n.digits}
+		c := Count{Start: t.from, Number: n.to, End: n.to, Value: n.Value, Step: n.Step, one: n.one, digits: n.Digits}
 		if noun.kind == word {
 			c.End, c.Noun, c.Unit = noun.to, noun.lower(), l.timeOf(text, noun.from)
 			if after := next(text, noun.to); after.kind == word {

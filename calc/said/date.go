@@ -54,7 +54,7 @@ func (l *Language) date(text string, t token) (Date, bool) {
 		if d.Month = l.month(t); d.Month == 0 || l != English {
 			return d, false
 		}
-		if value, step, ok := decimal(day.text); day.kind == digits && ok && step == 1 && isDay(value) {
+		if value, ok := wholeIn(day); ok && isDay(value) {
 			d.Day, d.End = int(value), day.to
 			comma := next(text, d.End)
 			if year := next(text, comma.to); comma.text == "," && isYearText(year) {
@@ -82,10 +82,10 @@ func isoDate(text string, t token, d *Date) bool {
 
 // dayFirst reads "20 de abril de 2027".
 func (l *Language) dayFirst(text string, t token, d *Date) bool {
-	value, step, ok := decimal(t.text)
+	value, ok := wholeIn(t)
 	of := next(text, t.to)
 	name := next(text, of.to)
-	if !ok || step != 1 || !isDay(value) || of.lower() != "de" || name.kind != word || l.month(name) == 0 {
+	if !ok || !isDay(value) || of.lower() != "de" || name.kind != word || l.month(name) == 0 {
 		return false
 	}
 	d.Day, d.Month, d.End = int(value), l.month(name), name.to

@@ -16,9 +16,10 @@ type Figure struct {
 }
 
 // ReadFigure reads a figure in the light of the unit that is wanted. Its unit may leave the substance out, and may
-// stand after it in words, in either language: "48" and " pounds an acre". The error is that of unit.ParseRange.
-func ReadFigure(text, rest string, wanted unit.Unit) (Figure, error) {
-	f, err := readFigure(text)
+// stand after it in words, in either language: "48" and " pounds an acre". A decimal comma is of the language of the
+// text. The error is that of unit.ParseRange.
+func (l *Language) ReadFigure(text, rest string, wanted unit.Unit) (Figure, error) {
+	f, err := l.readFigure(text)
 	if err != nil {
 		return Figure{}, err
 	}
@@ -57,7 +58,7 @@ func Meant(u, wanted unit.Unit) (unit.Factor, bool) {
 
 // Contradicts says whether words that belong to a figure make it one of another unit than is wanted, and gives the
 // figure with them: "48 lb/ac" and "of nitrate", where nitrogen is wanted.
-func Contradicts(text, words string, wanted unit.Unit) (whole string, does bool) {
+func (l *Language) Contradicts(text, words string, wanted unit.Unit) (whole string, does bool) {
 	if text == "" || words == "" {
 		return "", false
 	}
@@ -68,7 +69,7 @@ func Contradicts(text, words string, wanted unit.Unit) (whole string, does bool)
 	if _, ok := Meant(longer.Unit, wanted); ok {
 		return "", false
 	}
-	alone, err := readFigure(text)
+	alone, err := l.readFigure(text)
 	if err != nil || silent(alone.Unit, longer.Unit, wanted, (text + words)[longer.End:]) {
 		return "", false
 	}
@@ -102,21 +103,24 @@ var pound = unit.MustParse("lb")
 
 // ReadRange reads a text that is an amount and nothing else, written as a quantity or said in words in either language:
 // "136 lb N", "18 pounds of nitrogen", "six inches". The error is that of unit.ParseRange.
-func ReadRange(text string) (unit.Range, error) {
-	f, err := readFigure(text)
+func (l *Language) ReadRange(text string) (unit.Range, error) {
+	f, err := l.readFigure(text)
 	return unit.Range{Low: f.Low, High: f.High, Unit: f.Unit}, err
 }
 
-// readFigure reads a text as a quantity or a range, and if it is none as an amount said in words.
-func readFigure(text string) (Figure, error) {
-	r, err := unit.ParseRange(text)
+// readFigure reads a text as a quantity or a range, and if it is none as an amount said in words, in either language. A
+// decimal comma in a language that has none is the error of the quantity, whatever else stands there.
+func (l *Language) readFigure(text string) (Figure, error) {
+	low, high, u, err := unit.ParseNumbers(l.Points(text))
 	if err == nil {
-		a := Amount{Low: r.Low, High: r.High, Unit: r.Unit, End: len(text), Digits: !hasFraction(text)}
-		a.LowStep, a.HighStep = steps(text)
-		return Figure{Amount: a}, nil
+		return Figure{Amount: Amount{Low: low.Value, High: high.Value, LowStep: low.Step, HighStep: high.Step, Unit: u,
+			End: len(text), Digits: low.Digits && high.Digits}}, nil
 	}
-	for _, l := range []*Language{English, Spanish} {
-		if a, ok := l.Read(text); ok {
+	if l.MisplacesComma(text) {
+		return Figure{}, err
+	}
+	for _, words := range []*Language{English, Spanish} {
+		if a, ok := words.Read(text); ok {
 			return Figure{Amount: a}, nil
 		}
 	}
@@ -135,35 +139,12 @@ func timeSaid(text string) (Amount, bool) {
 			symbol = l.timeOf(text, n.to)
 		}
 		if word := next(text, n.to); symbol != "" && next(text, word.to).kind == end {
-			a := Count{Value: n.value, Step: n.step, Unit: symbol, End: len(text)}.Amount()
-			a.Digits = n.digits
+			a := Count{Value: n.Value, Step: n.Step, Unit: symbol, End: len(text)}.Amount()
+			a.Digits = n.Digits
 			return a, true
 		}
 	}
 	return Amount{}, false
-}
-
-// hasFraction says whether a number of a text is written as a fraction, 1/2 or ½.
-func hasFraction(text string) bool {
-	return strings.ContainsFunc(text, func(r rune) bool { return unit.FractionSign(r) > 0 }) || stroked.MatchString(text)
-}
-
-var stroked = regexp.MustCompile(`\d[/⁄]\d`)
-
-// steps gives a unit in the last written place of the one or two numbers of a quantity.
-func steps(text string) (low, high float64) {
-	at := strings.IndexAny(text, "0123456789")
-	if at < 0 {
-		return 1, 1
-	}
-	first, ok := English.number(text, at)
-	if !ok {
-		return 1, 1
-	}
-	if second, ranged := English.second(text, at, first); ranged {
-		return first.step, second.step
-	}
-	return first.step, first.step
 }
 
 // extend is Extend in either language; the longer reading counts.
@@ -178,12 +159,12 @@ func extend(text, rest string, wide bool) (Amount, bool) {
 // Begins says whether a text begins with a number in digits that is no grade, date or time: "5 devices".
 func Begins(text string) bool {
 	n, ok := English.number(text, 0)
-	return ok && n.digits && !isChain(text, 0, n)
+	return ok && n.Digits && !isChain(text, 0, n)
 }
 
 // ReadFor reads a figure of a rate whose words before it say what it is for: "a tree gets" 1 lb, where pounds a tree
 // are wanted.
-func ReadFor(before, text, rest string, wanted unit.Unit) (Figure, bool) {
+func (l *Language) ReadFor(before, text, rest string, wanted unit.Unit) (Figure, bool) {
 	if at := strings.LastIndexAny(before, ".;:!?"); at >= 0 {
 		before = before[at+1:]
 	}
@@ -193,9 +174,9 @@ func ReadFor(before, text, rest string, wanted unit.Unit) (Figure, bool) {
 	}
 	each := unitsOfEach[strings.ToLower(of[len(of)-1][1])]
 	for _, below := range []string{"/" + each, " per " + each, " por " + inSpanish[each]} {
-		f, err := ReadFigure(text+below, rest, wanted)
+		f, err := l.ReadFigure(text+below, rest, wanted)
 		if err != nil {
-			f, _ = ReadAbout(text+below, rest, wanted)
+			f, _ = l.ReadAbout(text+below, rest, wanted)
 		}
 		if f.Fits {
 			f.Said = text
@@ -213,11 +194,11 @@ var unitsOfEach = map[string]string{"tree": "tree", "árbol": "tree", "acre": "a
 var inSpanish = map[string]string{"tree": "árbol", "ac": "acre", "emitter": "emisor"}
 
 // ReadAbout reads a figure with words before it: "about 48 lb/ac". What stands behind its number is all of its unit.
-func ReadAbout(text, rest string, wanted unit.Unit) (Figure, bool) {
-	for _, l := range []*Language{English, Spanish} {
-		if found := l.Find(text); len(found) == 1 && found[0].Start > 0 && found[0].End == len(text) &&
+func (l *Language) ReadAbout(text, rest string, wanted unit.Unit) (Figure, bool) {
+	for _, words := range []*Language{English, Spanish} {
+		if found := words.Find(text); len(found) == 1 && found[0].Start > 0 && found[0].End == len(text) &&
 			!strings.ContainsAny(text[:found[0].Start], "0123456789") {
-			f, err := ReadFigure(text[found[0].Start:], rest, wanted)
+			f, err := l.ReadFigure(text[found[0].Start:], rest, wanted)
 			return f, err == nil
 		}
 	}
@@ -226,16 +207,16 @@ func ReadAbout(text, rest string, wanted unit.Unit) (Figure, bool) {
 
 // ReadPart reads a figure that has other words around it: an amount ("about 68 lb"), or else the plain number that a
 // text begins with ("5 devices").
-func ReadPart(text, rest string, wanted unit.Unit) (Figure, error) {
-	for _, l := range []*Language{English, Spanish} {
-		if found := l.Find(text); len(found) > 0 {
+func (l *Language) ReadPart(text, rest string, wanted unit.Unit) (Figure, error) {
+	for _, words := range []*Language{English, Spanish} {
+		if found := words.Find(text); len(found) > 0 {
 			a := found[0]
 			if len(found) > 1 || strings.TrimSpace(text[a.End:]) != "" {
 				rest = ""
 			}
-			return ReadFigure(text[a.Start:a.End], rest, wanted)
+			return l.ReadFigure(text[a.Start:a.End], rest, wanted)
 		}
 	}
 	n, _ := English.number(text, 0)
-	return ReadFigure(text[:n.to], text[n.to:]+rest, wanted)
+	return l.ReadFigure(text[:n.to], text[n.to:]+rest, wanted)
 }

@@ -52,7 +52,7 @@ func (l *Language) measure(text string) (Amount, bool) {
 				return Amount{}, false
 			}
 			p, _ := l.phrase(text, n.to, false, reach{len(text), true})
-			a := Amount{Start: t.from, End: p.to, Low: n.value, High: n.value, LowStep: n.step, HighStep: n.step, Unit: p.unit()}
+			a := Amount{Start: t.from, End: p.to, Low: n.Value, High: n.Value, LowStep: n.Step, HighStep: n.Step, Unit: p.unit()}
 			return a, p.head != "" && p.to > n.to
 		} else if t.kind == end {
 			break

@@ -41,7 +41,7 @@ func FuzzFind(f *testing.F) {
 				t.Errorf("%q: the unit %q", text, u)
 			}
 		}
-		for _, read := range []func(string, string, unit.Unit) (Figure, error){ReadFigure, ReadPart} {
+		for _, read := range []func(string, string, unit.Unit) (Figure, error){English.ReadFigure, Spanish.ReadPart} {
 			if f, err := read(text, text, wanted); err == nil && f.Fits && !(f.By.Apply(1) > 0) {
 				t.Errorf("%q: by %v", text, f.By)
 			}

@@ -66,6 +66,9 @@ func (l *Language) Points(text string) string {
 	return unit.PointDecimals(text)
 }
 
+// MisplacesComma says whether a text has a decimal comma, and its language none.
+func (l *Language) MisplacesComma(text string) bool { return !l.comma && unit.HasDecimalComma(text) }
+
 var symbolsOnly = (&Language{units: symbols(), below: symbolsBelow(), substance: substances(),
 	per: []string{"per"}}).ready()
 

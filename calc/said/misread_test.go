@@ -33,6 +33,9 @@ func TestMisreadings(t *testing.T) {
 				"mil doscientos cincuenta kilos = 1250 kg"},
 		{"en", "two thousand five hundred pounds, a thousand pounds and two thousand and five gallons",
 			"two thousand five hundred pounds = 2500 lb; a thousand pounds = 1000 lb; two thousand and five gallons = 2005 gal"},
+		{"en", "a strip of 1/128 acre, 3/2 lb, 1/2-3/4 in and 2 1/2\nlb", "1/128 acre = 0.0078125 ac; 3/2 lb = 1.5 lb; " +
+			"1/2-3/4 in = 0.5 to 0.75 in; 2 1/2\nlb = 2.5 lb"},
+		{"en", "12,5 lb/ac", "12,5 lb/ac = 12.5 lb/ac"},
 		{"en", "one acre-foot of water", "one acre-foot = 1 ac-ft"},
 		{"es", "5 cc por galón", "5 cc por galón = 5 mL/gal"},
 		{"en", "1 lb of sulfate of potash", "1 lb of sulfate of potash = 1 lb product"},

@@ -37,7 +37,7 @@ func TestQuotes(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		f, err := said.ReadFigure(c.text, "", value.Unit)
+		f, err := said.English.ReadFigure(c.text, "", value.Unit)
 		if err != nil || !f.Fits {
 			t.Fatalf("%s for %s: %v", c.text, c.value, err)
 		}

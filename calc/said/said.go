@@ -128,11 +128,11 @@ func (l *Language) amount(text string, at int, r reach) (Amount, bool) {
 	if l.isOfThing(text[:start], p) {
 		return Amount{}, false
 	}
-	a := Amount{Start: start, End: p.to, Unit: p.unit(), Digits: low.digits && high.digits && !p.cents,
-		Low: low.value, High: high.value, LowStep: low.step, HighStep: high.step}
+	a := Amount{Start: start, End: p.to, Unit: p.unit(), Digits: low.Digits && high.Digits && !p.cents,
+		Low: low.Value, High: high.Value, LowStep: low.Step, HighStep: high.Step}
 	a = l.perMany(text, a, p)
 	a = l.afterUnit(text, a, !ranged)
-	counts := !low.one || ranged || a.High != low.value || l.states(text, at, low, p)
+	counts := !low.one || ranged || a.High != low.Value || l.states(text, at, low, p)
 	if p.cents {
 		a.Low, a.High, a.LowStep, a.HighStep = a.Low/100, a.High/100, a.LowStep/100, a.HighStep/100
 	}
@@ -143,7 +143,7 @@ func (l *Language) amount(text string, at int, r reach) (Amount, bool) {
 }
 
 // isYear says whether a number is a year of these times: "in 2026 per acre costs rose".
-func isYear(n number) bool { return n.digits && n.step == 1 && 1900 <= n.value && n.value < 2100 }
+func isYear(n number) bool { return n.Digits && n.Step == 1 && 1900 <= n.Value && n.Value < 2100 }
 
 // states says whether one of a unit is an amount: "one ounce" is, since that is how a limit is told, and "one inch of
 // water", but one acre or one hour is as often the measure that others are told by. After an article only a rate is:
@@ -201,7 +201,7 @@ func (l *Language) second(text string, start int, low number) (number, bool) {
 		at = money.to
 	}
 	high, ok := l.number(text, at)
-	return high, ok && high.value >= low.value && !math.IsInf(high.value, 0)
+	return high, ok && high.Value >= low.Value && !math.IsInf(high.Value, 0)
 }
 
 // isRated says whether the words around an amount say what it is for: "give each tree one ounce", "one ounce around
@@ -233,7 +233,7 @@ func (l *Language) afterUnit(text string, a Amount, single bool) Amount {
 		return a // "3 lb and a half gallon" are two amounts
 	}
 	a.Low, a.High, a.End, a.Digits = a.Low+1/by, a.High+1/by, t.to, false
-	a.LowStep, a.HighStep = fractionStep, fractionStep
+	a.LowStep, a.HighStep = unit.FractionStep, unit.FractionStep
 	return a
 }
 

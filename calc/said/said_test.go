@@ -189,7 +189,7 @@ func TestWordsThatDoNotSpeakOfTheFigure(t *testing.T) {
 		{"1.26", " pounds for each pound", "", true},
 		{"48 lb", " of nitrate", "lb N", false},
 	} {
-		f, err := ReadFigure(c.text, c.rest, unit.MustParse(c.wanted))
+		f, err := English.ReadFigure(c.text, c.rest, unit.MustParse(c.wanted))
 		if err != nil || f.Fits != c.fits {
 			t.Errorf("%q before %q, where %q is wanted: fits %v, %v", c.text, c.rest, c.wanted, f.Fits, err)
 		}

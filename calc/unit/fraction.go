@@ -19,8 +19,19 @@ func FractionSign(r rune) float64 { return fractions[r] }
 // partsOfOne are what people divide one by: halves, thirds, the sixteenths of a ruler.
 var partsOfOne = []int{2, 3, 4, 5, 6, 8, 10, 12, 16, 32, 64}
 
+// isFraction says whether two whole numbers on a stroke are a fraction where no unit need follow: 4/15 is a day.
+func isFraction(above, below int) bool {
+	return 0 < above && above < below && slices.Contains(partsOfOne, below)
+}
+
+// isFractionOfUnit says it of what stands before a unit in a sentence: 3/2 lb, 4/15 ac, the 1/128 ac of a trial.
+func isFractionOfUnit(above, below int) bool {
+	const smallest, smallestOfOne = 64, 1000
+	return 0 < above && 1 < below && (below <= smallest || above == 1 && below <= smallestOfOne)
+}
+
 // fraction reads the fraction that a text starts with, ½ or 1/2, and gives its length; 0 when there is none.
-func fraction(text string) (value float64, size int) {
+func fraction(text string, is func(above, below int) bool) (value float64, size int) {
 	sign, width := utf8.DecodeRuneInString(text)
 	if fractions[sign] > 0 {
 		return fractions[sign], width
@@ -34,7 +45,8 @@ func fraction(text string) (value float64, size int) {
 		}
 	}
 	below := run(rest[stroke:], isDigit)
-	if above == 0 || stroke == 0 || below == 0 || above > 2 || below > 2 {
+	const most = 4 // digits
+	if above == 0 || stroke == 0 || below == 0 || above > most || below > most {
 		return 0, 0
 	}
 	end := above + stroke + below
@@ -43,7 +55,7 @@ func fraction(text string) (value float64, size int) {
 	}
 	upper, _ := strconv.Atoi(text[:above])
 	lower, _ := strconv.Atoi(rest[stroke : stroke+below])
-	if upper == 0 || upper >= lower || !slices.Contains(partsOfOne, lower) {
+	if !is(upper, lower) {
 		return 0, 0
 	}
 	return float64(upper) / float64(lower), end
@@ -51,7 +63,7 @@ func fraction(text string) (value float64, size int) {
 
 // withFraction reads what may stand after whole digits: the ½ of 2½, the 1/2 of 2 1/2 or 2-1/2.
 func withFraction(rest string) (value float64, size int) {
-	if value, size := fraction(rest); size > 0 && !isDigit(rune(rest[0])) {
+	if value, size := fraction(rest, isFraction); size > 0 && !isDigit(rune(rest[0])) {
 		return value, size
 	}
 	after := strings.TrimLeftFunc(rest, unicode.IsSpace)
@@ -61,7 +73,7 @@ func withFraction(rest string) (value float64, size int) {
 	if len(after) == len(rest) {
 		return 0, 0
 	}
-	value, size = fraction(after)
+	value, size = fraction(after, isFraction)
 	if size == 0 {
 		return 0, 0
 	}
@@ -89,28 +101,6 @@ func feetInches(text string) (Range, bool) {
 // leading reads the plain number that a text starts with, with its fraction.
 func leading(text string) (value float64, rest string, ok bool) {
 	r := newReader(strings.TrimSpace(text))
-	value, err := r.number()
-	return value, r.text[r.at:], err == nil && !r.money && value >= 0
-}
-
-// PointDecimals writes the decimal commas of a text as points, for a page in a language that has them: 12,5 is 12.5. A
-// comma that parts thousands stays, since numbers are printed with it: 1,200.
-func PointDecimals(text string) string {
-	var b strings.Builder
-	for text != "" {
-		size := run(text, func(r rune) bool { return !isNumberRune(r) })
-		b.WriteString(text[:size])
-		text = text[size:]
-		size = run(text, isNumberRune)
-		number := text[:size]
-		text = text[size:]
-		whole, after, one := strings.Cut(number, ",")
-		after = strings.TrimRight(after, ".,")
-		if one && whole != "" && after != "" && !strings.ContainsAny(after, ".,") && !strings.Contains(whole, ".") &&
-			!thousands(whole+","+after) {
-			number = strings.Replace(number, ",", ".", 1)
-		}
-		b.WriteString(number)
-	}
-	return b.String()
+	n, err := r.number()
+	return n.Value, r.text[r.at:], err == nil && !r.money && n.Value >= 0
 }

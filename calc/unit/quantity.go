@@ -102,7 +102,7 @@ func ParseQuantity(text string) (Quantity, error) {
 		return Quantity{length.Low, length.Unit}, nil
 	}
 	r := newReader(text)
-	value, err := r.number()
+	n, err := r.number()
 	if err != nil {
 		return Quantity{}, err
 	}
@@ -113,5 +113,5 @@ func ParseQuantity(text string) (Quantity, error) {
 	if err != nil {
 		return Quantity{}, err
 	}
-	return Quantity{value, u}, nil
+	return Quantity{n.Value, u}, nil
 }

@@ -13,47 +13,58 @@ type Range struct {
 
 // ParseRange reads "3 to 4 oz N/tree", "3–4 oz N/tree" or a single quantity. The error is an *Error.
 func ParseRange(text string) (Range, error) {
+	low, high, u, err := ParseNumbers(text)
+	return Range{low.Value, high.Value, u}, err
+}
+
+// ParseNumbers is ParseRange with how finely each end is written. The two of a single quantity are the same.
+func ParseNumbers(text string) (low, high Number, u Unit, err error) {
 	if length, ok := feetInches(text); ok {
-		return length, nil
+		low = Number{Value: length.Low, Step: 1, Digits: true}
+		return low, low, length.Unit, nil
 	}
 	r := newReader(text)
-	low, err := r.number()
+	if low, err = r.number(); err == nil {
+		high, err = r.second(low)
+	}
 	if err != nil {
-		return Range{}, err
-	}
-	high := low
-	if r.separator() {
-		if strings.TrimSpace(r.text[r.at:]) == "" {
-			return Range{}, r.fault(r.at, "the second number is missing; write it, as in 3 to 4 oz N/tree")
-		}
-		if high, err = r.number(); err != nil {
-			return Range{}, err
-		}
-	}
-	if low > high {
-		return Range{}, r.fault(0, fmt.Sprintf("the lower number goes first; write %s to %s", Text(high), Text(low)))
+		return Number{}, Number{}, Unit{}, err
 	}
 	if first, second, twice := r.secondUnit(); twice {
 		return r.eachWithUnit(first, second)
 	}
-	u, err := r.unit()
-	if err != nil {
-		return Range{}, err
+	if u, err = r.unit(); err != nil {
+		return Number{}, Number{}, Unit{}, err
 	}
-	return Range{low, high, u}, nil
+	return low, high, u, nil
+}
+
+// second reads the second number of a range, if there is one.
+func (r *reader) second(low Number) (Number, error) {
+	if !r.separator() {
+		return low, nil
+	}
+	if strings.TrimSpace(r.text[r.at:]) == "" {
+		return Number{}, r.fault(r.at, "the second number is missing; write it, as in 3 to 4 oz N/tree")
+	}
+	high, err := r.number()
+	if err == nil && low.Value > high.Value {
+		err = r.fault(0, fmt.Sprintf("the lower number goes first; write %s to %s", Text(high.Value), Text(low.Value)))
+	}
+	return high, err
 }
 
 // eachWithUnit reads a range whose ends have a unit each, which must be one: 3 oz to 4 oz.
-func (r *reader) eachWithUnit(first, second string) (Range, error) {
-	low, err := ParseQuantity(first)
+func (r *reader) eachWithUnit(first, second string) (low, high Number, u Unit, err error) {
+	low, lowEnd, lowUnit, err := ParseNumbers(first)
 	if err == nil {
-		var high Quantity
-		high, err = ParseQuantity(second)
-		if err == nil && low.Unit.Same(high.Unit) && low.Value <= high.Value {
-			return Range{low.Value, high.Value, high.Unit}, nil
+		var highEnd Number
+		high, highEnd, u, err = ParseNumbers(second)
+		if err == nil && lowUnit.Same(u) && low == lowEnd && high == highEnd && low.Value <= high.Value {
+			return low, high, u, nil
 		}
 	}
-	return Range{}, r.fault(r.at, "the unit goes once, after both numbers, as in 3 to 4 oz N/tree")
+	return Number{}, Number{}, Unit{}, r.fault(r.at, "the unit goes once, after both numbers, as in 3 to 4 oz N/tree")
 }
 
 // In gives the same range in another unit. When the two do not measure the same thing the error is a *Mismatch.

@@ -24,7 +24,7 @@ func (r *reader) skipSpace() {
 }
 
 // number reads a number, with a dollar sign before it if it is money.
-func (r *reader) number() (float64, error) {
+func (r *reader) number() (Number, error) {
 	r.skipSpace()
 	start := r.at
 	sign := r.minus()
@@ -36,22 +36,22 @@ func (r *reader) number() (float64, error) {
 			sign = r.minus()
 		}
 	}
-	if value, size := fraction(r.text[r.at:]); size > 0 {
+	if value, size := fraction(r.text[r.at:], isFraction); size > 0 {
 		r.at += size
-		return r.signed(sign, value, start)
+		return r.signed(sign, Number{Value: value, Step: FractionStep}, start)
 	}
 	size := run(r.text[r.at:], isNumberRune)
 	digits := r.text[r.at : r.at+size]
 	if part, more := withFraction(r.text[r.at+size:]); more > 0 && size > 0 && !strings.ContainsAny(digits, ".") {
 		whole, message := readNumber(digits)
 		if message != "" {
-			return 0, r.fault(start, message)
+			return Number{}, r.fault(start, message)
 		}
 		r.at += size + more
-		return r.signed(sign, whole+part, start)
+		return r.signed(sign, Number{Value: whole + part, Step: FractionStep}, start)
 	}
 	if size == 0 {
-		return 0, r.fault(start, noNumber(r.text[start:]))
+		return Number{}, r.fault(start, noNumber(r.text[start:]))
 	}
 	r.at += size
 	if power := powerOfTen(r.text[r.at:]); power != "" {
@@ -59,24 +59,24 @@ func (r *reader) number() (float64, error) {
 		r.at += len(power)
 	}
 	if message := afterNumber(digits, r.text[r.at:]); message != "" {
-		return 0, r.fault(start, message)
+		return Number{}, r.fault(start, message)
 	}
 	value, message := readNumber(sign + digits)
 	if message != "" {
-		return 0, r.fault(start, message)
+		return Number{}, r.fault(start, message)
 	}
-	return value, nil
+	return inDigits(value, digits), nil
 }
 
 // signed is a number with a fraction, below nothing if a sign stands before it.
-func (r *reader) signed(sign string, value float64, start int) (float64, error) {
+func (r *reader) signed(sign string, n Number, start int) (Number, error) {
 	if message := afterNumber("", r.text[r.at:]); message != "" {
-		return 0, r.fault(start, message)
+		return Number{}, r.fault(start, message)
 	}
 	if sign != "" {
-		value = -value
+		n.Value = -n.Value
 	}
-	return value, nil
+	return n, nil
 }
 
 // minus steps over a minus sign and gives it.

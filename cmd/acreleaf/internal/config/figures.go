@@ -39,8 +39,9 @@ func readFigures(entry *Table) []SourceFigure {
 		return nil
 	}
 	var figures []SourceFigure
+	language := figureLanguage(entry)
 	for _, text := range t.Keys() {
-		r, err := said.ReadRange(text)
+		r, err := language.ReadRange(text)
 		if err != nil {
 			sentence, advice := unit.Advice(err)
 			t.FaultAt(t.KeySpan(text), "source-figure-unreadable", "this is no figure: "+sentence,
@@ -58,6 +59,16 @@ func readFigures(entry *Table) []SourceFigure {
 		})
 	}
 	return figures
+}
+
+// figureLanguage is the language in which the figures of a source are written down.
+func figureLanguage(entry *Table) *said.Language {
+	code := cmp.Or(entry.Text("language"), defaultLanguage)
+	if !IsLanguage(code) {
+		entry.Fault("language", "language-code", fmt.Sprintf("%q is not a language code", code),
+			"type two small letters, as in \"language: es\"")
+	}
+	return said.For(code)
 }
 
 // sameFigure gives the text of the figure that says the same, "" when none does.

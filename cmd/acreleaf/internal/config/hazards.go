@@ -103,8 +103,9 @@ func readSays(id string, t *Table, languages []string) map[string]string {
 		for _, language := range languages {
 			lines = append(lines, "      "+language+": ...")
 		}
-		t.Fault("says", "hazard-language", fmt.Sprintf("the hazard %s says one sentence, and the pages of this site are in %s",
-			id, strings.Join(languages, " and ")), "write one for each language:\n    says:\n"+strings.Join(lines, "\n"))
+		t.Fault("says", "hazard-language",
+			fmt.Sprintf("the hazard %s says one sentence, and the pages of this site are in %s", id,
+				strings.Join(languages, " and ")), "write one for each language:\n    says:\n"+strings.Join(lines, "\n"))
 	}
 	says[languages[0]] = text
 	return says

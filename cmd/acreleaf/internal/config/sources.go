@@ -69,13 +69,14 @@ func (s Sources) AnyListed() bool {
 	return false
 }
 
-var referenceKeys = []string{"authors", "year", "title", "publisher", "address", "number", "kind", "note", "figures"}
+var referenceKeys = []string{"authors", "year", "title", "publisher", "address", "number", "kind", "note", "language",
+	"figures"}
 
 // ReferenceKeys lists the keys of a source.
 func ReferenceKeys() []string { return slices.Clone(referenceKeys) }
 
 // builtInKeys are what an author may add to a source that the calculations know.
-var builtInKeys = []string{"note", "figures"}
+var builtInKeys = []string{"note", "language", "figures"}
 
 // BuiltInKeys lists those keys.
 func BuiltInKeys() []string { return slices.Clone(builtInKeys) }

@@ -1,9 +1,11 @@
 package proof
 
 import (
+	"fmt"
 	"strings"
 
 	"acreleaf/calc/said"
+	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/page"
@@ -77,6 +79,11 @@ func (c *figureCheck) prose(p *markdown.Prose) {
 // figure checks a figure by its scheme. Worksheet has checked the worked ones.
 func (c *figureCheck) figure(f *markdown.Figure, rest string) {
 	if f.Faulty {
+		return
+	}
+	if f.Scheme != "worked" && c.language.MisplacesComma(f.Text) {
+		c.fault("figure-comma", f.TextSpan, fmt.Sprintf("%s has a comma before its decimals, and the numbers of "+
+			"this page have a point there", f.Text), "write a point: "+unit.PointDecimals(f.Text))
 		return
 	}
 	switch f.Scheme {

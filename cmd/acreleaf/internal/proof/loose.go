@@ -18,8 +18,8 @@ func (c *figureCheck) loose(a said.Amount, text string, around topic, at message
 
 // linkText is what to write between the brackets: the author's words, or the same in digits when they say something
 // else by themselves: "3 and 4 oz".
-func linkText(a said.Amount, text string) string {
-	if f, err := said.ReadFigure(text, "", a.Unit); err == nil && f.Low == a.Low && f.High == a.High {
+func (c *figureCheck) linkText(a said.Amount, text string) string {
+	if f, err := c.language.ReadFigure(text, "", a.Unit); err == nil && f.Low == a.Low && f.High == a.High {
 		return text
 	}
 	return unit.Range{Low: a.Low, High: a.High, Unit: a.Unit}.String()
@@ -66,7 +66,7 @@ func (c *figureCheck) repeated(a said.Amount, text, where string, around topic, 
 			}
 			continue
 		}
-		if tied, err := said.ReadFigure(f.Text, "", a.Unit); err == nil && tied.Fits &&
+		if tied, err := c.language.ReadFigure(f.Text, "", a.Unit); err == nil && tied.Fits &&
 			a.Quotes(tied.By.Apply(tied.Low), tied.By.Apply(tied.High)) {
 			return
 		}

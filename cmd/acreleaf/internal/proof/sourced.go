@@ -94,7 +94,7 @@ func everyWord(text string) topic {
 func (c *figureCheck) holdAll(f *markdown.Figure, rest string, figures []config.SourceFigure) []against {
 	var held []against
 	for i := range figures {
-		a := hold(readSourced(f.Text, rest, figures[i].Range.Unit), &figures[i])
+		a := hold(c.readSourced(f.Text, rest, figures[i].Range.Unit), &figures[i])
 		if a.agrees {
 			a = c.inMargin(f, a)
 		}
@@ -136,7 +136,7 @@ func (c *figureCheck) which(f *markdown.Figure, fitting []against) {
 
 // inMargin holds a figure that agrees against the words that stand in the margin: "of urea" belongs to it as well.
 func (c *figureCheck) inMargin(f *markdown.Figure, agreeing against) against {
-	whole, wrong := said.Contradicts(f.Text, " "+f.Title, agreeing.figure.Range.Unit)
+	whole, wrong := c.language.Contradicts(f.Text, " "+f.Title, agreeing.figure.Range.Unit)
 	if !wrong {
 		return agreeing
 	}
@@ -145,10 +145,10 @@ func (c *figureCheck) inMargin(f *markdown.Figure, agreeing against) against {
 }
 
 // readSourced reads the text of a sourced figure. What states no number fits nothing.
-func readSourced(text, rest string, wanted unit.Unit) said.Figure {
-	f, err := said.ReadFigure(text, rest, wanted)
+func (c *figureCheck) readSourced(text, rest string, wanted unit.Unit) said.Figure {
+	f, err := c.language.ReadFigure(text, rest, wanted)
 	if err != nil {
-		f, err = said.ReadPart(text, rest, wanted)
+		f, err = c.language.ReadPart(text, rest, wanted)
 	}
 	if err != nil {
 		return said.Figure{Said: text}
@@ -163,7 +163,7 @@ func (c *figureCheck) counts(text, rest string) bool {
 		found := c.language.Find(text + rest)
 		return len(found) > 0 && found[0].Start < len(text)
 	}
-	_, err := said.ReadFigure(text, "", unit.Unit{})
+	_, err := c.language.ReadFigure(text, "", unit.Unit{})
 	return err == nil || said.Begins(text) || len(c.language.Find(text)) > 0
 }
 
@@ -203,7 +203,7 @@ const quiteNear = 0.5
 // disagree reports a figure that its source does not give.
 func (c *figureCheck) disagree(f *markdown.Figure, near against) {
 	line := fmt.Sprintf("if the source gives %s too, add a line for it below its \"figures:\" in sources.yaml, such as "+
-		"\"%s: what it is of\"", near.said, near.said)
+		"\"%s: what it is of\"", near.said, unit.PointDecimals(near.said))
 	if near.apart == math.MaxFloat64 {
 		c.fault("figure-source-unit", f.TextSpan,
 			fmt.Sprintf("the prose says %s, and source %q records no figure of that kind", near.said, f.Target), line)

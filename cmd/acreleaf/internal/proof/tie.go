@@ -13,7 +13,7 @@ import (
 // ties says what to type for a number that is tied to nothing: what of the page and its sources it can be; else what of
 // the page is of its kind and has another value, and the ways to tie it to what the page does not have.
 func (c *figureCheck) ties(a said.Amount, text string, around topic) string {
-	linked := linkText(a, text)
+	linked := c.linkText(a, text)
 	if offers, moves := c.offers(a, text, around); len(offers) > 0 {
 		note := c.contrary(a, around) + strings.Join(offers, "; or ")
 		if moves {
@@ -52,7 +52,7 @@ func (c *figureCheck) offers(a said.Amount, text string, around topic) (offers [
 	fits := c.fits(a, around, c.table.inCell)
 	for _, f := range fits {
 		if f.same && f.words > 0 && 2*f.words > fits[0].words {
-			offers = append(offers, fmt.Sprintf("%s: write [%s](worked:%s)", f.is(), followed(a, text), f.target))
+			offers = append(offers, fmt.Sprintf("%s: write [%s](worked:%s)", f.is(), c.followed(a, text), f.target))
 			moves = moves && f.chosen
 		}
 	}
@@ -62,7 +62,7 @@ func (c *figureCheck) offers(a said.Amount, text string, around topic) (offers [
 			low, high, ok := inUnitOf(a, f.Range)
 			if of := c.wordsOf(f.For); ok && a.Quotes(low, high) && isAbout(around, of) {
 				offers = append(offers, fmt.Sprintf("source %q gives %s, %s: write [%s]%s", id, f.Range, f.For,
-					linkText(a, text), sourceLink(id, f)))
+					c.linkText(a, text), sourceLink(id, f)))
 				moves = false
 			}
 		}
@@ -95,9 +95,9 @@ func sourceLink(id string, f *config.SourceFigure) string {
 }
 
 // followed is the text of a worked figure, whose number is in digits.
-func followed(a said.Amount, text string) string {
+func (c *figureCheck) followed(a said.Amount, text string) string {
 	if a.Digits {
-		return linkText(a, text)
+		return c.linkText(a, text)
 	}
 	return unit.Range{Low: a.Low, High: a.High, Unit: a.Unit}.String()
 }

@@ -14,7 +14,7 @@ import (
 func (t *translation) tied() {
 	ours, theirs := tiedFigures(t.page), tiedFigures(t.original)
 	for _, to := range theirs.order {
-		own, original := apart(ours.figures[to], theirs.figures[to])
+		own, original := t.apart(ours.figures[to], theirs.figures[to])
 		for i, f := range own {
 			if i == len(original) {
 				break
@@ -64,8 +64,8 @@ func tiedFigures(p *Page) tiedBy {
 }
 
 // apart takes out of two lists the figures that say the same.
-func apart(a, b []*markdown.Figure) (onlyA, onlyB []*markdown.Figure) {
-	return without(a, b, func(f, other *markdown.Figure) bool { return sameFigure(f.Text, other.Text) })
+func (t *translation) apart(a, b []*markdown.Figure) (onlyA, onlyB []*markdown.Figure) {
+	return without(a, b, func(f, other *markdown.Figure) bool { return t.sameFigure(f.Text, other.Text) })
 }
 
 // without takes out of two lists what is the same in both, each as often as it is in both.
@@ -92,12 +92,12 @@ func without[T any](a, b []T, same func(T, T) bool) (onlyA, onlyB []T) {
 }
 
 // sameFigure says whether two texts state one number: in the same digits, or in units of the same kind.
-func sameFigure(ours, theirs string) bool {
-	own, err := said.ReadFigure(ours, "", unit.Unit{})
+func (t *translation) sameFigure(ours, theirs string) bool {
+	own, err := said.For(t.page.Language).ReadFigure(ours, "", unit.Unit{})
 	if err != nil {
 		return digits(ours) == digits(theirs)
 	}
-	original, err := said.ReadFigure(theirs, "", own.Unit)
+	original, err := said.For(t.original.Language).ReadFigure(theirs, "", own.Unit)
 	if err != nil || !original.Fits {
 		return digits(ours) == digits(theirs)
 	}

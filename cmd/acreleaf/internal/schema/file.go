@@ -134,6 +134,7 @@ func sourceForms() map[string]form {
 		"number":    line("The number of the publication, or its DOI, by which a library finds it."),
 		"kind":      needChoice("What sort of source it is: "+strings.Join(kinds, ", ")+".", kinds),
 		"note":      line("What it says, in your own words."),
+		"language":  shaped("The language of its figures, such as es for 12,5; en if you do not say.", languageCode),
 		"figures": {
 			"description": "The figures that it gives, each with what it is the figure of.", "type": "object",
 			"propertyNames": object{"pattern": figure}, "additionalProperties": bare(need("What it is the figure of.")),

@@ -140,9 +140,11 @@ hazards:
   number: Bulletin 12
   kind: handbook
   note: On rows.
+  language: en
   figures: {2 lb N/ac: removed}
 epa-nitrate:
   note: On water.
+  language: en
   figures: {10 mg/L NO3-N: the most}
 `,
 	"calculation.json": spray,

@@ -123,7 +123,7 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 	}
 	if !written.Fits {
 		note := fmt.Sprintf("write %s, or a figure in another unit of the same kind", value)
-		if written.Said != b.language.Points(f.Text) {
+		if written.Said != f.Text {
 			note = fmt.Sprintf("write %s in place of %s", value, written.Said)
 		}
 		b.fault(f.TextSpan, "figure-unit",
@@ -179,21 +179,18 @@ func (b *binder) asTyped(f *markdown.Figure, bound *Bound, name string) (said.Fi
 // readFigure reads a figure with the words around it. Only a passage wants digits, since it writes the reader's
 // numbers.
 func (b *binder) readFigure(f *markdown.Figure, wanted unit.Unit) (said.Figure, error) {
-	text := b.language.Points(f.Text)
-	written, err := said.ReadFigure(text, b.after(f), wanted)
-	_, unfit := unit.ParseRange(text)
+	written, err := b.language.ReadFigure(f.Text, b.after(f), wanted)
 	switch {
-	case err == nil && unit.PointDecimals(text) != text:
-		err = unfit // a decimal comma, in a language that has none
 	case err == nil && !written.Digits && f.Passage != nil:
+		_, unfit := unit.ParseRange(b.language.Points(f.Text))
 		err = cmp.Or(unfit, fmt.Errorf("%q: a passage writes numbers in digits; write 0.5 for 1/2", f.Text))
 	case err != nil && f.Passage == nil:
-		if about, is := said.ReadAbout(text, b.after(f), wanted); is {
+		if about, is := b.language.ReadAbout(f.Text, b.after(f), wanted); is {
 			written, err = about, nil
 		}
 	}
 	if err == nil && !written.Fits {
-		if rate, is := said.ReadFor(b.before(f), text, b.after(f), wanted); is {
+		if rate, is := b.language.ReadFor(b.before(f), f.Text, b.after(f), wanted); is {
 			written = rate
 		}
 	}
@@ -222,9 +219,9 @@ func rounded(v float64, places int) float64 {
 // contradicted says whether a substance in parentheses behind a figure, or what the margin says of it, makes it
 // one of another unit, and gives the figure with those words.
 func (b *binder) contradicted(f *markdown.Figure, wanted unit.Unit) (whole string, wrong bool) {
-	whole, wrong = said.Contradicts(f.Text, said.InParentheses(b.behind(f)), wanted)
+	whole, wrong = b.language.Contradicts(f.Text, said.InParentheses(b.behind(f)), wanted)
 	if !wrong {
-		whole, wrong = said.Contradicts(f.Text, " "+f.Title, wanted)
+		whole, wrong = b.language.Contradicts(f.Text, " "+f.Title, wanted)
 	}
 	return whole, wrong
 }
