@@ -34,17 +34,38 @@ func (l *Language) Counts(text string) []Count {
 	return slices.DeleteFunc(l.counts(text), func(c Count) bool { return c.one })
 }
 
-// Times finds the counts of time of a text, and one of it too where it is no rate: "for a month", not "twice a week".
+// Times finds the counts of time of a text, and one of it too where it is no rate: "a month before" and "un mes antes",
+// not "twice a week".
 func (l *Language) Times(text string) []Count {
-	return slices.DeleteFunc(l.counts(text), func(c Count) bool {
-		return c.Unit == "" || c.Measure || c.one && l.indefinite[strings.ToLower(text[c.Start:c.Number])] &&
-			!l.lasts(lastTokens(text[:c.Start])[3])
-	})
+	all := l.counts(text)
+	var times []Count
+	for i, c := range all {
+		if c.Unit != "" && !c.Measure && !l.isBelow(text, all[:i], c) {
+			times = append(times, c)
+		}
+	}
+	return times
 }
 
-// lasts says whether a word before "a month" makes a length of time of it, or it begins a sentence.
-func (l *Language) lasts(before token) bool {
-	return before.kind == end || before.kind == sign || before.kind == word && slices.Contains(l.lasting, before.lower())
+// isBelow says whether "a month" tells what something is counted by: "2 gallons a week", "two small feeds a month",
+// "once a day". Spanish has other words for that.
+func (l *Language) isBelow(text string, before []Count, c Count) bool {
+	if !l.indefinite[strings.ToLower(text[c.Start:c.Number])] {
+		return false
+	}
+	last := lastTokens(text[:c.Start])[3]
+	unit := l.units[last.lower()]
+	if last.kind == digits || slices.Contains(l.often, last.lower()) || unit != "" && !needsBelow(unit) {
+		return true
+	}
+	if len(before) == 0 {
+		return false
+	}
+	between := text[before[len(before)-1].Number:c.Start]
+	const enough = 3 // words between a count and what it is counted by
+	words := strings.Fields(strings.ToLower(between))
+	return len(words) <= enough && !strings.ContainsAny(between, ".,;:!?") &&
+		!slices.ContainsFunc(words, func(w string) bool { return slices.Contains(l.lasting, w) })
 }
 
 // One says whether it is one by a word, which may say no more than "a" does.
@@ -59,7 +80,8 @@ func (l *Language) counts(text string) []Count {
 			break
 		}
 		at = t.to
-		if t.kind != digits && (t.kind != word || l.numbers[t.lower()] == 0) || l.goesOnFrom(text, t) {
+		if t.kind != digits && (t.kind != word || l.numbers[t.lower()] == 0) ||
+			!l.indefinite[t.lower()] && l.goesOnFrom(text, t) {
 			continue
 		}
 		n, ok := l.number(text, t.from)

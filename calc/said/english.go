@@ -30,8 +30,9 @@ var English = (&Language{
 	measures: with(symbolsOfMachines(), "hp horsepower|kW kilowatt kilowatts|kWh kilowatt_hour kilowatt_hours|"+
 		"tree tree trees"),
 	longer: table("month month months"),
-	lasting: strings.Fields("for in within after about than least most nearly lasts last lasted takes take took wait " +
-		"of over under once until"),
+	often:  strings.Fields("once twice times time often much many"),
+	lasting: strings.Fields("for in within after before over under and or then about than until wait lasts takes " +
+		"least most"),
 	substance: with(substances(), "N nitrogen total_nitrogen|NO3-N nitrate_nitrogen nitrate_N nitrate_as_N "+
 		"nitrate_as_nitrogen|"+
 		"NH4-N ammonium_nitrogen ammonium_N|NO3 nitrate|NH4 ammonium|NH3 ammonia anhydrous_ammonia|K2O potash|"+

@@ -16,7 +16,8 @@ type Language struct {
 	below      map[string]string  // what only stands below a line: tree, hour
 	measures   map[string]string  // units that are of the trade only where a page works with them: hp, trees
 	longer     map[string]string  // times that no rate is told by: month
-	lasting    []string           // before "a month" they make a length of time of it: for, after
+	often      []string           // before "a month" they make a rate of it: once, times
+	lasting    []string           // between a count and "a month" they keep the two apart: for, before
 	substance  map[string]string
 	joining    []string // between the two lengths of a spacing, also with dashes: 12-by-18-foot
 	named      []string // before a number they make it a name, or a plain number: row 12, May 4, multiply 2

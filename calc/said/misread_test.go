@@ -75,3 +75,28 @@ func TestCounts(t *testing.T) {
 		}
 	}
 }
+
+// One of a time is a length of time in both languages, wherever it stands, but for what something is counted by.
+func TestTimes(t *testing.T) {
+	for _, c := range []struct{ language, text, want string }{
+		{"en", "Keep it dry for a month.", "1 month"},
+		{"en", "Feed a month before bloom, and sample a week after.", "1 month; 1 week"},
+		{"en", "A day later it dries. Give the trees a week, or keep the gate shut an hour.", "1 day; 1 week; 1 h"},
+		{"en", "Feed twice a week, once a day, or two small feeds a month.", ""},
+		{"en", "Run 2 gallons a day, an hour a night, $5 a month and 1 inch of water a week.", "1 h"},
+		{"en", "Keep 5 trees dry for a month, and 2 rows for a week.", "1 month; 1 week"},
+		{"en", "In two years it bears. Wait a month.", "1 month"},
+		{"en", "Wait 3 weeks, then a month.", "3 week; 1 month"},
+		{"es", "Manténgalo seco por un mes.", "1 month"},
+		{"es", "Abone un mes antes de la floración, y tome muestras una semana después.", "1 month; 1 week"},
+		{"es", "Abone dos veces por semana, una vez al día o dos veces al mes.", ""},
+	} {
+		var found []string
+		for _, n := range said.For(c.language).Times(c.text) {
+			found = append(found, fmt.Sprint(n.Value, " ", n.Unit))
+		}
+		if got := strings.Join(found, "; "); got != c.want {
+			t.Errorf("%q:\n got %s\nwant %s", c.text, got, c.want)
+		}
+	}
+}
