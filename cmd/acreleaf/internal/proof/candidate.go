@@ -17,6 +17,7 @@ type candidate struct {
 	block  string // "soil"
 	label  string // "Nitrogen in this layer"
 	given  bool
+	main   bool // it is the answer that its worksheet is for
 	chosen bool // it comes of what is chosen, as a figure of a table does
 	value  unit.Range
 	text   string // "48 lb N/ac", "Apr 20, 2027"
@@ -52,6 +53,7 @@ func (c *figureCheck) candidate(b *worksheet.Bound, name string) candidate {
 	} else {
 		n.label = b.Sheet.FindResult(name).Label
 	}
+	n.main = b.Sheet.Headline != nil && b.Sheet.Headline.Answer == name
 	n.chosen = n.given || len(b.Sheet.ChoicesBehind(name)) > 0
 	n.own = c.wordsOf(n.label, name)
 	n.words = c.wordsOf(n.label, name, b.Block.Name, cmp.Or(b.Title, b.Sheet.Title))

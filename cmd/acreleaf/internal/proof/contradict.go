@@ -30,7 +30,7 @@ func (c *figureCheck) contradicted(p *markdown.Prose, f markdown.ProseFigure) {
 	}
 	around := c.around(p, f.At, f.At+len(markdown.Stand))
 	fits := c.fits(a, around, c.table.inCell)
-	if len(fits) == 0 || fits[0].words <= around.shared(c.wordsOf(c.tiedTo(f.Figure)...)) {
+	if c.ordered(p, f, a) || len(fits) == 0 || fits[0].words <= around.shared(c.wordsOf(c.tiedTo(f.Figure)...)) {
 		return
 	}
 	best := slices.DeleteFunc(fits, func(g fit) bool { return g.words < fits[0].words })
