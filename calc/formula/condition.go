@@ -286,7 +286,7 @@ func (r *reader) compareThere(e *ast.BinaryExpr, at Span) operand {
 	if okA, okB := r.quantity(a), r.quantity(b); !okA || !okB {
 		return operand{bad: true}
 	}
-	if a.date != b.date {
+	if _, other := a.term.Unit().To(b.term.Unit()); a.date != b.date && other == nil { // else compare says what to write
 		r.fault("formula-units", at, "a day of the calendar and a number cannot be compared", `write a day as "2027-07-15"`)
 		return operand{bad: true}
 	}
