@@ -8,11 +8,13 @@ func crops() []sheet.Option {
 	return []sheet.Option{
 		{Name: "almond", Label: "Almond (yield in kernels)",
 			Note: "68 lb of nitrogen leave with the kernels, hulls and shells of 1,000 lb of kernels: the mean at full " +
-				"yield. Sources print from 50 to 87."},
+				"yield. Sources print from 50 to 87.",
+			Sources: []string{"west-coast-nut-almond", "boost-almond", "cdfa-almond"}},
 		{Name: "walnut", Label: "Walnut (yield dry, in shell)",
 			Note: "29 lb a ton is what harvested nuts in the shell held, the mean of three seasons in six orchards; two of " +
 				"the seasons gave 27. The state's guidelines count hulls too: 27.5 in recent trials, 31.9 with old ones, from " +
-				"24 to 46.4. Hulls and leaves that you take away come on top."},
+				"24 to 46.4. Hulls and leaves that you take away come on top.",
+			Sources: []string{"walnut-board", "growing-produce-walnut", "cdfa-walnut"}},
 		{Name: "pistachio", Label: "Pistachio (yield as CPC weight)",
 			Note: "CPC is the assessed weight on the processor's report. Trials agree: 27 to 29 lb. " +
 				"The old flat rate of 220 to 250 lb an acre in heavy years is history."},

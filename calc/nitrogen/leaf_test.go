@@ -60,6 +60,37 @@ func level(crop, nutrient, value string) []string {
 	return []string{"crop=" + crop, "nutrient=" + nutrient, "value=" + value + " %"}
 }
 
+// The levels as their publications print them, cell for cell; 0 where they print none.
+func TestLeafLevelsAreThosePrinted(t *testing.T) {
+	for _, c := range []struct {
+		crop, nutrient               string
+		low, high, deficient, excess float64
+	}{
+		// UC ANR 3364, Almond Production Manual, as printed in Almond Facts May-June 2023, page 41
+		{"almond", "nitrogen", 2.2, 2.5, 2.0, 2.7},
+		{"almond", "potassium", 1.4, 0, 1.0, 0},
+		// Oregon State University EM 8786, August 2001, Table 1
+		{"hazelnut", "nitrogen", 2.21, 2.5, 1.8, 3.0},
+		{"hazelnut", "potassium", 0.81, 2.0, 0.5, 3.0},
+		// Wells and Wood 2007, HortTechnology 17(4):473, abstract
+		{"pecan", "nitrogen", 2.5, 2.9, 0, 0},
+		{"pecan", "potassium", 1.3, 1.5, 0, 0},
+		// Western Farm Press, after UC Cooperative Extension Butte County
+		{"walnut", "potassium", 1.2, 0, 0.9, 0},
+		// Zeng, Brown and Holtz 2001, HortScience 36(1):85, abstract: 16.9 g in a kilogram
+		{"pistachio", "potassium", 1.69, 0, 0, 0},
+	} {
+		for column, want := range map[string]float64{
+			"range-from": c.low, "range-to": c.high, "deficient-below": c.deficient, "excessive-above": c.excess,
+		} {
+			if got := listed(t, nitrogen.LeafLevel, c.nutrient+"-"+column, c.crop); got != want &&
+				!(math.IsNaN(got) && want == 0) {
+				t.Errorf("%s, %s, %s: %v, printed is %v", c.crop, c.nutrient, column, got, want)
+			}
+		}
+	}
+}
+
 // checkLeaves checks the levels of leaves.
 func checkLeaves(t *testing.T, rows *reference.Ledger) {
 	of := func(crop, name string) float64 {

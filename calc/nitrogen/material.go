@@ -35,7 +35,7 @@ var noWeight = sheet.Cell{Value: sheet.None}
 func materialOptions() []sheet.Option {
 	var options []sheet.Option
 	for _, m := range materials {
-		options = append(options, sheet.Option{Name: m.name, Label: m.label, Note: m.note})
+		options = append(options, sheet.Option{Name: m.name, Label: m.label, Note: m.note, Sources: noteSources[m.name]})
 	}
 	return options
 }

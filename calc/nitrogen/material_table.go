@@ -20,6 +20,15 @@ var (
 	byTheMaker   = forms{sheet.None, sheet.None, sheet.None, nil}
 )
 
+// noteSources are the sources of what the notes quote and no figure of the material rests on.
+var noteSources = map[string][]string{
+	"UAN-32":     {"alabama-0174"},
+	"UAN-28":     {"purdue-nitrogen"},
+	"21-0-0-24S": {"cornell-nrcca-37", "cornell-nrcca-26"},
+	"10-34-0":    {"unl-materials"},
+	"12-0-0-26S": {"unl-materials"},
+}
+
 // materials are the grades of the trade. Where sources disagree, the note has the range and the reason.
 var materials = []material{
 	{"UAN-32", "UAN-32, urea-ammonium nitrate solution", from(32, ucTable, "ipni-uan"), ofUAN, true,
@@ -42,7 +51,8 @@ var materials = []material{
 		"Labels say 45 or 46 % N. Lime is printed as 1.56 and 1.8: the second agrees with the official method."},
 	{"21-0-0-24S", "Ammonium sulfate, 21-0-0-24S", from(21, "alabama-0174", ucTable), onlyAmmonium, false, noWeight,
 		from(5.24, ucTable, "alabama-0174"), fact.Sulfate,
-		"Lime is 110 lb for 100 lb of product, which is 5.24; 5.4 is printed too."},
+		"Lime is 110 lb for 100 lb of product, which is 5.24; 5.4 is printed too. On a soil above pH 7.5 it gives off " +
+			"ammonia from the top of the ground."},
 	{"34-0-0", "Ammonium nitrate, 34-0-0", from(34, "nrcs-nm"), halfAndHalf, false, noWeight, from(1.82, ucTable),
 		fact.Nitrate | fact.Oxidizer,
 		"Labels say 33.5 to 34 % N. Many places limit who may hold it."},

@@ -8,11 +8,11 @@ var OrganicCredit = sheet.New("organic-credit", organicCredit)
 func organicCredit(s *sheet.Sheet) {
 	s.Head("Nitrogen from manure or compost", "Turns tons spread on an acre into the nitrogen that comes free.")
 	material := s.Choice("material", []sheet.Option{
-		{Name: "manure", Label: "Cow manure, first season",
+		{Name: "manure", Label: "Cow manure, first season", Sources: []string{"cornell-manure", "oklahoma-manure"},
 			Note: "35 % is for wet manure, under 18 % dry matter. Oklahoma State University gives 50 %."},
-		{Name: "manure-last-year", Label: "Cow manure, second season",
+		{Name: "manure-last-year", Label: "Cow manure, second season", Sources: []string{"oklahoma-manure"},
 			Note: "12 % of what was in it when it was spread. Oklahoma State University gives 15 %."},
-		{Name: "manure-before", Label: "Cow manure, third season",
+		{Name: "manure-before", Label: "Cow manure, third season", Sources: []string{"oklahoma-manure"},
 			Note: "5 % of what was in it when it was spread. Oklahoma State University gives 6 %."},
 		{Name: "compost", Label: "Compost, first season",
 			Note: "Common practice is 5 to 10 %; 7.5 % is the middle. A review of trials (Amlinger and others 2003) has 5 to " +

@@ -6,18 +6,24 @@ import "acreleaf/calc/sheet"
 // it is far from ours.
 func textures() []sheet.Option {
 	return []sheet.Option{
-		{Name: "sand", Label: "Sand", Note: "New Mexico State University gives 15 %."},
-		{Name: "loamy-sand", Label: "Loamy sand", Note: "New Mexico State University gives 18 %."},
-		{Name: "sandy-loam", Label: "Sandy loam", Note: "New Mexico State University gives 21 %."},
-		{Name: "loam", Label: "Loam", Note: "New Mexico State University gives 31 %."},
-		{Name: "silt-loam", Label: "Silt loam", Note: "New Mexico State University gives 35 %."},
-		{Name: "sandy-clay-loam", Label: "Sandy clay loam", Note: "New Mexico State University gives 29 %."},
-		{Name: "clay-loam", Label: "Clay loam", Note: "New Mexico State University gives 36 %."},
-		{Name: "silty-clay-loam", Label: "Silty clay loam", Note: "New Mexico State University gives 40 %."},
-		{Name: "sandy-clay", Label: "Sandy clay", Note: "New Mexico State University gives 33 %."},
-		{Name: "silty-clay", Label: "Silty clay", Note: "New Mexico State University gives 40 %."},
-		{Name: "clay", Label: "Clay", Note: "New Mexico State University gives 44 %. Cracks let water run ahead."},
+		texture("sand", "Sand", "15 %."),
+		texture("loamy-sand", "Loamy sand", "18 %."),
+		texture("sandy-loam", "Sandy loam", "21 %."),
+		texture("loam", "Loam", "31 %."),
+		texture("silt-loam", "Silt loam", "35 %."),
+		texture("sandy-clay-loam", "Sandy clay loam", "29 %."),
+		texture("clay-loam", "Clay loam", "36 %."),
+		texture("silty-clay-loam", "Silty clay loam", "40 %."),
+		texture("sandy-clay", "Sandy clay", "33 %."),
+		texture("silty-clay", "Silty clay", "40 %."),
+		texture("clay", "Clay", "44 %. Cracks let water run ahead."),
 	}
+}
+
+// texture is an option, with the figure of the other table.
+func texture(name, label, other string) sheet.Option {
+	return sheet.Option{Name: name, Label: label, Note: "New Mexico State University gives " + other,
+		Sources: []string{"nmsu-field-capacity"}}
 }
 
 // fieldCapacity is the water that a soil holds once it has drained, as a part of its volume.
@@ -28,7 +34,8 @@ func fieldCapacity(s *sheet.Sheet, texture *sheet.Given) sheet.Term {
 	}), sheet.Fact{
 		Label: "Field capacity by volume", Reads: "listed for this texture",
 		Sources: []string{"saxton-rawls"},
-		Note: "For 2.5 % organic matter, at a pull of 33 kPa. Sources differ by a few percent; these are mostly the lower, " +
-			"so nitrate goes deeper. 10 % is 1.2 in of water in a foot of soil.",
+		Note: "By their equation for the middle of each texture, 2.5 % organic matter and a pull of 33 kPa. Sources " +
+			"differ by a few percent; these are mostly the lower, so nitrate goes deeper. 10 % is 1.2 in of water in a foot " +
+			"of soil.",
 	})
 }

@@ -66,8 +66,8 @@ func fieldRule(s *sheet.Sheet) (rule, slice sheet.Term) {
 	rule = s.Constant("field-rule", "2 lb N/ac present per ppm NO3-N of soil", sheet.Fact{
 		Label: "Pounds an acre for each ppm, in 6 in of soil", Reads: "2 lb/ac per ppm",
 		Sources: []string{"montana-soil"},
-		Note: "It takes 6 in of soil on an acre to weigh 2,000,000 lb, which is 1.47 g/cm3. Some use it for 6.7 in. " +
-			"It is 4 lb for a foot; California's guidelines print 3.5 to 4.",
+		Note: "It takes 6 in of soil on an acre to weigh 2,000,000 lb, which is 1.47 g/cm3. Penn State uses it for 6.7 in. " +
+			"It is 4 lb for a foot; California's Crop Fertilization Guidelines print roughly 3.5.",
 	})
 	slice = s.Constant("slice", "6 in", sheet.Fact{
 		Label: "Depth that the field rule is for", Sources: []string{"montana-soil"},

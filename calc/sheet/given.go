@@ -61,10 +61,14 @@ type other struct {
 
 // An Option is one thing to choose.
 type Option struct {
-	Name  string // "hexagon", as an author writes it
-	Label string // "Hexagon (equal triangles)"
-	Note  string // what there is to say of it in a list of all of them; may be empty
+	Name    string   // "hexagon", as an author writes it
+	Label   string   // "Hexagon (equal triangles)"
+	Note    string   // what there is to say of it in a list of all of them; may be empty
+	Sources []string // ids of the bibliography: where the figures of the note are from
 }
+
+// Same says whether the same thing is chosen by both.
+func (o Option) Same(p Option) bool { return o.Name == p.Name && o.Label == p.Label }
 
 // Given adds a quantity that must be filled in, or may be if the field is optional.
 func (s *Sheet) Given(name, unitText string, f Field) *Given {

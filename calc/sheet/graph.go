@@ -89,7 +89,7 @@ func (g *Graph) linkFactor(s *Sheet, given string, link Link) (unit.Factor, erro
 	}
 	source := from.Sheet.FindGiven(link.Name)
 	if len(to.Choices) > 0 || source != nil && len(source.Choices) > 0 {
-		if source == nil || !slices.Equal(source.Choices, to.Choices) {
+		if source == nil || !slices.EqualFunc(source.Choices, to.Choices, Option.Same) {
 			return unit.Factor{}, fmt.Errorf("%s is chosen from a list and cannot be taken from %s.%s",
 				given, link.Use, link.Name)
 		}

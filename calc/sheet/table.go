@@ -53,6 +53,24 @@ type Figures struct {
 	Cells  []Cell // in the order of the options
 }
 
+// NoteSources are the ids of the sources that the notes of a sheet's tables rest on.
+func (s *Sheet) NoteSources() []string {
+	var ids []string
+	for _, c := range s.Constants {
+		if c.Table == nil {
+			continue
+		}
+		for _, o := range c.Table.Choice.Choices {
+			for _, id := range o.Sources {
+				if !slices.Contains(ids, id) {
+					ids = append(ids, id)
+				}
+			}
+		}
+	}
+	return ids
+}
+
 // Text is a figure of the table as a reader sees it, by the index of the option.
 func (f *Figures) Text(option int) string {
 	if math.IsNaN(f.Cells[option].Value) {

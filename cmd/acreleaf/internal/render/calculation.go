@@ -39,6 +39,7 @@ type Figures struct {
 type FigureRow struct {
 	Name, Label, Note string
 	Cells             []FigureCell
+	Sources           []int // of the note, as those of a cell
 }
 
 // A FigureCell is one figure, with the numbers of its sources in the list of the page.

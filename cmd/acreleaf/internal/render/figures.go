@@ -34,16 +34,21 @@ func figureRow(w *bytes.Buffer, row *FigureRow) {
 	for i := range row.Cells {
 		w.WriteString("<td>")
 		text(w, row.Cells[i].Text)
-		for _, number := range row.Cells[i].Sources {
-			w.WriteString(" <a")
-			attribute(w, "href", "#"+sourceID(number))
-			w.WriteByte('>')
-			bracketed(w, number)
-			w.WriteString("</a>")
-		}
+		sourceNumbers(w, row.Cells[i].Sources)
 		w.WriteString("</td>")
 	}
 	w.WriteString("</tr>\n")
+}
+
+// sourceNumbers writes the numbers of sources, each with the way to its entry in the page's list.
+func sourceNumbers(w *bytes.Buffer, numbers []int) {
+	for _, number := range numbers {
+		w.WriteString(" <a")
+		attribute(w, "href", "#"+sourceID(number))
+		w.WriteByte('>')
+		bracketed(w, number)
+		w.WriteString("</a>")
+	}
 }
 
 // figureNotes writes what there is to say of single rows.
@@ -54,6 +59,7 @@ func figureNotes(w *bytes.Buffer, rows []FigureRow) {
 			element(w, "b", "", rows[i].Name)
 			w.WriteString(". ")
 			text(w, rows[i].Note)
+			sourceNumbers(w, rows[i].Sources)
 			w.WriteString("</p>\n")
 		}
 	}

@@ -74,6 +74,7 @@ func (p *press) calculationView(s *sheet.Sheet, c *citations) *render.Calculatio
 func figureViews(s *sheet.Sheet, cited *citations) []render.Figures {
 	var views []render.Figures
 	at := map[*sheet.Given]int{}
+	var choices []*sheet.Given
 	for _, c := range s.Constants {
 		if c.Table == nil {
 			continue
@@ -81,7 +82,7 @@ func figureViews(s *sheet.Sheet, cited *citations) []render.Figures {
 		choice := c.Table.Choice
 		if _, begun := at[choice]; !begun {
 			at[choice] = len(views)
-			views = append(views, figureRows(choice))
+			views, choices = append(views, figureRows(choice)), append(choices, choice)
 		}
 		v := &views[at[choice]]
 		v.Columns = append(v.Columns, strings.TrimSuffix(c.Label+", "+c.Table.Unit.String(), ", "))
@@ -89,18 +90,17 @@ func figureViews(s *sheet.Sheet, cited *citations) []render.Figures {
 			v.Rows[i].Cells = append(v.Rows[i].Cells, figureCell(c.Table, i, cited))
 		}
 	}
+	for i, choice := range choices { // their notes stand below the table
+		for j, o := range choice.Choices {
+			views[i].Rows[j].Sources = cited.numbersOf(o.Sources)
+		}
+	}
 	return views
 }
 
 // figureCell is one figure, with the numbers of its sources.
 func figureCell(t *sheet.Figures, option int, cited *citations) render.FigureCell {
-	cell := render.FigureCell{Text: t.Text(option)}
-	for _, id := range t.Cells[option].Sources {
-		if number := cited.number(id); number != 0 {
-			cell.Sources = append(cell.Sources, number)
-		}
-	}
-	return cell
+	return render.FigureCell{Text: t.Text(option), Sources: cited.numbersOf(t.Cells[option].Sources)}
 }
 
 // figureRows is a table of a choice without its figures.

@@ -55,6 +55,17 @@ func (c *citations) reference(r config.Reference) render.Reference {
 	return reference
 }
 
+// numbersOf are the numbers of sources in the page's list, without those of definitions.
+func (c *citations) numbersOf(ids []string) []int {
+	var numbers []int
+	for _, id := range ids {
+		if number := c.number(id); number != 0 {
+			numbers = append(numbers, number)
+		}
+	}
+	return numbers
+}
+
 // number is the number of a source in the page's list, which a cell of a table has beside its figure; 0 for a
 // definition.
 func (c *citations) number(id string) int {

@@ -187,6 +187,9 @@ func (p *press) citeConstants(d *draft) {
 				p.cite(id, d)
 			}
 		}
+		for _, id := range b.Sheet.NoteSources() {
+			p.cite(id, d)
+		}
 	}
 }
 

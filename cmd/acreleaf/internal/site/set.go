@@ -122,5 +122,8 @@ func (p *press) referencesOfSheet(s *sheet.Sheet) []*config.Reference {
 			list = append(list, p.references[id])
 		}
 	}
+	for _, id := range s.NoteSources() {
+		list = append(list, p.references[id])
+	}
 	return list
 }

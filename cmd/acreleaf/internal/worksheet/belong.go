@@ -32,7 +32,7 @@ func (b *binder) checkBelongs(bound *Bound, given, choice *sheet.Given) bool {
 		return b.checkFixed(bound, given, choice)
 	}
 	for _, other := range b.named(link.Use).Sheet.ChoicesBehind(link.Name) {
-		if !slices.Equal(other.Choices, choice.Choices) {
+		if !slices.EqualFunc(other.Choices, choice.Choices, sheet.Option.Same) {
 			continue
 		}
 		from, name := b.chosenBy(b.named(link.Use), other.Name)
