@@ -110,7 +110,6 @@ func (r *reader) noFunction(e *ast.Ident, word string) operand {
 		note = "write " + functions[near].example
 	}
 	if r.part(hyphened(word)) != nil {
-		r.part(hyphened(word)).used = true
 		return r.faultAt(e, "formula-call", word+" is a quantity, and no function", "write * before the bracket to multiply")
 	}
 	return r.faultAt(e, "formula-call", fmt.Sprintf("there is no function “%s”", word), note)
@@ -232,7 +231,6 @@ func (r *reader) either(e *ast.CallExpr, top bool) operand {
 	outside := r.guard
 	then := r.way(e.Args[1], outside, question.term)
 	otherwise := r.way(e.Args[2], outside, question.term.Not())
-	r.guard = outside
 	if okThen, okOtherwise := r.quantity(then), r.quantity(otherwise); !okThen || !okOtherwise {
 		return operand{bad: true}
 	}

@@ -191,7 +191,13 @@ func TestConditionFaults(t *testing.T) {
 		`yard.kind == "CAN-18"`: `"CAN-18": yard.kind has no option “CAN-18”; write one of: CAN-17, 15.5-0-0-19Ca`,
 		`yard.kind is CAN17`:    `CAN17: yard.kind has no option “CAN17”; write CAN-17`,
 		`year.kind == "CAN-17"`: `year.kind: there is no worksheet “year” in this page; write yard.kind`,
-		`max > 3`:               `max: max is a function, and needs brackets; write max(a, b)`,
+		`yard.area > "5 lb"`: `>: yard.area is ft2 and “"5 lb"” is lb: they cannot be compared; ` +
+			`write a quantity of the same kind, such as "1 ft2"`,
+		`"5 lb" > yard.area`: `>: “"5 lb"” is lb and yard.area is ft2: they cannot be compared; ` +
+			`write a quantity of the same kind, such as "1 ft2"`,
+		`yard.area > yard.wide`: `>: yard.area is ft2 and yard.wide is ft: they cannot be compared; ` +
+			`multiply or divide one of them first, so that both measure the same thing`,
+		`max > 3`: `max: max is a function, and needs brackets; write max(a, b)`,
 		`yardarea > 3`: `yardarea: “yardarea” does not say which number of which worksheet it is; ` +
 			`write the name of a worksheet and a point before it: yard.area`,
 		`yard.wide > 5`: `>: yard.wide is ft and “5” is a plain number: they cannot be compared; ` +

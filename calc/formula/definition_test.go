@@ -44,6 +44,41 @@ var flawed = []struct {
 	},
 		"calculation-name-twice ⟦rate⟧: there is a quantity “rate” in this calculation already; give " +
 			"one of the two another name"},
+	{"a name of a constant", func(s *script, d *formula.Definition) {
+		d.Constants = append(d.Constants, s.constant("Bag", "50 lb"))
+	},
+		"calculation-name ⟦Bag⟧: “Bag” cannot be the name of a constant; use small letters a to z and " +
+			"digits, with a letter first, and hyphens between words"},
+	{"a line with a hyphen in its name", func(s *script, d *formula.Definition) {
+		d.Work = append(d.Work, s.text("wind-speed = rate"))
+	},
+		"calculation-name ⟦wind-speed⟧ = rate: “wind-speed” cannot be the name of a line of work; " +
+			"write wind_speed: in the work a hyphen is a minus"},
+	{"a line with a capital in its name", func(s *script, d *formula.Definition) {
+		d.Work = append(d.Work, s.text("Wind_speed = rate"))
+	},
+		"calculation-name ⟦Wind_speed⟧ = rate: “Wind_speed” cannot be the name of a line of work; " +
+			"use small letters a to z and digits, with a letter first, and _ between words"},
+	{"lines after one without a name", func(s *script, d *formula.Definition) {
+		d.Work = append([]formula.Text{s.text("rate * 2")}, append(d.Work, s.text("more = answer"), s.text("most = more"))...)
+	},
+		"work-line ⟦rate * 2⟧: this line of work gives nothing a name; begin it with a name and =, " +
+			"such as: rate = flow / area"},
+	{"lines after one that cannot be called so", func(s *script, d *formula.Definition) {
+		d.Work = append([]formula.Text{s.text("Two = rate * 2")},
+			append(d.Work, s.text("more = answer"), s.text("most = more"))...)
+	},
+		"calculation-name ⟦Two⟧ = rate * 2: “Two” cannot be the name of a line of work; " +
+			"use small letters a to z and digits, with a letter first, and _ between words"},
+	{"a line of nothing", func(s *script, d *formula.Definition) {
+		d.Work = append(d.Work, s.text("more ="))
+	}, "formula-empty more ⟦=⟧: there is no formula here; write the arithmetic: flow / area"},
+	{"the longest of the names with hyphens", func(s *script, d *formula.Definition) {
+		d.Constants = append(d.Constants, s.constant("big-tank-size", "9 gal"), s.constant("tank-size", "5 gal"))
+		d.Work = append(d.Work, s.text("tanks = big_tank_size + tank_size + count*tank_size + big-tank-size"))
+	},
+		"formula-hyphen tanks = big_tank_size + tank_size + count*tank_size + ⟦big-tank-size⟧: in a formula " +
+			"“big-tank-size” is a minus; write big_tank_size for the name, or spaces around a minus"},
 	{"a constant twice", func(s *script, d *formula.Definition) {
 		d.Constants = append(d.Constants, s.constant("rate", "3 lb/acc"))
 	},
@@ -157,6 +192,12 @@ var flawed = []struct {
 		"calculation-unit lb/⟦acc⟧: \"acc\" is not a unit or a substance known here; did you mean \"ac\"?"},
 	{"an answer in another unit", func(s *script, d *formula.Definition) {
 		d.Answers[0] = s.result("answer", "ft")
+	},
+		"formula-units ⟦ft⟧: answer works out as lb/ac, and its unit here is ft; write lb/ac for its " +
+			"unit, or multiply or divide in the line by what makes ft of that"},
+	{"an answer in another unit, and a line that uses it", func(s *script, d *formula.Definition) {
+		d.Answers[0] = s.result("answer", "ft")
+		d.Work = append(d.Work, s.text("more = answer * 2"))
 	},
 		"formula-units ⟦ft⟧: answer works out as lb/ac, and its unit here is ft; write lb/ac for its " +
 			"unit, or multiply or divide in the line by what makes ft of that"},

@@ -50,6 +50,7 @@ var botched = []struct{ formula, place, text string }{
 	{"rate ÷ 2", "rate ⟦÷⟧ 2", "“÷” cannot stand here"},
 	{"rate = 2", "rate ⟦=⟧ 2", "“=” cannot stand here"},
 	{"rate ^ 2", "rate ⟦^⟧ 2", "“^” is no arithmetic"},
+	{"rate =< 2", "rate ⟦=<⟧ 2", "“=<” cannot stand here"},
 	{"rate << 2", "rate ⟦<<⟧ 2", "“<<” is no arithmetic"},
 	{"rate & area", "rate ⟦&⟧ area", "“&” is no arithmetic"},
 	{"^rate", "⟦^rate⟧", "“^” is no arithmetic"},
@@ -186,6 +187,10 @@ func TestNotesSayWhatToWrite(t *testing.T) {
 		{"rate × 2", "write * for ×"},
 		{"rate ^ 2", "write pow(x, 2) for a power"},
 		{"2 lb", `put a number and its unit between quotes, such as "2 lb", or write * to multiply`},
+		{"12 lb", `put a number and its unit between quotes, such as "12 lb", or write * to multiply`},
+		{"if(rate =< 2, 1, 2)", "write <="},
+		{`rate + "5 lb K2O/ac"`, "multiply or divide one of them first, so that both measure the same thing"},
+		{`"5 lb K2O/ac" + rate`, "multiply or divide one of them first, so that both measure the same thing"},
 		{"43,560 * rate", "write a large number without a comma: 43560"},
 		{"rate)", "take it out, or write the ( that it belongs to"},
 		{"rate = 2", "write == to ask whether two things are the same; in a calculation each = has a line of work " +

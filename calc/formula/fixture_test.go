@@ -85,6 +85,7 @@ func TestAnswers(t *testing.T) {
 		{"number", "round_up(rate * area / bag)", "3"},
 		{"number", "round_down(rate * area / bag)", "2"},
 		{"number", "1 - share", "0.8"},
+		{"number", "count-share-count*share", "2.2"}, // names that have no hyphen have a minus between them
 		{"number", "count + share", "3.2"},
 		{"lb", `rate * area + "1 ton"`, "2,120 lb"},
 		{"lb", `max(0, rate * area - "200 lb")`, "0 lb"},
@@ -168,6 +169,28 @@ func TestQuotedQuantitiesTakeTheAccount(t *testing.T) {
 			t.Errorf("%s: %+v", formulaText, faults)
 		case want != "" && value(t, made, "answer") != want:
 			t.Errorf("%s is %s, want %s", formulaText, value(t, made, "answer"), want)
+		}
+	}
+}
+
+// A step of which nothing is said is in a unit that its author uses for such a quantity: that of a given before that of
+// an answer, and the one that the arithmetic gives where there is none.
+func TestStepsAreInUnitsOfTheirAuthor(t *testing.T) {
+	for work, want := range map[string]string{
+		"step = area / width":                        "12,545,280 in", // 43,560 ft2 in an acre
+		"step = rate * area":                         "120 lb",
+		"step = width / ground_speed * 88 / 5":       "4 s", // 5 mi/h is 88 in/s
+		"step = bag / flow":                          "125 lb·min/gal",
+		"step = bag / flow * flow / width * count*4": "30 lb/in",
+	} {
+		s := &script{}
+		made, faults := formula.Make(sprayer(s, "s", everything, work, "answer = width / ground_speed"))
+		if faults != nil {
+			t.Errorf("%s: %s", work, faults[0].Text)
+			continue
+		}
+		if got := value(t, made, "step"); got != want {
+			t.Errorf("%s gives %s, want %s", work, got, want)
 		}
 	}
 }

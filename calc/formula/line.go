@@ -58,10 +58,7 @@ func (r *reader) fit(l *line, o *operand) bool {
 	}
 	text := o.term.Unit().String()
 	if used, ok := r.usedUnit(o.term.Unit()); ok {
-		factor, err := o.term.Unit().To(used)
-		if err != nil {
-			panic(err) // the two have one dimension
-		}
+		factor, _ := o.term.Unit().To(used) // there always is one between two of one dimension
 		o.term, o.values, o.degree = o.term.In(used.String()), o.values.Each(factor.Apply), leafDegree
 		return true
 	}

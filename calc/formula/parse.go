@@ -92,7 +92,6 @@ func (m *maker) hyphened(f Text) bool {
 			continue
 		}
 		if start, name := m.nameIn(run); name != "" {
-			m.part(name).used = true
 			m.fault("formula-hyphen", f.part(at[0]+start, at[0]+start+len(name)),
 				fmt.Sprintf("in a formula “%s” is a minus", name),
 				"write "+underscored(name)+" for the name, or spaces around a minus")
@@ -185,7 +184,7 @@ func (m *maker) notArithmetic(f Text, at int) {
 		note = "write a large number without a comma: 43560"
 	case c == ')':
 		text, note = "this bracket closes nothing", "take it out, or write the ( that it belongs to"
-	case c == '=' && strings.HasPrefix(rest, "=>"), c == '=' && strings.HasPrefix(rest, "=<"):
+	case strings.HasPrefix(rest, "=>"), strings.HasPrefix(rest, "=<"):
 		found, note = rest[:2], fmt.Sprintf("write %s=", rest[1:2])
 		text = fmt.Sprintf("“%s” cannot stand here", found)
 	case c == '=':

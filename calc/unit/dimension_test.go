@@ -115,6 +115,36 @@ func TestFitsAndLeavesOut(t *testing.T) {
 	}
 }
 
+// Two units tell the same accounts, whatever else they tell.
+func TestSameAccounts(t *testing.T) {
+	for _, c := range []struct {
+		a, b string
+		same bool
+	}{
+		{"lb N/ac fed", "lb N/ac fed", true}, {"lb N/ac fed", "kg NO3/tree fed", true}, {"lb N/ac", "ppm", true},
+		{"lb N/ac fed", "lb N/ac", false}, {"lb N/ac", "lb N/ac taken up", false}, {"lb N/ac", "lb N/ac present", false},
+		{"lb N/ac fed", "lb N/ac present", false}, {"% taken up/fed", "% taken up/fed", true}, {"% taken up/fed", "%", false},
+	} {
+		if got := MustParse(c.a).Dimension().SameAccounts(MustParse(c.b).Dimension()); got != c.same {
+			t.Errorf("%s and %s: %v", c.a, c.b, got)
+		}
+	}
+}
+
+// A count may be left out where nothing but a number is left.
+func TestCountsMayBeLeftOut(t *testing.T) {
+	for _, count := range []string{"trees", "emitters", "feeds", "nuts", "head", "hives", "bales"} {
+		if !MustParse("1/ac").Shorter(MustParse(count + "/ac")) {
+			t.Errorf("1/ac is not short for %s/ac", count)
+		}
+	}
+	for _, other := range []string{"1/ac", "lb/ac", "trees/ha", "gal/ac"} {
+		if MustParse("1/ac").Shorter(MustParse(other)) {
+			t.Errorf("1/ac is short for %s", other)
+		}
+	}
+}
+
 func TestEverySubstanceIsCarrierOrNutrient(t *testing.T) {
 	for b := firstSubstance; b < firstAccount; b++ {
 		plain := Dimension{}
@@ -161,6 +191,7 @@ func TestDimensionInWords(t *testing.T) {
 		"lb CaCO3/lb N":        "mass of lime for each mass of N",
 		"lb/lb N":              "mass for each mass of N",
 		"1/ac":                 "number on an area",
+		"1/lb N":               "number for each mass of N",
 		"1/feed":               "number for each feed",
 		"1/ft":                 "number for each length",
 		"lb2":                  "mass squared",

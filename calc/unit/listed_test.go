@@ -42,6 +42,37 @@ func TestTheListHasEveryWord(t *testing.T) {
 	}
 }
 
+// What a unit is worth is in others that people know; a count of molecules is worth what its substance tells.
+func TestTheListSaysWhatAUnitIsWorth(t *testing.T) {
+	worth := map[string]string{}
+	for _, g := range Groups() {
+		for _, u := range g.Units {
+			worth[u.Name] = u.Worth
+		}
+	}
+	for name, want := range map[string]string{
+		"ft": "12 in", "mi": "5280 ft", "ac": "43560 ft2", "lb": "0.45359237 kg", "ton": "2000 lb", "mmol/L": "", "N": "",
+	} {
+		if worth[name] != want {
+			t.Errorf("%s is worth %q, want %q", name, worth[name], want)
+		}
+	}
+}
+
+// A substance is read in small letters too, but for an element of one letter, which would be a word of its own. That of
+// nitrogen is what these pages are about.
+func TestSubstancesInSmallLetters(t *testing.T) {
+	for _, s := range substances {
+		small := strings.ToLower(s.symbol)
+		got := substanceNamed(small)
+		if alone := len(s.symbol) == 1 && s.symbol != "N"; alone && got != nil {
+			t.Errorf("%s is read as %s", small, got.symbol)
+		} else if !alone && (got == nil || got.base != s.base) {
+			t.Errorf("%s is read as %v, want %s", small, got, s.symbol)
+		}
+	}
+}
+
 func TestTheListHasEverySubstance(t *testing.T) {
 	listed := map[string]bool{}
 	for _, s := range ListedSubstances() {

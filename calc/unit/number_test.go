@@ -28,6 +28,8 @@ func TestBadNumbers(t *testing.T) {
 	cases := map[string]string{
 		"":           "nothing is written here; write a number with its unit, such as 12 ppm NO3-N",
 		"1,2":        `"1,2": a comma parts thousands, as in 1,200; for a decimal write a point, as in 1.2`,
+		",200":       `",200": a comma parts thousands, as in 1,200; for a decimal write a point, as in 0.200`,
+		"1200,000":   `"1200,000": a comma parts thousands, as in 1,200; for a decimal write a point, as in 1200.000`,
 		"1,2000":     `"1,2000": a comma parts thousands, as in 1,200; for a decimal write a point, as in 1.2000`,
 		"1,":         `"1,": a comma parts thousands, as in 1,200; for a decimal write a point, as in 1.0`,
 		"1.2.3":      `"1.2.3": a number has one decimal point; write it such as 1.2`,
@@ -77,6 +79,20 @@ func TestFractionSigns(t *testing.T) {
 			if want := float64(i+1) / float64(lower); sign != ' ' && FractionSign(sign) != want {
 				t.Errorf("%c is %v, want %v", sign, FractionSign(sign), want)
 			}
+		}
+	}
+}
+
+// A comma that parts thousands stays, and so does one in a number that is none.
+func TestDecimalCommasAsPoints(t *testing.T) {
+	for text, want := range map[string]string{
+		"": "", "kg": "kg", "12,5": "12.5", "12,5 kg/ha": "12.5 kg/ha", "de 3,25 a 4,75 lb": "de 3.25 a 4.75 lb",
+		"1,200": "1,200", "1,234,567": "1,234,567", "0,125": "0.125", "1,2000": "1.2000", "1200,000": "1200.000",
+		"1.200,5": "1.200,5", "1,200.5": "1,200.5", ",5": ",5", "5,": "5,", "a, b": "a, b", "12,5.": "12.5.",
+		"12,5, 3": "12.5, 3",
+	} {
+		if got := PointDecimals(text); got != want {
+			t.Errorf("%q is %q, want %q", text, got, want)
 		}
 	}
 }

@@ -15,6 +15,10 @@ var goodUnits = []struct{ text, tidied, same string }{
 	{"pounds N per acre", "lb N per ac", "lb N/ac"},
 	{"lbs N/acre", "lb N/ac", "lb N/ac"},
 	{"oz N/tree", "oz N/tree", ""},
+	{"LB N/Ac", "lb N/ac", ""},
+	{"GAL/AC", "gal/ac", ""},
+	{"Mg/ha", "t/ha", "t/ha"}, // a megagram is no milligram
+	{"Mg2/MG", "t2/mg", "t·t/mg"},
 	{"oz N/trees", "oz N/trees", "oz N/tree"},
 	{"trees/acre", "trees/ac", "tree/ac"},
 	{"lb product/ac", "lb product/ac", "lb material/ac"},
@@ -198,6 +202,8 @@ func TestBadUnits(t *testing.T) {
 		{"galons/ac", 0, "gallons", `"galons"` + unknown + `did you mean "gallons"?`},
 		{"lb nitrogin/ac", 3, "", `"nitrogin"` + unknown + `write one such as lb, ppm, ac, N or NO3-N`},
 		{"ft0", 0, "ft", `"ft0"` + unknown + `did you mean "ft"?`},
+		{"H", 0, "h", `"H"` + unknown + `did you mean "h"?`}, // capitals tell single letters apart
+		{"lb/G", 3, "g", `"G"` + unknown + `did you mean "g"?`},
 		{"zzzzzz", 0, "", `"zzzzzz"` + unknown + `write one such as lb, ppm, ac, N or NO3-N`},
 		{"N", 0, "", `"N": N is what a unit is of, and must follow one, as in lb N`},
 		{"ppm of", 6, "", `"ppm of": a substance must follow of, as in ppm NO3-N of soil`},

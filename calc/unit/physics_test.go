@@ -5,6 +5,14 @@ import (
 	"testing"
 )
 
+// The pound-force of NIST Special Publication 811 (2008), appendix B, where it is exact: 4.448 221 615 260 5 N (the
+// figures from memory).
+func TestPoundForceIsExact(t *testing.T) {
+	if poundForce.Cmp(rational("4.4482216152605")) != 0 {
+		t.Errorf("it is %s N", poundForce.FloatString(14))
+	}
+}
+
 // Values of NIST Special Publication 811 (2008), appendix B.8: psi to kPa, mechanical horsepower to kW, psi to bar;
 // and the pascal, the joule and the watt in base units.
 func TestUnitsOfMachines(t *testing.T) {

@@ -16,8 +16,9 @@ func (p *parser) symbol(t *term) error {
 	if t.power > 0 && p.compound(t) {
 		return nil
 	}
-	found, power, size := spelling{}, 1, 0
-	if found, size = p.severalWords(); size == 0 {
+	power := 1
+	found, size := p.severalWords()
+	if size == 0 {
 		if raised, by, ok := p.raisedLength(); ok {
 			found, power, size = raised, by, 2
 		}

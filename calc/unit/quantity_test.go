@@ -115,6 +115,8 @@ func TestBadQuantities(t *testing.T) {
 		{". lb", 0, `". lb": there is no digit in this number; write it such as 12 or 0.5`},
 		{"1 200 lb", 0, `"1 200 lb": two numbers stand side by side; write one, such as 1,200 or 1.5`},
 		{"0x1F lb", 0, `"0x1F lb": write the number in ordinary digits, such as 12 or 0.5`},
+		{"- 1/2 in", 0, `"- 1/2 in": there is no number here; write one in digits, such as 12 ppm NO3-N`},
+		{"2.5 1/2 in", 0, `"2.5 1/2 in": two numbers stand side by side; write one, such as 1,200 or 1.5`},
 		{"7/5 in", 0, `"7/5 in": write a fraction as a decimal, such as 0.5 for 1/2`},
 		{"3/7 in", 0, `"3/7 in": write a fraction as a decimal, such as 0.5 for 1/2`},
 		{"4/15/27 in", 0, `"4/15/27 in": write a fraction as a decimal, such as 0.5 for 1/2`},

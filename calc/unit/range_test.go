@@ -27,6 +27,8 @@ func TestParseRange(t *testing.T) {
 		{"3‑4 oz N/tree", 3, 4, "3 to 4 oz N/tree"},
 		{"3 a 4 oz N/tree", 3, 4, "3 to 4 oz N/tree"},
 		{"3 oz to 4 oz", 3, 4, "3 to 4 oz"},
+		{"18' 6\"", 222, 222, "222 in"},
+		{"5 ft 6 in", 66, 66, "66 in"},
 		{"½ to 1½ in", 0.5, 1.5, "0.5 to 1.5 in"},
 	}
 	for _, c := range cases {

@@ -42,7 +42,7 @@ func (r *reader) number() (Number, error) {
 	}
 	size := run(r.text[r.at:], isNumberRune)
 	digits := r.text[r.at : r.at+size]
-	if part, more := withFraction(r.text[r.at+size:]); more > 0 && size > 0 && !strings.ContainsAny(digits, ".") {
+	if part, more := withFraction(r.text[r.at+size:]); more > 0 && digits != "" && !strings.ContainsAny(digits, ".") {
 		whole, message := readNumber(digits)
 		if message != "" {
 			return Number{}, r.fault(start, message)

@@ -5,10 +5,10 @@ import (
 	"unicode/utf8"
 )
 
-// lookUp finds a symbol with the power written at its end. A spelling in other capitals counts where capitals tell no
-// two units apart: PPM and Lb, but not Mg.
+// lookUp finds a symbol with the power written at its end. A spelling in other capitals counts where none is as it is
+// written: PPM and Lb, but not Mg. Of single letters it never does.
 func lookUp(word string) (spelling, int, bool) {
-	if found, power, ok := lookUpAsWritten(word); ok || utf8.RuneCountInString(word) < 2 || strings.HasPrefix(word, "Mg") {
+	if found, power, ok := lookUpAsWritten(word); ok || utf8.RuneCountInString(word) < 2 {
 		return found, power, ok
 	}
 	return lookUpAsWritten(strings.ToLower(word))
