@@ -12,10 +12,10 @@ type Aside string
 // The asides.
 const (
 	Description Aside = "the description of this image"
-	Title       Aside = "this title"                    // of a link or an image
-	Code        Aside = "this text between backticks"   // in a line
-	Listing     Aside = "this listing"                  // one that names no language: indented, or with a bare fence
-	HTML        Aside = "this HTML, shown as it stands" // several lines of it
+	Title       Aside = "this title"                         // of a link or an image
+	Code        Aside = "this text between backticks"        // in a line
+	Listing     Aside = "this listing"                       // one that names no language: indented, or with a bare fence
+	HTML        Aside = "this HTML, shown as it is written," // several lines of it
 )
 
 // aside is a text of a node that is visited after the text which the node stands in.

@@ -74,6 +74,9 @@ func (c *hazardCheck) spoken(p *markdown.Prose, pattern *regexp.Regexp) (message
 	}
 	for _, found := range pattern.FindAllStringSubmatchIndex(p.Text, -1) {
 		start, end := found[2], found[3]
+		if start < 0 { // the other of two patterns
+			start, end = found[4], found[5]
+		}
 		inLink := func(l message.Span) bool { return l.Start <= start && end <= l.End }
 		if !slices.ContainsFunc(p.Links, inLink) {
 			return p.Span(start, end), true

@@ -30,6 +30,10 @@ func (c *figureCheck) contradicted(p *markdown.Prose, f markdown.ProseFigure) {
 	}
 	around := c.around(p, f.At, f.At+len(markdown.Stand))
 	fits := c.fits(a, around, c.table.inCell)
+	if f.Scheme == "size" {
+		// A worksheet's own name, such as that of the well, says nothing of a plain size.
+		fits = slices.DeleteFunc(fits, func(g fit) bool { return around.shared(g.own) == 0 })
+	}
 	if c.ordered(p, f, a) || len(fits) == 0 || fits[0].words <= around.shared(c.wordsOf(c.tiedTo(f.Figure)...)) {
 		return
 	}
@@ -139,7 +143,7 @@ func (c *figureCheck) count(p *markdown.Prose, n said.Count) {
 // bare compares a number without a unit with those of the page whose words are around it: it may be one of them, or one
 // with two digits the wrong way round. Of other numbers nothing can be said.
 func (c *figureCheck) bare(p *markdown.Prose, n said.Count, around topic) {
-	written := p.Text[n.Start:n.Number]
+	written := strings.ReplaceAll(c.language.Points(p.Text[n.Start:n.Number]), ",", "")
 	if n.Unit != "" || len(strings.Trim(written, "0")) < 3 {
 		return
 	}
@@ -154,7 +158,7 @@ func (c *figureCheck) bare(p *markdown.Prose, n said.Count, around topic) {
 			places = 0
 		}
 		own := strconv.FormatFloat(k.value.Low, 'f', places, 64)
-		text := oneLine(written)
+		text := oneLine(p.Text[n.Start:n.Number])
 		switch {
 		case n.Amount().Quotes(k.value.Low, k.value.High):
 			c.untied(p, message.Span{Start: n.Start, End: n.Number}, k, tie(k.text, k))
@@ -251,6 +255,6 @@ func tie(text string, n *candidate) string { return fmt.Sprintf("[%s](worked:%s)
 func (c *figureCheck) hasWorked(p *markdown.Prose, start, end int, block string) bool {
 	from, to := sentenceSpan(p.Text, start, end)
 	return slices.ContainsFunc(p.Figures, func(f markdown.ProseFigure) bool {
-		return f.Scheme == "worked" && from <= f.At && f.At < to && strings.HasPrefix(f.Target, block)
+		return f.Scheme == "worked" && from <= f.At && f.At < to && (block == "" || strings.HasPrefix(f.Target, block+"."))
 	})
 }

@@ -2,6 +2,7 @@ package proof
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"acreleaf/calc/said"
@@ -68,6 +69,7 @@ func (c *figureCheck) prose(p *markdown.Prose) {
 		switch {
 		case p.Aside != "":
 			c.repeated(a, text, string(p.Aside), around, at)
+		case c.isMistyped(at):
 		case inLink(p, a):
 			c.repeated(a, text, "the text of this link", around, at)
 		default:
@@ -120,6 +122,17 @@ func after(text string, at int) string {
 	}
 	return strings.ToValidUTF8(rest, "")
 }
+
+// isMistyped says whether a place is in a link to the name of a way to tie a figure, without its colon: [18 ft](size). The
+// join reports the link.
+func (c *figureCheck) isMistyped(at message.Span) bool {
+	return slices.ContainsFunc(c.page.Document.Links, func(l *markdown.Link) bool {
+		return slices.Contains(schemes, l.Destination) && l.Span.Start <= at.Start && at.End <= l.Span.End
+	})
+}
+
+// schemes are the ways to tie a figure.
+var schemes = []string{"worked", "source", "record", "size"}
 
 func inLink(p *markdown.Prose, a said.Amount) bool {
 	for _, l := range p.Links {

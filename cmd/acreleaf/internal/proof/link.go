@@ -20,6 +20,9 @@ func (c *textCheck) links() {
 		case phone.MatchString(l.Destination) && len(strings.Trim(digits(l.Destination), " .")) < fewDigits:
 			c.fault(l.DestinationSpan, "link-phone", fmt.Sprintf("%q calls no number", l.Destination),
 				"write the number with its area code, as in tel:+1-530-555-0100")
+		case reachesNobody(l.Destination):
+			c.fault(l.DestinationSpan, "link-address", fmt.Sprintf("%q is no whole address", l.Destination),
+				"write it whole, as in mailto:office@example.org or https://example.org/notes")
 		case c.rules.Advice:
 			c.linkText(l)
 		}
@@ -30,6 +33,24 @@ var phone = regexp.MustCompile(`(?i)^\s*(?:tel|sms):`)
 
 // fewDigits is the length of the shortest numbers that are called, such as 911.
 const fewDigits = 3
+
+// webAddress and mailAddress are addresses with all their parts: a host, and somebody there.
+var (
+	webAddress  = regexp.MustCompile(`(?i)^\s*(?:https?|ftp)://[^\s/?#]`)
+	mailAddress = regexp.MustCompile(`(?i)^\s*mailto:[^@\s?]+@[^@\s?]`)
+)
+
+// reachesNobody says whether a link off the site lacks a part of its address.
+func reachesNobody(destination string) bool {
+	scheme, _, _ := strings.Cut(strings.ToLower(strings.TrimSpace(destination)), ":")
+	switch scheme {
+	case "http", "https", "ftp":
+		return !webAddress.MatchString(destination)
+	case "mailto":
+		return !mailAddress.MatchString(destination)
+	}
+	return false
+}
 
 // elsewhere are the ways off the site that a link may go; markdown refuses all others, for pictures too.
 var elsewhere = regexp.MustCompile(`(?i)^\s*(?:ftp|geo|https?|mailto|sms|tel):`)

@@ -18,16 +18,22 @@ func ownHazards(language string, own []config.OwnHazard) []hazard {
 	return list
 }
 
-// ownHazard is how prose speaks of a hazard of a site file: by its words alone, and by an order to handle it. What the
-// patterns are made of is the key by which they are kept, since each page asks for them.
+// ownHazard is a hazard of a site file with its patterns.
 func ownHazard(language string, own config.OwnHazard) hazard {
-	key := fmt.Sprintf("%s %+v", language, own)
+	return hazard{own.Hazard, ownSpeech(language, own.Name.English, own.Words),
+		"> **" + signalWord(own.Signal, language) + "** " + own.Sentence(language)}
+}
+
+// ownSpeech is how prose speaks of a hazard of a site file: by its words alone, and by an order to handle it. Each page
+// asks for the patterns, so they are kept by what they are made of.
+func ownSpeech(language, name string, own []string) speech {
+	key := fmt.Sprintf("%q %q %q", language, name, own)
 	if kept, made := ownMade.Load(key); made {
-		return kept.(hazard)
+		return kept.(speech)
 	}
-	h := hazard{Hazard: own.Hazard, example: "> **" + signalWord(own.Signal, language) + "** " + own.Sentence(language)}
+	var h speech
 	var quoted []string
-	for _, word := range own.Words {
+	for _, word := range own {
 		h.stems = append(h.stems, strings.ToLower(word))
 		quoted = append(quoted, regexp.QuoteMeta(word))
 	}
@@ -39,8 +45,8 @@ func ownHazard(language string, own config.OwnHazard) hazard {
 	h.talk, h.order, h.enough = words(any), words(ordered(handles, any)), 2
 	h.warn = h.talk
 	if len(quoted) == 0 { // only a calculation brings it, and any signal block with its name warns of it
-		h.warn = words(regexp.QuoteMeta(own.Name.English))
-		h.stems = []string{strings.ToLower(own.Name.English)}
+		h.warn = words(regexp.QuoteMeta(name))
+		h.stems = []string{strings.ToLower(name)}
 		h.talk, h.order = nothing, nothing
 	}
 	ownMade.Store(key, h)

@@ -119,38 +119,36 @@ func (c *passageCheck) numbers(t passageText) {
 	}
 }
 
-// orderWords are the words of order by the stem that names of numbers have, in English and Spanish.
-var orderWords = []struct{ name, number, english, spanish string }{
-	{"first", "1", "first", "primer[oa]?s?"}, {"second", "2", "second", "segund[oa]s?"},
-	{"third", "3", "third", "tercer[oa]?s?"}, {"fourth", "4", "fourth", "cuart[oa]s?"},
-	{"fifth", "5", "fifth", "quint[oa]s?"}, {"sixth", "6", "sixth", "sext[oa]s?"},
-	{"last", "", "last", "últim[oa]s?"},
-}
+// An orderWord is a word of order, with the number and the stem that names of numbers have.
+type orderWord struct{ name, number string }
 
-var orderWord = regexp.MustCompile(orderPattern())
-
-func orderPattern() string {
-	var english, spanish []string
-	for _, o := range orderWords {
-		english, spanish = append(english, o.english), append(spanish, o.spanish)
+// orderWords are the words of order in English, and in Spanish in all their forms.
+var orderWords = func() map[string]orderWord {
+	known := map[string]orderWord{}
+	for _, line := range []string{"first 1 primer primero primera primeros primeras",
+		"second 2 segundo segunda segundos segundas", "third 3 tercer tercero tercera terceros terceras",
+		"fourth 4 cuarto cuarta cuartos cuartas", "fifth 5 quinto quinta quintos quintas",
+		"sixth 6 sexto sexta sextos sextas", "last - último última últimos últimas"} {
+		fields := strings.Fields(line)
+		known[fields[0]] = orderWord{fields[0], fields[1]}
+		for _, spanish := range fields[2:] {
+			known[spanish] = known[fields[0]]
+		}
 	}
-	// The first leaf is a year of a tree's life, and no place in an order that a reader's numbers change.
-	return `(?i)\b(?:the (` + strings.Join(english, "|") + `)|(?:el|la|los|las) (` + strings.Join(spanish, "|") +
-		`))\b( (?:leaf|year|hoja|año))?`
-}
+	return known
+}()
+
+// placed finds a word behind an article. The first leaf is a year of a tree's life, and no place in an order that a
+// reader's numbers change.
+var placed = regexp.MustCompile(`(?i)\b(?:the|el|la|los|las) (\pL+)( (?:leaf|year|hoja|año)\b)?`)
 
 // order reports a word of order that nothing in the case is named by.
 func (c *passageCheck) order(one *markdown.PassageCase, t passageText) {
-	for _, at := range orderWord.FindAllStringSubmatchIndex(t.text, -1) {
+	for _, at := range placed.FindAllStringSubmatchIndex(t.text, -1) {
 		start, end := at[2], at[3]
-		if start < 0 {
-			start, end = at[4], at[5]
-		}
 		word := t.text[start:end]
-		if at[6] >= 0 || slices.ContainsFunc(orderWords, func(o struct{ name, number, english, spanish string }) bool {
-			matches := regexp.MustCompile(`(?i)^(?:` + o.english + `|` + o.spanish + `)$`).MatchString(word)
-			return matches && (namedBy(one, t, o.name) || o.number != "" && namedBy(one, t, o.number))
-		}) {
+		o, known := orderWords[strings.ToLower(word)]
+		if !known || at[4] >= 0 || namedBy(one, t, o.name) || namedBy(one, t, o.number) {
 			continue
 		}
 		c.fault(t.span(start, end), "passage-word", fmt.Sprintf("“%s” is not tied to the reader's numbers", word),

@@ -202,8 +202,9 @@ const quiteNear = 0.5
 
 // disagree reports a figure that its source does not give.
 func (c *figureCheck) disagree(f *markdown.Figure, near against) {
-	line := fmt.Sprintf("if the source gives %s too, add a line for it below its \"figures:\" in sources.yaml, such as "+
-		"\"%s: what it is of\"", near.said, unit.PointDecimals(near.said))
+	add := fmt.Sprintf("add a line for it below its \"figures:\" in sources.yaml, such as \"%s: what it is of\"",
+		unit.PointDecimals(near.said))
+	line := fmt.Sprintf("if the source gives %s too, %s", near.said, add)
 	if near.apart == math.MaxFloat64 {
 		c.fault("figure-source-unit", f.TextSpan,
 			fmt.Sprintf("the prose says %s, and source %q records no figure of that kind", near.said, f.Target), line)
@@ -214,10 +215,10 @@ func (c *figureCheck) disagree(f *markdown.Figure, near against) {
 	switch {
 	case !near.fits && near.said != f.Text:
 		c.fault("figure-source-unit", f.TextSpan, gives,
-			fmt.Sprintf("write %s in place of %s; %s", near.figure.Range, near.said, line))
+			fmt.Sprintf("%s; if not, write %s in place of %s", line, near.figure.Range, near.said))
 	case !near.fits:
 		c.fault("figure-source-unit", f.TextSpan, gives,
-			fmt.Sprintf("write %s, or a figure in another unit of the same kind; %s", near.figure.Range, line))
+			fmt.Sprintf("%s; if you mean %s, write that, or the same in another unit", line, near.figure.Range))
 	default:
 		c.fault("figure-source-differs", f.TextSpan, gives, fmt.Sprintf("write %s; %s", near.gives, line))
 	}

@@ -2,9 +2,12 @@ package proof
 
 const (
 	handlesEnglish = `add|apply|blend|dilute|feed|inject|measure|meter|mix|pour|pump|put|run|send|spray|spread|store|use`
-	feedsEnglish   = `fertili[sz]ers?|feeds?|nitrogen|nutrients?|potash|urea|UAN|CAN-?17|AN-?20|NH3|\d+-\d+-\d+`
-	linesEnglish   = `(?:irrigation|drip|micro-?sprinklers?|sprinklers?|emitters?|laterals?|water run|drip lines?)`
-	peopleEnglish  = `anyone|anybody|bab(?:y|ies)|child(?:ren)?|crews?|famil(?:y|ies)|households?|infants?|people|` +
+	cleansEnglish  = `clean|flush|rinse|shock|treat|wash`
+	// articlesEnglish stand between a verb and acid as a thing.
+	articlesEnglish = `(?:a little|an?|dilute|diluted|more|some|strong|that|the|this|weak|your) `
+	feedsEnglish    = `fertili[sz]ers?|feeds?|nitrogen|nutrients?|potash|urea|UAN|CAN-?17|AN-?20|NH3|\d+-\d+-\d+`
+	linesEnglish    = `(?:irrigation|drip|micro-?sprinklers?|sprinklers?|emitters?|laterals?|water run|drip lines?)`
+	peopleEnglish   = `anyone|anybody|bab(?:y|ies)|child(?:ren)?|crews?|famil(?:y|ies)|households?|infants?|people|` +
 		`they|we|workers?|you`
 )
 
@@ -16,8 +19,11 @@ func englishSpeech() map[string]speech {
 				`acid (?:materials?|fertili[sz]ers?|products?|injection|tanks?)|inject(?:s|ed|ing)? (?:an |the )?acids?|` +
 				`acids? (?:in|into|to) (?:the )?(?:water|lines?|tanks?))`),
 			warn: words(`acids?`),
-			order: words(ordered(handlesEnglish,
-				`(?:sul(?:f|ph)uric|nitric|phosphoric|hydrochloric|muriatic) acid|15-0-0-16S`)),
+			order: wordsOrAcid(ordered(handlesEnglish+`|`+cleansEnglish,
+				`(?:sul(?:f|ph)uric|nitric|phosphoric|hydrochloric|muriatic) acid|15-0-0-16S`),
+				`(?:`+handlesEnglish+`) (?:`+articlesEnglish+`)?acids?|`+
+					ordered(handlesEnglish+`|`+cleansEnglish, `with (?:`+articlesEnglish+`)?acids?`),
+				`after|and|at|before|each|every|for|from|in|into|once|or|through|to|until|when|while`),
 		},
 		"ammonia": {
 			stems: []string{"mmonia", "nh3", "82-0-0", "20-0-0"}, enough: 2,
@@ -45,7 +51,7 @@ func englishSpeech() map[string]speech {
 			stems: []string{"chlor", "bleach"}, enough: 2,
 			talk: words(`chlorine|chlorinat\p{L}+|hypochlorite|bleach`),
 			warn: words(`chlor\p{L}+|bleach`),
-			order: words(ordered(handlesEnglish+`|clean|flush|rinse|shock|treat|wash`, `chlorine|hypochlorite|bleach`) +
+			order: words(ordered(handlesEnglish+`|`+cleansEnglish, `chlorine|hypochlorite|bleach`) +
 				`|(?-i:Chlorinate)`),
 		},
 		"fumigation": {

@@ -3,9 +3,12 @@ package proof
 const (
 	handlesSpanish = `a(?:gregue|ñada|plique)|alimente|bombee|diluya|eche|guarde|inyecte|mande|mezcle|mida|pase|ponga|` +
 		`use|vierta`
-	feedsSpanish  = `abonos?|fertilizantes?|nitrógeno|nutrientes?|potasa|urea|UAN|CAN-?17|AN-?20|NH3|\d+-\d+-\d+`
-	linesSpanish  = `(?:riego|goteo|goteros?|aspersores|microaspersores|sistema de riego|agua de riego|mangueras?)`
-	peopleSpanish = `alguien|bebés?|niños?|familias?|gente|trabajadores|ustedes|usted`
+	cleansSpanish = `(?:desinfecte|enjuague|lave|limpie|purgue|trate)n?`
+	// articlesSpanish stand between a verb and acid as a thing.
+	articlesSpanish = `(?:el|ese|este|los|más|su|un|un poco de) `
+	feedsSpanish    = `abonos?|fertilizantes?|nitrógeno|nutrientes?|potasa|urea|UAN|CAN-?17|AN-?20|NH3|\d+-\d+-\d+`
+	linesSpanish    = `(?:riego|goteo|goteros?|aspersores|microaspersores|sistema de riego|agua de riego|mangueras?)`
+	peopleSpanish   = `alguien|bebés?|niños?|familias?|gente|trabajadores|ustedes|usted`
 )
 
 func spanishSpeech() map[string]speech {
@@ -16,8 +19,11 @@ func spanishSpeech() map[string]speech {
 				`(?:materiales|fertilizantes|productos) ácidos|inyect\p{L}+ (?:un |el )?ácidos?|` +
 				`ácidos? (?:en|a) (?:el |la )?(?:agua|línea|tanque)s?)`),
 			warn: words(`ácidos?`),
-			order: words(ordered(handlesSpanish,
-				`ácido (?:sulfúrico|nítrico|fosfórico|clorhídrico|muriático)|15-0-0-16S`)),
+			order: wordsOrAcid(ordered(handlesSpanish+`|`+cleansSpanish,
+				`ácido (?:sulfúrico|nítrico|fosfórico|clorhídrico|muriático)|15-0-0-16S`),
+				`(?:`+handlesSpanish+`) (?:`+articlesSpanish+`)?ácidos?|`+
+					ordered(handlesSpanish+`|`+cleansSpanish, `con (?:`+articlesSpanish+`)?ácidos?`),
+				`a|al|antes|cada|cuando|después|diluido|en|hasta|o|para|por|y`),
 		},
 		"ammonia": {
 			stems: []string{"mon", "nh3", "82-0-0", "20-0-0"}, enough: 2,
@@ -48,7 +54,7 @@ func spanishSpeech() map[string]speech {
 			stems: []string{"clor", "lanqueador", "lejía"}, enough: 2,
 			talk:  words(`cloro|clora(?:r|ción|do)|hipoclorito|blanqueador|lejía`),
 			warn:  words(`clor\p{L}+|hipoclorito|blanqueador|lejía`),
-			order: words(ordered(handlesSpanish+`|enjuague|lave|limpie|trate`, `cloro|hipoclorito|blanqueador|lejía`)),
+			order: words(ordered(handlesSpanish+`|`+cleansSpanish, `cloro|hipoclorito|blanqueador|lejía`)),
 		},
 		"fumigation": {
 			stems: []string{"umig", "cloropicrina"}, enough: 2,

@@ -5,6 +5,7 @@ import (
 	"path"
 	"slices"
 
+	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/page"
 )
@@ -46,6 +47,7 @@ func translations(pages []*Page, s *Site, r Rules) message.List {
 type translation struct {
 	page, original *Page
 	rules          Rules
+	toWrite        *bool // whether a part is still to be written; nil until something lacks
 	messages       message.List
 }
 
@@ -53,12 +55,24 @@ func (t *translation) fault(at message.Span, id, text, note string) {
 	t.messages = append(t.messages, message.Message{ID: id, Source: t.page.Source, Span: at, Text: text, Note: note})
 }
 
-// lacks advises on what stands in the original and not in the translation.
+// lacks advises on what the original has and the translation does not. A translation that still has parts to write has
+// one message for all of them.
 func (t *translation) lacks(text, note string) {
-	if t.rules.Advice {
+	if t.rules.Advice && !t.unfinished() {
 		t.messages = append(t.messages, message.Message{Level: message.Advice, ID: "translation-lacks",
 			Source: t.page.Source, Span: t.page.Metadata.Places.Title, Text: text, Note: note})
 	}
+}
+
+// unfinished says whether a part of the translation is still to be written.
+func (t *translation) unfinished() bool {
+	if t.toWrite == nil {
+		m := t.page.Metadata
+		found := page.Unwritten(m.Title) || page.Unwritten(m.Summary) || page.Unwritten(m.Crop)
+		t.page.Document.Prose(func(p *markdown.Prose) { found = found || page.Unwritten(p.Text) })
+		t.toWrite = &found
+	}
+	return *t.toWrite
 }
 
 // at is a place of the original, as a message tells it.

@@ -49,10 +49,10 @@ type tiedBy struct {
 }
 
 func tiedFigures(p *Page) tiedBy {
-	tied := tiedBy{figures: map[tieTo][]*markdown.Figure{}}
+	tied, language := tiedBy{figures: map[tieTo][]*markdown.Figure{}}, said.For(p.Language)
 	for _, f := range p.Document.Figures {
-		if f.Scheme == "worked" || !strings.ContainsAny(f.Text, "0123456789") {
-			continue
+		if f.Scheme == "worked" || !strings.ContainsAny(f.Text, "0123456789") && len(language.Find(f.Text)) == 0 {
+			continue // a citation
 		}
 		to := tieTo{f.Scheme, f.Target}
 		if tied.figures[to] == nil {
@@ -93,11 +93,11 @@ func without[T any](a, b []T, same func(T, T) bool) (onlyA, onlyB []T) {
 
 // sameFigure says whether two texts state one number: in the same digits, or in units of the same kind.
 func (t *translation) sameFigure(ours, theirs string) bool {
-	own, err := said.For(t.page.Language).ReadFigure(ours, "", unit.Unit{})
+	own, err := said.For(t.page.Language).ReadPart(ours, "", unit.Unit{})
 	if err != nil {
 		return digits(ours) == digits(theirs)
 	}
-	original, err := said.For(t.original.Language).ReadFigure(theirs, "", own.Unit)
+	original, err := said.For(t.original.Language).ReadPart(theirs, "", own.Unit)
 	if err != nil || !original.Fits {
 		return digits(ours) == digits(theirs)
 	}
