@@ -15,6 +15,7 @@ func TestContradictions(t *testing.T) {
 	for _, c := range []struct{ name, file, text, want string }{
 		{"a size by a worksheet's name", "guides/a.md", well + "Keep it [20 ft](size:) from the well.", ""},
 		{"a size by an answer's words", "guides/a.md", well + "The water put on is [20 ft](size:).", differs},
+		{"a count beside a worked figure", "guides/a.md", plan + "That makes 5 feeds, [43 days](worked:plan.every) apart.", differs},
 	} {
 		if got := alone(t, c.file, c.text); got != c.want {
 			t.Errorf("%s: %q and not %q", c.name, got, c.want)
