@@ -27,14 +27,22 @@ func askedTwice(p *Page, r Rules) message.List {
 				continue
 			}
 			for _, earlier := range p.Work.Sheets[:i] {
-				name, same := sameIn(p.Work, earlier, later.Sheet, given, read)
-				if !same || earlier.Block.Name == "" || earlier.Table != nil {
+				if earlier.Block.Name == "" || earlier.Table != nil {
 					continue
 				}
+				name, same := sameIn(p.Work, earlier, later.Sheet, given, read)
+				text := fmt.Sprintf("worksheet %q has this too, as %s, and a reader would have to type both",
+					earlier.Block.Name, name)
+				if !same {
+					other, has := anotherIn(earlier, given, read)
+					if !has {
+						continue
+					}
+					name, text = given.Name, fmt.Sprintf("%s is %s here, and %s in worksheet %q", given.Name,
+						given.Text(read), given.Text(other), earlier.Block.Name)
+				}
 				found = append(found, message.Message{
-					Level: message.Advice, ID: "given-twice", Source: p.Source, Span: entry.ValueSpan,
-					Text: fmt.Sprintf("worksheet %q has this too, as %s, and a reader would have to type both",
-						earlier.Block.Name, name),
+					Level: message.Advice, ID: "given-twice", Source: p.Source, Span: entry.ValueSpan, Text: text,
 					Note: fmt.Sprintf("write %s: from %s.%s, or leave it if the two are not the same thing",
 						given.Name, earlier.Block.Name, name),
 				})
@@ -43,6 +51,19 @@ func askedTwice(p *Page, r Rules) message.List {
 		}
 	}
 	return found
+}
+
+// anotherIn finds what a worksheet asks for by the same name, typed with another value, where the trees of one page have
+// only one: a plain whole number, such as their leaf. Depths, tests and rates differ from one worksheet to the next.
+func anotherIn(b *worksheet.Bound, given *sheet.Given, read sheet.Entry) (sheet.Entry, bool) {
+	theirs := b.Sheet.FindGiven(given.Name)
+	other, typed := b.Entries[given.Name]
+	if theirs == nil || !typed || len(given.Choices) > 0 || given.Date || given.Unit.String() != "" ||
+		theirs.Label != given.Label {
+		return sheet.Entry{}, false
+	}
+	isWhole := read.Value == math.Trunc(read.Value) && other.Value == math.Trunc(other.Value)
+	return other, isWhole && (other.Value != read.Value || other.High != read.High)
 }
 
 // sameIn finds what a worksheet asks for by the same name, or answers, with the same value in the same dimension.

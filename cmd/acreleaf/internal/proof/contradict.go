@@ -135,7 +135,7 @@ func (c *figureCheck) count(p *markdown.Prose, n said.Count) {
 		c.untied(p, message.Span{Start: n.Start, End: n.End}, best, tie(linked, best)+noun)
 	case isBound(p.Text[:n.Start]):
 	case n.Unit != "" && own > 1 || n.Unit == "" && c.hasWorked(p, n.Start, n.End, "") ||
-		c.hasWorked(p, n.Start, n.End, best.block):
+		c.hasWorked(p, n.Start, n.End, best.block) || c.isOnly(best, n) && isTotal(p.Text, n):
 		c.differs(p.Span(n.Start, n.End), text, best, linked, noun)
 	}
 }
@@ -206,10 +206,11 @@ func (c *figureCheck) day(p *markdown.Prose, d said.Date) {
 		}
 	}
 	switch text := oneLine(p.Text[d.Start:d.End]); {
-	case best == nil:
+	case best == nil || words == 1 && !best.isDay(d):
+		c.startDay(p, d)
 	case best.isDay(d):
 		c.untied(p, message.Span{Start: d.Start, End: d.End}, best, tie(best.text, best))
-	case words > 1 && !slices.Contains(notOn, d.Before):
+	case !slices.Contains(notOn, d.Before):
 		c.differs(p.Span(d.Start, d.End), text, best, best.text, "")
 	}
 }

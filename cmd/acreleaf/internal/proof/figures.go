@@ -123,8 +123,8 @@ func after(text string, at int) string {
 	return strings.ToValidUTF8(rest, "")
 }
 
-// isMistyped says whether a place is in a link to the name of a way to tie a figure, without its colon: [18 ft](size). The
-// join reports the link.
+// isMistyped says whether a place is in a link to the name of a way to tie a figure, without its colon: [18 ft](size).
+// The join reports the link.
 func (c *figureCheck) isMistyped(at message.Span) bool {
 	return slices.ContainsFunc(c.page.Document.Links, func(l *markdown.Link) bool {
 		return slices.Contains(schemes, l.Destination) && l.Span.Start <= at.Start && at.End <= l.Span.End

@@ -73,11 +73,11 @@ func words(pattern string) *regexp.Regexp {
 	return regexp.MustCompile(`(?i)(?:^|[^\p{L}])(` + pattern + `)(?:[^\p{L}]|$)`)
 }
 
-// wordsOrAcid is words with one more pattern, in which acid is the last word. What follows shows that it is a thing: "acid
-// soil" and "acid-forming" are none.
+// wordsOrAcid is words with one more pattern, in which acid is the last word. What follows shows that it is a thing:
+// "acid soil" and "acid-forming" are none.
 func wordsOrAcid(pattern, acid, goesOn string) *regexp.Regexp {
-	return regexp.MustCompile(`(?i)(?:^|[^\p{L}])(?:(` + pattern + `)(?:[^\p{L}]|$)|(` + acid + `)(?:$|[.,;:!?)”"»]|\s(?:` +
-		goesOn + `)(?:[^\p{L}]|$)))`)
+	return regexp.MustCompile(`(?i)(?:^|[^\p{L}])(?:(` + pattern + `)(?:[^\p{L}]|$)|` +
+		`(` + acid + `)(?:$|[.,;:!?)”"»]|\s(?:` + goesOn + `)(?:[^\p{L}]|$)))`)
 }
 
 // ordered is the pattern of a sentence in which one of the verbs stands before the thing that it is done with.
