@@ -22,7 +22,8 @@ func TestContradictions(t *testing.T) {
 		{"another total", "guides/a.md", plan + "It takes five feeds.", differs},
 		{"another total in all", "guides/a.md", plan + "We give 5 feeds in all.", differs},
 		{"a total of two worksheets that differ", "guides/a.md", plan + strings.NewReplacer("worksheet plan",
-			"worksheet old", "18.1 lb", "6 lb").Replace(plan) + "We give five feeds.", strings.TrimSpace(strings.Repeat("given-twice ", 5))},
+			"worksheet old", "18.1 lb", "6 lb").Replace(plan) + "We give five feeds.",
+			strings.TrimSpace(strings.Repeat("given-twice ", 5))},
 		{"a part", "guides/a.md", plan + "Give two feeds in May. After two feeds, look. The other two feeds are small. " +
 			"Never give six feeds. If trees are weak, give 4 feeds. Two feeds are early. We gave 2 feeds.", ""},
 		{"the first day", "guides/a.md", plan + "Start on April 20.", ""},
