@@ -53,8 +53,9 @@ func askedTwice(p *Page, r Rules) message.List {
 	return found
 }
 
-// anotherIn finds what a worksheet asks for by the same name, typed with another value, where the trees of one page have
-// only one: a plain whole number, such as their leaf. Depths, tests and rates differ from one worksheet to the next.
+// anotherIn finds what a worksheet asks for by the same name, typed with another value, where the trees of one page
+// have only one: a plain whole number, such as their leaf. Depths, tests and rates differ from one worksheet to the
+// next.
 func anotherIn(b *worksheet.Bound, given *sheet.Given, read sheet.Entry) (sheet.Entry, bool) {
 	theirs := b.Sheet.FindGiven(given.Name)
 	other, typed := b.Entries[given.Name]
