@@ -7,7 +7,7 @@ import (
 	"acreleaf/calc/unit"
 )
 
-// A Figure is a number that a text states on purpose, with what stands after it: "48 lb/ac" and " of nitrogen".
+// A Figure is a number that a text states on purpose, with what follows it: "48 lb/ac" and " of nitrogen".
 type Figure struct {
 	Amount
 	By   unit.Factor // from the figure's unit to the wanted one
@@ -193,7 +193,7 @@ var unitsOfEach = map[string]string{"tree": "tree", "árbol": "tree", "acre": "a
 
 var inSpanish = map[string]string{"tree": "árbol", "ac": "acre", "emitter": "emisor"}
 
-// ReadAbout reads a figure with words before it: "about 48 lb/ac". What stands behind its number is all of its unit.
+// ReadAbout reads a figure with words before it: "about 48 lb/ac". All that follows its number is its unit.
 func (l *Language) ReadAbout(text, rest string, wanted unit.Unit) (Figure, bool) {
 	for _, words := range []*Language{English, Spanish} {
 		if found := words.Find(text); len(found) == 1 && found[0].Start > 0 && found[0].End == len(text) &&

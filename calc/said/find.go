@@ -63,7 +63,7 @@ func (l *Language) measure(text string) (Amount, bool) {
 	return Amount{}, false
 }
 
-// signed is an amount with the minus that stands right before it. Between letters or digits the sign is a dash.
+// signed is an amount with the minus right before it. Between letters or digits the sign is a dash.
 func signed(text string, a Amount) Amount {
 	for _, minus := range []string{"-", "−"} {
 		before, found := strings.CutSuffix(text[:a.Start], minus)
@@ -163,7 +163,7 @@ func (l *Language) candidate(text string, at int) (to int, begins bool) {
 	return at + 1, false
 }
 
-// countedAt says whether one of what stands after an article may be an amount. Trees and acres are mostly what an
+// countedAt says whether one of what follows an article may be an amount. Trees and acres are mostly what an
 // amount is for: "48 lb an acre".
 func (l *Language) countedAt(text string, at int) bool {
 	t := next(text, at)
@@ -173,7 +173,7 @@ func (l *Language) countedAt(text string, at int) bool {
 // unitSigns may stand between a number and its unit, or are the unit.
 const unitSigns = "/⁄$#¢+\"'″′”’"
 
-// mayFollow passes over most numbers with one look at what stands after them.
+// mayFollow passes over most numbers with one look at what follows them.
 func (l *Language) mayFollow(text string, at int) bool {
 	switch t := next(text, at); t.kind {
 	case end:

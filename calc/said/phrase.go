@@ -16,7 +16,7 @@ type phrase struct {
 	hangs           bool // the unit hangs on its number: 10-ton
 }
 
-// reach says how far a phrase goes on after a place: there, what stands below the line is taken only when it is an
+// reach says how far a phrase goes on after a place: there, what is below the line is taken only when it is an
 // area or a tree, so that "2 lb/ac" before "per ppm" stays what it is, or the time in which water runs: 2 inches are
 // not 2 inches an hour.
 type reach struct {

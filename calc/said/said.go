@@ -60,7 +60,7 @@ func (l *Language) Read(text string) (Amount, bool) {
 	return a, ok && strings.TrimSpace(text[a.End:]) == ""
 }
 
-// Extend reads a text together with what stands after it, "48" and "pounds a tree". It is false when the rest adds
+// Extend reads a text together with what follows it, "48" and "pounds a tree". It is false when the rest adds
 // nothing. Only a substance, an area and trees are taken from the rest, unless it is wide.
 func (l *Language) Extend(text, rest string, wide bool) (Amount, bool) {
 	if !l.mayGoOn(text, rest) {

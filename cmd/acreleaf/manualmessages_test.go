@@ -16,16 +16,16 @@ import (
 
 // The manualSubjects of messages, in the order of the manual, and the titles of their pages.
 var manualSubjects = []struct{ folder, title, summary string }{
-	{"figures", "Messages about figures", "What is said when a number in a sentence does not hold."},
-	{"worksheets", "Messages about worksheets", "What is said of a worksheet or a reckoner that cannot be worked."},
+	{"figures", "Messages about figures", "Messages about a number in a sentence that does not agree."},
+	{"worksheets", "Messages about worksheets", "Messages about a worksheet or a reckoner that cannot be worked."},
 	{"passages", "Messages about passages",
-		"What is said of a text with cases, of its conditions and of what it says for other numbers."},
-	{"calculations", "Messages about calculations", "What is said of a calculation that an author wrote."},
-	{"pages", "Messages about pages", "What is said of a page's metadata, its name and its place in the site."},
-	{"text", "Messages about text", "What is said of headings, tables, footnotes, examples and other Markdown."},
-	{"links", "Messages about links", "What is said of links and images that lead nowhere."},
-	{"sources", "Messages about sources", "What is said of the list of sources and of what rests on it."},
-	{"files", "Messages about files", "What is said of files and folders, and of the file of the site."},
+		"Messages about a text with cases, its conditions and its words for other numbers."},
+	{"calculations", "Messages about calculations", "Messages about a calculation that an author wrote."},
+	{"pages", "Messages about pages", "Messages about a page's metadata, its name and its place in the site."},
+	{"text", "Messages about text", "Messages about headings, tables, footnotes, examples and other Markdown."},
+	{"links", "Messages about links", "Messages about links and images that lead nowhere."},
+	{"sources", "Messages about sources", "Messages about the list of sources and of what rests on it."},
+	{"files", "Messages about files", "Messages about files and folders, and of the file of the site."},
 }
 
 // firstMessages is the place in the manual of the first page of messages.
@@ -33,7 +33,7 @@ const firstMessages = 18
 
 const messagesBefore = `When something is wrong, the program says what, where, and what to type next.
 The name of the message stands in square brackets at the end of its first line. Look it up here.
-Each message has the smallest page that brings it about, and what is said of it, word for word.
+Each message has the smallest page that brings it about, and what Acreleaf says about it, word for word.
 
 An **error** stops the site from being made. **Advice** does not. You see advice when you [proof](proof.md).
 
@@ -169,7 +169,7 @@ func caseList(cases []faultyCase) string {
 			}
 			fmt.Fprintf(&b, "\n`%s`\n\n%s", name, fenced(languageOf(name), string(f.Data)))
 		}
-		fmt.Fprintf(&b, "\nYou are told:\n\n%s", fenced("text", fileOf(c.archive, "said")))
+		fmt.Fprintf(&b, "\nAcreleaf says:\n\n%s", fenced("text", fileOf(c.archive, "said")))
 	}
 	return b.String()
 }
@@ -190,7 +190,7 @@ func fenced(language, text string) string {
 	return fence + language + "\n" + strings.TrimRight(text, "\n") + "\n" + fence + "\n"
 }
 
-// Every message that content can bring about is in the manual, which is made from the cases, and each is said by one.
+// Every message that content can bring about is in the manual, which is made from the cases, and each has one.
 func TestManualHasEveryMessage(t *testing.T) {
 	told := map[string]bool{}
 	for _, c := range faultyCases(t) {

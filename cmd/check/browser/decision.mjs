@@ -1,4 +1,4 @@
-// The decision on one page follows one number from the well to the ounces a tree; and each danger is said in words, in
+// The decision on one page follows one number from the well to the ounces a tree; and each danger has a sentence, in
 // the page as at the terminal.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
@@ -55,7 +55,7 @@ const dangers = [
   ['acid', 'DANGER: Strong acid burns skin and eyes', { material: ['Urea, 46-0-0', '46-0-0'] }],
 ];
 
-test('each danger is said in words', async (t) => {
+test('each danger has a sentence', async (t) => {
   const path = 'guides/cautions/';
   const { page, close } = await visit(browser, `${origin}/${path}`, {});
   t.after(close);

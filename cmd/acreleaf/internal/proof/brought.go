@@ -10,7 +10,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
 
-// brought says whether the example of a block tells of a hazard: what of the block brings it, and where that stands.
+// brought says whether the example of a block tells of a hazard: what of the block brings it, and where that is.
 func brought(p *Page, b *markdown.Block, h *hazard) (at message.Span, what string, is bool) {
 	bound := p.Work.Bound(b)
 	if bound == nil || bound.Use == nil {

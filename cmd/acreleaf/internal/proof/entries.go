@@ -79,7 +79,7 @@ func (c *figureCheck) entry(f *markdown.Figure) *config.SourceFigure {
 		return nil
 	}
 	var near []against
-	for _, a := range c.holdAll(f, "", source.Figures) {
+	for _, a := range c.compareAll(f, "", source.Figures) {
 		if a.agrees || !a.fits && a.apart == quiteNear {
 			near = append(near, a)
 		}

@@ -12,7 +12,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/page"
 )
 
-// figureCheck checks the numbers in the prose: each is worked, which worksheet has held against its value, or sourced,
+// figureCheck checks the numbers in the prose: each is worked, which worksheet has compared with its value, or sourced,
 // or it is no figure of the trade.
 type figureCheck struct {
 	page     *Page
@@ -29,7 +29,7 @@ func newFigureCheck(p *Page, s *Site, r Rules) *figureCheck {
 	return &figureCheck{page: p, site: s, rules: r, language: said.For(p.Language)}
 }
 
-// finish checks what stands beside the prose, and gives all that was found.
+// finish checks the metadata and the titles, and gives all that was found.
 func (c *figureCheck) finish() message.List {
 	c.metadata("title", c.page.Metadata.Title, c.page.Metadata.Places.Title)
 	c.metadata("summary", c.page.Metadata.Summary, c.page.Metadata.Places.Summary)

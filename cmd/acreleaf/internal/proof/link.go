@@ -10,7 +10,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/markdown"
 )
 
-// links looks at what stands in place of a picture for those who cannot see it, at where pictures are from, and at the
+// links looks at the descriptions of pictures for those who cannot see them, at where pictures are from, and at the
 // texts of links.
 func (c *textCheck) links() {
 	for _, l := range c.page.Document.Links {

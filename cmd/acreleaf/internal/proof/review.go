@@ -7,7 +7,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/page"
 )
 
-// review holds the day on which a page was looked through against the calendar.
+// review compares the day on which a page was looked through with the calendar.
 func (c *textCheck) review() {
 	m, today := c.page.Metadata, c.rules.Today
 	if m.Reviewed.IsZero() {

@@ -14,7 +14,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/markdown"
 )
 
-// sourced holds a sourced figure against the figure of its source that it names. A link to a source without a number is
+// sourced compares a sourced figure with the figure of its source that it names. A link to a source without a number is
 // a citation.
 //
 // Of the figures of its kind, it names the one with which the title of the link has most words in common. A source with
@@ -29,7 +29,7 @@ func (c *figureCheck) sourced(f *markdown.Figure, rest string) {
 			fmt.Sprintf("the prose says %s, and source %q records no figures", f.Text, f.Target), record(f, source))
 		return
 	}
-	all := c.holdAll(f, rest, source.Figures)
+	all := c.compareAll(f, rest, source.Figures)
 	fitting := ofKind(all)
 	if len(fitting) == 1 && fitting[0].agrees {
 		return
@@ -63,11 +63,11 @@ func record(f *markdown.Figure, source config.Reference) string {
 
 // named gives the figures of a source that a title shares most words with. Small words, numbers and units count only
 // where two figures share as many of the others. There is none when it shares none.
-func (c *figureCheck) named(held []against, title string) []against {
+func (c *figureCheck) named(compared []against, title string) []against {
 	topic, all := c.wordsOf(title), everyWord(title)
 	most := 0
 	var found []against
-	for _, a := range held {
+	for _, a := range compared {
 		n := 100*topic.shared(c.wordsOf(a.figure.For)) + all.shared(everyWord(a.figure.For))
 		if n > most {
 			found, most = nil, n
@@ -90,23 +90,23 @@ func everyWord(text string) topic {
 	return found
 }
 
-// holdAll holds a figure against figures of its source.
-func (c *figureCheck) holdAll(f *markdown.Figure, rest string, figures []config.SourceFigure) []against {
-	var held []against
+// compareAll compares a figure with figures of its source.
+func (c *figureCheck) compareAll(f *markdown.Figure, rest string, figures []config.SourceFigure) []against {
+	var compared []against
 	for i := range figures {
-		a := hold(c.readSourced(f.Text, rest, figures[i].Range.Unit), &figures[i])
+		a := compare(c.readSourced(f.Text, rest, figures[i].Range.Unit), &figures[i])
 		if a.agrees {
 			a = c.inMargin(f, a)
 		}
-		held = append(held, a)
+		compared = append(compared, a)
 	}
-	return held
+	return compared
 }
 
 // ofKind gives those of the same kind.
-func ofKind(held []against) []against {
+func ofKind(compared []against) []against {
 	var fitting []against
-	for _, a := range held {
+	for _, a := range compared {
 		if a.fits {
 			fitting = append(fitting, a)
 		}
@@ -114,8 +114,8 @@ func ofKind(held []against) []against {
 	return fitting
 }
 
-func nearest(held []against) against {
-	return slices.MinFunc(held, func(a, b against) int {
+func nearest(compared []against) against {
+	return slices.MinFunc(compared, func(a, b against) int {
 		return cmp.Or(cmp.Compare(rank(a.agrees), rank(b.agrees)), cmp.Compare(a.apart, b.apart))
 	})
 }
@@ -134,7 +134,7 @@ func (c *figureCheck) which(f *markdown.Figure, fitting []against) {
 		"does not say which it is: %s", f.Target, len(list), strings.Join(list, "; ")), note)
 }
 
-// inMargin holds a figure that agrees against the words that stand in the margin: "of urea" belongs to it as well.
+// inMargin compares a figure that agrees with the words in the margin: "of urea" belongs to it as well.
 func (c *figureCheck) inMargin(f *markdown.Figure, agreeing against) against {
 	whole, wrong := c.language.Contradicts(f.Text, " "+f.Title, agreeing.figure.Range.Unit)
 	if !wrong {
@@ -177,8 +177,8 @@ type against struct {
 	apart  float64 // how far the two are from each other, to find the nearest
 }
 
-// hold holds what was read against one figure of a source.
-func hold(f said.Figure, figure *config.SourceFigure) against {
+// compare compares what was read with one figure of a source.
+func compare(f said.Figure, figure *config.SourceFigure) against {
 	a := against{figure: figure, said: f.Said, fits: f.Fits, apart: math.MaxFloat64}
 	if !f.Fits {
 		switch bare := f.Unit.Dimension().Bare() == figure.Range.Unit.Dimension().Bare(); {

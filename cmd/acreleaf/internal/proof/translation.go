@@ -10,7 +10,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/page"
 )
 
-// translations holds each page in another language against its original, the page of the same name in the site's main
+// translations compares each page in another language with its original, the page of the same name in the site's main
 // language.
 func translations(pages []*Page, s *Site, r Rules) message.List {
 	originals := make(map[page.Address]*Page, len(pages))
@@ -43,7 +43,7 @@ func translations(pages []*Page, s *Site, r Rules) message.List {
 	return said
 }
 
-// A translation is one page held against its original.
+// A translation is one page, compared with its original.
 type translation struct {
 	page, original *Page
 	rules          Rules

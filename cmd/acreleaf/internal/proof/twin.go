@@ -8,9 +8,9 @@ import (
 	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
 
-// worksheets holds the numbers of a translation's blocks against those of the original. Blocks of the same name belong
-// together, and those without a name by their order. Worked figures need no look of their own: each is held against its
-// worksheet, and where the worksheets have the same numbers, so have the figures.
+// worksheets compares the numbers of a translation's blocks with those of the original. Blocks of the same name belong
+// together, and those without a name by their order. Worked figures need no look of their own: each is compared with
+// its worksheet, and where the worksheets have the same numbers, so have the figures.
 func (t *translation) worksheets() {
 	ours := blocksByName(t.page.Document.Blocks)
 	for name, theirs := range orderedBlocks(t.original.Document.Blocks) {

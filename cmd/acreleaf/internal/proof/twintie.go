@@ -9,7 +9,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/markdown"
 )
 
-// tied holds the figures of a translation that are tied to a source, a record or a size against those of the original:
+// tied compares the figures of a translation that are tied to a source, a record or a size with those of the original:
 // a figure that only one of the two has is told beside one that only the other has.
 func (t *translation) tied() {
 	ours, theirs := tiedFigures(t.page), tiedFigures(t.original)

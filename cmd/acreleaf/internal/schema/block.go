@@ -60,7 +60,7 @@ func ownBlock(keys []string) object {
 	}}
 }
 
-// blank are keys of which nothing more is said in this place.
+// blank are keys without a description in this place.
 func blank(keys []string) object {
 	properties := object{}
 	for _, key := range keys {
@@ -71,7 +71,7 @@ func blank(keys []string) object {
 
 // worksheetShape is the schema of a worksheet. The words of a reckoner mean nothing there, and are no givens.
 func worksheetShape() object {
-	s := block("What stands between the fences of a worksheet.", worksheet.BlockKeys(), blockForms,
+	s := block("The lines between the fences of a worksheet.", worksheet.BlockKeys(), blockForms,
 		func(known *sheet.Sheet, _ object) object {
 			shape := object{}
 			if required := must(known); len(required) > 0 {

@@ -52,7 +52,7 @@ func definitionParts() map[string]part {
 			says:  "Said in place of the sentence when the numbers ask for it, by name: the first that holds.",
 			forms: caseForms,
 		},
-		"checks": {says: "What is said when the numbers ask for it, by name.", forms: checkForms()},
+		"checks": {says: "Remarks that show for some numbers, by name.", forms: checkForms()},
 	}
 }
 

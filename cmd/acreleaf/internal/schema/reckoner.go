@@ -35,7 +35,7 @@ func reckonerShape() object {
 	maps.Copy(forms, reckonerForms)
 	keys := append(worksheet.BlockKeys(), worksheet.TableKeys()...)
 	sides := object{}
-	s := block("What stands between the fences of a reckoner.", keys, forms,
+	s := block("The lines between the fences of a reckoner.", keys, forms,
 		func(known *sheet.Sheet, properties object) object {
 			var answers, numbers []string
 			for _, r := range known.Answers() {
