@@ -187,10 +187,16 @@ func (b *batch) fate(ctx context.Context, t *Trial, number int) (Fate, error) {
 	return fate, err
 }
 
+// grace is how much longer than its limit a test binary may run: it keeps the limit itself once its tests begin, and not
+// while its variables are made.
+const grace = 5 * time.Second
+
 // run runs the tests of the batch on the mutant of a number; 0 for none.
 func (b *batch) run(ctx context.Context, t *Trial, number int, limit time.Duration, arguments ...string) (
 	Fate, string, error) {
-	command := exec.CommandContext(ctx, b.binary, append(arguments, "-test.timeout="+limit.String())...)
+	bounded, stop := context.WithTimeout(ctx, limit+grace)
+	defer stop()
+	command := exec.CommandContext(bounded, b.binary, append(arguments, "-test.timeout="+limit.String())...)
 	command.Dir = filepath.Join(t.Root, filepath.FromSlash(t.Package))
 	command.Env = append(os.Environ(), chosen+"="+strconv.Itoa(number))
 	said, err := command.CombinedOutput()
@@ -200,6 +206,8 @@ func (b *batch) run(ctx context.Context, t *Trial, number int, limit time.Durati
 		return Survived, string(said), nil
 	case !errors.As(err, &exit) || ctx.Err() != nil:
 		return 0, "", err
+	case bounded.Err() != nil:
+		return Late, string(said), nil
 	}
 	return failed(said), string(said), nil
 }

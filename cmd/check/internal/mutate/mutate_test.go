@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 )
 
 const tiny = `package tiny
@@ -142,10 +143,23 @@ func TestSlowTestsAreKnown(t *testing.T) {
 }
 
 func TestLateIsToldFromKilled(t *testing.T) {
-	for said, want := range map[string]Fate{"panic: test timed out after 20s\n": Late, "--- FAIL: TestTiny\n": Killed} {
+	for said, want := range map[string]Fate{"panic: test timed out after 20s\n": Late, "--- FAIL: TestTiny\n": Killed,
+		"*** Test killed with quit: ran too long (21s).\n": Late} {
 		if got := failed([]byte(said)); got != want {
 			t.Errorf("%q is %d, want %d", said, got, want)
 		}
+	}
+}
+
+// A test binary whose variables are never made does not come to keep its own limit.
+func TestOneThatNeverBeginsIsStopped(t *testing.T) {
+	b := &batch{binary: filepath.Join(t.TempDir(), "never")}
+	if err := os.WriteFile(b.binary, []byte("#!/bin/sh\nexec sleep 60\n"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	fate, _, err := b.run(context.Background(), &Trial{Root: "."}, 1, 100*time.Millisecond-grace)
+	if fate != Late || err != nil {
+		t.Errorf("its fate is %d, %v", fate, err)
 	}
 }
 

@@ -26,7 +26,7 @@ const (
 
 // failed is the fate of a mutant whose tests said this when they failed.
 func failed(said []byte) Fate {
-	if bytes.Contains(said, []byte("panic: test timed out after")) {
+	if bytes.Contains(said, []byte("panic: test timed out after")) || bytes.Contains(said, []byte("ran too long")) {
 		return Late
 	}
 	return Killed
