@@ -4,7 +4,9 @@ import (
 	"errors"
 	"math"
 	"strconv"
+	"strings"
 	"testing"
+	"time"
 
 	"acreleaf/calc/nitrogen"
 	"acreleaf/calc/sheet"
@@ -138,6 +140,28 @@ func typicalValues(s *sheet.Sheet) map[string]float64 {
 		}
 	}
 	return values
+}
+
+// A run of water, and the clean water before and after it, is within a week.
+func TestARunIsWithinAWeek(t *testing.T) {
+	const week = 7 * 24 // h
+	for name, want := range map[string]float64{"run": week, "clean": week * 60, "flush": week * 60} {
+		if g := nitrogen.Injection.FindGiven(name); g.High != want {
+			t.Errorf("%s is up to %v %s, want %v", name, g.High, g.Unit, want)
+		}
+	}
+}
+
+// The first and the last feed are within a year: 2028 has 366 days.
+func TestASeasonIsWithinAYear(t *testing.T) {
+	first := float64(time.Date(2028, 1, 1, 0, 0, 0, 0, time.UTC).Unix() / 86_400)
+	values := with(typicalValues(nitrogen.FeedSchedule), "first", first)
+	for days, refused := range map[float64]bool{365: false, 366: false, 367: true} {
+		_, err := evaluate(nitrogen.FeedSchedule, with(values, "last", first+days))
+		if got := err != nil && strings.Contains(err.Error(), "is more than a year"); got != refused {
+			t.Errorf("%v days: %v", days, err)
+		}
+	}
 }
 
 // Some ends are not a matter of taste: a share ends at the whole, and soil is lighter than the rock it is made of.

@@ -2,6 +2,7 @@ package nitrogen_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"acreleaf/calc/nitrogen"
@@ -33,6 +34,8 @@ func TestSentencesSayWhatTheAnswersAre(t *testing.T) {
 			"What is there covers the need of 35 lb of nitrogen an acre: put on none."},
 		{nitrogen.SoilNitrogen, []string{"nitrate=12 ppm NO3-N", "depth=12 in"},
 			"This layer of 12 in holds 48 lb of nitrogen an acre as nitrate."},
+		{nitrogen.UptakeEfficiency, []string{"system=furrow-or-broadcast"},
+			"Trees take up 50 % of it: put on 2 lb for each pound that they are to take up."},
 		{nitrogen.TreeDensity, []string{"pattern=square", "tree=20 ft"},
 			"This spacing gives 400 square feet a tree, which is 109 trees an acre."},
 		{nitrogen.TreeRate, []string{"rate=4 oz N/tree", "trees=100 trees/ac"},
@@ -65,6 +68,21 @@ func TestSentencesSayWhatTheAnswersAre(t *testing.T) {
 	} {
 		if got := enter(t, c.sheet, c.givens...).Words(); !slices.Equal(got, []string{c.want}) {
 			t.Errorf("%s of %v says %q, want %q", c.sheet.Name, c.givens, got, c.want)
+		}
+	}
+}
+
+// A page has a title and a sentence of each calculation, and says of a choice that may be none that it may.
+func TestEveryCalculationSaysWhatItIs(t *testing.T) {
+	for _, s := range nitrogen.Shelf() {
+		if s.Title == "" || !strings.HasSuffix(s.Summary, ".") {
+			t.Errorf("%s has the title %q and the summary %q", s.Name, s.Title, s.Summary)
+		}
+		for _, g := range s.Givens {
+			none := slices.ContainsFunc(g.Choices, func(o sheet.Option) bool { return o.Name == "none" })
+			if none && !strings.Contains(g.Hint, "none") {
+				t.Errorf("%s of %s may be none, and its hint is %q", g.Name, s.Name, g.Hint)
+			}
 		}
 	}
 }

@@ -104,7 +104,17 @@ func TestWordsThatCannotBe(t *testing.T) {
 			t.Errorf("the error is %v, want %q in it", err, c.want)
 		}
 	}
-	_, err := sheet.Build("twice", func(s *sheet.Sheet) {
+	_, err := sheet.Build("bare", func(s *sheet.Sheet) {
+		n := s.Given("n", "ft", sheet.Field{Label: "N", Typical: 1, High: 9})
+		for _, name := range []string{"a", "b"} {
+			s.Answer(name, "ft", n, sheet.Says{Label: name, Also: "m"})
+		}
+		s.InWords("a", sheet.Otherwise("It is {a bare} and {b bare}."))
+	})
+	if err == nil || !strings.Contains(err.Error(), "has {a bare}, and no other number in its unit and in m") {
+		t.Errorf("two numbers without their unit give %v", err)
+	}
+	_, err = sheet.Build("twice", func(s *sheet.Sheet) {
 		s.Answer("a", "", s.Given("n", "", sheet.Field{High: 9}), sheet.Says{Label: "A"})
 		s.InWords("a", sheet.Otherwise("It is {a}."))
 		s.InWords("a", sheet.Otherwise("It is {a}."))

@@ -118,6 +118,7 @@ func TestWhatIsSure(t *testing.T) {
 		{Equal, Interval{1, 2}, Interval{2, 3}, open}, {Equal, Interval{2, 3}, Interval{1, 2}, open},
 		{Equal, Interval{1, 3}, Interval{2, 2}, open}, {Equal, Interval{2, 2}, Interval{1, 3}, open},
 		{Equal, Only(2), Only(2), sure}, {Equal, Only(2), Only(3), never}, {Equal, Interval{2, 3}, Only(2), open},
+		{Equal, Only(2), Interval{2, 3}, open},
 		{And, sure, sure, sure}, {And, sure, open, open}, {And, open, sure, open}, {And, never, open, never},
 		{And, open, never, never}, {And, open, open, open},
 		{Or, never, never, never}, {Or, never, open, open}, {Or, open, never, open}, {Or, sure, open, sure},
@@ -297,5 +298,39 @@ func TestRoundUpPast(t *testing.T) {
 		if got := o.Value("up").Value; got != want {
 			t.Errorf("%g is rounded to %g, want %g", n, got, want)
 		}
+	}
+}
+
+// What several ranges come to is worked as one range, where nothing else takes a part of it, and that is never too
+// wide: x - x × y is 0 to 1 for x and y from 0 to 1, so that it is never below -0.5; and (x + y) - x is y.
+func TestRangesThatBecomeOne(t *testing.T) {
+	product := []Instruction{{Op: Input, A: 0}, {Op: Input, A: 1}, {Op: Multiply, A: 0, B: 1}, {Op: Subtract, A: 0, B: 2},
+		{Op: Literal, Value: -0.5}, {Op: Less, A: 3, B: 4}, {Op: Less, A: 4, B: 3}}
+	sum := []Instruction{{Op: Input, A: 0}, {Op: Input, A: 1}, {Op: Add, A: 0, B: 1}, {Op: Subtract, A: 2, B: 0}}
+	for _, c := range []struct {
+		code []Instruction
+		of   int
+		want Interval
+	}{{product, 3, Interval{0, 1}}, {product, 5, Only(0)}, {product, 6, Only(1)}, {sum, 2, Interval{0, 2}},
+		{sum, 3, Interval{0, 1}}} {
+		p := &Program{Code: c.code, Outputs: []Output{{c.of, 2}}, Cells: 3}
+		low, high := []float64{0, 0, 0}, []float64{1, 1, 0}
+		p.Spread(low, high)
+		if got := (Interval{low[2], high[2]}); got != c.want {
+			t.Errorf("%d of %v is %v, want %v", c.of, c.code, got, c.want)
+		}
+	}
+}
+
+// An end that is no more than the dust of rounding beside what was found is told as 0: no number that halving comes to
+// is a third.
+func TestEndsOfDust(t *testing.T) {
+	third := 1. / 3
+	p := &Program{Code: []Instruction{{Op: Input, A: 0}, {Op: Literal, Value: third}, {Op: Subtract, A: 0, B: 1},
+		{Op: Absolute, A: 2}}, Outputs: []Output{{3, 1}}, Cells: 2}
+	low, high := []float64{0, 0}, []float64{1, 0}
+	p.Spread(low, high)
+	if low[1] != 0 || high[1] != float64(1-third) {
+		t.Errorf("it is %g to %g, want 0 to 2/3", low[1], high[1])
 	}
 }

@@ -73,3 +73,32 @@ func TestGivensTellTheirOwnUnit(t *testing.T) {
 		}
 	}
 }
+
+// What is typed is told with its digits, and a fraction that never ends with three.
+func TestFractionsAreToldInThreeDigits(t *testing.T) {
+	s := sheet.New("parts", func(s *sheet.Sheet) {
+		n := s.Given("n", "ft", sheet.Field{Label: "N", Typical: 1, Low: 0, High: 9000})
+		s.Answer("same", "ft", n, sheet.Says{})
+	})
+	for typed, want := range map[string]string{"1/3": "0.333", "2 1/3": "2.33", "1234.5678": "1,234.5678"} {
+		if got := workedOut(t, s, "n="+typed+" ft").Numbers("n"); got != want {
+			t.Errorf("%s is told as %s, want %s", typed, got, want)
+		}
+	}
+}
+
+// An option is found without its hyphens and in other capitals, but a hyphen between numbers counts.
+func TestOptionsInOtherSigns(t *testing.T) {
+	s := sheet.New("grades", func(s *sheet.Sheet) {
+		kind := s.Choice("kind", []sheet.Option{{Name: "CAN-17"}, {Name: "15-5-X"}, {Name: "21-0-0"}}, sheet.Field{Label: "K"})
+		s.Answer("none", "", s.Number(0), sheet.Says{When: kind.Is("CAN-17")})
+	})
+	g := s.FindGiven("kind")
+	for text, want := range map[string]float64{"can17": 0, "Can 17": 0, "CAN_17": 0, "15-5x": 1, "15-5 x": 1, "21-0-0": 2,
+		"2100": -1, "21-00": -1, "21-0-0-": -1, "-21-0-0": -1, "155X": -1, "CAN-": -1, "-CAN17": -1} {
+		e, err := g.Read(text)
+		if want < 0 && err == nil || want >= 0 && (err != nil || e.Value != want) {
+			t.Errorf("%q is %v, %v; want option %v", text, e.Value, err, want)
+		}
+	}
+}

@@ -189,6 +189,19 @@ func TestListsThatChoicesShareAreNamedOnce(t *testing.T) {
 	}
 }
 
+func TestListsOfTwoNamesAreBothListed(t *testing.T) {
+	s := build(t, "shares", func(s *sheet.Sheet) {
+		way := s.Choice("way", []sheet.Option{{Name: "drip"}, {Name: "flood"}}, sheet.Field{Label: "How"})
+		for _, name := range []string{"usual", "least"} {
+			listed := s.Listed(name, "%", way, sheet.Cells(map[string]float64{"flood": 50, "drip": 80}), tableFact)
+			s.Answer("share-"+name, "%", listed, sheet.Says{})
+		}
+	})
+	if len(s.Constants) != 2 || s.Constants[0].Name != "usual" || s.Constants[1].Name != "least" {
+		t.Errorf("they are %+v", s.Constants)
+	}
+}
+
 // Lists with the same figures are one table of the program, and each option finds its own figure in it.
 func TestListsWithTheSameFiguresAreOneTable(t *testing.T) {
 	figures := map[string]float64{"drip": 1, "flood": 2, "hose": 0.5}

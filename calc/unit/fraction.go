@@ -46,7 +46,7 @@ func fraction(text string, is func(above, below int) bool) (value float64, size 
 	}
 	below := run(rest[stroke:], isDigit)
 	const most = 4 // digits
-	if above == 0 || stroke == 0 || below == 0 || above > most || below > most {
+	if above == 0 || below == 0 || above > most || below > most {
 		return 0, 0
 	}
 	end := above + stroke + below

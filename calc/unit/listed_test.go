@@ -3,6 +3,7 @@ package unit
 import (
 	"math/big"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -56,6 +57,18 @@ func TestTheListSaysWhatAUnitIsWorth(t *testing.T) {
 		if worth[name] != want {
 			t.Errorf("%s is worth %q, want %q", name, worth[name], want)
 		}
+	}
+}
+
+// The lowered digits of Unicode stand in order from U+2080 on.
+func TestLoweredDigitsOfFormulas(t *testing.T) {
+	for i := range 10 {
+		if got := plainSigns.Replace(string(rune(0x2080 + i))); got != strconv.Itoa(i) {
+			t.Errorf("the lowered %d is read as %s", i, got)
+		}
+	}
+	if got := substanceNamed("NO₃⁻"); got == nil || got.symbol != "NO3" {
+		t.Errorf("NO₃⁻ is read as %v", got)
 	}
 }
 

@@ -44,10 +44,9 @@ func looksLike(a, b string) bool {
 // reach is below how many slips a known word counts as near to a mistyped one.
 func reach(word string) int { return 2*(1+len(word)/4) + 1 }
 
-// slipsBetween counts the slips between two words. The case of all letters together says nothing: uan32 is as near to
-// UAN-32 as UAN32 is.
+// slipsBetween counts the slips between two words. Capitals say nothing: uan32 is as near to UAN-32 as UAN32 is.
 func slipsBetween(word, known string) int {
-	return min(apart(word, known), apart(strings.ToLower(word), strings.ToLower(known)))
+	return apart(strings.ToLower(word), strings.ToLower(known))
 }
 
 // Nearest gives the one of the known names that a mistyped one was most likely meant to be, and "" when none is near.

@@ -22,6 +22,18 @@ func TestSlips(t *testing.T) {
 	}
 }
 
+// Capitals are the smallest slip.
+func TestCapitalsAreHalfASlip(t *testing.T) {
+	if got := apart("LB", "lb"); got != 1 {
+		t.Errorf("LB is %d apart from lb", got)
+	}
+	for word, known := range map[string]string{"uan32": "UAN-32", "PPN": "ppm", "ppm": "PPMM"} {
+		if got := slipsBetween(word, known); got != 2 {
+			t.Errorf("%s is %d apart from %s, want 2", word, got, known)
+		}
+	}
+}
+
 // A form of nitrogen is offered only where a sign that looks the same stands in it: NO3 for N03, and never NO3 for NO4.
 func TestNoFormIsOfferedForAnother(t *testing.T) {
 	forms := []string{"NO3", "NO3-N", "NO2", "NO2-N", "NH4", "NH4-N", "NH3", "NH3-N", "urea", "urea-N"}

@@ -57,7 +57,7 @@ func indexSubstanceNames() map[string]*substance {
 		if len(s.symbol) > 1 || s.symbol == "N" {
 			names[strings.ToLower(s.symbol)] = &substances[i]
 		}
-		if first := substanceOf(s.base); !strings.Contains(s.words, " ") && names[s.words] == nil {
+		if first := substanceOf(s.base); !strings.Contains(s.words, " ") {
 			names[s.words] = first
 		}
 	}

@@ -34,6 +34,7 @@ func TestUnitsInASentence(t *testing.T) {
 		{2, 2, "", "2"},
 		{9, 9, "lb N per 1000 lb crop", "9 lb N per 1000 lb crop"},
 		{5, 5, "gal/s2", "5 gal/s2"},
+		{5, 5, "ft·lb", "5 ft·lb"},
 		{5, 5, "1/s", "5/s"},
 		{5, 5, "m3/ha", "5 m3/ha"},
 	} {
