@@ -40,6 +40,9 @@ func TestInWords(t *testing.T) {
 			t.Errorf("a need of %s with %s: %q, want %q", c.need, c.credits, got, c.want)
 		}
 	}
+	if s.Origin != "budgetInWords" {
+		t.Errorf("it is built by %q", s.Origin)
+	}
 	if s.Headline.Answer != "apply" {
 		t.Errorf("the headline is %q", s.Headline.Answer)
 	}

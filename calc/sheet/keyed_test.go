@@ -90,7 +90,8 @@ func TestFractionsAreToldInThreeDigits(t *testing.T) {
 // An option is found without its hyphens and in other capitals, but a hyphen between numbers counts.
 func TestOptionsInOtherSigns(t *testing.T) {
 	s := sheet.New("grades", func(s *sheet.Sheet) {
-		kind := s.Choice("kind", []sheet.Option{{Name: "CAN-17"}, {Name: "15-5-X"}, {Name: "21-0-0"}}, sheet.Field{Label: "K"})
+		options := []sheet.Option{{Name: "CAN-17"}, {Name: "15-5-X"}, {Name: "21-0-0"}}
+		kind := s.Choice("kind", options, sheet.Field{Label: "K"})
 		s.Answer("none", "", s.Number(0), sheet.Says{When: kind.Is("CAN-17")})
 	})
 	g := s.FindGiven("kind")

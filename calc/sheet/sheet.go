@@ -180,10 +180,6 @@ func (s *Sheet) convert(t Term, to unit.Unit, doing string) Term {
 }
 
 func functionName(build func(*Sheet)) string {
-	f := runtime.FuncForPC(reflect.ValueOf(build).Pointer())
-	if f == nil {
-		return ""
-	}
-	full := f.Name()
+	full := runtime.FuncForPC(reflect.ValueOf(build).Pointer()).Name()
 	return full[strings.LastIndexByte(full, '.')+1:]
 }

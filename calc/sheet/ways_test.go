@@ -3,6 +3,7 @@ package sheet_test
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"acreleaf/calc/sheet"
@@ -186,6 +187,29 @@ func TestListsThatChoicesShareAreNamedOnce(t *testing.T) {
 	}
 	if first, second := o.Text("share-of-first"), o.Text("share-of-second"); first != "80 %" || second != "50 %" {
 		t.Errorf("the shares are %s and %s, want 80 %% and 50 %%", first, second)
+	}
+}
+
+func TestAListSaysWhatItReadsAs(t *testing.T) {
+	_, err := sheet.Build("shares", func(s *sheet.Sheet) {
+		way := s.Choice("way", []sheet.Option{{Name: "drip"}, {Name: "flood"}}, sheet.Field{Label: "How"})
+		silent := tableFact
+		silent.Reads = ""
+		cells := sheet.Cells(map[string]float64{"flood": 50, "drip": 80})
+		s.Answer("share", "%", s.Listed("usual", "%", way, cells, silent), sheet.Says{})
+	})
+	if err == nil || !strings.Contains(err.Error(), `the table "usual" needs what it reads as`) {
+		t.Errorf("the error is %v", err)
+	}
+}
+
+func TestWhatMayBeLeftOut(t *testing.T) {
+	for _, c := range []struct{ optional, usual, want bool }{
+		{false, false, false}, {true, false, true}, {false, true, true},
+	} {
+		if g := (&sheet.Given{Field: sheet.Field{Optional: c.optional, Usual: c.usual}}); g.MayBeLeftOut() != c.want {
+			t.Errorf("optional %v, usual %v: %v", c.optional, c.usual, !c.want)
+		}
 	}
 }
 

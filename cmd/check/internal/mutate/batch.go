@@ -187,8 +187,8 @@ func (b *batch) fate(ctx context.Context, t *Trial, number int) (Fate, error) {
 	return fate, err
 }
 
-// grace is how much longer than its limit a test binary may run: it keeps the limit itself once its tests begin, and not
-// while its variables are made.
+// grace is how much longer than its limit a test binary may run: it keeps the limit itself once its tests begin, and
+// not while its variables are made.
 const grace = 5 * time.Second
 
 // run runs the tests of the batch on the mutant of a number; 0 for none.
