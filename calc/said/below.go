@@ -1,6 +1,7 @@
 package said
 
 import (
+	"math"
 	"slices"
 	"strings"
 )
@@ -71,14 +72,21 @@ func isTime(symbol string) bool {
 // perMany reads what a rate is for when that is more than one: 8 fl oz/100 gal, 2 lb per 1000 sq ft.
 func (l *Language) perMany(text string, a Amount, p phrase) Amount {
 	t := next(text, p.to)
-	if len(p.below) > 0 || t.text != "/" && t.lower() != l.per[0] {
+	at := t.to
+	if t.text != "/" {
+		words, to := match(text, p.to, l.perWords)
+		if at = to; words != l.per[0] && !slices.Contains(l.perEach, words) {
+			return a
+		}
+	}
+	if len(p.below) > 0 || at >= len(text) {
 		return a
 	}
-	n := next(text, t.to)
-	by, ok := wholeIn(n)
-	if !ok || by < 2 {
+	n, ok := l.number(text, at)
+	if !ok || n.Value < 2 || n.Value != math.Trunc(n.Value) {
 		return a
 	}
+	by := n.Value
 	words, to := match(text, n.to, l.units)
 	if words == "" {
 		return a

@@ -19,6 +19,9 @@ func (b Beside) TakesItsUnit(from unit.Unit) bool {
 	return from.String() != "" && (!b.spacing || from.Dimension() == foot.Dimension())
 }
 
+// IsSpacing says whether the number is the first of a spacing: the 18 of "18 by 22 ft".
+func (b Beside) IsSpacing() bool { return b.spacing }
+
 // LeadsOn finds the number at the end of a text that goes on in the figure behind it: "40 to", "40–", "18 by",
 // "between 40 and".
 func (l *Language) LeadsOn(text string) (Beside, bool) {

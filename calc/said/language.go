@@ -22,6 +22,7 @@ type Language struct {
 	joining    []string // between the two lengths of a spacing, also with dashes: 12-by-18-foot
 	named      []string // before a number they make it a name, or a plain number: row 12, May 4, multiply 2
 	per        []string // "per", "for each"; the symbols of what is below follow
+	perEach    []string // those of per with a word for each: "for every" 100 gal
 	each       []string // before an amount they say what it is for: "each tree"
 	of         []string
 	pointing   []string          // between "of" and a substance: this, the
@@ -37,6 +38,7 @@ type Language struct {
 	doses      []string          // after a unit that hangs on its number they make no name: a 2-inch irrigation
 	indefinite map[string]bool   // a, an
 	bareHalf   bool              // a unit by itself may be one of it: "libra y media"
+	hedges     []string          // before one of a unit they tell how near it is: nearly a pound
 	people     []string          // a percentage of them is no figure of the trade
 
 	perWords map[string]string // those of per, for match

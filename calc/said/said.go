@@ -154,10 +154,17 @@ func (l *Language) states(text string, at int, n number, p phrase) bool {
 	})
 	rate = rate || !isArea(p.head) && l.isRated(text[:at], text[p.to:])
 	if n.a {
-		return !needsBelow(p.head) && (rate || l.bareHalf && isShare(p.head))
+		hedged := p.substance != "" && isWeighed(p.head) && l.isHedged(text[:at])
+		return !needsBelow(p.head) && (rate || hedged || l.bareHalf && isShare(p.head))
 	}
 	ofWater := (isLength(p.head) || strings.HasPrefix(p.head, "ac-")) && slices.Contains(l.of, next(text, p.to).lower())
 	return rate || ofWater || p.substance != "" || isShare(p.head) || isWeighed(p.head)
+}
+
+// isHedged says whether the words before an amount tell how near it is: "nearly a pound of N".
+func (l *Language) isHedged(before string) bool {
+	last := lastTokens(before)
+	return slices.Contains(l.hedges, last[3].lower()) || slices.Contains(l.hedges, last[2].lower()+" "+last[3].lower())
 }
 
 // isChain says whether digits are the start of a grade, a date or a time: 46-0-0, 2026-09-14, 6:30.

@@ -44,6 +44,7 @@ var Spanish = (&Language{
 		"sulfato_de_amonio nitrato_de_calcio nitrato_de_potasio nitrato_de_amonio yeso "+
 		"composta estiércol|NH3 amoníaco amoniaco|kernels almendra pepita"),
 	per:       []string{"por", "por cada", "al", "a la", "a cada", "para cada", "cada", "en cada", "el", "la"},
+	perEach:   []string{"por cada", "para cada", "en cada"},
 	each:      []string{"cada árbol", "cada arbol", "cada acre"},
 	of:        []string{"de", "del"},
 	pointing:  strings.Fields("la el este esta ese esa su"),

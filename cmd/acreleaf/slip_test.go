@@ -15,19 +15,20 @@ func TestTiesThatWereHalfWrong(t *testing.T) {
 		not   string
 	}{
 		{"Sprinklers that put on 0.10 in/h protect to 27 °F.",
-			[]string{`worksheet "frost" is given 0.1 in/h, "Rate of the sprinklers": write [0.10 in/h](worked:frost.rate); ` +
-				"or, " + whatever}, "frost.flow"},
+			[]string{`worksheet "frost" is given 0.1 in/h, "Rate of the sprinklers": write [0.10 in/h](worked:frost.rate);` +
+				"\nor, " + whatever}, "frost.flow"},
 		{"Walnut leaves are fine in the range above 1.2%.",
-			[]string{`worksheet "leaf" answers 1.2 %, "Range from": write [1.2%](worked:leaf.low); or, ` + whatever}, "well"},
+			[]string{`worksheet "leaf" answers 1.2 %, "Range from": write [1.2%](worked:leaf.low);` + "\nor, " + whatever}, "well"},
 		{"| Soil | First leaf | Third leaf |\n| - | - | - |\n| Sandy | 0.5 lb K2O per tree | 1 lb K2O per tree |",
 			[]string{"right behind it (worked:NAME.ANSWER)", "right behind it (worked:NAME.ANSWER)"}, "worked:potash"},
 		{"Table: Fixed costs on 20-foot rows\n\n| What | Cost |\n| - | - |\n| Drip line | high |",
-			[]string{`"Distance between rows": write [20-foot](worked:mulch.row); or, ` + whatever}, "spacing"},
+			[]string{`"Distance between rows": write [20-foot](worked:mulch.row);` + "\nor, " + whatever}, "spacing"},
 		{"About 35 percent of dairy manure nitrogen comes free.",
-			[]string{`"Share that comes free this season": write [35 percent](worked:dairy.share); or, ` + whatever}, "compost"},
+			[]string{`"Share that comes free this season": write [35 percent](worked:dairy.share);` +
+				"\nor, " + whatever}, "compost"},
 		{"161 cubic yards on 20-foot rows cover the block.",
 			[]string{`"Chips to order": write [161 cubic yards](worked:mulch.chips)`,
-				`"Distance between rows": write [20-foot](worked:mulch.row); or, ` + whatever}, "pond"},
+				`"Distance between rows": write [20-foot](worked:mulch.row);` + "\nor, " + whatever}, "pond"},
 	} {
 		found := tiePage(t, c.text+"\n", "slips.md")
 		if len(found) != len(c.notes) {

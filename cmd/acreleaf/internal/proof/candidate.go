@@ -90,7 +90,11 @@ func (c *figureCheck) fits(a said.Amount, around topic, cell bool) []fit {
 		if !ok || n.day != "" || cell && n.given {
 			continue // the cells of a table are other cases than the example's
 		}
-		list = append(list, fit{n, around.shared(n.words), a.Quotes(low, high),
+		same := a.Quotes(low, high)
+		if !same && !alike(a.Unit, n.value.Unit) {
+			continue
+		}
+		list = append(list, fit{n, around.shared(n.words), same,
 			said.Apart(a.Low, low), a.Unit.Dimension().Uncounted() == n.value.Unit.Dimension().Uncounted()})
 	}
 	slices.SortStableFunc(list, func(a, b fit) int {

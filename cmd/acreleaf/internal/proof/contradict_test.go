@@ -30,6 +30,8 @@ func TestContradictions(t *testing.T) {
 		{"another first day", "guides/a.md", plan + "Start on April 2.", differs},
 		{"another first day of feeding", "guides/a.md", plan + "Feeding begins on April 2.", differs},
 		{"a day of something else", "guides/a.md", plan + "Start the pump on April 2. The walk begins on May 3.", ""},
+		{"a count beside a figure of a worksheet whose name goes on", "guides/a.md", strings.ReplaceAll(plan,
+			"worksheet plan", "worksheet plan-b") + "It took 5 feeds at [6.03 lb/ac](worked:plan-b.each-acre).", differs},
 		{"a count beside a worked figure", "guides/a.md",
 			plan + "That makes 5 feeds, [43 days](worked:plan.every) apart.", differs},
 	} {

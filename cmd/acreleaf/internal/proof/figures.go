@@ -73,6 +73,10 @@ func (c *figureCheck) prose(p *markdown.Prose) {
 		case inLink(p, a):
 			c.repeated(a, text, "the text of this link", around, at)
 		default:
+			if b, leads := c.language.LeadsOn(p.Text[:a.Start]); leads && b.IsSpacing() && b.TakesItsUnit(a.Unit) {
+				c.spacing(p, b, a, around)
+				continue
+			}
 			c.loose(a, text, around, at)
 		}
 	}

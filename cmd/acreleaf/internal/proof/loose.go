@@ -7,6 +7,7 @@ import (
 
 	"acreleaf/calc/said"
 	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
@@ -14,6 +15,14 @@ import (
 func (c *figureCheck) loose(a said.Amount, text string, around topic, at message.Span) {
 	c.fault("figure-loose", at, fmt.Sprintf("the prose says %s, and nothing says where that comes from", text),
 		c.ties(a, text, around))
+}
+
+// spacing reports the two numbers of a spacing that share a unit: "18 by 22 ft".
+func (c *figureCheck) spacing(p *markdown.Prose, first said.Beside, a said.Amount, around topic) {
+	c.fault("figure-loose", p.Span(first.From, a.End),
+		fmt.Sprintf("the prose says %s, and nothing says where the two come from", oneLine(p.Text[first.From:a.End])),
+		fmt.Sprintf("write [%s %s] and the other number by themselves, each with its tie. For the other,\n%s",
+			p.Text[first.From:first.To], a.Unit, c.ties(a, oneLine(p.Text[a.Start:a.End]), around)))
 }
 
 // linkText is what to write between the brackets: the author's words, or the same in digits when they say something

@@ -15,9 +15,9 @@ import (
 func (c *figureCheck) ties(a said.Amount, text string, around topic) string {
 	linked := c.linkText(a, text)
 	if offers, moves := c.offers(a, text, around); len(offers) > 0 {
-		note := c.contrary(a, around) + strings.Join(offers, "; or ")
+		note := c.contrary(a, around) + strings.Join(offers, ";\nor ")
 		if moves {
-			note += fmt.Sprintf("; or, if it holds whatever is typed there, put behind [%s] %s", linked, byHand(a.Unit))
+			note += fmt.Sprintf(";\nor, if it holds whatever is typed there, put behind [%s] %s", linked, byHand(a.Unit))
 		}
 		return note
 	}
@@ -80,7 +80,7 @@ func (c *figureCheck) contrary(a said.Amount, around topic) string {
 	if slices.ContainsFunc(best, func(f fit) bool { return f.same }) {
 		return ""
 	}
-	return fmt.Sprintf("%s (%s): if that is meant, write its number; else ", best[0].is(), best[0].target)
+	return fmt.Sprintf("%s (%s): if that is meant, write its number; else\n", best[0].is(), best[0].target)
 }
 
 // isAbout says whether a sentence is about what a source's figure is of: more than one word of it stands there, or all.
@@ -100,25 +100,4 @@ func (c *figureCheck) followed(a said.Amount, text string) string {
 		return c.linkText(a, text)
 	}
 	return unit.Range{Low: a.Low, High: a.High, Unit: a.Unit}.String()
-}
-
-// mostOthers is how many numbers of a kind a note names.
-const mostOthers = 3
-
-// others names what the page has of the number's kind and substance, the likeliest first. The number may be one of
-// them, even with another value, and only the author knows.
-func (c *figureCheck) others(a said.Amount, around topic) string {
-	fits := c.fits(a, around, c.table.inCell)
-	if len(fits) == 0 {
-		return ""
-	}
-	var list []string
-	for _, f := range fits[:min(len(fits), mostOthers)] {
-		list = append(list, fmt.Sprintf("%s (%s)", f.is(), f.target))
-	}
-	if more := len(fits) - len(list); more > 0 {
-		list = append(list, fmt.Sprintf("and %d more", more))
-	}
-	return "of this kind, " + strings.Join(list, "; ") +
-		": if it is one of these, write that number and tie it there; else "
 }
