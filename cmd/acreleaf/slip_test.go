@@ -18,7 +18,8 @@ func TestTiesThatWereHalfWrong(t *testing.T) {
 			[]string{`worksheet "frost" is given 0.1 in/h, "Rate of the sprinklers": write [0.10 in/h](worked:frost.rate);` +
 				"\nor, " + whatever}, "frost.flow"},
 		{"Walnut leaves are fine in the range above 1.2%.",
-			[]string{`worksheet "leaf" answers 1.2 %, "Range from": write [1.2%](worked:leaf.low);` + "\nor, " + whatever}, "well"},
+			[]string{`worksheet "leaf" answers 1.2 %, "Range from": write [1.2%](worked:leaf.low);` +
+				"\nor, " + whatever}, "well"},
 		{"| Soil | First leaf | Third leaf |\n| - | - | - |\n| Sandy | 0.5 lb K2O per tree | 1 lb K2O per tree |",
 			[]string{"right behind it (worked:NAME.ANSWER)", "right behind it (worked:NAME.ANSWER)"}, "worked:potash"},
 		{"Table: Fixed costs on 20-foot rows\n\n| What | Cost |\n| - | - |\n| Drip line | high |",
