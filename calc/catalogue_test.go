@@ -96,6 +96,33 @@ func TestCalculationsAreFoundByName(t *testing.T) {
 	}
 }
 
+// An amount of a material where its nitrogen is asked for is no unit that is unknown: the message has the calculation
+// that turns one into the other.
+func TestAmountsOfMaterialAreNoNitrogen(t *testing.T) {
+	c := calc.Standard()
+	asked := 0
+	for _, s := range c.All() {
+		for _, g := range s.Givens {
+			if g.Unit.Account() == "" {
+				continue
+			}
+			asked++
+			for _, text := range []string{"30 lb/ac UAN-32", "9 gal/ac CAN17", "200 lb/ac 46-0-0", "40 lb 15.5-0-0/ac"} {
+				_, err := g.Read(text)
+				if err == nil || !strings.Contains(err.Error(), "with material-nitrogen, and write it for example as ") {
+					t.Errorf("%s.%s of %q: %v", s.Name, g.Name, text, err)
+				}
+			}
+			if _, err := g.Read(g.Example()); err != nil {
+				t.Errorf("%s.%s: its own example is refused: %v", s.Name, g.Name, err)
+			}
+		}
+	}
+	if asked < 10 || c.Find("material-nitrogen") == nil {
+		t.Errorf("%d givens ask for nitrogen by an account", asked)
+	}
+}
+
 func TestCatalogueIsNotChangedThroughItsLists(t *testing.T) {
 	c := calc.Standard()
 	first := c.All()[0]

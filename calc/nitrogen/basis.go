@@ -9,7 +9,7 @@ func nitrateBasis(s *sheet.Sheet) {
 	s.Head("Nitrate, or nitrogen in nitrate", "Gives the number on a report both as NO3 and as NO3-N.")
 	reported := s.Given("reported", "ppm NO3", sheet.Field{
 		Label:   "Nitrate on the report",
-		Hint:    "Choose the form that the report names. Of water, mg/L is ppm: type the number alone.",
+		Hint:    "Choose the form that the report names. A soil report is in ppm or mg/kg. Of water, mg/L is ppm.",
 		Typical: 45, Low: 0, High: 1000, Units: []string{"ppm NO3-N"},
 	})
 	of := s.Choice("of", []sheet.Option{

@@ -1,6 +1,10 @@
 package nitrogen_test
 
 import (
+	"slices"
+	"strings"
+	"testing"
+
 	"acreleaf/calc/nitrogen"
 	"acreleaf/calc/sheet"
 )
@@ -56,4 +60,19 @@ func init() {
 	sayings = append(sayings, saying{nitrogen.MaterialCompare,
 		[]string{"nitrogen=30 lb N/ac", "first=AN-20", "first-price=420 $/ton", "second=AN-20", "third=none"},
 		[]string{flames, apart, "Leaching: 50 %", "Leaching: 50 %"}})
+}
+
+// A label of another material is noticed for a liquid too of which no weight is listed, with a weight from its ticket.
+// A dry material that was dissolved has the analysis of its solution, and none is.
+func TestOtherLabelsAreNoticed(t *testing.T) {
+	for material, want := range map[string]bool{"15-0-0-16S": true, "AN-20": true, "46-0-0": false} {
+		o := enter(t, nitrogen.MaterialAmount,
+			"nitrogen=30 lb N/ac", "material="+material, "density=9.6 lb/gal", "analysis=23 % N")
+		noticed := slices.ContainsFunc(o.Said(), func(said sheet.Said) bool {
+			return strings.HasPrefix(said.Text, "Your label has 23 % N, and this grade has ")
+		})
+		if noticed != want {
+			t.Errorf("%s with 23 %% N: noticed %v, want %v", material, noticed, want)
+		}
+	}
 }

@@ -16,7 +16,7 @@ type season struct {
 	told             sheet.Term // a question: whether the need is told as taken up
 	whole            sheet.Term // every pound of a credit is taken up, as the walnut guide has it
 
-	fedNeed, credits, short, surplus sheet.Term
+	fedNeed, credits, apply, surplus sheet.Term
 	reached                          sheet.Term // of the soil's nitrogen, what roots reach
 	water                            *sheet.Given
 }
@@ -43,9 +43,9 @@ func seasonBudget(s *sheet.Sheet) {
 	sum, brought := b.creditsOf()
 	nothing := s.Zero("lb N/ac fed")
 	b.credits = s.Answer("credits", "lb N/ac fed", sum, sheet.Says{Label: "Credits in all", Also: "kg N/ha fed"})
-	b.short = s.Answer("short", "lb N/ac fed", nothing.Most(b.fedNeed.Minus(b.credits)),
-		sheet.Says{Label: "Still short", Also: "kg N/ha fed"})
-	s.Answer("apply", "lb N/ac fed", b.short, sheet.Says{Label: "Nitrogen to apply", Also: "kg N/ha fed"})
+	left := nothing.Most(b.fedNeed.Minus(b.credits))
+	s.Answer("short", "lb N/ac fed", left, sheet.Says{Label: "Still short", Also: "kg N/ha fed", Twin: "apply"})
+	b.apply = s.Answer("apply", "lb N/ac fed", left, sheet.Says{Label: "Nitrogen to apply", Also: "kg N/ha fed"})
 	b.surplus = s.Answer("surplus", "lb N/ac fed", nothing.Most(b.credits.Minus(b.fedNeed)),
 		sheet.Says{Label: "Credit left over", Also: "kg N/ha fed"})
 	b.whole = wholeCredit(s)
@@ -71,7 +71,7 @@ func wholeCredit(s *sheet.Sheet) sheet.Term {
 func (b *season) inWords(brought sheet.Term) {
 	b.s.InWords("apply",
 		sheet.When(b.fedNeed.IsNothing(), "The trees need none, so put on none."),
-		sheet.When(b.short.IsNothing(), "What is there covers the need of {fed-need}: put on none."),
+		sheet.When(b.apply.IsNothing(), "What is there covers the need of {fed-need}: put on none."),
 		sheet.When(b.credits.IsNothing(), "Put on {apply}: nothing else brings any."),
 		sheet.When(brought, "Put on {apply}; what is there already brings the other {credits bare}."),
 		sheet.When(b.reached.IsNothing(), "Put on {apply}; the water brings the other {credits bare}."),
@@ -85,11 +85,11 @@ func (b *season) say(brought sheet.Term) {
 	s.Refuse(b.told.And(s.Stated(b.efficiency).Not()),
 		"A need that is taken up is not yet what must go on. Put in efficiency, the share of a feed that trees take up; "+
 			"or, if the rate was fed, write it as fed, such as 30 lb N/ac fed.")
-	s.Say(sheet.Note, b.fedNeed.More(nothing).And(b.short.AtMost(nothing)),
+	s.Say(sheet.Note, b.fedNeed.More(nothing).And(b.apply.AtMost(nothing)),
 		"The credits cover the need: no nitrogen need be bought now. Watch shoot growth, and in bearing trees sample leaves "+
 			"in July.")
 	s.Warn("leaching", b.surplus.More(nothing), "{surplus bare} lb N/ac more is there than the trees need.")
-	s.Say(sheet.Note, b.short.More(nothing),
+	s.Say(sheet.Note, b.apply.More(nothing),
 		"Split it into small feeds, and stop early enough for the wood to ripen before frost.")
 	s.Say(sheet.Note, b.told,
 		"The need was divided by the share first, and each credit then came off pound for pound: in trials nitrate in "+

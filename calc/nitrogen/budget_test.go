@@ -88,9 +88,8 @@ func TestCreditsAreWorthTheSame(t *testing.T) {
 		"organic = cover crop + compost + manure + organic matter + other = "+
 			"12 lb N/ac fed + 0 lb N/ac fed + 40 lb N/ac fed + 0 lb N/ac fed + 0 lb N/ac fed = 52 lb N/ac fed",
 		"credits = in reach + water + organic = 10 lb N/ac fed + 5 lb N/ac fed + 52 lb N/ac fed = 67 lb N/ac fed",
-		"short = the larger of 0 lb N/ac fed and (fed need − credits) = "+
+		"apply = the larger of 0 lb N/ac fed and (fed need − credits) = "+
 			"the larger of 0 lb N/ac fed and (85.7 lb N/ac fed − 67 lb N/ac fed) = 18.7 lb N/ac fed",
-		"apply = short = 18.7 lb N/ac fed",
 		"surplus = the larger of 0 lb N/ac fed and (credits − fed need) = "+
 			"the larger of 0 lb N/ac fed and (67 lb N/ac fed − 85.7 lb N/ac fed) = 0 lb N/ac fed",
 		"other order = (the larger of 0 lb N/ac taken up and (need − credits × 100 %)) ÷ efficiency = "+

@@ -132,7 +132,7 @@ func (t *tank) noticeOther() {
 	s.Warn("check-numbers", regraded.And(alone),
 		"Your label has {analysis}, and this grade has {usual-strength}: the weight of a gallon, {gallon}, is still that "+
 			"of the grade. Put in the weight from your ticket, or choose the material that your label names.")
-	s.Warn("check-numbers", regraded.And(t.weighed.More(s.Zero("lb product/gal")).Or(s.Stated(t.density).Not())).
-		And(alone.Not()),
+	// A dry material that was dissolved has the analysis and the weight of its solution.
+	s.Warn("check-numbers", regraded.And(t.poured.Or(s.Stated(t.density).Not())).And(alone.Not()),
 		"Your label has {analysis}, and this grade has {usual-strength}. Is the label of this material?")
 }

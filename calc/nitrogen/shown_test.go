@@ -52,9 +52,8 @@ func TestWorkReadsAsAGrowerWouldWriteIt(t *testing.T) {
 			"fed need = need = 35 lb N/ac fed",
 			"in reach = soil × reach = 10 lb N/ac present × 100 % = 10 lb N/ac fed",
 			"credits = in reach + water = 10 lb N/ac fed + 8 lb N/ac fed = 18 lb N/ac fed",
-			"short = the larger of 0 lb N/ac fed and (fed need − credits) = " +
+			"apply = the larger of 0 lb N/ac fed and (fed need − credits) = " +
 				"the larger of 0 lb N/ac fed and (35 lb N/ac fed − 18 lb N/ac fed) = 17 lb N/ac fed",
-			"apply = short = 17 lb N/ac fed",
 			"surplus = the larger of 0 lb N/ac fed and (credits − fed need) = " +
 				"the larger of 0 lb N/ac fed and (18 lb N/ac fed − 35 lb N/ac fed) = 0 lb N/ac fed"}},
 	} {

@@ -80,6 +80,14 @@ var botchedNames = []botch{
 		s.Answer("answer", "in", step, sheet.Says{})
 		s.Slip("halved", "step", step.Over(s.Number(2)), "Half.")
 	}, []string{`slip "halved" is of "step", which is not an answer`}},
+	{"a twin that is worked otherwise", func(s *sheet.Sheet) {
+		depth := s.Given("depth", "in", number)
+		s.Answer("answer", "in", depth, sheet.Says{})
+		s.Answer("half", "in", depth.Over(s.Number(2)), sheet.Says{Twin: "answer"})
+	}, []string{`"half" is not worked as the answer "answer" is, so it cannot be left unprinted for it`}},
+	{"a twin of nothing", answered(func(s *sheet.Sheet) {
+		s.Answer("other", "in", s.Given("high", "in", number), sheet.Says{Twin: "others"})
+	}), []string{`"other" is not worked as the answer "others" is, so it cannot be left unprinted for it`}},
 	{"a remark of nothing", answered(func(s *sheet.Sheet) { s.Say(sheet.Note, sheet.Always, "So {depth} it is.") }),
 		[]string{`the remark "So {depth} it is." speaks of "depth", which is no quantity of the sheet`}},
 	{"a remark of a constant", answered(func(s *sheet.Sheet) {

@@ -24,6 +24,9 @@ type Marker func(cell int) string
 func (o Outcome) Lines(mark Marker) []Line {
 	var lines []Line
 	for _, r := range o.Use.Sheet.Results {
+		if r.Twin != "" {
+			continue
+		}
 		for i, w := range r.ways() {
 			cell := o.Use.ways[r.Name][i]
 			line := Line{Result: r, When: cell, Taken: cell < 0 || o.holds(cell), Symbols: o.symbolsMath(r, w.body)}

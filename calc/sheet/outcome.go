@@ -184,11 +184,29 @@ func (o Outcome) Finite(name string) error {
 	}
 	switch v := o.Range(name); {
 	case math.IsInf(v.High-v.Low, 1):
-		return errors.New(noAnswer + called + ".")
+		return errors.New(noAnswer + o.endless() + ".")
 	case math.IsNaN(v.High - v.Low):
-		return fmt.Errorf("%s cannot be worked from these numbers; check them against the report", called)
+		return fmt.Errorf("these numbers give no %s; look for a 0, and for a number in the wrong place, and write it as the "+
+			"report has it", called)
 	}
 	return nil
+}
+
+// endless names the givens to narrow when a result has no end: those that were told as ranges.
+func (o Outcome) endless() string {
+	var names []string
+	for _, g := range o.Use.Sheet.Givens {
+		if r := o.Range(g.Name); o.Use.typed[g.Name] && r.Low != r.High {
+			names = append(names, spaced(g.Name))
+		}
+	}
+	switch last := len(names) - 1; {
+	case last < 0:
+		return "where this takes its numbers from"
+	case last > 0:
+		return "for " + strings.Join(names[:last], ", ") + " or " + names[last]
+	}
+	return "for " + names[0]
 }
 
 // Said lists the remarks that hold, in the order of the sheet, without its refusals.

@@ -48,7 +48,8 @@ func TestEvaluateAnswersSpeaksAndRefuses(t *testing.T) {
 		{"refused twice", given{"flow": 450, "acres": 0, "lost": 100},
 			"0 ac takes no water. Put in the acres. All of it is lost.", nil},
 		{"no number", given{"flow": 0, "acres": 0},
-			"rate cannot be worked from these numbers; check them against the report", nil},
+			"these numbers give no rate; look for a 0, and for a number in the wrong place, and write it as the report has it",
+			nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			o, err := s.Evaluate(c.values)
@@ -194,7 +195,7 @@ func TestAnswersBeyondNumbersAreRefused(t *testing.T) {
 		fine      bool
 	}{{1, 2, true}, {1, 1e200, false}, {-1e200, 1, false}, {-1e200, 1e200, false}} {
 		_, err := sheet.NewBench(s).Work(map[string]sheet.Entry{"n": {Value: c.low, High: c.high}})
-		const refusal = "type a narrower range or one number: cube."
+		const refusal = "type a narrower range or one number: for n."
 		if (err == nil) != c.fine || err != nil && !strings.HasSuffix(err.Error(), refusal) {
 			t.Errorf("from %v to %v: %v", c.low, c.high, err)
 		}

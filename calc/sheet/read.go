@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -76,11 +77,21 @@ func (g *Given) Read(text string) (Entry, error) {
 		return g.readDate(text)
 	}
 	e, err := g.readNumber(text)
+	if err != nil && g.Unit.Account() != "" && materialName.MatchString(text) {
+		return e, fmt.Errorf("%s is an amount of a material, and this asks for the nitrogen in it; work that with "+
+			"%s, and write it for example as %s", strings.TrimSpace(text), ofMaterial, g.example(g.Typical))
+	}
 	if fault := (*unit.Error)(nil); errors.As(err, &fault) && fault.Word != "" {
 		return e, g.advise(fault)
 	}
 	return e, err
 }
+
+// ofMaterial is the calculation of the catalogue that works the nitrogen in a material.
+const ofMaterial = "material-nitrogen"
+
+// materialName is how the trade names a fertilizer: UAN-32, CAN17, 46-0-0.
+var materialName = regexp.MustCompile(`(?i)\b(UAN|UN|CAN|AN)[- ]?\d\d\b|\b\d+(\.\d+)?-\d+-\d+`)
 
 // advise offers for an unknown word the nearest known one with which the given takes what was written, and else says
 // what may be written. A word that makes another kind or another substance of it would lead astray.

@@ -12,6 +12,7 @@ type Says struct {
 	Work  string // what the work calls it, when its name is not for a reader: "share of nitrogen" for strength
 	Also  string // a second unit to show it in: "kg N/ha"
 	Date  bool   // a day of the calendar; its unit is days, counted from 1970-01-01
+	Twin  string // another answer that it always equals: that one alone is printed, this one is there to be asked for
 	When  Value  // a question: without a yes the result is left out, and nothing can take it; nil: it is always there
 }
 

@@ -14,6 +14,7 @@ func (s *Sheet) checkShape() {
 	shown, seen := nodes{}, nodes{}
 	for _, r := range s.Results {
 		s.checkWays(r.n.args[0], r.Name, true)
+		s.checkTwin(r)
 		shown.add(r.n)
 	}
 	for _, r := range s.spoken() {
@@ -30,6 +31,17 @@ func (s *Sheet) checkShape() {
 	}
 	s.checkOwn(shown, seen)
 	s.checkInstead()
+}
+
+// checkTwin reports an answer that is not printed and may differ from the one that is printed for it.
+func (s *Sheet) checkTwin(r *Result) {
+	if r.Twin == "" {
+		return
+	}
+	other := s.FindResult(r.Twin)
+	if other == nil || other == r || other.Twin != "" || !r.Answer || !other.Answer || other.n.args[0] != r.n.args[0] {
+		s.fault("%q is not worked as the answer %q is, so it cannot be left unprinted for it", r.Name, r.Twin)
+	}
 }
 
 // nodes is a set of nodes.

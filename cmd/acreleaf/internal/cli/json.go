@@ -24,13 +24,14 @@ type jsonDate struct {
 
 // What is given and answered holds a jsonNumber, a jsonDate or the name of an option.
 type jsonOutcome struct {
-	Calculation string         `json:"calculation"`
-	Given       map[string]any `json:"given"`
-	Answers     map[string]any `json:"answers"`
-	Cautions    []string       `json:"cautions"`
-	Says        []string       `json:"says"`
-	Work        []string       `json:"work"`
-	Notes       []string       `json:"notes"`
+	Calculation string            `json:"calculation"`
+	Given       map[string]any    `json:"given"`
+	Answers     map[string]any    `json:"answers"`
+	Same        map[string]string `json:"same,omitempty"` // answers that always equal another, with its name
+	Cautions    []string          `json:"cautions"`
+	Says        []string          `json:"says"`
+	Work        []string          `json:"work"`
+	Notes       []string          `json:"notes"`
 }
 
 func printJSON(t *terminal, name string, o sheet.Outcome, entries map[string]sheet.Entry, err error) error {
@@ -43,7 +44,7 @@ func printJSON(t *terminal, name string, o sheet.Outcome, entries map[string]she
 		return errFaults
 	}
 	out := jsonOutcome{
-		Calculation: name, Given: map[string]any{}, Answers: map[string]any{},
+		Calculation: name, Given: map[string]any{}, Answers: map[string]any{}, Same: map[string]string{},
 		Says: o.Words(), Work: work(o, entries), Notes: treated(o.Use.Sheet, entries), Cautions: []string{},
 	}
 	for given, entry := range entries {
@@ -57,6 +58,9 @@ func printJSON(t *terminal, name string, o sheet.Outcome, entries map[string]she
 	}
 	for _, r := range o.Answers() {
 		out.Answers[r.Name] = asJSON(o.Range(r.Name), r.Date)
+		if r.Twin != "" {
+			out.Same[r.Name] = r.Twin
+		}
 	}
 	for _, said := range o.Said() {
 		if said.Signal == sheet.Note {

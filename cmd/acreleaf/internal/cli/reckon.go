@@ -190,6 +190,9 @@ func listCalculations(t *terminal, catalogue *calc.Catalogue) {
 
 func printOutcome(t *terminal, o sheet.Outcome, entries map[string]sheet.Entry) {
 	for _, r := range o.Answers() {
+		if r.Twin != "" {
+			continue
+		}
 		fmt.Fprintf(t.out, "%s: %s\n", r.Label, o.Text(r.Name))
 	}
 	for _, sentence := range o.Words() {

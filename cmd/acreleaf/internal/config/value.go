@@ -55,6 +55,12 @@ func isEmpty(n *yaml.Node) bool {
 	return n.Kind == yaml.ScalarNode && (n.Tag == "!!null" || n.Value == "")
 }
 
+// Empty says whether a key is there with nothing behind it, or with spaces alone.
+func (t *Table) Empty(key string) bool {
+	f, ok := t.find(key)
+	return ok && (isEmpty(f.value) || f.value.Kind == yaml.ScalarNode && strings.TrimSpace(f.value.Value) == "")
+}
+
 // Need is Text for a key that must be there and not be empty; note says what to type.
 func (t *Table) Need(key, note string) string {
 	f, ok := t.find(key)

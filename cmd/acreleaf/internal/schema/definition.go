@@ -93,8 +93,10 @@ func checkForms() map[string]form {
 		"when":   needShaped("A question, such as: speed > \"6 mi/h\".", question),
 		"say":    need("What the reader is told."),
 		"signal": choice("How strongly it speaks.", worksheet.SignalNames(), anyCase(worksheet.SignalNames())),
-		"hazard": choice("The hazard that it warns of, which brings its own signal word and sentence.",
-			worksheet.HazardIDs(), ownID),
+		"hazard": {
+			"description": "The hazard that it warns of, which brings its own signal word and sentence.",
+			"anyOf":       []object{{"enum": worksheet.HazardIDs()}, {"type": "string", "pattern": whole(ownID)}},
+		},
 	}
 }
 

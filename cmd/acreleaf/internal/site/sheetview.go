@@ -29,6 +29,9 @@ func worksheetView(p *worksheet.Page, b *worksheet.Bound, c *citations) *render.
 		v.Work = append(v.Work, work)
 	}
 	for _, r := range b.Sheet.Answers() {
+		if r.Twin != "" {
+			continue
+		}
 		v.Answers = append(v.Answers, answerView(o, r))
 	}
 	for i, remark := range b.Sheet.Remarks {

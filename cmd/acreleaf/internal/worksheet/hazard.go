@@ -22,8 +22,8 @@ func HazardIDs() []string {
 // hazard reads the hazard that a check tells of, nil for none. It brings its own signal word.
 func (r *definitionReader) hazard(c *config.Table) *fact.Hazard {
 	id := c.Text("hazard")
-	if id == "" {
-		return nil
+	if id == "" && !c.Empty("hazard") {
+		return nil // there is none, or it is no text, which was told
 	}
 	h, known := fact.FindHazard(id)
 	ids := HazardIDs()
@@ -34,11 +34,14 @@ func (r *definitionReader) hazard(c *config.Table) *fact.Hazard {
 		}
 	}
 	if !known {
-		note := "write one of: " + strings.Join(ids, ", ") + "; or add it to site.yaml, below hazards:"
+		note := "write one of: " + inLines(ids) + "; or add it to site.yaml, below hazards:"
+		if id == "" {
+			note = "write one of: " + inLines(ids) + "; or take the line out"
+		}
 		if near, found := message.Nearest(id, ids); found {
 			note = "write hazard: " + near + "; or add it to site.yaml, below hazards:"
 		}
-		c.Fault("hazard", "calculation-hazard", "there is no hazard “"+id+"”", note)
+		c.Fault("hazard", "calculation-hazard", noHazard(id), note)
 		return nil
 	}
 	if word := c.Text("signal"); word != "" && !strings.EqualFold(word, h.Signal.String()) {
@@ -46,4 +49,21 @@ func (r *definitionReader) hazard(c *config.Table) *fact.Hazard {
 			", and this check says “"+word+"”", "take the signal out")
 	}
 	return &h
+}
+
+func noHazard(id string) string {
+	if id == "" {
+		return "this check names no hazard after hazard:"
+	}
+	return "there is no hazard “" + id + "”"
+}
+
+// inLines lists ids in lines that are not too long to be printed whole.
+func inLines(ids []string) string {
+	const inLine = 8
+	var lines []string
+	for some := range slices.Chunk(ids, inLine) {
+		lines = append(lines, strings.Join(some, ", "))
+	}
+	return strings.Join(lines, ",\n")
 }
