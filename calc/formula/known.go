@@ -45,6 +45,7 @@ func (m *maker) given(g *Given) {
 	}
 	made := m.s.Given(g.Name.Text, q.Unit.String(), sheet.Field{
 		Label: g.Label, Hint: g.Hint, Typical: q.Value, Low: allowed.Low, High: allowed.High, Units: units,
+		Lab: true, // nobody says which numbers of a calculation of an author's own a laboratory finds
 	})
 	values := sheet.Interval{Low: allowed.Low, High: allowed.High}
 	p.operand = operand{term: made.Term, values: values, counted: true, degree: leafDegree}

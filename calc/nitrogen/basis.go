@@ -10,7 +10,8 @@ func nitrateBasis(s *sheet.Sheet) {
 	reported := s.Given("reported", "ppm NO3", sheet.Field{
 		Label:   "Nitrate on the report",
 		Hint:    "Choose the form that the report names. A soil report is in ppm or mg/kg. Of water, mg/L is ppm.",
-		Typical: 45, Low: 0, High: 1000, Units: []string{"ppm NO3-N"},
+		Typical: 45, Low: 0, High: 1000, Lab: true,
+		Units: []string{"ppm NO3-N", "mg/L NO3", "mg/L NO3-N", "mg/kg NO3", "mg/kg NO3-N"},
 	})
 	of := s.Choice("of", []sheet.Option{
 		{Name: "soil", Label: "A soil report"}, {Name: "water", Label: "A water test"},

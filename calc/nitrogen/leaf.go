@@ -14,7 +14,7 @@ func leafLevel(s *sheet.Sheet) {
 	}, sheet.Field{Label: "Nutrient", Hint: "The same report has both."})
 	value := s.Given("value", "%", sheet.Field{
 		Label: "Level in the leaf", Hint: "Percent of dry weight, as the laboratory prints it.",
-		Typical: 2.3, Low: 0, High: 10, For: []*sheet.Given{crop, nutrient},
+		Typical: 2.3, Low: 0, High: 10, Lab: true, For: []*sheet.Given{crop, nutrient},
 	})
 	l := &leaf{s: s, nitrogen: nutrient.Is("nitrogen"), n: leafNitrogen(s, crop), k: leafPotassium(s, crop)}
 	l.askRange(crop, nutrient)

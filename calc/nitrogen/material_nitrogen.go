@@ -9,7 +9,7 @@ func materialNitrogen(s *sheet.Sheet) {
 	s.Head("Nitrogen in a material", "Turns pounds or gallons of a material into pounds of nitrogen and ounces a tree.")
 	amount := s.Given("amount", "lb product/ac", sheet.Field{
 		Written: "lb/ac", Label: "Material put on an acre", Hint: "In pounds, or in gallons of a liquid.",
-		Typical: 90, Low: 0, High: 50_000, Units: []string{"kg/ha"},
+		Typical: 90, Low: 0, High: 50_000, Units: []string{"tons product/ac", "kg/ha"},
 		Else: sheet.Other{Unit: "gal/ac", Low: 0, High: 5000},
 	})
 	grade := materialGiven(s)

@@ -9,7 +9,7 @@ func nitrateReach(s *sheet.Sheet) {
 	s.Head("How far nitrate may sink", "Turns water beyond need into the depth that nitrate may move with it.")
 	excess := s.Given("excess", "in", sheet.Field{
 		Label: "Water beyond need", Hint: "Irrigation and rain, less what the root zone had room for.",
-		Typical: 3, Low: 0, High: 60, Units: []string{"mm", "cm"},
+		Typical: 3, Low: 0, High: 60, Units: []string{"ft", "mm", "cm"},
 	})
 	texture := s.Choice("texture", textures(), sheet.Field{
 		Label: "Soil texture", Hint: "From a soil report or a soil map.", Typical: 2,
@@ -21,7 +21,8 @@ func nitrateReach(s *sheet.Sheet) {
 	})
 	nitrate := s.Given("nitrate", "ppm NO3-N", sheet.Field{
 		Label: "Nitrate in that water, if you know it", Hint: "In the water that leaves the root zone. Empty: not worked.",
-		Typical: 20, Low: 0, High: 500, Of: "water", Units: []string{"mg/L NO3-N", "ppm NO3", "mg/L NO3"}, Optional: true,
+		Typical: 20, Low: 0, High: 500, Of: "water", Units: []string{"mg/L NO3-N", "ppm NO3", "mg/L NO3"},
+		Optional: true, Lab: true,
 	})
 	held := s.Step("holds", "%", sheet.If(s.Stated(capacity), capacity, fieldCapacity(s, texture)),
 		sheet.Says{Label: "Water that the soil holds", Work: "water that the soil holds", Also: "in/ft"})

@@ -12,7 +12,7 @@ func soilNitrogen(s *sheet.Sheet) {
 	s.Head("Nitrogen in the soil", "Turns the nitrate line of a soil report into pounds of nitrogen an acre.")
 	nitrate := s.Given("nitrate", "ppm NO3-N", sheet.Field{
 		Label: "Nitrate on the report", Hint: "Does the report say NO3-N or NO3? Choose the same here.",
-		Typical: 12, Low: 0, High: 200, Of: "soil", Units: []string{"ppm NO3", "mg/kg NO3-N", "mg/kg NO3"},
+		Typical: 12, Low: 0, High: 200, Of: "soil", Units: []string{"ppm NO3", "mg/kg NO3-N", "mg/kg NO3"}, Lab: true,
 	})
 	depth := s.Given("depth", "in", sheet.Field{
 		Label: "Depth of the sample", Hint: "How thick it is. For a layer from 12 to 24 in, write 12.",

@@ -23,11 +23,11 @@ func waterNitrogen(s *sheet.Sheet) {
 	s.Head("Nitrogen in irrigation water", "Turns the nitrate in a water test into pounds of nitrogen an acre.")
 	nitrate := s.Given("nitrate", "ppm NO3-N", sheet.Field{
 		Label: "Nitrate in the water", Hint: "Does the test say NO3-N or NO3? Choose the same here. mg/L is ppm.",
-		Typical: 10, Low: 0, High: 200, Of: "water", Units: []string{"ppm NO3", "mg/L NO3-N", "mg/L NO3"},
+		Typical: 10, Low: 0, High: 200, Of: "water", Units: []string{"ppm NO3", "mg/L NO3-N", "mg/L NO3"}, Lab: true,
 	})
 	water := s.Given("water", "in", sheet.Field{
 		Label: "Water put on", Hint: "Inches over the acre, in the time you are counting.",
-		Typical: 12, Low: 0, High: 120, Units: []string{"ac-ft/ac", "gal/ac", "mm", "cm"},
+		Typical: 12, Low: 0, High: 120, Units: []string{"ft", "ac-ft/ac", "gal/ac", "mm", "cm"},
 	})
 	factor := inchOfWater(s, "lb N/ac fed")
 	perInch := s.Answer("per-inch", "lb N/ac fed per in", nitrate.Times(factor),

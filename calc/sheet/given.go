@@ -19,6 +19,7 @@ type Field struct {
 	Units    []string // other units to offer: "ppm NO3"
 	Optional bool     // may be left empty; ask with Stated
 	Usual    bool     // of a choice: the typical option is meant where none is said
+	Lab      bool     // a laboratory measures it, and may print that there is less than a number: "<5"
 	Date     bool     // a day of the calendar; its unit is days, counted from 1970-01-01
 	Forms    []string // what may be said in place of "crop" in its unit: "kernels"; ask with IsForm
 	For      []*Given // the choices that it is a figure of, such as the material whose price it is; see belong.go

@@ -130,6 +130,10 @@ func (g *Given) readNumber(text string) (Entry, error) {
 		return Entry{}, err
 	}
 	number, below := strings.CutPrefix(strings.TrimSpace(text), "<")
+	if below && !g.Lab {
+		return Entry{}, fmt.Errorf("%q has <, which is for what a laboratory could not measure; "+
+			"type a number or a range, such as %s", text, g.example(g.Typical))
+	}
 	r, err := unit.ParseRange(number)
 	if err != nil {
 		return Entry{}, err

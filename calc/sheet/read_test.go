@@ -11,7 +11,7 @@ import (
 
 // paper has a given of each sort that a grower fills in from paper.
 var paper = sheet.New("paper", func(s *sheet.Sheet) {
-	s.Given("nitrate", "ppm NO3-N", sheet.Field{Label: "Nitrate", Typical: 12, Low: 0, High: 200, Of: "soil",
+	s.Given("nitrate", "ppm NO3-N", sheet.Field{Label: "Nitrate", Typical: 12, Low: 0, High: 200, Of: "soil", Lab: true,
 		Units: []string{"mg/kg NO3-N", "ppm NO3"}})
 	s.Given("reported", "ppm NO3", sheet.Field{Label: "Reported", Typical: 45, Low: 0, High: 1000})
 	s.Given("depth", "in", sheet.Field{Label: "Depth", Typical: 12, Low: 1, High: 72, Units: []string{"ft"}})
@@ -68,6 +68,8 @@ func TestReadSaysWhatToWrite(t *testing.T) {
 		{"nitrate", "<5", `<5 has no unit; write <5 ppm NO3-N or <5 ppm NO3, as the report says`},
 		{"nitrate", "ND", `"ND" means less than the lab can measure; look up that limit and write it with < and ` +
 			`the unit of the report`},
+		{"rate", "<5 oz N/tree", `"<5 oz N/tree" has <, which is for what a laboratory could not measure; ` +
+			`type a number or a range, such as 3 oz N/tree`},
 		{"nitrate", "<2 to 5 ppm NO3-N", `"<2 to 5 ppm NO3-N" has < before a range; write the one number that the lab ` +
 			`prints after it`},
 		{"nitrate", "", "nothing is written here; write a number with its unit, such as 12 ppm NO3-N"},

@@ -168,7 +168,7 @@ func within(t *testing.T, r *rand.Rand, bench *sheet.Bench, box map[string]sheet
 
 func TestBelowDetectionIsARange(t *testing.T) {
 	s := sheet.New("layer", func(s *sheet.Sheet) {
-		nitrate := s.Given("nitrate", "ppm NO3-N", sheet.Field{Label: "Nitrate", Typical: 12, Low: 0, High: 200})
+		nitrate := s.Given("nitrate", "ppm NO3-N", sheet.Field{Label: "Nitrate", Typical: 12, High: 200, Lab: true})
 		s.Answer("twice", "ppm NO3-N", nitrate.Times(s.Number(2)), sheet.Says{})
 	})
 	e, err := s.FindGiven("nitrate").Read("<5 ppm NO3-N")

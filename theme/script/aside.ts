@@ -8,25 +8,18 @@ interface Entry {
   unit: number;
 }
 
-/** What was given for one option is no figure of another, so each option keeps its own. */
-export interface Asides {
-  /** Takes the lists as they stand, where a browser has brought back what was typed on an earlier visit. */
-  begin(): void;
-  /** Sets aside what belongs to an option that is no longer chosen; says whether there was any. */
-  look(): boolean;
-}
-
-/** Finds the numbers that belong to a choice. A press on the button that brings one back calls then. */
-export function makeAsides(then: () => void): Asides {
-  const belonging = all<HTMLInputElement>("input[data-for]").map((input) => makeBelonging(input, then));
-  return {
-    begin: () => belonging.forEach((one) => one.begin()),
-    look: () => belonging.filter((one) => one.look()).length > 0,
-  };
+/**
+ * Finds the numbers that belong to a choice. What was given for one option is no figure of another, so each option keeps
+ * its own. Gives the function that sets aside what belongs to an option that is no longer chosen, and says whether there
+ * was any. A press on the button that brings one back calls then.
+ */
+export function makeAsides(then: () => void): () => boolean {
+  const looks = all<HTMLInputElement>("input[data-for]").map((input) => makeBelonging(input, then));
+  return () => looks.filter((look) => look()).length > 0;
 }
 
 /** A number that belongs to one choice or more: the price of the material that is chosen. */
-function makeBelonging(input: HTMLInputElement, then: () => void): Asides {
+function makeBelonging(input: HTMLInputElement, then: () => void): () => boolean {
   const lists = input.getAttribute("data-for")!.split(" ").map(
     (cell) => document.querySelector<HTMLSelectElement>(`select[data-cell="${cell}"]`)!,
   );
@@ -84,10 +77,13 @@ function makeBelonging(input: HTMLInputElement, then: () => void): Asides {
     input.closest(".field")!.querySelector(".fault")!.before(note);
   };
 
-  /** An entry with its unit: "11.05 lb/gal", "$420/ton". */
+  /** An entry with its unit: "11.05 lb/gal", "$420/ton". It is written once, where it was typed as well. */
   const amount = ({ typed, unit }: Entry): string => {
     const text = units?.options[unit]?.text ?? input.parentElement!.querySelector(".unit")?.textContent ?? "";
-    return text.startsWith("$") ? "$" + typed.trim() + text.slice(1) : `${typed.trim()} ${text}`.trim();
+    const number = typed.trim();
+    return /[a-z%]\S*$/i.test(number) ? number
+      : text[0] === "$" ? "$" + number.replace("$", "") + text.slice(1)
+      : `${number} ${text}`.trim();
   };
 
   /** The names of the options that are not the same in both. */
@@ -98,38 +94,28 @@ function makeBelonging(input: HTMLInputElement, then: () => void): Asides {
   };
 
   forget();
+  if (input.value !== printed.typed || entry().unit !== printed.unit) {
+    options = chosen(); // the page was made again around what a reader had typed
+  }
   input.addEventListener("reset", forget);
-  return {
-    begin() {
-      const { typed, unit } = entry();
-      if (chosen() === options || (typed === printed.typed && unit === printed.unit)) {
-        return;
+  return () => {
+    const [now, old] = [chosen(), entry()];
+    const there = old.typed.trim();
+    if (now === options) {
+      if (there) {
+        note.remove(); // there is a number for this option
       }
-      options = chosen();
-      if (!typed.trim() && printed.typed.trim()) {
-        last = [printed, example];
-        tell();
-      }
-    },
-    look() {
-      const [now, old] = [chosen(), entry()];
-      const there = old.typed.trim();
-      if (now === options) {
-        if (there) {
-          note.remove(); // there is a number for this option
-        }
-        return false;
-      }
-      kept.set(options, old);
-      last = there ? [old, options] : last;
-      options = now;
-      const back = kept.get(now) ?? { typed: "", unit: old.unit };
-      enter(back);
-      note.remove();
-      if (!back.typed.trim()) {
-        tell();
-      }
-      return true;
-    },
+      return false;
+    }
+    kept.set(options, old);
+    last = there ? [old, options] : last;
+    options = now;
+    const back = kept.get(now) ?? { typed: "", unit: old.unit };
+    enter(back);
+    note.remove();
+    if (!back.typed.trim()) {
+      tell();
+    }
+    return true;
   };
 }

@@ -37,6 +37,7 @@ export function makeNumberField(input: HTMLInputElement): Field {
   const fault = faultOf(input);
   const why = fault.appendChild(document.createElement("span")); // what more there is to say of a fault
   const day = input.hasAttribute("data-day");
+  const lab = input.hasAttribute("data-lab");
   const limits = makeLimits(input, fault, day ? dayText : text);
   const units = input.parentElement!.querySelector<HTMLSelectElement>("select[data-unit-for]");
   const printedUnit = units ? printedIndex(units) : 0;
@@ -83,7 +84,7 @@ export function makeNumberField(input: HTMLInputElement): Field {
    * may have more digits than are shown.
    */
   const take = (chosen: boolean): void => {
-    const read = typed!.trim() ? readTyped(typed!, day) : null;
+    const read = typed!.trim() ? readTyped(typed!, day, lab) : null;
     const numbers = typeof read === "string" ? null : read;
     told = "";
     const unknown = numbers && !adopt(numbers, chosen);
@@ -102,7 +103,8 @@ export function makeNumberField(input: HTMLInputElement): Field {
     } else if (read === null && !isNaN(presence)) {
       value = [NaN, NaN, 0];
     } else {
-      reason = unknown ? filled("no-unit", { name: numbers!.unit }) : typeof read === "string" ? read : "";
+      reason = unknown ? filled("no-unit", { name: numbers!.unit })
+        : typeof read === "string" && read || (read === null || day ? "" : filled("no-number", { entry: typed!.trim() }));
     }
     early = value[0] < value[1] && !globalThis.findRanges;
     if (early) {

@@ -38,7 +38,7 @@ export function makeNotes(sheets: Sheet[], { low, high }: Ends): () => void {
 
 /** How a remark begins that holds for a part of a range only. The page was printed with it only where it holds. */
 function partlyOf(element: Element): Element | null {
-  if (!element.matches(".remarks > *, .signals > *, .words > *, .passage > *")) {
+  if (!element.matches("p:not(.fault)")) {
     return null;
   }
   const printed = element.querySelector("[data-partly]");

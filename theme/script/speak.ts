@@ -1,5 +1,5 @@
 import { filled } from "./data";
-import { all, sheetOf } from "./element";
+import { all, mark, sheetOf } from "./element";
 import { isVoid, type Sheet } from "./sheets";
 
 const PAUSE = 700; // milliseconds after the last change: a number is spoken once, not at every digit
@@ -25,6 +25,7 @@ export function makeSpeak(
       const lost = isVoid(sheets[sheet]);
       if (due.has(sheet) || (lost && !without.has(sheet))) {
         line.textContent = sentences(worksheet, sheet).join(" ").replace(/\s+/g, " ").trim();
+        all(".aside .below", worksheet).forEach((one) => mark(one, "below", false)); // it is said once
       }
       without[lost ? "add" : "delete"](sheet);
     }

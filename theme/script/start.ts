@@ -45,8 +45,6 @@ function live(data: PageData, fields: Field[], machine: Machine): void {
   const works = makeWorks(data, fields, machine);
   const { ends } = works;
   const read = readBy(data, works);
-  works.fill(true);
-  works.work(read); // so that each part can see the example's values
   const margin = makeMargin(sheets);
   const parts = [
     makeShow(sheets, fields, works),
@@ -58,12 +56,12 @@ function live(data: PageData, fields: Field[], machine: Machine): void {
   ];
   const speak = makeSpeak(sheets, margin.news);
   const switchUnits = makeUnits();
-  const asides = makeAsides(() => answer());
+  const setAside = makeAsides(() => answer());
 
   /** Takes in every field and brings the page up to date; gives the sheets whose fields have changed. */
   const update = (): Set<number> => {
     const news = fields.filter((field) => field.read());
-    if (asides.look()) {
+    if (setAside()) {
       news.push(...fields.filter((field) => field.read()));
     }
     const switched = switchUnits();
@@ -82,16 +80,13 @@ function live(data: PageData, fields: Field[], machine: Machine): void {
     }
   };
 
-  asides.begin();
   update();
   fields.forEach((field) => field.lock(false));
   makeKeys();
   document.addEventListener("input", answer);
   document.addEventListener("change", answer);
-  addEventListener("pageshow", () => {
-    asides.begin(); // some browsers bring back what was typed only now
-    update();
-  });
+  // What a browser brings back on a later visit would be the lists alone, beside the example's numbers.
+  all<HTMLSelectElement>("select").forEach((list) => (list.autocomplete = "off"));
   bindReset(fields, answer);
   all("[data-live-only]").forEach((control) => hide(control, false));
   document.body.classList.add("live");

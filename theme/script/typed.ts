@@ -19,9 +19,9 @@ const AMOUNT =
 /**
  * Reads what a person types or pastes, as calc/unit does: one number, two ("3 to 4", "3–4", "3-4"), less than one as a
  * laboratory prints it ("<5"), with the unit or without it ("12 ppm NO3"). What cannot be read gives the sentence that
- * says why; it is "" when the field's own says enough.
+ * says why; it is "" when the field's own says enough. Only what a laboratory measures may be less than a number.
  */
-export function readTyped(typed: string, day: boolean): Typed | string {
+export function readTyped(typed: string, day: boolean, lab: boolean): Typed | string {
   const plain = typed
     .trim()
     .replace(/\s+/g, " ")
@@ -40,12 +40,11 @@ export function readTyped(typed: string, day: boolean): Typed | string {
   const shape = RegExp(`^(<?) ?${end}(?:(.*?) ?(?:to|a|${word("to")}|[–—‑‒−-]) ?${end})?(.*)$`);
   const [, below, first = "", between, second = first, unit] = shape.exec(plain) ?? [];
   const [low, high] = [first, second].map(read);
-  if (low == null || high == null || (below && first !== second)) {
+  if (low == null || high == null || (below && (!lab || first !== second))) {
     const number = first.replace(/^(\d+),(\d+)$/, "$1.$2");
     return plain[0] === ">" ? word("above")
       : number !== first ? filled("comma", { number })
-      : /\d/.test(plain) ? ""
-      : word("no-number");
+      : "";
   }
   const same = !between || folded(between) === folded(unit!);
   return low > high

@@ -13,11 +13,18 @@ export const folded = (unit: string): string =>
     .replace(/acre|\ba$/g, "ac")
     .replace(/[^a-z0-9%/]|s\b|crop|soil|product/g, "");
 
+/** What may be left unsaid of a unit: nothing; what was done with the nitrogen; and that, and its form. */
+const UNSAID = ["", / (fed|taken up|present)$/, / (NO3-N|NO3|N)\b| (fed|taken up|present)$/g];
+
 /**
- * The place of the unit that was typed in a list of units; -1 when it is none of them. What tells no form of nitrogen can
- * only be of the one that is chosen.
+ * The place of the unit that was typed in a list of units; -1 when it is none of them. What it leaves unsaid can only be
+ * as it is in the one that is chosen.
  */
 export function findUnit(typed: string, units: string[], chosen: number): number {
-  const exact = units.findIndex((unit) => folded(unit) === folded(typed));
-  return exact < 0 && folded(units[chosen] ?? "").replace(/(no3)?n?(?=\/|$)/, "") === folded(typed) ? chosen : exact;
+  const places = UNSAID.map((part) =>
+    units.findIndex(
+      (unit) => folded(unit.replace(part, "")) === folded(typed) && `${unit.match(part)}` === `${units[chosen]!.match(part)}`,
+    ),
+  );
+  return places.find((place) => place >= 0) ?? -1;
 }

@@ -30,6 +30,11 @@ const typed = [
   // What is pasted brings its unit, which the list beside the field then shows.
   ['well', 'nitrate', '<8 mg/L Nitrate-N', '<8 mg/L NO3-N'],
   ['well', 'nitrate', '4 ppm', '4 ppm NO3-N'],
+  ['well', 'nitrate', '4 mg/L', '4 mg/L NO3-N'],
+  ['well', 'nitrate', '4 mg/L nitrate', '4 mg/L NO3'],
+  ['well', 'water', `1' 6"`, '18 in'],
+  ['need', 'rate', '0.2 lb N/tree', '0.2 lb N/tree'],
+  ['need', 'rate', '0.2 lb/tree', '0.2 lb N/tree'],
   ['well', 'water', '6½"', '6.5 in'],
   ['well', 'water', '1 1/2', '1.5 in'],
   ['need', 'rate', '3—4 oz N per tree', '3 to 4 oz N/tree'],
@@ -63,10 +68,12 @@ for (const [i, path] of pages.entries()) {
 const refused = [
   ['need', 'rate', '4 to 3', 'lower one goes first'],
   ['need', 'rate', '3 to', 'Type a number'],
+  ['need', 'rate', '<5', '<5 is no such number.'],
+  ['need', 'rate', '3.1.2', '3.1.2 is no such number.'],
   ['well', 'nitrate', '12,5', 'For a decimal, write a point: 12.5.'],
   ['well', 'nitrate', '>40', 'more than it measured'],
   ['well', 'nitrate', '12 ppm NH4-N', 'ppm NH4-N is no unit of this field'],
-  ['well', 'nitrate', 'trace', 'no number in this'],
+  ['well', 'nitrate', 'trace', 'trace is no such number.'],
   ['need', 'rate', '1 to 2 to 3', 'Type a number'],
   ['need', 'rate', '3 to 4000', 'Type a number'],
   ['well', 'nitrate', 'ND', 'type it with <'],
@@ -123,8 +130,8 @@ test('a laboratory\'s "<" is explained at its field', async (t) => {
   assert.match(await said.textContent(), /anything from 0 to 8\./);
   await type(field(page, 'well', 'nitrate'), '8');
   assert.ok(!await said.isVisible());
-  await page.fill('#need-rate', '<3');
-  assert.match(await page.locator('#worksheet-need .below').textContent(), /anything from 0 to 3\./);
+  await page.fill('#need-rate', '<3'); // no laboratory measures a rate
+  assert.match(await page.locator('#worksheet-need .fault:visible').textContent(), /<3 is no such number\./);
 });
 
 test('an answer that is left out leaves nothing behind', async (t) => {

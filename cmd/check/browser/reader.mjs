@@ -113,9 +113,11 @@ export function state(page) {
         near: cell.classList.contains('near'),
         notes: all('.mark-note, .near-note', cell).filter(seen).map((note) => note.className),
       })))),
-      // Everything bound to a worksheet, wherever it stands, but for work that is out of sight: the texts with a digit.
+      // Everything bound to a worksheet, wherever it stands, but for work that is out of sight, and for the givens, which
+      // stay when answers are refused: the texts with a digit.
       bound: Object.fromEntries(Object.entries(names).map(([i, sheet]) => [sheet,
-        all(`[data-sheet="${i}"] [data-show]`).filter((one) => seen(one) || !one.closest('.work')).map(text)
+        all(`[data-sheet="${i}"] [data-show]`).filter((one) => (
+          !one.closest('.linked, [data-refusal]') && (seen(one) || !one.closest('.work')))).map(text)
           .filter((shows) => /\d/.test(shows))])),
     };
   });

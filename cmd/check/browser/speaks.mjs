@@ -2,6 +2,7 @@
 // the margin, passages, cautions and the spoken line, which are the reader's. Each trial is one at which a sentence that
 // followed the numbers without its words once turned false.
 import assert from 'node:assert/strict';
+import { readdirSync } from 'node:fs';
 import { describe, test } from 'node:test';
 import { choose, field, put } from './reader.mjs';
 import { settings } from './settings.mjs';
@@ -119,6 +120,48 @@ describe('what a page says to its reader', () => {
       wrong -= 1;
     });
   }
+});
+
+// What a calculation refuses with its numbers in the sentence: the page, and what is typed. The sentence prints them, and
+// nothing that is not there; so do the givens that come from another worksheet.
+const refusals = [
+  { page: 'plan', sets: { 'feeds.first': '2027-11-15' }, says: 'The last feed, Jul 20, 2027, is before the first, Nov 15, 2027.' },
+  { page: 'plan', sets: { 'feeds.last': '2029-07-20' }, says: 'From Apr 26, 2027 to Jul 20, 2029 is more than a year.' },
+  { page: 'plan', sets: { 'feeds.last': '2027-04-27', 'feeds.cap': '0.1' }, says: 'between Apr 26, 2027 and Apr 27, 2027' },
+  { page: 'feeds', sets: { 'plan.first': '2027-11-15' }, says: 'The last feed, Jul 20, 2027, is before the first, Nov 15, 2027.' },
+  { page: 'feeds', sets: { 'plan.last': '2029-07-20' }, says: 'From Apr 26, 2027 to Jul 20, 2029 is more than a year.' },
+  { page: 'feeds', sets: { 'plan.last': '2027-04-27', 'plan.cap': '0.1' }, says: 'between Apr 26, 2027 and Apr 27, 2027' },
+  { page: 'inject', sets: { 'run.run': '3' }, says: '120 min of clean water and 90 min of flush leave less than 5 minutes of 3 h' },
+  { page: 'leaf', sets: { 'almond.from': '3', 'almond.to': '2' }, says: 'starts at 3 % and ends at 2 %' },
+];
+
+describe('a refusal prints its numbers', () => {
+  for (const { page: name, sets, says } of refusals) {
+    test(`${name}: ${says}`, async (t) => {
+      const { page, close } = await visit(`${origin}/guides/${name}/`);
+      t.after(close);
+      for (const [given, value] of Object.entries(sets)) {
+        await put(field(page, ...given.split('.')), value);
+      }
+      // A worksheet that waits for the refused one has no number to show.
+      const seen = await page.evaluate(() => [...document.querySelectorAll('.linked, .remarks > *, .signals > *, .fault')]
+        .filter((one) => one.checkVisibility() && !one.closest('.worksheet').querySelector('.waiting').checkVisibility())
+        .map((one) => one.textContent.replaceAll(/\s+/g, ' ')));
+      assert.ok(seen.some((text) => text.includes(says)), `not among: ${seen.join(' / ')}`);
+      assert.deepEqual(seen.filter((text) => /–(?!\d)/.test(text)), [], 'a blank in a sentence');
+    });
+  }
+
+  // A refusal of a page that prints a number is in the list.
+  test('each is tried', async (t) => {
+    for (const name of readdirSync(`${settings.site}/guides`)) {
+      const { page, close } = await visit(`${origin}/guides/${name}/`);
+      t.after(close);
+      const kinds = await page.evaluate(() => new Set([...document.querySelectorAll('.remark[data-refusal]:has([data-show])')]
+        .map((one) => [...one.childNodes].filter((node) => !node.dataset).map((node) => node.data).join())).size);
+      assert.equal(refusals.filter((one) => one.page === name).length, kinds, name);
+    }
+  });
 });
 
 test('no sentence is false', (t) => {

@@ -34,11 +34,11 @@ const tsconfig = `{"compilerOptions": {"useDefineForClassFields": false}}`
 // ownProperties matches names that only the script gives to properties, and reads, so that they may be shortened. No
 // name of the page's data, of the browser or of the language may be among them, nor one that both scripts use: each is
 // shortened for itself.
-const ownProperties = "^(again|amount|asked|assume|bare|begin|below|cell|changed|chosen|element|ends|entry|" +
-	"example|faulty|followed|forget|formula|formulas|fresh|grid|guard|hold|input|inputs|instead|kept|kind|last|" +
-	"lists|lock|look|marked|money|news|note|own|owns|parted|partly|parts|per|place|printed|refusal|refused|" +
-	"result|results|ring|said|scale|second|shape|sheet|sides|slopes|sums|tabled|tell|terms|texts|typed|unit|" +
-	"units|update|usual|waiting|when|why|words|work|worksheet|write|yours)$"
+const ownProperties = "^(again|amount|asked|assume|bare|below|cell|changed|chosen|element|end|endless|ends|" +
+	"entry|example|faulty|fill|followed|forget|formula|formulas|fresh|grid|guard|hold|input|inputs|instead|kept|" +
+	"kind|last|line|lists|lock|look|marked|money|most|news|note|now|own|owns|parted|partly|parts|per|place|printed|" +
+	"refusal|refused|reset|result|results|ring|run|said|scale|second|shape|sheet|sides|slopes|sums|table|tabled|" +
+	"tell|terms|texts|typed|unit|units|update|usual|waiting|when|why|words|work|worksheet|write|yours)$"
 
 // A Bundle is what the theme comes to. The paths are those in the site, "assets/page.0a1b2c3d.js".
 type Bundle struct {

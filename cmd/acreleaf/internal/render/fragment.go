@@ -45,6 +45,7 @@ type Given struct {
 	LowText  string  // the allowed range in the unit the field starts with
 	HighText string
 	Day      *Days  // of a day of the calendar; nil for a number
+	Lab      bool   // a laboratory measures it, and may print "<5"
 	Below    string // the number of a laboratory's "<5", as the field shows it; empty for none
 	Choices  []Choice
 	Taken    *Shown // the value taken from another worksheet

@@ -155,6 +155,9 @@ func input(w *bytes.Buffer, g *Given) {
 	if g.Day != nil {
 		w.WriteString(aDay)
 	}
+	if g.Lab {
+		w.WriteString(" data-lab")
+	}
 	if g.Presence >= 0 {
 		numbered(w, "data-presence", g.Presence)
 	}

@@ -25,7 +25,7 @@ func (r *Renderer) module(w *bytes.Buffer, json []byte, body template.HTML) {
 	attribute(w, "data-not-detected", words.NotDetected)
 	attribute(w, "data-above", words.Above)
 	attribute(w, "data-comma", words.Comma.pattern())
-	attribute(w, "data-no-number", words.NoNumber)
+	attribute(w, "data-no-number", words.NoNumber.pattern())
 	attribute(w, "data-no-unit", words.NoUnit.pattern())
 	attribute(w, "data-read-as", words.ReadAs.pattern())
 	attribute(w, "data-decimal", words.Decimal)

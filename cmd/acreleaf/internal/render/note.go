@@ -47,6 +47,9 @@ func (r *Renderer) note(w *bytes.Buffer, n *Note) {
 	}
 	w.WriteByte('"')
 	when(w, n.When, n.Shown)
+	if n.When < 0 && slices.ContainsFunc(n.Pieces, func(p Piece) bool { return p.Shown != nil }) {
+		w.WriteString(" data-when") // it always holds, but has no numbers while the sheet has no answer
+	}
 	if n.Refusal {
 		w.WriteString(" data-refusal")
 	}

@@ -16,7 +16,7 @@ var harvest = sheet.New("harvest", func(s *sheet.Sheet) {
 	bloom := s.Given("bloom", "days", sheet.Field{Label: "Full bloom", Date: true,
 		Typical: 20840, Low: sheet.FirstDay, High: sheet.LastDay})
 	wait := s.Given("wait", "days", sheet.Field{Label: "Days to harvest", Typical: 150, Low: 1, High: 250})
-	load := s.Given("load", "lb", sheet.Field{Label: "Load", Typical: 100, Low: 0, High: 1e9, Optional: true})
+	load := s.Given("load", "lb", sheet.Field{Label: "Load", Typical: 100, Low: 0, High: 1e9, Optional: true, Lab: true})
 	price := s.Given("unit-price", "$/lb", sheet.Field{Label: "Price", Typical: 2, Low: 0, High: 50, Optional: true})
 	shaken := s.Choice("shaken", []sheet.Option{{Name: "by-hand"}, {Name: "once"}}, sheet.Field{Label: "Shaken"})
 	s.Answer("day", "days", bloom.Plus(wait), sheet.Says{Label: "Harvest", Date: true})

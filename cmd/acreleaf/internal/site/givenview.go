@@ -48,6 +48,7 @@ func givenView(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) render.Giv
 	if filled {
 		v.Text, v.Start, v.StartTop = typed(g, entry), entry.Value, entry.High
 	}
+	v.Lab = g.Lab
 	if entry.Below {
 		v.Below = unit.Text(entry.TypedHigh)
 	}
