@@ -164,6 +164,27 @@ describe('a refusal prints its numbers', () => {
   });
 });
 
+test('what is set aside is named with its unit once, and said once', async (t) => {
+  const { page, close } = await visit(`${origin}/guides/compare/`);
+  t.after(close);
+  await page.clock.install({ time: 0 });
+  const second = field(page, 'compare', 'second');
+  const choice = (name) => second.evaluate((list, wanted) => (
+    [...list.options].findIndex(({ text }) => text.startsWith(wanted))), name);
+  await choose(second, await choice('Urea-sulfuric acid'));
+  await put(field(page, 'compare', 'second-price'), '2.1 $/gal');
+  await choose(second, await choice('UAN-32'));
+  await page.clock.runFor(1000);
+  const says = /(^| )2\.1 \$\/gal was for Urea-sulfuric acid/;
+  assert.match((await read(page)).spoken, says);
+  await put(field(page, 'compare', 'nitrogen'), '31');
+  await page.clock.runFor(1000);
+  const now = await read(page);
+  assert.notEqual(now.spoken, '');
+  assert.doesNotMatch(now.spoken, says);
+  assert.match(await page.locator('.aside').filter({ visible: true }).textContent(), says, 'it is there to be read');
+});
+
 test('no sentence is false', (t) => {
   rows.forEach((row) => t.diagnostic(row));
   t.diagnostic(`${trials.length} trials, ${wrong} with a false sentence`);
