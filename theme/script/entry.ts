@@ -104,7 +104,7 @@ export function makeNumberField(input: HTMLInputElement): Field {
       value = [NaN, NaN, 0];
     } else {
       reason = unknown ? filled("no-unit", { name: numbers!.unit })
-        : typeof read === "string" && read || (read === null || day ? "" : filled("no-number", { entry: typed!.trim() }));
+        : typeof read === "string" && read || (read === null || day ? "" : filled("no-number", { name: typed!.trim() }));
     }
     early = value[0] < value[1] && !globalThis.findRanges;
     if (early) {

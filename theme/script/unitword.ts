@@ -21,10 +21,12 @@ const UNSAID = ["", / (fed|taken up|present)$/, / (NO3-N|NO3|N)\b| (fed|taken up
  * as it is in the one that is chosen.
  */
 export function findUnit(typed: string, units: string[], chosen: number): number {
-  const places = UNSAID.map((part) =>
-    units.findIndex(
-      (unit) => folded(unit.replace(part, "")) === folded(typed) && `${unit.match(part)}` === `${units[chosen]!.match(part)}`,
-    ),
-  );
+  const places = UNSAID.map((part) => {
+    const kept = units[chosen]?.match(part);
+    return units.findIndex(
+      (unit) =>
+        folded(unit.replace(part, "")) === folded(typed) && (!kept || `${unit.match(part)},`.startsWith(`${kept},`)),
+    );
+  });
   return places.find((place) => place >= 0) ?? -1;
 }

@@ -32,9 +32,6 @@ const typed = [
   ['well', 'nitrate', '4 ppm', '4 ppm NO3-N'],
   ['well', 'nitrate', '4 mg/L', '4 mg/L NO3-N'],
   ['well', 'nitrate', '4 mg/L nitrate', '4 mg/L NO3'],
-  ['well', 'water', `1' 6"`, '18 in'],
-  ['need', 'rate', '0.2 lb N/tree', '0.2 lb N/tree'],
-  ['need', 'rate', '0.2 lb/tree', '0.2 lb N/tree'],
   ['well', 'water', '6½"', '6.5 in'],
   ['well', 'water', '1 1/2', '1.5 in'],
   ['need', 'rate', '3—4 oz N per tree', '3 to 4 oz N/tree'],
@@ -118,6 +115,21 @@ test('a unit that is pasted is chosen, and said', async (t) => {
   await unit.selectOption({ label: 'mg/L NO3-N' });
   assert.equal((await field(page, 'well', 'nitrate').inputValue()).trim(), '12');
   assert.equal(await unit.evaluate((list) => list.selectedOptions[0].text), 'mg/L NO3-N');
+});
+
+// A unit is chosen in the list, and its field says so from then on.
+test('a unit of the list is read, with what it leaves unsaid', async (t) => {
+  const { page, close } = await open('guides/kinds/');
+  t.after(close);
+  const guide = readGuide('guides/kinds/');
+  for (const [sheet, given, text, means] of [
+    ['well', 'water', `1' 6"`, '1.5 ft'], ['need', 'rate', '0.2 lb N/tree', '0.2 lb N/tree'],
+    ['need', 'rate', '0.2 lb/tree', '0.2 lb N/tree'],
+  ]) {
+    await put(field(page, sheet, given), text);
+    expectAnswers(guide, await state(page), work(guide.worksheets, { [sheet]: { [given]: means } }));
+    await restore(page, sheet);
+  }
 });
 
 test('a laboratory\'s "<" is explained at its field', async (t) => {

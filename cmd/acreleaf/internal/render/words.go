@@ -98,7 +98,7 @@ type WorksheetWords struct {
 	NotDetected              string   `yaml:"not-detected"`
 	Above                    string   `yaml:"above"`
 	Comma                    Sentence `yaml:"comma" blanks:"number"`
-	NoNumber                 Sentence `yaml:"no-number" blanks:"entry"`
+	NoNumber                 Sentence `yaml:"no-number" blanks:"name"`
 	NoUnit                   Sentence `yaml:"no-unit" blanks:"name"`
 	ReadAs                   Sentence `yaml:"read-as" blanks:"name"`
 	Decimal                  string   `yaml:"decimal"`
