@@ -45,6 +45,8 @@ function live(data: PageData, fields: Field[], machine: Machine): void {
   const works = makeWorks(data, fields, machine);
   const { ends } = works;
   const read = readBy(data, works);
+  works.fill(true);
+  works.work(read); // it fails where a range of the example cannot be worked
   const margin = makeMargin(sheets);
   const parts = [
     makeShow(sheets, fields, works),

@@ -123,8 +123,8 @@ test('a unit of the list is read, with what it leaves unsaid', async (t) => {
   t.after(close);
   const guide = readGuide('guides/kinds/');
   for (const [sheet, given, text, means] of [
-    ['well', 'water', `1' 6"`, '1.5 ft'], ['need', 'rate', '0.2 lb N/tree', '0.2 lb N/tree'],
-    ['need', 'rate', '0.2 lb/tree', '0.2 lb N/tree'],
+    ['well', 'water', `1' 6"`, '1.5 ft'], ['need', 'rate', '0.2 lb N/tree', '0.2 lb N/tree fed'],
+    ['need', 'rate', '0.2 lb/tree', '0.2 lb N/tree fed'],
   ]) {
     await put(field(page, sheet, given), text);
     expectAnswers(guide, await state(page), work(guide.worksheets, { [sheet]: { [given]: means } }));

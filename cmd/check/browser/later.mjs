@@ -39,7 +39,7 @@ const reported = (page) => field(page, 'label', 'reported');
 // expectNone holds the page to its sentence for a range that comes too early, and to no answer.
 async function expectNone(page) {
   assert.equal(await reported(page).getAttribute('aria-invalid'), 'true');
-  assert.match(await page.locator('.fault:visible').first().textContent(), /second part of this page's script/);
+  assert.match(await page.locator('.fault:visible').first().textContent(), /a part of this page that has not loaded yet/);
   const shown = await page.locator(`#worksheet-label .answer .total:visible`).allTextContents();
   assert.ok(shown.every((line) => !/^[$\d]/.test(line.trim())), `an answer: ${shown}`);
 }
