@@ -10,7 +10,7 @@ export interface Sheet {
   refusals: number[];
   results: Result[];
   tabled: boolean; // it stands behind a reckoner, and refuses a cell of the grid at a time
-  endless: string; // the name of the first result that has no ends, though nothing else is refused; "" without one
+  endless: boolean; // a result has no ends, though nothing else is refused
   waiting: boolean; // a number it needs is missing: its own, or one from another sheet
   refused: boolean; // it has its numbers, and withholds the answers
   changed: boolean; // it does not have the example's numbers
@@ -19,13 +19,12 @@ export interface Sheet {
 
 /** A number that the work of a sheet comes to. */
 interface Result {
-  name: string;
   cell: number;
   when: number; // the cell that is 0 while it is left out; NaN when it never is
 }
 
 /** A void sheet has no answers: nothing that it once worked out may look current. */
-export const isVoid = (sheet: Sheet): boolean => sheet.waiting || sheet.refused || !!sheet.endless;
+export const isVoid = (sheet: Sheet): boolean => sheet.waiting || sheet.refused || sheet.endless;
 
 /** What belongs to a sheet that is not fresh stays as it is. */
 export const isFresh = ({ sheet }: { sheet: Sheet }): boolean => sheet.fresh;
@@ -36,12 +35,11 @@ export function makeSheets(data: PageData): Sheet[] {
     after,
     refusals,
     results: lines.filter((line) => sheetOf(line) === index).map((line) => ({
-      name: line.querySelector("mi")!.textContent!,
       cell: numberIn(all("[data-show]", line).pop()!, "data-show"),
       when: numberIn(line, "data-when"),
     })),
     tabled: data.tables.some((table) => table.of === index),
-    endless: "",
+    endless: false,
     waiting: false,
     refused: false,
     changed: false,
@@ -63,13 +61,12 @@ const isEndless = ({ low, high }: Ends, { cell, when }: Result): boolean =>
 export function settle(sheets: Sheet[], fields: Field[], news: Field[], ends: Ends): void {
   sheets.forEach((sheet, index) => {
     const own = fields.filter((field) => field.sheet === index);
-    sheet.endless = "";
+    sheet.endless = false;
     const before = sheet.after.map((other) => sheets[other]);
     sheet.fresh = !news.length || own.some((field) => news.includes(field)) || before.some((other) => other.fresh);
     sheet.waiting = own.some((field) => field.faulty) || before.some(isVoid);
     sheet.refused = !sheet.waiting && !sheet.tabled && refuses(sheet, ends);
-    const endless = !isVoid(sheet) && sheet.results.find((result) => isEndless(ends, result));
-    sheet.endless = endless ? endless.name : "";
+    sheet.endless = !isVoid(sheet) && sheet.results.some((result) => isEndless(ends, result));
     sheet.changed = own.some((field) => field.changed) || before.some((other) => other.changed);
   });
 }

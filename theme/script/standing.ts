@@ -26,7 +26,7 @@ export function makeStanding(sheets: Sheet[]): () => void {
     }
     for (const { element, sheet, printed, alone } of waits.filter(isFresh)) {
       hide(element, !(alone ? isVoid(sheet) : sheet.waiting || sheet.endless));
-      put(element, !alone && sheet.endless ? `${word("narrow")} ${sheet.endless}.` : printed);
+      put(element, !alone && sheet.endless ? word("narrow").replace(/:$/, ".") : printed);
     }
   };
 }

@@ -1,5 +1,6 @@
 // What people type into a field, read by the page as by the Go reader: one list, calc/unit/testdata/typed.txt, which
-// calc/said reads too. And a range over which a divisor may be 0 is refused with the sentence of the program.
+// calc/said reads too. And a range over which a divisor may be 0 is refused as by the program, which names
+// the givens as well.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { describe, test } from 'node:test';
@@ -82,9 +83,10 @@ for (const language of ['en', 'es']) {
         await put(field(page, 'share', given), text);
       }
       const { error } = work(worksheets, { share }).get('share');
+      assert.ok(!error || error.startsWith(words('en')), error);
       const now = (await state(page)).worksheets.share;
       const said = await page.locator('#worksheet-share .waiting').filter({ visible: true }).allTextContents();
-      const expected = error ? [error.replace(words('en'), words(language))] : [];
+      const expected = error ? [words(language).replace(/:$/, '.')] : [];
       assert.deepEqual([...now.refusals, ...said], expected, JSON.stringify(share));
       assert.equal(now.void, Boolean(error));
       refused += said.length;
