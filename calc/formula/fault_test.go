@@ -188,6 +188,7 @@ func TestNotesSayWhatToWrite(t *testing.T) {
 		{"rate ^ 2", "write pow(x, 2) for a power"},
 		{"2 lb", `put a number and its unit between quotes, such as "2 lb", or write * to multiply`},
 		{"12 lb", `put a number and its unit between quotes, such as "12 lb", or write * to multiply`},
+		{"2.5 lb", `put a number and its unit between quotes, such as "2.5 lb", or write * to multiply`},
 		{"if(rate =< 2, 1, 2)", "write <="},
 		{`rate + "5 lb K2O/ac"`, "multiply or divide one of them first, so that both measure the same thing"},
 		{`"5 lb K2O/ac" + rate`, "multiply or divide one of them first, so that both measure the same thing"},

@@ -23,11 +23,7 @@ func (m *maker) work(l *line, number int) {
 	}
 	r := &reader{maker: m, f: l.formula, top: true}
 	o := r.read(e)
-	if !r.quantity(o) || p.bad {
-		p.bad = true
-		return
-	}
-	if !r.fit(l, &o) {
+	if !r.quantity(o) || !r.fit(l, &o) {
 		p.bad = true
 		return
 	}

@@ -117,3 +117,21 @@ func TestFormulasGiveTheSameBitsInAPage(t *testing.T) {
 	}
 	engine.Validate(t, map[string]*sheet.Program{"formulas": g.Program})
 }
+
+// A line without a declared unit: of no dimension it is a plain number (3 lb/ac over 2000 lb/ac), of a dimension that a
+// given, a constant or an answer has it is counted as that one is (120 lb), and otherwise as its arithmetic gives it,
+// whatever another such line is counted in.
+func TestLinesWithoutAUnit(t *testing.T) {
+	s := &script{}
+	made, faults := formula.Make(sprayer(s, "lb/ac", everything, `tons = rate / "1 ton/ac"`, "load = area * rate",
+		"swept = flow * ground_speed", `spread = flow * width / "1 min"`, "answer = rate"))
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	for name, want := range map[string]string{"tons": "0.0015", "load": "120 lb", "swept": "2 gal·mi/(min·h)",
+		"spread": "8 gal·in/min2"} {
+		if got := value(t, made, name); got != want {
+			t.Errorf("%s is %s, want %s", name, got, want)
+		}
+	}
+}

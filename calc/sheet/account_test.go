@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -90,6 +91,17 @@ func TestALinkCarriesTheAccount(t *testing.T) {
 			t.Errorf("%s from %s.%s: %v, want %s", c.given, c.from, c.name, err, c.want)
 		}
 	}
+	// No account word helps a link that fails for another reason.
+	g.Add("block", field, nil)
+	if err := g.CheckLink(wanted, "credit", sheet.Link{Use: "block", Name: "trees"}); err == nil ||
+		err.Error() != "block.trees is trees/ac; credit takes lb N/ac fed" {
+		t.Errorf("trees for a credit say %v", err)
+	}
+	g.Add("one", sheet.New("one", func(s *sheet.Sheet) { s.Answer("part", "", s.Number(0.5), sheet.Says{}) }), nil)
+	if err := g.CheckLink(rate, "missing", sheet.Link{Use: "one", Name: "part"}); err == nil ||
+		strings.Contains(err.Error(), "put") {
+		t.Errorf("a plain number for a share in %% says %v", err)
+	}
 	plain := sheet.New("plain", func(s *sheet.Sheet) {
 		s.Answer("twice", "lb N/ac", s.Given("once", "lb N/ac", sheet.Field{High: 9}).Times(s.Number(2)), sheet.Says{})
 	})
@@ -134,5 +146,26 @@ func TestASheetMayNotMixAccounts(t *testing.T) {
 	want := `cannot add "there": it is mass of N on an area present, and mass of N on an area fed is needed`
 	if err == nil || !strings.Contains(err.Error(), want) {
 		t.Errorf("it says %v, want %s", err, want)
+	}
+}
+
+// Out of its account an amount stays as much as it was: a pound is 0.45359237 kg, and a hectare 2.47105381467 acres.
+func TestAnAmountOutOfItsAccount(t *testing.T) {
+	s := sheet.New("bare", func(s *sheet.Sheet) {
+		put := s.Given("put", "lb N/ac fed", sheet.Field{Label: "Put", Typical: 10, High: 90})
+		s.Answer("same", "lb N/ac", put.Uncounted("lb N/ac"), sheet.Says{})
+		s.Answer("metric", "kg N/ha", put.Uncounted("kg N/ha"), sheet.Says{})
+	})
+	o := workedOut(t, s, "put=10 lb N/ac fed")
+	want := 10 * 0.45359237 * 2.47105381467
+	if same, metric := o.Value("same").Value, o.Value("metric").Value; same != 10 || math.Abs(metric-want) > 1e-9 {
+		t.Errorf("10 lb N/ac fed is %v lb N/ac and %v kg N/ha, want 10 and %v", same, metric, want)
+	}
+	_, err := sheet.Build("odd", func(s *sheet.Sheet) {
+		put := s.Given("put", "lb N/ac fed", sheet.Field{Label: "Put", Typical: 10, High: 90})
+		s.Answer("depth", "in", put.Uncounted("in"), sheet.Says{})
+	})
+	if err == nil || !strings.Contains(err.Error(), `cannot take "put" out of its account as in: `) {
+		t.Errorf("pounds as inches say %v", err)
 	}
 }

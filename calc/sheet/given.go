@@ -163,7 +163,7 @@ func (g *Given) kindOf(fits func(unit.Unit) bool) (u unit.Unit, other bool, form
 	switch {
 	case at < 0:
 		return unit.Unit{}, false, 0, false
-	case at > 0 && at >= len(kinds)-len(g.forms):
+	case at >= len(kinds)-len(g.forms):
 		return kinds[at], false, at - (len(kinds) - len(g.forms)) + 1, true
 	}
 	return kinds[at], at == 1, 0, true

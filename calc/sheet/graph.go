@@ -126,7 +126,7 @@ func (g *Graph) linkFactor(s *Sheet, given string, link Link) (unit.Factor, erro
 func accountAdvice(u unit.Unit, to *Given) string {
 	var words []string
 	for _, taken := range to.kinds() {
-		if word := taken.Account(); word != "" && u.Account() == "" && u.Dimension().Fits(taken.Dimension()) {
+		if word := taken.Account(); word != "" && u.Dimension().Fits(taken.Dimension()) {
 			words = append(words, strconv.Quote(word))
 		}
 	}

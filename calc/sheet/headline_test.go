@@ -107,22 +107,34 @@ func TestWordsThatCannotBe(t *testing.T) {
 			t.Errorf("the error is %v, want %q in it", err, c.want)
 		}
 	}
-	_, err := sheet.Build("bare", func(s *sheet.Sheet) {
-		n := s.Given("n", "ft", sheet.Field{Label: "N", Typical: 1, High: 9})
-		for _, name := range []string{"a", "b"} {
-			s.Answer(name, "ft", n, sheet.Says{Label: name, Also: "m"})
-		}
-		s.InWords("a", sheet.Otherwise("It is {a bare} and {b bare}."))
-	})
-	if err == nil || !strings.Contains(err.Error(), "has {a bare}, and no other number in its unit and in m") {
-		t.Errorf("two numbers without their unit give %v", err)
-	}
-	_, err = sheet.Build("twice", func(s *sheet.Sheet) {
+	_, err := sheet.Build("twice", func(s *sheet.Sheet) {
 		s.Answer("a", "", s.Given("n", "", sheet.Field{High: 9}), sheet.Says{Label: "A"})
 		s.InWords("a", sheet.Otherwise("It is {a}."))
 		s.InWords("a", sheet.Otherwise("It is {a}."))
 	})
 	if err == nil || !strings.Contains(err.Error(), "two answers in words") {
 		t.Errorf("a second one gives %v", err)
+	}
+}
+
+// A number without its unit needs another that names it, in the same two units.
+func TestANumberWithoutItsUnitNeedsOneThatNamesIt(t *testing.T) {
+	for _, c := range []struct {
+		other, otherUnit, also string
+		fine                   bool
+	}{
+		{"{b bare}", "ft", "m", false}, {"{b}", "ft", "m", true}, {"{b}", "in", "m", false}, {"{b}", "ft", "cm", false},
+		{"{b}", "ft", "", false}, {"{n}", "ft", "m", false}, {"some", "ft", "m", false},
+	} {
+		_, err := sheet.Build("bare", func(s *sheet.Sheet) {
+			n := s.Given("n", "ft", sheet.Field{Label: "N", Typical: 1, High: 9})
+			s.Answer("a", "ft", n, sheet.Says{Label: "A", Also: "m"})
+			s.Answer("b", c.otherUnit, n, sheet.Says{Label: "B", Also: c.also})
+			s.InWords("a", sheet.Otherwise("It is {a bare} and "+c.other+"."))
+		})
+		const want = "has {a bare}, and no other number in its unit and in m"
+		if (err == nil) != c.fine || err != nil && !strings.Contains(err.Error(), want) {
+			t.Errorf("beside %s in %s and %s: %v", c.other, c.otherUnit, c.also, err)
+		}
 	}
 }

@@ -122,7 +122,7 @@ func (o Outcome) high(cell int) float64 {
 }
 
 // holds says whether a truth is yes, for any of the numbers of a range.
-func (o Outcome) holds(cell int) bool { return o.Cells[cell] != 0 || o.high(cell) != 0 }
+func (o Outcome) holds(cell int) bool { return o.high(cell) != 0 }
 
 // Stated says whether a given was filled in.
 func (o Outcome) Stated(given string) bool {

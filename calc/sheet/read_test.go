@@ -89,6 +89,9 @@ func TestReadSaysWhatToWrite(t *testing.T) {
 		{"nitrate", "250 ppm NO3-N", "250 ppm NO3-N is outside what this calculation takes: 0 to 200 ppm NO3-N"},
 		{"nitrate", "-1 ppm NO3-N", "-1 ppm NO3-N is outside what this calculation takes: 0 to 200 ppm NO3-N"},
 		{"nitrate", "12 to 250 ppm NO3-N", "250 ppm NO3-N is outside what this calculation takes: 0 to 200 ppm NO3-N"},
+		{"nitrate", "12 zzzzzz", `"zzzzzz" is not a unit or a substance known here; write for example 12 ppm NO3-N, ` +
+			"or 12 ppm NO3, as the report says"},
+		{"depth", "12 zzzzzz", `"zzzzzz" is not a unit or a substance known here; write for example 12 in`},
 		{"depth", "12", "12 has no unit; write 12 in"},
 		{"depth", "120", "120 has no unit; write it with its unit, such as 12 in"},
 		{"depth", "12 lb", "12 lb is a mass; this needs inches (in); write for example 12 in"},
