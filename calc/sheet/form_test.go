@@ -39,7 +39,7 @@ func TestAGivenIsToldInOneForm(t *testing.T) {
 	}
 }
 
-// What is worked in pounds a pound and given in ppm is a million times what its numbers come to, and a page is told so.
+// A share of mass (lb per lb) that is given in ppm is shown times a million; the page has that factor in data-scale.
 // A % is a hundredth everywhere, and what has no hidden power has no scale.
 func TestAPageIsToldTheHiddenPower(t *testing.T) {
 	s := sheet.New("parts", func(s *sheet.Sheet) {

@@ -24,7 +24,7 @@ func isFraction(above, below int) bool {
 	return 0 < above && above < below && slices.Contains(partsOfOne, below)
 }
 
-// isFractionOfUnit says it of what stands before a unit in a sentence: 3/2 lb, 4/15 ac, the 1/128 ac of a trial.
+// isFractionOfUnit reports whether a number before a unit in a sentence is a fraction: 3/2 lb, 4/15 ac, 1/128 ac.
 func isFractionOfUnit(above, below int) bool {
 	const smallest, smallestOfOne = 64, 1000
 	return 0 < above && 1 < below && (below <= smallest || above == 1 && below <= smallestOfOne)

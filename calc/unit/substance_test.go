@@ -2,7 +2,7 @@ package unit
 
 import "testing"
 
-// A unit of another substance is the one that a person writes for it; what stands below the line stays.
+// For a unit of another substance the message offers the one to write instead, with what is below the line unchanged.
 func TestUnitOfAnotherSubstance(t *testing.T) {
 	for _, c := range []struct{ unit, of, want string }{
 		{"lb N/ac", "NO3", "lb NO3/ac"},

@@ -31,7 +31,7 @@ func (u Unit) Same(v Unit) bool {
 	return u.dimension == v.dimension && u.ratio().Cmp(v.ratio()) == 0
 }
 
-// Times gives the unit of a product. What stands above and below the line drops out: oz N/tree × trees/ac = oz N/ac.
+// Times gives the unit of a product. What is both above and below the line drops out: oz N/tree × trees/ac = oz N/ac.
 func (u Unit) Times(v Unit) Unit {
 	return combine(u, v, 1)
 }

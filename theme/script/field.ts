@@ -7,7 +7,7 @@ import type { Ends } from "./spread";
 export interface Field {
   readonly sheet: number;
   readonly inputs: number[]; // the cells that it fills
-  faulty: boolean; // what stands there cannot be used; the last good value stays in force
+  faulty: boolean; // the entry cannot be used; the last good value is kept
   changed: boolean; // it is not the example's
 
   /** Takes in what stands in the field now; says whether that is news. */

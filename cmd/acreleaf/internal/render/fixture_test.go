@@ -13,7 +13,6 @@ import (
 )
 
 // The fixture is a made-up guide of a made-up office, with every kind of part a guide can have.
-
 func site() render.Site {
 	return render.Site{
 		Language: "en", Office: "Sorrel Flat Orchard Office", Crop: "young walnuts",
