@@ -5,14 +5,13 @@ import (
 	"debug/elf"
 	"debug/macho"
 	"debug/pe"
-	"errors"
 	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
-	"sync"
 
 	"acreleaf/cmd/check/internal/step"
 )
@@ -35,41 +34,41 @@ var targets = []target{
 	{"windows", "arm64", peHeader, peMachine(pe.IMAGE_FILE_MACHINE_ARM64)},
 }
 
-// side is how many targets are built at a time. A build ends with a link, which keeps one processor busy: beside it
-// another target compiles.
-const side = 2
+// foreign is the target that every check builds for, beside the machine it runs on: the one that differs most. The
+// others cost two minutes of a processor each on a new machine, and are built for a release.
+func foreign() target {
+	i := slices.IndexFunc(targets, func(t target) bool { return t.system == "windows" && t.system != runtime.GOOS })
+	if i < 0 {
+		i = slices.IndexFunc(targets, func(t target) bool { return t.system != runtime.GOOS })
+	}
+	return targets[i]
+}
 
-// cross builds the program for every target as one file that needs nothing else, and reads the file's header.
+// cross builds the program for another kind of computer as one file that needs nothing else, and reads its header.
 func (b *bench) cross(ctx context.Context, r *step.Record) error {
 	if err := os.MkdirAll(b.crossed, 0o755); err != nil {
 		return err
 	}
-	notes, faults := make([]string, len(targets)), make([]error, len(targets))
-	room := make(chan struct{}, side)
-	var all sync.WaitGroup
-	for i, t := range targets {
-		all.Go(func() {
-			room <- struct{}{}
-			defer func() { <-room }()
-			notes[i], faults[i] = t.build(ctx, b.crossed)
-		})
+	t := foreign()
+	size, err := t.build(ctx, filepath.Join(b.crossed, t.file()))
+	if err != nil {
+		return fmt.Errorf("%s: %w", t.name(), err)
 	}
-	all.Wait()
-	for i, t := range targets {
-		if faults[i] != nil {
-			r.Failed++
-			faults[i] = fmt.Errorf("%s: %w", t.name(), faults[i])
-			continue
-		}
-		r.Passed++
-		r.Note("  %-14s %s", t.name(), notes[i])
-	}
-	return errors.Join(faults...)
+	r.Note("  %-14s %s", t.name(), size)
+	return nil
 }
 
-// build builds for one target and gives the size of what it built.
-func (t target) build(ctx context.Context, folder string) (string, error) {
-	file := filepath.Join(folder, "acreleaf-"+t.system+"-"+t.processor)
+// file is the name of the program for a target.
+func (t target) file() string {
+	name := "acreleaf-" + t.system + "-" + t.processor
+	if t.system == "windows" {
+		name += ".exe"
+	}
+	return name
+}
+
+// build builds the file of one target and gives its size as text.
+func (t target) build(ctx context.Context, file string) (string, error) {
 	args := []string{"build", "-trimpath", "-ldflags=-s -w", "-o", file, "./cmd/acreleaf"}
 	build := exec.CommandContext(ctx, "go", args...)
 	build.Env = append(build.Environ(), "CGO_ENABLED=0", "GOOS="+t.system, "GOARCH="+t.processor)

@@ -63,3 +63,10 @@ func TestSystemLibraries(t *testing.T) {
 		}
 	}
 }
+
+// A check on any machine builds for another kind than its own.
+func TestForeign(t *testing.T) {
+	if foreign().system == runtime.GOOS {
+		t.Errorf("%s is this machine", foreign().name())
+	}
+}

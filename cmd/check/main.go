@@ -1,4 +1,6 @@
 // Command check sets up what the checks need and then runs them all: go run ./cmd/check, from the project's folder.
+// go run ./cmd/check release builds the program for every kind of computer, and go run ./cmd/check mutate changes the
+// code of a package to see whether its tests notice.
 //
 // It says what it installs, prints a line for every step with its time, shows the whole output of a step that
 // failed, goes on with every step that can still run, and ends with the line "N passed, N failed" and exit status 1
@@ -25,8 +27,13 @@ import (
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
-	if mutating() {
-		end(mutatePackages(ctx, os.Stdout, os.Args[2:]))
+	if len(os.Args) > 1 {
+		switch os.Args[1] {
+		case "mutate":
+			end(mutatePackages(ctx, os.Stdout, os.Args[2:]))
+		case "release":
+			end(release(ctx, os.Stdout, os.Args[2:]))
+		}
 	}
 	only := flag.String("only", "", "run one step, and those whose product it needs: "+strings.Join(names(), ", "))
 	flag.Parse()
@@ -64,9 +71,10 @@ func run(ctx context.Context, only string, arguments []string) (bool, error) {
 	}
 	start := time.Now()
 	missing := setUp(ctx, steps)
-	total := step.Run(ctx, os.Stdout, steps, missing)
-	fmt.Printf("\n%d steps in %.0f s\n%v\n", len(steps), time.Since(start).Seconds(), total)
-	return total.Failed == 0, nil
+	report := step.Run(ctx, os.Stdout, steps, missing)
+	fmt.Printf("\n%d steps in %.0f s; the dearest: %s\n", len(steps), time.Since(start).Seconds(), report.Dearest(5))
+	fmt.Println(report.Tally)
+	return report.Failed == 0, nil
 }
 
 // setUp makes sure of the tools that the steps call, and gives by name why one is not to be had.

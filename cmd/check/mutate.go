@@ -7,7 +7,6 @@ import (
 	"io"
 	"maps"
 	"math/rand/v2"
-	"os"
 	"path"
 	"slices"
 	"strings"
@@ -102,6 +101,3 @@ func (m *mutation) tellStale(mutants []mutate.Mutant) {
 		}
 	}
 }
-
-// mutating says whether the command was called to mutate packages.
-func mutating() bool { return len(os.Args) > 1 && os.Args[1] == "mutate" }

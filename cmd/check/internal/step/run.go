@@ -1,6 +1,7 @@
 package step
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -16,10 +17,31 @@ type Tally struct{ Passed, Failed int }
 // String is the closing line.
 func (t Tally) String() string { return fmt.Sprintf("%d passed, %d failed", t.Passed, t.Failed) }
 
+// A Report is what came of a run: the counts, and how long each step took.
+type Report struct {
+	Tally
+	times []timed
+}
+
+type timed struct {
+	name string
+	took time.Duration
+}
+
+// Dearest names the n steps that took longest, with their seconds, the longest first.
+func (r Report) Dearest(n int) string {
+	byTime := slices.SortedStableFunc(slices.Values(r.times), func(a, b timed) int { return cmp.Compare(b.took, a.took) })
+	var all []string
+	for _, one := range byTime[:min(n, len(byTime))] {
+		all = append(all, fmt.Sprintf("%s %.0f s", one.name, one.took.Seconds()))
+	}
+	return strings.Join(all, ", ")
+}
+
 // Run runs every step in order and prints a line for each as it ends. missing says by name why a tool is not to be
 // had; a step that needs it fails with that sentence.
-func Run(ctx context.Context, w io.Writer, steps []Step, missing map[string]error) Tally {
-	var total Tally
+func Run(ctx context.Context, w io.Writer, steps []Step, missing map[string]error) Report {
+	var total Report
 	failed := map[string]bool{}
 	for _, s := range steps {
 		fmt.Fprintf(w, "%-14s ", s.Name)
@@ -33,7 +55,9 @@ func Run(ctx context.Context, w io.Writer, steps []Step, missing map[string]erro
 		one := r.tally(err)
 		total.Passed += one.Passed
 		total.Failed += one.Failed
-		r.print(w, one, err, time.Since(start))
+		took := time.Since(start)
+		total.times = append(total.times, timed{s.Name, took})
+		r.print(w, one, err, took)
 	}
 	return total
 }

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 )
 
 func passing(_ context.Context, r *Record) error {
@@ -33,8 +34,8 @@ func TestRunGoesOnAfterAFailure(t *testing.T) {
 	}
 	var out bytes.Buffer
 	total := Run(t.Context(), &out, steps, map[string]error{"saw": errors.New("no saw here")})
-	if want := (Tally{Passed: 1, Failed: 4}); total != want {
-		t.Errorf("counted %v, want %v", total, want)
+	if want := (Tally{Passed: 1, Failed: 4}); total.Tally != want {
+		t.Errorf("counted %v, want %v", total.Tally, want)
 	}
 	if want := []string{"one", "five"}; !slices.Equal(ran, want) {
 		t.Errorf("ran %q, want %q", ran, want)
@@ -111,5 +112,15 @@ func TestChoose(t *testing.T) {
 	_, err := Choose(steps, "vett")
 	if err == nil || !strings.Contains(err.Error(), "press, vet, modules") {
 		t.Errorf("an unknown step gave %v", err)
+	}
+}
+
+func TestDearest(t *testing.T) {
+	report := Report{times: []timed{{"one", time.Second}, {"two", 3 * time.Second}, {"three", 2 * time.Second}}}
+	if got, want := report.Dearest(2), "two 3 s, three 2 s"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if got, want := report.Dearest(5), "two 3 s, three 2 s, one 1 s"; got != want {
+		t.Errorf("got %q, want %q", got, want)
 	}
 }
