@@ -22,7 +22,7 @@ func release(ctx context.Context, w io.Writer, arguments []string) (bool, error)
 		return false, err
 	}
 	if *to == "" || set.NArg() > 0 {
-		return false, errors.New("write the folder for the programs, such as: go run ./cmd/check release -to ../acreleaf-release")
+		return false, errors.New("write the folder for the programs: go run ./cmd/check release -to ../acreleaf-release")
 	}
 	if err := os.MkdirAll(*to, 0o755); err != nil {
 		return false, err
