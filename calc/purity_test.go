@@ -31,7 +31,7 @@ var allowed = map[string][]string{
 	"encoding/csv":           {"calc/internal/reference"},
 	"acreleaf/calc/fact":     {"calc/formula", "calc/nitrogen", "calc/sheet"},
 	"acreleaf/calc/sheet":    {"calc", "calc/formula", "calc/nitrogen"}, // downwards only
-	"acreleaf/calc/unit":     {"calc/formula", "calc/said", "calc/sheet"},
+	"acreleaf/calc/unit":     {"calc/formula", "calc/prose", "calc/sheet"},
 	"acreleaf/calc":          nil,
 	"acreleaf/calc/nitrogen": {"calc"},
 }

@@ -1,5 +1,5 @@
 // What people type into a field, read by the page as by the Go reader: one list, calc/unit/testdata/typed.txt, which
-// calc/said reads too. And a range over which a divisor may be 0 is refused as by the program, which names
+// calc/prose reads too. And a range over which a divisor may be 0 is refused as by the program, which names
 // the givens as well.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';

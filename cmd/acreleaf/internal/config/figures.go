@@ -6,7 +6,7 @@ import (
 
 	"go.yaml.in/yaml/v3"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
@@ -62,13 +62,13 @@ func readFigures(entry *Table) []SourceFigure {
 }
 
 // figureLanguage is the language in which the figures of a source are written down.
-func figureLanguage(entry *Table) *said.Language {
+func figureLanguage(entry *Table) *prose.Language {
 	code := cmp.Or(entry.Text("language"), defaultLanguage)
 	if !IsLanguage(code) {
 		entry.Fault("language", "language-code", fmt.Sprintf("%q is not a language code", code),
 			"type two small letters, as in \"language: es\"")
 	}
-	return said.For(code)
+	return prose.For(code)
 }
 
 // sameFigure gives the text of the figure that says the same, "" when none does.

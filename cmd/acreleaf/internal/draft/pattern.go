@@ -12,7 +12,7 @@ import (
 	"strings"
 	"time"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/proof"
@@ -78,7 +78,7 @@ func (d *drafter) fill() (string, error) {
 func (d *drafter) title(language string) string {
 	words := strings.ReplaceAll(path.Base(d.address.Name), "-", " ")
 	title := strings.ToUpper(words[:1]) + words[1:]
-	if len(said.For(language).Find(title)) > 0 {
+	if len(prose.For(language).Find(title)) > 0 {
 		return page.ToWrite + " – The title of the page"
 	}
 	return title

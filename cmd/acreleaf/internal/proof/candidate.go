@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"slices"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
@@ -81,7 +81,7 @@ type fit struct {
 
 // fits lists the candidates of an amount's kind and substance, those first whose words are around it, and of
 // those with as many the nearest.
-func (c *figureCheck) fits(a said.Amount, around topic, cell bool) []fit {
+func (c *figureCheck) fits(a prose.Amount, around topic, cell bool) []fit {
 	var list []fit
 	all := c.candidates()
 	for i := range all {
@@ -95,7 +95,7 @@ func (c *figureCheck) fits(a said.Amount, around topic, cell bool) []fit {
 			continue
 		}
 		list = append(list, fit{n, around.shared(n.words), same,
-			said.Apart(a.Low, low), a.Unit.Dimension().Uncounted() == n.value.Unit.Dimension().Uncounted()})
+			prose.Apart(a.Low, low), a.Unit.Dimension().Uncounted() == n.value.Unit.Dimension().Uncounted()})
 	}
 	slices.SortStableFunc(list, func(a, b fit) int {
 		return cmp.Or(b.words-a.words, rank(a.exact)-rank(b.exact), rank(a.same)-rank(b.same),
@@ -120,8 +120,8 @@ func rank(so bool) int {
 
 // inUnitOf gives the ends of a range in the unit of an amount, if that is of the same kind. A plain number says nothing
 // of the trade.
-func inUnitOf(a said.Amount, value unit.Range) (low, high float64, ok bool) {
-	by, ok := said.Meant(a.Unit, value.Unit)
+func inUnitOf(a prose.Amount, value unit.Range) (low, high float64, ok bool) {
+	by, ok := prose.Meant(a.Unit, value.Unit)
 	if !ok || value.Unit.String() == "" {
 		return 0, 0, false
 	}

@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
@@ -45,7 +45,7 @@ func (c *figureCheck) contradicted(p *markdown.Prose, f markdown.ProseFigure) {
 }
 
 // amountOf reads the amount of a figure, with what belongs to it of the words behind it.
-func (c *figureCheck) amountOf(f *markdown.Figure, rest string) (said.Amount, bool) {
+func (c *figureCheck) amountOf(f *markdown.Figure, rest string) (prose.Amount, bool) {
 	found := c.language.Find(f.Text + rest)
 	if len(found) > 0 && found[0].Start < len(f.Text) {
 		return found[0], true
@@ -55,7 +55,7 @@ func (c *figureCheck) amountOf(f *markdown.Figure, rest string) (said.Amount, bo
 			return n.Amount(), true
 		}
 	}
-	return said.Amount{}, false
+	return prose.Amount{}, false
 }
 
 // tiedTo gives the texts that say what a figure is tied to.
@@ -98,7 +98,7 @@ func isTied(p *markdown.Prose, start, end int) bool {
 }
 
 // count compares a count with those of the page that have its word, and a number without a unit with all of them.
-func (c *figureCheck) count(p *markdown.Prose, n said.Count) {
+func (c *figureCheck) count(p *markdown.Prose, n prose.Count) {
 	around := c.around(p, n.Start, n.End)
 	var best *candidate
 	words := 0
@@ -142,7 +142,7 @@ func (c *figureCheck) count(p *markdown.Prose, n said.Count) {
 
 // bare compares a number without a unit with those of the page whose words are around it: it may be one of them, or one
 // with two digits the wrong way round. Of other numbers nothing can be said.
-func (c *figureCheck) bare(p *markdown.Prose, n said.Count, around topic) {
+func (c *figureCheck) bare(p *markdown.Prose, n prose.Count, around topic) {
 	written := strings.ReplaceAll(c.language.Points(p.Text[n.Start:n.Number]), ",", "")
 	if n.Unit != "" || len(strings.Trim(written, "0")) < 3 {
 		return
@@ -178,7 +178,7 @@ func sorted(text string) string {
 }
 
 // mayBe says whether a number of the page may be a count of the prose: one of time, or one whose name has the word.
-func (c *figureCheck) mayBe(k *candidate, n said.Count) bool {
+func (c *figureCheck) mayBe(k *candidate, n prose.Count) bool {
 	if n.Unit != "" {
 		_, _, ok := inUnitOf(n.Amount(), k.value)
 		return ok
@@ -190,7 +190,7 @@ func (c *figureCheck) mayBe(k *candidate, n said.Count) bool {
 }
 
 // day compares a day with those of the page that have words of the sentence.
-func (c *figureCheck) day(p *markdown.Prose, d said.Date) {
+func (c *figureCheck) day(p *markdown.Prose, d prose.Date) {
 	around := c.around(p, d.Start, d.End)
 	var best *candidate
 	words := 0
@@ -216,7 +216,7 @@ func (c *figureCheck) day(p *markdown.Prose, d said.Date) {
 }
 
 // isDay says whether a candidate is a day, whose year may be left out.
-func (n *candidate) isDay(d said.Date) bool {
+func (n *candidate) isDay(d prose.Date) bool {
 	day := fmt.Sprintf("-%02d-%02d", d.Month, d.Day)
 	return strings.HasSuffix(n.day, day) && (d.Year == 0 || strings.HasPrefix(n.day, fmt.Sprintf("%04d", d.Year)))
 }

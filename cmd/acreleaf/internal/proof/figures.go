@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
@@ -18,7 +18,7 @@ type figureCheck struct {
 	page     *Page
 	site     *Site
 	rules    Rules
-	language *said.Language
+	language *prose.Language
 	table    columns
 	known    []candidate // nil until a number asks for them
 	measured *bool       // whether the page works with measures; nil until a number asks
@@ -26,7 +26,7 @@ type figureCheck struct {
 }
 
 func newFigureCheck(p *Page, s *Site, r Rules) *figureCheck {
-	return &figureCheck{page: p, site: s, rules: r, language: said.For(p.Language)}
+	return &figureCheck{page: p, site: s, rules: r, language: prose.For(p.Language)}
 }
 
 // finish checks the metadata and the titles, and gives all that was found.
@@ -118,7 +118,7 @@ func (c *figureCheck) isTyped(p *markdown.Prose) bool {
 func after(text string, at int) string {
 	const enough = 80
 	rest := text[at:min(len(text), at+enough)]
-	if substance := said.InParentheses(rest); substance != "" {
+	if substance := prose.InParentheses(rest); substance != "" {
 		return substance
 	}
 	if end := strings.IndexAny(rest, markdown.Stand+"[]().,;:!?"); end >= 0 {
@@ -138,7 +138,7 @@ func (c *figureCheck) isMistyped(at message.Span) bool {
 // schemes are the ways to tie a figure.
 var schemes = []string{"worked", "source", "record", "size"}
 
-func inLink(p *markdown.Prose, a said.Amount) bool {
+func inLink(p *markdown.Prose, a prose.Amount) bool {
 	for _, l := range p.Links {
 		if l.Start <= a.Start && a.End <= l.End {
 			return true

@@ -5,20 +5,20 @@ import (
 	"fmt"
 	"strings"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
 // loose reports a number of the trade that is tied to nothing.
-func (c *figureCheck) loose(a said.Amount, text string, around topic, at message.Span) {
+func (c *figureCheck) loose(a prose.Amount, text string, around topic, at message.Span) {
 	c.fault("figure-loose", at, fmt.Sprintf("the prose says %s, and nothing says where that comes from", text),
 		c.ties(a, text, around))
 }
 
 // spacing reports the two numbers of a spacing that share a unit: "18 by 22 ft".
-func (c *figureCheck) spacing(p *markdown.Prose, first said.Beside, a said.Amount, around topic) {
+func (c *figureCheck) spacing(p *markdown.Prose, first prose.Beside, a prose.Amount, around topic) {
 	c.fault("figure-loose", p.Span(first.From, a.End),
 		fmt.Sprintf("the prose says %s, and nothing says where the two come from", oneLine(p.Text[first.From:a.End])),
 		fmt.Sprintf("write [%s %s] and the other number by themselves, each with its tie. For the other,\n%s",
@@ -27,7 +27,7 @@ func (c *figureCheck) spacing(p *markdown.Prose, first said.Beside, a said.Amoun
 
 // linkText is what to write between the brackets: the author's words, or the same in digits when they say something
 // else by themselves: "3 and 4 oz".
-func (c *figureCheck) linkText(a said.Amount, text string) string {
+func (c *figureCheck) linkText(a prose.Amount, text string) string {
 	if f, err := c.language.ReadFigure(text, "", a.Unit); err == nil && f.Low == a.Low && f.High == a.High {
 		return text
 	}
@@ -66,7 +66,7 @@ func (c *figureCheck) within(at message.Span, text string) message.Span {
 }
 
 // repeated reports a number where no link can stand, unless a figure of the page says the same.
-func (c *figureCheck) repeated(a said.Amount, text, where string, around topic, at message.Span) {
+func (c *figureCheck) repeated(a prose.Amount, text, where string, around topic, at message.Span) {
 	for _, f := range c.page.Document.Figures {
 		if worked := c.page.Work.Figure(f); worked != nil {
 			low, high, ok := inUnitOf(a, c.page.Work.Example(worked.Bound).Range(worked.Name))

@@ -3,7 +3,7 @@ package proof
 import (
 	"slices"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
@@ -14,12 +14,12 @@ const fewTrees = 100
 
 // measures reports a number in a unit that is one of the trade only where the page works with it: the horsepower of a
 // pump, the salts of a water, the trees of a block.
-func (c *figureCheck) measures(p *markdown.Prose, amounts []said.Amount) {
+func (c *figureCheck) measures(p *markdown.Prose, amounts []prose.Amount) {
 	if p.Aside != "" || !c.hasMeasures() {
 		return
 	}
 	for _, n := range c.language.Counts(p.Text) {
-		isAmount := slices.ContainsFunc(amounts, func(a said.Amount) bool { return a.Start < n.End && n.Start < a.End })
+		isAmount := slices.ContainsFunc(amounts, func(a prose.Amount) bool { return a.Start < n.End && n.Start < a.End })
 		if !isAmount && !isTied(p, n.Start, n.End) && c.isMeasure(n) {
 			c.loose(n.Amount(), oneLine(p.Text[n.Start:n.End]), c.around(p, n.Start, n.End), p.Span(n.Start, n.End))
 		}
@@ -34,7 +34,7 @@ func (c *figureCheck) hasMeasures() bool {
 			return slices.ContainsFunc(b.Sheet.Names(), func(name string) bool {
 				u, known := b.Sheet.UnitOf(name)
 				return known && slices.ContainsFunc(measures, func(m unit.Unit) bool {
-					_, fits := said.Meant(m, u)
+					_, fits := prose.Meant(m, u)
 					return fits
 				})
 			})
@@ -49,7 +49,7 @@ var measures = []unit.Unit{unit.MustParse("hp"), unit.MustParse("kWh"), unit.Mus
 	unit.MustParse("tree")}
 
 // isMeasure says whether a count is in such a unit, and the page works with it.
-func (c *figureCheck) isMeasure(n said.Count) bool {
+func (c *figureCheck) isMeasure(n prose.Count) bool {
 	if !n.Measure || !c.hasMeasures() || n.Unit == "tree" && n.Value < fewTrees {
 		return false
 	}

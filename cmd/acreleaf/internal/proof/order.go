@@ -3,7 +3,7 @@ package proof
 import (
 	"regexp"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 )
 
@@ -16,7 +16,7 @@ var toPutOn = topic{stem("apply"): true, stem("feed"): true, stem("feeds"): true
 
 // ordered advises on a number of the author's own records that a sentence tells the reader to put on, where the page
 // has another number for the answer to that: a record tells what was, and the answer what to do.
-func (c *figureCheck) ordered(p *markdown.Prose, f markdown.ProseFigure, a said.Amount) bool {
+func (c *figureCheck) ordered(p *markdown.Prose, f markdown.ProseFigure, a prose.Amount) bool {
 	if f.Scheme != "record" || !p.Running || !puttingOn.MatchString(sentenceAt(p.Text, f.At, f.At+len(markdown.Stand))) {
 		return false
 	}

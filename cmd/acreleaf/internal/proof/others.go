@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/calc/unit"
 )
 
@@ -13,7 +13,7 @@ const mostOthers = 3
 
 // others names what the page has of the number's kind and substance, the likeliest first and one a line. The number may
 // be one of them, even with another value, and only the author knows.
-func (c *figureCheck) others(a said.Amount, around topic) string {
+func (c *figureCheck) others(a prose.Amount, around topic) string {
 	var list []string
 	for _, f := range c.fits(a, around, c.table.inCell) {
 		list = append(list, fmt.Sprintf("%s%s (%s)", f.is(), inUnit(a.Unit, f.value), f.target))
@@ -31,7 +31,7 @@ func (c *figureCheck) others(a said.Amount, around topic) string {
 
 // inUnit tells a value in the unit that the author wrote, where that is another: " = 53.8 kg N/ha".
 func inUnit(written unit.Unit, value unit.Range) string {
-	by, ok := said.Meant(written, value.Unit)
+	by, ok := prose.Meant(written, value.Unit)
 	if back := by.Inverse(); ok && by.Apply(1) != 1 {
 		return " = " + unit.Range{Low: back.Apply(value.Low), High: back.Apply(value.High), Unit: written}.String()
 	}
@@ -40,7 +40,7 @@ func inUnit(written unit.Unit, value unit.Range) string {
 
 // akin lists the numbers of the page that are of a number's kind with one step between: what is counted was left unsaid
 // ("46.4 to the acre" of trees), or the nutrient is told as another form of it.
-func (c *figureCheck) akin(a said.Amount) []string {
+func (c *figureCheck) akin(a prose.Amount) []string {
 	var list []string
 	all := c.candidates()
 	for i := range all {

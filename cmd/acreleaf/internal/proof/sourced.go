@@ -8,7 +8,7 @@ import (
 	"strings"
 	"unicode"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/markdown"
@@ -145,13 +145,13 @@ func (c *figureCheck) inMargin(f *markdown.Figure, agreeing against) against {
 }
 
 // readSourced reads the text of a sourced figure. What states no number fits nothing.
-func (c *figureCheck) readSourced(text, rest string, wanted unit.Unit) said.Figure {
+func (c *figureCheck) readSourced(text, rest string, wanted unit.Unit) prose.Figure {
 	f, err := c.language.ReadFigure(text, rest, wanted)
 	if err != nil {
 		f, err = c.language.ReadPart(text, rest, wanted)
 	}
 	if err != nil {
-		return said.Figure{Said: text}
+		return prose.Figure{Said: text}
 	}
 	return f
 }
@@ -164,7 +164,7 @@ func (c *figureCheck) counts(text, rest string) bool {
 		return len(found) > 0 && found[0].Start < len(text)
 	}
 	_, err := c.language.ReadFigure(text, "", unit.Unit{})
-	return err == nil || said.Begins(text) || len(c.language.Find(text)) > 0
+	return err == nil || prose.Begins(text) || len(c.language.Find(text)) > 0
 }
 
 // against is a figure of the prose beside a figure of its source.
@@ -178,21 +178,21 @@ type against struct {
 }
 
 // compare compares what was read with one figure of a source.
-func compare(f said.Figure, figure *config.SourceFigure) against {
+func compare(f prose.Figure, figure *config.SourceFigure) against {
 	a := against{figure: figure, said: f.Said, fits: f.Fits, apart: math.MaxFloat64}
 	if !f.Fits {
 		switch bare := f.Unit.Dimension().Bare() == figure.Range.Unit.Dimension().Bare(); {
 		case f.Low == figure.Range.Low && f.High == figure.Range.High:
 			a.apart = quiteNear // the numbers are the same, so this one is meant, unless another is nearly right
 		case bare:
-			a.apart = 2 + said.Apart(f.Low, figure.Range.Low) // a pound of something else
+			a.apart = 2 + prose.Apart(f.Low, figure.Range.Low) // a pound of something else
 		}
 		return a
 	}
 	back := f.By.Inverse()
 	a.gives = unit.Range{Low: back.Apply(figure.Range.Low), High: back.Apply(figure.Range.High), Unit: f.Unit}
 	a.agrees = f.Quotes(a.gives.Low, a.gives.High)
-	a.apart = said.Apart(f.Low, a.gives.Low) + said.Apart(f.High, a.gives.High)
+	a.apart = prose.Apart(f.Low, a.gives.Low) + prose.Apart(f.High, a.gives.High)
 	return a
 }
 

@@ -5,14 +5,14 @@ import (
 	"slices"
 	"strings"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/config"
 )
 
 // ties says what to type for a number that is tied to nothing: what of the page and its sources it can be; else what of
 // the page is of its kind and has another value, and the ways to tie it to what the page does not have.
-func (c *figureCheck) ties(a said.Amount, text string, around topic) string {
+func (c *figureCheck) ties(a prose.Amount, text string, around topic) string {
 	linked := c.linkText(a, text)
 	if offers, moves := c.offers(a, text, around); len(offers) > 0 {
 		note := c.contrary(a, around) + strings.Join(offers, ";\nor ")
@@ -42,12 +42,12 @@ func byHand(u unit.Unit) string {
 
 // isSize says whether a unit may be that of a plain size: a length, an area, a volume or a weight of no nutrient.
 func isSize(u unit.Unit) bool {
-	return said.IsPlainMeasure(u)
+	return prose.IsPlainMeasure(u)
 }
 
 // offers lists what a number can be tied to: of the same kind, substance and value, and with words of its own around
 // the number. Moves says that all of it is what a reader types or chooses, so that a rule of the trade does not fit.
-func (c *figureCheck) offers(a said.Amount, text string, around topic) (offers []string, moves bool) {
+func (c *figureCheck) offers(a prose.Amount, text string, around topic) (offers []string, moves bool) {
 	moves = true
 	fits := c.fits(a, around, c.table.inCell)
 	for _, f := range fits {
@@ -71,7 +71,7 @@ func (c *figureCheck) offers(a said.Amount, text string, around topic) (offers [
 }
 
 // contrary names the page's own number that the words around a number are of, if it has another value.
-func (c *figureCheck) contrary(a said.Amount, around topic) string {
+func (c *figureCheck) contrary(a prose.Amount, around topic) string {
 	fits := c.fits(a, around, c.table.inCell)
 	if len(fits) == 0 || fits[0].words == 0 {
 		return ""
@@ -95,7 +95,7 @@ func sourceLink(id string, f *config.SourceFigure) string {
 }
 
 // followed is the text of a worked figure, whose number is in digits.
-func (c *figureCheck) followed(a said.Amount, text string) string {
+func (c *figureCheck) followed(a prose.Amount, text string) string {
 	if a.Digits {
 		return c.linkText(a, text)
 	}

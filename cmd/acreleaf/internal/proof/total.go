@@ -3,7 +3,7 @@ package proof
 import (
 	"regexp"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 )
 
@@ -19,7 +19,7 @@ var (
 )
 
 // isTotal says whether a sentence states a count as the whole number of its things: "we give three feeds".
-func isTotal(text string, n said.Count) bool {
+func isTotal(text string, n prose.Count) bool {
 	from, to := sentenceSpan(text, n.Start, n.End)
 	return beforeTotal.MatchString(text[from:n.Start]) && afterTotal.MatchString(text[n.End:to]) &&
 		!otherCase.MatchString(text[from:to])
@@ -27,7 +27,7 @@ func isTotal(text string, n said.Count) bool {
 
 // isOnly says whether a candidate is named by the word of a count and no other, and no other number of the page with
 // that name has another value.
-func (c *figureCheck) isOnly(k *candidate, n said.Count) bool {
+func (c *figureCheck) isOnly(k *candidate, n prose.Count) bool {
 	if n.Unit != "" || len(k.own) != 1 {
 		return false
 	}
@@ -47,7 +47,7 @@ var startOn = regexp.MustCompile(`(?i)^\W*(?:(?:now|so|then)\s+)?` +
 	`(?:^|\W)feed(?:ing|s)?\s+(?:begins?|starts?)\s+(?:on\s+)?$`)
 
 // startDay advises on a day on which to start that is another than the page's only day of a first thing.
-func (c *figureCheck) startDay(p *markdown.Prose, d said.Date) {
+func (c *figureCheck) startDay(p *markdown.Prose, d prose.Date) {
 	from, _ := sentenceSpan(p.Text, d.Start, d.End)
 	if !startOn.MatchString(p.Text[from:d.Start]) {
 		return

@@ -3,7 +3,7 @@ package proof
 import (
 	"fmt"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
@@ -112,4 +112,4 @@ func sameEntry(ours, theirs markdown.Entry, a, b *worksheet.Bound) bool {
 }
 
 // near says whether two numbers are one, but for the rounding of a conversion.
-func near(a, b float64) bool { return said.Apart(a, b) < 1e-9 || a == b }
+func near(a, b float64) bool { return prose.Apart(a, b) < 1e-9 || a == b }

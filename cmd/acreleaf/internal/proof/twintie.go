@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 )
@@ -49,7 +49,7 @@ type tiedBy struct {
 }
 
 func tiedFigures(p *Page) tiedBy {
-	tied, language := tiedBy{figures: map[tieTo][]*markdown.Figure{}}, said.For(p.Language)
+	tied, language := tiedBy{figures: map[tieTo][]*markdown.Figure{}}, prose.For(p.Language)
 	for _, f := range p.Document.Figures {
 		if f.Scheme == "worked" || !strings.ContainsAny(f.Text, "0123456789") && len(language.Find(f.Text)) == 0 {
 			continue // a citation
@@ -93,11 +93,11 @@ func without[T any](a, b []T, same func(T, T) bool) (onlyA, onlyB []T) {
 
 // sameFigure says whether two texts state one number: in the same digits, or in units of the same kind.
 func (t *translation) sameFigure(ours, theirs string) bool {
-	own, err := said.For(t.page.Language).ReadPart(ours, "", unit.Unit{})
+	own, err := prose.For(t.page.Language).ReadPart(ours, "", unit.Unit{})
 	if err != nil {
 		return digits(ours) == digits(theirs)
 	}
-	original, err := said.For(t.original.Language).ReadPart(theirs, "", own.Unit)
+	original, err := prose.For(t.original.Language).ReadPart(theirs, "", own.Unit)
 	if err != nil || !original.Fits {
 		return digits(ours) == digits(theirs)
 	}

@@ -3,7 +3,7 @@ package proof
 import (
 	"fmt"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
@@ -42,7 +42,7 @@ func (t *translation) times() {
 // lapses gives the lengths of time of a page by its parts: before the first heading, and below each.
 func lapses(p *Page) [][]lapse {
 	parts := make([][]lapse, len(p.Document.Headings)+1)
-	language, hour := said.For(p.Language), unit.MustParse("h")
+	language, hour := prose.For(p.Language), unit.MustParse("h")
 	p.Document.Prose(func(prose *markdown.Prose) {
 		if prose.Aside != "" {
 			return

@@ -11,7 +11,7 @@ import (
 	"strconv"
 	"strings"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/markdown"
@@ -160,16 +160,16 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 
 // asTyped reads a figure as what was typed for a given, in the form that it was typed in: 31 ppm NO3, where the
 // worksheet works with NO3-N.
-func (b *binder) asTyped(f *markdown.Figure, bound *Bound, name string) (said.Figure, bool) {
+func (b *binder) asTyped(f *markdown.Figure, bound *Bound, name string) (prose.Figure, bool) {
 	entry, typed := bound.Entries[name]
 	own, _ := bound.Sheet.UnitOf(name)
 	if !typed {
-		return said.Figure{}, false
+		return prose.Figure{}, false
 	}
 	written, err := b.readFigure(f, entry.Unit)
 	to, unfit := entry.Unit.To(own)
 	if err != nil || unfit != nil || !written.Fits {
-		return said.Figure{}, false
+		return prose.Figure{}, false
 	}
 	by := written.By
 	written.By = unit.Factor{Multiply: by.Multiply * to.Multiply, Divide: by.Divide * to.Divide}
@@ -178,7 +178,7 @@ func (b *binder) asTyped(f *markdown.Figure, bound *Bound, name string) (said.Fi
 
 // readFigure reads a figure with the words around it. Only a passage wants digits, since it writes the reader's
 // numbers.
-func (b *binder) readFigure(f *markdown.Figure, wanted unit.Unit) (said.Figure, error) {
+func (b *binder) readFigure(f *markdown.Figure, wanted unit.Unit) (prose.Figure, error) {
 	written, err := b.language.ReadFigure(f.Text, b.after(f), wanted)
 	switch {
 	case err == nil && !written.Digits && f.Passage != nil:
@@ -199,7 +199,7 @@ func (b *binder) readFigure(f *markdown.Figure, wanted unit.Unit) (said.Figure, 
 
 // enoughPlaces is how many decimals a range needs to be written in, the author's or more, so that rounding does not
 // make another number of it.
-func enoughPlaces(a said.Amount, r unit.Range, places int) int {
+func enoughPlaces(a prose.Amount, r unit.Range, places int) int {
 	const most = 9
 	for ; places < most; places++ {
 		a.Low, a.High = rounded(r.Low, places), rounded(r.High, places)
@@ -219,7 +219,7 @@ func rounded(v float64, places int) float64 {
 // contradicted says whether a substance in parentheses behind a figure, or what the margin says of it, makes it
 // one of another unit, and gives the figure with those words.
 func (b *binder) contradicted(f *markdown.Figure, wanted unit.Unit) (whole string, wrong bool) {
-	whole, wrong = b.language.Contradicts(f.Text, said.InParentheses(b.behind(f)), wanted)
+	whole, wrong = b.language.Contradicts(f.Text, prose.InParentheses(b.behind(f)), wanted)
 	if !wrong {
 		whole, wrong = b.language.Contradicts(f.Text, " "+f.Title, wanted)
 	}

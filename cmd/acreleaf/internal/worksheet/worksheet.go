@@ -7,7 +7,7 @@ package worksheet
 
 import (
 	"acreleaf/calc"
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
@@ -64,7 +64,7 @@ func (p *Page) Find(name string) *Bound {
 // Bind binds the blocks and figures of a document. Blocks with a fault, and those that take numbers from them, are
 // left out of the page, so that one slip is reported once. Numbers are read as the page's language writes them.
 func Bind(doc *markdown.Document, catalogue *calc.Catalogue, language string) (*Page, message.List) {
-	b := &binder{doc: doc, catalogue: catalogue, language: said.For(language), page: &Page{
+	b := &binder{doc: doc, catalogue: catalogue, language: prose.For(language), page: &Page{
 		byBlock: map[int]*Bound{}, figures: map[int]*Figure{},
 	}, faulty: map[string]bool{}}
 	b.bindBlocks()
@@ -78,7 +78,7 @@ func Bind(doc *markdown.Document, catalogue *calc.Catalogue, language string) (*
 type binder struct {
 	doc       *markdown.Document
 	catalogue *calc.Catalogue
-	language  *said.Language
+	language  *prose.Language
 	page      *Page
 	bound     []*Bound        // in the order of the source
 	faulty    map[string]bool // the names of blocks that are left out

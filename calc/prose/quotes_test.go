@@ -1,9 +1,9 @@
-package said_test
+package prose_test
 
 import (
 	"testing"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/calc/unit"
 )
 
@@ -37,7 +37,7 @@ func TestQuotes(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		f, err := said.English.ReadFigure(c.text, "", value.Unit)
+		f, err := prose.English.ReadFigure(c.text, "", value.Unit)
 		if err != nil || !f.Fits {
 			t.Fatalf("%s for %s: %v", c.text, c.value, err)
 		}

@@ -1,4 +1,4 @@
-package said_test
+package prose_test
 
 import (
 	"fmt"
@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 	"acreleaf/calc/unit"
 )
 
@@ -28,7 +28,7 @@ func TestTyped(t *testing.T) {
 			t.Fatalf("%q has %d parts", line, len(parts))
 		}
 		read++
-		language := said.For(parts[0])
+		language := prose.For(parts[0])
 		want := parts[3]
 		got := typed(language.Points(parts[2]), own[parts[1]])
 		if got != want {

@@ -1,4 +1,4 @@
-package said_test
+package prose_test
 
 import (
 	"cmp"
@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"acreleaf/calc/said"
+	"acreleaf/calc/prose"
 )
 
 // What was once taken for an amount, or for another one.
@@ -44,7 +44,7 @@ func TestMisreadings(t *testing.T) {
 		{"es", "ponga 5 galones", "5 galones = 5 gal"},
 	} {
 		var found []string
-		for _, a := range said.For(c.language).Find(c.text) {
+		for _, a := range prose.For(c.language).Find(c.text) {
 			numbers := fmt.Sprint(a.Low)
 			if a.High != a.Low {
 				numbers += fmt.Sprint(" to ", a.High)
@@ -67,7 +67,7 @@ func TestCounts(t *testing.T) {
 		{"es", "una bomba de 75 caballos de fuerza, 2,200 árboles y tres meses", "75 hp; 2200 tree; 3 month"},
 	} {
 		var found []string
-		for _, n := range said.For(c.language).Counts(c.text) {
+		for _, n := range prose.For(c.language).Counts(c.text) {
 			found = append(found, fmt.Sprint(n.Value, " ", cmp.Or(n.Unit, n.Noun)))
 		}
 		if got := strings.Join(found, "; "); got != c.want {
@@ -92,7 +92,7 @@ func TestTimes(t *testing.T) {
 		{"es", "Abone dos veces por semana, una vez al día o dos veces al mes.", ""},
 	} {
 		var found []string
-		for _, n := range said.For(c.language).Times(c.text) {
+		for _, n := range prose.For(c.language).Times(c.text) {
 			found = append(found, fmt.Sprint(n.Value, " ", n.Unit))
 		}
 		if got := strings.Join(found, "; "); got != c.want {
