@@ -14,7 +14,7 @@ import (
 
 const calculationsBefore = `These calculations come with the program.
 For each one the page lists what is given, what is answered, and a
-block that you can copy into your own page. A given that may be left out stands behind a sign for remarks, ` +
+block that you can copy into your own page. A given that may be left out has the sign of a comment in front, ` +
 	"`#`" + `. Take that sign away to use it.
 [Worksheets](worksheets.md) says what to do with a block, and
 [your own calculations](own-calculations.md) how to add one.

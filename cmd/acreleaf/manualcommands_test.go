@@ -13,7 +13,7 @@ import (
 const commandsBefore = `Acreleaf is one program.
 You type its name in a terminal, then what it should do, then options if you need them.
 This page lists them all. The program tells you the same: type ` + "`acreleaf --help`" + `,
-or the name of a command with ` + "`--help`" + ` behind it.
+or the name of a command with ` + "`--help`" + ` after it.
 `
 
 const commandsAfter = `## What it gives back
@@ -88,7 +88,7 @@ func commandNames(t *testing.T) []string {
 // short name in front, or the room for one.
 var optionLine = regexp.MustCompile(`^  (?:-\w, |    )?(\S.*?)(?:\s{2,}(\S.*))?$`)
 
-// writeCommand writes what help says of a command: what it does, how it is typed, and a row for each thing behind it.
+// writeCommand writes what help says of a command: what it does, how it is typed, and a row for each thing after it.
 func writeCommand(b *strings.Builder, lines []string) {
 	usage := strings.TrimPrefix(lines[0], "Usage: ")
 	var does []string

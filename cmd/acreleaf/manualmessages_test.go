@@ -32,7 +32,7 @@ var manualSubjects = []struct{ folder, title, summary string }{
 const firstMessages = 18
 
 const messagesBefore = `When something is wrong, the program says what, where, and what to type next.
-The name of the message stands in square brackets at the end of its first line. Look it up here.
+The name of the message is in square brackets at the end of its first line. Look it up here.
 Each message has the smallest page that brings it about, and what Acreleaf says about it, word for word.
 
 An **error** stops the site from being made. **Advice** does not. You see advice when you [proof](proof.md).

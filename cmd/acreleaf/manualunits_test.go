@@ -16,8 +16,8 @@ and for your own calculations. In a sentence there are more words, in English an
 | you write | it is read as |
 | --- | --- |
 | ` + "`1,200`" + ` | a comma parts thousands |
-| ` + "`0.5`" + `, ` + "`.5`" + ` | a point stands before decimals |
-| ` + "`12,5`" + ` | a comma stands before decimals on a page in Spanish; a page in English asks for a point |
+| ` + "`0.5`" + `, ` + "`.5`" + ` | a point comes before decimals |
+| ` + "`12,5`" + ` | a comma comes before decimals on a page in Spanish; a page in English asks for a point |
 | ` + "`½`" + `, ` + "`1/2`" + `, ` + "`2 1/2`" + `, ` + "`2½`" + ` | a fraction |
 | ` + "`3 to 4`" + `, ` + "`3-4`" + `, ` + "`3–4`" + ` | a range, the lower number first |
 | ` + "`<5`" + ` | less than the lab can measure: anything from nothing to that |
@@ -30,11 +30,11 @@ Write a number of a worksheet in digits. In a sentence it may be a word too.
 
 - A stroke or the words ` + "`per`, `a`, `an`, `each` and `every`" + ` divide: ` + "`lb/ac`, `lb an acre`" + `.
 - A space or a raised dot multiplies.
-- A number behind a length is its power: ` + "`ft2`, `m³`" + `.
+- A number after a length is its power: ` + "`ft2`, `m³`" + `.
   So are the words ` + "`square`, `sq`, `cubic` and `cu`" + ` before it.
-- A substance stands behind its unit: ` + "`lb N/ac`, `ppm NO3-N`" + `. What carries it follows the word ` + "`of`" + `:
+- A substance comes after its unit: ` + "`lb N/ac`, `ppm NO3-N`" + `. What carries it follows the word ` + "`of`" + `:
   ` + "`ppm NO3-N of soil`" + `.
-- An account stands at the end: ` + "`lb N/ac fed`, `lb N/ac taken up`, `lb N/ac present`" + `.
+- An account comes at the end: ` + "`lb N/ac fed`, `lb N/ac taken up`, `lb N/ac present`" + `.
 
 Capitals count only where they tell two units apart: ` + "`mg` and `Mg`" + `.
 
