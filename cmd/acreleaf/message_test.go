@@ -10,6 +10,7 @@ import (
 
 // unreachable are messages that no content folder can bring about, and why.
 var unreachable = map[string]string{
+	"page-failed":           "a fault of the program itself, told with the file it happened on",
 	"page-unprintable":      "a fault of the program itself, told with the page it happened on",
 	"worksheet-unprintable": "a fault of the program itself, told with the page it happened on",
 	"calculation-unmade":    "a fault of the program itself, told with the calculation it happened on",

@@ -71,12 +71,20 @@ func (d *Desk) Run(ctx context.Context) error {
 		return err
 	}
 	d.greet(listener)
+	return d.serveAndFollow(ctx, listener, watcher)
+}
+
+// serveAndFollow answers requests and makes the site again after each save, until the context ends or no more request
+// can be answered.
+func (d *Desk) serveAndFollow(ctx context.Context, listener net.Listener, watcher *watcher) error {
+	ctx, stop := context.WithCancel(ctx)
 	following := make(chan struct{})
 	go func() {
 		defer close(following)
 		settle(ctx, watcher.changes, func() { d.follow(watcher.take()) })
 	}()
-	err = d.serve(ctx, listener)
+	err := d.serve(ctx, listener)
+	stop() // who follows would wait for ever beside a server that failed
 	<-following
 	return err
 }

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"context"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"net"
 	"net/http"
@@ -360,5 +361,36 @@ func TestEveryBrowserHears(t *testing.T) {
 	o.save(t, otherGuide)
 	if a, b := next(t, first), next(t, second); a != b {
 		t.Errorf("%s, %s", a, b)
+	}
+}
+
+// A listener that accepts no more fails as a network does that went away.
+type failing struct{ net.Listener }
+
+func (failing) Accept() (net.Conn, error) { return nil, errNetwork }
+
+var errNetwork = errors.New("the network is gone")
+
+// A desk whose server fails ends with that error, and waits for nothing.
+func TestADeskEndsWhenItsServerFails(t *testing.T) {
+	listener, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = listener.Close() }()
+	watcher, err := watch(t.TempDir())
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer watcher.close()
+	ended := make(chan error, 1)
+	go func() { ended <- New(Options{}).serveAndFollow(t.Context(), failing{listener}, watcher) }()
+	select {
+	case err := <-ended:
+		if !errors.Is(err, errNetwork) {
+			t.Errorf("the desk ends with %v", err)
+		}
+	case <-time.After(patience):
+		t.Error("the desk waits for ever")
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
 	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/render"
@@ -22,7 +23,7 @@ func calculationAddress(language string, s *sheet.Sheet) page.Address {
 }
 
 // calculationPages are the pages of the calculations that worksheets of a language use, in the order of the catalogue.
-func (p *press) calculationPages(language string, r *render.Renderer) []output.File {
+func (p *press) calculationPages(language string, r *render.Renderer) ([]output.File, message.List) {
 	used := map[*sheet.Sheet][]*draft{}
 	for _, d := range p.pages {
 		if d.address.Language != language {
@@ -38,19 +39,22 @@ func (p *press) calculationPages(language string, r *render.Renderer) []output.F
 	}
 	sheets := slices.DeleteFunc(p.catalogue.All(), func(s *sheet.Sheet) bool { return len(used[s]) == 0 })
 	files := make([]output.File, len(sheets))
+	failed := make([]message.List, len(sheets))
 	each(len(sheets), func(i int) { // to color their code is a quarter of the time that a small site takes
 		s := sheets[i]
 		address := calculationAddress(language, s)
-		v := p.calculationView(s, p.newCitations(address))
-		v.Page = p.frame(address, s.Title, s.Summary)
-		for _, d := range used[s] {
-			v.Used = append(v.Used, render.Link{Href: address.To(d.address), Text: d.metadata.Title})
-		}
-		var w bytes.Buffer
-		r.Calculation(&w, v)
-		files[i] = output.File{Path: address.File(), Bytes: w.Bytes()}
+		failed[i] = guard(&message.Source{Name: address.File()}, func() {
+			v := p.calculationView(s, p.newCitations(address))
+			v.Page = p.frame(address, s.Title, s.Summary)
+			for _, d := range used[s] {
+				v.Used = append(v.Used, render.Link{Href: address.To(d.address), Text: d.metadata.Title})
+			}
+			var w bytes.Buffer
+			r.Calculation(&w, v)
+			files[i] = output.File{Path: address.File(), Bytes: w.Bytes()}
+		})
 	})
-	return files
+	return files, slices.Concat(failed...)
 }
 
 func (p *press) calculationView(s *sheet.Sheet, c *citations) *render.Calculation {

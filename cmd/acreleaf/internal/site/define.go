@@ -107,7 +107,10 @@ func (p *press) define() {
 
 // add makes a calculation and gives what there is to say of it.
 func (p *press) add(d *worksheet.Definition, byName map[string]*worksheet.Definition) message.List {
-	said := worksheet.Define(d, p.sources, p.site.Hazards)
+	var said message.List
+	if failed := guard(d.Source, func() { said = worksheet.Define(d, p.sources, p.site.Hazards) }); failed != nil {
+		said = failed
+	}
 	if taken := p.taken(d, byName[d.Name]); taken != nil {
 		return append(said, *taken)
 	}

@@ -33,7 +33,12 @@ func (a *outline) same(b *outline) bool {
 
 // outlinePages gathers the outlines of all pages. If they are all as before, they are those from before.
 func (p *press) outlinePages() {
-	each(len(p.pages), func(i int) { p.pages[i].outlinePage() })
+	each(len(p.pages), func(i int) {
+		d := p.pages[i]
+		if d.guarded(d.outlinePage); d.failed {
+			d.outline = &outline{}
+		}
+	})
 	list := make([]*outline, len(p.pages))
 	for i, d := range p.pages {
 		list[i] = d.outline
@@ -93,7 +98,11 @@ func (p *press) commonPages() []output.File {
 		p.common = p.before.common
 	} else {
 		p.citePages()
-		now.files = p.makeCommonPages()
+		var failed message.List
+		if now.files, failed = p.makeCommonPages(); len(failed) > 0 {
+			p.say(failed)
+			return nil
+		}
 		p.common = now
 	}
 	return p.common.files

@@ -34,20 +34,22 @@ type draft struct {
 	set      *setPage // the finished page
 	outline  *outline
 
-	faulty         bool // its text could not be read, so nothing can be said of what is in it
+	faulty         bool // its text could not be read or worked, so nothing can be said of what is in it
+	failed         bool // the program failed on it
 	rank           int  // its place in the order of the season
 	previous, next *draft
 }
 
 // said is what there is to say of a page, by what found it.
-type said struct{ reading, defining, binding, proofing, linking, anchoring message.List }
+type said struct{ failing, reading, defining, binding, proofing, linking, anchoring message.List }
 
 func (s *said) all() message.List {
-	return slices.Concat(s.reading, s.defining, s.binding, s.proofing, s.linking, s.anchoring)
+	return slices.Concat(s.failing, s.reading, s.defining, s.binding, s.proofing, s.linking, s.anchoring)
 }
 
 func (s *said) nothing() bool {
-	return len(s.reading)+len(s.defining)+len(s.binding)+len(s.proofing)+len(s.linking)+len(s.anchoring) == 0
+	return len(s.failing)+len(s.reading)+len(s.defining)+len(s.binding)+len(s.proofing)+len(s.linking)+
+		len(s.anchoring) == 0
 }
 
 // read reads every page. A worksheet may use a calculation of any page, so that all those are read before any is bound;
@@ -64,11 +66,13 @@ func (p *press) read() {
 		if d.faulty {
 			return
 		}
-		p.parsePage(d)
-		p.bindPage(d, catalogue)
-		p.proofPage(d, settings)
-		p.linkPage(d)
-		p.printPage(d, p.sameTree && settings)
+		d.guarded(func() {
+			p.parsePage(d)
+			p.bindPage(d, catalogue)
+			p.proofPage(d, settings)
+			p.linkPage(d)
+			p.printPage(d, p.sameTree && settings)
+		})
 	})
 	p.sameAnchors = p.sameTree && !slices.ContainsFunc(p.fresh, func(i int) bool {
 		return !slices.Equal(kept[i].anchors, p.pages[i].anchors)
@@ -78,10 +82,13 @@ func (p *press) read() {
 
 // readPage reads the text of a page, or takes over the draft that the press before had of it.
 func (p *press) readPage(name string, before *draft) *draft {
+	if before != nil && before.failed {
+		before = nil // what it failed on need not be in the page
+	}
 	if before != nil && !p.stale(name) {
 		return before
 	}
-	d := &draft{name: name}
+	d := &draft{name: name, source: &message.Source{Name: p.called(name)}}
 	d.source, d.said.reading = page.Load(p.options.Content, d.name)
 	d.source.Name = p.called(d.name)
 	if message.HasFault(d.said.reading) {
@@ -91,10 +98,12 @@ func (p *press) readPage(name string, before *draft) *draft {
 	if before != nil && !before.faulty && bytes.Equal(before.source.Text, d.source.Text) {
 		return before
 	}
-	p.readHead(d)
-	if opensCalculation(d.source.Text) {
-		p.parsePage(d)
-	}
+	d.guarded(func() {
+		p.readHead(d)
+		if opensCalculation(d.source.Text) {
+			p.parsePage(d)
+		}
+	})
 	return d
 }
 

@@ -49,13 +49,19 @@ func (p *press) render() *Made {
 	files := make([]output.File, len(p.pages))
 	each(len(p.pages), func(i int) {
 		d := p.pages[i]
-		if !p.stands(d) {
-			p.setPage(d)
-		}
+		d.guarded(func() {
+			if !p.stands(d) {
+				p.setPage(d)
+			}
+			files[i] = d.set.file
+		})
 		d.printed = nil
-		files[i] = d.set.file
 	})
 	for _, d := range p.pages {
+		if d.failed {
+			p.say(d.said.failing)
+			continue
+		}
 		p.say(d.set.said)
 	}
 	files = append(files, p.bundle.Script, p.bundle.Ranges, p.bundle.Style, p.bundle.Icon)
@@ -165,8 +171,14 @@ func (p *press) setPage(d *draft) {
 }
 
 // makeCommonPages makes the bibliography, the pages of the calculations, and the page for an address that is not there.
-func (p *press) makeCommonPages() []output.File {
+func (p *press) makeCommonPages() ([]output.File, message.List) {
 	var files []output.File
+	var failed message.List
+	add := func(path string, set func(w *bytes.Buffer)) {
+		var w bytes.Buffer
+		failed = append(failed, guard(&message.Source{Name: path}, func() { set(&w) })...)
+		files = append(files, output.File{Path: path, Bytes: w.Bytes()})
+	}
 	for i, language := range p.site.Languages {
 		code := language
 		if i == 0 {
@@ -175,18 +187,15 @@ func (p *press) makeCommonPages() []output.File {
 		r := p.renderers[language]
 		if p.sources.AnyListed() {
 			address := sourcesAddress(code)
-			var w bytes.Buffer
-			r.Sources(&w, p.sourcesView(address, r.Words()))
-			files = append(files, output.File{Path: address.File(), Bytes: w.Bytes()})
+			add(address.File(), func(w *bytes.Buffer) { r.Sources(w, p.sourcesView(address, r.Words())) })
 		}
-		files = append(files, p.calculationPages(code, r)...)
+		pages, problems := p.calculationPages(code, r)
+		files, failed = append(files, pages...), append(failed, problems...)
 		if i == 0 {
-			var w bytes.Buffer
-			r.Missing(&w, p.missingView(r.Words()))
-			files = append(files, output.File{Path: missingFile, Bytes: w.Bytes()})
+			add(missingFile, func(w *bytes.Buffer) { r.Missing(w, p.missingView(r.Words())) })
 		}
 	}
-	return files
+	return files, failed
 }
 
 // usedFiles lists the files of the content folder that pages show or link to. An editor's backup or a draft of an
