@@ -1,12 +1,14 @@
 // Small dealings with elements that every part of the script has.
 
+import type { Attribute } from "./wire";
+
 /** The elements that match, as a list that can be walked again and again. */
 export function all<E extends Element = HTMLElement>(selector: string, within: ParentNode = document): E[] {
   return [...within.querySelectorAll<E>(selector)];
 }
 
 /** An attribute as a number; NaN without one, or when it is empty. */
-export function numberIn(element: Element, name: string): number {
+export function numberIn(element: Element, name: Attribute): number {
   return parseFloat(element.getAttribute(name) ?? "");
 }
 

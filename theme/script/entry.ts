@@ -31,9 +31,8 @@ function faultOf(input: Element): Element {
  */
 export function makeNumberField(input: HTMLInputElement): Field {
   // There is no presence where the field must be filled, and no others where it takes one kind of quantity, in one form.
-  const [cell, presence, others, low, high] = ["cell", "presence", "others", "start", "start-high"].map((name) =>
-    numberIn(input, "data-" + name),
-  );
+  const names = ["data-cell", "data-presence", "data-others", "data-start", "data-start-high"] as const;
+  const [cell, presence, others, low, high] = names.map((name) => numberIn(input, name));
   const fault = faultOf(input);
   const why = fault.appendChild(document.createElement("span")); // what more there is to say of a fault
   const day = input.hasAttribute("data-day");

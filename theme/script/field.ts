@@ -1,6 +1,3 @@
-import { makeChoiceField } from "./choice";
-import { makeNumberField } from "./entry";
-import { all } from "./element";
 import type { Ends } from "./spread";
 
 /** One thing under Given that the reader can set. */
@@ -18,13 +15,6 @@ export interface Field {
   reset(): void;
   /** Lets the reader type, or not. */
   lock(locked: boolean): void;
-}
-
-/** Every field of the page. */
-export function findFields(): Field[] {
-  return all("[data-cell]").map((element) =>
-    element instanceof HTMLSelectElement ? makeChoiceField(element) : makeNumberField(element as HTMLInputElement),
-  );
 }
 
 /** Fills a cell with one number, or with the two ends of a range; NaN is no cell. */

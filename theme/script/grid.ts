@@ -1,6 +1,6 @@
-import type { TableData } from "./data";
 import { hide, mark, put } from "./element";
 import { numberWriter, rangeText } from "./shown";
+import type { Grid } from "./wire";
 
 /** One answer of a reckoner: its number, and the notes that stand with it when it is marked or near. */
 interface GridAnswer {
@@ -32,7 +32,7 @@ function makeAnswer(element: Element): GridAnswer {
 }
 
 /** The answers of a reckoner by row and column. */
-export function findGrid(index: number, { down, across }: TableData): GridAnswer[][] {
+export function findGrid(index: number, { down, across }: Grid): GridAnswer[][] {
   return down[1].map((_, row) =>
     across[1].map((_, column) => {
       const place = `[data-table="${index}"][data-row="${row}"][data-col="${column}"]`;

@@ -1,8 +1,8 @@
 // What calc/sheet/judge.go, slope.go and assume.go do: terms worked for intervals.
 
-import type { Trend } from "./data";
 import { ANYTHING, FLAT, both, jump, minus, only, plus, same, single, type Interval } from "./interval";
 import { AND, AT_MOST, DIVIDE, LESS, LITERAL, LOAD, MULTIPLY, NOT, OPS, OR, SELECT, type Term } from "./terms";
+import type { Trend } from "./wire";
 
 /** What is known of terms beforehand. */
 export type Limits = Interval[];

@@ -18,8 +18,8 @@ export function makeLimits(input: Element, fault: Element, write: (value: number
   return {
     in(factor, option) {
       const back = factor.split("/").reverse().join("/");
-      [low, high] = ["low", "high"].map((end) => {
-        const exact = apply(numberIn(option ?? input, "data-" + end), back);
+      [low, high] = (["low", "high"] as const).map((end) => {
+        const exact = apply(numberIn(option ?? input, `data-${end}`), back);
         const shown = write(exact);
         all(`[data-limit=${end}]`, fault).forEach((word) => put(word, shown));
         return [exact, parse(shown) ?? exact];

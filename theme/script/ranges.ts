@@ -1,13 +1,13 @@
 // How ranges are worked: the part of calc/sheet/spread.go that is only needed when a number of the page is a range. It is
 // a script of its own, which the page's script calls.
 
-import type { Trend } from "./data";
 import { FLAT, single, type Interval } from "./interval";
 import { makeJudge } from "./judge";
 import type { Machine } from "./module";
 import { search } from "./search";
 import type { Ends, Guards } from "./spread";
 import { isStep, isTruth, LITERAL, LOAD, readProgram, SELECT } from "./terms";
+import type { Trend } from "./wire";
 
 /** Gives the function that finds the ends of a cell, where it is there or a truth holds, if it follows from a range. */
 globalThis.findRanges = function findRanges(

@@ -1,8 +1,8 @@
-import type { PageData } from "./data";
 import { all, numberIn, sheetOf } from "./element";
 import { workLines } from "./formula";
 import type { Field } from "./field";
 import type { Ends } from "./spread";
+import type { Data } from "./wire";
 
 /** How a worksheet stands after a run. */
 export interface Sheet {
@@ -29,7 +29,7 @@ export const isVoid = (sheet: Sheet): boolean => sheet.waiting || sheet.refused 
 /** What belongs to a sheet that is not fresh stays as it is. */
 export const isFresh = ({ sheet }: { sheet: Sheet }): boolean => sheet.fresh;
 
-export function makeSheets(data: PageData): Sheet[] {
+export function makeSheets(data: Data): Sheet[] {
   const lines = workLines();
   return data.sheets.map(({ after, refusals }, index) => ({
     after,

@@ -1,8 +1,8 @@
 // How a page is worked when some of its numbers are ranges. It gives what its twin calc/sheet/spread.go gives, bit for
 // bit; cmd/check compares the two.
 
-import type { Trend } from "./data";
 import type { Machine } from "./module";
+import type { Trend } from "./wire";
 
 /** The two ends of every cell. They are the same, but where a number of the page is a range or follows from one. */
 export interface Ends {

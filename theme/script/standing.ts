@@ -1,13 +1,14 @@
 import { word } from "./data";
 import { all, hide, mark, numberIn, put } from "./element";
 import { isFresh, isVoid, type Sheet } from "./sheets";
+import type { Attribute } from "./wire";
 
 /**
  * Gives the function that marks on worksheets and on the answers at a glance whether the numbers are the reader's own,
  * and on worksheets whether there is an answer and what it waits for.
  */
 export function makeStanding(sheets: Sheet[]): () => void {
-  const withSheet = (selector: string, name: string) =>
+  const withSheet = (selector: string, name: Attribute) =>
     all(selector).map((element) => ({ element, sheet: sheets[numberIn(element, name)] }));
   const worksheets = withSheet(".worksheet", "data-sheet");
   const glance = withSheet(".glance .worked", "data-sheet");

@@ -4,9 +4,10 @@
 // already in the page, sends nothing anywhere and keeps nothing.
 
 import { makeAsides } from "./aside";
-import { readData, type PageData } from "./data";
+import { readData } from "./data";
 import { all, hide, inPlace } from "./element";
-import { findFields, type Field } from "./field";
+import type { Field } from "./field";
+import { findFields } from "./fields";
 import { makeKeys } from "./keys";
 import { loadRanges } from "./later";
 import { makeLines } from "./lines";
@@ -21,9 +22,10 @@ import { makeStanding } from "./standing";
 import { makeTables } from "./tables";
 import { makeUnits } from "./units";
 import { leadToFiles } from "./ways";
+import type { Data } from "./wire";
 import { makeWorks, readBy } from "./works";
 
-async function start(data: PageData): Promise<void> {
+async function start(data: Data): Promise<void> {
   const fields = findFields();
   try {
     if (document.querySelector("[data-start-high]") || data.fixed.some((one) => one.length > 2)) {
@@ -40,7 +42,7 @@ async function start(data: PageData): Promise<void> {
   }
 }
 
-function live(data: PageData, fields: Field[], machine: Machine): void {
+function live(data: Data, fields: Field[], machine: Machine): void {
   const sheets = makeSheets(data);
   const works = makeWorks(data, fields, machine);
   const { ends } = works;

@@ -1,16 +1,16 @@
-import type { PageData, TableData } from "./data";
 import { sheetOf } from "./element";
 import { fill } from "./field";
 import { findGrid } from "./grid";
 import { isVoid, refuses, type Sheet } from "./sheets";
 import type { Asked } from "./spread";
+import type { Data, Grid } from "./wire";
 import type { Works } from "./works";
 
 /**
  * Gives the function that works every reckoner again, by working the module once for each of its answers. A reckoner
  * that follows a sheet without answers goes back to the example's.
  */
-export function makeTables(data: PageData, sheets: Sheet[], works: Works): () => void {
+export function makeTables(data: Data, sheets: Sheet[], works: Works): () => void {
   const { ends, guards } = works;
   const tables = data.tables.map((table, index) => ({
     table,
@@ -20,7 +20,7 @@ export function makeTables(data: PageData, sheets: Sheet[], works: Works): () =>
       (cell): Asked => [cell, cell],
     ),
   }));
-  const answer = ({ show, of, mark }: TableData): [low: number, high: number, marked: boolean] => {
+  const answer = ({ show, of, mark }: Grid): [low: number, high: number, marked: boolean] => {
     const guard = guards.get(show);
     const gone = refuses(sheets[of], ends) || (guard !== undefined && !ends.high[guard]);
     const [low, high] = gone ? [NaN, NaN] : [ends.low[show], ends.high[show]];
@@ -52,7 +52,7 @@ function sheetWith(cell: number | undefined): number {
 }
 
 /** The row and the column nearest to the reader's own numbers; -1 where there are none to follow. */
-function nearest(table: TableData, followed: Sheet, cells: Float64Array): number[] {
+function nearest(table: Grid, followed: Sheet, cells: Float64Array): number[] {
   const { follow, down, across } = table;
   return [down, across].map(([, values], which) => {
     const distances =

@@ -3,6 +3,8 @@ package render
 import (
 	"bytes"
 	"strings"
+
+	"acreleaf/cmd/acreleaf/internal/wire"
 )
 
 // Anchor is the id of a worksheet's section in its page.
@@ -27,7 +29,7 @@ func (r *Renderer) Worked(w *bytes.Buffer, f *Worked) {
 func (r *Renderer) Following(w *bytes.Buffer, f *Following) {
 	w.WriteString(workedFigure)
 	place(w, f.Href)
-	numbered(w, "data-sheet", f.Sheet)
+	numbered(w, wire.Sheet, f.Sheet)
 	w.WriteByte('>')
 	figure(w, &f.Shown)
 	w.WriteString("</a>")
@@ -43,7 +45,7 @@ func (r *Renderer) OwnNote(w *bytes.Buffer, list []Own) {
 	text(w, r.words.Worksheet.Yours)
 	for i := range list {
 		w.WriteString(" <span")
-		numbered(w, "data-sheet", list[i].Sheet)
+		numbered(w, wire.Sheet, list[i].Sheet)
 		w.WriteByte('>')
 		element(w, "b", "", list[i].Label)
 		w.WriteString(": <span>")
@@ -118,9 +120,9 @@ func figure(w *bytes.Buffer, s *Shown) {
 // kind writes a value as one of its kinds. The script shows the one that the given is of.
 func kind(w *bytes.Buffer, k *Kind, s *Shown, second bool) {
 	w.WriteString("<span")
-	numbered(w, "data-kind", k.Cell)
+	numbered(w, wire.Kind, k.Cell)
 	if second {
-		w.WriteString(" data-other")
+		flag(w, wire.Other)
 	}
 	if second != k.Second {
 		w.WriteString(" hidden")
@@ -156,7 +158,7 @@ func unitPart(w *bytes.Buffer, class, s, other string) {
 	if class != "" {
 		attribute(w, "class", class)
 	}
-	attribute(w, "data-unit", other)
+	attribute(w, wire.Unit, other)
 	w.WriteByte('>')
 	text(w, s)
 	w.WriteString("</span>")
@@ -166,24 +168,24 @@ func unitPart(w *bytes.Buffer, class, s, other string) {
 func number(w *bytes.Buffer, tag string, s *Shown) {
 	w.WriteByte('<')
 	w.WriteString(tag)
-	numbered(w, "data-show", s.Cell)
+	numbered(w, wire.Show, s.Cell)
 	if s.By != "" {
-		attribute(w, "data-by", s.By)
+		attribute(w, wire.By, s.By)
 	}
 	if s.Also != nil {
-		attribute(w, "data-si", s.Also.By)
+		attribute(w, wire.SI, s.Also.By)
 	}
 	if s.Day {
-		w.WriteString(aDay)
+		flag(w, wire.Day)
 	}
 	if s.Typed {
-		w.WriteString(" data-typed")
+		flag(w, wire.Typed)
 	}
 	if s.List != "" {
-		attribute(w, "data-list", s.List)
+		attribute(w, wire.List, s.List)
 	}
 	if s.Presence > 0 {
-		numbered(w, "data-guard", s.Presence)
+		numbered(w, wire.Guard, s.Presence)
 	}
 	w.WriteByte('>')
 	text(w, s.Text)

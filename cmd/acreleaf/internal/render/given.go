@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"strconv"
 	"strings"
+
+	"acreleaf/cmd/acreleaf/internal/wire"
 )
 
 // given writes one line under Given.
@@ -76,7 +78,8 @@ func (r *Renderer) linked(w *bytes.Buffer, g *Given) {
 func (r *Renderer) outside(w *bytes.Buffer, g *Given) {
 	w.WriteString(`<p class="fault"`)
 	when(w, g.Outside, false)
-	w.WriteString(" data-refusal>")
+	flag(w, wire.Refusal)
+	w.WriteByte('>')
 	r.words.Worksheet.FaultLinked.write(w, func(blank string) {
 		switch blank {
 		case "low":
@@ -93,7 +96,7 @@ func (r *Renderer) outside(w *bytes.Buffer, g *Given) {
 func (r *Renderer) choice(w *bytes.Buffer, g *Given) {
 	w.WriteString("<select disabled")
 	attribute(w, "id", g.ID)
-	numbered(w, "data-cell", g.Cell)
+	numbered(w, wire.Cell, g.Cell)
 	describedBy(w, g)
 	w.WriteByte('>')
 	for _, c := range g.Choices {
@@ -141,28 +144,28 @@ func input(w *bytes.Buffer, g *Given) {
 	w.WriteString(` autocomplete="off"`)
 	attribute(w, "id", g.ID)
 	attribute(w, "value", g.Text)
-	numbered(w, "data-cell", g.Cell)
-	measured(w, "data-low", g.Low)
-	measured(w, "data-high", g.High)
+	numbered(w, wire.Cell, g.Cell)
+	measured(w, wire.Low, g.Low)
+	measured(w, wire.High, g.High)
 	if g.Text != "" {
-		measured(w, "data-start", g.Start)
+		measured(w, wire.Start, g.Start)
 	} else {
-		w.WriteString(` data-start=""`)
+		attribute(w, wire.Start, "")
 	}
 	if ranged {
-		measured(w, "data-start-high", g.StartTop)
+		measured(w, wire.StartHigh, g.StartTop)
 	}
 	if g.Day != nil {
-		w.WriteString(aDay)
+		flag(w, wire.Day)
 	}
 	if g.Lab {
-		w.WriteString(" data-lab")
+		flag(w, wire.Lab)
 	}
 	if g.Presence >= 0 {
-		numbered(w, "data-presence", g.Presence)
+		numbered(w, wire.Presence, g.Presence)
 	}
 	if g.Others >= 0 {
-		numbered(w, "data-others", g.Others)
+		numbered(w, wire.Others, g.Others)
 	}
 	if len(g.For) > 0 {
 		w.WriteString(belongs)
@@ -174,7 +177,7 @@ func input(w *bytes.Buffer, g *Given) {
 }
 
 // belongs is how the attribute begins that ties a number to the choices that it belongs to.
-const belongs = ` data-for="`
+const belongs = " " + wire.For + `="`
 
 // joined lists numbers with spaces between them.
 func joined(numbers []int) string {
@@ -214,19 +217,19 @@ func (r *Renderer) units(w *bytes.Buffer, g *Given) {
 		return
 	}
 	w.WriteString("<select disabled")
-	attribute(w, "data-unit-for", g.ID)
+	attribute(w, wire.UnitFor, g.ID)
 	attribute(w, "aria-label", r.words.Worksheet.UnitOf.with(g.Label))
 	w.WriteByte('>')
 	for _, u := range g.Units {
 		w.WriteString("<option")
 		attribute(w, "value", u.Factor)
 		if u.Second != nil {
-			w.WriteString(" data-other")
-			measured(w, "data-low", u.Second.Low)
-			measured(w, "data-high", u.Second.High)
+			flag(w, wire.Other)
+			measured(w, wire.Low, u.Second.Low)
+			measured(w, wire.High, u.Second.High)
 		}
 		if u.Form > 0 {
-			numbered(w, "data-form", u.Form)
+			numbered(w, wire.Form, u.Form)
 		}
 		option(w, u.Text, u.Selected)
 	}
@@ -253,11 +256,15 @@ func (r *Renderer) fault(w *bytes.Buffer, g *Given) {
 	sentence.write(w, func(blank string) {
 		switch blank {
 		case "low":
-			w.WriteString(`<span data-limit="low">`)
+			w.WriteString("<span")
+			attribute(w, wire.Limit, "low")
+			w.WriteByte('>')
 			text(w, g.LowText)
 			w.WriteString("</span>")
 		case "high":
-			w.WriteString(`<span data-limit="high">`)
+			w.WriteString("<span")
+			attribute(w, wire.Limit, "high")
+			w.WriteByte('>')
 			text(w, g.HighText)
 			w.WriteString("</span>")
 		case "unit":

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"cmp"
 	"strconv"
+
+	"acreleaf/cmd/acreleaf/internal/wire"
 )
 
 // Guide writes the page of a guide.
@@ -76,7 +78,7 @@ func (r *Renderer) glance(w *bytes.Buffer, list []Glance) {
 		g := &list[i]
 		w.WriteString("<li>" + workedFigure)
 		place(w, g.Href)
-		numbered(w, "data-sheet", g.Sheet)
+		numbered(w, wire.Sheet, g.Sheet)
 		w.WriteByte('>')
 		figure(w, &g.Shown)
 		w.WriteString("</a> ")

@@ -4,10 +4,9 @@ import (
 	"bytes"
 	"html/template"
 	"strings"
-)
 
-// aDay marks an element whose number is a day.
-const aDay = " data-day"
+	"acreleaf/cmd/acreleaf/internal/wire"
+)
 
 // module writes the data block, with the words that the script writes itself: those of the margin and of days only for
 // a text with notes or days in it. A "<" inside its strings is written as JSON's own escape, so that no text can end
@@ -16,37 +15,8 @@ func (r *Renderer) module(w *bytes.Buffer, json []byte, body template.HTML) {
 	if json == nil {
 		return
 	}
-	words := &r.words.Worksheet
 	w.WriteString(`<script type="application/json" id="module"`)
-	attribute(w, "data-to", words.To)
-	attribute(w, "data-said", words.Said.pattern())
-	attribute(w, "data-below", words.Below.pattern())
-	attribute(w, "data-order", words.Order)
-	attribute(w, "data-not-detected", words.NotDetected)
-	attribute(w, "data-above", words.Above)
-	attribute(w, "data-comma", words.Comma.pattern())
-	attribute(w, "data-no-number", words.NoNumber.pattern())
-	attribute(w, "data-no-unit", words.NoUnit.pattern())
-	attribute(w, "data-read-as", words.ReadAs.pattern())
-	attribute(w, "data-decimal", words.Decimal)
-	attribute(w, "data-early", words.Early)
-	attribute(w, "data-partly", words.Partly)
-	if strings.Contains(string(body), belongs) {
-		attribute(w, "data-set-aside", words.SetAside.pattern())
-		attribute(w, "data-needed", words.Needed.pattern())
-		attribute(w, "data-use-again", words.UseAgain.pattern())
-	}
-	attribute(w, "data-perhaps", words.Perhaps)
-	attribute(w, "data-narrow", words.Narrow)
-	if strings.Contains(string(body), aDay) {
-		attribute(w, "data-day", r.words.Date.Pattern.pattern())
-		attribute(w, "data-months", strings.Join(r.words.Date.Short[:], ","))
-	}
-	if strings.Contains(string(body), ownNote) {
-		attribute(w, "data-beside", words.Beside)
-		attribute(w, "data-unanswered", words.Unanswered)
-		attribute(w, "data-none", words.None)
-	}
+	r.liveWords(w, string(body))
 	w.WriteByte('>')
 	for {
 		before, after, found := bytes.Cut(json, []byte{'<'})
@@ -58,6 +28,41 @@ func (r *Renderer) module(w *bytes.Buffer, json []byte, body template.HTML) {
 		json = after
 	}
 	w.WriteString("</script>\n")
+}
+
+// liveWords writes the words that the script writes itself, of which a text asks for some only by what is in it.
+func (r *Renderer) liveWords(w *bytes.Buffer, body string) {
+	words, date := &r.words.Worksheet, &r.words.Date
+	word := func(name wire.Word, text string) { attribute(w, name.Attribute(), text) }
+	word(wire.To, words.To)
+	word(wire.Said, words.Said.pattern())
+	word(wire.Below, words.Below.pattern())
+	word(wire.Order, words.Order)
+	word(wire.NotDetected, words.NotDetected)
+	word(wire.Above, words.Above)
+	word(wire.Comma, words.Comma.pattern())
+	word(wire.NoNumber, words.NoNumber.pattern())
+	word(wire.NoUnit, words.NoUnit.pattern())
+	word(wire.ReadAs, words.ReadAs.pattern())
+	word(wire.Decimal, words.Decimal)
+	word(wire.Early, words.Early)
+	word(wire.Sometimes, words.Partly)
+	if strings.Contains(body, belongs) {
+		word(wire.SetAside, words.SetAside.pattern())
+		word(wire.Needed, words.Needed.pattern())
+		word(wire.UseAgain, words.UseAgain.pattern())
+	}
+	word(wire.Perhaps, words.Perhaps)
+	word(wire.Narrow, words.Narrow)
+	if strings.Contains(body, " "+wire.Day) {
+		word(wire.DayPattern, date.Pattern.pattern())
+		word(wire.Months, strings.Join(date.Short[:], ","))
+	}
+	if strings.Contains(body, ownNote) {
+		word(wire.Beside, words.Beside)
+		word(wire.Unanswered, words.Unanswered)
+		word(wire.None, words.None)
+	}
 }
 
 // unitSystem writes the switch between the two units of every answer. The script shows it where an answer has two.

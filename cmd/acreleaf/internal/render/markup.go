@@ -41,6 +41,12 @@ func attribute(w *bytes.Buffer, name, value string) {
 	w.WriteByte('"')
 }
 
+// flag writes an attribute that has no value.
+func flag(w *bytes.Buffer, name string) {
+	w.WriteByte(' ')
+	w.WriteString(name)
+}
+
 // numbered writes an attribute whose value is a whole number.
 func numbered(w *bytes.Buffer, name string, value int) {
 	w.WriteByte(' ')

@@ -5,6 +5,8 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+
+	"acreleaf/cmd/acreleaf/internal/wire"
 )
 
 // The signal words, the gravest first.
@@ -48,10 +50,10 @@ func (r *Renderer) note(w *bytes.Buffer, n *Note) {
 	w.WriteByte('"')
 	when(w, n.When, n.Shown)
 	if n.When < 0 && slices.ContainsFunc(n.Pieces, func(p Piece) bool { return p.Shown != nil }) {
-		w.WriteString(" data-when") // it always holds, but has no numbers while the sheet has no answer
+		flag(w, wire.When) // it always holds, but has no numbers while the sheet has no answer
 	}
 	if n.Refusal {
-		w.WriteString(" data-refusal")
+		flag(w, wire.Refusal)
 	}
 	w.WriteByte('>')
 	if n.Signal != "" {
@@ -67,7 +69,7 @@ func (r *Renderer) note(w *bytes.Buffer, n *Note) {
 // that hold for the reader's numbers.
 func (r *Renderer) Passage(w *bytes.Buffer, p *Passage, text func(i int)) {
 	w.WriteString(`<div class="passage"`)
-	numbered(w, "data-sheet", p.Index)
+	numbered(w, wire.Sheet, p.Index)
 	w.WriteString(">\n")
 	for i, c := range p.Cases {
 		w.WriteString("<p")
@@ -84,7 +86,7 @@ func (r *Renderer) Passage(w *bytes.Buffer, p *Passage, text func(i int)) {
 // waiting writes the sentence that is shown where there is no answer.
 func (r *Renderer) waiting(w *bytes.Buffer, sheet int, sentence string) {
 	w.WriteString(`<p class="waiting"`)
-	numbered(w, "data-void-for", sheet)
+	numbered(w, wire.VoidFor, sheet)
 	w.WriteString(" hidden>")
 	text(w, sentence)
 	w.WriteString("</p>\n")
@@ -96,7 +98,9 @@ func (r *Renderer) partly(w *bytes.Buffer, partly, perhaps bool) {
 	if !partly {
 		return
 	}
-	w.WriteString("<span data-partly>")
+	w.WriteString("<span")
+	flag(w, wire.Partly)
+	w.WriteByte('>')
 	if perhaps {
 		text(w, r.words.Worksheet.Perhaps)
 	} else {
@@ -110,7 +114,7 @@ func when(w *bytes.Buffer, cell int, holds bool) {
 	if cell < 0 {
 		return
 	}
-	numbered(w, "data-when", cell)
+	numbered(w, wire.When, cell)
 	if !holds {
 		w.WriteString(" hidden")
 	}

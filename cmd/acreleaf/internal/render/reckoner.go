@@ -3,16 +3,18 @@ package render
 import (
 	"bytes"
 	"strings"
+
+	"acreleaf/cmd/acreleaf/internal/wire"
 )
 
 // Reckoner writes a ready-reckoner table in a box of its own that scrolls, so that the page never does.
 func (r *Renderer) Reckoner(w *bytes.Buffer, t *Table) {
 	w.WriteString(`<figure class="reckoner"`)
 	if t.Day {
-		w.WriteString(aDay)
+		flag(w, wire.Day)
 	}
 	if t.Cents {
-		w.WriteString(" data-cents")
+		flag(w, wire.Cents)
 	}
 	w.WriteString(">\n<figcaption")
 	r.captionID(w, "id", t)
@@ -137,9 +139,9 @@ func (r *Renderer) tableRow(w *bytes.Buffer, t *Table, row int) {
 func (r *Renderer) tableCell(w *bytes.Buffer, t *Table, row, col int) {
 	cell := &t.Cells[row][col]
 	w.WriteString("<td")
-	numbered(w, "data-table", t.Index)
-	numbered(w, "data-row", row)
-	numbered(w, "data-col", col)
+	numbered(w, wire.Table, t.Index)
+	numbered(w, wire.Row, row)
+	numbered(w, wire.Column, col)
 	switch {
 	case cell.Marked && cell.Near:
 		w.WriteString(` class="marked near"`)

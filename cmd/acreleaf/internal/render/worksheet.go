@@ -3,6 +3,8 @@ package render
 import (
 	"bytes"
 	"strconv"
+
+	"acreleaf/cmd/acreleaf/internal/wire"
 )
 
 // Worksheet writes a worked example with the example's numbers filled in.
@@ -11,7 +13,7 @@ func (r *Renderer) Worksheet(w *bytes.Buffer, s *Worksheet) {
 	anchor := Anchor(s.Name)
 	w.WriteString(`<section class="worksheet"`)
 	attribute(w, "id", anchor)
-	numbered(w, "data-sheet", s.Index)
+	numbered(w, wire.Sheet, s.Index)
 	attribute(w, "aria-labelledby", anchor+"-title")
 	w.WriteString(">\n<header><h2")
 	attribute(w, "id", anchor+"-title")
@@ -127,8 +129,9 @@ func (r *Renderer) origin(w *bytes.Buffer, c *Constant) {
 // worksheetFoot writes the way back to the example, and the way to the code.
 func (r *Renderer) worksheetFoot(w *bytes.Buffer, s *Worksheet) {
 	w.WriteString(`<footer><button type="button"`)
-	numbered(w, "data-reset", s.Index)
-	w.WriteString(` data-live-only hidden>`)
+	numbered(w, wire.Reset, s.Index)
+	flag(w, wire.LiveOnly)
+	w.WriteString(" hidden>")
 	text(w, r.words.Worksheet.Reset)
 	w.WriteString("</button>")
 	if s.CodeHref != "" {

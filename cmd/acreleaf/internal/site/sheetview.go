@@ -7,6 +7,7 @@ import (
 
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/render"
+	"acreleaf/cmd/acreleaf/internal/wire"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
 
@@ -62,12 +63,12 @@ func marker(b *worksheet.Bound) sheet.Marker {
 		cell, _ := b.Use.Cell(name)
 		switch {
 		case b.Sheet.IsDate(name):
-			kinds[cell] = " data-day"
+			kinds[cell] = " " + wire.Day
 		case b.Use.TypedElsewhere(name):
-			kinds[cell] = " data-typed"
+			kinds[cell] = " " + wire.Typed
 		}
 	}
-	return func(cell int) string { return ` data-show="` + strconv.Itoa(cell) + `"` + kinds[cell] }
+	return func(cell int) string { return " " + wire.Show + `="` + strconv.Itoa(cell) + `"` + kinds[cell] }
 }
 
 func answerView(o sheet.Outcome, r *sheet.Result) render.Answer {

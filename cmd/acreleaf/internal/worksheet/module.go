@@ -1,19 +1,17 @@
 package worksheet
 
 import (
-	"encoding/hex"
 	"fmt"
 	"maps"
-	"math"
 	"slices"
-	"strconv"
 
 	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/wire"
 	"acreleaf/wasm"
 )
 
-// Module is the data block of the page, as the page's script reads it (theme/script/data.ts): the module that works
-// every worksheet, and which cells of it the script must know. It is nil for a page without worksheets.
+// Module is the data block of the page: the module that works every worksheet, and which cells of it the script must
+// know. It is nil for a page without worksheets.
 func (p *Page) Module() ([]byte, error) {
 	if len(p.Sheets) == 0 {
 		return nil, nil
@@ -22,29 +20,25 @@ func (p *Page) Module() ([]byte, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the worksheets cannot be compiled: %w", err)
 	}
-	w := &dataWriter{page: p}
-	w.text = append(w.text, `{"m":"`...)
-	w.text = hex.AppendEncode(w.text, code)
-	w.text = append(w.text, `","sheets":[`...)
-	for i, b := range p.Sheets {
-		w.comma(i)
-		w.sheet(b.Use.After, refusals(b))
+	data := wire.Data{Module: code, Guards: p.guards()}
+	for _, b := range p.Sheets {
+		data.Sheets = append(data.Sheets, wire.Part{After: b.Use.After, Refusals: refusals(b)})
+		for _, t := range b.Use.Trends() {
+			trend := wire.Trend{Of: t.Of, From: t.From}
+			if t.Up {
+				trend.Up = 1
+			}
+			data.Trends = append(data.Trends, trend)
+		}
 	}
 	for _, passage := range p.Passages {
-		w.comma(passage.Index)
-		w.sheet(passage.Asked.After, passage.Asked.Refusals())
+		data.Sheets = append(data.Sheets, wire.Part{After: passage.Asked.After, Refusals: passage.Asked.Refusals()})
 	}
-	w.text = append(w.text, `],"fixed":[`...)
-	w.fixed()
-	w.guards()
-	w.trends()
-	w.text = append(w.text, `],"tables":[`...)
-	for i, b := range p.Tables() {
-		w.comma(i)
-		w.table(b)
+	for _, b := range p.Tables() {
+		data.Fixed = append(data.Fixed, p.fixed(b)...)
+		data.Tables = append(data.Tables, p.grid(b))
 	}
-	w.text = append(w.text, "]}"...)
-	return w.text, nil
+	return data.JSON(), nil
 }
 
 // Tables lists the reckoners in the order of the module's data.
@@ -56,43 +50,6 @@ func (p *Page) Tables() []*Bound {
 		}
 	}
 	return tables
-}
-
-// A dataWriter writes the JSON of the data block, which is numbers but for the module itself.
-type dataWriter struct {
-	page *Page
-	text []byte
-}
-
-func (w *dataWriter) comma(i int) {
-	if i > 0 {
-		w.text = append(w.text, ',')
-	}
-}
-
-func (w *dataWriter) integer(v int) { w.text = strconv.AppendInt(w.text, int64(v), 10) }
-
-// number writes the shortest decimals that read back as the same number; null for an infinity.
-func (w *dataWriter) number(v float64) {
-	if math.IsInf(v, 0) {
-		w.text = append(w.text, "null"...)
-		return
-	}
-	w.text = strconv.AppendFloat(w.text, v, 'g', -1, 64)
-}
-
-func (w *dataWriter) sheet(after, refusals []int) {
-	w.text = append(w.text, `{"after":[`...)
-	for i, other := range after {
-		w.comma(i)
-		w.integer(other)
-	}
-	w.text = append(w.text, `],"refusals":[`...)
-	for n, cell := range refusals {
-		w.comma(n)
-		w.integer(cell)
-	}
-	w.text = append(w.text, "]}"...)
 }
 
 // refusals lists the cells that withhold the answers of a block when they are not 0: its refusals, and linked values
@@ -112,120 +69,53 @@ func refusals(b *Bound) []int {
 	return cells
 }
 
-// fixed writes the inputs that no field sets: the givens of a reckoner that are the same all over its grid.
-func (w *dataWriter) fixed() {
-	n := 0
-	put := func(cell int) {
-		w.comma(n)
-		n++
-		w.text = append(w.text, '[')
-		w.integer(cell)
-		w.comma(1)
-		w.number(w.page.Cells[cell])
-		if w.page.High[cell] != w.page.Cells[cell] {
-			w.comma(1)
-			w.number(w.page.High[cell])
-		}
-		w.text = append(w.text, ']')
-	}
-	for _, b := range w.page.Tables() {
-		for _, given := range b.Sheet.Givens {
-			if _, linked := b.links[given.Name]; linked {
-				continue
-			}
-			onAxis := given.Name == b.Table.Down.Given || given.Name == b.Table.Across.Given
-			if cell, ok := b.Use.Cell(given.Name); ok && !onAxis {
-				put(cell)
-			}
-			if cell, ok := b.Use.Presence(given.Name); ok {
-				put(cell)
-			}
-			if cell, ok := b.Use.OtherCell(given.Name); ok {
-				put(cell)
-			}
-			if cell, ok := b.Use.FormCell(given.Name); ok {
-				put(cell)
-			}
+// fixed gives the inputs that no field sets: the givens of a reckoner that are the same all over its grid.
+func (p *Page) fixed(b *Bound) []wire.Fixed {
+	var list []wire.Fixed
+	put := func(cell int, there bool) {
+		if there {
+			list = append(list, wire.Fixed{Cell: cell, Low: p.Cells[cell], High: p.High[cell]})
 		}
 	}
-}
-
-// guards writes which values may be left out: the cell of each, and the cell that says whether it is there.
-func (w *dataWriter) guards() {
-	guards := w.page.Graph.Program.Guards
-	if len(guards) == 0 {
-		return
-	}
-	w.text = append(w.text, `],"guards":[`...)
-	for i, cell := range slices.Sorted(maps.Keys(guards)) {
-		w.comma(i)
-		w.text = append(w.text, '[')
-		w.integer(cell)
-		w.comma(1)
-		w.integer(guards[cell])
-		w.text = append(w.text, ']')
-	}
-}
-
-// trends writes what ranges are told of values: two cells, and 1 if the first never goes down when the second goes up.
-func (w *dataWriter) trends() {
-	w.text = append(w.text, `],"trends":[`...)
-	n := 0
-	for _, b := range w.page.Sheets {
-		for _, t := range b.Use.Trends() {
-			w.comma(n)
-			n++
-			w.text = append(w.text, '[')
-			w.integer(t.Of)
-			w.comma(1)
-			w.integer(t.From)
-			if w.comma(1); t.Up {
-				w.integer(1)
-			} else {
-				w.integer(0)
-			}
-			w.text = append(w.text, ']')
+	for _, given := range b.Sheet.Givens {
+		if _, linked := b.links[given.Name]; linked {
+			continue
 		}
+		onAxis := given.Name == b.Table.Down.Given || given.Name == b.Table.Across.Given
+		cell, there := b.Use.Cell(given.Name)
+		put(cell, there && !onAxis)
+		put(b.Use.Presence(given.Name))
+		put(b.Use.OtherCell(given.Name))
+		put(b.Use.FormCell(given.Name))
 	}
+	return list
 }
 
-func (w *dataWriter) table(b *Bound) {
+// guards gives which values may be left out: the cell of each, and the cell that says whether it is there.
+func (p *Page) guards() []wire.Guarded {
+	guards := p.Graph.Program.Guards
+	var list []wire.Guarded
+	for _, cell := range slices.Sorted(maps.Keys(guards)) {
+		list = append(list, wire.Guarded{Cell: cell, Guard: guards[cell]})
+	}
+	return list
+}
+
+func (p *Page) grid(b *Bound) wire.Grid {
 	t := b.Table
-	w.text = append(w.text, `{"of":`...)
-	w.integer(b.Use.Index)
-	w.axis(`,"down":`, b, t.Down)
-	w.axis(`,"across":`, b, t.Across)
-	w.text = append(w.text, `,"show":`...)
-	show, _ := b.Use.Cell(t.Show)
-	w.integer(show)
+	axis := func(a Axis) wire.Axis {
+		cell, _ := b.Use.Cell(a.Given)
+		return wire.Axis{Cell: cell, Values: a.Values}
+	}
+	grid := wire.Grid{Of: b.Use.Index, Down: axis(t.Down), Across: axis(t.Across)}
+	grid.Show, _ = b.Use.Cell(t.Show)
 	if t.Mark != nil {
-		w.text = append(w.text, `,"mark":[`...)
-		w.number(t.Mark.Low)
-		w.comma(1)
-		w.number(t.Mark.High)
-		w.text = append(w.text, ']')
+		grid.Mark = &wire.Span{Low: wire.End(t.Mark.Low), High: wire.End(t.Mark.High)}
 	}
-	if down, across, ok := w.page.Followed(b); ok {
-		w.text = append(w.text, `,"follow":[`...)
-		w.integer(down)
-		w.comma(1)
-		w.integer(across)
-		w.text = append(w.text, ']')
+	if down, across, ok := p.Followed(b); ok {
+		grid.Follow = &wire.Follow{Down: down, Across: across}
 	}
-	w.text = append(w.text, '}')
-}
-
-func (w *dataWriter) axis(key string, b *Bound, a Axis) {
-	w.text = append(w.text, key...)
-	w.text = append(w.text, '[')
-	cell, _ := b.Use.Cell(a.Given)
-	w.integer(cell)
-	w.text = append(w.text, `,[`...)
-	for i, v := range a.Values {
-		w.comma(i)
-		w.number(v)
-	}
-	w.text = append(w.text, "]]"...)
+	return grid
 }
 
 // Followed gives the cells of the worksheet that a reckoner follows: its values down and across. False if it follows

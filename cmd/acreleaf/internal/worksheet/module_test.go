@@ -7,12 +7,8 @@ import (
 	"encoding/json"
 	"math"
 	"math/rand/v2"
-	"os"
 	"path/filepath"
-	"reflect"
-	"regexp"
 	"slices"
-	"strings"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/txtar"
@@ -43,34 +39,6 @@ type tableData struct {
 	Show   int               `json:"show"`
 	Mark   []*float64        `json:"mark"`
 	Follow []int             `json:"follow"`
-}
-
-// The types above have the keys of the script's own types, so that a change of either side is seen here.
-func TestDataHasTheShapeOfTheScript(t *testing.T) {
-	script, err := os.ReadFile(filepath.Join("..", "..", "..", "..", "theme", "script", "data.ts"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	for name, own := range map[string]any{"PageData": pageData{}, "SheetData": sheetData{}, "TableData": tableData{}} {
-		_, text, found := strings.Cut(string(script), "export interface "+name+" {\n")
-		text, _, closed := strings.Cut(text, "\n}")
-		if !found || !closed {
-			t.Errorf("the script has no interface %s", name)
-			continue
-		}
-		var keys, want []string
-		for _, key := range regexp.MustCompile(`(?m)^  (\w+)\??:`).FindAllStringSubmatch(text, -1) {
-			want = append(want, key[1])
-		}
-		for _, field := range reflect.VisibleFields(reflect.TypeOf(own)) {
-			keys = append(keys, field.Tag.Get("json"))
-		}
-		slices.Sort(keys)
-		slices.Sort(want)
-		if !slices.Equal(keys, want) {
-			t.Errorf("%s has the keys %v in the script and %v here", name, want, keys)
-		}
-	}
 }
 
 // goodPages are the cases of testdata without a fault.

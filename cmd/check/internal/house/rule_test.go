@@ -26,6 +26,8 @@ func TestRulesFindWhatBreaksThem(t *testing.T) {
 		{"no rung", importLadder, "calc/trial/a.go", "", "package trial", "no rung"},
 		{"tests climb too", importLadder, "wasm/a_test.go",
 			"package wasm\nimport " + m + `wasm/wasmtest"`, "package wasm\nimport " + m + `theme"`, "may not import theme"},
+		{"a script that imports itself", scriptCircles, "theme/script/a.ts",
+			"import { b } from \"./b\";", "import {\n  a,\n} from \"./a\";", "in a circle: theme/script/a.ts > theme"},
 		{"a second importer", importersOfLibraries, "cmd/acreleaf/internal/site/a.go",
 			"package site\nimport \"github.com/yuin/goldmarkish\"", "package site\nimport \"github.com/yuin/goldmark/ast\"",
 			"only cmd/acreleaf/internal/markdown"},

@@ -1,6 +1,7 @@
 package pressed
 
 import (
+	_ "embed" // for wire.json
 	"encoding/hex"
 	"encoding/json"
 	"fmt"
@@ -8,6 +9,7 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"strings"
 )
 
 // A Block is what a page carries for its script: the module, and the cells of it that the page writes and reads.
@@ -17,11 +19,32 @@ type Block struct {
 	Outputs []int // sorted; none of them is an input
 }
 
+// wireFile is what a page and its script agree on, as package wire of the program makes it: the check imports
+// nothing of the program.
+//
+//go:embed wire.json
+var wireFile []byte
+
+// A contract is the part of wire.json that names cells.
+type contract struct{ Inputs, Outputs, Data, Sheets, Tables []string }
+
 var (
-	dataBlock  = regexp.MustCompile(`(?s)<script\b[^>]*\bid=(?:"module"|module)(?:\s[^>]*)?>(.*?)</script>`)
-	inputCell  = regexp.MustCompile(`\bdata-(?:cell|presence|others)="(\d+)"`)
-	outputCell = regexp.MustCompile(`\bdata-(?:show|when)="(\d+)"`)
+	dataBlock             = regexp.MustCompile(`(?s)<script\b[^>]*\bid=(?:"module"|module)(?:\s[^>]*)?>(.*?)</script>`)
+	agreed                = readContract()
+	inputCell, outputCell = oneOf(agreed.Inputs), oneOf(agreed.Outputs)
 )
+
+func readContract() (c contract) {
+	if err := json.Unmarshal(wireFile, &c); err != nil {
+		panic("wire.json: " + err.Error()) // it is made, and embedded
+	}
+	return c
+}
+
+// oneOf finds a cell that one of the attributes names.
+func oneOf(attributes []string) *regexp.Regexp {
+	return regexp.MustCompile(`\b(?:` + strings.Join(attributes, "|") + `)="(\d+)"`)
+}
 
 // data is the part of the data block that names cells. A pair is a cell and what goes with it.
 type data struct {

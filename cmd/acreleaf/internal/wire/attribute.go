@@ -1,0 +1,82 @@
+package wire
+
+// The attributes of a page's elements.
+const (
+	Sheet     = "data-sheet"      // the worksheet that an element belongs to: its place in the list of sheets
+	Cell      = "data-cell"       // the cell that a field fills
+	Presence  = "data-presence"   // the cell that is 0 while a field is empty
+	Others    = "data-others"     // the cell for the kind of quantity, or the form, that a field is told in
+	Low       = "data-low"        // the least that a field allows, in the unit of its cell
+	High      = "data-high"       // the most that a field allows
+	Start     = "data-start"      // the example's number with all of its digits; empty for none
+	StartHigh = "data-start-high" // its upper end, where the example has a range
+	Day       = "data-day"        // the number is a day
+	Lab       = "data-lab"        // a laboratory measures it, so it may be less than a number
+	For       = "data-for"        // the cells of the choices that a field belongs to
+	UnitFor   = "data-unit-for"   // the field that a list of units belongs to
+	Other     = "data-other"      // it is of the second kind of quantity
+	Form      = "data-form"       // the form that a unit tells an amount in
+	Limit     = "data-limit"      // the end of the allowed range that a word of a fault states: low or high
+
+	Show  = "data-show"  // the cell whose value an element shows
+	By    = "data-by"    // the factor from the unit of the cell to the one that is shown
+	SI    = "data-si"    // the factor to the other system of units
+	Unit  = "data-unit"  // what the unit beside a number is called in the other system
+	Typed = "data-typed" // a reader may have typed the number, so all of its digits are shown
+	List  = "data-list"  // the list of choices that calls the value by a name
+	Guard = "data-guard" // the cell that is 0 while the value is left out
+	Value = "data-value" // a figure with all of its digits
+	Scale = "data-scale" // what a unit hides in a line of the work: a million where ppm is told
+	Kind  = "data-kind"  // the cell that tells which kind of quantity is shown
+	Cents = "data-cents" // the numbers of a table are money
+
+	When     = "data-when"      // the cell that is 0 while a sentence or a line does not hold
+	Refusal  = "data-refusal"   // the sentence says why there is no answer
+	Partly   = "data-partly"    // how a sentence begins that holds for a part of a range
+	VoidFor  = "data-void-for"  // the worksheet that a sentence is shown for while it waits for a number
+	Reset    = "data-reset"     // the worksheet that a button takes back to its example
+	LiveOnly = "data-live-only" // a control that is of use once the page is live
+
+	Table  = "data-table" // the reckoner that an answer belongs to: its place in the list of tables
+	Row    = "data-row"   // the row of an answer of a reckoner
+	Column = "data-col"   // its column
+)
+
+// Inputs are the attributes that name a cell which the page writes to, and Outputs those that name one which it reads.
+var (
+	Inputs  = []string{Cell, Presence, Others}
+	Outputs = []string{Show, When}
+)
+
+// A Word is a word or a sentence that the script writes itself. It is an attribute of the data block.
+type Word string
+
+// The words, by the file of words that each is of.
+const (
+	To          Word = "to"
+	Said        Word = "said"
+	Below       Word = "below"
+	Order       Word = "order"
+	NotDetected Word = "not-detected"
+	Above       Word = "above"
+	Comma       Word = "comma"
+	NoNumber    Word = "no-number"
+	NoUnit      Word = "no-unit"
+	ReadAs      Word = "read-as"
+	Decimal     Word = "decimal"
+	Early       Word = "early"
+	Sometimes   Word = "partly"
+	SetAside    Word = "set-aside"
+	Needed      Word = "needed"
+	UseAgain    Word = "use-again"
+	Perhaps     Word = "perhaps"
+	Narrow      Word = "narrow"
+	DayPattern  Word = "day"
+	Months      Word = "months"
+	Beside      Word = "beside"
+	Unanswered  Word = "unanswered"
+	None        Word = "none"
+)
+
+// Attribute is the attribute of the data block that holds a word.
+func (w Word) Attribute() string { return "data-" + string(w) }

@@ -1,0 +1,55 @@
+package wire
+
+// Data is the data block of a page: the module that works every worksheet, and which cells of it the script must know.
+type Data struct {
+	Module []byte    `json:"m"`                // hexadecimal: a server packs it better than base64
+	Sheets []Part    `json:"sheets"`           // in the order they are worked
+	Fixed  []Fixed   `json:"fixed"`            // inputs that no field sets
+	Guards []Guarded `json:"guards,omitempty"` // values that are left out while their guard is 0
+	Trends []Trend   `json:"trends"`           // what ranges are told of values that the module does not show
+	Tables []Grid    `json:"tables"`           // the reckoners
+}
+
+// A Part is a worksheet's part in the page's module.
+type Part struct {
+	After    []int `json:"after"`    // the sheets whose answers it takes
+	Refusals []int `json:"refusals"` // cells that withhold its answers when they are not 0
+}
+
+// Fixed is an input with its number, or with the two ends of a range.
+type Fixed struct {
+	Cell int
+	Low  float64
+	High float64 `json:",omitempty"`
+}
+
+// Guarded is a cell whose value is there or not, and the cell that is 0 while it is not.
+type Guarded struct{ Cell, Guard int }
+
+// A Trend says that the value of a cell never goes down when that of another goes up (1), or never up (0).
+type Trend struct{ Of, From, Up int }
+
+// A Grid is a reckoner: one answer over a grid of two givens.
+type Grid struct {
+	Of     int     `json:"of"` // its sheet
+	Down   Axis    `json:"down"`
+	Across Axis    `json:"across"`
+	Show   int     `json:"show"`
+	Mark   *Span   `json:"mark,omitempty"`   // in the unit of the cell shown
+	Follow *Follow `json:"follow,omitempty"` // the reader's own two numbers
+}
+
+// An Axis is the cell of a given, and its values along one side of a grid.
+type Axis struct {
+	Cell   int
+	Values []float64
+}
+
+// A Span is the two ends of what a grid marks.
+type Span struct{ Low, High End }
+
+// An End is a number, or open where it is infinite.
+type End float64
+
+// Follow is the cells of the two numbers that a grid follows.
+type Follow struct{ Down, Across int }

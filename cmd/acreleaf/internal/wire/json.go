@@ -1,0 +1,105 @@
+package wire
+
+import (
+	"encoding/hex"
+	"math"
+	"strconv"
+)
+
+// JSON gives the data block as the script reads it. It is numbers but for the module itself, so it is written directly.
+func (d *Data) JSON() []byte {
+	w := &writer{}
+	w.raw(`{"m":"`)
+	w.text = hex.AppendEncode(w.text, d.Module)
+	w.raw(`","sheets":`)
+	list(w, d.Sheets, (*writer).part)
+	w.raw(`,"fixed":`)
+	list(w, d.Fixed, (*writer).fixed)
+	if len(d.Guards) > 0 {
+		w.raw(`,"guards":`)
+		list(w, d.Guards, func(w *writer, g Guarded) { w.integers(g.Cell, g.Guard) })
+	}
+	w.raw(`,"trends":`)
+	list(w, d.Trends, func(w *writer, t Trend) { w.integers(t.Of, t.From, t.Up) })
+	w.raw(`,"tables":`)
+	list(w, d.Tables, (*writer).grid)
+	w.raw("}")
+	return w.text
+}
+
+type writer struct{ text []byte }
+
+func (w *writer) raw(s string) { w.text = append(w.text, s...) }
+
+func (w *writer) integer(v int) { w.text = strconv.AppendInt(w.text, int64(v), 10) }
+
+// number writes the shortest decimals that read back as the same number; null for an infinity.
+func (w *writer) number(v float64) {
+	if math.IsInf(v, 0) {
+		w.raw("null")
+		return
+	}
+	w.text = strconv.AppendFloat(w.text, v, 'g', -1, 64)
+}
+
+// list writes an array.
+func list[T any](w *writer, all []T, one func(*writer, T)) {
+	w.raw("[")
+	for i, v := range all {
+		if i > 0 {
+			w.raw(",")
+		}
+		one(w, v)
+	}
+	w.raw("]")
+}
+
+func (w *writer) integers(all ...int) { list(w, all, (*writer).integer) }
+
+func (w *writer) part(p Part) {
+	w.raw(`{"after":`)
+	w.integers(p.After...)
+	w.raw(`,"refusals":`)
+	w.integers(p.Refusals...)
+	w.raw("}")
+}
+
+func (w *writer) fixed(f Fixed) {
+	w.raw("[")
+	w.integer(f.Cell)
+	w.raw(",")
+	w.number(f.Low)
+	if f.High != f.Low {
+		w.raw(",")
+		w.number(f.High)
+	}
+	w.raw("]")
+}
+
+func (w *writer) grid(g Grid) {
+	w.raw(`{"of":`)
+	w.integer(g.Of)
+	w.raw(`,"down":`)
+	w.axis(g.Down)
+	w.raw(`,"across":`)
+	w.axis(g.Across)
+	w.raw(`,"show":`)
+	w.integer(g.Show)
+	if g.Mark != nil {
+		w.raw(`,"mark":`)
+		list(w, []float64{float64(g.Mark.Low), float64(g.Mark.High)}, (*writer).number)
+	}
+	if g.Follow != nil {
+		w.raw(`,"follow":`)
+		w.integers(g.Follow.Down, g.Follow.Across)
+	}
+	w.raw("}")
+}
+
+func (w *writer) axis(a Axis) {
+	w.raw("[")
+	w.integer(a.Cell)
+	w.raw(",")
+	list(w, a.Values, (*writer).number)
+	w.raw("]")
+}

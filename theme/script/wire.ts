@@ -1,0 +1,115 @@
+// What a printed page holds for its script. Made from package wire, and not to be changed by hand:
+// go test ./cmd/acreleaf/internal/wire -update
+
+/** An attribute of an element. */
+export type Attribute =
+  | "data-sheet" // the worksheet that an element belongs to: its place in the list of sheets
+  | "data-cell" // the cell that a field fills
+  | "data-presence" // the cell that is 0 while a field is empty
+  | "data-others" // the cell for the kind of quantity, or the form, that a field is told in
+  | "data-low" // the least that a field allows, in the unit of its cell
+  | "data-high" // the most that a field allows
+  | "data-start" // the example's number with all of its digits; empty for none
+  | "data-start-high" // its upper end, where the example has a range
+  | "data-day" // the number is a day
+  | "data-lab" // a laboratory measures it, so it may be less than a number
+  | "data-for" // the cells of the choices that a field belongs to
+  | "data-unit-for" // the field that a list of units belongs to
+  | "data-other" // it is of the second kind of quantity
+  | "data-form" // the form that a unit tells an amount in
+  | "data-limit" // the end of the allowed range that a word of a fault states: low or high
+  | "data-show" // the cell whose value an element shows
+  | "data-by" // the factor from the unit of the cell to the one that is shown
+  | "data-si" // the factor to the other system of units
+  | "data-unit" // what the unit beside a number is called in the other system
+  | "data-typed" // a reader may have typed the number, so all of its digits are shown
+  | "data-list" // the list of choices that calls the value by a name
+  | "data-guard" // the cell that is 0 while the value is left out
+  | "data-value" // a figure with all of its digits
+  | "data-scale" // what a unit hides in a line of the work: a million where ppm is told
+  | "data-kind" // the cell that tells which kind of quantity is shown
+  | "data-cents" // the numbers of a table are money
+  | "data-when" // the cell that is 0 while a sentence or a line does not hold
+  | "data-refusal" // the sentence says why there is no answer
+  | "data-partly" // how a sentence begins that holds for a part of a range
+  | "data-void-for" // the worksheet that a sentence is shown for while it waits for a number
+  | "data-reset" // the worksheet that a button takes back to its example
+  | "data-live-only" // a control that is of use once the page is live
+  | "data-table" // the reckoner that an answer belongs to: its place in the list of tables
+  | "data-row" // the row of an answer of a reckoner
+  | "data-col" // its column
+;
+
+/** A word or a sentence that the script writes itself: an attribute of the data block. */
+export type Word =
+  | "to"
+  | "said"
+  | "below"
+  | "order"
+  | "not-detected"
+  | "above"
+  | "comma"
+  | "no-number"
+  | "no-unit"
+  | "read-as"
+  | "decimal"
+  | "early"
+  | "partly"
+  | "set-aside"
+  | "needed"
+  | "use-again"
+  | "perhaps"
+  | "narrow"
+  | "day"
+  | "months"
+  | "beside"
+  | "unanswered"
+  | "none"
+;
+
+/** Data is the data block of a page: the module that works every worksheet, and which cells of it the script must know. */
+export interface Data {
+  m: string; // hexadecimal: a server packs it better than base64
+  sheets: Part[]; // in the order they are worked
+  fixed: Fixed[]; // inputs that no field sets
+  guards?: Guarded[]; // values that are left out while their guard is 0
+  trends: Trend[]; // what ranges are told of values that the module does not show
+  tables: Grid[]; // the reckoners
+}
+
+/** A Part is a worksheet's part in the page's module. */
+export interface Part {
+  after: number[]; // the sheets whose answers it takes
+  refusals: number[]; // cells that withhold its answers when they are not 0
+}
+
+/** Fixed is an input with its number, or with the two ends of a range. */
+export type Fixed = [cell: number, low: number, high?: number];
+
+/** Guarded is a cell whose value is there or not, and the cell that is 0 while it is not. */
+export type Guarded = [cell: number, guard: number];
+
+/** A Trend says that the value of a cell never goes down when that of another goes up (1), or never up (0). */
+export type Trend = [of: number, from: number, up: number];
+
+/** A Grid is a reckoner: one answer over a grid of two givens. */
+export interface Grid {
+  of: number; // its sheet
+  down: Axis;
+  across: Axis;
+  show: number;
+  mark?: Span; // in the unit of the cell shown
+  follow?: Follow; // the reader's own two numbers
+}
+
+/** An Axis is the cell of a given, and its values along one side of a grid. */
+export type Axis = [cell: number, values: number[]];
+
+/** A Span is the two ends of what a grid marks. */
+export type Span = [low: End, high: End];
+
+/** An End is a number, or open where it is infinite. */
+export type End = number | null;
+
+/** Follow is the cells of the two numbers that a grid follows. */
+export type Follow = [down: number, across: number];
