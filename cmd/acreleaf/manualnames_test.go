@@ -11,6 +11,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"acreleaf/cmd/acreleaf/internal/kind"
 )
 
 // A nameList is names that a page of the manual must give an entry to.
@@ -29,7 +31,7 @@ func manualLists(t *testing.T) []nameList {
 		{"text.md", "schemes of links", markdown.list(t, "linkSchemes")},
 		{"figures.md", "schemes of figures", markdown.constants("figure.go")},
 		{"pages.md", "keys of metadata", page.list(t, "keys")},
-		{"pages.md", "folders of pages", page.list(t, "folderNames")},
+		{"pages.md", "folders of pages", kind.Folders(func(r kind.Row) bool { return r.Written })},
 		{"site.md", "keys of site.yaml", slices.Concat(config.list(t, "siteKeys"), config.list(t, "contactKeys"),
 			config.list(t, "hazardKeys"),
 			readCode(t, "reading").returned("Languages"))},

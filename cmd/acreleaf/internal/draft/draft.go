@@ -11,12 +11,12 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
-	"slices"
 	"strings"
 	"time"
 
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
 	"acreleaf/cmd/acreleaf/internal/page"
@@ -113,7 +113,7 @@ func (d *drafter) inside(typed string) string {
 }
 
 // folders are those that a page can be drafted into.
-var folders = []string{"guides", "workshops", "courses"}
+var folders = kind.Folders(func(r kind.Row) bool { return r.Pattern != "" })
 
 // misplaced words why a name is no place for a page.
 func (d *drafter) misplaced(err error) error {
@@ -122,14 +122,14 @@ func (d *drafter) misplaced(err error) error {
 	case first == ".." || first == "" || strings.HasSuffix(first, ":"):
 		return &Error{Text: fmt.Sprintf("%q is not in the content folder, %s", d.name, d.Folder),
 			Note: "write the way from there, such as guides/frost.md"}
-	case first == "calculations":
+	case first == kind.Calculation.Row().Folder:
 		return &Error{Text: "there is no pattern for a calculation",
 			Note: "write the file by hand, as the manual shows under calculations of your own; " +
 				"draft a page for its worksheet: guides/" + stem(d.name) + ".md"}
 	case len(elements) == 1 && strings.HasSuffix(d.name, ".md"):
 		return &Error{Text: fmt.Sprintf("%q names no folder, and the folder says what the page is", d.name),
 			Note: eachKind(d.name)}
-	case len(elements) > 1 && !slices.Contains(folders, first) && first != "manual":
+	case len(elements) > 1 && !isWritten(first):
 		note := eachKind(stem(d.name) + ".md")
 		if near, ok := message.Nearest(first, folders); ok {
 			note = "write " + path.Join(near, path.Join(elements[1:]...))
@@ -141,6 +141,12 @@ func (d *drafter) misplaced(err error) error {
 		return &Error{Text: named.Text, Note: named.Note}
 	}
 	return err
+}
+
+// isWritten says whether somebody writes the pages of a folder.
+func isWritten(folder string) bool {
+	_, written := kind.Of(folder)
+	return written
 }
 
 // noHome is the error for the home page, of which a site has one.

@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"acreleaf/calc/prose"
+	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/proof"
@@ -23,12 +24,9 @@ import (
 //go:embed patterns
 var patterns embed.FS
 
-// patternOf gives the pattern for each kind of page.
-var patternOf = map[page.Kind]string{page.Guide: "guide", page.Workshop: "workshop", page.Course: "lesson"}
-
 // patternLanguage is the language of the patterns for pages in a language.
 func patternLanguage(code string) string {
-	if _, err := fs.Stat(patterns, path.Join("patterns", code, "guide.md")); err == nil {
+	if _, err := fs.Stat(patterns, path.Join("patterns", code)); err == nil {
 		return code
 	}
 	return "en"
@@ -36,16 +34,16 @@ func patternLanguage(code string) string {
 
 // fill makes a page from the pattern of its kind.
 func (d *drafter) fill() (string, error) {
-	kind := patternOf[d.address.Kind]
-	if d.address.Kind == page.Home {
+	name := d.address.Kind.Row().Pattern
+	if d.address.Kind == kind.Home {
 		return "", noHome(d.called(d.name))
 	}
-	if kind == "" {
+	if name == "" {
 		return "", &Error{Text: fmt.Sprintf("there is no pattern for %q", d.name),
 			Note: eachKind(path.Base(d.name))}
 	}
 	language := cmp.Or(d.address.Language, d.site.Languages[0])
-	pattern, err := fs.ReadFile(patterns, path.Join("patterns", patternLanguage(language), kind+".md"))
+	pattern, err := fs.ReadFile(patterns, path.Join("patterns", patternLanguage(language), name))
 	if err != nil {
 		return "", err
 	}

@@ -9,30 +9,16 @@ import (
 	"unicode"
 
 	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-// Kind is what sort of page a folder holds.
-type Kind string
-
-// The kinds of pages.
-const (
-	Home     Kind = "home"
-	Guide    Kind = "guide"
-	Workshop Kind = "workshop"
-	Course   Kind = "course"
-	Manual   Kind = "manual"
-)
-
-// kindFolders gives the kind of the pages in each folder under the content folder.
-var kindFolders = map[string]Kind{"guides": Guide, "workshops": Workshop, "courses": Course, "manual": Manual}
-
-// folderNames is kindFolders' keys in the order to show them.
-var folderNames = []string{"guides", "workshops", "courses", "manual"}
+// folderNames are the folders of the pages that somebody writes, in the order to show them.
+var folderNames = kind.Folders(func(r kind.Row) bool { return r.Written })
 
 // Address says where a page is in the site. It is comparable; every file name has one address of its own.
 type Address struct {
-	Kind     Kind
+	Kind     kind.Kind
 	Language string // the code in the file name; empty for the site's main language
 	Name     string // "guides/soil", the same for a page in all languages; empty for the home page
 }
@@ -64,7 +50,7 @@ func AddressOf(path string) (Address, error) {
 			`only a language code may stand between dots, as in "soil.es.md"; use a hyphen in place of the dot`}
 	}
 	if stem == homeName {
-		return Address{Kind: Home, Language: code}, nil
+		return Address{Kind: kind.Home, Language: code}, nil
 	}
 	elements := strings.Split(stem, "/")
 	for _, e := range elements {
@@ -73,14 +59,14 @@ func AddressOf(path string) (Address, error) {
 				fmt.Sprintf("use small letters, digits and single hyphens: %q", suggest(e))}
 		}
 	}
-	kind, ok := kindFolders[elements[0]]
+	of, ok := kind.Of(elements[0])
 	switch {
 	case !ok || len(elements) == 1:
 		return Address{}, &AddressError{fmt.Sprintf("%q is not in a folder for pages", path), wrongFolder(elements)}
 	case elements[len(elements)-1] == "index":
 		return Address{}, &AddressError{`a page cannot be named "index"`, "name it after what it is about"}
 	}
-	return Address{Kind: kind, Language: code, Name: stem}, nil
+	return Address{Kind: of, Language: code, Name: stem}, nil
 }
 
 func wrongFolder(elements []string) string {
@@ -118,7 +104,12 @@ func (a Address) String() string {
 }
 
 // File is the page's file in the site: "es/guides/soil/index.html".
-func (a Address) File() string { return a.String() + "index.html" }
+func (a Address) File() string {
+	if a.Kind == kind.Missing {
+		return "404.html" // where most servers look for it
+	}
+	return a.String() + "index.html"
+}
 
 // To is the link from a page to another, always relative, so that the site works in any folder of a server:
 // "../water/", "./" for the page itself.

@@ -6,20 +6,21 @@ import (
 	"strings"
 	"testing"
 
+	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
 func TestAddressOf(t *testing.T) {
 	for path, want := range map[string]Address{
-		"content/guides/soil.md":           {Guide, "", "guides/soil"},
-		"guides/soil.md":                   {Guide, "", "guides/soil"},
-		"content/guides/soil.es.md":        {Guide, "es", "guides/soil"},
-		"content/workshops/frost-night.md": {Workshop, "", "workshops/frost-night"},
-		"content/courses/young/1-soil.md":  {Course, "", "courses/young/1-soil"},
-		"content/courses/young.md":         {Course, "", "courses/young"},
-		"content/manual/press.es.md":       {Manual, "es", "manual/press"},
-		"content/home.md":                  {Home, "", ""},
-		"content/home.es.md":               {Home, "es", ""},
+		"content/guides/soil.md":           {kind.Guide, "", "guides/soil"},
+		"guides/soil.md":                   {kind.Guide, "", "guides/soil"},
+		"content/guides/soil.es.md":        {kind.Guide, "es", "guides/soil"},
+		"content/workshops/frost-night.md": {kind.Workshop, "", "workshops/frost-night"},
+		"content/courses/young/1-soil.md":  {kind.Lesson, "", "courses/young/1-soil"},
+		"content/courses/young.md":         {kind.Lesson, "", "courses/young"},
+		"content/manual/press.es.md":       {kind.Manual, "es", "manual/press"},
+		"content/home.md":                  {kind.Home, "", ""},
+		"content/home.es.md":               {kind.Home, "es", ""},
 	} {
 		got, err := AddressOf(path)
 		if err != nil || got != want {
@@ -99,8 +100,8 @@ func mustAddress(t *testing.T, path string) Address {
 }
 
 func TestLinksByHand(t *testing.T) {
-	home, soil, water := Address{Kind: Home}, Address{Guide, "", "guides/soil"}, Address{Guide, "", "guides/water"}
-	suelo := Address{Guide, "es", "guides/soil"}
+	home, soil := Address{Kind: kind.Home}, Address{kind.Guide, "", "guides/soil"}
+	water, suelo := Address{kind.Guide, "", "guides/water"}, Address{kind.Guide, "es", "guides/soil"}
 	for _, test := range []struct{ got, want string }{
 		{home.To(home), "./"},
 		{home.To(soil), "guides/soil/"},
@@ -134,7 +135,7 @@ func TestCheckLanguage(t *testing.T) {
 	} {
 		src := &message.Source{Name: "a.md", Text: []byte("---\nlanguage: " + test.said)}
 		m := Metadata{Language: test.said, Places: Places{Language: message.Span{Start: 14, End: 16}}}
-		l := CheckLanguage(src, Address{Guide, test.file, "guides/soil"}, m, site)
+		l := CheckLanguage(src, Address{kind.Guide, test.file, "guides/soil"}, m, site)
 		got := ""
 		if len(l) > 0 {
 			got = l[0].Text

@@ -1,17 +1,11 @@
 package page
 
-import (
-	"cmp"
-	"slices"
-)
-
-// kinds is the order of the kinds of pages: what growers read first, what is for authors last.
-var kinds = []Kind{Home, Guide, Workshop, Course, Manual}
+import "cmp"
 
 // Compare puts pages in the order of the season, kind by kind: those with an order first and by it, then the others by
 // title. Equal ones go by name, so the order is always the same.
 func Compare(a Address, am Metadata, b Address, bm Metadata) int {
-	if by := cmp.Compare(slices.Index(kinds, a.Kind), slices.Index(kinds, b.Kind)); by != 0 {
+	if by := cmp.Compare(a.Kind, b.Kind); by != 0 {
 		return by
 	}
 	if am.Ordered != bm.Ordered {

@@ -29,7 +29,7 @@ type sighting struct {
 // newHazardCheck looks at pages that tell people what to do. The home page leads to others, and the manual is for those
 // who write.
 func newHazardCheck(p *Page, s *Site) hazardCheck {
-	if p.Address.Kind == page.Home || p.Address.Kind == page.Manual {
+	if !p.Address.Kind.Row().Warns {
 		return hazardCheck{}
 	}
 	hazards := slices.Concat(hazardsOf(p.Language), ownHazards(p.Language, s.Config.Hazards))

@@ -9,7 +9,6 @@ import (
 	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
-	"acreleaf/cmd/acreleaf/internal/page"
 )
 
 // figureCheck checks the numbers in the prose: each is worked, which worksheet has compared with its value, or sourced,
@@ -107,9 +106,9 @@ func (c *figureCheck) figure(f *markdown.Figure, rest string) {
 func (c *figureCheck) isTyped(p *markdown.Prose) bool {
 	switch p.Aside {
 	case markdown.Code:
-		return c.page.Address.Kind == page.Manual || strings.ContainsAny(p.Text, ":=[]()<>|")
+		return c.page.Address.Kind.Row().Typed || strings.ContainsAny(p.Text, ":=[]()<>|")
 	case markdown.Listing:
-		return c.page.Address.Kind == page.Manual
+		return c.page.Address.Kind.Row().Typed
 	}
 	return false
 }

@@ -3,15 +3,13 @@ package proof
 import (
 	"fmt"
 	"time"
-
-	"acreleaf/cmd/acreleaf/internal/page"
 )
 
 // review compares the day on which a page was looked through with the calendar.
 func (c *textCheck) review() {
 	m, today := c.page.Metadata, c.rules.Today
 	if m.Reviewed.IsZero() {
-		if c.rules.Advice && c.page.Address.Kind == page.Guide && !m.Faulty {
+		if c.rules.Advice && c.page.Address.Kind.Row().Reviewed && !m.Faulty {
 			c.advise(m.Places.Reviewed, "review-missing", "this guide does not say when it was last reviewed",
 				"add a line such as \"reviewed: 2026-09-14\", with the day on which somebody looked it through")
 		}

@@ -5,6 +5,7 @@ import (
 	"path"
 	"slices"
 
+	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/page"
@@ -88,7 +89,7 @@ func (t *translation) alone(language string) {
 		return
 	}
 	name := path.Join(path.Dir(t.page.Source.Name), path.Base(t.page.Address.Name)+".md")
-	if t.page.Address.Kind == page.Home {
+	if t.page.Address.Kind == kind.Home {
 		name = path.Join(path.Dir(t.page.Source.Name), "home.md")
 	}
 	t.messages = append(t.messages, message.Message{Level: message.Advice, ID: "translation-alone",

@@ -113,12 +113,12 @@ func figure(w *bytes.Buffer, s *Shown) {
 		quantity(w, s)
 		return
 	}
-	kind(w, s.Kind, s, s.Kind.Second)
-	kind(w, s.Kind, s.Kind.Other, !s.Kind.Second)
+	asKind(w, s.Kind, s, s.Kind.Second)
+	asKind(w, s.Kind, s.Kind.Other, !s.Kind.Second)
 }
 
-// kind writes a value as one of its kinds. The script shows the one that the given is of.
-func kind(w *bytes.Buffer, k *Kind, s *Shown, second bool) {
+// asKind writes a value as one of its kinds. The script shows the one that the given is of.
+func asKind(w *bytes.Buffer, k *Kind, s *Shown, second bool) {
 	w.WriteString("<span")
 	numbered(w, wire.Kind, k.Cell)
 	if second {

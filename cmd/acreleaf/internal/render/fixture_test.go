@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/render"
 	"acreleaf/theme"
 )
@@ -46,6 +47,7 @@ func page() render.Page {
 
 func guide(body string) *render.Guide {
 	return &render.Guide{
+		Kind: kind.Guide,
 		Page: page(), Season: "before bud break", Number: 1, Reviewed: "2026-09-14", ReviewBy: "2028-09-14",
 		Glance: []render.Glance{
 			glance(0, 5, "48", "in the top 12 in at 12 ppm NO3-N"),

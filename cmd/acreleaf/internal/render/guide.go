@@ -5,6 +5,7 @@ import (
 	"cmp"
 	"strconv"
 
+	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/wire"
 )
 
@@ -44,16 +45,11 @@ func (r *Renderer) withoutScript(w *bytes.Buffer, module []byte) {
 // facts writes what is in the margin beside the title: number, crop, season and review.
 func (r *Renderer) facts(w *bytes.Buffer, g *Guide) {
 	w.WriteString(`<ul class="facts">`)
-	crop, number := cmp.Or(g.Crop, r.site.Crop), r.words.Page.Guide
-	switch {
-	case g.Manual:
-		crop, number = g.Crop, r.words.Manual.Page
-	case g.Workshop:
-		number = r.words.Page.Workshop
-	case g.Lesson:
-		number = r.words.Page.Lesson
+	crop := g.Crop
+	if g.Kind.Row().Reader == kind.Grower {
+		crop = cmp.Or(crop, r.site.Crop)
 	}
-	if g.Number > 0 {
+	if number := r.words.number(g.Kind); number != nil && g.Number > 0 {
 		element(w, "li", "", number.with(strconv.Itoa(g.Number)))
 	}
 	element(w, "li", "", crop)
@@ -88,20 +84,17 @@ func (r *Renderer) glance(w *bytes.Buffer, list []Glance) {
 	w.WriteString("</ul>\n</section>\n")
 }
 
-// turn writes the ways to the guides before and after in the season, or to the pages of the manual.
+// turn writes the ways to the guides before and after of its kind.
 func (r *Renderer) turn(w *bytes.Buffer, g *Guide) {
-	if g.Previous == nil && g.Next == nil {
+	words := r.words.turn(g.Kind)
+	if words == nil || g.Previous == nil && g.Next == nil {
 		return
 	}
-	order, previous, next := r.words.Page.Season, r.words.Page.Previous, r.words.Page.Next
-	if g.Manual {
-		order, previous, next = r.words.Manual.Order, r.words.Manual.Previous, r.words.Manual.Next
-	}
 	w.WriteString(`<nav class="turn"`)
-	attribute(w, "aria-label", order)
+	attribute(w, "aria-label", words.Order)
 	w.WriteString(">\n")
-	turnTo(w, "prev", previous, g.Previous)
-	turnTo(w, "next", next, g.Next)
+	turnTo(w, "prev", words.Previous, g.Previous)
+	turnTo(w, "next", words.Next, g.Next)
 	w.WriteString("</nav>\n")
 }
 

@@ -1,6 +1,10 @@
 package render
 
-import "html/template"
+import (
+	"html/template"
+
+	"acreleaf/cmd/acreleaf/internal/kind"
+)
 
 // A Site is what every page of one language of a site states about it. An empty text leaves its part out.
 type Site struct {
@@ -47,10 +51,8 @@ type Page struct {
 // A Guide is a bulletin with its worksheets, or a page of the author's manual.
 type Guide struct {
 	Page     Page
-	Manual   bool   // it is a page of the manual
-	Workshop bool   // it is for a workshop
-	Lesson   bool   // it is a lesson of a course
-	Contents []Link // the parts of a page of the manual
+	Kind     kind.Kind
+	Contents []Link // the parts of the page
 	Crop     string // when it differs from the site's
 	Season   string // when in the season its work falls, such as "before bloom"
 	Number   int    // place in the season's order; 0 for none

@@ -23,7 +23,8 @@ type Words struct {
 	Home      HomeWords      `yaml:"home"`
 	Sources   SourcesWords   `yaml:"sources"`
 	Missing   MissingWords   `yaml:"missing"`
-	Manual    ManualWords    `yaml:"manual"`
+	Numbers   NumberWords    `yaml:"numbers"`
+	Turns     TurnsWords     `yaml:"turns"`
 
 	Calculation CalculationWords `yaml:"calculation"`
 
@@ -39,15 +40,10 @@ type PageWords struct {
 	Sources       string   `yaml:"sources"`
 	Languages     string   `yaml:"languages"`
 	MadeUp        string   `yaml:"made-up"`
-	Guide         Sentence `yaml:"guide" blanks:"number"`
-	Workshop      Sentence `yaml:"workshop" blanks:"number"`
-	Lesson        Sentence `yaml:"lesson" blanks:"number"`
 	Reviewed      Sentence `yaml:"reviewed" blanks:"date"`
 	ReviewBy      Sentence `yaml:"review-by" blanks:"date"`
 	Glance        string   `yaml:"glance"`
-	Season        string   `yaml:"season"`
-	Previous      string   `yaml:"previous"`
-	Next          string   `yaml:"next"`
+	Contents      string   `yaml:"contents"`
 	WithoutScript string   `yaml:"without-script"`
 }
 
@@ -175,15 +171,6 @@ type MissingWords struct {
 	Title   string `yaml:"title"`
 	Summary string `yaml:"summary"`
 	Next    string `yaml:"next"`
-}
-
-// ManualWords is for the pages of the author's manual.
-type ManualWords struct {
-	Page     Sentence `yaml:"page" blanks:"number"`
-	Contents string   `yaml:"contents"`
-	Order    string   `yaml:"order"`
-	Previous string   `yaml:"previous"`
-	Next     string   `yaml:"next"`
 }
 
 // CalculationWords is for the page behind the worksheets of a calculation.

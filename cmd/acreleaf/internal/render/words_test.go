@@ -105,7 +105,7 @@ func TestNoWordElsewhere(t *testing.T) {
 
 // figures replaces every word of a words file by figures, and leaves keys and blanks.
 func figures(yaml []byte) []byte {
-	value := regexp.MustCompile(`(?m)^(  [a-z-]+:) +(>-\n(    .*\n)+|\[.*\]|.*)`)
+	value := regexp.MustCompile(`(?m)^( {2,4}[a-z-]+:) +(>-\n(    .*\n)+|\[.*\]|.*)`)
 	blank := regexp.MustCompile(`\{[a-z]+\}`)
 	return value.ReplaceAllFunc(yaml, func(line []byte) []byte {
 		parts := value.FindSubmatch(line)

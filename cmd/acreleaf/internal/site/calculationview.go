@@ -10,6 +10,7 @@ import (
 	"acreleaf/calc"
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
@@ -17,9 +18,10 @@ import (
 	"acreleaf/cmd/acreleaf/internal/render"
 )
 
-// calculationAddress is where the page of a calculation stands. No page that somebody writes can stand there.
+// calculationAddress is where the page of a calculation is.
 func calculationAddress(language string, s *sheet.Sheet) page.Address {
-	return page.Address{Kind: page.Manual, Language: language, Name: "calculations/" + s.Name}
+	return page.Address{Kind: kind.Calculation, Language: language,
+		Name: kind.Calculation.Row().Folder + "/" + s.Name}
 }
 
 // calculationPages are the pages of the calculations that worksheets of a language use, in the order of the catalogue.

@@ -110,7 +110,7 @@ func (f *fragments) following(w *bytes.Buffer, worked *worksheet.Figure) {
 	v.Shown = render.Shown{
 		Cell: worked.Cell, Before: worked.Before, Text: worked.Number, After: worked.After, By: by,
 		Day:  worked.Bound.Sheet.IsDate(worked.Name),
-		Kind: kind(f.draft.work.Example(worked.Bound), worked.Name),
+		Kind: otherKind(f.draft.work.Example(worked.Bound), worked.Name),
 	}
 	present(&v.Shown, worked.Bound.Use, worked.Name)
 	f.renderer.Following(w, v)

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
@@ -104,7 +105,7 @@ func (a *places) same(b *places) bool {
 }
 
 func (p *press) findPlaces() message.List {
-	pages := map[string]string{missingFile: "the page for a wrong address"}
+	pages := map[string]string{missing.File(): "the page for a wrong address"}
 	var planned []output.File
 	for _, d := range p.pages {
 		if d.address != (page.Address{}) && !d.faulty {
@@ -262,12 +263,12 @@ func (p *press) orderSeason() {
 		d.rank, d.previous, d.next = i, nil, nil
 	}
 	type row struct {
-		kind     page.Kind
+		kind     kind.Kind
 		language string
 	}
 	last := map[row]*draft{}
 	for _, d := range p.pages {
-		if d.address.Kind != page.Guide && d.address.Kind != page.Manual {
+		if !d.address.Kind.Row().Turns {
 			continue
 		}
 		r := row{d.address.Kind, d.address.Language}

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/page"
@@ -216,7 +217,10 @@ func anchors(doc *markdown.Document) []string {
 	return list
 }
 
-// sourcesAddress is where the bibliography of a language stands.
+// sourcesAddress is where the bibliography of a language is.
 func sourcesAddress(language string) page.Address {
-	return page.Address{Language: language, Name: "sources"}
+	return page.Address{Kind: kind.Sources, Language: language, Name: "sources"}
 }
+
+// missing is the page for an address that is not there. A server looks for it by the name of its file.
+var missing = page.Address{Kind: kind.Missing}

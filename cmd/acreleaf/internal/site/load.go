@@ -20,9 +20,6 @@ const (
 	homeFileName    = "home.md"
 )
 
-// missingFile is the page for an address that is not there, as most servers look for it.
-const missingFile = "404.html"
-
 // A listing is what is in the content folder, as it is walked.
 type listing struct {
 	options      Options

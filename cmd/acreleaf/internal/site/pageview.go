@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"acreleaf/calc/fact"
+	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/render"
 )
@@ -30,7 +31,7 @@ func (p *press) siteView(language string) render.Site {
 
 // homeOf is the home page that a page leads back to: that of its language, or the main one where there is no such page.
 func (p *press) homeOf(address page.Address) page.Address {
-	home := page.Address{Kind: page.Home, Language: address.Language}
+	home := page.Address{Kind: kind.Home, Language: address.Language}
 	if p.byAddress[home] == nil {
 		home.Language = ""
 	}
@@ -83,13 +84,12 @@ func (p *press) twins(d *draft) []render.Language {
 func (p *press) guideView(d *draft) *render.Guide {
 	m := d.metadata
 	g := &render.Guide{
-		Page: p.pageView(d), Crop: m.Crop, Season: m.Season, Number: int(m.Order),
+		Page: p.pageView(d), Kind: d.address.Kind, Crop: m.Crop, Season: m.Season, Number: int(m.Order),
 		Reviewed: date(m.Reviewed), Glance: glance(d),
 		Previous: wayTo(d, d.previous), Next: wayTo(d, d.next),
 	}
-	g.Workshop, g.Lesson = d.address.Kind == page.Workshop, d.address.Kind == page.Course
-	if d.address.Kind == page.Manual {
-		g.Manual, g.Contents = true, contents(d)
+	if d.address.Kind.Row().Contents {
+		g.Contents = contents(d)
 	}
 	if due, ok := m.Due(); ok {
 		g.ReviewBy = date(due)
@@ -125,7 +125,7 @@ func glance(d *draft) []render.Glance {
 func (p *press) seasons(from *draft) []render.Season {
 	var seasons []render.Season
 	for _, d := range p.pages {
-		if d.address.Kind != page.Guide || d.address.Language != from.address.Language {
+		if d.address.Kind != kind.Guide || d.address.Language != from.address.Language {
 			continue
 		}
 		if n := len(seasons); n == 0 || seasons[n-1].Name != d.metadata.Season {
@@ -163,12 +163,12 @@ func (p *press) sourcesView(address page.Address, words *render.Words) *render.S
 
 // missingView is served at any depth, so its ways start at the site's address when that is known.
 func (p *press) missingView(words *render.Words) *render.Missing {
-	home := &draft{address: page.Address{Kind: page.Home}}
+	home := &draft{address: page.Address{Kind: kind.Home}}
 	v := &render.Missing{
-		Page:    p.frame(home.address, words.Missing.Title, words.Missing.Summary),
+		Page:    p.frame(missing, words.Missing.Title, words.Missing.Summary),
 		Seasons: p.seasons(home),
 	}
-	v.Page.Address = missingFile
+	v.Page.Address = missing.File()
 	if base := p.site.Address; base != "" {
 		v.Page.Root, v.Page.Home, v.Page.Sources = base, base, base+sourcesAddress("").String()
 		for i := range v.Seasons {

@@ -9,10 +9,10 @@ import (
 	"sync"
 	"time"
 
+	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
-	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/render"
 	"acreleaf/theme"
 )
@@ -157,7 +157,7 @@ func (p *press) setPage(d *draft) {
 	w := buffers.Get().(*bytes.Buffer)
 	defer buffers.Put(w)
 	w.Reset()
-	if d.address.Kind == page.Home {
+	if d.address.Kind == kind.Home {
 		r.Home(w, &render.Home{
 			Page: p.pageView(d), Intro: template.HTML(text.body), Module: module, Seasons: p.seasons(d),
 			Cited: text.cited,
@@ -192,7 +192,7 @@ func (p *press) makeCommonPages() ([]output.File, message.List) {
 		pages, problems := p.calculationPages(code, r)
 		files, failed = append(files, pages...), append(failed, problems...)
 		if i == 0 {
-			add(missingFile, func(w *bytes.Buffer) { r.Missing(w, p.missingView(r.Words())) })
+			add(missing.File(), func(w *bytes.Buffer) { r.Missing(w, p.missingView(r.Words())) })
 		}
 	}
 	return files, failed

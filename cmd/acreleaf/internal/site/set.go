@@ -5,6 +5,7 @@ import (
 
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
 	"acreleaf/cmd/acreleaf/internal/page"
@@ -69,7 +70,7 @@ func (p *press) fixed(d *draft) fixed {
 		home:     p.homeOf(d.address),
 		previous: turnOf(d.previous), next: turnOf(d.next),
 	}
-	if d.address.Kind == page.Home {
+	if d.address.Kind == kind.Home {
 		f.outlines = p.outlines
 	}
 	return f

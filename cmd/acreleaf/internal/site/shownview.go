@@ -20,7 +20,7 @@ func shown(o sheet.Outcome, name string) *render.Shown {
 		v.Text = o.Text(name)
 	} else {
 		r := o.Range(name)
-		v.Text, v.Kind = o.Numbers(name), kind(o, name)
+		v.Text, v.Kind = o.Numbers(name), otherKind(o, name)
 		v.Before, v.After = around(r.Unit)
 		if result := o.Use.Sheet.FindResult(name); result != nil {
 			v.Also = also(result, cell, r)
@@ -112,8 +112,8 @@ func also(r *sheet.Result, cell int, value unit.Range) *render.Shown {
 	return &render.Shown{Cell: cell, Before: c.before, Text: in.Numbers(), After: c.after, By: c.factor.Text()}
 }
 
-// kind says how a given of two kinds of quantity reads while it is of the other one; nil for what has one kind.
-func kind(o sheet.Outcome, name string) *render.Kind {
+// otherKind says how a given of two kinds of quantity reads while it is of the other one; nil for what has one kind.
+func otherKind(o sheet.Outcome, name string) *render.Kind {
 	cell, may := o.Use.OtherCell(name)
 	if !may {
 		return nil
