@@ -16,14 +16,14 @@ This page lists them all. The program tells you the same: type ` + "`acreleaf --
 or the name of a command with ` + "`--help`" + ` after it.
 `
 
-const commandsAfter = `## What it gives back
+const commandsAfter = `## Exit codes
 
 A command ends with a number that other programs can read.
 
 | number | means |
 | --- | --- |
 | ` + "`0`" + ` | all is well |
-| ` + "`1`" + ` | faults were found, and nothing was written |
+| ` + "`1`" + ` | errors were found, and nothing was written |
 | ` + "`2`" + ` | the words you typed were not understood |
 
 Answers go to standard output, messages to standard error. Messages are in colour on a terminal.

@@ -104,7 +104,7 @@ func (c *draftCommand) calculations(t *terminal, options site.Options) ([]*sheet
 			with = append(with, s)
 		case catalogue.Faulty(name):
 			t.printer.Print(t.err, messages)
-			wrong = append(wrong, fault{fmt.Sprintf("the calculation %q has a fault, and cannot be worked", name),
+			wrong = append(wrong, fault{fmt.Sprintf("the calculation %q has an error, and cannot be worked", name),
 				"correct it first, as the messages above say"})
 		default:
 			wrong = append(wrong, fault{fmt.Sprintf("there is no calculation %q", name), meantCalculation(name, catalogue)})

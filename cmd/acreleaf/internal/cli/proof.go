@@ -69,12 +69,12 @@ func (c *proofCommand) Run(t *terminal) error {
 	return err
 }
 
-// tell prints what was found for people, and how much was read when there is no fault.
+// tell prints what was found for people, and how much was read when there is no error.
 func (c *proofCommand) tell(t *terminal, found site.Checked) error {
 	if err := t.report(found.Messages); err != nil {
 		return err
 	}
-	result := "no fault"
+	result := "no errors"
 	if len(found.Messages) > 0 {
 		result += ", " + message.Summary(found.Messages)
 	}

@@ -86,7 +86,7 @@ func (c *reckonCommand) catalogue() (*calc.Catalogue, message.List, error) {
 // find is the calculation that is asked for.
 func (c *reckonCommand) find(catalogue *calc.Catalogue) (*sheet.Sheet, error) {
 	if catalogue.Faulty(c.Calculation) {
-		return nil, fault{fmt.Sprintf("the calculation %q has a fault, and cannot be worked", c.Calculation),
+		return nil, fault{fmt.Sprintf("the calculation %q has an error, and cannot be worked", c.Calculation),
 			"correct it first, as the messages above say"}
 	}
 	s := catalogue.Find(c.Calculation)

@@ -72,7 +72,7 @@ func (d *drafter) twin() (string, error) {
 }
 
 func (d *drafter) faulty() error {
-	return &Error{Text: d.called(d.original()) + " has a fault, so it cannot be copied into a translation",
+	return &Error{Text: d.called(d.original()) + " has an error, so it cannot be copied into a translation",
 		Note: "type acreleaf proof to see what it is, and mend it first"}
 }
 

@@ -14,13 +14,13 @@ type report struct {
 	Pages    int           `json:"pages"`
 	Worked   int           `json:"worked"`
 	Sourced  int           `json:"sourced"`
-	Faults   int           `json:"faults"`
+	Errors   int           `json:"errors"`
 	Advice   int           `json:"advice"`
 	Messages []reportEntry `json:"messages"`
 }
 
 type reportEntry struct {
-	Level     string   `json:"level"` // "fault" or "advice"
+	Level     string   `json:"level"` // "error" or "advice"
 	ID        string   `json:"id"`
 	File      string   `json:"file"` // empty when the message has no place; the numbers are then 0
 	Line      int      `json:"line"`
@@ -34,10 +34,10 @@ type reportEntry struct {
 // JSON writes the messages as one object, in the order given.
 func JSON(w io.Writer, l List, c Counts) error {
 	faults, advice := Count(l)
-	r := report{Pages: c.Pages, Worked: c.Worked, Sourced: c.Sourced, Faults: faults, Advice: advice,
+	r := report{Pages: c.Pages, Worked: c.Worked, Sourced: c.Sourced, Errors: faults, Advice: advice,
 		Messages: make([]reportEntry, len(l))}
 	for i, p := range Place(l) {
-		level := "fault"
+		level := "error"
 		if p.Level == Advice {
 			level = "advice"
 		}

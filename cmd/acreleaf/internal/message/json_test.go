@@ -17,11 +17,11 @@ func TestJSONWhole(t *testing.T) {
   "pages": 2,
   "worked": 3,
   "sourced": 1,
-  "faults": 2,
+  "errors": 2,
   "advice": 1,
   "messages": [
     {
-      "level": "fault",
+      "level": "error",
       "id": "figure-differs",
       "file": "content/guides/soil.md",
       "line": 2,
@@ -46,7 +46,7 @@ func TestJSONWhole(t *testing.T) {
       "notes": []
     },
     {
-      "level": "fault",
+      "level": "error",
       "id": "no-pages",
       "file": "",
       "line": 0,

@@ -97,7 +97,7 @@ func Count(l List) (faults, advice int) {
 	return faults, advice
 }
 
-// Summary counts messages in words: "2 errors, 1 advice". It is empty for an empty list.
+// Summary counts messages in words: "2 errors, 1 piece of advice". It is empty for an empty list.
 func Summary(l List) string {
 	faults, advice := Count(l)
 	var parts []string
@@ -107,8 +107,11 @@ func Summary(l List) string {
 	case faults > 1:
 		parts = append(parts, strconv.Itoa(faults)+" errors")
 	}
-	if advice > 0 {
-		parts = append(parts, strconv.Itoa(advice)+" advice")
+	switch {
+	case advice == 1:
+		parts = append(parts, "1 piece of advice")
+	case advice > 1:
+		parts = append(parts, strconv.Itoa(advice)+" pieces of advice")
 	}
 	return strings.Join(parts, ", ")
 }

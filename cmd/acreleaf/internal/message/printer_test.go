@@ -93,7 +93,7 @@ func TestPrintTheExactForm(t *testing.T) {
 advice: no place [old]
    note: first
          second
-1 error, 1 advice
+1 error, 1 piece of advice
 `
 	if diff := cmp.Diff(want, printed(l)); diff != "" {
 		t.Errorf("printed (-want +got):\n%s", diff)
@@ -149,7 +149,7 @@ func TestPrintColor(t *testing.T) {
 	Printer{Color: true}.Print(&b, List{{Source: src, Span: Span{0, 5}, Text: "t", ID: "i"}, {Level: Advice, Text: "a"}})
 	want := "\x1b[1ma.md:1:1:\x1b[0m \x1b[1;31merror:\x1b[0m t \x1b[2m[i]\x1b[0m\n" +
 		"\x1b[2m    1 |\x1b[0m title\n\x1b[2m      |\x1b[0m \x1b[1;31m^~~~~\x1b[0m\n" +
-		"\x1b[1;34madvice:\x1b[0m a\n1 error, 1 advice\n"
+		"\x1b[1;34madvice:\x1b[0m a\n1 error, 1 piece of advice\n"
 	if diff := cmp.Diff(want, b.String()); diff != "" {
 		t.Errorf("printed (-want +got):\n%s", diff)
 	}
@@ -207,12 +207,12 @@ func TestExcerptFitsTheWindow(t *testing.T) {
 func TestSummary(t *testing.T) {
 	fault, advice := Message{}, Message{Level: Advice}
 	for want, l := range map[string]List{
-		"":                   nil,
-		"1 error":            {fault},
-		"2 errors":           {fault, fault},
-		"1 advice":           {advice},
-		"2 errors, 1 advice": {fault, advice, fault},
-		"1 error, 2 advice":  {fault, advice, advice},
+		"":                            nil,
+		"1 error":                     {fault},
+		"2 errors":                    {fault, fault},
+		"1 piece of advice":           {advice},
+		"2 errors, 1 piece of advice": {fault, advice, fault},
+		"1 error, 2 pieces of advice": {fault, advice, advice},
 	} {
 		if got := Summary(l); got != want {
 			t.Errorf("got %q, want %q", got, want)

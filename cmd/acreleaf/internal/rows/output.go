@@ -70,7 +70,7 @@ func (w *work) added() []string {
 		}
 		names = append(names, name)
 	}
-	return append(names, "notes", "cautions", "fault")
+	return append(names, "notes", "cautions", "error")
 }
 
 // writeCells writes the cells of the row as they came, one for each column.

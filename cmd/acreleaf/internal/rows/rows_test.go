@@ -77,7 +77,7 @@ func TestRows(t *testing.T) {
 		{"all digits", "2027-02-14,150 days,once,0.1,3", "2027-07-14,0.30000000000000004,,,"},
 	} {
 		out, said := run(t, harvest, harvestHeader+"\n"+c.row+"\n", nil)
-		want := harvestHeader + ",day,worth ($),notes,cautions,fault\n" + c.row + "," + c.want + "\n"
+		want := harvestHeader + ",day,worth ($),notes,cautions,error\n" + c.row + "," + c.want + "\n"
 		if diff := cmp.Diff(want, out); diff != "" || said != "" {
 			t.Errorf("%s (-want +got):\n%s%s", c.name, diff, said)
 		}
@@ -103,18 +103,18 @@ func TestRowsDoNotMix(t *testing.T) {
 // The output has the separator, the line ends and the byte order mark of the input.
 func TestRowsKeepTheFormOfTheFile(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
-		{"wait,bloom\n1 days,2027-02-14\n", "wait,bloom,day,worth ($),notes,cautions,fault\n" +
+		{"wait,bloom\n1 days,2027-02-14\n", "wait,bloom,day,worth ($),notes,cautions,error\n" +
 			"1 days,2027-02-14,2027-02-15,,,%,\n"},
-		{"wait;bloom\r\n1 days;2027-02-14", "wait;bloom;day;worth ($);notes;cautions;fault\r\n" +
+		{"wait;bloom\r\n1 days;2027-02-14", "wait;bloom;day;worth ($);notes;cautions;error\r\n" +
 			"1 days;2027-02-14;2027-02-15;;;%;\r\n"},
-		{"\uFEFFwait\tbloom\n1 days\t2027-02-14", "\uFEFFwait\tbloom\tday\tworth ($)\tnotes\tcautions\tfault\n" +
+		{"\uFEFFwait\tbloom\n1 days\t2027-02-14", "\uFEFFwait\tbloom\tday\tworth ($)\tnotes\tcautions\terror\n" +
 			"1 days\t2027-02-14\t2027-02-15\t\t\t%\t\n"},
-		{"wait,bloom,\"a;b;c;d\"\n1 days,2027-02-14,\"x\"\n", "wait,bloom,\"a;b;c;d\",day,worth ($),notes,cautions,fault\n" +
+		{"wait,bloom,\"a;b;c;d\"\n1 days,2027-02-14,\"x\"\n", "wait,bloom,\"a;b;c;d\",day,worth ($),notes,cautions,error\n" +
 			"1 days,2027-02-14,\"x\",2027-02-15,,,%,\n"},
-		{"wait,bloom,6\" pipe\n1 days,2027-02-14,5\"\n", "wait,bloom,\"6\"\" pipe\",day,worth ($),notes,cautions,fault\n" +
+		{"wait,bloom,6\" pipe\n1 days,2027-02-14,5\"\n", "wait,bloom,\"6\"\" pipe\",day,worth ($),notes,cautions,error\n" +
 			"1 days,2027-02-14,\"5\"\"\",2027-02-15,,,%,\n"},
 		{"wait,bloom,a\n1 days,2027-02-14,-1\n1 days,2027-02-14,=1+1\n1 days,2027-02-14,@x\n",
-			"wait,bloom,a,day,worth ($),notes,cautions,fault\n1 days,2027-02-14,-1,2027-02-15,,,%,\n" +
+			"wait,bloom,a,day,worth ($),notes,cautions,error\n1 days,2027-02-14,-1,2027-02-15,,,%,\n" +
 				"1 days,2027-02-14,=1+1,2027-02-15,,,%,\n1 days,2027-02-14,@x,2027-02-15,,,%,\n"},
 	} {
 		out, said := run(t, harvest, c.text, map[string]string{"shaken": "once"})
