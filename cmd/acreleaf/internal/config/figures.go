@@ -4,11 +4,10 @@ import (
 	"cmp"
 	"fmt"
 
-	"go.yaml.in/yaml/v3"
-
 	"acreleaf/calc/prose"
 	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/yamltext"
 )
 
 // SourceFigure is one figure that a source gives: "136 lb N: removed with a ton of kernels".
@@ -29,7 +28,7 @@ const figureExample = "136 lb N: removed with a ton of kernels"
 
 // readFigures reads the figures of a source, in the order of the file.
 func readFigures(entry *Table) []SourceFigure {
-	if f, ok := entry.find("figures"); ok && f.value.Kind != yaml.MappingNode && f.value.Tag != refused {
+	if f, ok := entry.find("figures"); ok && f.value.Kind != yamltext.Table && !f.value.Refused {
 		entry.Fault("figures", "value-kind", "\"figures\" needs lines of its own",
 			"type the lines below it, each set in by two spaces, as in \"  "+figureExample+"\"")
 		return nil

@@ -5,9 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"go.yaml.in/yaml/v3"
-
 	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/yamltext"
 )
 
 // Table is a YAML mapping whose keys and values know their places. Reading a value of the wrong kind makes a message
@@ -23,7 +22,7 @@ type Table struct {
 type field struct {
 	key     string
 	keySpan message.Span
-	value   *yaml.Node
+	value   *yamltext.Node
 }
 
 // Value is one text with its place.
@@ -35,12 +34,27 @@ type Value struct {
 // ReadTable reads the YAML in a span of a source. Keys that are not in known are faults; nil allows any key.
 // What names the table in messages: "the site file".
 func ReadTable(src *message.Source, span message.Span, what string, known []string) *Table {
-	r := newReader(src, span)
-	t := &Table{r: r, what: what, place: r.firstLine()}
-	if root := r.parse(); root != nil {
+	text := yamltext.Cut(src, span)
+	text.Example = "title: Nitrogen in your soil"
+	r := &reader{src: src}
+	t := &Table{r: r, what: what, place: text.FirstLine()}
+	root, refused, err := text.Parse()
+	r.messages = refused
+	switch {
+	case err != nil || root != nil && root.Kind != yamltext.Table:
+		r.broken = true
+		r.messages = append(r.messages, text.Slip(err))
+	case root != nil:
 		t.fill(root, known)
 	}
 	return t
+}
+
+// reader is what the tables of one text share.
+type reader struct {
+	src      *message.Source
+	messages message.List
+	broken   bool // the text is no table, so nothing can be said to be missing from it
 }
 
 // Messages gives what was found wrong so far, by this table and those inside it.
@@ -49,32 +63,32 @@ func (t *Table) Messages() message.List { return t.r.messages }
 // PlaceMissing sets where a missing key is reported, in place of the first line of the table.
 func (t *Table) PlaceMissing(s message.Span) { t.place = s }
 
-func (t *Table) fill(root *yaml.Node, known []string) {
-	t.index = make(map[string]int, len(root.Content)/2)
-	for i := 0; i+1 < len(root.Content); i += 2 {
-		key, value := root.Content[i], root.Content[i+1]
-		span := t.r.span(key)
-		_, seen := t.find(key.Value)
+func (t *Table) fill(root *yamltext.Node, known []string) {
+	t.index = make(map[string]int, len(root.Entries))
+	for _, e := range root.Entries {
+		key, span := e.Key, e.Key.Span()
+		first, seen := t.find(key.Value)
 		switch {
-		case key.Kind != yaml.ScalarNode:
+		case key.Refused: // it has its message
+		case key.Kind != yamltext.Scalar:
 			t.FaultAt(span, "key-kind", "this is not a key", "begin the line with a word and a colon")
 		case seen:
-			t.FaultAt(span, "key-twice", fmt.Sprintf("%q stands twice in %s", key.Value, t.what), t.once())
+			t.FaultAt(span, "key-twice", fmt.Sprintf("%q stands twice in %s", key.Value, t.what), t.once(first))
 		case known != nil && !slices.Contains(known, key.Value):
 			t.FaultAt(span, "key-unknown", fmt.Sprintf("%s has no key %q", t.what, key.Value), meant(key.Value, known))
 		default:
 			t.index[key.Value] = len(t.fields)
-			t.fields = append(t.fields, field{key.Value, span, value})
+			t.fields = append(t.fields, field{key.Value, span, e.Value})
 		}
 	}
 }
 
 // once says what to do about a key that stands twice. A work may give one figure for two things.
-func (t *Table) once() string {
+func (t *Table) once(first field) string {
 	if t.what == figuresOfSource {
 		return writeOnce
 	}
-	return "take one of the two out"
+	return fmt.Sprintf("take one of the two out; the first is on line %d", t.r.src.Line(first.keySpan.Start))
 }
 
 // meant suggests the nearest known name, or lists them.
@@ -116,10 +130,10 @@ func (t *Table) Span(key string) message.Span {
 	switch {
 	case !ok:
 		return t.place
-	case isEmpty(f.value):
+	case f.value.Empty():
 		return f.keySpan
 	}
-	return t.r.span(f.value)
+	return f.value.Span()
 }
 
 // Fault adds a fault at the value of a key.
@@ -127,13 +141,13 @@ func (t *Table) Fault(key, id, text, note string) { t.FaultAt(t.Span(key), id, t
 
 // FaultAt adds a fault at a place.
 func (t *Table) FaultAt(s message.Span, id, text, note string) {
-	t.r.add(message.Message{ID: id, Span: s, Text: text, Note: note})
+	t.r.messages = append(t.r.messages, message.Message{ID: id, Source: t.r.src, Span: s, Text: text, Note: note})
 }
 
 // IsTable says whether there is a table under a key.
 func (t *Table) IsTable(key string) bool {
 	f, ok := t.find(key)
-	return ok && f.value.Kind == yaml.MappingNode
+	return ok && f.value.Kind == yamltext.Table
 }
 
 // Table gives the table under a key, or nil when there is none.
@@ -144,9 +158,9 @@ func (t *Table) Table(key, what string, known []string) *Table {
 	}
 	inside := &Table{r: t.r, what: what, place: f.keySpan}
 	switch f.value.Kind {
-	case yaml.MappingNode:
+	case yamltext.Table:
 		inside.fill(f.value, known)
-	case yaml.SequenceNode:
+	case yamltext.List:
 		t.Fault(key, "value-kind", fmt.Sprintf("%q is a list with dashes here, and its parts need names", key),
 			"write a name and a colon in place of each dash, as in \"  first:\", and its lines below that, "+
 				"set in by four spaces")

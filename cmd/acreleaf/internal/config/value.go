@@ -7,9 +7,8 @@ import (
 	"time"
 	"unicode"
 
-	"go.yaml.in/yaml/v3"
-
 	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/yamltext"
 )
 
 // Text gives a value as one line of plain text; empty when the key is missing.
@@ -18,28 +17,29 @@ func (t *Table) Text(key string) string {
 	if !ok {
 		return ""
 	}
-	if f.value.Kind != yaml.ScalarNode {
+	if f.value.Kind != yamltext.Scalar {
 		t.Fault(key, "value-kind", fmt.Sprintf("%q needs a text", key),
 			fmt.Sprintf("type the text on the same line; put it in quotes when it has signs in it: %s: \"...\"", key))
 		return ""
 	}
-	if c := f.value.LineComment; len(c) > 1 && c[1] != ' ' {
-		span := t.r.span(f.value)
-		t.r.add(message.Message{Level: message.Advice, ID: "comment", Span: message.Span{Start: span.End, End: span.End},
-			Text: fmt.Sprintf("the text ends here: %q is taken as a remark", c),
+	if c := f.value.Comment; len(c) > 1 && c[1] != ' ' {
+		span := f.value.Span()
+		t.r.messages = append(t.r.messages, message.Message{Level: message.Advice, ID: "comment", Source: t.r.src,
+			Span: message.Span{Start: span.End, End: span.End},
+			Text: fmt.Sprintf("the text ends here: %q is taken as a comment", c),
 			Note: "put the whole text in quotes if this is part of it, or a space after the #"})
 	}
 	return t.line(f.value)
 }
 
 // line makes one line of a scalar and refuses characters that are no text.
-func (t *Table) line(n *yaml.Node) string {
-	if isEmpty(n) {
+func (t *Table) line(n *yamltext.Node) string {
+	if n.Empty() {
 		return ""
 	}
 	text := strings.Join(strings.Fields(n.Value), " ")
 	if strings.ContainsFunc(text, func(r rune) bool { return unicode.In(r, unicode.Cc, unicode.Co) || isSteering(r) }) {
-		t.FaultAt(t.r.span(n), "control-character", "this text has a character in it that cannot be seen",
+		t.FaultAt(n.Span(), "control-character", "this text has a character in it that cannot be seen",
 			"delete the text and type it again by hand")
 		return ""
 	}
@@ -48,29 +48,25 @@ func (t *Table) line(n *yaml.Node) string {
 
 // isSteering knows the marks that turn the order of a text around.
 func isSteering(r rune) bool {
-	return r >= '\u202A' && r <= '\u202E' || r >= '\u2066' && r <= '\u2069' || r == '\uFEFF'
-}
-
-func isEmpty(n *yaml.Node) bool {
-	return n.Kind == yaml.ScalarNode && (n.Tag == "!!null" || n.Value == "")
+	return r >= '\u202A' && r <= '\u202E' || r >= '\u2066' && r <= '\u2069' || string(r) == message.ByteOrderMark
 }
 
 // Empty says whether a key is there with nothing behind it, or with spaces alone.
 func (t *Table) Empty(key string) bool {
 	f, ok := t.find(key)
-	return ok && (isEmpty(f.value) || f.value.Kind == yaml.ScalarNode && strings.TrimSpace(f.value.Value) == "")
+	return ok && (f.value.Empty() || f.value.Kind == yamltext.Scalar && strings.TrimSpace(f.value.Value) == "")
 }
 
 // Need is Text for a key that must be there and not be empty; note says what to type.
 func (t *Table) Need(key, note string) string {
 	f, ok := t.find(key)
 	switch {
-	case t.r.broken, ok && f.value.Tag == refused:
+	case t.r.broken, ok && f.value.Refused:
 		return ""
 	case !ok:
 		t.FaultAt(t.place, "key-missing", fmt.Sprintf("%s has no %q", t.what, key), note)
-	case isEmpty(f.value) || strings.TrimSpace(f.value.Value) == "" && f.value.Kind == yaml.ScalarNode:
-		t.Fault(key, "value-empty", fmt.Sprintf("%q is empty", key), note)
+	case f.value.Empty() || strings.TrimSpace(f.value.Value) == "" && f.value.Kind == yamltext.Scalar:
+		t.Fault(key, "value-empty", fmt.Sprintf("%q has no value", key), note)
 	}
 	return t.Text(key)
 }
@@ -78,22 +74,22 @@ func (t *Table) Need(key, note string) string {
 // List gives the texts under a key, be they a YAML list or a single text.
 func (t *Table) List(key string) []Value {
 	f, ok := t.find(key)
-	if !ok || isEmpty(f.value) {
+	if !ok || f.value.Empty() {
 		return nil
 	}
-	nodes := []*yaml.Node{f.value}
-	if f.value.Kind == yaml.SequenceNode {
-		nodes = f.value.Content
+	nodes := []*yamltext.Node{f.value}
+	if f.value.Kind == yamltext.List {
+		nodes = f.value.Items
 	}
 	var values []Value
 	for _, n := range nodes {
-		if n.Kind != yaml.ScalarNode {
-			t.FaultAt(t.r.span(n), "value-kind", fmt.Sprintf("%q needs plain texts", key),
+		if n.Kind != yamltext.Scalar {
+			t.FaultAt(n.Span(), "value-kind", fmt.Sprintf("%q needs plain texts", key),
 				fmt.Sprintf("type them in one line, as in \"%s: [one, two]\"", key))
 			continue
 		}
 		if text := t.line(n); text != "" {
-			values = append(values, Value{text, t.r.span(n)})
+			values = append(values, Value{text, n.Span()})
 		}
 	}
 	return values

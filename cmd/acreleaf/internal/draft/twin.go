@@ -48,7 +48,7 @@ func (d *drafter) twin() (string, error) {
 		return "", d.faulty()
 	}
 	// One kind of line end, and no byte order mark: the places below count in this text.
-	src.Text = bytes.TrimPrefix(bytes.ReplaceAll(src.Text, []byte("\r\n"), []byte("\n")), []byte("\uFEFF"))
+	src.Text = bytes.TrimPrefix(bytes.ReplaceAll(src.Text, []byte("\r\n"), []byte("\n")), []byte(message.ByteOrderMark))
 	metadata, start, said := page.Split(src)
 	doc, more := markdown.Parse(src, start)
 	if message.HasFault(said) || message.HasFault(more) {

@@ -2,151 +2,124 @@ package markdown
 
 import (
 	"bytes"
+	"fmt"
 	"slices"
 	"strings"
 
-	"go.yaml.in/yaml/v3"
+	"github.com/yuin/goldmark/text"
 
 	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/yamltext"
 )
 
-// entryExample is what to type, for the messages about a block's body.
-const entryExample = "write a name, a colon, a space and a value on one line, like “depth: 12 in”"
+// bodyText is the body of a block without what comes before its lines: the indent of the fence, and the marks of lists
+// and quotations.
+func (r *reading) bodyText(lines *text.Segments) *yamltext.Text {
+	body := yamltext.New(r.source)
+	body.Example = "depth: 12 in"
+	for i := range lines.Len() {
+		s := lines.At(i)
+		body.AddLine(bytes.TrimRight(r.doc.text[s.Start:s.Stop], "\n"), r.offset(s.Start), s.Padding)
+	}
+	return body
+}
 
-// entries reads the body of a block. The body is YAML; nearly every line of it is a plain “key: value”, which is read
-// without YAML's reader because that takes longer than goldmark does for the rest of the page.
+// entries reads the body of a block.
 func (r *reading) entries(f *fence) []Entry {
-	b, before := newBody(r, f.node.Lines()), len(r.messages)
-	if len(b.text) > bodyLimit {
+	body, before := r.bodyText(f.node.Lines()), len(r.messages)
+	if body.Len() > bodyLimit {
 		r.fault("block-too-long", f.block.Span, "this "+f.block.Construct+" is too long to be one",
 			"look for its closing fence, or split it")
 		f.block.Unread = true
 		return nil
 	}
-	found, ok := b.plainEntries()
-	switch {
-	case ok:
-	case f.closed:
-		found = r.yamlEntries(b)
-	default: // the rest of the page is in it, which would fill the screen with messages
-		found = b.entriesBeforeProse()
+	var found []Entry
+	if f.closed {
+		found = r.readEntries(f.block, body)
+	} else { // the rest of the page is in it, which would fill the screen with messages
+		found = r.tableEntries(body.PlainStart())
 	}
 	f.block.Unread = len(r.messages) > before
-	return r.checkEntries(found)
+	return r.checkEntries(f.block, found)
 }
 
-// yamlEntries reads a body with YAML's reader.
-func (r *reading) yamlEntries(b *body) []Entry {
-	var document yaml.Node
-	if b.hasMarker() || yaml.Unmarshal(b.text, &document) != nil {
-		return r.lineEntries(b)
+func (r *reading) readEntries(b *Block, body *yamltext.Text) []Entry {
+	root, refused, err := body.Parse()
+	if err != nil {
+		return r.lineEntries(b, body)
 	}
-	if document.Kind == 0 { // nothing but comments
+	r.messages = append(r.messages, refused...)
+	switch {
+	case root == nil:
+		return nil
+	case root.Kind != yamltext.Table:
+		r.messages = append(r.messages, body.Slip(nil))
 		return nil
 	}
-	root := document.Content[0]
-	if root.Kind != yaml.MappingNode {
-		r.fault("block-line", b.lineSpan(root), "this is no line of the kind “name: value”", entryExample)
-		return nil
-	}
-	return r.mappingEntries(b, root)
+	return r.tableEntries(root.Entries)
 }
 
 // lineEntries reads a body that cannot be read as a whole, line by line, so that every line at fault is named and the
-// others are kept. YAML's own message is not used: it names a line that is often one of the next, in words that are
-// not for growers.
-func (r *reading) lineEntries(b *body) []Entry {
+// others are kept.
+func (r *reading) lineEntries(b *Block, body *yamltext.Text) []Entry {
 	var found []Entry
-	for i := range b.lines {
-		if line := bytes.TrimLeft(b.line(i), " \t"); len(line) == 0 || line[0] == '#' {
-			continue
-		}
-		if e, ok := b.plainEntry(i); ok {
-			found = append(found, e)
-			continue
-		}
-		one := b.only(i)
-		var document yaml.Node
-		if one.text[0] != ' ' && !one.hasMarker() && yaml.Unmarshal(one.text, &document) == nil &&
-			document.Kind != 0 && document.Content[0].Kind == yaml.MappingNode {
-			found = append(found, r.mappingEntries(one, document.Content[0])...)
-			continue
-		}
-		line := one.line(0)
+	for i := range body.Lines() {
+		line := bytes.TrimRight(body.Line(i), " \t\r")
 		indent := len(line) - len(bytes.TrimLeft(line, " \t"))
-		r.fault("block-line", one.span(indent, len(bytes.TrimRight(line, " \t\r"))),
-			"this line cannot be read as “name: value”", hintFor(line))
+		if indent == len(line) || line[indent] == '#' {
+			continue
+		}
+		if indent > 0 {
+			r.fault("yaml", body.LineSpan(i, indent, len(line)),
+				"this line is set in, and the lines of a "+b.Construct+" begin at the left", "take out what is before it")
+			continue
+		}
+		one := body.Only(i)
+		root, refused, err := one.Parse()
+		if err != nil || root == nil || root.Kind != yamltext.Table {
+			r.messages = append(r.messages, one.Slip(nil))
+			continue
+		}
+		r.messages = append(r.messages, refused...)
+		found = append(found, r.tableEntries(root.Entries)...)
 	}
 	return found
 }
 
-// hintFor guesses from its look what to change in a line.
-func hintFor(line []byte) string {
-	indent := line[:len(line)-len(bytes.TrimLeft(line, " \t"))]
-	key, value, found := bytes.Cut(bytes.TrimSpace(line), []byte(":"))
-	value = bytes.TrimSpace(value)
-	switch {
-	case bytes.IndexByte(indent, '\t') >= 0:
-		return "put spaces in place of the tab at its start"
-	case !found || len(key) == 0 || len(value) == 0:
-		return entryExample
-	case len(indent) > 0:
-		return "take out the spaces before it"
-	case value[0] == '"' || value[0] == '\'':
-		return "close the quote, and write nothing behind it"
-	case plainKey(key):
-		return "put the value between quotes: " + string(key) + ": \"" + string(value) + "\""
-	}
-	return entryExample
-}
-
-func (r *reading) mappingEntries(b *body, root *yaml.Node) []Entry {
-	var found []Entry
-	for i := 0; i+1 < len(root.Content); i += 2 {
-		if e, ok := r.yamlEntry(b, root.Content[i], root.Content[i+1]); ok {
+// tableEntries gives the entries of a table that are a key and a text each.
+func (r *reading) tableEntries(table []yamltext.Entry) []Entry {
+	found := make([]Entry, 0, len(table))
+	for _, t := range table {
+		key, value := t.Key, t.Value
+		switch {
+		case key.Refused || value.Refused: // it has its message
+		case key.Kind != yamltext.Scalar || key.Value == "":
+			r.fault("key-kind", key.Line(), "this is not a key", "begin the line with a word and a colon")
+		case value.Kind != yamltext.Scalar:
+			r.fault("value-kind", value.Line(), fmt.Sprintf("%q needs a text, and this is a list or a table", key.Value),
+				"write several values on one line with commas between them, without brackets")
+		default:
+			e := Entry{Key: key.Value, KeySpan: key.Inside(), Value: value.Value, ValueSpan: value.Inside()}
+			if value.Value == "" && !value.Quoted {
+				e.ValueSpan = message.Span{Start: e.KeySpan.End, End: e.KeySpan.End}
+			}
 			found = append(found, e)
 		}
 	}
 	return found
 }
 
-func (r *reading) yamlEntry(b *body, key, value *yaml.Node) (Entry, bool) {
-	for _, n := range []*yaml.Node{key, value} {
-		switch {
-		case n.Kind == yaml.AliasNode || n.Anchor != "" || n.Style&yaml.TaggedStyle != 0:
-			r.fault("entry-form", b.lineSpan(n), "a mark with “&”, “*” or “!” is not read here",
-				"put the value between quotes")
-			return Entry{}, false
-		case n.Kind != yaml.ScalarNode:
-			r.fault("entry-form", b.lineSpan(n), "a list or a group cannot stand here",
-				"write several values on one line with commas between them, without brackets")
-			return Entry{}, false
-		}
-	}
-	e := Entry{Key: key.Value, Value: value.Value, KeySpan: b.scalarSpan(key)}
-	if value.Value == "" && value.Style == 0 {
-		e.ValueSpan = message.Span{Start: e.KeySpan.End, End: e.KeySpan.End}
-	} else {
-		e.ValueSpan = b.scalarSpan(value)
-	}
-	return e, true
-}
-
-// checkEntries refuses what no block can use, whichever way it was read.
-func (r *reading) checkEntries(found []Entry) []Entry {
+// checkEntries refuses what no block can use.
+func (r *reading) checkEntries(b *Block, found []Entry) []Entry {
 	kept := found[:0]
 	for _, e := range found {
-		if e.Key == "" {
-			r.fault("entry-form", e.KeySpan, "a name is missing here", entryExample)
-			continue
-		}
 		if i := slices.IndexFunc(kept, func(k Entry) bool { return k.Key == e.Key }); i >= 0 {
-			r.fault("entry-twice", e.KeySpan, "“"+e.Key+"” stands twice in this block",
-				"take one of them out; the first is on line "+r.line(kept[i].KeySpan.Start))
+			r.fault("key-twice", e.KeySpan, fmt.Sprintf("%q stands twice in this %s", e.Key, b.Construct),
+				fmt.Sprintf("take one of the two out; the first is on line %d", r.source.Line(kept[i].KeySpan.Start)))
 			continue
 		}
 		if strings.TrimSpace(e.Value) == "" {
-			r.fault("entry-empty", e.KeySpan, "“"+e.Key+"” has no value",
+			r.fault("value-empty", e.KeySpan, fmt.Sprintf("%q has no value", e.Key),
 				"write it after the colon and a space, or take the line out")
 		}
 		kept = append(kept, e)

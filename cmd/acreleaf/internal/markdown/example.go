@@ -101,7 +101,7 @@ func (r *reading) cutFence(e *exampleNode, last ast.Node) {
 	if size := len(r.closingFence(f)); size >= e.fence {
 		f.closed, r.fenceCut = true, true
 		r.fault("example-cut", f.opening, "the fence of this block is as long as that of the example around it, "+
-			"so that the example ends here", "begin and end the example on line "+r.line(e.opening.Start)+
+			"so that the example ends here", "begin and end the example on line "+strconv.Itoa(r.source.Line(e.opening.Start))+
 			" with "+strconv.Itoa(size+1)+" backticks")
 	}
 }

@@ -75,7 +75,7 @@ func (r *reading) finishFootnotes() {
 		name := string(f.node.Ref)
 		if before, twice := first[name]; twice {
 			r.fault("footnote-twice", f.at, "the footnote “"+name+"” is written twice on this page",
-				"change one of the names; the first is on line "+r.line(before.Start))
+				"change one of the names; the first is on line "+strconv.Itoa(r.source.Line(before.Start)))
 			continue
 		}
 		first[name] = f.at

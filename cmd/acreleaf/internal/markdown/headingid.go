@@ -63,7 +63,7 @@ func (r *reading) takeExplicit(ids *headingIDs, h *Heading) {
 	switch {
 	case first != nil:
 		r.fault("heading-id-twice", h.explicit, "the id “"+h.ID+"” is used twice on this page",
-			"change one of them; the first is on line "+r.line(first.explicit.Start))
+			"change one of them; the first is on line "+strconv.Itoa(r.source.Line(first.explicit.Start)))
 	case ids.reserved(h.ID):
 		r.fault("heading-id", h.explicit, "another part of this page has the id “"+h.ID+"”, or could have it",
 			"choose another, which does not start with the name of a worksheet")

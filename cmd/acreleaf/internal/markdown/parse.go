@@ -14,15 +14,13 @@ import (
 // Parse reads the Markdown that starts at the byte offset body of a source. Every span of the document and of the
 // messages is a range of src.Text. The document is whole and can be printed even when there are faults.
 func Parse(src *message.Source, body int) (*Document, message.List) {
-	if bytes.HasPrefix(src.Text[body:], byteOrderMark) {
-		body += len(byteOrderMark)
+	if bytes.HasPrefix(src.Text[body:], []byte(message.ByteOrderMark)) {
+		body += len(message.ByteOrderMark)
 	}
 	r := newReading(src, body)
 	r.parse(pageParser())
 	return r.doc, r.messages
 }
-
-var byteOrderMark = []byte("\uFEFF")
 
 // pageParser is made once: goldmark's parser keeps what it knows of a page in its context, so one serves all
 // goroutines.

@@ -2,15 +2,15 @@ package markdown
 
 import (
 	"bytes"
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
 
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/yamltext"
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/text"
-	"go.yaml.in/yaml/v3"
-
-	"acreleaf/cmd/acreleaf/internal/message"
 )
 
 // Passage is a text that speaks for the reader's numbers, by cases. Its body is a list of YAML; the text of a case is
@@ -173,7 +173,7 @@ func (b *passageBody) value(e *passageEntry) string {
 // checkValue sees that YAML reads a value as the text that stands there, and takes the quotes off it.
 func (b *passageBody) checkValue(e *passageEntry) {
 	if len(e.pieces) == 0 {
-		b.fault("entry-empty", e.keySpan, "“"+e.key+"” has no value", "write it after the colon and a space")
+		b.fault("value-empty", e.keySpan, fmt.Sprintf("%q has no value", e.key), "write it after the colon and a space")
 		return
 	}
 	last := len(e.pieces) - 1
@@ -182,24 +182,30 @@ func (b *passageBody) checkValue(e *passageEntry) {
 		e.pieces[0].Start++
 		e.pieces[last].Stop = max(e.pieces[last].Start, e.pieces[last].Stop-1)
 	}
-	if e.style == 0 && last == 0 && plainValue(e.pieces[0].Value(b.doc.text)) {
+	if e.style == 0 && last == 0 && yamltext.PlainValue(e.pieces[0].Value(b.doc.text)) || b.isRead(e) {
 		return
 	}
-	var lines bytes.Buffer
+	b.fault("passage-text", b.entrySpan(e), "this text has marks that YAML has another use for",
+		"write “"+e.key+": >” and the text on the lines below it, set in by four spaces")
+}
+
+// isRead says whether YAML reads the lines of an entry as its key and the text that stands there.
+func (b *passageBody) isRead(e *passageEntry) bool {
+	lines := yamltext.New(b.source)
 	for i := e.first; i <= e.last; i++ {
 		line, _ := b.line(i)
 		if i == e.first {
 			line = append(bytes.Repeat([]byte(" "), e.column), line[e.column:]...)
 		}
-		lines.Write(append(line[:len(line):len(line)], '\n'))
+		lines.AddLine(line, b.offset(b.lines.At(i).Start), 0)
 	}
-	var read map[string]string
-	if err := yaml.Unmarshal(lines.Bytes(), &read); err == nil &&
-		strings.Join(strings.Fields(read[e.key]), " ") == b.value(e) {
-		return
+	root, refused, err := lines.Parse()
+	if err != nil || len(refused) > 0 || root == nil || len(root.Entries) != 1 {
+		return false
 	}
-	b.fault("passage-text", b.entrySpan(e), "this text has marks that YAML has another use for",
-		"write “"+e.key+": >” and the text on the lines below it, set in by four spaces")
+	read := root.Entries[0]
+	return read.Key.Value == e.key && read.Value.Kind == yamltext.Scalar && !read.Value.Null &&
+		strings.Join(strings.Fields(read.Value.Value), " ") == b.value(e)
 }
 
 func (b *passageBody) entrySpan(e *passageEntry) message.Span {
@@ -239,7 +245,8 @@ func (b *passageBody) oneCase(p *Passage, node *blockNode, keys []passageEntry) 
 			b.fault("passage-key", e.keySpan, "a passage has no “"+e.key+"”", note)
 		case values[e.key] != nil:
 			slip = true
-			b.fault("entry-twice", e.keySpan, "“"+e.key+"” stands twice in this case", "begin a new case with a dash before it")
+			b.fault("key-twice", e.keySpan, fmt.Sprintf("%q stands twice in this case", e.key),
+				"begin a new case with a dash before it")
 		default:
 			values[e.key] = e
 			slip = slip || len(e.pieces) == 0

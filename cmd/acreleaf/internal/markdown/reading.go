@@ -1,10 +1,8 @@
 package markdown
 
 import (
-	"bytes"
 	"cmp"
 	"slices"
-	"strconv"
 
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/parser"
@@ -58,11 +56,6 @@ func (r *reading) offset(at int) int { return r.body + beforeDropping(at, r.drop
 // span turns goldmark's offsets into offsets of the source.
 func (r *reading) span(start, end int) message.Span {
 	return message.Span{Start: r.offset(start), End: r.offset(end)}
-}
-
-// line gives the line of an offset, from 1.
-func (r *reading) line(offset int) string {
-	return strconv.Itoa(bytes.Count(r.source.Text[:offset], []byte("\n")) + 1)
 }
 
 // cut gives the text of a span.

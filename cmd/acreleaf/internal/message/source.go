@@ -6,8 +6,8 @@ import (
 	"unicode/utf8"
 )
 
-// byteOrderMark may stand before the first character of a file. It is no character of the text and has no column.
-const byteOrderMark = "\uFEFF"
+// ByteOrderMark may stand before the first character of a file. It is no character of the text and has no column.
+const ByteOrderMark = "\uFEFF"
 
 // Source is a text that messages point into.
 type Source struct {
@@ -25,6 +25,11 @@ func (s *Source) Position(offset int) (line, column int) {
 	l := newLines(s)
 	line, column = l.position(offset)
 	return s.Above + line, column
+}
+
+// Line gives the line of a byte offset, from 1.
+func (s *Source) Line(offset int) int {
+	return s.Above + bytes.Count(s.Text[:offset], []byte("\n")) + 1
 }
 
 // lines finds lines in one source. It remembers the last place it was asked for, so that a run of sorted offsets
@@ -71,8 +76,8 @@ func (l *lines) bounds(line int) (start, end int) {
 			end--
 		}
 	}
-	if line == 1 && bytes.HasPrefix(l.text, []byte(byteOrderMark)) {
-		start = len(byteOrderMark)
+	if line == 1 && bytes.HasPrefix(l.text, []byte(ByteOrderMark)) {
+		start = len(ByteOrderMark)
 	}
 	return start, max(start, end)
 }

@@ -33,10 +33,10 @@ func TestPosition(t *testing.T) {
 		{"🌱x", 3, 1, 1},
 		{"\xffx", 1, 1, 2},
 		{"a\x80\x80x", 2, 1, 3},
-		{byteOrderMark + "ab", 0, 1, 1},
-		{byteOrderMark + "ab", 3, 1, 1},
-		{byteOrderMark + "ab", 4, 1, 2},
-		{byteOrderMark + "a\n" + byteOrderMark + "b", 8, 2, 2}, // only the first is no character
+		{ByteOrderMark + "ab", 0, 1, 1},
+		{ByteOrderMark + "ab", 3, 1, 1},
+		{ByteOrderMark + "ab", 4, 1, 2},
+		{ByteOrderMark + "a\n" + ByteOrderMark + "b", 8, 2, 2}, // only the first is no character
 	} {
 		line, column := (&Source{Text: []byte(test.text)}).Position(test.offset)
 		if line != test.line || column != test.column {
@@ -56,7 +56,7 @@ func positionSlowly(text string, offset int) (line, column int) {
 		switch {
 		case r == '\n':
 			line, column = line+1, 1
-		case at == 0 && strings.HasPrefix(text, byteOrderMark):
+		case at == 0 && strings.HasPrefix(text, ByteOrderMark):
 		case r == '\r' && strings.HasPrefix(text[at+1:], "\n"):
 		default:
 			column++
@@ -84,8 +84,8 @@ func TestPlaceOfTheEnd(t *testing.T) {
 		{"ab\r\ncd", 0, 3, 1, 1, 1, 3}, // between the two characters of a line end
 		{"ab\r\ncd", 0, 5, 1, 1, 2, 2},
 		{"\t12\tin", 1, 4, 1, 2, 1, 5}, // a tab is one character
-		{byteOrderMark + "ab", 0, 4, 1, 1, 1, 2},
-		{byteOrderMark + "ab", 0, 0, 1, 1, 1, 1},
+		{ByteOrderMark + "ab", 0, 4, 1, 1, 1, 2},
+		{ByteOrderMark + "ab", 0, 0, 1, 1, 1, 1},
 		{"é=窒素\n🌱N", 0, 9, 1, 1, 1, 5},
 		{"é=窒素\n🌱N", 2, 14, 1, 2, 2, 2},
 		{"é=窒素", 0, 4, 1, 1, 1, 3}, // inside a character

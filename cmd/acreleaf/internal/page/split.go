@@ -8,10 +8,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-const (
-	byteOrderMark = "\uFEFF"
-	fence         = "---"
-)
+const fence = "---"
 
 const typeMetadata = "begin the file with these lines:\n---\ntitle: The title of the page\n" +
 	"summary: One sentence that says what a reader gets from it.\n---"
@@ -20,8 +17,8 @@ const typeMetadata = "begin the file with these lines:\n---\ntitle: The title of
 // offset is the best guess, so that the rest of the page can be looked through at the same time.
 func Split(src *message.Source) (Metadata, int, message.List) {
 	start := 0
-	if bytes.HasPrefix(src.Text, []byte(byteOrderMark)) {
-		start = len(byteOrderMark)
+	if bytes.HasPrefix(src.Text, []byte(message.ByteOrderMark)) {
+		start = len(message.ByteOrderMark)
 	}
 	first := lineAt(src.Text, start)
 	opening := message.Span{Start: start, End: start + len(first.words)}

@@ -43,7 +43,7 @@ func (c *textCheck) sameHeadings() {
 		}
 		if other := first[path]; other != nil {
 			c.advise(h.Span, "heading-twice", fmt.Sprintf("%q is already a heading of this part, on line %d",
-				oneLine(h.Text), c.line(other.Span.Start)), "say in one of the two what is different about it")
+				oneLine(h.Text), c.page.Source.Line(other.Span.Start)), "say in one of the two what is different about it")
 			continue
 		}
 		first[path] = h

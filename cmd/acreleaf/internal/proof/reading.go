@@ -1,7 +1,6 @@
 package proof
 
 import (
-	"bytes"
 	"cmp"
 	"fmt"
 	"slices"
@@ -85,7 +84,7 @@ func (c *textCheck) grade() {
 			bound),
 		fmt.Sprintf("split long sentences and choose shorter words; the longest have %s words, on lines %s",
 			listed(longest, func(s sentence) int { return s.words }),
-			listed(longest, func(s sentence) int { return c.line(s.at.Start) })))
+			listed(longest, func(s sentence) int { return c.page.Source.Line(s.at.Start) })))
 }
 
 // scoreText rounds a score to a tenth, and further only when it would else look like the limit.
@@ -107,9 +106,4 @@ func listed(sentences []sentence, number func(sentence) int) string {
 		return texts[0]
 	}
 	return strings.Join(texts[:last], ", ") + " and " + texts[last]
-}
-
-// line gives the line of an offset, from 1.
-func (c *textCheck) line(offset int) int {
-	return bytes.Count(c.page.Source.Text[:offset], []byte("\n")) + 1
 }

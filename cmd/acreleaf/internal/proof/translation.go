@@ -79,7 +79,7 @@ func (t *translation) unfinished() bool {
 // at is a place of the original, as a message tells it.
 func (t *translation) at(offset int) string {
 	c := textCheck{page: t.original}
-	return fmt.Sprintf("%s:%d", t.original.Source.Name, c.line(offset))
+	return fmt.Sprintf("%s:%d", t.original.Source.Name, c.page.Source.Line(offset))
 }
 
 // alone advises on a page in another language that has no original: it may be meant for the readers of that language

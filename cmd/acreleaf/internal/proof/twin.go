@@ -31,7 +31,7 @@ func named(b *markdown.Block) string {
 	return fmt.Sprintf("%s %q", b.Construct, b.Name)
 }
 
-func (t *translation) lineOf(offset int) int { return (&textCheck{page: t.original}).line(offset) }
+func (t *translation) lineOf(offset int) int { return t.original.Source.Line(offset) }
 
 // key tells blocks of a page apart: by their names, else by their place among those without one.
 type key struct {

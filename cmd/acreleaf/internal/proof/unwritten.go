@@ -31,7 +31,7 @@ func (c *textCheck) unfinished() {
 	slices.SortFunc(c.unwritten, func(a, b message.Span) int { return cmp.Compare(a.Start, b.Start) })
 	var lines []string
 	for _, at := range c.unwritten {
-		lines = append(lines, strconv.Itoa(c.line(at.Start)))
+		lines = append(lines, strconv.Itoa(c.page.Source.Line(at.Start)))
 	}
 	lines = slices.Compact(lines)
 	where := "it is on line " + lines[0]

@@ -4,10 +4,9 @@ import (
 	"bytes"
 	"fmt"
 	"unicode/utf8"
-)
 
-// byteOrderMark may stand before the first character of a file.
-const byteOrderMark = "\uFEFF"
+	"acreleaf/cmd/acreleaf/internal/message"
+)
 
 // start looks at the first bytes of a file: what it is, and what parts its cells. It gives a sentence and a note if the
 // file is none that can be read.
@@ -24,9 +23,9 @@ func (w *work) start() (text, note string) {
 	case bytes.HasPrefix(begin, []byte("PK\x03\x04")), bytes.HasPrefix(begin, []byte("\xD0\xCF\x11\xE0")):
 		return "this file is a workbook, and rows are read from a CSV file", "open it, and " + saveAs
 	}
-	if bytes.HasPrefix(begin, []byte(byteOrderMark)) {
-		s.at = len(byteOrderMark)
-		w.out.line = append(w.out.line, byteOrderMark...)
+	if bytes.HasPrefix(begin, []byte(message.ByteOrderMark)) {
+		s.at = len(message.ByteOrderMark)
+		w.out.line = append(w.out.line, message.ByteOrderMark...)
 	}
 	line, _, _ := bytes.Cut(begin[s.at:], []byte("\n"))
 	s.separator = separator(line)

@@ -26,15 +26,16 @@ var ladder = map[string][]string{
 
 	"cmd/acreleaf":                   {"cli"},
 	"cmd/acreleaf/internal/message":  nil,
+	"cmd/acreleaf/internal/yamltext": {"message"},
 	"cmd/acreleaf/internal/output":   {"message"},
 	"cmd/acreleaf/internal/reading":  nil,
 	"cmd/acreleaf/internal/cputime":  nil,
-	"cmd/acreleaf/internal/config":   {"message", "reading", "calc/fact", "calc/prose", "calc/unit"},
+	"cmd/acreleaf/internal/config":   {"yamltext", "message", "reading", "calc/fact", "calc/prose", "calc/unit"},
 	"cmd/acreleaf/internal/kind":     nil,
 	"cmd/acreleaf/internal/page":     {"config", "kind", "message"},
 	"cmd/acreleaf/internal/assets":   {"message", "output"},
 	"cmd/acreleaf/internal/wire":     nil,
-	"cmd/acreleaf/internal/markdown": {"message", "calc", "calc/unit"},
+	"cmd/acreleaf/internal/markdown": {"message", "yamltext", "calc", "calc/unit"},
 	"cmd/acreleaf/internal/worksheet": {"markdown", "page", "config", "message", "calc", "calc/fact", "calc/formula",
 		"calc/prose", "calc/sheet", "calc/unit", "wasm", "wire"},
 	"cmd/acreleaf/internal/render": {"kind", "message", "page", "wire", "calc", "calc/sheet", "calc/unit"},
@@ -84,6 +85,7 @@ var ladderOfTests = map[string][]string{
 // The libraries that one package alone may import, so that another can take their place by a change of that package.
 // A package that is named with "test" may do so in its tests only.
 var oneImporter = map[string][]string{
+	"go.yaml.in/yaml":              {"cmd/acreleaf/internal/yamltext", "cmd/acreleaf/internal/render", "test *"},
 	"github.com/yuin/goldmark":     {"cmd/acreleaf/internal/markdown", "test cmd/acreleaf"},
 	"github.com/alecthomas/chroma": {"cmd/acreleaf/internal/markdown"},
 	"github.com/evanw/esbuild":     {"cmd/acreleaf/internal/assets"},

@@ -1,6 +1,7 @@
-package config
+package yamltext
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"strconv"
@@ -11,6 +12,9 @@ import (
 
 // A YAML library says what it found in the terms of YAML's grammar, and often a line too late. When it refuses a text,
 // the lines are looked through for the slips that people make, and only when none is found its own words are shown.
+
+// unfitSign is said of a sign that has a meaning of its own in YAML.
+const unfitSign = "a text cannot begin with this sign"
 
 // slip is a way to get a line wrong.
 type slip struct {
@@ -28,7 +32,7 @@ var slips = []slip{
 	{line: regexp.MustCompile(keyStart + `[^"'#|>\[{\s][^#]*?(:)(?: |$)`),
 		text: "a colon with a space after it ends the text too early", note: "put the text in quotes", quote: true},
 	{line: regexp.MustCompile(keyStart + "([@`%&*!,\\]}]|[|>][-+0-9]*[ \\t]+[^#\\s])"),
-		text: "a text cannot begin with this sign", note: "put the text in quotes", quote: true},
+		text: unfitSign, note: "put the text in quotes", quote: true},
 	{line: regexp.MustCompile(keyStart + `("(?:[^"\\]|\\.)*)$`),
 		text: "these quotes are not closed", note: `type " at the end of the text`},
 	{line: regexp.MustCompile(keyStart + `('(?:[^']|'')*)$`),
@@ -42,10 +46,8 @@ var slips = []slip{
 	{line: regexp.MustCompile(`^\s*[\w-]+(:)[^\s:]`),
 		text: "a space is missing after the colon", note: "type a space after the colon"},
 	{line: regexp.MustCompile(`^([^-#\s:][^:]*)$`),
-		text: "this line has no colon", note: typeLine},
+		text: "this line has no colon"},
 }
-
-const typeLine = `type a key, a colon, a space and the text, as in "title: Nitrogen in your soil"`
 
 var (
 	opensBlock = regexp.MustCompile(`: +[|>][-+0-9]*$`)            // the text is in the lines below
@@ -53,32 +55,38 @@ var (
 	setIn      = regexp.MustCompile(`^( +)[\w-]+:(?: |$)`)
 )
 
-// addSlip adds the message for a text that is not YAML, or not a table when err is nil.
-func (r *reader) addSlip(err error) {
-	r.broken = true
-	if r.addKnownSlip() {
-		return
-	}
-	m := message.Message{ID: "yaml", Span: r.firstLine(), Note: typeLine,
-		Text: "these lines are not a table of keys and texts"}
-	if err != nil {
-		line, words := yamlWords(err)
-		m.Text = "this cannot be read: " + words
-		m.Note = "look at this line and the one above it; put texts that have signs in them in quotes"
-		if line > 0 {
-			m.Span = r.lineSpan(r.offset(line, 1))
-		}
-	}
-	r.add(m)
+// typeLine says how a line is written.
+func (t *Text) typeLine() string {
+	return fmt.Sprintf("type a key, a colon, a space and the text, as in %q", t.Example)
 }
 
-// addKnownSlip looks for the first line that has one of the usual slips.
-func (r *reader) addKnownSlip() bool {
+// Slip is the message for a text that is no YAML, or no table when err is nil.
+func (t *Text) Slip(err error) message.Message {
+	if m, known := t.knownSlip(); known {
+		return m
+	}
+	switch {
+	case err == nil && len(t.lineStarts()) <= 2:
+		return t.fault(t.FirstLine(), "this line is no key with a text", t.typeLine())
+	case err == nil:
+		return t.fault(t.FirstLine(), "these lines are not a table of keys and texts", t.typeLine())
+	}
+	line, words := yamlWords(err)
+	span := t.FirstLine()
+	if line > 0 {
+		span = t.restSpan(t.offset(line, 1))
+	}
+	return t.fault(span, "this cannot be read: "+words,
+		"look at this line and the one above it; put texts that have signs in them in quotes")
+}
+
+// knownSlip looks for the first line that has one of the usual slips.
+func (t *Text) knownSlip() (message.Message, bool) {
 	block := -1    // how far the key is set in whose text is the lines below it
 	outer := "   " // the space in front of the last key with a text
 	last := false  // whether the last line was such a key
-	for _, at := range r.lines {
-		line := string(r.restOfLine(at))
+	for _, at := range t.lineStarts() {
+		line := string(t.restOfLine(at))
 		indent := len(line) - len(strings.TrimLeft(line, " "))
 		if block >= 0 && (line == "" || indent > block) {
 			continue
@@ -89,17 +97,11 @@ func (r *reader) addKnownSlip() bool {
 			continue
 		}
 		if found := setIn.FindStringSubmatchIndex(line); found != nil && last && found[3] > len(outer) {
-			r.add(message.Message{ID: "yaml", Span: message.Span{Start: r.start + at, End: r.start + at + found[3]},
-				Text: "this line is set in, and the line above it has a text of its own",
-				Note: "begin this line in the same column as the line above it"})
-			return true
+			return t.fault(t.span(at, at+found[3]), "this line is set in, and the line above it has a text of its own",
+				"begin this line in the same column as the line above it"), true
 		}
-		for _, s := range slips {
-			if found := s.line.FindStringSubmatchIndex(line); found != nil {
-				r.add(message.Message{ID: "yaml", Text: s.text, Note: s.noteFor(line),
-					Span: message.Span{Start: r.start + at + found[2], End: r.start + at + found[3]}})
-				return true
-			}
+		if m, known := t.slipOfLine(at, line); known {
+			return m, true
 		}
 		if found := keyAndText.FindStringSubmatch(line); found != nil {
 			outer, last = found[1], true
@@ -107,10 +109,20 @@ func (r *reader) addKnownSlip() bool {
 			last = false
 		}
 	}
-	return false
+	return message.Message{}, false
 }
 
-// noteFor says what to type in place of a line.
+// slipOfLine looks for one of the usual slips in a line that begins at an offset.
+func (t *Text) slipOfLine(at int, line string) (message.Message, bool) {
+	for _, s := range slips {
+		if found := s.line.FindStringSubmatchIndex(line); found != nil {
+			return t.fault(t.span(at+found[2], at+found[3]), s.text, cmp.Or(s.noteFor(line), t.typeLine())), true
+		}
+	}
+	return message.Message{}, false
+}
+
+// noteFor says what to type in place of a line, "" where the text's own example says it.
 func (s slip) noteFor(line string) string {
 	if found := keyAndText.FindStringSubmatch(line); s.quote && found != nil {
 		text := strings.ReplaceAll(found[3], `"`, "'")
