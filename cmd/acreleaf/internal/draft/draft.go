@@ -82,7 +82,7 @@ func (d *drafter) place() error {
 		return d.misplaced(err)
 	}
 	d.address = address
-	if said := output.Check([]output.File{{Path: address.File()}}); len(said) > 0 {
+	if said := output.Check([]string{address.File()}); len(said) > 0 {
 		return &Error{Text: said[0].Text, Note: "choose another name"}
 	}
 	if _, err := fs.Stat(d.Content, d.name); err == nil {

@@ -29,7 +29,7 @@ func TestHeldFile(t *testing.T) {
 		t.Fatal(err)
 	}
 	files := []File{{Path: "a.html", Bytes: []byte("a")}, {Path: "held.html", Bytes: []byte("b")}}
-	_, err := writerOn(dir, &held{realDisk{}, "held.html"}).write(files)
+	_, err := writerOn(dir, &held{realDisk{}, "held.html"}).write(files, Mark{})
 	said := "/held.html is in use by another program. " + siteMixed + " Close it there and press again"
 	if !errors.Is(err, syscall.EBUSY) || !strings.Contains(err.Error(), said) {
 		t.Errorf("error: %v", err)

@@ -6,13 +6,13 @@ import (
 )
 
 // carryOut does what was planned, in the steps of the package's description.
-func (w *writer) carryOut(files []File, p *plan) error {
-	if err := w.stage(files, p); err != nil {
-		return err
+func (w *Writer) carryOut(p *plan, mark Mark) error {
+	lists, err := w.stageLists(p, mark)
+	if err == nil {
+		err = w.replace(p, lists)
 	}
-	err := w.replace(files, p)
 	if err != nil {
-		w.dropStaging(len(p.writes))
+		w.Drop()
 		return err
 	}
 	if err := w.disk.Remove(w.real(stagingName)); err != nil {
@@ -23,8 +23,8 @@ func (w *writer) carryOut(files []File, p *plan) error {
 
 // replace turns the old site into the new one. Nothing here needs room on the disk but the folders, and those come
 // before the first page is touched.
-func (w *writer) replace(files []File, p *plan) error {
-	if err := w.move(len(p.writes)+stagedBefore, manifestName, oldSiteWhole); err != nil {
+func (w *Writer) replace(p *plan, lists int) error {
+	if err := w.move(lists+stagedBefore, manifestName, oldSiteWhole); err != nil {
 		return err
 	}
 	for _, old := range p.clear {
@@ -36,8 +36,8 @@ func (w *writer) replace(files []File, p *plan) error {
 		return err
 	}
 	state := oldSiteWhole
-	for i, f := range p.writes {
-		if err := w.move(i, files[f].Path, state); err != nil {
+	for _, f := range p.writes {
+		if err := w.move(f.number, f.path, state); err != nil {
 			return err
 		}
 		state = siteMixed
@@ -50,10 +50,10 @@ func (w *writer) replace(files []File, p *plan) error {
 	for _, name := range p.emptied {
 		w.removeEmpty(name)
 	}
-	return w.move(len(p.writes)+stagedAfter, manifestName, newSiteWhole)
+	return w.move(lists+stagedAfter, manifestName, newSiteWhole)
 }
 
-func (w *writer) move(staged int, to, state string) error {
+func (w *Writer) move(staged int, to, state string) error {
 	if err := w.disk.Rename(w.real(w.staged(staged)), w.real(to)); err != nil {
 		return w.sentence(to, err, state)
 	}
@@ -61,7 +61,7 @@ func (w *writer) move(staged int, to, state string) error {
 }
 
 // makeFolders makes all folders or, on an error, none.
-func (w *writer) makeFolders(p *plan) error {
+func (w *Writer) makeFolders(p *plan) error {
 	for i, name := range p.folders {
 		err := w.disk.Mkdir(w.real(name))
 		if err == nil {
@@ -81,7 +81,7 @@ func (w *writer) makeFolders(p *plan) error {
 
 // removeEmpty removes a folder and those above it while they are empty; the system refuses to remove any other. Where
 // a folder was, a new file may stand by now.
-func (w *writer) removeEmpty(p string) {
+func (w *Writer) removeEmpty(p string) {
 	for ; p != "."; p = path.Dir(p) {
 		if s, _, err := w.stand(p); err != nil || s != folder || w.disk.Remove(w.real(p)) != nil {
 			return

@@ -12,39 +12,39 @@ import (
 
 // Check finds output paths that cannot all be written, or that would not be the same on every disk and server. The
 // messages have no place, because a path may come from several sources.
-func Check(files []File) message.List {
+func Check(paths []string) message.List {
 	var l message.List
 	same := map[string]string{} // lower-case path → the path that came first
-	for _, f := range files {
-		if text := checkPath(f.Path); text != "" {
+	for _, p := range paths {
+		if text := checkPath(p); text != "" {
 			l = append(l, message.Message{ID: "output-name", Text: text,
 				Note: "rename the source file: small letters, digits and hyphens always work"})
 			continue
 		}
-		folded := strings.ToLower(f.Path)
+		folded := strings.ToLower(p)
 		first, taken := same[folded]
 		switch {
 		case !taken:
-			same[folded] = f.Path
-		case first == f.Path:
+			same[folded] = p
+		case first == p:
 			l = append(l, message.Message{ID: "output-twice",
-				Text: fmt.Sprintf("two files want to be %q in the site", f.Path),
+				Text: fmt.Sprintf("two files want to be %q in the site", p),
 				Note: "rename one of the two source files"})
 		default:
 			l = append(l, message.Message{ID: "output-case",
-				Text: fmt.Sprintf("%q and %q differ only in capitals, and many disks take them for one", first, f.Path),
+				Text: fmt.Sprintf("%q and %q differ only in capitals, and many disks take them for one", first, p),
 				Note: "use small letters only, and rename one of the two source files"})
 		}
 	}
-	return slices.Concat(l, checkFolders(same), checkSpelling(files))
+	return slices.Concat(l, checkFolders(same), checkSpelling(paths))
 }
 
 // checkSpelling finds folders whose names differ only in capitals. Of each two it tells once.
-func checkSpelling(files []File) message.List {
+func checkSpelling(paths []string) message.List {
 	first, told := map[string]string{}, map[string]bool{}
 	var l message.List
-	for _, f := range files {
-		for folder := path.Dir(f.Path); folder != "." && folder != "/"; folder = path.Dir(folder) {
+	for _, p := range paths {
+		for folder := path.Dir(p); folder != "." && folder != "/"; folder = path.Dir(folder) {
 			folded := strings.ToLower(folder)
 			one, known := first[folded]
 			if !known {

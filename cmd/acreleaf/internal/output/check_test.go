@@ -44,11 +44,7 @@ func TestCheck(t *testing.T) {
 		"all at once": {[]string{"", "a", "a", "/b"}, []string{"no name", "two files want", "begin with a slash"}},
 	} {
 		t.Run(name, func(t *testing.T) {
-			var files []File
-			for _, p := range test.paths {
-				files = append(files, File{Path: p})
-			}
-			got := Check(files)
+			got := Check(test.paths)
 			if len(got) != len(test.want) {
 				t.Fatalf("got %d messages, want %d: %v", len(got), len(test.want), got)
 			}

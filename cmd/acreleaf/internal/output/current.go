@@ -9,7 +9,7 @@ import (
 // Every file is read again: its time and size are no proof that nobody edited it. Any doubt is a no, and costs nothing
 // but making the site.
 func Current(dir, from string) (Report, Mark, bool) {
-	w := &writer{disk: realDisk{}, dir: dir, workers: runtime.GOMAXPROCS(0)}
+	w := &Writer{disk: realDisk{}, dir: dir, workers: runtime.GOMAXPROCS(0)}
 	if err := w.readManifest(); err != nil || from == "" || w.marked.From != from {
 		return Report{}, Mark{}, false
 	}
@@ -31,7 +31,7 @@ func Current(dir, from string) (Report, Mark, bool) {
 }
 
 // standsAsWritten says whether a file of the list is there with the bytes that were written.
-func (w *writer) standsAsWritten(name string) bool {
+func (w *Writer) standsAsWritten(name string) bool {
 	s, _, err := w.stand(name)
 	if err != nil || s != file || w.listed[name].pending {
 		return false

@@ -99,7 +99,7 @@ func TestEveryStepIsFitForReaders(t *testing.T) {
 	watching := &countingDisk{disk: realDisk{}}
 	watching.after = func(change string) { checkReaders(t, dir, "after "+change) }
 	w := writerOn(dir, watching)
-	report, err := w.write(newSite)
+	report, err := w.write(newSite, Mark{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -119,7 +119,7 @@ func TestPressCutAtEveryStep(t *testing.T) {
 		steps := 0
 		for cut := 0; ; cut++ {
 			dir := prepared(t)
-			_, err := writerOn(dir, &cutDisk{realDisk{}, cut}).write(newSite)
+			_, err := writerOn(dir, &cutDisk{realDisk{}, cut}).write(newSite, Mark{})
 			if err == nil {
 				steps = cut
 				break
@@ -148,8 +148,8 @@ func TestPressCutTwice(t *testing.T) {
 	for first := 0; first < 40; first += 5 {
 		for second := 0; second < 40; second += 4 {
 			dir := prepared(t)
-			_, _ = writerOn(dir, &cutDisk{realDisk{}, first}).write(newSite)
-			_, _ = writerOn(dir, &cutDisk{realDisk{}, second}).write(oldSite)
+			_, _ = writerOn(dir, &cutDisk{realDisk{}, first}).write(newSite, Mark{})
+			_, _ = writerOn(dir, &cutDisk{realDisk{}, second}).write(oldSite, Mark{})
 			write(t, dir, newSite)
 			same(t, fmt.Sprintf("cut at %d and %d", first, second), readTree(t, dir).withoutList(), want)
 			if t.Failed() {
@@ -164,7 +164,7 @@ func TestPressCutAndPlaceTaken(t *testing.T) {
 	taken := 0
 	for cut := range 40 {
 		dir := prepared(t)
-		if _, err := writerOn(dir, &cutDisk{realDisk{}, cut}).write(newSite); err == nil {
+		if _, err := writerOn(dir, &cutDisk{realDisk{}, cut}).write(newSite, Mark{}); err == nil {
 			break
 		}
 		if _, err := os.Lstat(filepath.Join(dir, "guides/new/deep/index.html")); err == nil {
@@ -191,7 +191,7 @@ func TestFullDiskLeavesTheOldSiteWhole(t *testing.T) {
 	for room := 0; ; room++ {
 		dir := prepared(t)
 		before := readTree(t, dir)
-		_, err := writerOn(dir, &fullDisk{realDisk{}, room}).write(newSite)
+		_, err := writerOn(dir, &fullDisk{realDisk{}, room}).write(newSite, Mark{})
 		if err == nil {
 			if room < 8 {
 				t.Errorf("the disk filled up at only %d places", room)
@@ -216,7 +216,7 @@ func TestReadOnlyFolderIsSaidPlainly(t *testing.T) {
 	dir := prepared(t)
 	before := readTree(t, dir)
 	for at := 1; at <= 8; at++ {
-		_, err := writerOn(dir, &refusingDisk{disk: realDisk{}, at: at}).write(newSite)
+		_, err := writerOn(dir, &refusingDisk{disk: realDisk{}, at: at}).write(newSite, Mark{})
 		if err == nil || !strings.Contains(err.Error(), "may not be written, its folder is read-only. "+oldSiteWhole) {
 			t.Errorf("refused at %d: %v", at, err)
 		}

@@ -7,7 +7,7 @@ import (
 
 // each calls do for 0 to n-1 from as many goroutines as the writer has workers. After an error it starts no more, and
 // gives the error of the lowest number.
-func (w *writer) each(n int, do func(i int) error) error {
+func (w *Writer) each(n int, do func(i int) error) error {
 	var next atomic.Int64
 	var failed atomic.Bool
 	errs := make([]error, n)

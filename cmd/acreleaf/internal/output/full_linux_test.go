@@ -32,7 +32,7 @@ func TestTheKernelSaysTheDiskIsFull(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "public")
 	write(t, dir, oldSite)
 	before := readTree(t, dir)
-	_, err := writerOn(dir, &devFull{realDisk{}, 3}).write(newSite)
+	_, err := writerOn(dir, &devFull{realDisk{}, 3}).write(newSite, Mark{})
 	if !errors.Is(err, syscall.ENOSPC) ||
 		!strings.Contains(err.Error(), "the disk is full, there is no room for ") ||
 		!strings.Contains(err.Error(), "/public/") ||

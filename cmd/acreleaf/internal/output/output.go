@@ -6,14 +6,15 @@
 //
 // Writing goes through these states, and a press that is cut in any of them can be repeated:
 //
-//  1. everything new is written into the folder ".acreleaf-new", beside the site: a full disk is met here, and the old
-//     site is whole and the list unchanged;
+//  1. everything new is written, as it is made, into the folder ".acreleaf-new", beside the site: a full disk is met
+//     here, and the old site is whole and the list unchanged;
 //  2. the list ".acreleaf-manifest" is replaced by one that has the old files and the new ones;
 //  3. the new files are moved into place, assets before pages, so that no page asks for an asset that is not there;
 //  4. files that are no longer part of the site are removed, pages before assets;
 //  5. the list is replaced by one that has the new files only.
 //
-// A file with the same bytes is not written again.
+// A file with the same bytes is not written again. The press may be given up until the second step: then the new files
+// are removed, and all is as it was.
 package output
 
 import "strings"

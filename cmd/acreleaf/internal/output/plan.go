@@ -9,7 +9,7 @@ import (
 
 // plan is everything a press will do to the disk, decided before the first change.
 type plan struct {
-	writes    []int    // indexes of the files to write, assets first
+	writes    []placed // the files that are new or changed, assets first
 	clear     []string // to remove early: files in whose place a folder comes, and folders in whose place a file comes
 	folders   []string // folders to make, parents first
 	removals  []string // files that are no longer part of the site, pages first
@@ -32,7 +32,7 @@ type finding struct {
 
 // examine compares one file with what is on the disk. A file of the same size is read: its time is no proof, and
 // reading costs little beside making the page.
-func (w *writer) examine(f File) (finding, error) {
+func (w *Writer) examine(f File) (finding, error) {
 	found := finding{hash: hashOf(f.Bytes)}
 	s, info, err := w.stand(f.Path)
 	found.folder = s == folder
@@ -57,33 +57,31 @@ func (w *writer) examine(f File) (finding, error) {
 }
 
 // plan decides what to do, from what examine found of each file. It changes nothing.
-func (w *writer) plan(files []File, found []finding) (*plan, error) {
-	p := &plan{after: make(manifest, len(files))}
-	for i, f := range files {
+func (w *Writer) plan(mark Mark) (*plan, error) {
+	p := &plan{after: make(manifest, len(w.placed))}
+	for _, f := range w.placed {
 		switch {
-		case found[i].blocked:
-			p.blocked = append(p.blocked, f.Path)
-		case found[i].same:
+		case f.blocked:
+			p.blocked = append(p.blocked, f.path)
+		case f.same:
 			p.unchanged++
-			p.after[f.Path] = entry{hash: found[i].hash}
+			p.after[f.path] = entry{hash: f.hash}
 		default:
-			p.writes = append(p.writes, i)
-			p.after[f.Path] = entry{hash: found[i].hash, pending: !found[i].ours}
+			p.writes = append(p.writes, f)
+			p.after[f.path] = entry{hash: f.hash, pending: !f.ours}
 		}
 	}
-	slices.SortFunc(p.writes, func(a, b int) int {
-		return compareFiles(files[a].Path, files[b].Path)
-	})
+	slices.SortFunc(p.writes, func(a, b placed) int { return compareFiles(a.path, b.path) })
 	room := &roomMaker{w: w, plan: p, known: map[string]standing{}, needed: map[string]bool{}}
-	for _, i := range p.writes {
-		if err := room.makeFor(files[i].Path, found[i].folder); err != nil {
+	for _, f := range p.writes {
+		if err := room.makeFor(f.path, f.folder); err != nil {
 			return nil, err
 		}
 	}
 	if err := room.planRemovals(); err != nil {
 		return nil, err
 	}
-	p.stale = !maps.Equal(w.listed, p.after) || w.marked != w.mark
+	p.stale = !maps.Equal(w.listed, p.after) || w.marked != mark
 	slices.Sort(p.blocked)
 	p.blocked = slices.Compact(p.blocked)
 	return p, nil

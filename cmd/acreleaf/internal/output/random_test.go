@@ -16,7 +16,7 @@ func randomSite(random *rand.Rand) []File {
 				files = append(files, File{name, fmt.Appendf(nil, "%s %d", name, random.IntN(3))})
 			}
 		}
-		if len(Check(files)) == 0 {
+		if len(Check(paths(files))) == 0 {
 			return files
 		}
 	}
@@ -35,7 +35,7 @@ func TestRandomPresses(t *testing.T) {
 		for range 4 {
 			files, cut := randomSite(random), random.IntN(30)
 			story = append(story, fmt.Sprintf("%s cut at %d", paths(files), cut))
-			_, _ = writerOn(dir, &cutDisk{realDisk{}, cut}).write(files)
+			_, _ = writerOn(dir, &cutDisk{realDisk{}, cut}).write(files, Mark{})
 		}
 		last := randomSite(random)
 		story = append(story, fmt.Sprintf("%s", paths(last)))

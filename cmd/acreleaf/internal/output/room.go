@@ -7,7 +7,7 @@ import (
 
 // roomMaker finds out what must be made and removed so that the files of a plan have a place.
 type roomMaker struct {
-	w      *writer
+	w      *Writer
 	plan   *plan
 	known  map[string]standing // what is at the paths of folders that were looked at
 	needed map[string]bool     // folders that are already seen to

@@ -18,7 +18,7 @@ const (
 )
 
 // sentence says in plain words why a file of the site could not be written, what state the site is in, and what to do.
-func (w *writer) sentence(p string, err error, state string) error {
+func (w *Writer) sentence(p string, err error, state string) error {
 	shown := w.shown(p)
 	switch {
 	case isFull(err):
@@ -38,7 +38,7 @@ func (w *writer) sentence(p string, err error, state string) error {
 }
 
 // blockedError names the files of somebody else that stand where a file of the site must go.
-func (w *writer) blockedError(blocked []string) error {
+func (w *Writer) blockedError(blocked []string) error {
 	const most = 10
 	names := make([]string, 0, most)
 	for _, p := range blocked[:min(most, len(blocked))] {
@@ -57,7 +57,7 @@ func (w *writer) blockedError(blocked []string) error {
 }
 
 // shown is a path as the user would write it.
-func (w *writer) shown(p string) string { return path.Join(filepath.ToSlash(w.dir), p) }
+func (w *Writer) shown(p string) string { return path.Join(filepath.ToSlash(w.dir), p) }
 
 // bare leaves out the path that the system's error repeats, which may be that of a temporary file.
 func bare(err error) error {

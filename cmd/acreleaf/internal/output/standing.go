@@ -17,7 +17,7 @@ const (
 )
 
 // stand looks at a path; info is nil for nothing.
-func (w *writer) stand(p string) (standing, fs.FileInfo, error) {
+func (w *Writer) stand(p string) (standing, fs.FileInfo, error) {
 	info, err := w.disk.Lstat(w.real(p))
 	switch {
 	case errors.Is(err, fs.ErrNotExist), errors.Is(err, syscall.ENOTDIR):

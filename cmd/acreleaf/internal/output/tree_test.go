@@ -86,6 +86,6 @@ func same(t *testing.T, what string, got, want any) {
 }
 
 // writerOn is a writer that takes one file at a time, to a disk of the test's own.
-func writerOn(dir string, d disk) *writer {
-	return &writer{disk: d, dir: dir, workers: 1}
+func writerOn(dir string, d disk) *Writer {
+	return &Writer{disk: d, dir: dir, workers: 1}
 }

@@ -1,84 +1,171 @@
 package output
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
 	"math/rand/v2"
-	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
+	"sync"
+	"syscall"
 )
 
-// Write makes the folder dir hold the files of a site and none that an earlier press left. The order of the steps, and
-// what a press that is cut short leaves, are in the package's description. Nothing is written when a name fails Check,
-// when a file that Acreleaf did not write is in the way, or when the disk has no room; the error is then a whole
-// sentence for the user, and says what state the site is in. Bytes are not kept and not changed.
-//
-// The mark is kept with the list of the files, for Current.
-//
-// Two presses into one folder at a time do no harm to each other's files, but one of them ends with an error.
+// Write makes the folder dir hold the files of a site and none that an earlier press left, as a Writer does that is
+// given all of them at once.
 func Write(dir string, files []File, mark Mark) (Report, error) {
-	if err := os.MkdirAll(dir, 0o755); err != nil {
-		w := &writer{dir: dir}
-		return Report{}, w.sentence("", err, "No site was written.")
-	}
-	w := &writer{disk: realDisk{}, dir: dir, workers: runtime.GOMAXPROCS(0), mark: mark}
-	return w.write(files)
+	return newWriter(dir).write(files, mark)
 }
 
-// writer is one run of Write.
-type writer struct {
+// A Writer takes the files of a site one after the other, as they are made, and puts them in place when all are there.
+// What it keeps of a file is its name and a hash.
+//
+// Two presses into one folder at a time do no harm to each other's files, but one of them ends with an error.
+type Writer struct {
 	disk    disk
 	dir     string // as the user gave it
 	workers int
 	token   string   // begins the names of this run's new files
 	listed  manifest // what the last press wrote
 	marked  Mark     // what it was made from
-	mark    Mark     // what this one is made from
+
+	mutex   sync.Mutex
+	made    []string // the folders that were made for the site's folder and are new, the deepest first
+	open    error    // why there is no folder for new files
+	opened  bool     // there is one, or an error
+	placed  []placed // the files so far
+	numbers int      // how many numbers were given in the folder for new files
+	failed  error    // the first error of Put
 }
 
-// real is the system's path of a slash path in the folder.
-func (w *writer) real(p string) string { return filepath.Join(w.dir, filepath.FromSlash(p)) }
+// placed is a file that was taken.
+type placed struct {
+	path   string
+	number int // in the folder for new files; -1 for one that is in its place already
+	finding
+}
 
-func (w *writer) write(files []File) (Report, error) {
-	if faults := Check(files); len(faults) > 0 {
-		return Report{}, fmt.Errorf("%s. %s", faults[0].Text, oldSiteWhole)
-	}
+// Begin looks at what an earlier press left in the folder dir, which need not be there yet.
+func Begin(dir string) (*Writer, error) {
+	w := newWriter(dir)
+	return w, w.begin()
+}
+
+func newWriter(dir string) *Writer {
+	return &Writer{disk: realDisk{}, dir: dir, workers: runtime.GOMAXPROCS(0)}
+}
+
+func (w *Writer) begin() error {
 	// A random token and nothing of the machine: it is gone when the press is done.
 	w.token = fmt.Sprintf("%016x", rand.Uint64())
 	if err := w.readManifest(); err != nil {
-		return Report{}, err
-	}
-	if err := w.sweepStaging(); err != nil {
-		return Report{}, err
-	}
-	found := make([]finding, len(files))
-	err := w.each(len(files), func(i int) (err error) {
-		found[i], err = w.examine(files[i])
 		return err
-	})
-	if err != nil {
-		return Report{}, err
 	}
-	p, err := w.plan(files, found)
-	if err != nil {
-		return Report{}, err
+	return w.sweepStaging()
+}
+
+// Put takes a file, and writes it beside the site if it is new or changed. The bytes are not kept and not changed. Put
+// may be called by several goroutines at once. After an error it takes no more files, and gives that error again.
+func (w *Writer) Put(f File) error {
+	w.mutex.Lock()
+	err := w.failed
+	w.mutex.Unlock()
+	if err == nil {
+		err = w.take(f)
 	}
-	if len(p.blocked) > 0 {
-		return Report{}, w.blockedError(p.blocked)
+	if err != nil {
+		w.mutex.Lock()
+		if w.failed == nil {
+			w.failed = err
+		}
+		w.mutex.Unlock()
+	}
+	return err
+}
+
+func (w *Writer) take(f File) error {
+	p := placed{path: f.Path, number: -1}
+	if checkPath(f.Path) == "" { // else Commit says what is wrong with it
+		var err error
+		if p.finding, err = w.examine(f); err != nil {
+			return err
+		}
+		if !p.blocked && !p.same {
+			if p.number, err = w.stage(f); err != nil {
+				return err
+			}
+		}
+	}
+	w.mutex.Lock()
+	defer w.mutex.Unlock()
+	w.placed = append(w.placed, p)
+	return nil
+}
+
+// Commit puts the files in place. The order of the steps, and what a press that is cut short leaves, are in the
+// package's description. The site stays as it was when a name fails Check, when a file that Acreleaf did not write is
+// in the way, or when the disk had no room. The error is then a whole sentence for the user, and says what state the
+// site is in.
+//
+// The mark is kept with the list of the files, for Current.
+func (w *Writer) Commit(mark Mark) (Report, error) {
+	p, err := w.decide(mark)
+	if err != nil {
+		w.Drop()
+		return Report{}, err
 	}
 	if p.stale || len(p.writes) > 0 {
-		if err := w.carryOut(files, p); err != nil {
+		if err := w.carryOut(p, mark); err != nil {
 			return Report{}, err
 		}
 	}
 	return Report{Written: len(p.writes), Unchanged: p.unchanged, Removed: p.removed}, nil
 }
 
-func (w *writer) readManifest() error {
+// decide plans what to do with the files that were taken.
+func (w *Writer) decide(mark Mark) (*plan, error) {
+	if w.failed != nil {
+		return nil, w.failed
+	}
+	slices.SortFunc(w.placed, func(a, b placed) int { return cmp.Compare(a.path, b.path) })
+	if faults := Check(w.paths()); len(faults) > 0 {
+		return nil, fmt.Errorf("%s. %s", faults[0].Text, oldSiteWhole)
+	}
+	p, err := w.plan(mark)
+	if err != nil {
+		return nil, err
+	}
+	if len(p.blocked) > 0 {
+		return nil, w.blockedError(p.blocked)
+	}
+	return p, w.sameStaging()
+}
+
+func (w *Writer) paths() []string {
+	paths := make([]string, len(w.placed))
+	for i, p := range w.placed {
+		paths[i] = p.path
+	}
+	return paths
+}
+
+// write takes all files of a site and puts them in place.
+func (w *Writer) write(files []File, mark Mark) (Report, error) {
+	if err := w.begin(); err != nil {
+		return Report{}, err
+	}
+	_ = w.each(len(files), func(i int) error { return w.Put(files[i]) }) // Commit gives the error
+	return w.Commit(mark)
+}
+
+// real is the system's path of a slash path in the folder.
+func (w *Writer) real(p string) string { return filepath.Join(w.dir, filepath.FromSlash(p)) }
+
+func (w *Writer) readManifest() error {
 	text, err := w.disk.ReadFile(w.real(manifestName))
-	if errors.Is(err, fs.ErrNotExist) {
+	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, syscall.ENOTDIR) {
 		return nil
 	}
 	if err == nil {

@@ -97,7 +97,7 @@ func TestWriteTwiceGivesTheSameBytes(t *testing.T) {
 	write(t, dir, first)
 	before := readTree(t, dir)
 	counter := &countingDisk{disk: realDisk{}}
-	report, err := writerOn(dir, counter).write(first)
+	report, err := writerOn(dir, counter).write(first, Mark{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -115,7 +115,7 @@ func TestWriteRefusesBadNames(t *testing.T) {
 		if _, err := Write(dir, pages("index.html", "home", bad, "bad"), Mark{}); err == nil {
 			t.Errorf("%q was written", bad)
 		}
-		same(t, "files for "+bad, readTree(t, parent), tree{"public/": ""})
+		same(t, "files for "+bad, readTree(t, parent), tree{})
 	}
 }
 
@@ -156,4 +156,55 @@ func TestWriteTakesFoldersForFilesAndFilesForFolders(t *testing.T) {
 		}
 		same(t, "listed", listed(t, dir), paths(files))
 	}
+}
+
+// Until the files are put in place, a press can be given up: nothing of it is left, not even a folder for the site.
+func TestDropLeavesNothing(t *testing.T) {
+	parent := t.TempDir()
+	dir := filepath.Join(parent, "sites", "public")
+	for _, before := range [][]File{nil, oldSite} {
+		if before != nil {
+			write(t, dir, before)
+		}
+		want := readTree(t, parent)
+		w, err := Begin(dir)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range newSite {
+			if err := w.Put(f); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if staged := readTree(t, dir); len(staged) < len(newSite) {
+			t.Fatalf("the new files are not beside the site: %v", staged)
+		}
+		w.Drop()
+		same(t, "files", readTree(t, parent), want)
+	}
+}
+
+// A press that begins while another makes its files takes those away. The other says so before it touches the site.
+func TestALaterPressTakesTheFolder(t *testing.T) {
+	dir := t.TempDir()
+	write(t, dir, oldSite)
+	first, err := Begin(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := first.Put(newSite[0]); err != nil {
+		t.Fatal(err)
+	}
+	second, err := Begin(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := second.Put(newSite[1]); err != nil {
+		t.Fatal(err)
+	}
+	before := readTree(t, dir).withoutList()
+	if _, err := first.Commit(Mark{}); err == nil || !strings.Contains(err.Error(), oldSiteWhole) {
+		t.Errorf("the first press ends with %v", err)
+	}
+	same(t, "files", readTree(t, dir).withoutList(), before)
 }

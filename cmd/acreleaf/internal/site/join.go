@@ -106,7 +106,6 @@ func (a *places) same(b *places) bool {
 
 func (p *press) findPlaces() message.List {
 	pages := map[string]string{missing.File(): "the page for a wrong address"}
-	var planned []output.File
 	for _, d := range p.pages {
 		if d.address != (page.Address{}) && !d.faulty {
 			pages[d.address.File()] = d.source.Name
@@ -120,9 +119,7 @@ func (p *press) findPlaces() message.List {
 			pages[sourcesAddress(language).File()] = "the page of the sources"
 		}
 	}
-	for _, name := range slices.Sorted(maps.Keys(pages)) {
-		planned = append(planned, output.File{Path: name})
-	}
+	planned := slices.Sorted(maps.Keys(pages))
 	var said message.List
 	for _, name := range p.usedFiles() {
 		if other, taken := pages[name]; taken {
@@ -130,7 +127,7 @@ func (p *press) findPlaces() message.List {
 				Text: "in the site this file would take the place of " + other, Note: "rename one of the two"})
 			continue
 		}
-		planned = append(planned, output.File{Path: name})
+		planned = append(planned, name)
 	}
 	return append(said, output.Check(planned)...)
 }
