@@ -14,9 +14,9 @@ var ladder = map[string][]string{
 	"calc/fact":               nil,
 	"calc/prose":              {"calc/unit"},
 	"calc/sheet":              {"calc/fact", "calc/unit"},
-	"calc/nitrogen":           {"calc/fact", "calc/sheet", "calc/unit"},
+	"calc/nitrogen":           {"calc/fact", "calc/sheet"},
 	"calc/formula":            {"calc/fact", "calc/sheet", "calc/unit"},
-	"calc":                    {"calc/fact", "calc/nitrogen", "calc/sheet", "calc/unit"},
+	"calc":                    {"calc/nitrogen", "calc/sheet"},
 	"calc/internal/reference": nil,
 
 	"wasm":                 {"calc/sheet"},
@@ -35,10 +35,10 @@ var ladder = map[string][]string{
 	"cmd/acreleaf/internal/page":     {"config", "kind", "message"},
 	"cmd/acreleaf/internal/assets":   {"message", "output"},
 	"cmd/acreleaf/internal/wire":     nil,
-	"cmd/acreleaf/internal/markdown": {"message", "yamltext", "calc", "calc/unit"},
-	"cmd/acreleaf/internal/worksheet": {"markdown", "page", "config", "message", "calc", "calc/fact", "calc/formula",
+	"cmd/acreleaf/internal/markdown": {"message", "yamltext"},
+	"cmd/acreleaf/internal/worksheet": {"markdown", "config", "message", "calc", "calc/fact", "calc/formula",
 		"calc/prose", "calc/sheet", "calc/unit", "wasm", "wire"},
-	"cmd/acreleaf/internal/render": {"kind", "message", "page", "wire", "calc", "calc/sheet", "calc/unit"},
+	"cmd/acreleaf/internal/render": {"kind", "wire"},
 	"cmd/acreleaf/internal/site": {"kind", "message", "output", "config", "page", "assets", "markdown", "worksheet",
 		"proof", "render", "wire", "theme", "calc", "calc/fact", "calc/sheet", "calc/unit"},
 	"cmd/acreleaf/internal/schema": {"config", "page", "reading", "markdown", "worksheet", "calc", "calc/fact",
@@ -49,7 +49,7 @@ var ladder = map[string][]string{
 	"cmd/acreleaf/internal/desk": {"site", "message", "output"},
 	"cmd/acreleaf/internal/draft": {"kind", "proof", "markdown", "page", "output", "config", "message", "schema",
 		"calc/prose", "calc/sheet", "calc/unit"},
-	"cmd/acreleaf/internal/cli": {"site", "proof", "desk", "draft", "rows", "output", "message", "config", "calc",
+	"cmd/acreleaf/internal/cli": {"site", "proof", "desk", "draft", "rows", "output", "message", "calc",
 		"calc/sheet", "calc/unit"},
 
 	"cmd/acreleaf/internal/cli/answers": {"cli"},
@@ -61,15 +61,14 @@ var ladder = map[string][]string{
 	"cmd/check/internal/pressed": nil,
 	"cmd/check/internal/step":    nil,
 	"cmd/check/internal/tool":    nil,
-	"cmd/check/parity": {"calc", "calc/sheet", "wasm", "wasm/wasmtest", "wasm/wasmtest/engine",
-		"cmd/check/internal/pressed"},
+	"cmd/check/parity":           {"calc", "calc/sheet", "wasm", "wasm/wasmtest", "cmd/check/internal/pressed"},
 }
 
 // What the tests of a package may import on top of that.
 var ladderOfTests = map[string][]string{
-	"calc":          {"wasm/wasmtest", "wasm/wasmtest/engine"},
+	"calc":          {"calc/fact", "calc/unit", "wasm/wasmtest", "wasm/wasmtest/engine"},
 	"calc/unit":     {"calc/internal/reference"},
-	"calc/nitrogen": {"calc/internal/reference"},
+	"calc/nitrogen": {"calc/unit", "calc/internal/reference"},
 	"calc/formula":  {"wasm/wasmtest", "wasm/wasmtest/engine"},
 	"wasm":          {"wasm/wasmtest", "wasm/wasmtest/engine"},
 
@@ -79,7 +78,7 @@ var ladderOfTests = map[string][]string{
 	"cmd/acreleaf/internal/render":   {"theme"},
 	"cmd/acreleaf/internal/rows":     {"calc"},
 	"cmd/acreleaf/internal/draft":    {"site", "calc"},
-	"cmd/acreleaf/internal/schema":   {"markdown", "message"},
+	"cmd/acreleaf/internal/schema":   {"message"},
 }
 
 // The libraries that one package alone may import, so that another can take their place by a change of that package.
@@ -164,6 +163,39 @@ func ladderIsClimbed(t *tree) []string {
 	return broken
 }
 
+// ladderIsUsed finds allowances that no file of a package uses: the table shows how the packages depend on each other,
+// and no more.
+func ladderIsUsed(t *tree) []string {
+	code, tests := map[string]map[string]bool{}, map[string]map[string]bool{}
+	for _, f := range t.gos {
+		used := code
+		if f.test {
+			used = tests
+		}
+		if used[f.folder()] == nil {
+			used[f.folder()] = map[string]bool{}
+		}
+		for _, path := range f.imports() {
+			used[f.folder()][strings.TrimPrefix(path, module+"/")] = true
+		}
+	}
+	var broken []string
+	for _, table := range []struct {
+		of            string
+		allowed       map[string][]string
+		used, without map[string]map[string]bool
+	}{{"", ladder, code, nil}, {"the tests of ", ladderOfTests, tests, code}} {
+		for folder := range table.used {
+			for _, name := range table.allowed[folder] {
+				if !table.used[folder][full(name)] || table.without[folder][full(name)] {
+					broken = append(broken, fmt.Sprintf("%s%s may import %s and need not", table.of, folder, full(name)))
+				}
+			}
+		}
+	}
+	return broken
+}
+
 // reaches says whether the ladder leads from one package down to another.
 func reaches(from, to string, seen map[string]bool) bool {
 	if from == to {
@@ -202,5 +234,6 @@ func calcHasNoIO(t *tree) []string {
 
 func TestImportLadder(t *testing.T)    { hold(t, importLadder) }
 func TestLadderIsClimbed(t *testing.T) { hold(t, ladderIsClimbed) }
+func TestLadderIsUsed(t *testing.T)    { hold(t, ladderIsUsed) }
 func TestOneImporter(t *testing.T)     { hold(t, importersOfLibraries) }
 func TestCalcHasNoIO(t *testing.T)     { hold(t, calcHasNoIO) }
