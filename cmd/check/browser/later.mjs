@@ -14,7 +14,7 @@ const { browser, origin } = await start(settings.site);
 
 const path = 'guides/soil/'; // its example has no range
 const guide = readGuide(path);
-const answers = (reported) => work(guide.worksheets, { label: { reported: `${reported} ppm NO3` } });
+const answers = (reported) => work(guide.worksheets, { soil: { nitrate: `${reported} ppm NO3` } });
 
 // open opens a page whose script for ranges does as asked, and notes when the page was live and when that was fetched.
 async function open(t, address, ranges) {
@@ -34,13 +34,13 @@ async function open(t, address, ranges) {
 }
 
 const isLive = (page) => page.waitForSelector('body.live');
-const reported = (page) => field(page, 'label', 'reported');
+const reported = (page) => field(page, 'soil', 'nitrate');
 
 // expectNone holds the page to its sentence for a range that comes too early, and to no answer.
 async function expectNone(page) {
   assert.equal(await reported(page).getAttribute('aria-invalid'), 'true');
   assert.match(await page.locator('.fault:visible').first().textContent(), /a part of this page that has not loaded yet/);
-  const shown = await page.locator(`#worksheet-label .answer .total:visible`).allTextContents();
+  const shown = await page.locator('#worksheet-soil .answer .total:visible').allTextContents();
   assert.ok(shown.every((line) => !/^[$\d]/.test(line.trim())), `an answer: ${shown}`);
 }
 

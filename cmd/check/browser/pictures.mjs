@@ -13,7 +13,7 @@ const { browser, origin } = await start(settings.site);
 // The number typed is the reader's own, so that the pictures show a page that answers for it.
 async function picture(name, width, height, from) {
   const { page, close } = await visit(browser, `${origin}/guides/soil/`, { width, height });
-  await page.fill('#label-reported', '66');
+  await page.fill('#soil-nitrate', '66');
   await page.evaluate((selector) => document.querySelector(selector).scrollIntoView(), from);
   await page.evaluate(() => document.activeElement.blur());
   await page.screenshot({ path: `${folder}${name}.png` });
