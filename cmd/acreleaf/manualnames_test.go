@@ -12,6 +12,7 @@ import (
 	"strings"
 	"testing"
 
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/kind"
 )
 
@@ -26,10 +27,10 @@ func manualLists(t *testing.T) []nameList {
 	markdown, worksheet := readCode(t, "markdown"), readCode(t, "worksheet")
 	config, page := readCode(t, "config"), readCode(t, "page")
 	return []nameList{
-		{"text.md", "words after a fence", markdown.list(t, "fenceWords")},
+		{"text.md", "words after a fence", append(construct.Words(), "example")},
 		{"text.md", "signal words", markdown.list(t, "signalWords")},
 		{"text.md", "schemes of links", markdown.list(t, "linkSchemes")},
-		{"figures.md", "schemes of figures", markdown.constants("figure.go")},
+		{"figures.md", "schemes of figures", construct.SchemeWords()},
 		{"pages.md", "keys of metadata", page.list(t, "keys")},
 		{"pages.md", "folders of pages", kind.Folders(func(r kind.Row) bool { return r.Written })},
 		{"site.md", "keys of site.yaml", slices.Concat(config.list(t, "siteKeys"), config.list(t, "contactKeys"),
@@ -165,7 +166,7 @@ func (c *code) constants(file string) []string {
 
 // The packages whose messages content can bring about, from here.
 var messagePackages = []string{"config", "markdown", "message", "output", "page", "proof", "site", "worksheet",
-	"../../../calc/formula"}
+	"yamltext", "../../../calc/formula"}
 
 var anID = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 

@@ -4,8 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/yuin/goldmark/ast"
-
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
@@ -39,10 +38,11 @@ func (r *reading) addCalculation(f *fence) {
 }
 
 // CalculationAnchor is the id of a calculation in the page that defines it.
-func CalculationAnchor(name string) string { return calculation + "-" + name }
+func CalculationAnchor(name string) string { return construct.Calculation.String() + "-" + name }
 
 // calculation writes a block that defines a calculation as what it is: a listing, with the fences that make it one.
-func (p *printer) calculation(b *Block, n ast.Node) {
+func (p *printer) calculation(n *blockNode) {
+	b := n.block
 	opening := string(p.doc.Source.Text[b.Span.Start:b.Span.End])
 	var code strings.Builder
 	code.WriteString(opening + "\n")

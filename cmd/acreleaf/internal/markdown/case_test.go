@@ -13,6 +13,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/rogpeppe/go-internal/txtar"
 
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
@@ -155,7 +156,7 @@ func (*plainFragments) Passage(w *bytes.Buffer, p *Passage, text func(int)) {
 
 func (p *plainFragments) Figure(w *bytes.Buffer, f *Figure) {
 	fmt.Fprintf(w, "<b class=%q>%s</b>", f.Scheme, html.EscapeString(f.Text))
-	if f.Scheme == sourced {
+	if f.Scheme == construct.Sourced {
 		p.noted = append(p.noted, f)
 	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"github.com/yuin/goldmark/ast"
 
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
@@ -27,9 +28,9 @@ type Document struct {
 
 // Block is a fenced block of ours. A passage has its opening line alone here, and the rest in a Passage.
 type Block struct {
-	Index     int    // in its list of the document
-	Construct string // "worksheet", "reckoner", "calculation" or "passage"
-	Name      string // "" for a reckoner without a name
+	Index     int // in its list of the document
+	Construct construct.Kind
+	Name      string // "" for one without a name
 	NameSpan  message.Span
 	Span      message.Span // the line that opens the block, from its fence
 	Entries   []Entry      // of a worksheet or a reckoner
@@ -47,7 +48,7 @@ type Entry struct {
 // Figure is a link whose scheme is one of ours: [48 lb/ac](worked:soil.nitrogen "title").
 type Figure struct {
 	Index                      int
-	Scheme                     string   // "worked", "source", "record" or "size"
+	Scheme                     construct.Scheme
 	Target                     string   // what follows the colon: "soil.nitrogen", "cdfa-almond", "2026-09-14", ""
 	Text, Title                string   // plain text
 	Faulty                     bool     // it was reported already

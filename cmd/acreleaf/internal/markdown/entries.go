@@ -28,7 +28,7 @@ func (r *reading) bodyText(lines *text.Segments) *yamltext.Text {
 func (r *reading) entries(f *fence) []Entry {
 	body, before := r.bodyText(f.node.Lines()), len(r.messages)
 	if body.Len() > bodyLimit {
-		r.fault("block-too-long", f.block.Span, "this "+f.block.Construct+" is too long to be one",
+		r.fault("block-too-long", f.block.Span, "this "+f.block.Construct.String()+" is too long to be one",
 			"look for its closing fence, or split it")
 		f.block.Unread = true
 		return nil
@@ -71,7 +71,8 @@ func (r *reading) lineEntries(b *Block, body *yamltext.Text) []Entry {
 		}
 		if indent > 0 {
 			r.fault("yaml", body.LineSpan(i, indent, len(line)),
-				"this line is set in, and the lines of a "+b.Construct+" begin at the left", "take out what is before it")
+				fmt.Sprintf("this line is set in, and the lines of a %s begin at the left", b.Construct),
+				"take out what is before it")
 			continue
 		}
 		one := body.Only(i)

@@ -2,28 +2,34 @@ package markdown
 
 import (
 	"bytes"
-	"slices"
+	"fmt"
 	"strings"
 
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/parser"
 	"github.com/yuin/goldmark/text"
 
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-// Our constructs, as the first word after the fence.
-const (
-	worksheet   = "worksheet"
-	reckoner    = "reckoner"
-	calculation = "calculation"
-	passage     = "passage"
-)
+// readers has what reads each kind of block when the page is read. The text of a passage is read before, for goldmark.
+var readers = [construct.Kinds]func(*reading, *fence){
+	construct.Calculation: (*reading).addCalculation,
+	construct.Passage:     (*reading).needClosed,
+	construct.Reckoner:    (*reading).addBlock,
+	construct.Worksheet:   (*reading).addBlock,
+}
 
-var constructs = []string{calculation, passage, reckoner, worksheet}
-
-// fenceWords are all the words after a fence that mean something.
-var fenceWords = []string{calculation, exampleWord, passage, reckoner, worksheet}
+// printers has what prints each kind of block. It is a function because a passage has text in it, and so print again.
+func printers() [construct.Kinds]func(*printer, *blockNode) {
+	return [construct.Kinds]func(*printer, *blockNode){
+		construct.Calculation: (*printer).calculation,
+		construct.Passage:     (*printer).passage,
+		construct.Reckoner:    (*printer).fragment,
+		construct.Worksheet:   (*printer).fragment,
+	}
+}
 
 // fence is a fenced block that is being read.
 type fence struct {
@@ -64,10 +70,14 @@ func (p fenceParser) Open(parent ast.Node, reader text.Reader, pc parser.Context
 	if f.node.Info != nil {
 		f.words = r.words(r.span(f.node.Info.Segment.Start, f.node.Info.Segment.Stop))
 	}
-	if len(f.words) == 0 || !slices.Contains(constructs, r.cut(f.words[0])) {
+	if len(f.words) == 0 {
 		return node, state
 	}
-	f.block = &Block{Construct: r.cut(f.words[0]), Span: f.opening}
+	kind, ours := construct.Of(r.cut(f.words[0]))
+	if !ours {
+		return node, state
+	}
+	f.block = &Block{Construct: kind, Span: f.opening}
 	return &blockNode{FencedCodeBlock: f.node, block: f.block}, state
 }
 
@@ -85,7 +95,7 @@ func (p fenceParser) Close(node ast.Node, reader text.Reader, pc parser.Context)
 		node = b.FencedCodeBlock
 	}
 	p.BlockParser.Close(node, reader, pc)
-	if r := readingOf(pc); ok && b.block.Construct == passage {
+	if r := readingOf(pc); ok && b.block.Construct == construct.Passage {
 		r.readPassage(r.fences[len(r.fences)-1], b)
 	}
 }
@@ -109,23 +119,15 @@ func (r *reading) words(in message.Span) []message.Span {
 // finishFences reads the bodies of our blocks, and looks for listings that were meant to be blocks.
 func (r *reading) finishFences() {
 	for _, f := range r.fences {
-		if f.block != nil && f.block.Construct == passage {
-			r.needClosed(f)
-			continue
-		}
-		if f.block != nil && f.block.Construct == calculation {
-			r.addCalculation(f)
-			continue
-		}
 		if f.block != nil {
-			r.addBlock(f)
+			readers[f.block.Construct](r, f)
 			continue
 		}
 		if len(f.words) > 0 {
 			word := r.cut(f.words[0])
 			if word == exampleWord {
 				r.adviseFence(f)
-			} else if near, ok := message.Nearest(word, fenceWords); ok {
+			} else if near, ok := message.Nearest(word, append(construct.Words(), exampleWord)); ok {
 				r.advise("construct-unknown", f.words[0],
 					"“"+word+"” is no kind of block, so this is shown as a listing", "did you mean “"+near+"”?")
 			}
@@ -147,7 +149,7 @@ func (r *reading) addBlock(f *fence) {
 
 func (r *reading) needClosed(f *fence) {
 	if !f.closed {
-		r.fault("block-open", f.opening, "this "+f.block.Construct+" has no closing fence",
+		r.fault("block-open", f.opening, "this "+f.block.Construct.String()+" has no closing fence",
 			"write a line of "+r.closingFence(f)+" below it")
 	}
 }
@@ -155,9 +157,9 @@ func (r *reading) needClosed(f *fence) {
 func (r *reading) nameBlock(b *Block, names []message.Span) {
 	if len(names) == 0 {
 		b.NameSpan = message.Span{Start: b.Span.End, End: b.Span.End}
-		if b.Construct != reckoner {
-			r.fault("block-name-missing", b.Span, "this "+b.Construct+" has no name",
-				"write one word after it: "+b.Construct+" soil")
+		if b.Construct.Row().Naming == construct.Named {
+			r.fault("block-name-missing", b.Span, fmt.Sprintf("this %s has no name", b.Construct),
+				fmt.Sprintf("write one word after it: %s soil", b.Construct))
 		}
 		return
 	}
@@ -166,13 +168,13 @@ func (r *reading) nameBlock(b *Block, names []message.Span) {
 	if folded := foldID(b.Name); folded != b.Name {
 		note := "use small letters a to z, digits and hyphens"
 		if folded != "" {
-			note += ": " + b.Construct + " " + folded
+			note += fmt.Sprintf(": %s %s", b.Construct, folded)
 		}
-		r.fault("block-name", b.NameSpan, "“"+b.Name+"” cannot be the name of a "+b.Construct, note)
+		r.fault("block-name", b.NameSpan, fmt.Sprintf("“%s” cannot be the name of a %s", b.Name, b.Construct), note)
 	}
 	if len(names) > 1 {
 		rest := message.Span{Start: names[1].Start, End: names[len(names)-1].End}
-		r.fault("block-name", rest, "a "+b.Construct+" has one word for its name",
+		r.fault("block-name", rest, fmt.Sprintf("a %s has one word for its name", b.Construct),
 			"take this out, or join the words with hyphens")
 	}
 }
@@ -184,12 +186,9 @@ func (r *reading) closingFence(f *fence) string {
 }
 
 func printBlock(p *printer, n ast.Node) {
-	switch b := n.(*blockNode); b.block.Construct {
-	case calculation:
-		p.calculation(b.block, n)
-	case passage:
-		p.passage(b)
-	default:
-		p.fragments.Block(p.w, b.block)
-	}
+	b := n.(*blockNode)
+	printers()[b.block.Construct](p, b)
 }
+
+// fragment writes a block whose HTML the packages above make.
+func (p *printer) fragment(node *blockNode) { p.fragments.Block(p.w, node.block) }

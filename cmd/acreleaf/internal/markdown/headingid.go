@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"acreleaf/cmd/acreleaf/internal/construct"
 )
 
 // partIDs are ids that a page's frame has.
@@ -18,8 +20,8 @@ type headingIDs struct {
 
 func newHeadingIDs(d *Document) *headingIDs {
 	ids := &headingIDs{taken: make(map[string]*Heading, len(d.Headings)), last: map[string]int{}}
-	for _, construct := range constructs {
-		ids.prefixes = append(ids.prefixes, construct+"-")
+	for _, word := range construct.Words() {
+		ids.prefixes = append(ids.prefixes, word+"-")
 	}
 	for _, b := range d.Blocks {
 		if b.Name != "" {

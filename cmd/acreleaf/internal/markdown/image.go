@@ -18,7 +18,7 @@ func (r *reading) addImage(n *ast.Image, at place) {
 	}
 	r.checkMarks(n, span)
 	if scheme, _, ok := cutFigure(l.Destination); ok {
-		r.fault("figure-image", span, "an image cannot be a “"+scheme+":” figure", "take out the “!” before the “[”")
+		r.fault("figure-image", span, "an image cannot be a “"+scheme.String()+":” figure", "take out the “!” before the “[”")
 		r.doc.anchors = append(r.doc.anchors, anchor{at: n.Pos(), link: l})
 		return
 	}

@@ -62,7 +62,7 @@ func (r *reading) readPassage(f *fence, node *blockNode) {
 	node.passage = p
 	if len(f.words) > 1 {
 		at := message.Span{Start: f.words[1].Start, End: f.words[len(f.words)-1].End}
-		r.fault("block-name", at, "a passage has no name", "take this out")
+		r.fault("block-name", at, "a "+f.block.Construct.String()+" has no name", "take this out")
 	}
 	if !f.closed {
 		p.Unread = true // the rest of the page may be in it

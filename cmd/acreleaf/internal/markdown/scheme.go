@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
@@ -27,11 +28,11 @@ func (r *reading) checkScheme(l *Link) bool {
 			"link to a page, or leave the link out")
 		return false
 	}
-	if _, _, figure := cutFigure(l.Destination); figure {
-		r.fault("figure-text", at, "this figure has no number to show", figureExample(scheme))
+	if s, _, figure := cutFigure(l.Destination); figure {
+		r.fault("figure-text", at, "this figure has no number to show", s.Row().Example)
 		return false
 	}
-	if near, ok := message.Nearest(scheme, figureSchemes); ok {
+	if near, ok := message.Nearest(scheme, construct.SchemeWords()); ok {
 		r.fault("link-scheme", at, "“"+scheme+":” is no kind of link", "did you mean “"+near+":”?")
 		return false
 	}
@@ -41,7 +42,7 @@ func (r *reading) checkScheme(l *Link) bool {
 }
 
 var (
-	figureStart = regexp.MustCompile(`^(` + strings.Join(figureSchemes, "|") + `)(?:[.;,/ ](.*))?$`)
+	figureStart = regexp.MustCompile(`^(` + strings.Join(construct.SchemeWords(), "|") + `)(?:[.;,/ ](.*))?$`)
 	webStart    = regexp.MustCompile(`^(?:www\.\S+|(?:[a-z0-9-]+\.)+(?:com|edu|gov|net|org)(?:/\S*)?)$`)
 )
 

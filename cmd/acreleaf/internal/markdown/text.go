@@ -9,6 +9,8 @@ import (
 	"github.com/yuin/goldmark/ast"
 	extast "github.com/yuin/goldmark/extension/ast"
 	"github.com/yuin/goldmark/util"
+
+	"acreleaf/cmd/acreleaf/internal/construct"
 )
 
 // references are the bytes that text and attributes cannot hold as they are.
@@ -146,7 +148,7 @@ func (p *printer) name(n ast.Node) string {
 	var b strings.Builder
 	appendPlain(&b, p.source, n, func(l *ast.Link) bool {
 		f := p.doc.anchorOf(l).figure
-		return f != nil && f.Scheme == worked
+		return f != nil && f.Scheme == construct.Worked
 	})
 	return b.String()
 }

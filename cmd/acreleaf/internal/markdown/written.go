@@ -1,10 +1,11 @@
 package markdown
 
 import (
-	"slices"
 	"strings"
 
 	"github.com/alecthomas/chroma/v2"
+
+	"acreleaf/cmd/acreleaf/internal/construct"
 )
 
 // written writes a listing of Markdown, with each fenced block in it in that block's own language. chroma's Markdown
@@ -66,7 +67,7 @@ func cutMarks(line string) (marks, words string) {
 // lexerInside is the lexer for a block with these words after its fence.
 func lexerInside(words string) chroma.Lexer {
 	first, _, _ := strings.Cut(words, " ")
-	if slices.Contains(constructs, first) {
+	if _, ours := construct.Of(first); ours {
 		return lexerOf("yaml")
 	}
 	return lexerOf(first)

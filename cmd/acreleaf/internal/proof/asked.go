@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
@@ -17,7 +18,7 @@ func askedTwice(p *Page, r Rules) message.List {
 	}
 	var found message.List
 	for i, later := range p.Work.Sheets {
-		if later.Table != nil {
+		if later.Kind == construct.Reckoner {
 			continue
 		}
 		for _, entry := range later.Block.Entries {
@@ -27,7 +28,7 @@ func askedTwice(p *Page, r Rules) message.List {
 				continue
 			}
 			for _, earlier := range p.Work.Sheets[:i] {
-				if earlier.Block.Name == "" || earlier.Table != nil {
+				if earlier.Block.Name == "" || earlier.Kind == construct.Reckoner {
 					continue
 				}
 				name, same := sameIn(p.Work, earlier, later.Sheet, given, read)

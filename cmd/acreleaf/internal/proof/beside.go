@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 )
 
@@ -51,7 +52,7 @@ func (c *figureCheck) unitOf(f *markdown.Figure) unit.Unit {
 	if worked := c.page.Work.Figure(f); worked != nil {
 		return c.page.Work.Example(worked.Bound).Range(worked.Name).Unit
 	}
-	if found := c.language.Find(f.Text); f.Scheme != "worked" && len(found) == 1 {
+	if found := c.language.Find(f.Text); f.Scheme != construct.Worked && len(found) == 1 {
 		return found[0].Unit
 	}
 	return unit.Unit{}

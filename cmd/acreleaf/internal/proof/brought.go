@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
@@ -21,7 +22,7 @@ func brought(p *Page, b *markdown.Block, h *hazard) (at message.Span, what strin
 		return message.Span{}, "", false
 	}
 	block := "this table"
-	if bound.Table == nil {
+	if bound.Kind == construct.Worksheet {
 		block = fmt.Sprintf("worksheet %q", b.Name)
 	}
 	key, what := "calculation", fmt.Sprintf("%s (%s) tells of %s", block, bound.Sheet.Name, h.Name.English)

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"acreleaf/calc/prose"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
@@ -21,7 +22,7 @@ func (c *figureCheck) advise(id string, at message.Span, text, note string) {
 // contradicted advises on a figure that is tied to a source or to itself where the words around it are those of a
 // number of the page, and that has another value. The tie alone would make it look checked.
 func (c *figureCheck) contradicted(p *markdown.Prose, f markdown.ProseFigure) {
-	if !c.rules.Advice || f.Scheme == "worked" || f.Faulty || len(c.page.Work.Sheets) == 0 {
+	if !c.rules.Advice || f.Scheme == construct.Worked || f.Faulty || len(c.page.Work.Sheets) == 0 {
 		return
 	}
 	a, ok := c.amountOf(f.Figure, after(p.Text, f.At+len(markdown.Stand)))
@@ -30,7 +31,7 @@ func (c *figureCheck) contradicted(p *markdown.Prose, f markdown.ProseFigure) {
 	}
 	around := c.around(p, f.At, f.At+len(markdown.Stand))
 	fits := c.fits(a, around, c.table.inCell)
-	if f.Scheme == "size" {
+	if f.Scheme == construct.Sized {
 		// A worksheet's own name, such as that of the well, says nothing of a plain size.
 		fits = slices.DeleteFunc(fits, func(g fit) bool { return around.shared(g.own) == 0 })
 	}
@@ -256,6 +257,7 @@ func tie(text string, n *candidate) string { return fmt.Sprintf("[%s](worked:%s)
 func (c *figureCheck) hasWorked(p *markdown.Prose, start, end int, block string) bool {
 	from, to := sentenceSpan(p.Text, start, end)
 	return slices.ContainsFunc(p.Figures, func(f markdown.ProseFigure) bool {
-		return f.Scheme == "worked" && from <= f.At && f.At < to && (block == "" || strings.HasPrefix(f.Target, block+"."))
+		return f.Scheme == construct.Worked && from <= f.At && f.At < to &&
+			(block == "" || strings.HasPrefix(f.Target, block+"."))
 	})
 }

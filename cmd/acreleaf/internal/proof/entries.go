@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
@@ -75,7 +76,7 @@ func readTwice(entry *config.SourceFigure, a, b use) (message.Message, bool) {
 // entry finds the figure of its source that a figure quotes, nil when none is sure.
 func (c *figureCheck) entry(f *markdown.Figure) *config.SourceFigure {
 	source, known := c.site.Sources[f.Target]
-	if f.Scheme != "source" || !known || len(source.Figures) == 0 {
+	if f.Scheme != construct.Sourced || !known || len(source.Figures) == 0 {
 		return nil
 	}
 	var near []against

@@ -7,6 +7,7 @@ import (
 
 	"acreleaf/calc/prose"
 	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
@@ -86,17 +87,17 @@ func (c *figureCheck) figure(f *markdown.Figure, rest string) {
 	if f.Faulty {
 		return
 	}
-	if f.Scheme != "worked" && c.language.MisplacesComma(f.Text) {
+	if f.Scheme != construct.Worked && c.language.MisplacesComma(f.Text) {
 		c.fault("figure-comma", f.TextSpan, fmt.Sprintf("%s has a comma before its decimals, and the numbers of "+
 			"this page have a point there", f.Text), "write a point: "+unit.PointDecimals(f.Text))
 		return
 	}
 	switch f.Scheme {
-	case "source":
+	case construct.Sourced:
 		c.sourced(f, rest)
-	case "record":
+	case construct.Recorded:
 		c.record(f, rest)
-	case "size":
+	case construct.Sized:
 		c.size(f, rest)
 	}
 }
@@ -130,12 +131,15 @@ func after(text string, at int) string {
 // The join reports the link.
 func (c *figureCheck) isMistyped(at message.Span) bool {
 	return slices.ContainsFunc(c.page.Document.Links, func(l *markdown.Link) bool {
-		return slices.Contains(schemes, l.Destination) && l.Span.Start <= at.Start && at.End <= l.Span.End
+		return isScheme(l.Destination) && l.Span.Start <= at.Start && at.End <= l.Span.End
 	})
 }
 
-// schemes are the ways to tie a figure.
-var schemes = []string{"worked", "source", "record", "size"}
+// isScheme says whether a text is the name of a way to tie a figure.
+func isScheme(text string) bool {
+	_, is := construct.SchemeOf(text)
+	return is
+}
 
 func inLink(p *markdown.Prose, a prose.Amount) bool {
 	for _, l := range p.Links {

@@ -45,8 +45,8 @@ func (c *figureCheck) metadata(key, text string, at message.Span) {
 func (c *figureCheck) titles() {
 	for _, b := range c.page.Document.Blocks {
 		for _, e := range b.Entries {
-			if e.Key == "title" {
-				c.metadata("title of this "+b.Construct, e.Value, e.ValueSpan)
+			if b.Construct.HasText(e.Key) {
+				c.metadata(fmt.Sprintf("%s of this %s", e.Key, b.Construct), e.Value, e.ValueSpan)
 			}
 		}
 	}

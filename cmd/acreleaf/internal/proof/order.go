@@ -4,6 +4,7 @@ import (
 	"regexp"
 
 	"acreleaf/calc/prose"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 )
 
@@ -17,7 +18,8 @@ var toPutOn = topic{stem("apply"): true, stem("feed"): true, stem("feeds"): true
 // ordered advises on a number of the author's own records that a sentence tells the reader to put on, where the page
 // has another number for the answer to that: a record tells what was, and the answer what to do.
 func (c *figureCheck) ordered(p *markdown.Prose, f markdown.ProseFigure, a prose.Amount) bool {
-	if f.Scheme != "record" || !p.Running || !puttingOn.MatchString(sentenceAt(p.Text, f.At, f.At+len(markdown.Stand))) {
+	if f.Scheme != construct.Recorded || !p.Running ||
+		!puttingOn.MatchString(sentenceAt(p.Text, f.At, f.At+len(markdown.Stand))) {
 		return false
 	}
 	var answer *candidate

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"acreleaf/calc/prose"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
@@ -26,7 +27,7 @@ func (t *translation) worksheets() {
 
 func named(b *markdown.Block) string {
 	if b.Name == "" {
-		return b.Construct
+		return b.Construct.String()
 	}
 	return fmt.Sprintf("%s %q", b.Construct, b.Name)
 }
@@ -35,13 +36,14 @@ func (t *translation) lineOf(offset int) int { return t.original.Source.Line(off
 
 // key tells blocks of a page apart: by their names, else by their place among those without one.
 type key struct {
-	construct, name string
-	order           int
+	construct construct.Kind
+	name      string
+	order     int
 }
 
 func orderedBlocks(blocks []*markdown.Block) func(yield func(key, *markdown.Block) bool) {
 	return func(yield func(key, *markdown.Block) bool) {
-		nameless := map[string]int{}
+		nameless := map[construct.Kind]int{}
 		for _, b := range blocks {
 			k := key{construct: b.Construct, name: b.Name}
 			if b.Name == "" {
@@ -71,7 +73,7 @@ func (t *translation) block(ours, theirs *markdown.Block) {
 	}
 	a, b := t.page.Work.Bound(ours), t.original.Work.Bound(theirs)
 	for _, e := range theirs.Entries {
-		if e.Key == "title" {
+		if theirs.Construct.HasText(e.Key) {
 			continue
 		}
 		own, is := written[e.Key]
@@ -88,7 +90,7 @@ func (t *translation) block(ours, theirs *markdown.Block) {
 		}
 	}
 	for _, own := range ours.Entries {
-		if _, left := written[own.Key]; left && own.Key != "title" {
+		if _, left := written[own.Key]; left && !ours.Construct.HasText(own.Key) {
 			t.fault(own.KeySpan, "translation-differs",
 				fmt.Sprintf("the translation has %s: %s, and the original says nothing of it (%s)", own.Key, own.Value,
 					t.at(theirs.Span.Start)), "take the line out here, or add it to the original")

@@ -6,6 +6,7 @@ import (
 
 	"acreleaf/calc/prose"
 	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 )
 
@@ -24,7 +25,7 @@ func (t *translation) tied() {
 					t.at(original[i].Span.Start)), "write "+original[i].Text+" here, or mend the original")
 		}
 		for _, f := range original[min(len(own), len(original)):] {
-			if to.scheme != "size" {
+			if to.scheme != construct.Sized {
 				t.lacks(fmt.Sprintf("the original says %s after %s (%s), and this translation does not", f.Text, to,
 					t.at(f.Span.Start)), "add it, or take it out of the original")
 			}
@@ -33,10 +34,13 @@ func (t *translation) tied() {
 }
 
 // tieTo is what a figure is tied to.
-type tieTo struct{ scheme, target string }
+type tieTo struct {
+	scheme construct.Scheme
+	target string
+}
 
 func (t tieTo) String() string {
-	if t.scheme == "record" {
+	if t.scheme == construct.Recorded {
 		return "the record of " + t.target
 	}
 	return fmt.Sprintf("%s %q", t.scheme, t.target)
@@ -51,7 +55,7 @@ type tiedBy struct {
 func tiedFigures(p *Page) tiedBy {
 	tied, language := tiedBy{figures: map[tieTo][]*markdown.Figure{}}, prose.For(p.Language)
 	for _, f := range p.Document.Figures {
-		if f.Scheme == "worked" || !strings.ContainsAny(f.Text, "0123456789") && len(language.Find(f.Text)) == 0 {
+		if f.Scheme == construct.Worked || !strings.ContainsAny(f.Text, "0123456789") && len(language.Find(f.Text)) == 0 {
 			continue // a citation
 		}
 		to := tieTo{f.Scheme, f.Target}

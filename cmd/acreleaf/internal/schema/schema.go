@@ -15,6 +15,7 @@ import (
 	"strings"
 
 	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/page"
 )
 
@@ -23,6 +24,14 @@ type object = map[string]any
 
 // Folder is where the schemas stand in a content folder.
 const Folder = "shapes"
+
+// shapes has what makes the schema of each kind of block.
+var shapes = [construct.Kinds]func() object{
+	construct.Calculation: definition,
+	construct.Passage:     passageShape,
+	construct.Reckoner:    reckonerShape,
+	construct.Worksheet:   worksheetShape,
+}
 
 // Files gives each schema by its name: "page.json".
 func Files() map[string][]byte {
@@ -40,10 +49,9 @@ func Files() map[string][]byte {
 				"A source that the calculations know: only a note and figures are added to it.",
 				config.BuiltInKeys(), sourceForms())},
 		},
-		"worksheet.json":   worksheetShape(),
-		"reckoner.json":    reckonerShape(),
-		"calculation.json": definition(),
-		"passage.json":     passageShape(),
+	}
+	for k := range construct.All() {
+		schemas[k.String()+".json"] = shapes[k]()
 	}
 	maps.Copy(schemas["site.json"], noticed)
 	files := make(map[string][]byte, len(schemas))

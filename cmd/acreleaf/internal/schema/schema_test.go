@@ -10,6 +10,8 @@ import (
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
 	"go.yaml.in/yaml/v3"
+
+	"acreleaf/cmd/acreleaf/internal/construct"
 )
 
 var update = flag.Bool("update", false, "write the schemas into the content folder")
@@ -30,6 +32,18 @@ func TestShapes(t *testing.T) {
 		}
 		if there, err := os.ReadFile(at); err != nil || !bytes.Equal(there, text) {
 			t.Errorf("%s is not what the program makes (%v); run the test with -update", name, err)
+		}
+	}
+}
+
+// Each kind of block has a shape, and a reader that its shape is compared with.
+func TestEveryConstruct(t *testing.T) {
+	for k := range construct.All() {
+		if shapes[k] == nil {
+			t.Fatalf("a %s has no shape: shapes in schema.go", k)
+		}
+		if readers[k.String()+".json"] == nil {
+			t.Errorf("nothing reads a %s in the tests of shapes: readers in reader_test.go", k)
 		}
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"acreleaf/calc"
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
@@ -33,7 +34,7 @@ func (p *press) calculationPages(language string, r *render.Renderer) ([]output.
 		}
 		seen := map[*sheet.Sheet]bool{}
 		for _, b := range d.work.Sheets {
-			if b.Table == nil && !seen[b.Sheet] {
+			if b.Kind == construct.Worksheet && !seen[b.Sheet] {
 				seen[b.Sheet] = true
 				used[b.Sheet] = append(used[b.Sheet], d)
 			}

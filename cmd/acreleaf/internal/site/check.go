@@ -3,6 +3,7 @@ package site
 import (
 	"slices"
 
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/proof"
 )
@@ -28,9 +29,9 @@ func Check(o Options, rules proof.Rules) Checked {
 		}
 		for _, f := range d.doc.Figures {
 			switch f.Scheme {
-			case "worked":
+			case construct.Worked:
 				checked.Worked++
-			case "source":
+			case construct.Sourced:
 				checked.Sourced++
 			}
 		}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/render"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
@@ -24,17 +25,26 @@ type fragments struct {
 	own        []render.Own          // the same of worked figures
 }
 
-// Block writes a worksheet or a reckoner.
+// blocks has what writes each kind of block that package markdown leaves to us.
+var blocks = [construct.Kinds]func(*fragments, *bytes.Buffer, *worksheet.Bound){
+	construct.Reckoner:  (*fragments).reckoner,
+	construct.Worksheet: (*fragments).worksheet,
+}
+
+// Block writes a block.
 func (f *fragments) Block(w *bytes.Buffer, b *markdown.Block) {
-	bound := f.draft.work.Bound(b)
-	if bound.Table != nil {
-		v := tableView(f.draft.work, bound)
-		if !f.hasWorksheet(bound.Sheet) {
-			v.Constants = f.cited.constants(bound.Sheet)
-		}
-		f.renderer.Reckoner(w, v)
-		return
+	blocks[b.Construct](f, w, f.draft.work.Bound(b))
+}
+
+func (f *fragments) reckoner(w *bytes.Buffer, bound *worksheet.Bound) {
+	v := tableView(f.draft.work, bound)
+	if !f.hasWorksheet(bound.Sheet) {
+		v.Constants = f.cited.constants(bound.Sheet)
 	}
+	f.renderer.Reckoner(w, v)
+}
+
+func (f *fragments) worksheet(w *bytes.Buffer, bound *worksheet.Bound) {
 	f.worksheets++
 	v := worksheetView(f.draft.work, bound, f.cited)
 	v.Number = f.worksheets
@@ -45,7 +55,7 @@ func (f *fragments) Block(w *bytes.Buffer, b *markdown.Block) {
 // hasWorksheet says whether a worksheet of the page is of that calculation, and so says what a reckoner of it rests on.
 func (f *fragments) hasWorksheet(s *sheet.Sheet) bool {
 	return slices.ContainsFunc(f.draft.work.Sheets, func(b *worksheet.Bound) bool {
-		return b.Table == nil && b.Sheet == s
+		return b.Kind == construct.Worksheet && b.Sheet == s
 	})
 }
 
@@ -61,26 +71,35 @@ func (f *fragments) Passage(w *bytes.Buffer, p *markdown.Passage, text func(i in
 	f.renderer.Passage(w, v, text)
 }
 
+// figures has what writes the figures of each scheme.
+var figures = [construct.Schemes]func(*fragments, *bytes.Buffer, *markdown.Figure){
+	construct.Worked:   (*fragments).worked,
+	construct.Sourced:  (*fragments).sourced,
+	construct.Recorded: (*fragments).recorded,
+	construct.Sized:    (*fragments).sized,
+}
+
 // Figure writes a figure of the prose.
 func (f *fragments) Figure(w *bytes.Buffer, figure *markdown.Figure) {
-	switch figure.Scheme {
-	case "worked":
-		f.worked(w, figure)
-	case "record":
-		v := &render.Recorded{Text: figure.Text, What: figure.Title, Day: figure.Target}
-		f.renderer.Recorded(w, v)
-		f.notes = append(f.notes, func(w *bytes.Buffer) { f.renderer.RecordNote(w, v) })
-	case "size":
-		f.renderer.Size(w, figure.Text)
-	default:
-		r := f.press.sources[figure.Target]
-		v := &render.Sourced{
-			Text: figure.Text, Cite: f.cited.figure(r, figure.Text),
-			Source: citation(r), For: cmp.Or(figure.Title, meaning(r, figure.Text)), Kind: string(r.Kind),
-		}
-		f.renderer.Sourced(w, v)
-		f.notes = append(f.notes, func(w *bytes.Buffer) { f.renderer.SourceNote(w, v) })
+	figures[figure.Scheme](f, w, figure)
+}
+
+func (f *fragments) recorded(w *bytes.Buffer, figure *markdown.Figure) {
+	v := &render.Recorded{Text: figure.Text, What: figure.Title, Day: figure.Target}
+	f.renderer.Recorded(w, v)
+	f.notes = append(f.notes, func(w *bytes.Buffer) { f.renderer.RecordNote(w, v) })
+}
+
+func (f *fragments) sized(w *bytes.Buffer, figure *markdown.Figure) { f.renderer.Size(w, figure.Text) }
+
+func (f *fragments) sourced(w *bytes.Buffer, figure *markdown.Figure) {
+	r := f.press.sources[figure.Target]
+	v := &render.Sourced{
+		Text: figure.Text, Cite: f.cited.figure(r, figure.Text),
+		Source: citation(r), For: cmp.Or(figure.Title, meaning(r, figure.Text)), Kind: string(r.Kind),
 	}
+	f.renderer.Sourced(w, v)
+	f.notes = append(f.notes, func(w *bytes.Buffer) { f.renderer.SourceNote(w, v) })
 }
 
 // worked writes a worked figure, and keeps what the margin gives beside it.

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
@@ -142,7 +143,7 @@ func (p *press) checkSources(d *draft) message.List {
 	var said message.List
 	unread := !p.sources.AnyListed() && message.HasFault(p.sourcesSaid) // whatever is cited may be there
 	for _, f := range d.doc.Figures {
-		if f.Scheme != "source" || f.Target == "" || unread {
+		if f.Scheme != construct.Sourced || f.Target == "" || unread {
 			continue
 		}
 		if _, ok := p.sources[f.Target]; !ok {
@@ -159,7 +160,7 @@ func (p *press) citePages() {
 	p.cited = map[string][]*draft{}
 	for _, d := range p.pages {
 		for _, f := range d.doc.Figures {
-			if f.Scheme == "source" {
+			if f.Scheme == construct.Sourced {
 				p.cite(f.Target, d)
 			}
 		}
@@ -232,7 +233,7 @@ func checkGlance(d *draft) message.List {
 func nearestAnswer(d *draft, use string) string {
 	var names []string
 	for _, b := range d.work.Sheets {
-		if b.Table == nil {
+		if b.Kind == construct.Worksheet {
 			names = append(names, b.Block.Name)
 		}
 	}

@@ -210,7 +210,7 @@ func anchors(doc *markdown.Document) []string {
 		list = append(list, h.ID)
 	}
 	for _, b := range doc.Blocks {
-		if b.Name != "" && b.Construct == "worksheet" {
+		if b.Name != "" && b.Construct.Row().Numbers {
 			list = append(list, render.Anchor(b.Name))
 		}
 	}

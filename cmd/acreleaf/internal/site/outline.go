@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
 	"acreleaf/cmd/acreleaf/internal/page"
@@ -60,12 +61,12 @@ func (d *draft) outlinePage() {
 		order: m.Order, answer: firstAnswer(d),
 	}}
 	for _, b := range d.work.Sheets {
-		if b.Table == nil && !slices.Contains(o.sheets, b.Sheet) {
+		if b.Kind == construct.Worksheet && !slices.Contains(o.sheets, b.Sheet) {
 			o.sheets = append(o.sheets, b.Sheet)
 		}
 	}
 	for _, f := range d.doc.Figures {
-		if f.Scheme == "source" {
+		if f.Scheme == construct.Sourced {
 			o.sourced = append(o.sourced, f.Target)
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"sync"
 	"time"
 
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
@@ -119,7 +120,7 @@ func (p *press) printable(d *draft) bool {
 		}
 	}
 	for _, f := range d.doc.Figures {
-		if f.Scheme == "worked" && d.work.Figure(f) == nil {
+		if f.Scheme == construct.Worked && d.work.Figure(f) == nil {
 			return false
 		}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
@@ -106,7 +107,7 @@ func (p *press) twinCodes(d *draft) string {
 func (p *press) referencesOf(d *draft) []*config.Reference {
 	var list []*config.Reference
 	for _, f := range d.doc.Figures {
-		if f.Scheme == "source" {
+		if f.Scheme == construct.Sourced {
 			list = append(list, p.references[f.Target])
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
@@ -52,7 +53,7 @@ func (b *binder) checkBelongs(bound *Bound, given, choice *sheet.Given) bool {
 func (b *binder) checkFixed(bound *Bound, given, choice *sheet.Given) bool {
 	link, follows := bound.links[choice.Name]
 	_, written := bound.Entries[given.Name]
-	if bound.Table == nil || !follows || !written {
+	if bound.Kind == construct.Worksheet || !follows || !written {
 		return true
 	}
 	b.drop(bound, b.entrySpan(bound, given.Name), "link-unfit",

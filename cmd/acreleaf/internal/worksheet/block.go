@@ -10,6 +10,7 @@ import (
 
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
@@ -24,15 +25,22 @@ const (
 func BlockKeys() []string { return []string{keyCalculation, keyTitle} }
 func TableKeys() []string { return slices.Clone(tableKeys) }
 
+// binders has what binds each kind of block. Passages are bound to the graph of the others (closePassages), and a
+// calculation is defined before the pages are bound (Define).
+var binders = [construct.Kinds]func(*binder, *markdown.Block) *Bound{
+	construct.Reckoner:  (*binder).bindBlock,
+	construct.Worksheet: (*binder).bindBlock,
+}
+
 func (b *binder) bindBlocks() {
 	seen := map[string]*markdown.Block{}
 	for _, block := range b.doc.Blocks {
 		before := len(b.messages)
-		bound := b.bindBlock(block)
+		bound := binders[block.Construct](b, block)
 		// markdown has reported a missing name, an unread line and an empty value, and Define a calculation that cannot
 		// be made
 		whole := bound.name != "" && !block.Unread && bound.Sheet != nil && !slices.ContainsFunc(block.Entries, isEmpty)
-		if block.Name != "" && block.Construct == "worksheet" {
+		if block.Name != "" && block.Construct.Row().Numbers {
 			if first := seen[block.Name]; first != nil {
 				line, _ := b.doc.Source.Position(first.Span.Start)
 				b.fault(block.NameSpan, "worksheet-twice",
@@ -54,10 +62,10 @@ func isEmpty(entry markdown.Entry) bool { return strings.TrimSpace(entry.Value) 
 // bindBlock reads one block. It reports what is wrong with it; the result counts only when nothing is.
 func (b *binder) bindBlock(block *markdown.Block) *Bound {
 	bound := &Bound{
-		Block: block, Sheet: b.calculation(block), name: block.Name,
+		Block: block, Kind: block.Construct, Sheet: b.calculation(block), name: block.Name,
 		Entries: map[string]sheet.Entry{}, links: map[string]linkEntry{}, tried: map[string]bool{},
 	}
-	if block.Construct == "reckoner" {
+	if bound.Kind == construct.Reckoner {
 		bound.Table = &Table{}
 		bound.name = fmt.Sprintf("reckoner %d", block.Index) // a space: no author's name has one
 	}
@@ -72,7 +80,7 @@ func (b *binder) bindBlock(block *markdown.Block) *Bound {
 	}
 	switch {
 	case block.Unread: // markdown has reported why, and what is missing may stand there
-	case bound.Table != nil:
+	case bound.Kind == construct.Reckoner:
 		b.checkTable(bound)
 	default:
 		b.checkMissing(bound)
@@ -108,7 +116,7 @@ func (b *binder) bindEntry(bound *Bound, entry markdown.Entry) {
 	case entry.Key == keyCalculation:
 	case entry.Key == keyTitle:
 		bound.Title = entry.Value
-	case bound.Table != nil && b.bindTableEntry(bound, entry):
+	case bound.Kind == construct.Reckoner && b.bindTableEntry(bound, entry):
 	default:
 		b.bindGiven(bound, entry)
 	}
@@ -118,7 +126,7 @@ func (b *binder) bindGiven(bound *Bound, entry markdown.Entry) {
 	given := bound.Sheet.FindGiven(entry.Key)
 	if given == nil {
 		known := []string{keyCalculation, keyTitle}
-		if bound.Table != nil {
+		if bound.Kind == construct.Reckoner {
 			known = append(known, tableKeys...)
 		}
 		for _, g := range bound.Sheet.Givens {

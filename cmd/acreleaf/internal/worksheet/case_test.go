@@ -14,6 +14,7 @@ import (
 
 	"acreleaf/calc"
 	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
@@ -78,7 +79,7 @@ func dump(p *Page) []byte {
 			}
 			fmt.Fprintf(&w, "  %s = %s%s\n", name, o.Text(name), note)
 		}
-		if b.Table != nil {
+		if b.Kind == construct.Reckoner {
 			dumpTable(&w, p, b)
 		}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"acreleaf/calc"
 	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
@@ -29,7 +30,7 @@ func TestNoChainFeedsMoreThanTheRateItRestsOn(t *testing.T) {
 		page := bindGuide(t, name)
 		rate := map[*sheet.Use]float64{} // by the use that answers pounds an acre: the ounces a tree that they rest on
 		for _, b := range page.Sheets {
-			if b.Table != nil {
+			if b.Kind == construct.Reckoner {
 				continue
 			}
 			o := sheet.Outcome{Use: b.Use, Cells: page.Cells, High: page.High}

@@ -14,6 +14,7 @@ import (
 	"acreleaf/calc/prose"
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 )
 
@@ -32,7 +33,7 @@ type Figure struct {
 
 func (b *binder) bindFigures() {
 	for _, f := range b.doc.Figures {
-		if f.Scheme == "worked" {
+		if f.Scheme == construct.Worked {
 			b.bindFigure(f)
 			if bound := b.page.figures[f.Index]; bound != nil {
 				bound.Written = f

@@ -1,11 +1,15 @@
 package worksheet
 
-import "slices"
+import (
+	"slices"
+
+	"acreleaf/cmd/acreleaf/internal/construct"
+)
 
 // Worked lists the names of a worksheet that a figure in the prose can state, its answers first and then its steps:
 // those that are there for the numbers of the example, and are neither chosen from a list nor a day.
 func (p *Page) Worked(b *Bound) []string {
-	if b.Table != nil || b.Block.Name == "" {
+	if b.Kind == construct.Reckoner || b.Block.Name == "" {
 		return nil
 	}
 	var answers, steps, givens []string
@@ -29,7 +33,7 @@ func (p *Page) Worked(b *Bound) []string {
 
 // Days lists the days of the calendar that a worksheet of the page is given or answers.
 func (p *Page) Days(b *Bound) []string {
-	if b.Table != nil || b.Block.Name == "" {
+	if b.Kind == construct.Reckoner || b.Block.Name == "" {
 		return nil
 	}
 	return slices.DeleteFunc(b.Sheet.Names(), func(name string) bool {

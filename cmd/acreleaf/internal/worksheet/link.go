@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
@@ -79,7 +80,7 @@ func (b *binder) checkNames() {
 
 // checkFollow reports a reckoner that follows a worksheet that is not there.
 func (b *binder) checkFollow(bound *Bound) {
-	if bound.Table == nil || bound.Table.Follow == "" {
+	if bound.Kind == construct.Worksheet || bound.Table.Follow == "" {
 		return
 	}
 	use := bound.Table.Follow

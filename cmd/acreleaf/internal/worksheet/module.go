@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/wire"
 	"acreleaf/wasm"
 )
@@ -45,7 +46,7 @@ func (p *Page) Module() ([]byte, error) {
 func (p *Page) Tables() []*Bound {
 	var tables []*Bound
 	for _, b := range p.Sheets {
-		if b.Table != nil {
+		if b.Kind == construct.Reckoner {
 			tables = append(tables, b)
 		}
 	}

@@ -15,6 +15,7 @@ import (
 	"github.com/tetratelabs/wazero"
 
 	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/construct"
 )
 
 // pageData is the data block as the page's script reads it.
@@ -241,13 +242,13 @@ func fields(page *Page) []int {
 	var cells []int
 	for _, b := range page.Sheets {
 		for _, given := range b.Sheet.Givens {
-			onAxis := b.Table != nil && (given.Name == b.Table.Down.Given || given.Name == b.Table.Across.Given)
-			if _, linked := b.From(given.Name); linked || b.Table != nil && !onAxis {
+			onAxis := b.Kind == construct.Reckoner && (given.Name == b.Table.Down.Given || given.Name == b.Table.Across.Given)
+			if _, linked := b.From(given.Name); linked || b.Kind == construct.Reckoner && !onAxis {
 				continue
 			}
 			cell, _ := b.Use.Cell(given.Name)
 			cells = append(cells, cell)
-			if presence, ok := b.Use.Presence(given.Name); ok && b.Table == nil {
+			if presence, ok := b.Use.Presence(given.Name); ok && b.Kind == construct.Worksheet {
 				cells = append(cells, presence)
 			}
 			if other, ok := b.Use.OtherCell(given.Name); ok {

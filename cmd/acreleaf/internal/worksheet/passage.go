@@ -5,6 +5,7 @@ import (
 
 	"acreleaf/calc/formula"
 	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
@@ -57,7 +58,7 @@ func (b *binder) bindPassages(graph *sheet.Graph) {
 		}
 		for _, f := range b.doc.Figures {
 			use, _, _ := strings.Cut(f.Target, ".")
-			if u := graph.Find(use); f.Scheme == "worked" && u != nil && f.Passage == written {
+			if u := graph.Find(use); f.Scheme == construct.Worked && u != nil && f.Passage == written {
 				asked.Use(u)
 			}
 		}

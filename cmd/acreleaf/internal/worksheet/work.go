@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/construct"
 )
 
 // work puts in the example's numbers, runs the program, and fills the tables.
@@ -18,7 +19,7 @@ func (b *binder) work() {
 		for name, entry := range bound.Entries {
 			bound.Use.Enter(p.Cells, p.High, name, entry)
 		}
-		if bound.Table != nil {
+		if bound.Kind == construct.Reckoner {
 			bound.set(0, 0, p.Cells, p.High) // the cell that the example's own run reads is the first of the grid
 		}
 	}
@@ -29,7 +30,7 @@ func (b *binder) work() {
 		case b.takesFromFaulty(bound): // reported there
 			b.faulty[bound.name] = true
 		case !b.checkLinked(bound):
-		case bound.Table != nil:
+		case bound.Kind == construct.Reckoner:
 			b.fillTable(bound)
 		default:
 			b.checkExample(bound)

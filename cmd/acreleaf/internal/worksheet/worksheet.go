@@ -9,6 +9,7 @@ import (
 	"acreleaf/calc"
 	"acreleaf/calc/prose"
 	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
@@ -29,11 +30,12 @@ type Page struct {
 // A Bound is one block at work.
 type Bound struct {
 	Block   *markdown.Block
+	Kind    construct.Kind // a worksheet or a reckoner
 	Sheet   *sheet.Sheet
 	Use     *sheet.Use
 	Title   string                 // the author's own title; "" for the calculation's
 	Entries map[string]sheet.Entry // what the author wrote, by given
-	Table   *Table                 // what makes it a reckoner; nil for a worksheet
+	Table   *Table                 // of a reckoner
 
 	links map[string]linkEntry // by given
 	name  string               // unique in the page
@@ -54,7 +56,7 @@ func (p *Page) Figure(f *markdown.Figure) *Figure { return p.figures[f.Index] }
 // Find gives the worksheet that an author named, or nil.
 func (p *Page) Find(name string) *Bound {
 	for _, b := range p.Sheets {
-		if b.Block.Name == name && name != "" && b.Table == nil {
+		if b.Block.Name == name && name != "" && b.Kind == construct.Worksheet {
 			return b
 		}
 	}
@@ -94,7 +96,7 @@ func (b *binder) fault(span message.Span, id, text, note string) {
 // named finds a worksheet of the page by the author's name, bound or not yet.
 func (b *binder) named(name string) *Bound {
 	for _, bound := range b.bound {
-		if bound.Table == nil && bound.name == name {
+		if bound.Kind == construct.Worksheet && bound.name == name {
 			return bound
 		}
 	}
@@ -105,7 +107,7 @@ func (b *binder) named(name string) *Bound {
 func (b *binder) worksheetNames() []string {
 	var names []string
 	for _, bound := range b.bound {
-		if bound.Table == nil {
+		if bound.Kind == construct.Worksheet {
 			names = append(names, bound.name)
 		}
 	}

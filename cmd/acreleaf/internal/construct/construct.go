@@ -1,0 +1,86 @@
+// Package construct lists what an author can write beyond Markdown: fenced blocks and links of ours, a row each.
+//
+// It owns what tells them apart: the word, whether a block has a name, which of its lines are texts for readers. It
+// must not know how one is read, bound or printed: the packages that do so have a table by Kind, or by Scheme, and a
+// test that names what the table lacks. So a construct that is added here fails in each place that has nothing for it.
+package construct
+
+import (
+	"iter"
+	"slices"
+)
+
+// Kind is what sort of fenced block a block is. The zero Kind is a listing.
+type Kind uint8
+
+// The kinds of blocks, in the order of their words.
+const (
+	Listing Kind = iota
+	Calculation
+	Passage
+	Reckoner
+	Worksheet
+	Kinds // how many there are, for tables by kind
+)
+
+// Naming says whether the word after the fence has a name after it.
+type Naming uint8
+
+// The ways to name a block.
+const (
+	Nameless Naming = iota
+	MayBeNamed
+	Named
+)
+
+// Row is what is true of a kind of block.
+type Row struct {
+	Word    string // after the fence
+	Naming  Naming
+	Numbers bool     // figures and links of the page take numbers from it by its name
+	Texts   []string // its keys whose values are for readers: they are translated and proofread
+	Manual  string   // the page of the manual that explains it
+}
+
+var rows = [Kinds]Row{
+	Listing:     {},
+	Calculation: {Word: "calculation", Naming: Named, Manual: "own-calculations"},
+	Passage:     {Word: "passage", Manual: "passages"},
+	Reckoner:    {Word: "reckoner", Naming: MayBeNamed, Texts: []string{"title"}, Manual: "reckoners"},
+	Worksheet:   {Word: "worksheet", Naming: Named, Numbers: true, Texts: []string{"title"}, Manual: "worksheets"},
+}
+
+// Row gives what is true of a kind.
+func (k Kind) Row() Row { return rows[k] }
+
+func (k Kind) String() string { return rows[k].Word }
+
+// HasText says whether the value of a key is a text for readers.
+func (k Kind) HasText(key string) bool { return slices.Contains(rows[k].Texts, key) }
+
+// All gives every kind of block of ours, in order.
+func All() iter.Seq[Kind] {
+	return func(yield func(Kind) bool) {
+		for k := Listing + 1; k < Kinds && yield(k); k++ {
+		}
+	}
+}
+
+// Of gives the kind of block that a word after a fence begins; false for a listing.
+func Of(word string) (Kind, bool) {
+	for k := range All() {
+		if rows[k].Word == word {
+			return k, true
+		}
+	}
+	return Listing, false
+}
+
+// Words lists the words after a fence, in order.
+func Words() []string {
+	var words []string
+	for k := range All() {
+		words = append(words, rows[k].Word)
+	}
+	return words
+}

@@ -1,0 +1,22 @@
+package site
+
+import (
+	"testing"
+
+	"acreleaf/cmd/acreleaf/internal/construct"
+)
+
+// Each kind of block and each scheme of figures has something that writes it. Package markdown prints a calculation
+// itself, and asks Passage for a passage.
+func TestEveryConstruct(t *testing.T) {
+	for k := range construct.All() {
+		if elsewhere := k == construct.Calculation || k == construct.Passage; (blocks[k] == nil) != elsewhere {
+			t.Errorf("nothing writes a %s: blocks in fragments.go", k)
+		}
+	}
+	for s := range construct.AllSchemes() {
+		if figures[s] == nil {
+			t.Errorf("nothing writes a figure of %s: figures in fragments.go", s)
+		}
+	}
+}
