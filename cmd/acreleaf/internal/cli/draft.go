@@ -18,10 +18,12 @@ import (
 )
 
 type draftCommand struct {
-	Page  string   `arg:"" optional:"" help:"A page in guides, workshops or courses; soil.es.md is soil.md in Spanish."`
-	With  []string `help:"Begin the page with these calculations, such as soil-nitrogen." placeholder:"NAME"`
-	Site  string   `help:"Make a small working site in a new or empty folder, instead of a page." placeholder:"FOLDER"`
-	Today day      `help:"The day of the review, as 2026-11-02 (today, by this computer's clock)." placeholder:"DATE"`
+	Page       string   `arg:"" optional:"" help:"A page in guides, workshops or courses, such as guides/frost.md."`
+	Translates string   `help:"Begin the page as the translation of this one, in the same folder." placeholder:"PAGE"`
+	Language   string   `help:"The language of the page, as es; the main one of the site unless told." placeholder:"CODE"`
+	With       []string `help:"Begin the page with these calculations, such as soil-nitrogen." placeholder:"NAME"`
+	Site       string   `help:"Make a small working site in a new or empty folder, instead of a page." placeholder:"FOLDER"`
+	Today      day      `help:"The day of the review, as 2026-11-02 (today, by this computer's clock)." placeholder:"DATE"`
 	place
 }
 
@@ -32,7 +34,7 @@ func (c *draftCommand) Run(t *terminal) error {
 		today = localDay(time.Now())
 	}
 	switch {
-	case c.Site != "" && (c.Page != "" || len(c.With) > 0):
+	case c.Site != "" && (c.Page != "" || c.Translates != "" || c.Language != "" || len(c.With) > 0):
 		return errUsage{fault{"--site makes a whole site, and begins no page",
 			"make the site first, then draft the page in its folder"}}
 	case c.Site != "":
@@ -59,6 +61,7 @@ func (c *draftCommand) newPage(t *terminal, today time.Time) error {
 	}
 	file, err := draft.Page(draft.Request{
 		Content: options.Content, Folder: options.Name, Page: c.Page, Today: today, With: with,
+		Language: c.Language, Translates: c.Translates,
 	})
 	if err != nil {
 		return refused(err)

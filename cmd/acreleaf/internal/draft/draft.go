@@ -28,7 +28,10 @@ type Request struct {
 	Folder  string // what the user calls it: "content"
 	Page    string // as it was typed: "guides/frost.md"
 	Today   time.Time
-	With    []*sheet.Sheet // the calculations that the page begins with
+
+	Language   string         // of the page; "" for the main language of the site, or for a translation the only other one
+	Translates string         // the page that it translates, as it was typed; "" for a page of its own
+	With       []*sheet.Sheet // the calculations that the page begins with
 }
 
 // A File is a page that is not written yet.
@@ -52,6 +55,7 @@ type drafter struct {
 	site    config.Site
 	name    string // slash path in the content folder
 	address page.Address
+	code    string // the language of the page
 }
 
 // Page makes the text of a page. The error is an *Error.
@@ -63,7 +67,7 @@ func Page(r Request) (File, error) {
 	f := File{Name: d.name}
 	var text string
 	var err error
-	if d.hasOriginal() {
+	if d.Translates != "" {
 		f.Original = d.original()
 		text, err = d.twin()
 	} else {
@@ -77,7 +81,14 @@ func Page(r Request) (File, error) {
 func (d *drafter) place() error {
 	d.site, _, _ = config.Load(d.Content, siteFile) // what is wrong in it, a proof tells
 	d.name = d.inside(d.Page)
-	address, err := page.AddressOf(d.name)
+	if err := d.speak(); err != nil {
+		return err
+	}
+	m := page.Metadata{Language: d.code}
+	if d.Translates != "" {
+		m.Translates.Text = path.Base(d.original())
+	}
+	address, err := page.AddressOf(d.name, m, d.site.Languages[0])
 	if err != nil {
 		return d.misplaced(err)
 	}
@@ -88,12 +99,34 @@ func (d *drafter) place() error {
 	if _, err := fs.Stat(d.Content, d.name); err == nil {
 		return Taken(d.called(d.name))
 	}
-	src := &message.Source{Name: d.called(d.name)}
-	if said := page.CheckLanguage(src, address, page.Metadata{}, d.site.Languages); len(said) > 0 {
-		note := strings.NewReplacer("the site file", d.called(siteFile), "rename the file: ", "").Replace(said[0].Note)
-		return &Error{Text: said[0].Text, Note: note}
+	if d.Translates != "" {
+		return d.placeTwin()
 	}
 	return nil
+}
+
+// speak finds the language of the page.
+func (d *drafter) speak() error {
+	languages := d.site.Languages
+	d.code = d.Language
+	if d.code == "" {
+		d.code = languages[0]
+		if d.Translates != "" && len(languages) == 2 {
+			d.code = languages[1]
+		}
+	}
+	if said := page.CheckLanguage(nil, page.Metadata{Language: d.code}, languages); len(said) > 0 {
+		return &Error{Text: said[0].Text, Note: strings.ReplaceAll(said[0].Note, "the site file", d.called(siteFile))}
+	}
+	if d.Translates == "" || d.code != languages[0] {
+		return nil
+	}
+	if len(languages) == 1 {
+		return &Error{Text: "a translation needs a second language, and the site has one",
+			Note: fmt.Sprintf("list both in %s, the main one first: \"language: [%s, es]\"", d.called(siteFile), languages[0])}
+	}
+	return &Error{Text: fmt.Sprintf("a page in the site's main language (%s) is no translation", languages[0]),
+		Note: "name the language of the new page, as in --language=" + languages[1]}
 }
 
 // Taken is the error for a page that is there already.
@@ -122,6 +155,11 @@ func (d *drafter) misplaced(err error) error {
 	case first == ".." || first == "" || strings.HasSuffix(first, ":"):
 		return &Error{Text: fmt.Sprintf("%q is not in the content folder, %s", d.name, d.Folder),
 			Note: "write the way from there, such as guides/frost.md"}
+	case path.Ext(stem(d.name)) != "" && config.IsLanguage(path.Ext(stem(d.name))[1:]):
+		code := path.Ext(stem(d.name))
+		return &Error{Text: fmt.Sprintf("%q has the code of a language in its name", d.name),
+			Note: fmt.Sprintf("name the page in its own language, and what it translates: acreleaf draft %s --translates=%s "+
+				"--language=%s", path.Join(path.Dir(d.name), "NAME.md"), stem(stem(d.name))+".md", code[1:])}
 	case first == kind.Calculation.Row().Folder:
 		return &Error{Text: "there is no pattern for a calculation",
 			Note: "write the file by hand, as the manual shows under calculations of your own; " +

@@ -1,7 +1,6 @@
 package draft
 
 import (
-	"cmp"
 	"embed"
 	"fmt"
 	"io/fs"
@@ -42,7 +41,7 @@ func (d *drafter) fill() (string, error) {
 		return "", &Error{Text: fmt.Sprintf("there is no pattern for %q", d.name),
 			Note: eachKind(path.Base(d.name))}
 	}
-	language := cmp.Or(d.address.Language, d.site.Languages[0])
+	language := d.code
 	pattern, err := fs.ReadFile(patterns, path.Join("patterns", patternLanguage(language), name))
 	if err != nil {
 		return "", err
@@ -96,7 +95,7 @@ func scalar(title string) string {
 // order is the first whole number after the orders of the pages of this kind.
 func (d *drafter) order() int {
 	last := 0.0
-	d.pages(func(a page.Address, m page.Metadata) {
+	d.pages(func(_ string, a page.Address, m page.Metadata) {
 		if a.Kind == d.address.Kind && m.Ordered {
 			last = max(last, m.Order)
 		}
@@ -105,14 +104,13 @@ func (d *drafter) order() int {
 }
 
 // pages visits the head of every page that can be read.
-func (d *drafter) pages(visit func(page.Address, page.Metadata)) {
+func (d *drafter) pages(visit func(string, page.Address, page.Metadata)) {
 	// What cannot be read has no order that counts, and a proof reports it.
 	_ = fs.WalkDir(d.Content, ".", func(name string, entry fs.DirEntry, err error) error {
 		if err != nil || entry.IsDir() {
 			return nil
 		}
-		address, err := page.AddressOf(name)
-		if err != nil {
+		if path.Ext(name) != ".md" {
 			return nil
 		}
 		src, faults := page.Load(d.Content, name)
@@ -120,7 +118,9 @@ func (d *drafter) pages(visit func(page.Address, page.Metadata)) {
 			return nil
 		}
 		metadata, _, _ := page.Split(src)
-		visit(address, metadata)
+		if address, err := page.AddressOf(name, metadata, d.site.Languages[0]); err == nil {
+			visit(name, address, metadata)
+		}
 		return nil
 	})
 }

@@ -25,15 +25,27 @@ type edit struct {
 	text string
 }
 
-// original is the name of the page that the drafted one is the twin of.
+// original is the name of the page that the drafted one is the twin of. A name alone is one of the same folder.
 func (d *drafter) original() string {
-	return strings.TrimSuffix(d.name, "."+d.address.Language+".md") + ".md"
+	name := d.inside(d.Translates)
+	if !strings.Contains(name, "/") {
+		return path.Join(path.Dir(d.name), name)
+	}
+	return name
 }
 
-// hasOriginal says whether there is such a page.
-func (d *drafter) hasOriginal() bool {
-	_, err := fs.Stat(d.Content, d.original())
-	return err == nil && d.address.Language != ""
+// placeTwin sees that there is an original, in the folder of its twin.
+func (d *drafter) placeTwin() error {
+	original := d.original()
+	switch _, err := fs.Stat(d.Content, original); {
+	case path.Dir(original) != path.Dir(d.name):
+		return &Error{Text: "a translation is in the folder of its original",
+			Note: "name it " + path.Join(path.Dir(original), path.Base(d.name))}
+	case err != nil || original == d.name:
+		return &Error{Text: fmt.Sprintf("there is no page %s to translate", d.called(original)),
+			Note: "write a page that is there after --translates="}
+	}
+	return nil
 }
 
 // twin makes the page in another language of what its original says: worksheets and figures as they are, and each text
@@ -93,7 +105,7 @@ func (d *drafter) head(original string, m page.Metadata) string {
 		case isKey && isText:
 			fmt.Fprintf(&b, "%s: %q\n", key, toTranslate+text)
 		case isKey && key == "language":
-			fmt.Fprintf(&b, "language: %s\n", d.address.Language)
+			b.WriteString(d.descent())
 			language = true
 		case isKey && key == "reviewed":
 			fmt.Fprintf(&b, "# The day on which somebody compared this page with %s. Take the # away when that is done:\n"+
@@ -106,7 +118,12 @@ func (d *drafter) head(original string, m page.Metadata) string {
 		return b.String()
 	}
 	head, rest, _ := strings.Cut(b.String(), "\n") // the line of hyphens
-	return head + "\nlanguage: " + d.address.Language + "\n" + rest
+	return head + "\n" + d.descent() + rest
+}
+
+// descent is the lines that say which language the twin is in, and what it translates.
+func (d *drafter) descent() string {
+	return fmt.Sprintf("language: %s\ntranslates: %s\n", d.code, path.Base(d.original()))
 }
 
 // texts marks each paragraph, heading and cell, and each description of a picture.
@@ -169,16 +186,19 @@ func nextLine(text []byte, at int) int {
 
 // links lets the links to pages that have a twin lead to it. A part of a page has another name there.
 func (d *drafter) links(doc *markdown.Document) []edit {
+	twins := map[string]string{} // by original
+	d.pages(func(name string, a page.Address, m page.Metadata) {
+		if a.Language == d.code {
+			twins[page.Original(name, m)] = path.Base(name)
+		}
+	})
 	var edits []edit
 	for _, l := range doc.Links {
-		stem, isPage := strings.CutSuffix(l.Destination, ".md")
-		if !isPage || l.Image {
-			continue
-		}
-		twin := stem + "." + d.address.Language + ".md"
+		folder, file := path.Split(l.Destination)
+		twin := twins[path.Join(path.Dir(d.name), l.Destination)]
 		written := string(doc.Source.Text[l.DestinationSpan.Start:l.DestinationSpan.End])
-		if _, err := fs.Stat(d.Content, path.Join(path.Dir(d.name), twin)); err == nil && written == l.Destination {
-			edits = append(edits, edit{l.DestinationSpan, twin})
+		if path.Ext(file) == ".md" && !l.Image && twin != "" && written == l.Destination {
+			edits = append(edits, edit{l.DestinationSpan, folder + twin})
 		}
 	}
 	return edits

@@ -3,6 +3,7 @@ package draft
 import (
 	"bytes"
 	"maps"
+	"path"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -31,7 +32,8 @@ func TestTwinOfEveryPage(t *testing.T) {
 	twins := 0
 	for _, name := range names {
 		if stem, isPage := strings.CutSuffix(name, ".md"); isPage {
-			start(t, content, stem+".es.md")
+			twin := stem + "-es.md"
+			ask(t, content, Request{Page: twin, Translates: path.Base(name)})
 			twins++
 		}
 	}
@@ -97,7 +99,7 @@ season: "TO TRANSLATE – bud break"
 ---
 
 TO TRANSLATE – Look **at** the buds, as [the end](#the-end) says.
-See [soil](soil.es.md), [water](water.md) and [a part](soil.md#x).
+See [soil](suelo.md), [water](water.md) and [a part](soil.md#x).
 
 - TO TRANSLATE – ` + "`Code` first" + `
 - TO TRANSLATE – [12](worked:a.reported) ppm of what?
@@ -123,10 +125,10 @@ TO TRANSLATE – At once.
 func TestTwinMarksEachText(t *testing.T) {
 	content := sample(t)
 	for ending, text := range map[string]string{"unix": original, "windows": strings.ReplaceAll(original, "\n", "\r\n")} {
-		delete(content, "guides/frost.es.md")
+		delete(content, "guides/helada.md")
 		content["guides/frost.md"] = &fstest.MapFile{Data: []byte(strings.ReplaceAll(text, "\r\r", "\r"))}
-		want := strings.Replace(translated, "---\n", "---\nlanguage: es\n", 1)
-		if got := start(t, content, "guides/frost.es.md"); got != want {
+		want := strings.Replace(translated, "---\n", "---\nlanguage: es\ntranslates: frost.md\n", 1)
+		if got := ask(t, content, Request{Page: "guides/helada.md", Translates: "frost.md"}); got != want {
 			t.Errorf("%s:\n%s\nand not\n%s", ending, got, want)
 		}
 	}
@@ -134,8 +136,8 @@ func TestTwinMarksEachText(t *testing.T) {
 
 // A language that the original states is replaced, and not stated twice.
 func TestTwinStatesItsLanguage(t *testing.T) {
-	if text := start(t, sample(t), "guides/water.es.md"); strings.Count(text, "language:") != 1 ||
-		!strings.Contains(text, "\nlanguage: es\n") || strings.Contains(text, "\nreviewed:") {
+	if text := ask(t, sample(t), Request{Page: "guides/agua.md", Translates: "guides/water.md"}); strings.Count(text, "language:") != 1 ||
+		!strings.Contains(text, "\nlanguage: es\ntranslates: water.md\n") || strings.Contains(text, "\nreviewed:") {
 		t.Error(text)
 	}
 }

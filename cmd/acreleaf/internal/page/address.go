@@ -3,6 +3,7 @@ package page
 import (
 	"cmp"
 	"fmt"
+	"path"
 	"regexp"
 	"slices"
 	"strings"
@@ -19,8 +20,8 @@ var folderNames = kind.Folders(func(r kind.Row) bool { return r.Written })
 // Address says where a page is in the site. It is comparable; every file name has one address of its own.
 type Address struct {
 	Kind     kind.Kind
-	Language string // the code in the file name; empty for the site's main language
-	Name     string // "guides/soil", the same for a page in all languages; empty for the home page
+	Language string // the code of the page's language; empty for the site's main language
+	Name     string // "guides/soil"; empty for a home page
 }
 
 // AddressError says why a file name gives no address.
@@ -36,21 +37,23 @@ const (
 
 var nameElement = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
-// AddressOf gives the address of a page from its slash path: "content/guides/soil.es.md", with or without the content
-// folder in front. The error is an *AddressError.
-func AddressOf(path string) (Address, error) {
-	inside := strings.TrimPrefix(path, contentFolder)
+// AddressOf gives the address of a page from its slash path, with or without the content folder in front, and from what
+// its metadata says of its language. Main is the main language of the site. The error is an *AddressError.
+func AddressOf(name string, m Metadata, main string) (Address, error) {
+	inside := strings.TrimPrefix(name, contentFolder)
 	stem, ok := strings.CutSuffix(inside, extension)
 	if !ok {
-		return Address{}, &AddressError{fmt.Sprintf("%q is not the name of a page", path), `end it with ".md"`}
+		return Address{}, &AddressError{fmt.Sprintf("%q is not the name of a page", name), `end it with ".md"`}
 	}
-	stem, code, hasCode := strings.Cut(stem, ".")
-	if hasCode && !config.IsLanguage(code) {
-		return Address{}, &AddressError{fmt.Sprintf("%q has a dot in its name", path),
-			`only a language code may stand between dots, as in "soil.es.md"; use a hyphen in place of the dot`}
+	if plain, code, dotted := strings.Cut(stem, "."); dotted {
+		return Address{}, dotInName(name, plain, code, main)
 	}
-	if stem == homeName {
-		return Address{Kind: kind.Home, Language: code}, nil
+	language := m.Language
+	if language == main {
+		language = ""
+	}
+	if stem == homeName || m.Translates.Text == homeName+extension && !strings.Contains(stem, "/") {
+		return Address{Kind: kind.Home, Language: language}, nil
 	}
 	elements := strings.Split(stem, "/")
 	for _, e := range elements {
@@ -62,11 +65,24 @@ func AddressOf(path string) (Address, error) {
 	of, ok := kind.Of(elements[0])
 	switch {
 	case !ok || len(elements) == 1:
-		return Address{}, &AddressError{fmt.Sprintf("%q is not in a folder for pages", path), wrongFolder(elements)}
+		return Address{}, &AddressError{fmt.Sprintf("%q is not in a folder for pages", name), wrongFolder(elements)}
 	case elements[len(elements)-1] == "index":
 		return Address{}, &AddressError{`a page cannot be named "index"`, "name it after what it is about"}
 	}
-	return Address{Kind: of, Language: code, Name: stem}, nil
+	return Address{Kind: of, Language: language, Name: stem}, nil
+}
+
+// dotInName says what to do about a dot: a name such as "soil.es.md" once said the language of a page.
+func dotInName(name, plain, code, main string) error {
+	text := fmt.Sprintf("%q has the code of a language in its name", name)
+	switch {
+	case !config.IsLanguage(code):
+		return &AddressError{fmt.Sprintf("%q has a dot in its name", name), "use a hyphen in place of the dot"}
+	case code == main:
+		return &AddressError{text, fmt.Sprintf("take %q out", "."+code)}
+	}
+	return &AddressError{text, fmt.Sprintf(`give the file a name in its own language, as "suelo.md" is for "soil.md", `+
+		"and say in its metadata:\nlanguage: %s\ntranslates: %s", code, path.Base(plain)+extension)}
 }
 
 func wrongFolder(elements []string) string {
@@ -117,34 +133,31 @@ func (a Address) To(to Address) string { return a.ToPath(to.String()) }
 
 // ToPath is the link from a page to a path of the site, a file ("assets/page.css") or a folder with a slash at its
 // end; the empty path is the site's root.
-func (a Address) ToPath(path string) string {
-	from, to := strings.SplitAfter(a.String(), "/"), strings.SplitAfter(path, "/")
+func (a Address) ToPath(to string) string {
+	from, parts := strings.SplitAfter(a.String(), "/"), strings.SplitAfter(to, "/")
 	from = from[:len(from)-1] // what follows the last slash is empty
 	same := 0
-	for same < len(from) && same < len(to)-1 && from[same] == to[same] {
+	for same < len(from) && same < len(parts)-1 && from[same] == parts[same] {
 		same++
 	}
-	link := strings.Repeat("../", len(from)-same) + strings.Join(to[same:], "")
+	link := strings.Repeat("../", len(from)-same) + strings.Join(parts[same:], "")
 	return cmp.Or(link, "./")
 }
 
-// CheckLanguage compares the language of a page's file name and of its metadata with the site's languages, the main
-// one first.
-func CheckLanguage(src *message.Source, a Address, m Metadata, site []string) message.List {
-	fault := func(id, text, note string) message.List {
-		return message.List{{ID: id, Source: src, Span: m.Places.Language, Text: text, Note: note}}
+// CheckLanguage compares the language of a page with those of the site, the main one first.
+func CheckLanguage(src *message.Source, m Metadata, site []string) message.List {
+	if m.Language == "" || slices.Contains(site, m.Language) {
+		return nil
 	}
-	named := cmp.Or(a.Language, site[0])
-	switch {
-	case a.Language == site[0]:
-		return fault("language-name", fmt.Sprintf("%q is the site's main language, and its pages have no code in "+
-			"their name", a.Language), fmt.Sprintf("rename the file: take %q out", "."+a.Language))
-	case !slices.Contains(site, named):
-		return fault("language-unknown", fmt.Sprintf("the site has no language %q", named),
-			fmt.Sprintf("list it in the site file: \"language: [%s, %s]\"", strings.Join(site, ", "), named))
-	case m.Language != "" && m.Language != named:
-		return fault("language-differs", fmt.Sprintf("the page says its language is %q, its file name says %q",
-			m.Language, named), fmt.Sprintf("write %q here, or rename the file", named))
+	return message.List{{ID: "language-unknown", Source: src, Span: m.Places.Language,
+		Text: fmt.Sprintf("the site has no language %q", m.Language),
+		Note: fmt.Sprintf("list it in the site file: \"language: [%s, %s]\"", strings.Join(site, ", "), m.Language)}}
+}
+
+// Original is the slash path of the page that a page translates, which is in the same folder; "" for a page of its own.
+func Original(name string, m Metadata) string {
+	if m.Translates.Text == "" {
+		return ""
 	}
-	return nil
+	return path.Join(path.Dir(name), m.Translates.Text)
 }

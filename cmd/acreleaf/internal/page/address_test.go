@@ -6,25 +6,34 @@ import (
 	"strings"
 	"testing"
 
+	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
 func TestAddressOf(t *testing.T) {
-	for path, want := range map[string]Address{
-		"content/guides/soil.md":           {kind.Guide, "", "guides/soil"},
-		"guides/soil.md":                   {kind.Guide, "", "guides/soil"},
-		"content/guides/soil.es.md":        {kind.Guide, "es", "guides/soil"},
-		"content/workshops/frost-night.md": {kind.Workshop, "", "workshops/frost-night"},
-		"content/courses/young/1-soil.md":  {kind.Lesson, "", "courses/young/1-soil"},
-		"content/courses/young.md":         {kind.Lesson, "", "courses/young"},
-		"content/manual/press.es.md":       {kind.Manual, "es", "manual/press"},
-		"content/home.md":                  {kind.Home, "", ""},
-		"content/home.es.md":               {kind.Home, "es", ""},
+	type head struct{ language, translates string }
+	for _, test := range []struct {
+		path string
+		head head
+		want Address
+	}{
+		{"content/guides/soil.md", head{}, Address{kind.Guide, "", "guides/soil"}},
+		{"guides/soil.md", head{"en", ""}, Address{kind.Guide, "", "guides/soil"}},
+		{"content/guides/suelo.md", head{"es", "soil.md"}, Address{kind.Guide, "es", "guides/suelo"}},
+		{"content/guides/suelo.md", head{"es", ""}, Address{kind.Guide, "es", "guides/suelo"}},
+		{"content/workshops/frost-night.md", head{}, Address{kind.Workshop, "", "workshops/frost-night"}},
+		{"content/courses/young/1-soil.md", head{}, Address{kind.Lesson, "", "courses/young/1-soil"}},
+		{"content/courses/young.md", head{}, Address{kind.Lesson, "", "courses/young"}},
+		{"content/manual/prensa.md", head{"es", "press.md"}, Address{kind.Manual, "es", "manual/prensa"}},
+		{"content/home.md", head{}, Address{kind.Home, "", ""}},
+		{"content/inicio.md", head{"es", "home.md"}, Address{kind.Home, "es", ""}},
+		{"content/guides/inicio.md", head{"es", "home.md"}, Address{kind.Guide, "es", "guides/inicio"}},
 	} {
-		got, err := AddressOf(path)
-		if err != nil || got != want {
-			t.Errorf("%s: %+v, %v, want %+v", path, got, err, want)
+		m := Metadata{Language: test.head.language, Translates: config.Value{Text: test.head.translates}}
+		got, err := AddressOf(test.path, m, "en")
+		if err != nil || got != test.want {
+			t.Errorf("%s: %+v, %v, want %+v", test.path, got, err, test.want)
 		}
 	}
 }
@@ -33,6 +42,7 @@ func TestAddressOfABadName(t *testing.T) {
 	const (
 		part = "cannot be part of an address"
 		dot  = "has a dot in its name"
+		code = "has the code of a language in its name"
 		away = "is not in a folder for pages"
 		any  = `move it to one of the folders guides, workshops, courses, manual; the home page is "home.md"`
 	)
@@ -44,7 +54,10 @@ func TestAddressOfABadName(t *testing.T) {
 		"guides/-soil.md":       {`"-soil" ` + part, `single hyphens: "soil"`},
 		"guides//soil.md":       {`"" ` + part, "small letters"},
 		".md":                   {`"" ` + part, "small letters"},
-		"guides/../soil.md":     {dot, `only a language code may stand between dots, as in "soil.es.md"`},
+		"guides/../soil.md":     {dot, "use a hyphen in place of the dot"},
+		"guides/soil.es.md":     {code, "and say in its metadata:\nlanguage: es\ntranslates: soil.md"},
+		"home.es.md":            {code, "language: es\ntranslates: home.md"},
+		"guides/soil.en.md":     {code, `take ".en" out`},
 		"guides/soil.v2.md":     {dot, "use a hyphen in place of the dot"},
 		"guides/soil.es.fr.md":  {dot, "use a hyphen in place of the dot"},
 		"guides/soil.txt":       {"is not the name of a page", `end it with ".md"`},
@@ -54,7 +67,7 @@ func TestAddressOfABadName(t *testing.T) {
 		"guides.md":             {away, any},
 		"weather/home.md":       {away, any},
 	} {
-		_, err := AddressOf("content/" + path)
+		_, err := AddressOf("content/"+path, Metadata{}, "en")
 		var bad *AddressError
 		if !errors.As(err, &bad) || !strings.Contains(bad.Text, want.text) || !strings.Contains(bad.Note, want.note) {
 			t.Errorf("%s: %v, want %+v", path, err, want)
@@ -63,7 +76,7 @@ func TestAddressOfABadName(t *testing.T) {
 }
 
 // sites is every sort of address, each of one string.
-var sites = []string{"content/home.md", "content/home.es.md", "content/guides/soil.md", "content/guides/soil.es.md",
+var sites = []string{"content/home.md", "content/inicio.md", "content/guides/soil.md", "content/guides/suelo.md",
 	"content/guides/water.md", "content/courses/young.md", "content/courses/young/soil.md", "content/manual/young.md"}
 
 func TestLinksLeadWhereTheyShould(t *testing.T) {
@@ -92,7 +105,14 @@ func TestLinksLeadWhereTheyShould(t *testing.T) {
 
 func mustAddress(t *testing.T, path string) Address {
 	t.Helper()
-	a, err := AddressOf(path)
+	var m Metadata
+	switch path {
+	case "content/inicio.md":
+		m = Metadata{Language: "es", Translates: config.Value{Text: "home.md"}}
+	case "content/guides/suelo.md":
+		m = Metadata{Language: "es"}
+	}
+	a, err := AddressOf(path, m, "en")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -122,20 +142,10 @@ func TestLinksByHand(t *testing.T) {
 }
 
 func TestCheckLanguage(t *testing.T) {
-	site := []string{"en", "es"}
-	for _, test := range []struct{ file, said, want string }{
-		{"", "", ""},
-		{"", "en", ""},
-		{"es", "", ""},
-		{"es", "es", ""},
-		{"", "es", `the page says its language is "es", its file name says "en"`},
-		{"es", "en", `the page says its language is "en", its file name says "es"`},
-		{"en", "en", `"en" is the site's main language, and its pages have no code in their name`},
-		{"fr", "fr", `the site has no language "fr"`},
-	} {
-		src := &message.Source{Name: "a.md", Text: []byte("---\nlanguage: " + test.said)}
-		m := Metadata{Language: test.said, Places: Places{Language: message.Span{Start: 14, End: 16}}}
-		l := CheckLanguage(src, Address{kind.Guide, test.file, "guides/soil"}, m, site)
+	for said, want := range map[string]string{"": "", "en": "", "es": "", "fr": `the site has no language "fr"`} {
+		src := &message.Source{Name: "a.md", Text: []byte("---\nlanguage: " + said)}
+		m := Metadata{Language: said, Places: Places{Language: message.Span{Start: 14, End: 16}}}
+		l := CheckLanguage(src, m, []string{"en", "es"})
 		got := ""
 		if len(l) > 0 {
 			got = l[0].Text
@@ -143,8 +153,19 @@ func TestCheckLanguage(t *testing.T) {
 				t.Errorf("message %+v", l[0])
 			}
 		}
-		if got != test.want {
-			t.Errorf("file %q, page %q: %q, want %q", test.file, test.said, got, test.want)
+		if got != want {
+			t.Errorf("%q: %q, want %q", said, got, want)
 		}
+	}
+}
+
+func TestOriginal(t *testing.T) {
+	for name, want := range map[string]string{"guides/suelo.md": "guides/soil.md", "inicio.md": "soil.md"} {
+		if got := Original(name, Metadata{Translates: config.Value{Text: "soil.md"}}); got != want {
+			t.Errorf("%s translates %q, want %q", name, got, want)
+		}
+	}
+	if got := Original("guides/soil.md", Metadata{}); got != "" {
+		t.Errorf("a page of its own translates %q", got)
 	}
 }

@@ -14,6 +14,7 @@ import (
 type Metadata struct {
 	Title, Summary string         // always there when no message is a fault
 	Language       string         // a code such as "es"; empty when the page does not say
+	Translates     config.Value   // the file of the page that it translates, in the same folder; empty for none
 	Reviewed       time.Time      // a day at midnight UTC; the zero time when the page does not say
 	ReviewEvery    Interval       // zero when the page does not say
 	Crop           string         // "young walnuts"
@@ -37,7 +38,7 @@ func (m Metadata) Due() (time.Time, bool) {
 	return m.ReviewEvery.After(m.Reviewed), true
 }
 
-var keys = []string{"title", "summary", "language", "reviewed", "review-every", "crop", "order", "season", "glance"}
+var keys = []string{"title", "summary", "language", "translates", "reviewed", "review-every", "crop", "order", "season", "glance"}
 
 // Keys lists the keys of a page's metadata.
 func Keys() []string { return slices.Clone(keys) }
@@ -49,6 +50,7 @@ func readMetadata(src *message.Source, opening, yaml message.Span) (Metadata, me
 		Title:       t.Need("title", `add a line such as "title: Nitrogen already in your soil"`),
 		Summary:     t.Need("summary", `add a line such as "summary: Turn a soil report into pounds an acre."`),
 		Language:    t.Text("language"),
+		Translates:  config.Value{Text: t.Text("translates"), Span: t.Span("translates")},
 		Reviewed:    t.Date("reviewed"),
 		ReviewEvery: interval(t, "review-every"),
 		Crop:        t.Text("crop"),

@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"path"
 	"strings"
 	"testing"
 	"time"
@@ -16,18 +17,22 @@ import (
 // thorough are the rules of a proof on a certain day.
 var thorough = Rules{Advice: true, Today: time.Date(2026, 11, 2, 0, 0, 0, 0, time.UTC)}
 
-// read makes a page of a file as site does. Its metadata has a title, a summary and a review, if the text has none.
+// read makes a page of a file as site does. Its metadata has a title, a summary and a review, if the text has none. A
+// page whose name begins with "es-" is the translation of the page with the rest of that name.
 func read(t *testing.T, name, text string) *Page {
 	t.Helper()
 	if !strings.HasPrefix(text, "---\n") {
 		text = "---\ntitle: A row of trees\nsummary: What to do.\nreviewed: 2026-09-14\n---\n\n" + text
 	}
+	if original, translates := strings.CutPrefix(path.Base(name), "es-"); translates {
+		text = strings.Replace(text, "reviewed:", "language: es\ntranslates: "+original+"\nreviewed:", 1)
+	}
 	source := &message.Source{Name: "content/" + name, Text: []byte(text)}
-	address, err := page.AddressOf(name)
+	metadata, start, faults := page.Split(source)
+	address, err := page.AddressOf(name, metadata, "en")
 	if err != nil {
 		t.Fatal(err)
 	}
-	metadata, start, faults := page.Split(source)
 	document, more := markdown.Parse(source, start)
 	work, rest := worksheet.Bind(document, calc.Standard(), "en")
 	for _, m := range append(append(faults, more...), rest...) {

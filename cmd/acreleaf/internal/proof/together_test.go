@@ -60,7 +60,7 @@ func TestTranslations(t *testing.T) {
 		{"a heading less", "## A\n\n## B", "## A", "translation-lacks"},
 		{"a heading more", "## A", "## A\n\n## B", ""},
 	} {
-		pages := []*Page{read(t, "guides/a.md", c.original), read(t, "guides/a.es.md", c.translation)}
+		pages := []*Page{read(t, "guides/a.md", c.original), read(t, "guides/es-a.md", c.translation)}
 		for range 2 {
 			slices.Reverse(pages)
 			if got := ids(Together(pages, twoLanguages, thorough)); got != c.want {
@@ -77,11 +77,10 @@ func TestTranslationsNeedAnOriginalOfTheirDay(t *testing.T) {
 		pages []*Page
 		want  string
 	}{
-		{[]*Page{original, read(t, "guides/a.es.md", on("2026-09-14"))}, ""},
-		{[]*Page{original, read(t, "guides/a.es.md", on("2026-09-13"))}, "translation-old"},
-		{[]*Page{original, read(t, "guides/b.es.md", on("2026-09-14"))}, "translation-alone"},
-		{[]*Page{original, read(t, "manual/a.es.md", on("2026-09-14"))}, "translation-alone"},
-		{[]*Page{original, read(t, "home.es.md", on("2026-09-14"))}, "translation-alone"},
+		{[]*Page{original, read(t, "guides/es-a.md", on("2026-09-14"))}, ""},
+		{[]*Page{original, read(t, "guides/es-a.md", on("2026-09-13"))}, "translation-old"},
+		{[]*Page{original, read(t, "guides/b.md", on("2026-09-14\nlanguage: es"))}, "translation-alone"},
+		{[]*Page{original, read(t, "manual/es-a.md", on("2026-09-13"))}, ""}, // site says that there is no such original
 	} {
 		if got := ids(Together(c.pages, twoLanguages, thorough)); got != c.want {
 			t.Errorf("%s: %q and not %q", c.pages[1].Name, got, c.want)
@@ -138,7 +137,7 @@ func TestTimesOfTranslations(t *testing.T) {
 		{"It is of that one day. A month of rain can move it.", "Es de ese día. Un mes de lluvia se lo lleva.", ""},
 		{"In one of the days.", "En uno de los 3 días.", ""},
 	} {
-		pages := []*Page{read(t, "guides/a.md", c.original), read(t, "guides/a.es.md", c.translation)}
+		pages := []*Page{read(t, "guides/a.md", c.original), read(t, "guides/es-a.md", c.translation)}
 		if got := ids(Together(pages, twoLanguages, thorough)); got != c.want {
 			t.Errorf("%s | %s: %q and not %q", c.original, c.translation, got, c.want)
 		}

@@ -2,7 +2,6 @@ package proof
 
 import (
 	"fmt"
-	"path"
 	"slices"
 
 	"acreleaf/cmd/acreleaf/internal/kind"
@@ -11,32 +10,27 @@ import (
 	"acreleaf/cmd/acreleaf/internal/page"
 )
 
-// translations compares each page in another language with its original, the page of the same name in the site's main
-// language.
+// translations compares each page in another language with its original.
 func translations(pages []*Page, s *Site, r Rules) message.List {
-	originals := make(map[page.Address]*Page, len(pages))
-	translated := false
-	for _, p := range pages {
-		if p.Address.Language == "" {
-			originals[p.Address] = p
-		} else {
-			translated = true
-		}
-	}
-	if !translated {
+	translated := func(p *Page) bool { return slices.Index(s.Config.Languages, p.Address.Language) > 0 }
+	if !slices.ContainsFunc(pages, translated) {
 		return nil
+	}
+	byName := make(map[string]*Page, len(pages))
+	for _, p := range pages {
+		byName[p.Name] = p
 	}
 	var said message.List
 	for _, p := range pages {
-		if slices.Index(s.Config.Languages, p.Address.Language) < 1 {
-			continue // it is an original, or its name is reported
+		if !translated(p) {
+			continue // it is an original, or its language is reported
 		}
-		original := p.Address
-		original.Language = ""
-		t := translation{page: p, original: originals[original], rules: r}
-		if t.original == nil {
+		name := page.Original(p.Name, p.Metadata)
+		t := translation{page: p, original: byName[name], rules: r}
+		switch {
+		case name == "":
 			t.alone(s.Config.Languages[0])
-		} else {
+		case t.original != nil && t.original.Address.Language == "": // or the site says what is wrong
 			t.check()
 		}
 		said = append(said, t.messages...)
@@ -82,21 +76,17 @@ func (t *translation) at(offset int) string {
 	return fmt.Sprintf("%s:%d", t.original.Source.Name, c.page.Source.Line(offset))
 }
 
-// alone advises on a page in another language that has no original: it may be meant for the readers of that language
-// only, or its name may have a slip in it.
+// alone advises on a page in another language that names no original. It may be meant for the readers of that language
+// only.
 func (t *translation) alone(language string) {
-	if !t.rules.Advice {
+	if !t.rules.Advice || t.page.Address.Kind == kind.Home { // the site says what is wrong with a home page
 		return
-	}
-	name := path.Join(path.Dir(t.page.Source.Name), path.Base(t.page.Address.Name)+".md")
-	if t.page.Address.Kind == kind.Home {
-		name = path.Join(path.Dir(t.page.Source.Name), "home.md")
 	}
 	t.messages = append(t.messages, message.Message{Level: message.Advice, ID: "translation-alone",
 		Source: t.page.Source, Span: t.page.Metadata.Places.Title,
-		Text: fmt.Sprintf("this page has no original in the site's main language (%s): there is no %s", language, name),
-		Note: "write that page, or see that the two have the same name; " +
-			"a page for readers of one language can stay as it is"})
+		Text: fmt.Sprintf("this page names no original in the site's main language (%s)", language),
+		Note: "if it is the translation of another page, name the file of that page in the metadata, as in " +
+			"\"translates: soil.md\"; a page for readers of one language can stay as it is"})
 }
 
 func (t *translation) check() {

@@ -19,6 +19,7 @@ var pageForms = map[string]form{
 	"crop":         line("The crop that the page is about."),
 	"order":        number("The place of the page in the season."),
 	"season":       line("The part of the season that the page is for: before bud break."),
+	"translates":   line("The file of the page that this one translates, in the same folder, such as soil.md."),
 	"glance":       list(line("Answers for the line at the top, such as soil.nitrogen.")),
 }
 

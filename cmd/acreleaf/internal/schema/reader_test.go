@@ -115,6 +115,7 @@ review-every: 24 months
 crop: young walnuts
 order: 2
 season: before bud break
+translates: soil.md
 glance: [soil.nitrogen]
 `,
 	"site.json": `office: Test Row Orchard Office

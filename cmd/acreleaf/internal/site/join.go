@@ -32,6 +32,7 @@ func (p *press) join() {
 		}
 	}
 	p.orderSeason()
+	p.joinTranslations()
 	p.checkLanguages()
 	p.checkHome()
 	p.checkPlaces()
@@ -71,10 +72,15 @@ func languagesOfTheme() []string {
 
 // checkHome sees that the site has the page that every other page leads back to.
 func (p *press) checkHome() {
-	isHome := func(d *draft) bool { return d.name == homeFileName }
-	if len(p.pages) > 0 && !slices.ContainsFunc(p.pages, isHome) {
+	home := p.index[homeFileName]
+	switch {
+	case len(p.pages) > 0 && home == nil:
 		p.say(message.List{{ID: "no-home", Text: "the site has no home page", Note: "write " + p.called(homeFileName) +
 			", with a title, a summary and a link to each guide"}})
+	case home != nil && home.address.Language != "" && slices.Contains(p.languages, home.address.Language):
+		p.say(message.List{home.fault(home.metadata.Places.Language, "home-language", fmt.Sprintf(
+			"the home page is in the main language of the site (%s)", p.languages[0]),
+			"write it in that language, and put this one into a file of its own, with \"translates: "+homeFileName+"\"")})
 	}
 }
 

@@ -35,6 +35,7 @@ type leaf struct {
 	factor                 int    // of the calculation that stands in it; 0 for none
 	cites                  string
 	asks                   string // the condition of a passage
+	translates             string // the page that it translates into Spanish
 	slip                   string // what is wrong with it
 }
 
@@ -46,7 +47,7 @@ func newOrchard(random *rand.Rand) *orchard {
 		o.pages[fmt.Sprintf("guides/block-%02d.md", i)] = o.leaf(i)
 	}
 	if strings.Contains(twoLanguages, "es") {
-		o.pages["guides/block-03.es.md"] = o.leaf(3)
+		o.pages["guides/fila-03.md"] = o.twin(3)
 	}
 	o.pages["manual/press.md"] = o.leaf(1)
 	o.pages["manual/proof.md"] = o.leaf(2)
@@ -66,6 +67,13 @@ func (o *orchard) leaf(order int) *leaf {
 	if order == 2 {
 		l.factor = 2
 	}
+	return l
+}
+
+// twin is a page that translates a block.
+func (o *orchard) twin(block int) *leaf {
+	l := o.leaf(20)
+	l.translates = fmt.Sprintf("block-%02d.md", block)
 	return l
 }
 
@@ -119,7 +127,13 @@ var edits = []edit{
 	{"new page", func(o *orchard, l *leaf) { o.pages[fmt.Sprintf("guides/new-%d.md", o.random.IntN(4))] = o.leaf(20) }},
 	{"new twin", func(o *orchard, l *leaf) {
 		if strings.Contains(twoLanguages, "es") {
-			o.pages[fmt.Sprintf("guides/block-%02d.es.md", o.random.IntN(12))] = o.leaf(20)
+			block := o.random.IntN(12)
+			o.pages[fmt.Sprintf("guides/fila-%02d.md", block)] = o.twin(block)
+		}
+	}},
+	{"translates", func(o *orchard, l *leaf) {
+		if l.translates != "" {
+			l.translates = []string{o.anyName()[10:], "fila-03.md", "gone.md"}[o.random.IntN(3)]
 		}
 	}},
 	{"page again", func(o *orchard, l *leaf) { o.pages[o.anyName()[3:]] = o.leaf(5) }},
@@ -161,6 +175,9 @@ func (o *orchard) mend() {
 	for _, name := range slices.Sorted(maps.Keys(o.pages)) {
 		l := o.pages[name]
 		l.slip, l.heading = "", "Deep"
+		if l.translates != "" {
+			l.translates = "block-" + strings.TrimPrefix(name, "guides/fila-")
+		}
 		if !strings.HasSuffix(l.asks, `"40 lb N/ac"`) {
 			l.asks = "" // the others are wrong, at least on some pages
 		}
@@ -194,7 +211,7 @@ func (o *orchard) write() {
 		put("home.md", "---\ntitle: Test Row\nsummary: Guides.\n---\nOf %s.\n", o.name)
 	}
 	if o.homeTwin {
-		put("home.es.md", "---\ntitle: La fila\nsummary: Todas.\n---\nDe %s.\n", o.name)
+		put("inicio.md", "---\ntitle: La fila\nsummary: Todas.\nlanguage: es\ntranslates: home.md\n---\nDe %s.\n", o.name)
 	}
 	for name, factor := range o.factors {
 		put("calculations/"+name+".yaml", "%s", calculation(factor))
@@ -215,7 +232,11 @@ func calculation(factor int) string {
 
 func (l *leaf) markdown() string {
 	var w strings.Builder
-	fmt.Fprintf(&w, "---\ntitle: %s\nsummary: It is short.\norder: %d\nseason: %s\nglance: [soil.nitrogen]\n---\n%s\n\n",
+	w.WriteString("---\n")
+	if l.translates != "" {
+		fmt.Fprintf(&w, "language: es\ntranslates: %s\n", l.translates)
+	}
+	fmt.Fprintf(&w, "title: %s\nsummary: It is short.\norder: %d\nseason: %s\nglance: [soil.nitrogen]\n---\n%s\n\n",
 		l.title, l.order, l.season, l.text)
 	fmt.Fprintf(&w, "## %s\n\n```worksheet soil\ncalculation: soil-nitrogen\nnitrate: %d ppm NO3-N\ndepth: 12 in\n```\n\n"+
 		"It is [%d lb/ac](worked:soil.nitrogen).\n\n", l.heading, l.nitrate, 4*l.nitrate)

@@ -58,22 +58,13 @@ func (p *press) pageView(d *draft) render.Page {
 
 // twins lists the languages that a page can be read in, if there are two or more.
 func (p *press) twins(d *draft) []render.Language {
-	if len(p.site.Languages) < 2 {
-		return nil
-	}
 	var list []render.Language
-	for i, code := range p.site.Languages {
-		address := d.address
-		address.Language = code
-		if i == 0 {
-			address.Language = "" // the main language has no code in its addresses
-		}
-		if p.byAddress[address] != nil {
-			list = append(list, render.Language{
-				Code: code, Name: p.renderers[code].Words().Page.Language, Href: d.address.To(address),
-				Address: address.String(), Current: address == d.address,
-			})
-		}
+	for _, twin := range p.inLanguages(d) {
+		code := p.language(twin)
+		list = append(list, render.Language{
+			Code: code, Name: p.renderers[code].Words().Page.Language, Href: d.address.To(twin.address),
+			Address: twin.address.String(), Current: twin == d,
+		})
 	}
 	if len(list) < 2 {
 		return nil

@@ -10,13 +10,13 @@ import (
 func TestHomeOfATranslation(t *testing.T) {
 	files := content(map[string]string{"a": guide("First guide", 1, "")})
 	files["site.yaml"] = &fstest.MapFile{Data: []byte("office: Test Row Orchard Office\nlanguage: [en, es]\n")}
-	files["guides/a.es.md"] = &fstest.MapFile{Data: []byte("---\ntitle: La primera\nsummary: Una.\n---\n")}
+	files["guides/primera.md"] = spanish("title: La primera\ntranslates: a.md")
 	for _, home := range []string{"../../../", "../../"} {
 		made := mustMake(t, files)
-		if text := made["es/guides/a/index.html"]; !strings.Contains(text, `<p class="office"><a href="`+home+`">`) {
+		if text := made["es/guides/primera/index.html"]; !strings.Contains(text, `<p class="office"><a href="`+home+`">`) {
 			t.Errorf("the page does not lead to %s:\n%s", home, text)
 		}
-		files["home.es.md"] = &fstest.MapFile{Data: []byte("---\ntitle: La fila\nsummary: Todas.\n---\n")}
+		files["inicio.md"] = spanish("title: La fila\ntranslates: home.md")
 	}
 }
 

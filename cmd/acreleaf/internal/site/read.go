@@ -38,6 +38,8 @@ type draft struct {
 	failed         bool // the program failed on it
 	rank           int  // its place in the order of the season
 	previous, next *draft
+	original       *draft   // that it translates; nil for a page of its own
+	translations   []*draft // of it
 }
 
 // said is what there is to say of a page, by what found it.
@@ -109,16 +111,20 @@ func (p *press) readPage(name string, before *draft) *draft {
 
 // readHead reads what is above the text of a page.
 func (p *press) readHead(d *draft) {
-	address, err := page.AddressOf(d.name)
+	metadata, start, messages := page.Split(d.source)
+	d.metadata, d.start = metadata, start
+	main := ""
+	if len(p.languages) > 0 {
+		main = p.languages[0]
+	}
+	address, err := page.AddressOf(d.name, metadata, main)
 	if err != nil {
 		d.said.reading = append(d.said.reading, badAddress(d, err))
 	}
 	d.address = address
-	metadata, start, messages := page.Split(d.source)
-	d.metadata, d.start = metadata, start
 	d.said.reading = append(d.said.reading, messages...)
-	if err == nil && p.languages != nil {
-		d.said.reading = append(d.said.reading, page.CheckLanguage(d.source, address, metadata, p.languages)...)
+	if p.languages != nil {
+		d.said.reading = append(d.said.reading, page.CheckLanguage(d.source, metadata, p.languages)...)
 	}
 }
 

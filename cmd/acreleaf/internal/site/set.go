@@ -2,6 +2,7 @@ package site
 
 import (
 	"slices"
+	"strings"
 
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/config"
@@ -67,7 +68,7 @@ func (p *press) around(d *draft) surroundings {
 
 func (p *press) fixed(d *draft) fixed {
 	f := fixed{
-		work: d.work, renderer: p.renderers[p.language(d)], bibliography: p.sources.AnyListed(), twins: p.twinCodes(d),
+		work: d.work, renderer: p.renderers[p.language(d)], bibliography: p.sources.AnyListed(), twins: p.twinAddresses(d),
 		home:     p.homeOf(d.address),
 		previous: turnOf(d.previous), next: turnOf(d.next),
 	}
@@ -84,23 +85,13 @@ func turnOf(d *draft) turn {
 	return turn{d.address, d.metadata.Title}
 }
 
-// twinCodes are the languages that a page can be read in, in one text.
-func (p *press) twinCodes(d *draft) string {
-	if len(p.site.Languages) < 2 {
-		return ""
+// twinAddresses are the places of a page in all of its languages, in one text.
+func (p *press) twinAddresses(d *draft) string {
+	var b strings.Builder
+	for _, twin := range p.inLanguages(d) {
+		b.WriteString(twin.address.String() + " ")
 	}
-	codes := ""
-	for i, code := range p.site.Languages {
-		address := d.address
-		address.Language = code
-		if i == 0 {
-			address.Language = ""
-		}
-		if p.byAddress[address] != nil {
-			codes += code + " "
-		}
-	}
-	return codes
+	return b.String()
 }
 
 // referencesOf are the sources that a page rests on, as keepReferences has them.
