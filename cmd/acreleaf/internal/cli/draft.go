@@ -22,7 +22,7 @@ type draftCommand struct {
 	Translates string   `help:"Begin the page as the translation of this one, in the same folder." placeholder:"PAGE"`
 	Language   string   `help:"The language of the page, as es; the main one of the site unless told." placeholder:"CODE"`
 	With       []string `help:"Begin the page with these calculations, such as soil-nitrogen." placeholder:"NAME"`
-	Site       string   `help:"Make a small working site in a new or empty folder, instead of a page." placeholder:"FOLDER"`
+	Site       string   `help:"Make a small working site in a new or empty folder, and no page." placeholder:"FOLDER"`
 	Today      day      `help:"The day of the review, as 2026-11-02 (today, by this computer's clock)." placeholder:"DATE"`
 	place
 }

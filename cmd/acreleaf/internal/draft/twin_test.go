@@ -136,7 +136,8 @@ func TestTwinMarksEachText(t *testing.T) {
 
 // A language that the original states is replaced, and not stated twice.
 func TestTwinStatesItsLanguage(t *testing.T) {
-	if text := ask(t, sample(t), Request{Page: "guides/agua.md", Translates: "guides/water.md"}); strings.Count(text, "language:") != 1 ||
+	text := ask(t, sample(t), Request{Page: "guides/agua.md", Translates: "guides/water.md"})
+	if strings.Count(text, "language:") != 1 ||
 		!strings.Contains(text, "\nlanguage: es\ntranslates: water.md\n") || strings.Contains(text, "\nreviewed:") {
 		t.Error(text)
 	}

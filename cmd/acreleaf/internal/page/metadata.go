@@ -38,7 +38,8 @@ func (m Metadata) Due() (time.Time, bool) {
 	return m.ReviewEvery.After(m.Reviewed), true
 }
 
-var keys = []string{"title", "summary", "language", "translates", "reviewed", "review-every", "crop", "order", "season", "glance"}
+var keys = []string{"title", "summary", "language", "translates", "reviewed", "review-every", "crop", "order",
+	"season", "glance"}
 
 // Keys lists the keys of a page's metadata.
 func Keys() []string { return slices.Clone(keys) }
