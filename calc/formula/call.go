@@ -10,6 +10,7 @@ import (
 
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
+	"acreleaf/calc/words"
 )
 
 // functionNames are the functions, for notes.
@@ -158,8 +159,7 @@ func (r *reader) root(e *ast.CallExpr, o operand) operand {
 		return operand{bad: true}
 	}
 	if o.values.Low < 0 {
-		r.refuse(o.term.Less(r.nothingOf(o.term)), fmt.Sprintf(
-			"The work takes the square root of %s, and that is below 0 for these numbers. Change them.", r.speak(o)))
+		r.refuse(o.term.Less(r.nothingOf(o.term)), words.Fill(texts().BelowZero, "name", r.speak(o)))
 	}
 	o.term, o.values, o.counted = o.term.SquareRoot(), o.values.Root(), false
 	return r.over(e, o)

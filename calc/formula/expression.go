@@ -11,6 +11,7 @@ import (
 
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
+	"acreleaf/calc/words"
 )
 
 // read turns a part of a formula into an operand. What is wrong is reported once; operands made from it are bad.
@@ -154,6 +155,9 @@ func (r *reader) quoted(e *ast.BasicLit) operand {
 	return o
 }
 
+// texts are the texts that a calculation of an author has from us; the others are the author's.
+func texts() *words.General { return words.InGeneral(words.English) }
+
 // figure is a quantity of the work that has no name: a constant of which nothing is known but its number. See unlist.
 func (m *maker) figure(text string, q unit.Quantity) sheet.Term {
 	name, seen := m.figures[q.String()]
@@ -164,7 +168,7 @@ func (m *maker) figure(text string, q unit.Quantity) sheet.Term {
 		}
 	}
 	return m.s.ConstantOnce(name, text, sheet.Fact{
-		Label: "A figure in the work", Sources: []string{"memory"},
+		Label: texts().Figure, Sources: []string{"memory"},
 	})
 }
 
@@ -329,8 +333,7 @@ func (r *reader) divisor(e *ast.BinaryExpr, b operand) bool {
 		return false
 	}
 	if b.values.Has(0) {
-		r.refuse(b.term.Same(r.nothingOf(b.term)), fmt.Sprintf(
-			"The work divides by %s, and that is 0 for these numbers. Change them.", r.speak(b)))
+		r.refuse(b.term.Same(r.nothingOf(b.term)), words.Fill(texts().DivideByZero, "name", r.speak(b)))
 	}
 	return true
 }

@@ -6,13 +6,12 @@ import "acreleaf/calc/sheet"
 // 0.2259 of it. The two stand apart so that converting there and back gives the number that was put in.
 func nitrogenWeight(s *sheet.Sheet) sheet.Term {
 	return s.ConstantOnce("nitrogen-weight", "14.007 lb NO3-N", sheet.Fact{
-		Label: "Weight of nitrogen in nitrate", Reads: "14.007", Sources: []string{"iupac-weights"},
-		Note: "14.007 ÷ 62.004 is 0.2259.",
+		Reads: "14.007", Sources: []string{"iupac-weights"},
 	})
 }
 
 func nitrateWeight(s *sheet.Sheet) sheet.Term {
 	return s.ConstantOnce("nitrate-weight", "62.004 lb NO3", sheet.Fact{
-		Label: "Weight of nitrate", Reads: "62.004", Sources: []string{"iupac-weights"},
+		Reads: "62.004", Sources: []string{"iupac-weights"},
 	})
 }

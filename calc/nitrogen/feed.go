@@ -1,10 +1,6 @@
 package nitrogen
 
-import (
-	"strconv"
-
-	"acreleaf/calc/sheet"
-)
+import "acreleaf/calc/sheet"
 
 // FeedSchedule splits a season's nitrogen into as few feeds as leave none over the cap, and lays them out evenly from
 // the first day to the last.
@@ -17,49 +13,40 @@ var FeedSchedule = sheet.New("feed-schedule", feedSchedule)
 const datesShown = 8
 
 func feedSchedule(s *sheet.Sheet) {
-	s.Head("Feeds of a season", "Splits a season's nitrogen into feeds that do not burn, and gives the day of each.")
 	f := feedGivens(s)
 	t := fromLabel(s, materialGiven(s))
 	f.share()
 	f.some = f.parts.More(s.Number(grain))
-	f.count = s.Answer("feeds", "", sheet.If(f.some, f.parts.RoundUpPast(grain), s.Number(0)),
-		sheet.Says{Label: "Feeds"})
+	f.count = s.Answer("feeds", "", sheet.If(f.some, f.parts.RoundUpPast(grain), s.Number(0)), sheet.Says{})
 	shares := f.count.Most(s.Number(1)) // of a range of feeds that starts at none, too, each can be worked
 	f.each = s.Answer("each", "oz N/tree fed", sheet.If(f.some, f.season.Over(shares), s.Zero("oz N/tree fed")),
-		sheet.Says{Label: "Nitrogen for one tree, each feed", Also: "g N/tree fed"})
+		sheet.Says{Also: "g N/tree fed"})
 	f.above = s.Stated(f.cap).And(f.cap.More(f.usual))
 	f.over = f.above.And(f.each.More(f.usual))
 	f.acre = s.Answer("each-acre", "lb N/ac fed", sheet.If(f.some, f.nitrogen.Over(shares), s.Zero("lb N/ac fed")),
-		sheet.Says{Label: "Nitrogen for an acre, each feed", Also: "kg N/ha fed"})
+		sheet.Says{Also: "kg N/ha fed"})
 	f.product = s.Answer("product", "lb product/ac", f.acre.Uncounted("lb N/ac").Over(t.strength),
-		sheet.Says{Label: "Material for an acre, each feed", Also: "kg product/ha"})
-	s.Answer("volume", "gal/ac", f.product.Over(t.gallon),
-		sheet.Says{Label: "Gallons for an acre, each feed", Also: "L/ha", When: t.liquid})
+		sheet.Says{Also: "kg product/ha"})
+	s.Answer("volume", "gal/ac", f.product.Over(t.gallon), sheet.Says{Also: "L/ha", When: t.liquid})
 
 	f.several = f.count.More(s.Number(1))
-	f.span = s.Step("span", "days", f.last.Minus(f.first),
-		sheet.Says{Label: "From the first feed to the last", Work: "days from first to last"})
+	f.span = s.Step("span", "days", f.last.Minus(f.first), sheet.Says{})
 	f.gaps = f.count.Minus(s.Number(1))
-	f.every = s.Answer("every", "days", f.span.Over(f.gaps).RoundUp(),
-		sheet.Says{Label: "Days from one feed to the next, at most", When: f.several})
+	f.every = s.Answer("every", "days", f.span.Over(f.gaps).RoundUp(), sheet.Says{When: f.several})
 	f.ends = s.Answer("last-date", "days", sheet.If(f.several, f.last, f.first), sheet.Says{
-		Label: "Day of the last feed", Date: true, When: f.some,
+		Date: true, When: f.some,
 	})
 	for i, name := range [datesShown]string{
 		"date-1", "date-2", "date-3", "date-4", "date-5", "date-6", "date-7", "date-8",
 	} {
-		s.Answer(name, "days", f.day(i), sheet.Says{
-			Label: "Feed " + strconv.Itoa(i+1), Work: "day of feed " + strconv.Itoa(i+1), Date: true,
-			When: f.count.More(s.Number(float64(i))),
-		})
+		s.Answer(name, "days", f.day(i), sheet.Says{Date: true, When: f.count.More(s.Number(float64(i)))})
 	}
 
 	s.InWords("feeds",
-		sheet.When(f.some.Not(), "There is nothing to feed."),
-		sheet.When(f.over,
-			"This is too much in one feed: {each} is over {usual bare} oz, the most for this leaf."),
-		sheet.When(f.several.Not(), "One feed of {each} is enough."),
-		sheet.Otherwise("Give {feeds} feeds of {each}, from {first} to {last}."))
+		sheet.When(f.some.Not(), "nothing"),
+		sheet.When(f.over, "too-much"),
+		sheet.When(f.several.Not(), "one-feed"),
+		sheet.Otherwise("several"))
 
 	careOfMaterials(s, t.has)
 	t.noticeWeight()
@@ -91,22 +78,17 @@ type feedPlan struct {
 func feedGivens(s *sheet.Sheet) *feedPlan {
 	f := &feedPlan{s: s}
 	f.nitrogen = s.Given("nitrogen", "lb N/ac fed", sheet.Field{
-		Label: "Nitrogen to apply in the season", Hint: "On an acre: what the season's budget leaves to apply.",
 		Typical: 30, Low: 0, High: 500, Units: []string{"kg N/ha fed"},
 	})
 	f.trees = treesGiven(s)
 	f.leaf = s.Given("leaf", "", leafField(1))
 	f.cap = s.Given("cap", "oz N/tree fed", sheet.Field{
-		Label: "Most in one feed, if you set it", Hint: "Empty: 1 oz a tree in first leaf, 2 oz in second, 5 oz " +
-			"from fifth on.",
 		Typical: 0.8, Low: 0.05, High: 100, Units: []string{"g N/tree fed", "lb N/tree fed"}, Optional: true,
 	})
 	f.first = s.Given("first", "days", sheet.Field{
-		Label: "Day of the first feed", Hint: "Common practice in first leaf: once there are 8 to 12 in of new growth.",
 		Typical: 20923, Low: sheet.FirstDay, High: sheet.LastDay, Date: true,
 	})
 	f.last = s.Given("last", "days", sheet.Field{
-		Label: "Day of the last feed", Hint: "Early enough for the wood to ripen before frost.",
 		Typical: 21014, Low: sheet.FirstDay, High: sheet.LastDay, Date: true,
 	})
 	return f
@@ -116,11 +98,11 @@ func feedGivens(s *sheet.Sheet) *feedPlan {
 func (f *feedPlan) share() {
 	s := f.s
 	f.season = s.Step("season", "oz N/tree fed", f.nitrogen.Times(ouncesInPound(s)).Over(f.trees),
-		sheet.Says{Label: "Nitrogen for one tree, in the season", Work: "season of a tree", Also: "g N/tree fed"})
+		sheet.Says{Also: "g N/tree fed"})
 	f.usual = s.Step("usual", "oz N/tree fed", fedYears(s, f.leaf).Times(feedAYear(s)),
-		sheet.Says{Label: "Most in one feed, for this leaf", Work: "most for this leaf", Also: "g N/tree fed"})
+		sheet.Says{Also: "g N/tree fed"})
 	f.limit = s.Step("limit", "oz N/tree fed", sheet.If(s.Stated(f.cap), f.cap, f.usual),
-		sheet.Says{Label: "Most in one feed, as used", Work: "most in a feed", Also: "g N/tree fed"})
+		sheet.Says{Also: "g N/tree fed"})
 	f.parts = f.season.Over(f.limit)
 }
 

@@ -1,26 +1,15 @@
 package nitrogen
 
-import (
-	"strings"
-
-	"acreleaf/calc/sheet"
-)
+import "acreleaf/calc/sheet"
 
 // leafCrops are the crops of a leaf analysis, with when to sample and where the levels are from.
 func leafCrops() []sheet.Option {
 	return []sheet.Option{
-		{Name: "almond", Label: "Almond",
-			Note: "Sample in July, from spurs without nuts. Potassium has no upper end."},
-		{Name: "walnut", Label: "Walnut",
-			Note: "Sample in July. No page with the nitrogen level was seen, so put in the range of your laboratory."},
-		{Name: "pistachio", Label: "Pistachio",
-			Note: "Sample in August, from branches without nuts. No page with the nitrogen level was seen, so put in the " +
-				"range of your laboratory. For potassium, trials found 1.69 %; an older level of 1.0 % is too low."},
-		{Name: "pecan", Label: "Pecan",
-			Note: "Sample in July, to the first week of August. The ranges are for the Southeast; other regions have others, " +
-				"which you can put in."},
-		{Name: "hazelnut", Label: "Hazelnut",
-			Note: "Sample in August. From 1.80 to 2.20 % nitrogen is below normal."},
+		{Name: "almond"},
+		{Name: "walnut"},
+		{Name: "pistachio"},
+		{Name: "pecan"},
+		{Name: "hazelnut"},
 	}
 }
 
@@ -37,22 +26,22 @@ type leafTable struct {
 }
 
 func leafNitrogen(s *sheet.Sheet, crop *sheet.Given) leafTable {
-	column := leafColumns(s, crop, "Nitrogen")
+	column := leafColumns(s, crop, "nitrogen")
 	return leafTable{
-		low:       column("range from", 2.2, sheet.None, sheet.None, 2.5, 2.21),
-		high:      column("range to", 2.5, sheet.None, sheet.None, 2.9, 2.5),
-		deficient: column("deficient below", 2.0, sheet.None, sheet.None, sheet.None, 1.8),
-		excess:    column("excessive above", 2.7, sheet.None, sheet.None, sheet.None, 3.0),
+		low:       column("range-from", 2.2, sheet.None, sheet.None, 2.5, 2.21),
+		high:      column("range-to", 2.5, sheet.None, sheet.None, 2.9, 2.5),
+		deficient: column("deficient-below", 2.0, sheet.None, sheet.None, sheet.None, 1.8),
+		excess:    column("excessive-above", 2.7, sheet.None, sheet.None, sheet.None, 3.0),
 	}
 }
 
 func leafPotassium(s *sheet.Sheet, crop *sheet.Given) leafTable {
-	column := leafColumns(s, crop, "Potassium")
+	column := leafColumns(s, crop, "potassium")
 	return leafTable{
-		low:       column("range from", 1.4, 1.2, 1.69, 1.3, 0.81),
-		high:      column("range to", sheet.None, sheet.None, sheet.None, 1.5, 2.0),
-		deficient: column("deficient below", 1.0, 0.9, sheet.None, sheet.None, 0.5),
-		excess:    column("excessive above", sheet.None, sheet.None, sheet.None, sheet.None, 3.0),
+		low:       column("range-from", 1.4, 1.2, 1.69, 1.3, 0.81),
+		high:      column("range-to", sheet.None, sheet.None, sheet.None, 1.5, 2.0),
+		deficient: column("deficient-below", 1.0, 0.9, sheet.None, sheet.None, 0.5),
+		excess:    column("excessive-above", sheet.None, sheet.None, sheet.None, sheet.None, 3.0),
 	}
 }
 
@@ -63,7 +52,6 @@ func leafColumns(s *sheet.Sheet, crop *sheet.Given, nutrient string) func(string
 		for i, option := range crop.Choices {
 			cells[option.Name] = sheet.Cell{Value: figures[i], Sources: []string{leafSources[option.Name]}}
 		}
-		name := strings.ToLower(nutrient) + "-" + strings.ReplaceAll(what, " ", "-")
-		return s.Listed(name, "%", crop, cells, sheet.Fact{Label: nutrient + ", " + what, Reads: "listed for this crop"})
+		return s.Listed(nutrient+"-"+what, "%", crop, cells, sheet.Fact{})
 	}
 }

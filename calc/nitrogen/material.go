@@ -5,16 +5,16 @@ import (
 	"acreleaf/calc/sheet"
 )
 
-// A material is a fertilizer by its generic grade. Its figures are of the product as it is sold, each with its sources.
+// A material is a fertilizer by its generic grade. Its figures are of the product as it is sold, each with its sources;
+// its note, in calc/words, has the ranges and why these figures were taken.
 type material struct {
-	name, label string
-	nitrogen    sheet.Cell // % of the product
-	forms       forms
-	liquid      bool       // it is counted in gallons
-	gallon      sheet.Cell // lb of product; noWeight for a dry material, and where no source gives it
-	lime        sheet.Cell // lb CaCO3 that undo what a pound of its nitrogen does; below 0 if it is like lime
-	traits      fact.Trait
-	note        string // its ranges, and why these figures
+	name     string
+	nitrogen sheet.Cell // % of the product
+	forms    forms
+	liquid   bool       // it is counted in gallons
+	gallon   sheet.Cell // lb of product; noWeight for a dry material, and where no source gives it
+	lime     sheet.Cell // lb CaCO3 that undo what a pound of its nitrogen does; below 0 if it is like lime
+	traits   fact.Trait
 }
 
 // forms are the shares of the nitrogen that are in each form, in %. They are sheet.None where makers differ.
@@ -35,7 +35,7 @@ var noWeight = sheet.Cell{Value: sheet.None}
 func materialOptions() []sheet.Option {
 	var options []sheet.Option
 	for _, m := range materials {
-		options = append(options, sheet.Option{Name: m.name, Label: m.label, Note: m.note, Sources: noteSources[m.name]})
+		options = append(options, sheet.Option{Name: m.name, Sources: noteSources[m.name]})
 	}
 	return options
 }
@@ -80,36 +80,23 @@ func has(s *sheet.Sheet, choice *sheet.Given, any fact.Trait) sheet.Term {
 	return asks(s, choice, func(m *material) bool { return m.traits&any != 0 })
 }
 
-const forMaterial = "listed for this material"
-
 // listedStrength is the nitrogen in the material, in the lists.
 func listedStrength(s *sheet.Sheet, choice *sheet.Given) sheet.Term {
 	return s.Listed("listed-strength", "% N of product", choice,
-		cellsOf(choice, func(m *material) sheet.Cell { return m.nitrogen }), sheet.Fact{
-			Label: "Nitrogen in the material", Reads: forMaterial,
-			Note: "The first number of a grade is its nitrogen. If your label has another, use the label.",
-		})
+		cellsOf(choice, func(m *material) sheet.Cell { return m.nitrogen }), sheet.Fact{})
 }
 
 // listedGallon is the weight of a gallon of the material, in the lists.
 func listedGallon(s *sheet.Sheet, choice *sheet.Given) sheet.Term {
 	return s.Listed("listed-gallon", "lb product/gal", choice,
-		cellsOf(choice, func(m *material) sheet.Cell { return m.gallon }), sheet.Fact{
-			Label: "Weight of a gallon", Reads: forMaterial,
-			Note: "Dry materials have none, and none was found for 15-0-0-16S. Near 60 °F; a warm gallon weighs a little " +
-				"less. The delivery ticket has the density.",
-		})
+		cellsOf(choice, func(m *material) sheet.Cell { return m.gallon }), sheet.Fact{})
 }
 
 // listedLime is the lime that undoes what a pound of nitrogen of the material does to the soil, in the lists. What
 // works like lime itself needs none.
 func listedLime(s *sheet.Sheet, choice *sheet.Given) sheet.Term {
 	needs := func(m *material) sheet.Cell { return from(max(0, m.lime.Value), m.lime.Sources...) }
-	return s.Listed("listed-lime", "lb CaCO3/lb N", choice, cellsOf(choice, needs), sheet.Fact{
-		Label: "Lime for a pound of its nitrogen", Reads: forMaterial,
-		Note: "Pure lime, by the official method: half an acid for each nitrogen, all that the sulfur makes, a third " +
-			"of the phosphate's, less the calcium and potash. Theory alone is twice that for nitrogen.",
-	})
+	return s.Listed("listed-lime", "lb CaCO3/lb N", choice, cellsOf(choice, needs), sheet.Fact{})
 }
 
 // listedLiming is the lime that a pound of nitrogen of the material does the work of, in the lists.
@@ -120,10 +107,7 @@ func listedLiming(s *sheet.Sheet, choice *sheet.Given) sheet.Term {
 		}
 		return from(-m.lime.Value, m.lime.Sources...)
 	}
-	return s.Listed("listed-liming", "lb CaCO3/lb N", choice, cellsOf(choice, does), sheet.Fact{
-		Label: "Lime that a pound of its nitrogen does the work of", Reads: forMaterial,
-		Note: "By the same method: its calcium or potash takes up more acid than its nitrogen makes.",
-	})
+	return s.Listed("listed-liming", "lb CaCO3/lb N", choice, cellsOf(choice, does), sheet.Fact{})
 }
 
 // limes says whether the material works against acidity, as lime does.
@@ -137,8 +121,5 @@ func listedShare(s *sheet.Sheet, choice *sheet.Given, form string) sheet.Term {
 		"urea":     func(m *material) float64 { return m.forms.urea },
 	}[form]
 	cell := func(m *material) sheet.Cell { return sheet.Cell{Value: figure(m), Sources: m.forms.sources} }
-	return s.Listed("listed-"+form, "%", choice, cellsOf(choice, cell), sheet.Fact{
-		Label: "Nitrogen that is " + form, Reads: forMaterial,
-		Note: "The label prints the forms. Makers of 15-15-15 use different ones.",
-	})
+	return s.Listed("listed-"+form, "%", choice, cellsOf(choice, cell), sheet.Fact{})
 }

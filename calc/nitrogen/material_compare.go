@@ -18,24 +18,21 @@ type rival struct {
 }
 
 func materialCompare(s *sheet.Sheet) {
-	s.Head("Which material", "Compares materials by the pound of nitrogen: cost, forms, and lime.")
 	nitrogen := s.Given("nitrogen", "lb N/ac fed", sheet.Field{
-		Label: "Nitrogen to put on", Hint: "Pounds of nitrogen, the same from each.",
 		Typical: 30, Low: 0, High: 500, Units: []string{"kg N/ha fed"},
 	})
 	pounds := nitrogen.Uncounted("lb N/ac")
 	first, second := &rival{place: "first"}, &rival{place: "second"}
 	third := &rival{place: "third", optional: true}
-	first.ask(s, "First material", "UAN-32", 420)
-	second.ask(s, "Second material", "46-0-0", 560)
-	third.ask(s, "Third material", "none", 500)
+	first.ask(s, "UAN-32", 420)
+	second.ask(s, "46-0-0", 560)
+	third.ask(s, "none", 500)
 	first.priceNitrogen(s, "first-per-nitrogen")
 	second.priceNitrogen(s, "second-per-nitrogen")
 	third.priceNitrogen(s, "third-per-nitrogen")
-	s.Answer("first-cost", "$/ac", pounds.Times(first.each), first.cost(s, "Cost of an acre", "$/ha", "cost of an acre"))
-	s.Answer("second-cost", "$/ac", pounds.Times(second.each),
-		second.cost(s, "Cost of an acre", "$/ha", "cost of an acre"))
-	s.Answer("third-cost", "$/ac", pounds.Times(third.each), third.cost(s, "Cost of an acre", "$/ha", "cost of an acre"))
+	s.Answer("first-cost", "$/ac", pounds.Times(first.each), first.cost(s, "$/ha"))
+	s.Answer("second-cost", "$/ac", pounds.Times(second.each), second.cost(s, "$/ha"))
+	s.Answer("third-cost", "$/ac", pounds.Times(third.each), third.cost(s, "$/ha"))
 	first.listForms(s, "first-nitrate", "first-ammonium", "first-urea")
 	second.listForms(s, "second-nitrate", "second-ammonium", "second-urea")
 	third.listForms(s, "third-nitrate", "third-ammonium", "third-urea")
@@ -43,8 +40,7 @@ func materialCompare(s *sheet.Sheet) {
 	second.limeFor(s, pounds, "second-lime")
 	third.limeFor(s, pounds, "third-lime")
 
-	s.Say(sheet.Note, third.grade.Is("none").And(s.Stated(third.price)),
-		"The third material is none, so its price is not used.")
+	s.Say(sheet.Note, third.grade.Is("none").And(s.Stated(third.price)), "third-none")
 
 	rivals := []*rival{first, second, third}
 	sayTogether(s, rivals)
@@ -57,16 +53,11 @@ func materialCompare(s *sheet.Sheet) {
 }
 
 // ask asks which material it is, and what it costs.
-func (r *rival) ask(s *sheet.Sheet, label, typical string, price float64) {
+func (r *rival) ask(s *sheet.Sheet, typical string, price float64) {
 	options := materialOptions()
-	field := sheet.Field{Label: label, Hint: "By its grade."}
-	asked := priceField("Price, "+r.place+" material", "By the ton, or a liquid by the gallon. Empty: cost is not worked.",
-		price)
-	asked.Optional = true
+	field := sheet.Field{}
 	if r.optional {
-		options = append(options, sheet.Option{Name: "none", Label: "None"})
-		field.Hint = "By its grade. It may be none."
-		asked.Hint = "Leave it empty if there is no such material."
+		options = append(options, sheet.Option{Name: "none"})
 	}
 	for i, option := range options {
 		if option.Name == typical {
@@ -74,25 +65,24 @@ func (r *rival) ask(s *sheet.Sheet, label, typical string, price float64) {
 		}
 	}
 	r.grade = s.Choice(r.place, options, field)
-	asked.For = []*sheet.Given{r.grade}
-	r.price = s.Given(r.place+"-price", "$/ton product", asked)
+	r.price = s.Given(r.place+"-price", "$/ton product", priceField(price, r.grade))
 	if r.optional {
 		r.there = r.grade.Is("none").Not()
 	}
 }
 
-// says names a result of the rival, for the reader and for the work.
-func (r *rival) says(label, also, work string) sheet.Says {
-	says := sheet.Says{Label: label + ", " + r.place + " material", Also: also, Work: r.place + " " + work}
+// says tells when a result of the rival is there.
+func (r *rival) says(also string) sheet.Says {
+	says := sheet.Says{Also: also}
 	if r.optional {
 		says.When = r.there
 	}
 	return says
 }
 
-// cost names a result of the rival that needs its price.
-func (r *rival) cost(s *sheet.Sheet, label, also, work string) sheet.Says {
-	says := r.says(label, also, work)
+// cost is says, for a result that needs the price.
+func (r *rival) cost(s *sheet.Sheet, also string) sheet.Says {
+	says := r.says(also)
 	says.When = r.and(s.Stated(r.price))
 	return says
 }
@@ -108,62 +98,55 @@ func (r *rival) and(question sheet.Term) sheet.Term {
 // priceNitrogen works what a pound of its nitrogen costs.
 func (r *rival) priceNitrogen(s *sheet.Sheet, answer string) {
 	r.strength = s.Step(r.place+"-strength", "% N of product", listedStrength(s, r.grade),
-		r.says("Nitrogen in the material", "", "share of nitrogen"))
-	byGallon := r.says("Weight of a gallon", "kg product/L", "weight of a gallon")
+		r.says(""))
+	byGallon := r.says("kg product/L")
 	byGallon.When = r.and(r.price.IsOther())
 	r.gallon = s.Step(r.place+"-gallon", "lb product/gal", listedGallon(s, r.grade), byGallon)
 	r.each = s.Answer(answer, "$/lb N", sheet.If(r.price.IsOther(),
 		r.price.AsOther().Over(r.gallon).Over(r.strength), r.price.In("$/lb product").Over(r.strength)),
-		r.cost(s, "Cost of a pound of nitrogen", "$/kg N", "cost of a pound of N"))
+		r.cost(s, "$/kg N"))
 	poured := asks(s, r.grade, func(m *material) bool { return m.liquid })
 	weighed := asks(s, r.grade, func(m *material) bool { return m.weight() > 0 })
 	s.Refuse(r.and(r.price.IsOther()).And(poured).And(weighed.Not()),
-		"The price of the "+r.place+" material is for a gallon, and no published weight of a gallon is at hand for it. "+
-			"Write the price of a ton, such as 400 $/ton.")
-	s.Refuse(r.and(r.price.IsOther()).And(poured.Not()),
-		"The price of the "+r.place+" material is for a gallon, and the material is dry. Write the price of a ton, such as "+
-			"400 $/ton.")
+		r.place+"-unweighed")
+	s.Refuse(r.and(r.price.IsOther()).And(poured.Not()), r.place+"-dry")
 }
 
 // listForms lists the shares of its nitrogen by form.
 func (r *rival) listForms(s *sheet.Sheet, nitrate, ammonium, urea string) {
 	known := asks(s, r.grade, func(m *material) bool { return m.forms.sources != nil })
-	share := func(answer, form, label string) sheet.Term {
-		says := r.says(label, "", form+" share")
+	share := func(answer, form string) sheet.Term {
+		says := r.says("")
 		says.When = r.and(known)
 		return s.Answer(answer, "%", listedShare(s, r.grade, form), says)
 	}
-	r.nitrate = share(nitrate, "nitrate", "Nitrate share")
-	share(ammonium, "ammonium", "Ammonium share")
-	r.urea = share(urea, "urea", "Urea share")
+	r.nitrate = share(nitrate, "nitrate")
+	share(ammonium, "ammonium")
+	r.urea = share(urea, "urea")
 }
 
 // limeFor works the lime that makes up for what its nitrogen does to the soil.
 func (r *rival) limeFor(s *sheet.Sheet, nitrogen sheet.Term, answer string) {
 	r.limeEach = s.Step(r.place+"-lime-each", "lb CaCO3/lb N", listedLime(s, r.grade),
-		r.says("Lime for a pound of its nitrogen", "", "lime for a pound of N"))
+		r.says(""))
 	s.Answer(answer, "lb CaCO3/ac", nitrogen.Times(r.limeEach),
-		r.says("Lime to make up for it", "kg CaCO3/ha", "lime to make up for it"))
+		r.says("kg CaCO3/ha"))
 	limes := func(says sheet.Says) sheet.Says {
 		says.When = r.and(asks(s, r.grade, (*material).limes))
 		return says
 	}
 	each := s.Step(r.place+"-liming-each", "lb CaCO3/lb N", listedLiming(s, r.grade),
-		limes(r.says("Lime that a pound of its nitrogen does the work of", "", "liming by a pound of N")))
+		limes(r.says("")))
 	s.Step(r.place+"-liming", "lb CaCO3/ac", nitrogen.Times(each),
-		limes(r.says("Lime that it does the work of", "kg CaCO3/ha", "liming")))
+		limes(r.says("kg CaCO3/ha")))
 }
 
 // slips are the known wrong ways to its answers.
 func (r *rival) slips(s *sheet.Sheet, nitrogen sheet.Term) {
 	share := r.strength.In("lb N/lb product")
 	s.Slip(r.place+"-product-priced", r.place+"-per-nitrogen",
-		sheet.If(r.price.IsOther(), r.price.AsOther().Over(r.gallon), r.price.In("$/lb product")),
-		"That is the price of a pound of material. Only part of it is nitrogen: divide by its share.")
-	s.Slip(r.place+"-price-multiplied", r.place+"-per-nitrogen", r.each.Times(share).Times(share),
-		"Divide the price by the share of nitrogen. A pound of nitrogen costs more than a pound of material.")
-	s.Slip(r.place+"-lime-of-a-pound", r.place+"-lime", r.limeEach,
-		"That is the lime for one pound of nitrogen. Multiply by the pounds of nitrogen.")
-	s.Slip(r.place+"-lime-of-material", r.place+"-lime", nitrogen.Over(share).Times(r.limeEach),
-		"That takes the pounds of material. The lime is for each pound of nitrogen.")
+		sheet.If(r.price.IsOther(), r.price.AsOther().Over(r.gallon), r.price.In("$/lb product")))
+	s.Slip(r.place+"-price-multiplied", r.place+"-per-nitrogen", r.each.Times(share).Times(share))
+	s.Slip(r.place+"-lime-of-a-pound", r.place+"-lime", r.limeEach)
+	s.Slip(r.place+"-lime-of-material", r.place+"-lime", nitrogen.Over(share).Times(r.limeEach))
 }

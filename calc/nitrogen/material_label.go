@@ -22,36 +22,29 @@ type tank struct {
 
 // materialGiven asks for the grade.
 func materialGiven(s *sheet.Sheet) *sheet.Given {
-	return s.Choice("material", materialOptions(), sheet.Field{
-		Label: "Material", Hint: "By its grade. UAN-32 and UAN-28 are told apart by the label.",
-	})
+	return s.Choice("material", materialOptions(), sheet.Field{})
 }
 
 // fromLabel asks for what the label and the delivery ticket say, and otherwise takes the lists' figures.
 func fromLabel(s *sheet.Sheet, grade *sheet.Given) *tank {
 	t := &tank{s: s, grade: grade}
 	t.analysis = s.Given("analysis", "% N of product", sheet.Field{
-		Written: "% N", Label: "Nitrogen on the label, if not the usual",
-		Hint: "Leave it empty to use the grade.", Typical: 32, Low: 1, High: 82, Optional: true, For: []*sheet.Given{grade},
+		Written: "% N", Typical: 32, Low: 1, High: 82, Optional: true, For: []*sheet.Given{grade},
 	})
 	t.density = s.Given("density", "lb product/gal", sheet.Field{
-		Written: "lb/gal", Label: "Weight of a gallon, from the ticket",
-		Hint:    "Leave it empty to use the usual one.",
-		Typical: 11, Low: 4, High: 16, Units: []string{"kg/L"}, Optional: true, For: []*sheet.Given{grade},
+		Written: "lb/gal", Typical: 11, Low: 4, High: 16, Units: []string{"kg/L"}, Optional: true,
+		For: []*sheet.Given{grade},
 	})
 	t.weighed = s.Lookup("weighed", "lb product/gal", grade, figuresOf(grade, (*material).weight))
 	t.poured = asks(s, grade, func(m *material) bool { return m.liquid })
 	t.liquid = t.weighed.More(s.Zero("lb product/gal")).Or(s.Stated(t.density))
 	t.strength = s.Step("strength", "% N of product",
-		sheet.If(s.Stated(t.analysis), t.analysis, listedStrength(s, grade)),
-		sheet.Says{Label: "Nitrogen in the material", Work: "share of nitrogen"})
+		sheet.If(s.Stated(t.analysis), t.analysis, listedStrength(s, grade)), sheet.Says{})
 	t.gallon = s.Step("gallon", "lb product/gal",
 		sheet.If(s.Stated(t.density), t.density, listedGallon(s, grade)),
-		sheet.Says{Label: "Weight of a gallon", Work: "weight of a gallon", Also: "kg product/L", When: t.liquid})
+		sheet.Says{Also: "kg product/L", When: t.liquid})
 	t.unweighed = t.poured.And(t.liquid.Not())
-	s.Refuse(t.poured.Not().And(s.Stated(t.density)).And(s.Stated(t.analysis).Not()),
-		"This material is dry, so it has no weight of a gallon: leave that line empty. If you dissolved it, put in the "+
-			"nitrogen of the solution as well, from its label.")
+	s.Refuse(t.poured.Not().And(s.Stated(t.density)).And(s.Stated(t.analysis).Not()), "dry-weighed")
 	return t
 }
 
@@ -97,9 +90,7 @@ func (t *tank) careOfTank() {
 // material than the one that is chosen: a weight far from the usual one, or another analysis beside the usual weight.
 func (t *tank) noticeWeight() {
 	s := t.s
-	s.Say(sheet.Note, t.unweighed,
-		"No published weight of a gallon is at hand for this liquid, so gallons are left out. Read it on the delivery "+
-			"ticket and put it in.")
+	s.Say(sheet.Note, t.unweighed, "gallons-left-out")
 	t.noticeOther()
 }
 
@@ -111,28 +102,18 @@ func (t *tank) noticeOther() {
 		return s.Stated(given).And(given.Minus(usual).Size().More(usual.Times(share)))
 	}
 	regraded := apart(t.analysis, grade, s.Constant("other-grade", "5 %", sheet.Fact{
-		Label: "How far a label may be from the grade", Sources: []string{"common-practice"},
-		Note: "Labels of one grade differ by less: urea has 45 or 46 %.",
+		Sources: []string{"common-practice"},
 	}))
 	// Sources are further apart on the weight of thiosulfate than a ticket may be.
 	weighed := t.weighed.More(s.Zero("lb product/gal")).And(t.has(fact.Thiosulfate).Not())
 	reweighed := weighed.And(apart(t.density, t.weighed,
-		s.Constant("other-weight", "3 %", sheet.Fact{
-			Label: "How far a ticket may be from the usual weight", Sources: []string{"common-practice"},
-			Note: "A warm gallon weighs 1 or 2 % less than a cold one.",
-		})))
+		s.Constant("other-weight", "3 %", sheet.Fact{Sources: []string{"common-practice"}})))
 	s.Step("usual-gallon", "lb product/gal", listedGallon(s, t.grade),
-		sheet.Says{Label: "Usual weight of a gallon", Also: "kg product/L", When: reweighed})
-	s.Step("usual-strength", "% N of product", listedStrength(s, t.grade),
-		sheet.Says{Label: "Nitrogen by the grade", When: regraded})
+		sheet.Says{Also: "kg product/L", When: reweighed})
+	s.Step("usual-strength", "% N of product", listedStrength(s, t.grade), sheet.Says{When: regraded})
 	alone := t.weighed.More(s.Zero("lb product/gal")).And(s.Stated(t.density).Not())
-	s.Warn("check-numbers", reweighed.And(regraded.Not()),
-		"Your gallon weighs {density}, and a gallon of this material usually weighs {usual-gallon}. Check that the ticket "+
-			"is for this material. If it is not, leave the weight empty.")
-	s.Warn("check-numbers", regraded.And(alone),
-		"Your label has {analysis}, and this grade has {usual-strength}: the weight of a gallon, {gallon}, is still that "+
-			"of the grade. Put in the weight from your ticket, or choose the material that your label names.")
+	s.Warn("check-numbers", reweighed.And(regraded.Not()), "other-weight")
+	s.Warn("check-numbers", regraded.And(alone), "other-grade-weight")
 	// A dry material that was dissolved has the analysis and the weight of its solution.
-	s.Warn("check-numbers", regraded.And(t.poured.Or(s.Stated(t.density).Not())).And(alone.Not()),
-		"Your label has {analysis}, and this grade has {usual-strength}. Is the label of this material?")
+	s.Warn("check-numbers", regraded.And(t.poured.Or(s.Stated(t.density).Not())).And(alone.Not()), "other-grade")
 }

@@ -17,8 +17,7 @@ func sayCheapest(s *sheet.Sheet, rivals []*rival) {
 		}
 		priced = priced.And(stated)
 	}
-	cases := []sheet.Case{sheet.When(priced.Not(),
-		"Put in the price of each material to see which has the cheapest nitrogen.")}
+	cases := []sheet.Case{sheet.When(priced.Not(), "no-prices")}
 	for _, r := range rivals {
 		var wins sheet.Term
 		for i, other := range without(rivals, r) {
@@ -31,11 +30,9 @@ func sayCheapest(s *sheet.Sheet, rivals []*rival) {
 			}
 			wins = beats
 		}
-		cases = append(cases, sheet.When(r.and(wins),
-			"The "+r.place+" material has the cheapest nitrogen: {"+r.place+"-per-nitrogen}."))
+		cases = append(cases, sheet.When(r.and(wins), r.place+"-cheapest"))
 	}
-	s.InWords("first-per-nitrogen", append(cases, sheet.Otherwise(
-		"No one of them has the cheapest nitrogen. Choose by what they do to the soil and by how they are handled."))...)
+	s.InWords("first-per-nitrogen", append(cases, sheet.Otherwise("no-cheapest"))...)
 }
 
 // without is the rivals but for one.
@@ -45,19 +42,12 @@ func without(rivals []*rival, one *rival) []*rival {
 
 // sayForms says what the forms of a rival's nitrogen mean for leaching, loss to the air and the pH of the soil.
 func (r *rival) sayForms(s *sheet.Sheet) {
-	half := s.ConstantOnce("half", "50 %", sheet.Fact{
-		Label: "Share of a form from which it counts here", Sources: []string{"common-practice"},
-	})
+	half := s.ConstantOnce("half", "50 %", sheet.Fact{Sources: []string{"common-practice"}})
 	sour := soursMore(s)
-	s.Say(sheet.Note, r.and(r.nitrate.AtLeast(half)),
-		"Leaching: {"+r.place+"-nitrate} of the nitrogen in the "+r.place+" material is nitrate, which moves with water at "+
-			"once. Feed it in small doses, and do not water past the roots.")
-	s.Say(sheet.Note, r.and(r.urea.AtLeast(half)).And(has(s, r.grade, fact.Acid).Not()),
-		"Loss to the air: {"+r.place+"-urea} of the nitrogen in the "+r.place+" material is urea. Water it in the same day.")
-	s.Warn("acidity", r.and(r.limeEach.AtLeast(sour)),
-		"The "+r.place+" material: in the long run lime makes up for what it does to the pH, {"+r.place+"-lime}.")
-	s.Say(sheet.Note, r.and(asks(s, r.grade, (*material).limes)),
-		"Soil pH: the "+r.place+" material works against acid soil, as lime does. It does the work of {"+r.place+"-liming}.")
+	s.Say(sheet.Note, r.and(r.nitrate.AtLeast(half)), r.place+"-leaches")
+	s.Say(sheet.Note, r.and(r.urea.AtLeast(half)).And(has(s, r.grade, fact.Acid).Not()), r.place+"-lost-to-air")
+	s.Warn("acidity", r.and(r.limeEach.AtLeast(sour)), r.place+"-sours")
+	s.Say(sheet.Note, r.and(asks(s, r.grade, (*material).limes)), r.place+"-limes")
 }
 
 // sayTogether says what the rivals must be handled for, and which of them must not meet.
@@ -79,9 +69,7 @@ func sayTogether(s *sheet.Sheet, rivals []*rival) {
 	mixing(s, any)
 	for _, r := range rivals {
 		unknown := asks(s, r.grade, func(m *material) bool { return m.name != "" && m.forms.sources == nil })
-		s.Say(sheet.Note, r.and(unknown),
-			"The forms of the nitrogen in the "+r.place+" material differ by maker, so they are left out. Read them on its "+
-				"label.")
+		s.Say(sheet.Note, r.and(unknown), r.place+"-forms-unknown")
 	}
 }
 

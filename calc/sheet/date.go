@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"acreleaf/calc/unit"
+	"acreleaf/calc/words"
 )
 
 // A date is counted in days from 1970-01-01, in the calendar that is in use (Gregorian, ISO 8601).
@@ -18,25 +19,27 @@ const (
 	LastDay  = 47481
 )
 
-var months = [...]string{"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"}
-
 // onCalendar says whether a number is a day from 1970 to 9999.
 func onCalendar(day float64) bool { return day >= 0 && day < 2_932_897 }
 
-// DateText writes a day for a reader: "Apr 15, 2027". A part of a day is dropped, and a number that is no day is said
-// to be none.
-func DateText(day float64) string {
+// DateText writes a day in English: "Apr 15, 2027". A part of a day is dropped, and a number that is no day is said to
+// be none.
+func DateText(day float64) string { return DayText(day, words.English) }
+
+// DayText is DateText in a language.
+func DayText(day float64, language string) string { return dayText(words.InGeneral(language), day) }
+
+func dayText(say *words.General, day float64) string {
 	if !onCalendar(day) {
-		return "no day"
+		return say.NoDay
 	}
-	year, month, date := civil(int(day))
-	return fmt.Sprintf("%s %d, %d", months[month-1], date, year)
+	return say.DayText(civil(int(day)))
 }
 
 // ISODate writes a day as 2027-04-15, and a number that is no day as DateText does.
 func ISODate(day float64) string {
 	if !onCalendar(day) {
-		return "no day"
+		return DateText(day)
 	}
 	year, month, date := civil(int(day))
 	return fmt.Sprintf("%04d-%02d-%02d", year, month, date)

@@ -1,13 +1,14 @@
 package sheet
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
 	"acreleaf/calc/unit"
 )
 
-// A Field says how a given is asked for.
+// A Field says how a given is asked for. Label and Hint are texts of the sheet's file, if it has one.
 type Field struct {
 	Label    string   // what the reader sees beside the box: "Nitrate on the report"
 	Hint     string   // one line of help under it
@@ -63,7 +64,7 @@ type other struct {
 // An Option is one thing to choose.
 type Option struct {
 	Name    string   // "hexagon", as an author writes it
-	Label   string   // "Hexagon (equal triangles)"
+	Label   string   // "Hexagon (equal triangles)"; a text of the sheet's file, if it has one, as the note is
 	Note    string   // what there is to say of it in a list of all of them; may be empty
 	Sources []string // ids of the bibliography: where the figures of the note are from
 }
@@ -81,6 +82,7 @@ func (s *Sheet) Given(name, unitText string, f Field) *Given {
 	if f.Written != "" {
 		n.unit = u.As(f.Written)
 	}
+	s.ask(name, n, &f)
 	g := &Given{Term: s.wrap(n), Name: name, Unit: n.unit, Field: f}
 	s.define(name, n)
 	if !(f.Low < f.High) || f.Typical < f.Low || f.Typical > f.High {
@@ -115,6 +117,12 @@ func (s *Sheet) Given(name, unitText string, f Field) *Given {
 	s.checkFor(g)
 	s.Givens = append(s.Givens, g)
 	return g
+}
+
+// ask gives a given its texts.
+func (s *Sheet) ask(name string, n *node, f *Field) {
+	f.Label, f.Hint = s.text("given."+name+".label", f.Label), s.text("given."+name+".hint", f.Hint)
+	n.work = s.workName("given."+name+".work", name, "")
 }
 
 // addOther gives a given its second kind of quantity.
@@ -228,7 +236,8 @@ func (s *Sheet) Stated(g *Given) Term {
 func (s *Sheet) Choice(name string, options []Option, f Field) *Given {
 	n := &node{kind: kindGiven, unit: plain}
 	f.Low, f.High = 0, float64(len(options)-1)
-	g := &Given{Term: s.wrap(n), Name: name, Unit: plain, Field: f, Choices: options}
+	s.ask(name, n, &f)
+	g := &Given{Term: s.wrap(n), Name: name, Unit: plain, Field: f, Choices: s.optionTexts(name, options)}
 	s.define(name, n)
 	if len(options) < 2 || !g.chosen(f.Typical) {
 		s.fault("%q needs two things to choose from, and a typical one among them", name)
@@ -245,6 +254,23 @@ func (s *Sheet) Choice(name string, options []Option, f Field) *Given {
 	}
 	s.Givens = append(s.Givens, g)
 	return g
+}
+
+// optionTexts gives the options of a choice their texts.
+func (s *Sheet) optionTexts(choice string, options []Option) []Option {
+	if s.Texts == nil {
+		return options
+	}
+	told := slices.Clone(options)
+	for i := range told {
+		o := &told[i]
+		o.Label = cmp.Or(s.textIf("given."+choice+".option."+o.Name, ""), s.textIf("option."+o.Name, ""))
+		o.Note = cmp.Or(s.textIf("given."+choice+".note."+o.Name, ""), s.textIf("note."+o.Name, ""))
+		if o.Label == "" {
+			s.text("given."+choice+".option."+o.Name, "") // reports it
+		}
+	}
+	return told
 }
 
 // Is asks whether the choice is the option of that name.

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"acreleaf/calc/unit"
+	"acreleaf/calc/words"
 )
 
 // A Graph is sheets at work together: each use of a sheet has a name, and a given of one can take what another works
@@ -17,6 +18,8 @@ type Graph struct {
 	Slips   bool // whether the slips of the sheets are worked too
 
 	Passages []*Passage // worked after the uses
+
+	Language string // in which numbers and work are told; "": that of each sheet
 }
 
 // A Use is one sheet of a graph, with the cells that hold its values.
@@ -27,7 +30,9 @@ type Use struct {
 	Index int             // its place in Graph.Uses
 	After []int           // the uses whose values it takes directly
 
-	program  *Program // of the graph
+	language string         // of the graph, or of the sheet
+	say      *words.General // the words of that language
+	program  *Program       // of the graph
 	trends   []CellTrend
 	cells    map[string]int   // by the name of a given, step or answer
 	presence map[string]int   // by the name of an optional given that is not linked
@@ -42,6 +47,9 @@ type Use struct {
 	ways     map[string][]int // by result: for each way it may be worked, whether it is this one; -1: the only way
 	slips    []int            // by the sheet's slips, in a graph that works them
 }
+
+// Language is the one that the use tells its numbers in, once the graph is closed.
+func (u *Use) Language() string { return u.language }
 
 // A Link is where a given takes its value from: a given, step or answer of another use.
 type Link struct{ Use, Name string }

@@ -11,17 +11,18 @@ type Headline struct {
 	Cases  []*Remark // of which one holds, whatever single numbers are given
 }
 
-// A Case is one way that an answer may come out, and its sentence.
+// A Case is one way that an answer may come out, and its sentence: the id of the text say.ID, or the text itself in a
+// sheet without a file of texts.
 type Case struct {
 	when Value // nil: no case before it holds
-	text string
+	said string
 }
 
 // When is a case for which a question is answered yes.
-func When(question Value, text string) Case { return Case{question, text} }
+func When(question Value, said string) Case { return Case{question, said} }
 
 // Otherwise is the case that is left when no other holds.
-func Otherwise(text string) Case { return Case{nil, text} }
+func Otherwise(said string) Case { return Case{nil, said} }
 
 // InWords names the answer that the calculation is for, and says in a sentence what it comes to: that of the first case
 // whose question is answered yes. The last case has no question. {name} stands for a number with its unit in words, and
@@ -46,7 +47,9 @@ func (s *Sheet) InWords(answer string, cases ...Case) {
 			question.needTruth("a case")
 			holds, none = question.after(none), question.Not().after(none)
 		}
-		s.Headline.Cases = append(s.Headline.Cases, &Remark{Text: c.text, Words: true, when: holds.n})
+		s.Headline.Cases = append(s.Headline.Cases, &Remark{
+			Text: s.text("say."+c.said, c.said), Words: true, when: holds.n,
+		})
 	}
 }
 

@@ -1,8 +1,13 @@
 package sheet
 
-import "acreleaf/calc/unit"
+import (
+	"cmp"
 
-// A Fact says where a constant comes from.
+	"acreleaf/calc/unit"
+)
+
+// A Fact says where a constant comes from. Its texts are those of the sheet's file, if it has one; what it reads may be
+// given all the same, where it is a number.
 type Fact struct {
 	Label   string   // "Weight of water"
 	Reads   string   // how it is printed in the work, if not as its number and unit: "2 lb/ac for each ppm and 6 in"
@@ -24,6 +29,7 @@ type Constant struct {
 
 // Constant adds a figure with its unit ("62.4 lb water/ft3") and where it comes from.
 func (s *Sheet) Constant(name, quantity string, f Fact) Term {
+	s.known(name, &f)
 	q, err := unit.ParseQuantity(quantity)
 	if err != nil {
 		s.fault("constant %q: %w", name, err)
@@ -36,6 +42,13 @@ func (s *Sheet) Constant(name, quantity string, f Fact) Term {
 	s.define(name, n)
 	s.Constants = append(s.Constants, &Constant{Name: name, Quantity: q, Fact: f})
 	return s.wrap(n)
+}
+
+// known gives a constant its texts.
+func (s *Sheet) known(name string, f *Fact) {
+	f.Label = s.text("constant."+name+".label", f.Label)
+	f.Reads = cmp.Or(f.Reads, s.textIf("constant."+name+".reads", ""))
+	f.Note = s.textIf("constant."+name+".note", f.Note)
 }
 
 // ConstantOnce is Constant, but gives the one already there when several parts of a sheet need the same figure.

@@ -1,10 +1,12 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
 	"acreleaf/calc/unit"
+	"acreleaf/calc/words"
 )
 
 // A layout gives every value of a graph its cell and writes the program that fills them. The cells of a use lie side
@@ -24,6 +26,8 @@ func (l *layout) cell() int {
 }
 
 func (l *layout) place(u *Use) error {
+	u.language = cmp.Or(l.graph.Language, u.Sheet.language())
+	u.say = words.InGeneral(u.language)
 	u.cells, u.presence, u.outside = map[string]int{}, map[string]int{}, map[string]int{}
 	u.typed = map[string]bool{}
 	u.others, u.there, u.forms, u.linked = map[string]int{}, map[string]int{}, map[string]int{}, map[string]Entry{}

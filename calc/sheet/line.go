@@ -3,6 +3,8 @@ package sheet
 import (
 	"math"
 	"strings"
+
+	"acreleaf/calc/words"
 )
 
 // A Line is one line of the work: how a result is worked, in names and in numbers.
@@ -151,21 +153,21 @@ func (n *node) infix() (sign string, left, right int, ok bool) {
 }
 
 // callName is how an operation reads that is written before its operands: "the larger of a and b".
-func (n *node) callName() (before, between string) {
+func (n *node) callName(say *words.General) (before, between string) {
 	if n.kind == kindArccosine {
 		return "arccos", ""
 	}
 	switch n.op {
 	case Minimum:
-		return "the smaller of", "and"
+		return say.Smaller, say.And
 	case Maximum:
-		return "the larger of", "and"
+		return say.Larger, say.And
 	case Floor:
-		return "rounded down:", ""
+		return say.RoundDown, ""
 	case Ceiling:
-		return "rounded up:", ""
+		return say.RoundUp, ""
 	case Absolute:
-		return "the size of", ""
+		return say.Size, ""
 	}
 	return "", ""
 }

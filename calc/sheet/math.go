@@ -6,11 +6,13 @@ import (
 	"strings"
 
 	"acreleaf/calc/unit"
+	"acreleaf/calc/words"
 )
 
 // A mathPrinter writes presentation MathML Core (W3C), in names or in numbers.
 type mathPrinter struct {
 	strings.Builder
+	say  *words.General
 	sum  *sum // nil: in names
 	mark Marker
 	bare bool // the result is a range that no one sum gives
@@ -19,7 +21,7 @@ type mathPrinter struct {
 const mathOpen, mathClose = `<math displaystyle="true">`, `</math>`
 
 func (o Outcome) symbolsMath(r *Result, body *node) string {
-	p := &mathPrinter{}
+	p := &mathPrinter{say: o.say()}
 	p.WriteString(mathOpen + "<mrow>")
 	p.name(r.called())
 	p.operator("=")
@@ -30,7 +32,7 @@ func (o Outcome) symbolsMath(r *Result, body *node) string {
 
 // math writes the sum, or of a bare one what leads to the result all the same: a page shows it for other numbers.
 func (s *sum) math(mark Marker, bare bool) string {
-	p := &mathPrinter{sum: s, mark: mark, bare: bare}
+	p := &mathPrinter{say: s.o.say(), sum: s, mark: mark, bare: bare}
 	p.WriteString(mathOpen + "<mrow")
 	if mark != nil && !s.body.plainly() {
 		if hidden := s.hidden(); hidden != 1 {
@@ -108,7 +110,7 @@ func (p *mathPrinter) power(n *node) {
 }
 
 func (p *mathPrinter) call(n *node) {
-	before, between := n.callName()
+	before, between := n.callName(p.say)
 	p.WriteString("<mtext>" + before + "&nbsp;</mtext>")
 	for i, arg := range n.args {
 		if i > 0 {

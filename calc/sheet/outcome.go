@@ -2,11 +2,11 @@ package sheet
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"strings"
 
 	"acreleaf/calc/unit"
+	"acreleaf/calc/words"
 )
 
 // An Outcome is one use of a sheet with its values filled in and worked.
@@ -75,7 +75,7 @@ func (o Outcome) Numbers(name string) string {
 	write := r.Unit.Number
 	switch {
 	case o.Use.Sheet.IsDate(name):
-		write = DateText
+		write = o.dayText
 	case o.Typed(name):
 		write = func(v float64) string { return r.Unit.Operand(v, typedDigits, operandUsual, 0) }
 	}
@@ -83,8 +83,13 @@ func (o Outcome) Numbers(name string) string {
 	if low == high {
 		return low
 	}
-	return low + " to " + high
+	return low + " " + o.say().To + " " + high
 }
+
+// say are the words that the use tells its numbers with.
+func (o Outcome) say() *words.General { return o.Use.say }
+
+func (o Outcome) dayText(day float64) string { return dayText(o.say(), day) }
 
 // Typed says whether a name is that of a number that a person fills in, here or at the end of a link, or of a result
 // that takes such a number or a figure of a table as it stands.
@@ -178,16 +183,11 @@ func (o Outcome) Refused() error {
 
 // Finite is an error if a given, step or answer is not a finite number.
 func (o Outcome) Finite(name string) error {
-	called := spaced(name)
-	if r := o.Use.Sheet.FindResult(name); r != nil {
-		called = r.called()
-	}
 	switch v := o.Range(name); {
 	case math.IsInf(v.High-v.Low, 1):
-		return errors.New(noAnswer + o.endless() + ".")
+		return errors.New(o.say().NoAnswer + " " + o.endless() + ".")
 	case math.IsNaN(v.High - v.Low):
-		return fmt.Errorf("these numbers give no %s; look for a 0, and for a number in the wrong place, and write it as the "+
-			"report has it", called)
+		return errors.New(words.Fill(o.say().NoValue, "name", o.Use.Sheet.named[name].called()))
 	}
 	return nil
 }
@@ -197,16 +197,16 @@ func (o Outcome) endless() string {
 	var names []string
 	for _, g := range o.Use.Sheet.Givens {
 		if r := o.Range(g.Name); o.Use.typed[g.Name] && r.Low != r.High {
-			names = append(names, spaced(g.Name))
+			names = append(names, g.n.called())
 		}
 	}
-	switch last := len(names) - 1; {
-	case last < 0:
-		return "where this takes its numbers from"
-	case last > 0:
-		return "for " + strings.Join(names[:last], ", ") + " or " + names[last]
+	if len(names) == 0 {
+		return o.say().Origin
 	}
-	return "for " + names[0]
+	if last := len(names) - 1; last > 0 {
+		names = []string{strings.Join(names[:last], ", "), o.say().Or, names[last]}
+	}
+	return words.Fill(o.say().Endless, "names", strings.Join(names, " "))
 }
 
 // Said lists the remarks that hold, in the order of the sheet, without its refusals.
@@ -220,24 +220,17 @@ func (o Outcome) Said() []Said {
 	return said
 }
 
-// How a remark begins that does not hold for all numbers of the ranges that were given.
-const (
-	partly   = "For some of these numbers: "
-	perhaps  = "For some of these numbers this may be so: "
-	noAnswer = "For some of these numbers there is, or may be, no answer, so type a narrower range or one number: "
-)
-
 // partly begins a remark that holds for some numbers of the ranges that were given, and not for others; or may hold.
 func (o Outcome) partly(cell int, refusal bool) string {
 	switch {
 	case cell < 0 || o.Cells[cell] != 0:
 		return ""
 	case refusal:
-		return noAnswer
+		return o.say().NoAnswer + " "
 	case o.high(cell) == Doubt:
-		return perhaps
+		return o.say().Perhaps + " "
 	}
-	return partly
+	return o.say().Partly + " "
 }
 
 // spoken is the i-th remark as it is said: of the numbers for which it holds.
@@ -262,7 +255,7 @@ func (o Outcome) text(r *Remark) string {
 		case p.Bare:
 			b.WriteString(o.Numbers(p.Name))
 		case r.Words:
-			b.WriteString(o.Range(p.Name).Unit.Spoken(o.Numbers(p.Name)))
+			b.WriteString(o.Range(p.Name).Unit.Spoken(o.Numbers(p.Name), o.Use.language))
 		default:
 			b.WriteString(o.Text(p.Name))
 		}

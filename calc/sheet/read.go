@@ -10,6 +10,7 @@ import (
 	"unicode"
 
 	"acreleaf/calc/unit"
+	"acreleaf/calc/words"
 )
 
 // An Entry is what somebody filled in for a given. A single number has both ends the same.
@@ -30,13 +31,13 @@ func (g *Given) Text(e Entry) string {
 	case len(g.Choices) > 0:
 		return g.Choices[int(e.Value)].Name
 	case g.Date && e.Value == e.High:
-		return DateText(e.Value)
+		return dayText(g.s.general(), e.Value)
 	case g.Date:
-		return DateText(e.Value) + " to " + DateText(e.High)
+		return dayText(g.s.general(), e.Value) + " " + g.s.general().To + " " + dayText(g.s.general(), e.High)
 	}
 	number := e.Unit.Operand(e.Typed, typedDigits, operandUsual, 0)
 	if high := e.Unit.Operand(e.TypedHigh, typedDigits, operandUsual, 0); high != number {
-		number += " to " + high
+		number += " " + g.s.general().To + " " + high
 	}
 	return e.Unit.Label(number)
 }
@@ -46,9 +47,8 @@ func (g *Given) Treated(e Entry) string {
 	if !e.Below {
 		return ""
 	}
-	return fmt.Sprintf("%s: the lab found less than it can measure, so it may be anything from %s to %s. "+
-		"The answers are for that range.", g.Label, unit.Text(e.Typed),
-		unit.Quantity{Value: e.TypedHigh, Unit: e.Unit})
+	return words.Fill(g.s.general().Below, "label", g.Label, "low", unit.Text(e.Typed),
+		"high", unit.Quantity{Value: e.TypedHigh, Unit: e.Unit}.String())
 }
 
 // Converted shows how an entry in another unit becomes the given's own: "nitrate = 12 ppm NO3 × 0.225905 = 2.71 ppm
@@ -63,7 +63,7 @@ func (g *Given) Converted(e Entry) string {
 		return ""
 	}
 	sign, by := (&node{factor: factor}).change()
-	return fmt.Sprintf("%s = %s %s %s = %s", spaced(g.Name), g.Text(e), sign,
+	return fmt.Sprintf("%s = %s %s %s = %s", g.n.called(), g.Text(e), sign,
 		plain.Operand(by, typedDigits, constantUsual, 0), unit.Range{Low: e.Value, High: e.High, Unit: own})
 }
 

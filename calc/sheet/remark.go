@@ -41,8 +41,13 @@ type Remark struct {
 // Always says a remark whatever the numbers.
 var Always Value = Term{}
 
-// Say adds a remark with a signal word that is said when the question is answered yes.
-func (s *Sheet) Say(signal Signal, when Value, text string) {
+// Say adds a remark with a signal word that is said when the question is answered yes. What is said is an id, of the
+// text remark.ID, or the text itself in a sheet without a file of texts.
+func (s *Sheet) Say(signal Signal, when Value, said string) {
+	s.say(signal, when, s.text("remark."+said, said))
+}
+
+func (s *Sheet) say(signal Signal, when Value, text string) {
 	r := &Remark{Signal: signal, Text: text}
 	if t := when.term(); t.n != nil {
 		t.needTruth("a remark")
@@ -52,7 +57,7 @@ func (s *Sheet) Say(signal Signal, when Value, text string) {
 }
 
 // Warn says a hazard of the table when the question is answered yes, with its signal word. The lead is what the numbers
-// at hand have to do with it; it may be empty.
+// at hand have to do with it, as Say has it; it may be empty.
 func (s *Sheet) Warn(hazard string, when Value, lead string) {
 	h, known := fact.FindHazard(hazard)
 	if !known {
@@ -74,12 +79,16 @@ func (s *Sheet) Mention(hazard string, when Value, lead string) {
 
 // WarnOf is Warn, of a hazard that may stand in no table of ours.
 func (s *Sheet) WarnOf(h fact.Hazard, when Value, lead string) {
-	s.Say(Signal(h.Signal), when, strings.TrimSpace(lead+" "+h.Sentence("en")))
+	if lead != "" {
+		lead = s.text("remark."+lead, lead)
+	}
+	s.say(Signal(h.Signal), when, strings.TrimSpace(lead+" "+h.Sentence(s.language())))
 	s.Remarks[len(s.Remarks)-1].Hazard = h.ID
 }
 
-// Refuse withholds the answers, with a sentence that says why and what to do, when the question is answered yes.
-func (s *Sheet) Refuse(when Value, text string) { s.Say(Refusal, when, text) }
+// Refuse withholds the answers, with a sentence that says why and what to do, when the question is answered yes. The
+// sentence is as Say has it.
+func (s *Sheet) Refuse(when Value, said string) { s.Say(Refusal, when, said) }
 
 // A Piece is a run of plain text, or a name whose value and unit are to be put in.
 type Piece struct {
@@ -115,6 +124,3 @@ func (r *Remark) names() []string {
 	}
 	return names
 }
-
-// spaced is a name as it reads in a sentence or a formula: "crop removal".
-func spaced(name string) string { return strings.ReplaceAll(name, "-", " ") }

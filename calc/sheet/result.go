@@ -1,12 +1,12 @@
 package sheet
 
 import (
-	"cmp"
+	"strings"
 
 	"acreleaf/calc/unit"
 )
 
-// Says is how a step or an answer is named to the reader.
+// Says is how a step or an answer is named to the reader. Label and Work are texts of the sheet's file, if it has one.
 type Says struct {
 	Label string // "Nitrogen in this layer"
 	Work  string // what the work calls it, when its name is not for a reader: "share of nitrogen" for strength
@@ -40,6 +40,8 @@ func (s *Sheet) Answer(name, unitText string, v Value, says Says) Term {
 func (s *Sheet) result(name string, u unit.Unit, t Term, says Says, answer bool) Term {
 	t.needQuantity()
 	worked := s.convert(t, u, "give as "+name)
+	says.Label = s.text("result."+name+".label", says.Label)
+	says.Work = s.textIf("result."+name+".work", says.Work)
 	r := &Result{Name: name, Unit: u, Answer: answer, Says: says}
 	if says.When != nil {
 		question := says.When.term()
@@ -51,7 +53,8 @@ func (s *Sheet) result(name string, u unit.Unit, t Term, says Says, answer bool)
 	if says.Date && u.String() != "days" {
 		s.fault("%q is a date, so its unit is days", name)
 	}
-	n := &node{kind: kindNamed, args: []*node{worked.n}, unit: u, date: says.Date, work: says.Work}
+	n := &node{kind: kindNamed, args: []*node{worked.n}, unit: u, date: says.Date,
+		work: s.workName("result."+name+".work", name, says.Work)}
 	r.n = n
 	s.define(name, n)
 	s.Results = append(s.Results, r)
@@ -71,7 +74,7 @@ func (n *node) called() string {
 	if n.kind == kindRecast {
 		n = n.args[0]
 	}
-	return cmp.Or(n.work, spaced(n.name))
+	return n.work
 }
 
 // A Slip is a known wrong way to work an answer, so that a wrong answer can be told which it is.
@@ -83,11 +86,13 @@ type Slip struct {
 	n *node
 }
 
-// Slip adds a wrong way to work an answer. Its value is compared in the answer's unit whatever its own dimension
-// says, because losing the dimension is often the slip. A value of the answer's dimension is converted to its unit, so
-// a slip that only forgets to convert must be written as the answer times what was forgotten.
-func (s *Sheet) Slip(name, answer string, v Value, text string) {
+// Slip adds a wrong way to work an answer. Its value is compared in the answer's unit whatever its own dimension says,
+// because losing the dimension is often the slip. A value of the answer's dimension is converted to its unit, so a slip
+// that only forgets to convert must be written as the answer times what was forgotten. The text is given in a sheet
+// without a file of texts.
+func (s *Sheet) Slip(name, answer string, v Value, text ...string) {
 	s.checkName(name)
+	said := s.text("slip."+name, strings.Join(text, " "))
 	for _, other := range s.Slips {
 		if other.Name == name {
 			s.fault("the slip %q is there twice", name)
@@ -102,7 +107,7 @@ func (s *Sheet) Slip(name, answer string, v Value, text string) {
 		if t.n.unit.Dimension() == r.Unit.Dimension() {
 			t = s.convert(t, r.Unit, "slip")
 		}
-		s.Slips = append(s.Slips, &Slip{Name: name, Answer: answer, Text: text, n: t.n})
+		s.Slips = append(s.Slips, &Slip{Name: name, Answer: answer, Text: said, n: t.n})
 		return
 	}
 	s.fault("slip %q is of %q, which is not an answer", name, answer)

@@ -5,18 +5,21 @@ import (
 	"fmt"
 	"reflect"
 	"runtime"
+	"slices"
 	"strings"
 
 	"acreleaf/calc/unit"
+	"acreleaf/calc/words"
 )
 
 // A Sheet is one calculation: what is given, what is taken as known, how the answers are worked, what is said about
 // them, and the known wrong ways to work them. It is built once and not changed after that.
 type Sheet struct {
-	Name    string // "soil-nitrogen"
-	Title   string // "Nitrogen in the soil", for headings
-	Summary string // one sentence: what it answers
-	Origin  string // the name of the Go function that builds it
+	Name    string       // "soil-nitrogen"
+	Title   string       // "Nitrogen in the soil", for headings
+	Summary string       // one sentence: what it answers
+	Origin  string       // the name of the Go function that builds it
+	Texts   *words.Texts // where its texts are from; nil for those that its author gave
 
 	Givens    []*Given
 	Constants []*Constant
@@ -25,25 +28,44 @@ type Sheet struct {
 	Slips     []*Slip
 	Headline  *Headline // nil: no answer is said in words
 
-	named  map[string]*node
-	own    map[*node]bool // the nodes that a name or a given brought into this sheet
-	trends []trend
-	faults []error
+	build   func(*Sheet)
+	named   map[string]*node
+	own     map[*node]bool  // the nodes that a name or a given brought into this sheet
+	foreign map[string]bool // the texts that are in English in a sheet of another language
+	trends  []trend
+	faults  []error
 }
 
-// New builds a sheet of the catalogue and panics with every fault found, since such a sheet is part of the program.
+// New builds a sheet of the catalogue, with its texts in English, and panics with every fault found, since such a sheet
+// is part of the program.
 func New(name string, build func(*Sheet)) *Sheet {
-	s, err := Build(name, build)
+	var texts *words.Texts
+	if slices.Contains(words.Calculations(words.English), name) {
+		texts = words.Of(name, words.English)
+	}
+	return mustBuild(name, texts, build)
+}
+
+func mustBuild(name string, texts *words.Texts, build func(*Sheet)) *Sheet {
+	s, err := buildWith(name, texts, build)
 	if err != nil {
 		panic(err)
 	}
 	return s
 }
 
-// Build builds a sheet. The error, if any, joins one error for each fault: a name used twice, a unit that does not
-// parse, terms whose dimensions do not agree.
-func Build(name string, build func(*Sheet)) (*Sheet, error) {
-	s := &Sheet{Name: name, Origin: functionName(build), named: map[string]*node{}, own: map[*node]bool{}}
+// Build builds a sheet of an author, which brings its own texts. The error, if any, joins one error for each fault: a
+// name used twice, a unit that does not parse, terms whose dimensions do not agree.
+func Build(name string, build func(*Sheet)) (*Sheet, error) { return buildWith(name, nil, build) }
+
+func buildWith(name string, texts *words.Texts, build func(*Sheet)) (*Sheet, error) {
+	s := &Sheet{
+		Name: name, Origin: functionName(build), Texts: texts, build: build,
+		named: map[string]*node{}, own: map[*node]bool{}, foreign: map[string]bool{},
+	}
+	if texts != nil {
+		s.Title, s.Summary = s.text("title", ""), s.text("summary", "")
+	}
 	build(s)
 	s.checkShape()
 	if len(s.faults) > 0 {
@@ -52,7 +74,7 @@ func Build(name string, build func(*Sheet)) (*Sheet, error) {
 	return s, nil
 }
 
-// Head sets the title and the one-sentence summary.
+// Head sets the title and the one-sentence summary of a sheet without a file of texts.
 func (s *Sheet) Head(title, summary string) { s.Title, s.Summary = title, summary }
 
 // Number is a plain number of the arithmetic itself, such as the 2 of a mean. A figure of the trade is a Constant.

@@ -131,7 +131,7 @@ func (s *sum) settle() {
 func (s *sum) resultText(v float64) string {
 	switch {
 	case s.r.Date && !math.IsNaN(v):
-		return DateText(math.Round(v))
+		return s.o.dayText(math.Round(v))
 	case s.body.plainly():
 		name, _ := s.body.leaf()
 		return s.r.Unit.Operand(v, s.mostDigits(name), operandUsual, 0)
@@ -165,7 +165,7 @@ func (o Outcome) numbersOf(r *Result, write func(float64) string) string {
 	if low == high {
 		return low
 	}
-	return low + " to " + high
+	return low + " " + o.say().To + " " + high
 }
 
 // value is a given, step or answer at the end of its range.
@@ -187,7 +187,7 @@ func (s *sum) value(name string) float64 {
 func (s *sum) leafText(name string, u unit.Unit) string {
 	v := s.value(name)
 	if s.o.Use.Sheet.IsDate(name) {
-		return DateText(v)
+		return s.o.dayText(v)
 	}
 	return u.Operand(v, s.mostDigits(name), operandUsual, s.more)
 }

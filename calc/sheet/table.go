@@ -90,6 +90,7 @@ func (s *Sheet) Table(name, unitText string, choice *Given, cells map[string]Cel
 // against the list of all materials. It must be a whole way to work a result, since it prints with that result's value.
 // Several choices may share a list, which is then named once.
 func (s *Sheet) Listed(name, unitText string, choice *Given, cells map[string]Cell, f Fact) Term {
+	s.known(name, &f)
 	figures := map[string]float64{}
 	for option, cell := range cells {
 		figures[option] = cell.Value

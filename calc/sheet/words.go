@@ -4,11 +4,13 @@ import (
 	"strings"
 
 	"acreleaf/calc/unit"
+	"acreleaf/calc/words"
 )
 
 // A wordPrinter writes a formula as plain text, in names or in numbers.
 type wordPrinter struct {
 	strings.Builder
+	say *words.General
 	sum *sum // nil: in names
 }
 
@@ -16,7 +18,7 @@ type wordPrinter struct {
 // such as a figure from a table, is written once. For ranges the line has what gives the least and what gives the most,
 // or where nothing does, the names and the range alone.
 func (o Outcome) words(r *Result, body *node, sums []*sum) string {
-	symbols := &wordPrinter{}
+	symbols := &wordPrinter{say: o.say()}
 	symbols.expression(body, callLevel)
 	result := &sum{o: o, r: r, body: body}
 	line := chain(r.called(), symbols.String())
@@ -29,8 +31,8 @@ func (o Outcome) words(r *Result, body *node, sums []*sum) string {
 		}
 		return chain(line, sums[0].rangeText())
 	}
-	for i, at := range []string{"; at least ", "; at most "} {
-		line += at + chain(sums[i].words(), sums[i].label(sums[i].resultText(sums[i].end)))
+	for i, at := range []string{o.say().AtLeast, o.say().AtMost} {
+		line += "; " + at + " " + chain(sums[i].words(), sums[i].label(sums[i].resultText(sums[i].end)))
 	}
 	return line
 }
@@ -44,7 +46,7 @@ func chain(line, part string) string {
 }
 
 func (s *sum) words() string {
-	p := &wordPrinter{sum: s}
+	p := &wordPrinter{say: s.o.say(), sum: s}
 	p.expression(s.body, callLevel)
 	return p.String()
 }
@@ -74,7 +76,7 @@ func (p *wordPrinter) expression(n *node, level int) {
 		p.WriteString(" " + sign + " " + p.sum.constantText(number))
 	case kindPower:
 		p.base(n.args[0])
-		p.WriteString(" to the power " + unit.Text(n.value))
+		p.WriteString(" " + p.say.Power + " " + unit.Text(n.value))
 	case kindOperation, kindArccosine:
 		p.operation(n)
 	}
@@ -131,7 +133,7 @@ func (p *wordPrinter) base(n *node) {
 }
 
 func (p *wordPrinter) call(n *node) {
-	before, between := n.callName()
+	before, between := n.callName(p.say)
 	p.WriteString(before + " ")
 	for i, arg := range n.args {
 		if i > 0 {

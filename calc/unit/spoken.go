@@ -1,14 +1,19 @@
 package unit
 
-import "strings"
+import (
+	"cmp"
+	"strings"
+)
 
-// Spoken writes the range as it is said in a sentence: "14.3 lb of nitrogen an acre", "$12 an acre". What is below the
-// line is said in words; a share and a unit that has no words for it are written as String has them.
-func (r Range) Spoken() string { return r.Unit.Spoken(r.Numbers()) }
-
-// Spoken puts a unit to the text of a number, as it is said in a sentence.
-func (u Unit) Spoken(numbers string) string {
-	above, below, sayable := u.parts()
+// Spoken puts a unit to the text of a number, as it is said in a sentence of a language: "14.3 lb of nitrogen an acre",
+// "$12 an acre". What is below the line is said in words; a share and a unit that has no words for it are written as
+// String has them. English stands in for a language that has no words here.
+func (u Unit) Spoken(numbers, language string) string {
+	words, known := speeches[language]
+	if !known {
+		words = speeches["en"]
+	}
+	above, below, sayable := u.parts(words)
 	if !sayable {
 		return label(numbers, u)
 	}
@@ -23,13 +28,13 @@ func (u Unit) Spoken(numbers string) string {
 }
 
 // parts says a unit in words: "lb of nitrogen" and " an acre". False when there are no words for it.
-func (u Unit) parts() (above, below string, sayable bool) {
+func (u Unit) parts(words *speech) (above, below string, sayable bool) {
 	var over, under []string
 	for _, t := range u.terms {
 		if t.symbol.kind == accountKind {
 			continue // the words around the number tell what was done with it
 		}
-		said, ok := t.spoken()
+		said, ok := t.spoken(words)
 		switch {
 		case !ok:
 			return "", "", false
@@ -43,58 +48,41 @@ func (u Unit) parts() (above, below string, sayable bool) {
 		return "", "", false
 	}
 	for i, said := range under {
-		join := " for each "
+		join := words.forEach
 		if i == 0 {
-			join = " " + article(said) + " "
+			join = words.a(said)
 		}
-		below += join + said
+		below += " " + join + " " + said
 	}
 	return strings.Join(over, ""), below, true
 }
 
 // spoken says one term of a unit: "lb of nitrogen" above the line, "acre" below it.
-func (t term) spoken() (string, bool) {
+func (t term) spoken(words *speech) (string, bool) {
 	if t.number != "" || t.carrier != nil || t.inner != 1 || t.symbol.kind == ratio && t.substance != nil {
 		return "", false
 	}
 	said, known := t.text, true
 	switch t.power {
 	case 1:
+		said = cmp.Or(words.counts[t.symbol.name], said)
 	case 2:
-		said, known = squares[t.symbol.name]
+		said, known = words.squares[t.symbol.name]
 	case -1:
-		said, known = singulars[t.symbol.name]
+		said, known = words.singulars[t.symbol.name]
 	default:
 		return "", false
 	}
 	if t.substance != nil {
-		said += " of " + t.substance.spoken()
+		said += " " + words.of + " " + t.substance.spoken(words)
 	}
 	return said, known
 }
 
 // spoken is what a substance is called in a sentence of a worksheet. A product is what the grower calls a material.
-func (s *substance) spoken() string {
+func (s *substance) spoken(words *speech) string {
 	if s.base == product {
 		return "material"
 	}
-	return s.words
-}
-
-// singulars are what one of a unit is called, and squares what an area is counted in.
-var (
-	singulars = map[string]string{
-		"ac": "acre", "ha": "hectare", "tree": "tree", "emitter": "emitter", "feed": "feed", "lb": "pound", "oz": "ounce",
-		"kg": "kilogram", "g": "gram", "ton": "ton", "t": "metric ton", "gal": "gallon", "L": "liter", "in": "inch",
-		"ft": "foot", "mm": "millimeter", "h": "hour", "min": "minute", "day": "day",
-	}
-	squares = map[string]string{"ft": "square feet", "m": "square meters"}
-)
-
-// article is "an" before what begins with the sound of a vowel.
-func article(word string) string {
-	if word == "hour" || strings.ContainsAny(word[:1], "aeiou") {
-		return "an"
-	}
-	return "a"
+	return cmp.Or(words.substances[s.base], s.words)
 }

@@ -39,7 +39,7 @@ func TestUnitsInASentence(t *testing.T) {
 		{5, 5, "m3/ha", "5 m3/ha"},
 	} {
 		r := unit.Range{Low: c.low, High: c.high, Unit: unit.MustParse(c.unit)}
-		if got := r.Spoken(); got != c.want {
+		if got := r.Unit.Spoken(r.Numbers(), "en"); got != c.want {
 			t.Errorf("%s is said as %q, want %q", r, got, c.want)
 		}
 	}

@@ -56,10 +56,9 @@ func around(u unit.Unit) (before, after string) {
 }
 
 // spokenAround is what comes before and after a number of a unit in a sentence: "" and " lb of nitrogen an acre".
-func spokenAround(u unit.Unit) (before, after string) {
-	const number = 7
-	spoken := unit.Range{Low: number, High: number, Unit: u}.Spoken()
-	before, after, _ = strings.Cut(spoken, unit.Text(number))
+func spokenAround(u unit.Unit, language string) (before, after string) {
+	const number = "7"
+	before, after, _ = strings.Cut(u.Spoken(number, language), number)
 	return before, after
 }
 
@@ -71,14 +70,14 @@ func inWords(v *render.Shown, o sheet.Outcome, piece sheet.Piece) {
 	v.Before, v.After = "", ""
 	own, _ := o.Use.Sheet.UnitOf(piece.Name)
 	if !piece.Bare {
-		v.Before, v.After = spokenAround(own)
+		v.Before, v.After = spokenAround(own, o.Use.Language())
 	}
 	if v.Also == nil {
 		return
 	}
 	v.Also.Before, v.Also.After = "", ""
 	if !piece.Bare {
-		v.Also.Before, v.Also.After = spokenAround(unit.MustParse(o.Use.Sheet.FindResult(piece.Name).Also))
+		v.Also.Before, v.Also.After = spokenAround(unit.MustParse(o.Use.Sheet.FindResult(piece.Name).Also), o.Use.Language())
 	}
 }
 

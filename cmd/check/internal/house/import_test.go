@@ -13,9 +13,10 @@ var ladder = map[string][]string{
 	"calc/unit":               nil,
 	"calc/fact":               nil,
 	"calc/prose":              {"calc/unit"},
-	"calc/sheet":              {"calc/fact", "calc/unit"},
+	"calc/words":              nil,
+	"calc/sheet":              {"calc/fact", "calc/unit", "calc/words"},
 	"calc/nitrogen":           {"calc/fact", "calc/sheet"},
-	"calc/formula":            {"calc/fact", "calc/sheet", "calc/unit"},
+	"calc/formula":            {"calc/fact", "calc/sheet", "calc/unit", "calc/words"},
 	"calc":                    {"calc/nitrogen", "calc/sheet"},
 	"calc/internal/reference": nil,
 
@@ -71,7 +72,7 @@ var ladder = map[string][]string{
 
 // What the tests of a package may import on top of that.
 var ladderOfTests = map[string][]string{
-	"calc":          {"calc/fact", "calc/unit", "wasm/wasmtest", "wasm/wasmtest/engine"},
+	"calc":          {"calc/fact", "calc/unit", "calc/words", "wasm/wasmtest", "wasm/wasmtest/engine"},
 	"calc/unit":     {"calc/internal/reference"},
 	"calc/nitrogen": {"calc/unit", "calc/internal/reference"},
 	"calc/formula":  {"wasm/wasmtest", "wasm/wasmtest/engine"},
