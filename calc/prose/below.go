@@ -3,70 +3,72 @@ package prose
 import (
 	"math"
 	"slices"
-	"strings"
 )
 
 // elliptic reads a rate that leaves its unit out: "48 per acre", "110/ac".
 func (l *Language) elliptic(text string, at int, t token, r reach) (phrase, bool) {
-	p := phrase{head: "1", to: at}
-	if t.text != "/" && !strings.EqualFold(t.text, l.per[0]) && !l.isTo(text, t) {
-		return p, false
+	p := phrase{head: plain, to: at}
+	if t.text != "/" {
+		if _, class, _ := l.per.match(text, at); class&perBare == 0 {
+			return p, false
+		}
 	}
-	return p, l.belowLine(text, &p, r) && (p.below[0] == "ac" || p.below[0] == "ha")
-}
-
-// isTo says whether the words at a token are "to the", as in "64 to the acre".
-func (l *Language) isTo(text string, t token) bool {
-	return t.lower() == "to" && l.perWords["to the"] != "" && next(text, t.to).lower() == "the"
+	return p, l.belowLine(text, &p, r) && (p.below[0] == acre || p.below[0] == hectare)
 }
 
 // belowLine reads "/ac", "per acre", "a tree".
 func (l *Language) belowLine(text string, p *phrase, r reach) bool {
 	t := next(text, p.to)
-	at, any, again := t.to, true, false
-	if t.text != "/" {
-		words, to := match(text, p.to, l.perWords)
-		if words == "" {
-			return false
-		}
-		at, any, again = to, words == l.per[0], strings.Contains(words, " ")
-	}
-	words, to := match(text, at, l.below)
-	symbol := l.below[words]
-	if words == "" {
-		words, to = match(text, at, l.units)
-		symbol = l.units[words]
-		if l == English && words == "in" && !any && !isInches(text, to) {
+	at, class := t.to, perAny
+	stroke := t.text == "/"
+	if !stroke {
+		var words string
+		if words, class, at = l.per.match(text, p.to); words == "" {
 			return false
 		}
 	}
-	if words == "" && t.text == "/" && next(text, at).text == "A" && !isLetterAt(text, at+1) {
-		words, symbol, to = "A", "ac", at+1
-	}
-	switch {
-	case words == "" || isCompound(text, to) || isLength(p.head) && isArea(symbol) ||
-		symbol == "$" || symbol == "cent" || symbol == "unit" || !r.takes(p, symbol, t.from):
-		return false
-	case symbol == "tree" && isRow(next(text, to)) || again && slices.Contains(p.below, symbol):
-		return false // "2 gal/tree on each tree"
-	case t.text == "/":
-	case isTime(symbol) && (isMass(p.head) && p.head != "$" || isShare(p.head)):
-		return false
-	case !any && !slices.Contains([]string{"ac", "ha", "tree", "emitter"}, symbol) && !isTime(symbol) && p.head != "$":
+	base, to := l.base(text, at, stroke, class)
+	if base == nil || isCompound(text, to) || !r.takes(p, base, t.from) || !isRate(p, base, stroke, class) {
 		return false
 	}
-	if isShare(p.head) {
-		return false
+	if base == tree && next(text, to).in(l.rows) {
+		return false // "each tree row"
 	}
-	p.below, p.to = append(p.below, symbol), to
+	p.below, p.to = append(p.below, base), to
 	return true
 }
 
-// isRow says whether what follows makes a row of the trees before it: "each tree row".
-func isRow(t token) bool { return t.lower() == "row" || t.lower() == "rows" || t.lower() == "line" }
+// base reads what a rate is for.
+func (l *Language) base(text string, at int, stroke bool, class perClass) (*symbol, int) {
+	if words, s, to := l.bases.match(text, at); words != "" {
+		return s, to
+	}
+	words, s, to := l.units.match(text, at)
+	switch {
+	case words != "" && class&perAny == 0 && l.isPlaceWord(text, words, to):
+		return nil, 0
+	case words != "":
+		return s, to
+	case stroke && next(text, at).text == acreBelow && !isLetterAt(text, at+1):
+		return acre, at + 1
+	}
+	return nil, 0
+}
 
-func isTime(symbol string) bool {
-	return slices.Contains([]string{"h", "min", "s", "day", "week"}, symbol)
+// isRate says whether a unit may be on a base. Any base may follow a stroke. After words a weight is on no time, and
+// after "each" only what is said to be there for each one is a base: an acre, a tree, an hour.
+func isRate(p *phrase, base *symbol, stroke bool, class perClass) bool {
+	switch {
+	case p.head.is(shareUnit), p.head.is(lengthUnit) && base.is(areaUnit), base.is(moneyUnit | nominalUnit):
+		return false
+	case class&perAgain != 0 && slices.Contains(p.below, base):
+		return false // "2 gal/tree on each tree"
+	case stroke:
+		return true
+	case p.head.is(massUnit|nominalUnit) && base.is(timeUnit):
+		return false
+	}
+	return class&perAny != 0 || base.is(fieldBase|pieceUnit|timeUnit) || p.head == dollar
 }
 
 // perMany reads what a rate is for when that is more than one: 8 fl oz/100 gal, 2 lb per 1000 sq ft.
@@ -74,8 +76,8 @@ func (l *Language) perMany(text string, a Amount, p phrase) Amount {
 	t := next(text, p.to)
 	at := t.to
 	if t.text != "/" {
-		words, to := match(text, p.to, l.perWords)
-		if at = to; words != l.per[0] && !slices.Contains(l.perEach, words) {
+		var class perClass
+		if _, class, at = l.per.match(text, p.to); class&(perAny|perEach) == 0 {
 			return a
 		}
 	}
@@ -86,17 +88,16 @@ func (l *Language) perMany(text string, a Amount, p phrase) Amount {
 	if !ok || n.Value < 2 || n.Value != math.Trunc(n.Value) {
 		return a
 	}
-	by := n.Value
-	words, to := match(text, n.to, l.units)
+	words, base, to := l.units.match(text, n.to)
 	if words == "" {
 		return a
 	}
-	p.below = []string{l.units[words]}
+	p.below = []*symbol{base}
 	u := p.unit()
 	if u.Dimension() == a.Unit.Dimension() {
 		return a // calc/unit does not know it
 	}
-	a.Low, a.High, a.LowStep, a.HighStep = a.Low/by, a.High/by, a.LowStep/by, a.HighStep/by
+	a = a.dividedBy(n.Value)
 	a.Unit, a.End, a.Digits = u, to, false
 	return a
 }

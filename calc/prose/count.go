@@ -7,16 +7,16 @@ import (
 	"acreleaf/calc/unit"
 )
 
-// A Count is a number of things or of time, which is no amount of the trade by itself: "5 feeds", "14 nights", "two
+// A Count is a number of things or of time, which is no amount of the trade alone: "5 feeds", "14 nights", "two
 // hours". Only a page that works one out can say whether it is right.
 type Count struct {
-	Start, End int // bytes of the text, from the number to the end of the word behind it
+	Start, End int // bytes of the text, from the number to the end of the word after it
 	Number     int // the end of the number
 	Value      float64
 	Step       float64
 	Unit       string // "h", "day", "week", "min", "month", or of a measure; "" for things
-	Noun       string // the word behind the number, in small letters; "" for none
-	After      string // the word behind that one, in small letters
+	Noun       string // the word after the number, in small letters; "" for none
+	After      string // the word after that one, in small letters
 	Measure    bool   // the unit is none of time: horsepower, trees
 	one        bool
 	digits     bool
@@ -50,12 +50,12 @@ func (l *Language) Times(text string) []Count {
 // isBelow says whether "a month" tells what something is counted by: "2 gallons a week", "two small feeds a month",
 // "once a day". Spanish has other words for that.
 func (l *Language) isBelow(text string, before []Count, c Count) bool {
-	if !l.indefinite[strings.ToLower(text[c.Start:c.Number])] {
+	if !l.counting[strings.ToLower(text[c.Start:c.Number])] {
 		return false
 	}
 	last := lastTokens(text[:c.Start])[3]
-	unit := l.units[last.lower()]
-	if last.kind == digits || slices.Contains(l.often, last.lower()) || unit != "" && !needsBelow(unit) {
+	u := l.units[last.lower()]
+	if last.kind == digits || l.often[last.lower()] || u != nil && !u.is(rateOnly) {
 		return true
 	}
 	if len(before) == 0 {
@@ -65,58 +65,62 @@ func (l *Language) isBelow(text string, before []Count, c Count) bool {
 	const enough = 3 // words between a count and what it is counted by
 	words := strings.Fields(strings.ToLower(between))
 	return len(words) <= enough && !strings.ContainsAny(between, ".,;:!?") &&
-		!slices.ContainsFunc(words, func(w string) bool { return slices.Contains(l.lasting, w) })
+		!slices.ContainsFunc(words, func(w string) bool { return l.lasting[w] })
 }
 
-// One says whether it is one by a word, which may say no more than "a" does.
-func (c Count) One() bool { return c.one }
+// IsOne says whether it is one by a word, which may say no more than "a" does.
+func (c Count) IsOne() bool { return c.one }
 
 // counts finds the counts of a text, and one of a thing too.
 func (l *Language) counts(text string) []Count {
 	var found []Count
-	for at := 0; at < len(text); {
-		t := next(text, at)
-		if t.kind == end {
-			break
+	for t := next(text, 0); t.kind != end; t = next(text, t.to) {
+		if t.kind == sign || t.kind == part || !l.isNumber(t) {
+			continue
 		}
-		at = t.to
-		if t.kind != digits && (t.kind != word || l.numbers[t.lower()] == 0) ||
-			!l.indefinite[t.lower()] && l.goesOnFrom(text, t) {
+		if !l.counting[t.lower()] && l.goesOnFrom(text, t) {
 			continue
 		}
 		n, ok := l.number(text, t.from)
 		if !ok || isChain(text, t.from, n) {
 			continue
 		}
-		at = n.to
-		noun := next(text, n.to)
-		if noun.isDash() && !noun.spaced {
-			noun = next(text, noun.to)
+		t.to = n.to
+		if c, is := l.countOf(text, t, n); is {
+			found = append(found, c)
 		}
-		if !noun.spaced && noun.from == n.to && noun.kind != end && noun.kind != sign || noun.text == "%" {
-			continue
-		}
-		c := Count{Start: t.from, Number: n.to, End: n.to, Value: n.Value, Step: n.Step, one: n.one, digits: n.Digits}
-		if noun.kind == word {
-			c.End, c.Noun, c.Unit = noun.to, noun.lower(), l.timeOf(text, noun.from)
-			if after := next(text, noun.to); after.kind == word {
-				c.After = after.lower()
-			}
-			l.measureOf(text, noun.from, &c)
-		}
-		found = append(found, c)
 	}
 	return found
 }
 
-// measureOf reads a unit of a measure behind a count, if there is one.
-func (l *Language) measureOf(text string, at int, c *Count) {
-	if words, to := match(text, at, l.measures); words != "" {
-		c.Unit, c.End, c.Measure = l.measures[words], to, true
+// countOf reads what is counted by a number.
+func (l *Language) countOf(text string, t token, n number) (Count, bool) {
+	noun := dashed(text, n.to)
+	if !noun.spaced && noun.from == n.to && noun.kind != end && noun.kind != sign || noun.text == percent.name {
+		return Count{}, false
 	}
-	for _, symbol := range salts {
-		if strings.HasPrefix(text[at:], symbol) && !isLetterAt(text, at+len(symbol)) {
-			c.Unit, c.End, c.Measure = symbol, at+len(symbol), true
+	c := Count{Start: t.from, Number: n.to, End: n.to, Value: n.Value, Step: n.Step, one: n.one, digits: n.Digits}
+	if noun.kind == word {
+		c.End, c.Noun = noun.to, noun.lower()
+		if s := l.timeOf(text, noun.from); s != nil {
+			c.Unit = s.name
+		}
+		if after := next(text, noun.to); after.kind == word {
+			c.After = after.lower()
+		}
+		l.measureOf(text, noun.from, &c)
+	}
+	return c, true
+}
+
+// measureOf reads a unit of a measure after a count, if there is one.
+func (l *Language) measureOf(text string, at int, c *Count) {
+	if words, s, to := l.measures.match(text, at); words != "" {
+		c.Unit, c.End, c.Measure = s.name, to, true
+	}
+	for _, name := range conductivities {
+		if strings.HasPrefix(text[at:], name) && !isLetterAt(text, at+len(name)) {
+			c.Unit, c.End, c.Measure = name, at+len(name), true
 		}
 	}
 }
@@ -129,36 +133,22 @@ func (l *Language) goesOnFrom(text string, t token) bool {
 	if trimmed == before && before != "" && strings.IndexByte(" \n(", before[len(before)-1]) < 0 {
 		return true
 	}
-	word := strings.ToLower(trimmed[strings.LastIndexAny(trimmed, " \n(")+1:])
-	return l.isNamed(token{text: word}, token{})
+	return l.named[strings.ToLower(trimmed[strings.LastIndexAny(trimmed, " \n(")+1:])]
 }
 
-// timeOf gives the symbol of a unit of time at a place, "" for none.
-func (l *Language) timeOf(text string, at int) string {
-	if words, _ := match(text, at, l.below); isTime(l.below[words]) {
-		return l.below[words]
+// timeOf gives the unit of a time at a place, nil for none.
+func (l *Language) timeOf(text string, at int) *symbol {
+	if _, s, _ := l.bases.match(text, at); s.is(timeUnit) {
+		return s
 	}
-	if words, _ := match(text, at, l.longer); words != "" {
-		return l.longer[words]
+	if _, s, _ := l.longer.match(text, at); s != nil {
+		return s
 	}
 	t := next(text, at)
-	if short, plural := strings.CutSuffix(t.lower(), "s"); t.kind == word && plural && isTime(l.below[short]) {
-		return l.below[short]
-	}
-	return ""
-}
-
-// Names says whether a word is a number, a unit or a form of a nutrient, so that it says nothing of what an amount is
-// of. The name of a material does.
-func (l *Language) Names(word string) bool {
-	for _, table := range []map[string]string{l.units, l.below, l.perWords} {
-		if table[word] != "" {
-			return true
+	if one, plural := strings.CutSuffix(t.lower(), l.lexicon.plural); t.kind == word && plural {
+		if s := l.bases[one]; s.is(timeUnit) {
+			return s
 		}
 	}
-	switch l.substance[word] {
-	case "", "product", "lime", "kernels":
-		return l.numbers[word] > 0 || l.fractions[word] > 0
-	}
-	return true
+	return nil
 }

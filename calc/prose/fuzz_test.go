@@ -19,7 +19,7 @@ func FuzzFind(f *testing.F) {
 	f.Add("\xff½ \u00A0 5\u00A0000 lb")
 	wanted := unit.MustParse("lb N/ac")
 	f.Fuzz(func(t *testing.T, text string) {
-		for _, l := range []*Language{English, Spanish, symbolsOnly} {
+		for _, l := range []*Language{For("en"), For("es"), symbolsOnly} {
 			end := 0
 			for _, a := range l.Find(text) {
 				if a.Start < end || a.End <= a.Start || a.End > len(text) {
@@ -31,17 +31,17 @@ func FuzzFind(f *testing.F) {
 				}
 			}
 		}
-		for _, l := range []*Language{English, Spanish, symbolsOnly} {
-			for _, find := range []func(string) (Beside, bool){l.LeadsOn, l.TrailsOn} {
+		for _, l := range []*Language{For("en"), For("es"), symbolsOnly} {
+			for _, find := range []func(string) (Neighbor, bool){l.NumberBefore, l.NumberAfter} {
 				if b, ok := find(text); ok && (b.From < 0 || b.To <= b.From || b.To > len(text)) {
 					t.Errorf("%q: %v", text, b)
 				}
 			}
-			if u := l.UnitIn(text); len(u) > len(text) {
+			if u := l.ColumnUnit(text); len(u) > len(text) {
 				t.Errorf("%q: the unit %q", text, u)
 			}
 		}
-		for _, read := range []func(string, string, unit.Unit) (Figure, error){English.ReadFigure, Spanish.ReadPart} {
+		for _, read := range []func(string, string, unit.Unit) (Figure, error){For("en").ReadFigure, For("es").ReadFirst} {
 			if f, err := read(text, text, wanted); err == nil && f.Fits && !(f.By.Apply(1) > 0) {
 				t.Errorf("%q: by %v", text, f.By)
 			}

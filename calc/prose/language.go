@@ -1,132 +1,104 @@
 package prose
 
 import (
+	"iter"
 	"strings"
 
 	"acreleaf/calc/unit"
 )
 
-// A Language has the words that numbers and units are said in.
+// A Language reads sentences with the words of one lexicon. It holds the lexicon's words as the grammar looks them up.
 type Language struct {
-	numbers    map[string]float64 // one to nineteen, and the tens
-	scales     map[string]float64 // hundred, thousand
-	fractions  map[string]float64 // half, third: what one is divided by
-	halves     []string           // fractions that a unit may follow at once: half an inch
-	units      map[string]string  // words of a unit, and its symbol
-	below      map[string]string  // what only stands below a line: tree, hour
-	measures   map[string]string  // units that are of the trade only where a page works with them: hp, trees
-	longer     map[string]string  // times that no rate is told by: month
-	often      []string           // before "a month" they make a rate of it: once, times
-	lasting    []string           // between a count and "a month" they keep the two apart: for, before
-	substance  map[string]string
-	joining    []string // between the two lengths of a spacing, also with dashes: 12-by-18-foot
-	named      []string // before a number they make it a name, or a plain number: row 12, May 4, multiply 2
-	per        []string // "per", "for each"; the symbols of what is below follow
-	perEach    []string // those of per with a word for each: "for every" 100 gal
-	each       []string // before an amount they say what it is for: "each tree"
-	of         []string
-	pointing   []string          // between "of" and a substance: this, the
-	to         []string          // between the two numbers of a range
-	comma      bool              // a comma parts the decimals: 12,5
-	and        string            // between a number and its fraction
-	between    string            // a range after it is joined by and
-	articles   []string          // between a fraction and its unit
-	offers     []string          // after a percentage they make it one of daily life: a 20 percent discount
-	fillers    map[string]string // what may stand between a number and its unit: more, full, or so
-	adjective  []string          // after a unit, before what goes on with it: libras netas de nitrógeno
-	things     []string          // after a unit they make a name of a thing: a 5-gallon bucket
-	doses      []string          // after a unit that hangs on its number they make no name: a 2-inch irrigation
-	indefinite map[string]bool   // a, an
-	bareHalf   bool              // a unit by itself may be one of it: "libra y media"
-	hedges     []string          // before one of a unit they tell how near it is: nearly a pound
-	people     []string          // a percentage of them is no figure of the trade
+	lexicon lexicon
 
-	perWords map[string]string // those of per, for match
-	starts   [4096]bool        // by the mark of a word: whether a number may begin with it
-	goesOn   map[string]bool   // the words that a unit may go on with
-	follows  map[string]bool   // the words that may stand after the first word or the digits of an amount
-	counted  map[string]bool   // the words that an article may make an amount of
-	nexts    [4096]bool        // by the mark of a word: whether it may be one of these
+	numbers, scales, fractions wordTable[float64]
+	units, bases               wordTable[*symbol]
+	measures, longer, one      wordTable[*symbol]
+	substances                 wordTable[string]
+	fillers                    wordTable[bool]
+	per                        wordTable[perClass]
+	onlyBefore                 map[string]wordSet
+	nouns                      map[*symbol]string // those of one
+	months                     map[string]int     // by name, and by its first letters
+
+	halves, articles, ones, counting, to, adjectives, of, as, pointing, hedges, rows, joining, forEach, often,
+	lasting, named, things, doses, away, offers, people, thePeople wordSet
+
+	starts  filter  // words that an amount may begin with
+	nexts   filter  // words of follows
+	follows wordSet // words that may be after the first word or the digits of an amount
+	goesOn  wordSet // words that a unit may go on with
+	counted wordSet // words that an article may make an amount of
+	dated   filter  // words of months
 }
+
+// A perClass is what the words before the base of a rate say of it.
+type perClass uint8
+
+const (
+	perAny   perClass = 1 << iota // any unit may follow
+	perEach                       // of each one: a number may follow
+	perAgain                      // of a place, which the rate may have been for already: 2 gal/tree on each tree
+	perBare                       // a rate that leaves its unit out may begin so
+	perOne                        // one word, before one thing: each, a
+)
+
+// languages are the languages whose words are known. A figure is read in the language of its text first, and then in
+// these in their order.
+var languages = []*Language{newLanguage(english), newLanguage(spanish)}
+
+// symbolsOnly knows symbols and digits, in a text of any other language.
+var symbolsOnly = newLanguage(lexicon{per: english.per, plural: english.plural})
 
 // For gives the language of a code. For a language whose words are not known here it knows symbols and digits.
 func For(code string) *Language {
-	switch code {
-	case "en":
-		return English
-	case "es":
-		return Spanish
+	for _, l := range languages {
+		if l.lexicon.code == code {
+			return l
+		}
 	}
 	return symbolsOnly
 }
 
-// Points writes the decimal commas of a text as points where the language has them: 12,5 is 12.5. Each character keeps
-// its place.
-func (l *Language) Points(text string) string {
-	if !l.comma {
+// first gives the language itself and then the others.
+func (l *Language) first() iter.Seq[*Language] {
+	return func(yield func(*Language) bool) {
+		if !yield(l) {
+			return
+		}
+		for _, other := range languages {
+			if other != l && !yield(other) {
+				return
+			}
+		}
+	}
+}
+
+// PointDecimals writes the decimal commas of a text as points where the language has them: 12,5 is 12.5. Each character
+// keeps its place.
+func (l *Language) PointDecimals(text string) string {
+	if !l.lexicon.comma {
 		return text
 	}
 	return unit.PointDecimals(text)
 }
 
 // MisplacesComma says whether a text has a decimal comma, and its language none.
-func (l *Language) MisplacesComma(text string) bool { return !l.comma && unit.HasDecimalComma(text) }
-
-var symbolsOnly = (&Language{units: symbols(), below: symbolsBelow(), substance: substances(),
-	per: []string{"per"}}).ready()
-
-// symbols are the units of the trade as every language writes them.
-func symbols() map[string]string {
-	return table("lb lb lbs|oz oz|ton ton tons|kg kg|g g|mg mg|t t|in in|ft ft|yd yd|m m|cm cm|mm mm|" +
-		"ac ac|ha ha|ft2 ft2 ft² sq_ft|m2 m2 m²|ft3 ft3 ft³ cu_ft|yd3 yd3 yd³ cu_yd|m3 m3 m³|gal gal gals|qt " +
-		"qt qts|pt pt pts|floz floz fl_oz|tbsp tbsp|tsp tsp|L L l|mL mL ml cc|ac-in ac_in|ac-ft ac_ft acre_ft AF|" +
-		"bu bu|ppm ppm|ppb ppb|% % pct|$ USD|gpm gpm|gph gph|cfs cfs|mi mi|km km|mi/h mph")
+func (l *Language) MisplacesComma(text string) bool {
+	return !l.lexicon.comma && unit.HasDecimalComma(text)
 }
 
-// symbolsOfMachines are the units of pumps, pressure and salts as every language writes them.
-func symbolsOfMachines() map[string]string { return table("hp hp HP|kW kW|kWh kWh|psi psi|kPa kPa") }
-
-// salts are units of electric conductivity, which are no words.
-var salts = []string{"dS/m", "mS/cm", "uS/cm", "mmho/cm"}
-
-func symbolsBelow() map[string]string { return table("h h|min min|s s") }
-
-func substances() map[string]string {
-	return table("N N total_N|NO3 NO3 NO₃|NO3-N NO3_N NO₃_N|NH3 NH3 NH₃|NH4 NH4 NH₄|NH4-N NH4_N NH₄_N|K K|" +
-		"K2O K2O K₂O|P P|P2O5 P2O5 P₂O₅|S S|Ca Ca|product UAN CAN")
-}
-
-// table reads "symbol word word|symbol word"; an underline stands for a space in a word.
-func table(text string) map[string]string {
-	index := map[string]string{}
-	for _, line := range strings.Split(text, "|") {
-		fields := strings.Fields(line)
-		for _, w := range fields[1:] {
-			index[strings.ReplaceAll(w, "_", " ")] = fields[0]
-		}
+// IsUnitOrNumber says whether a word is a number, a unit or a form of a nutrient, so that it does not tell what an
+// amount is of. The name of a material does.
+func (l *Language) IsUnitOrNumber(word string) bool {
+	if l.units[word] != nil || l.bases[word] != nil || l.per[word] != 0 {
+		return true
 	}
-	return index
-}
-
-// words makes a table of words alone.
-func words(text string) map[string]string {
-	index := map[string]string{}
-	for _, w := range strings.Fields(text) {
-		w = strings.ReplaceAll(w, "_", " ")
-		index[w] = w
+	if s := l.substances[word]; s != "" && !materialSubstances[s] {
+		return true
 	}
-	return index
+	return l.numbers[word] > 0 || l.fractions[word] > 0
 }
 
-// with adds a table to another.
-func with(index map[string]string, text string) map[string]string {
-	for w, symbol := range table(text) {
-		index[w] = symbol
-	}
-	return index
-}
-
-// needsBelow are units that are of the trade only as a rate: trees an acre, miles an hour, cups a tree.
-func needsBelow(symbol string) bool {
-	return symbol == "tree" || symbol == "emitter" || symbol == "mi" || symbol == "km" || symbol == "cup"
-}
+// singular is a word in small letters, without the ending of the plural.
+func (l *Language) singular(t token) string { return strings.TrimSuffix(t.lower(), l.lexicon.plural) }

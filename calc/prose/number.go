@@ -1,21 +1,17 @@
 package prose
 
-import (
-	"slices"
-
-	"acreleaf/calc/unit"
-)
+import "acreleaf/calc/unit"
 
 // A number is one number of a sentence.
 type number struct {
 	unit.Number
-	to  int
-	one bool // the word for one, which stands for less than the digit does
-	a   bool // that word is an article as often as a number: a, an, una
+	to      int
+	one     bool // the word for one, which stands for less than the digit does
+	article bool // that word is as often an article: a, an, una
 }
 
-// number reads a number at a place: digits, a fraction, or words. What the digits and the signs are worth, calc/unit
-// says; the words are the language's own.
+// number reads a number at a place: digits, a fraction, or words. What the digits and the signs are worth is up to
+// calc/unit; the words are the language's own.
 func (l *Language) number(text string, at int) (number, bool) {
 	t := next(text, at)
 	switch t.kind {
@@ -47,8 +43,8 @@ func wholeIn(t token) (value float64, is bool) {
 	return n.Value, ok && t.kind == digits && n.Step == 1
 }
 
-// counted is a number in words.
-func counted(value float64, to int) number {
+// inWords is a number in words.
+func inWords(value float64, to int) number {
 	return number{Number: unit.Number{Value: value, Step: 1}, to: to}
 }
 
@@ -57,14 +53,17 @@ func parted(value float64, to int) number {
 	return number{Number: unit.Number{Value: value, Step: unit.FractionStep}, to: to}
 }
 
+// isAnd says whether a token joins a number to its fraction.
+func (l *Language) isAnd(t token) bool { return t.kind == word && t.lower() == l.lexicon.and }
+
 // andHalf adds "and a half".
 func (l *Language) andHalf(text string, n number) number {
 	and := next(text, n.to)
-	if n.Step != 1 || and.kind != word || l.and == "" || and.lower() != l.and {
+	if n.Step != 1 || !l.isAnd(and) {
 		return n
 	}
 	t := next(text, and.to)
-	if slices.Contains(l.articles, t.lower()) {
+	if t.in(l.articles) {
 		t = next(text, t.to)
 	}
 	if by := l.fractions[t.lower()]; by > 0 {
@@ -76,11 +75,11 @@ func (l *Language) andHalf(text string, n number) number {
 // scaled multiplies by "hundred", "thousand" and their like after a number.
 func (l *Language) scaled(text string, n number) number {
 	for {
-		words, to := match(text, n.to, l.scales)
+		words, by, to := l.scales.match(text, n.to)
 		if words == "" {
 			return n
 		}
-		n = number{Number: unit.Number{Value: n.Value * l.scales[words], Step: n.Step * l.scales[words]}, to: to}
+		n = number{Number: unit.Number{Value: n.Value * by, Step: n.Step * by}, to: to}
 	}
 }
 
@@ -93,12 +92,9 @@ func (l *Language) spoken(text string, t token) (number, bool) {
 	if !known {
 		return number{}, false
 	}
-	n := counted(value, t.to)
-	n.one, n.a = value == 1, value == 1 && t.lower() != "one"
-	after := next(text, t.to)
-	if after.isDash() && !after.spaced {
-		after = next(text, after.to)
-	}
+	n := inWords(value, t.to)
+	n.one, n.article = value == 1, t.in(l.ones)
+	after := dashed(text, t.to)
 	if value < 10 && l.fractions[after.lower()] > 0 {
 		if n, ok := l.fraction(text, after, value); ok {
 			return n, true
@@ -116,7 +112,7 @@ func (l *Language) spoken(text string, t token) (number, bool) {
 
 // joined adds the rest of a number: twenty-five, treinta y cinco, two hundred fifty.
 func (l *Language) joined(text string, n number, t token) number {
-	if t.lower() == l.and {
+	if l.isAnd(t) {
 		t = next(text, t.to)
 	}
 	limit := 10.0
@@ -127,40 +123,31 @@ func (l *Language) joined(text string, n number, t token) number {
 		limit = 100
 	}
 	if more := l.numbers[t.lower()]; t.kind == word && more > 0 && more < limit {
-		rest := counted(more, t.to)
+		rest := inWords(more, t.to)
 		if more >= 20 {
 			rest = l.joined(text, rest, dashed(text, t.to))
 		}
 		if n.Value >= 1000 {
 			rest = l.scaled(text, rest) // two thousand five hundred
 		}
-		return counted(n.Value+rest.Value, rest.to)
+		return inWords(n.Value+rest.Value, rest.to)
 	}
 	return n
 }
 
-// dashed reads the token after a dash that joins words, or the token at the place.
-func dashed(text string, at int) token {
-	t := next(text, at)
-	if t.isDash() && !t.spaced {
-		return next(text, t.to)
-	}
-	return t
-}
-
-// fraction reads what may stand between a fraction and its unit: two thirds *of an* ounce.
+// fraction reads what may be between a fraction and its unit: two thirds *of an* ounce.
 func (l *Language) fraction(text string, t token, above float64) (number, bool) {
 	n := parted(above/l.fractions[t.lower()], t.to)
 	after := next(text, t.to)
-	of := after.kind == word && slices.Contains(l.of, after.lower())
-	if !of && !slices.Contains(l.halves, t.lower()) {
+	of := after.in(l.of)
+	if !of && !l.halves[t.lower()] {
 		return number{}, false
 	}
 	if of {
 		n.to = after.to
 		after = next(text, after.to)
 	}
-	if after.kind == word && slices.Contains(l.articles, after.lower()) {
+	if after.in(l.articles) {
 		n.to = after.to
 	}
 	return n, true

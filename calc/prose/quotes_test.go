@@ -37,12 +37,12 @@ func TestQuotes(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		f, err := prose.English.ReadFigure(c.text, "", value.Unit)
+		f, err := prose.For("en").ReadFigure(c.text, "", value.Unit)
 		if err != nil || !f.Fits {
 			t.Fatalf("%s for %s: %v", c.text, c.value, err)
 		}
 		back := f.By.Inverse()
-		if got := f.Quotes(back.Apply(value.Low), back.Apply(value.High)); got != c.want {
+		if got := f.AgreesClosely(back.Apply(value.Low), back.Apply(value.High)); got != c.want {
 			t.Errorf("%s for %s: %v", c.text, c.value, got)
 		}
 	}

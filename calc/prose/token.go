@@ -24,30 +24,27 @@ type token struct {
 	kind     kind
 	text     string
 	from, to int
-	spaced   bool // a space or a line end stands before it
+	spaced   bool // a space or a line end is before it
 }
 
-// dashes are the signs that stand between two numbers or two parts of a word.
+// dashes are the signs between two numbers or two parts of a word.
 const dashes = "-–‑−"
 
 func (t token) isDash() bool { return t.kind == sign && strings.Contains(dashes, t.text) }
 
+// hangs says whether a token is a dash with no space before it.
+func (t token) hangs() bool { return !t.spaced && t.isDash() }
+
 // lower gives the text in small letters.
 func (t token) lower() string { return strings.ToLower(t.text) }
+
+// in says whether a token is a word of a list.
+func (t token) in(words wordSet) bool { return t.kind == word && words[t.lower()] }
 
 // next reads the token at a place, or after the space there.
 func next(text string, at int) token {
 	start := at
-	for at < len(text) && text[at] == ' ' {
-		at++
-	}
-	for at < len(text) && (text[at] <= ' ' || text[at] >= 0x80) {
-		r, size := utf8.DecodeRuneInString(text[at:])
-		if !unicode.IsSpace(r) && r != '\u200B' && r != '\u2060' {
-			break
-		}
-		at += size
-	}
+	at = pastSpace(text, at)
 	if at == len(text) {
 		return token{kind: end, from: at, to: at, spaced: at > start}
 	}
@@ -61,21 +58,53 @@ func next(text string, at int) token {
 	case r == '%':
 		t.kind = word
 	case unicode.IsLetter(r):
-		t.kind = word
-		for t.to < len(text) {
-			if classes[text[t.to]]&(letterByte|digitByte) != 0 && text[t.to] < 0x80 {
-				t.to++
-				continue
-			}
-			r, size := utf8.DecodeRuneInString(text[t.to:])
-			if !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '²' && r != '³' && (r < '₀' || '₉' < r) {
-				break
-			}
-			t.to += size
-		}
+		t.kind, t.to = word, wordEnd(text, t.to)
 	}
 	t.text = text[t.from:t.to]
 	return t
+}
+
+// dashed reads the token after a dash that joins words, or the token at the place.
+func dashed(text string, at int) token {
+	t := next(text, at)
+	if t.hangs() {
+		return next(text, t.to)
+	}
+	return t
+}
+
+// pastSpace goes to the next character that is no space.
+func pastSpace(text string, at int) int {
+	for at < len(text) && text[at] == ' ' {
+		at++
+	}
+	for at < len(text) && (text[at] <= ' ' || text[at] >= 0x80) {
+		r, size := utf8.DecodeRuneInString(text[at:])
+		if !unicode.IsSpace(r) && r != '\u200B' && r != '\u2060' {
+			break
+		}
+		at += size
+	}
+	return at
+}
+
+// wordEnd goes to the end of a word from a place in it.
+func wordEnd(text string, at int) int {
+	for at < len(text) {
+		if b := text[at]; b < 0x80 {
+			if !isLetter(b) && !isDigit(b) {
+				break
+			}
+			at++
+			continue
+		}
+		r, size := utf8.DecodeRuneInString(text[at:])
+		if !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '²' && r != '³' && (r < '₀' || '₉' < r) {
+			break
+		}
+		at += size
+	}
+	return at
 }
 
 // pointed says whether a number without its zero begins at a place: ".5". The point of a sentence has a letter or a

@@ -30,7 +30,7 @@ func TestTyped(t *testing.T) {
 		read++
 		language := prose.For(parts[0])
 		want := parts[3]
-		got := typed(language.Points(parts[2]), own[parts[1]])
+		got := typed(language.PointDecimals(parts[2]), own[parts[1]])
 		if got != want {
 			t.Errorf("%q is read as %s, want %s", parts[2], got, want)
 		}

@@ -26,10 +26,10 @@ func (c *figureCheck) joined(p *markdown.Prose, f markdown.ProseFigure) bool {
 // beside reports a number before or behind a figure that takes its unit from the figure.
 func (c *figureCheck) beside(p *markdown.Prose, f markdown.ProseFigure) {
 	at := f.At + len(markdown.Stand)
-	if b, leads := c.language.LeadsOn(p.Text[:f.At]); leads && b.TakesItsUnit(c.unitOf(f.Figure)) {
+	if b, leads := c.language.NumberBefore(p.Text[:f.At]); leads && b.SharesUnit(c.unitOf(f.Figure)) {
 		c.shared(p, b.From, b.To, f.Figure)
 	}
-	if b, trails := c.language.TrailsOn(p.Text[at:]); trails && b.TakesItsUnit(c.unitOf(f.Figure)) {
+	if b, trails := c.language.NumberAfter(p.Text[at:]); trails && b.SharesUnit(c.unitOf(f.Figure)) {
 		c.shared(p, at+b.From, at+b.To, f.Figure)
 	}
 }

@@ -90,12 +90,12 @@ func (c *figureCheck) fits(a prose.Amount, around topic, cell bool) []fit {
 		if !ok || n.day != "" || cell && n.given {
 			continue // the cells of a table are other cases than the example's
 		}
-		same := a.Quotes(low, high)
+		same := a.AgreesClosely(low, high)
 		if !same && !alike(a.Unit, n.value.Unit) {
 			continue
 		}
 		list = append(list, fit{n, around.shared(n.words), same,
-			prose.Apart(a.Low, low), a.Unit.Dimension().Uncounted() == n.value.Unit.Dimension().Uncounted()})
+			prose.RelativeDifference(a.Low, low), a.Unit.Dimension().Uncounted() == n.value.Unit.Dimension().Uncounted()})
 	}
 	slices.SortStableFunc(list, func(a, b fit) int {
 		return cmp.Or(b.words-a.words, rank(a.exact)-rank(b.exact), rank(a.same)-rank(b.same),
@@ -121,7 +121,7 @@ func rank(so bool) int {
 // inUnitOf gives the ends of a range in the unit of an amount, if that is of the same kind. A plain number says nothing
 // of the trade.
 func inUnitOf(a prose.Amount, value unit.Range) (low, high float64, ok bool) {
-	by, ok := prose.Meant(a.Unit, value.Unit)
+	by, ok := prose.Convert(a.Unit, value.Unit)
 	if !ok || value.Unit.String() == "" {
 		return 0, 0, false
 	}

@@ -28,7 +28,7 @@ type columns struct {
 func (t *columns) cell(c *figureCheck, p *markdown.Prose) string {
 	t.around = ""
 	if p.Caption {
-		t.pending = c.language.UnitIn(p.Text)
+		t.pending = c.language.ColumnUnit(p.Text)
 		return ""
 	}
 	text := c.page.Source.Text
@@ -56,14 +56,14 @@ func (t *columns) cell(c *figureCheck, p *markdown.Prose) string {
 		return ""
 	}
 	if rulesColumns(lineAfter(text, at)) {
-		t.heads[column], t.headWords[column] = c.language.UnitIn(p.Text), p.Text
+		t.heads[column], t.headWords[column] = c.language.ColumnUnit(p.Text), p.Text
 		return ""
 	}
 	t.inCell, t.around = true, t.headWords[column]+" "+t.rowWords
 	if u := t.heads[column]; u != "" || column > 1 {
 		return cmp.Or(u, t.row, t.caption)
 	}
-	t.row, t.rowWords = c.language.UnitIn(p.Text), p.Text
+	t.row, t.rowWords = c.language.ColumnUnit(p.Text), p.Text
 	return ""
 }
 

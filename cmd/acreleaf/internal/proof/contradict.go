@@ -25,7 +25,7 @@ func (c *figureCheck) contradicted(p *markdown.Prose, f markdown.ProseFigure) {
 	if !c.rules.Advice || f.Scheme == construct.Worked || f.Faulty || len(c.page.Work.Sheets) == 0 {
 		return
 	}
-	a, ok := c.amountOf(f.Figure, after(p.Text, f.At+len(markdown.Stand)))
+	a, ok := c.amountOf(f.Figure, c.after(p.Text, f.At+len(markdown.Stand)))
 	if !ok {
 		return
 	}
@@ -130,9 +130,9 @@ func (c *figureCheck) count(p *markdown.Prose, n prose.Count) {
 	own := around.shared(best.own)
 	switch {
 	case !ok:
-	case a.Quotes(low, high) && n.Unit != "":
+	case a.AgreesClosely(low, high) && n.Unit != "":
 		c.untied(p, message.Span{Start: n.Start, End: n.End}, best, tie(text, best))
-	case a.Quotes(low, high):
+	case a.AgreesClosely(low, high):
 		c.untied(p, message.Span{Start: n.Start, End: n.End}, best, tie(linked, best)+noun)
 	case isBound(p.Text[:n.Start]):
 	case n.Unit != "" && own > 1 || n.Unit == "" && c.hasWorked(p, n.Start, n.End, "") ||
@@ -144,7 +144,7 @@ func (c *figureCheck) count(p *markdown.Prose, n prose.Count) {
 // bare compares a number without a unit with those of the page whose words are around it: it may be one of them, or one
 // with two digits the wrong way round. Of other numbers nothing can be said.
 func (c *figureCheck) bare(p *markdown.Prose, n prose.Count, around topic) {
-	written := strings.ReplaceAll(c.language.Points(p.Text[n.Start:n.Number]), ",", "")
+	written := strings.ReplaceAll(c.language.PointDecimals(p.Text[n.Start:n.Number]), ",", "")
 	if n.Unit != "" || len(strings.Trim(written, "0")) < 3 {
 		return
 	}
@@ -161,7 +161,7 @@ func (c *figureCheck) bare(p *markdown.Prose, n prose.Count, around topic) {
 		own := strconv.FormatFloat(k.value.Low, 'f', places, 64)
 		text := oneLine(p.Text[n.Start:n.Number])
 		switch {
-		case n.Amount().Quotes(k.value.Low, k.value.High):
+		case n.Amount().AgreesClosely(k.value.Low, k.value.High):
 			c.untied(p, message.Span{Start: n.Start, End: n.Number}, k, tie(k.text, k))
 			return
 		case own != written && sorted(own) == sorted(written):

@@ -51,7 +51,7 @@ func (c *figureCheck) prose(p *markdown.Prose) {
 	}
 	for _, f := range p.Figures {
 		if !c.joined(p, f) {
-			c.figure(f.Figure, after(p.Text, f.At+len(markdown.Stand)))
+			c.figure(f.Figure, c.after(p.Text, f.At+len(markdown.Stand)))
 		}
 		c.beside(p, f)
 		c.contradicted(p, f)
@@ -73,7 +73,7 @@ func (c *figureCheck) prose(p *markdown.Prose) {
 		case inLink(p, a):
 			c.repeated(a, text, "the text of this link", around, at)
 		default:
-			if b, leads := c.language.LeadsOn(p.Text[:a.Start]); leads && b.IsSpacing() && b.TakesItsUnit(a.Unit) {
+			if b, leads := c.language.NumberBefore(p.Text[:a.Start]); leads && b.IsSpacing() && b.SharesUnit(a.Unit) {
 				c.spacing(p, b, a, around)
 				continue
 			}
@@ -115,10 +115,10 @@ func (c *figureCheck) isTyped(p *markdown.Prose) bool {
 }
 
 // after gives what of a text belongs to the figure before it. A substance in parentheses does: "12 ppm (NO3)".
-func after(text string, at int) string {
+func (c *figureCheck) after(text string, at int) string {
 	const enough = 80
 	rest := text[at:min(len(text), at+enough)]
-	if substance := prose.InParentheses(rest); substance != "" {
+	if substance := c.language.SubstanceInParentheses(rest); substance != "" {
 		return substance
 	}
 	if end := strings.IndexAny(rest, markdown.Stand+"[]().,;:!?"); end >= 0 {

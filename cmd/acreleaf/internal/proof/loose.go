@@ -18,7 +18,7 @@ func (c *figureCheck) loose(a prose.Amount, text string, around topic, at messag
 }
 
 // spacing reports the two numbers of a spacing that share a unit: "18 by 22 ft".
-func (c *figureCheck) spacing(p *markdown.Prose, first prose.Beside, a prose.Amount, around topic) {
+func (c *figureCheck) spacing(p *markdown.Prose, first prose.Neighbor, a prose.Amount, around topic) {
 	c.fault("figure-loose", p.Span(first.From, a.End),
 		fmt.Sprintf("the prose says %s, and nothing says where the two come from", oneLine(p.Text[first.From:a.End])),
 		fmt.Sprintf("write [%s %s] and the other number by themselves, each with its tie. For the other,\n%s",
@@ -70,13 +70,13 @@ func (c *figureCheck) repeated(a prose.Amount, text, where string, around topic,
 	for _, f := range c.page.Document.Figures {
 		if worked := c.page.Work.Figure(f); worked != nil {
 			low, high, ok := inUnitOf(a, c.page.Work.Example(worked.Bound).Range(worked.Name))
-			if ok && a.Quotes(low, high) {
+			if ok && a.AgreesClosely(low, high) {
 				return
 			}
 			continue
 		}
 		if tied, err := c.language.ReadFigure(f.Text, "", a.Unit); err == nil && tied.Fits &&
-			a.Quotes(tied.By.Apply(tied.Low), tied.By.Apply(tied.High)) {
+			a.AgreesClosely(tied.By.Apply(tied.Low), tied.By.Apply(tied.High)) {
 			return
 		}
 	}

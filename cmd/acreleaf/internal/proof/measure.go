@@ -34,7 +34,7 @@ func (c *figureCheck) hasMeasures() bool {
 			return slices.ContainsFunc(b.Sheet.Names(), func(name string) bool {
 				u, known := b.Sheet.UnitOf(name)
 				return known && slices.ContainsFunc(measures, func(m unit.Unit) bool {
-					_, fits := prose.Meant(m, u)
+					_, fits := prose.Convert(m, u)
 					return fits
 				})
 			})

@@ -29,7 +29,7 @@ func (c *figureCheck) ordered(p *markdown.Prose, f markdown.ProseFigure, a prose
 		low, high, ok := inUnitOf(a, n.value)
 		switch {
 		case !ok || !n.main || n.own.shared(toPutOn) == 0:
-		case a.Quotes(low, high):
+		case a.AgreesClosely(low, high):
 			return false
 		case answer == nil:
 			answer = n

@@ -31,7 +31,7 @@ func (c *figureCheck) others(a prose.Amount, around topic) string {
 
 // inUnit tells a value in the unit that the author wrote, where that is another: " = 53.8 kg N/ha".
 func inUnit(written unit.Unit, value unit.Range) string {
-	by, ok := prose.Meant(written, value.Unit)
+	by, ok := prose.Convert(written, value.Unit)
 	if back := by.Inverse(); ok && by.Apply(1) != 1 {
 		return " = " + unit.Range{Low: back.Apply(value.Low), High: back.Apply(value.High), Unit: written}.String()
 	}

@@ -5,7 +5,6 @@ import (
 	"strings"
 	"time"
 
-	"acreleaf/calc/prose"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 )
 
@@ -33,7 +32,7 @@ func (c *figureCheck) record(f *markdown.Figure, rest string) {
 // size checks that a plain size is one: a length, an area, a volume or a weight, and no dose.
 func (c *figureCheck) size(f *markdown.Figure, rest string) {
 	whole := f.Text + rest
-	a, ok := prose.Measure(whole)
+	a, ok := c.language.Measure(whole)
 	switch {
 	case !ok || a.Start >= len(f.Text):
 		c.fault("figure-size", f.TextSpan, fmt.Sprintf("%q is no size", f.Text),

@@ -136,7 +136,7 @@ func (c *figureCheck) which(f *markdown.Figure, fitting []against) {
 
 // inMargin compares a figure that agrees with the words in the margin: "of urea" belongs to it as well.
 func (c *figureCheck) inMargin(f *markdown.Figure, agreeing against) against {
-	whole, wrong := c.language.Contradicts(f.Text, " "+f.Title, agreeing.figure.Range.Unit)
+	whole, wrong := c.language.OtherUnit(f.Text, " "+f.Title, agreeing.figure.Range.Unit)
 	if !wrong {
 		return agreeing
 	}
@@ -148,10 +148,10 @@ func (c *figureCheck) inMargin(f *markdown.Figure, agreeing against) against {
 func (c *figureCheck) readSourced(text, rest string, wanted unit.Unit) prose.Figure {
 	f, err := c.language.ReadFigure(text, rest, wanted)
 	if err != nil {
-		f, err = c.language.ReadPart(text, rest, wanted)
+		f, err = c.language.ReadFirst(text, rest, wanted)
 	}
 	if err != nil {
-		return prose.Figure{Said: text}
+		return prose.Figure{Text: text}
 	}
 	return f
 }
@@ -164,7 +164,7 @@ func (c *figureCheck) counts(text, rest string) bool {
 		return len(found) > 0 && found[0].Start < len(text)
 	}
 	_, err := c.language.ReadFigure(text, "", unit.Unit{})
-	return err == nil || prose.Begins(text) || len(c.language.Find(text)) > 0
+	return err == nil || c.language.StartsWithNumber(text) || len(c.language.Find(text)) > 0
 }
 
 // against is a figure of the prose beside a figure of its source.
@@ -179,20 +179,20 @@ type against struct {
 
 // compare compares what was read with one figure of a source.
 func compare(f prose.Figure, figure *config.SourceFigure) against {
-	a := against{figure: figure, said: f.Said, fits: f.Fits, apart: math.MaxFloat64}
+	a := against{figure: figure, said: f.Text, fits: f.Fits, apart: math.MaxFloat64}
 	if !f.Fits {
 		switch bare := f.Unit.Dimension().Bare() == figure.Range.Unit.Dimension().Bare(); {
 		case f.Low == figure.Range.Low && f.High == figure.Range.High:
 			a.apart = quiteNear // the numbers are the same, so this one is meant, unless another is nearly right
 		case bare:
-			a.apart = 2 + prose.Apart(f.Low, figure.Range.Low) // a pound of something else
+			a.apart = 2 + prose.RelativeDifference(f.Low, figure.Range.Low) // a pound of something else
 		}
 		return a
 	}
 	back := f.By.Inverse()
 	a.gives = unit.Range{Low: back.Apply(figure.Range.Low), High: back.Apply(figure.Range.High), Unit: f.Unit}
-	a.agrees = f.Quotes(a.gives.Low, a.gives.High)
-	a.apart = prose.Apart(f.Low, a.gives.Low) + prose.Apart(f.High, a.gives.High)
+	a.agrees = f.AgreesClosely(a.gives.Low, a.gives.High)
+	a.apart = prose.RelativeDifference(f.Low, a.gives.Low) + prose.RelativeDifference(f.High, a.gives.High)
 	return a
 }
 

@@ -42,7 +42,7 @@ func byHand(u unit.Unit) string {
 
 // isSize says whether a unit may be that of a plain size: a length, an area, a volume or a weight of no nutrient.
 func isSize(u unit.Unit) bool {
-	return prose.IsPlainMeasure(u)
+	return prose.IsSize(u)
 }
 
 // offers lists what a number can be tied to: of the same kind, substance and value, and with words of its own around
@@ -60,7 +60,7 @@ func (c *figureCheck) offers(a prose.Amount, text string, around topic) (offers 
 		for i := range c.site.Sources[id].Figures {
 			f := &c.site.Sources[id].Figures[i]
 			low, high, ok := inUnitOf(a, f.Range)
-			if of := c.wordsOf(f.For); ok && a.Quotes(low, high) && isAbout(around, of) {
+			if of := c.wordsOf(f.For); ok && a.AgreesClosely(low, high) && isAbout(around, of) {
 				offers = append(offers, fmt.Sprintf("source %q gives %s, %s: write [%s]%s", id, f.Range, f.For,
 					c.linkText(a, text), sourceLink(id, f)))
 				moves = false

@@ -17,8 +17,8 @@ func (c *figureCheck) wordsOf(texts ...string) topic {
 	for _, text := range texts {
 		for w := range reading.Words(strings.NewReplacer("-", " ", "_", " ", "/", " ").Replace(text)) {
 			w = strings.ToLower(w)
-			if len(w) < 3 || strings.ContainsAny(w, "0123456789") || slices.Contains(smallWords, w) || c.language.Names(w) ||
-				c.language.Names(strings.TrimSuffix(w, "s")) {
+			if len(w) < 3 || strings.ContainsAny(w, "0123456789") || slices.Contains(smallWords, w) ||
+				c.language.IsUnitOrNumber(w) || c.language.IsUnitOrNumber(strings.TrimSuffix(w, "s")) {
 				if place, is := ordinals[w]; is {
 					found[place] = true
 				}

@@ -114,4 +114,4 @@ func sameEntry(ours, theirs markdown.Entry, a, b *worksheet.Bound) bool {
 }
 
 // near says whether two numbers are one, but for the rounding of a conversion.
-func near(a, b float64) bool { return prose.Apart(a, b) < 1e-9 || a == b }
+func near(a, b float64) bool { return prose.RelativeDifference(a, b) < 1e-9 || a == b }

@@ -97,11 +97,11 @@ func without[T any](a, b []T, same func(T, T) bool) (onlyA, onlyB []T) {
 
 // sameFigure says whether two texts state one number: in the same digits, or in units of the same kind.
 func (t *translation) sameFigure(ours, theirs string) bool {
-	own, err := prose.For(t.page.Language).ReadPart(ours, "", unit.Unit{})
+	own, err := prose.For(t.page.Language).ReadFirst(ours, "", unit.Unit{})
 	if err != nil {
 		return digits(ours) == digits(theirs)
 	}
-	original, err := prose.For(t.original.Language).ReadPart(theirs, "", own.Unit)
+	original, err := prose.For(t.original.Language).ReadFirst(theirs, "", own.Unit)
 	if err != nil || !original.Fits {
 		return digits(ours) == digits(theirs)
 	}

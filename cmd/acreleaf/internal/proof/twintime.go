@@ -52,7 +52,7 @@ func lapses(p *Page) [][]lapse {
 			a := c.Amount()
 			if by, err := a.Unit.To(hour); err == nil {
 				part := partAt(p, span.Start)
-				parts[part] = append(parts[part], lapse{oneLine(prose.Text[c.Start:c.End]), by.Apply(a.Low), c.One(), span})
+				parts[part] = append(parts[part], lapse{oneLine(prose.Text[c.Start:c.End]), by.Apply(a.Low), c.IsOne(), span})
 			}
 		}
 	})

@@ -37,7 +37,7 @@ func (b *binder) axis(bound *Bound, entry markdown.Entry) Axis {
 	for _, number := range numbers {
 		number = strings.TrimSuffix(strings.TrimSpace(number), " "+unitText) // it may stand behind each of them
 		at += strings.Index(entry.Value[at:], number)
-		read, err := given.Read(b.language.Points(strings.TrimSpace(number + " " + unitText)))
+		read, err := given.Read(b.language.PointDecimals(strings.TrimSpace(number + " " + unitText)))
 		if err != nil {
 			b.axisUnread(entry, message.Span{Start: at, End: at + len(number)}, len(entry.Value)-len(unitText), given, err)
 			return Axis{}

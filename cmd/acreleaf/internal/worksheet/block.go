@@ -145,7 +145,7 @@ func (b *binder) bindGiven(bound *Bound, entry markdown.Entry) {
 		bound.links[given.Name] = link
 		return
 	}
-	read, err := given.Read(b.language.Points(entry.Value))
+	read, err := given.Read(b.language.PointDecimals(entry.Value))
 	if err != nil {
 		b.unreadable(entry.ValueSpan, given.Name, err, given.Name+": "+given.Example())
 		return

@@ -112,7 +112,7 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 		return
 	}
 	written, err := b.readFigure(f, value.Unit)
-	bare, unfit := unit.ParseRange(b.language.Points(f.Text))
+	bare, unfit := unit.ParseRange(b.language.PointDecimals(f.Text))
 	if err != nil {
 		b.unreadable(f.TextSpan, "", err, value.String())
 		return
@@ -124,23 +124,23 @@ func (b *binder) checkFigure(f *markdown.Figure, bound *Bound, name string) {
 	}
 	if !written.Fits {
 		note := fmt.Sprintf("write %s, or a figure in another unit of the same kind", value)
-		if written.Said != f.Text {
-			note = fmt.Sprintf("write %s in place of %s", value, written.Said)
+		if written.Text != f.Text {
+			note = fmt.Sprintf("write %s in place of %s", value, written.Text)
 		}
 		b.fault(f.TextSpan, "figure-unit",
-			fmt.Sprintf("the prose says %s, the worksheet %s %s", written.Said, says, value), note)
+			fmt.Sprintf("the prose says %s, the worksheet %s %s", written.Text, says, value), note)
 		return
 	}
 	by := written.By.Inverse()
 	split := splitNumbers(f.Text)
-	asWritten := decimals(b.language.Points(split.low))
+	asWritten := decimals(b.language.PointDecimals(split.low))
 	shown := unit.Range{Low: by.Apply(value.Low), High: by.Apply(value.High)}
-	if example.There(name) && !written.Quotes(shown.Low, shown.High) {
+	if example.There(name) && !written.AgreesClosely(shown.Low, shown.High) {
 		places := enoughPlaces(written.Amount, shown, asWritten)
 		line, _ := b.doc.Source.Position(bound.Block.Span.Start)
 		text := f.Text
 		if unfit == nil && bare.Unit.String() == "" || given != "" {
-			text = written.Said // the unit, or the substance, is in the words behind
+			text = written.Text // the unit, or the substance, is in the words behind
 		}
 		b.fault(f.TextSpan, "figure-differs",
 			fmt.Sprintf("the prose says %s, the worksheet %s %s", text, says, cmp.Or(given, precise(value, asWritten))),
@@ -183,15 +183,15 @@ func (b *binder) readFigure(f *markdown.Figure, wanted unit.Unit) (prose.Figure,
 	written, err := b.language.ReadFigure(f.Text, b.after(f), wanted)
 	switch {
 	case err == nil && !written.Digits && f.Passage != nil:
-		_, unfit := unit.ParseRange(b.language.Points(f.Text))
+		_, unfit := unit.ParseRange(b.language.PointDecimals(f.Text))
 		err = cmp.Or(unfit, fmt.Errorf("%q: a passage writes numbers in digits; write 0.5 for 1/2", f.Text))
 	case err != nil && f.Passage == nil:
-		if about, is := b.language.ReadAbout(f.Text, b.after(f), wanted); is {
+		if about, is := b.language.ReadApproximate(f.Text, b.after(f), wanted); is {
 			written, err = about, nil
 		}
 	}
 	if err == nil && !written.Fits {
-		if rate, is := b.language.ReadFor(b.before(f), f.Text, b.after(f), wanted); is {
+		if rate, is := b.language.ReadRate(b.before(f), f.Text, b.after(f), wanted); is {
 			written = rate
 		}
 	}
@@ -205,7 +205,7 @@ func enoughPlaces(a prose.Amount, r unit.Range, places int) int {
 	for ; places < most; places++ {
 		a.Low, a.High = rounded(r.Low, places), rounded(r.High, places)
 		a.LowStep, a.HighStep = math.Pow10(-places), math.Pow10(-places)
-		if a.Quotes(r.Low, r.High) {
+		if a.AgreesClosely(r.Low, r.High) {
 			break
 		}
 	}
@@ -220,9 +220,9 @@ func rounded(v float64, places int) float64 {
 // contradicted says whether a substance in parentheses behind a figure, or what the margin says of it, makes it
 // one of another unit, and gives the figure with those words.
 func (b *binder) contradicted(f *markdown.Figure, wanted unit.Unit) (whole string, wrong bool) {
-	whole, wrong = b.language.Contradicts(f.Text, prose.InParentheses(b.behind(f)), wanted)
+	whole, wrong = b.language.OtherUnit(f.Text, b.language.SubstanceInParentheses(b.behind(f)), wanted)
 	if !wrong {
-		whole, wrong = b.language.Contradicts(f.Text, " "+f.Title, wanted)
+		whole, wrong = b.language.OtherUnit(f.Text, " "+f.Title, wanted)
 	}
 	return whole, wrong
 }

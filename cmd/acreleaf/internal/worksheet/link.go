@@ -196,7 +196,7 @@ func (b *binder) typed(given *sheet.Given, link linkEntry) string {
 		if entry.Key != link.Name {
 			continue
 		}
-		if _, err := given.Read(b.language.Points(entry.Value)); err == nil {
+		if _, err := given.Read(b.language.PointDecimals(entry.Value)); err == nil {
 			return entry.Value
 		}
 	}

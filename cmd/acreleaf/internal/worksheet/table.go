@@ -61,7 +61,7 @@ func (b *binder) mark(bound *Bound, entry markdown.Entry) *Mark {
 	example := fmt.Sprintf("mark: 25 to 35 %s, or: mark: at least 25 %s", show.Unit, show.Unit)
 	text, atLeast := strings.CutPrefix(entry.Value, "at least ")
 	text, atMost := strings.CutPrefix(text, "at most ")
-	r, err := unit.ParseRange(b.language.Points(text))
+	r, err := unit.ParseRange(b.language.PointDecimals(text))
 	if err == nil {
 		r, err = r.In(show.Unit)
 	}

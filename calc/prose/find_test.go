@@ -160,7 +160,7 @@ func TestRounds(t *testing.T) {
 		{0.226613, 0.227, 0.001, true}, {0.226613, 0.23, 0.01, true}, {0.226613, 0.226, 0.001, false},
 		{-2.5, -3, 1, true}, {-2.5, -2, 1, false}, {1.1 * 2.5, 2.8, 0.1, true}, {1.1 * 2.5, 2.7, 0.1, false},
 	} {
-		if got := Rounds(c.value, c.written, c.step); got != c.want {
+		if got := roundsTo(c.value, c.written, c.step); got != c.want {
 			t.Errorf("%v written %v by %v: %v", c.value, c.written, c.step, got)
 		}
 	}
@@ -169,14 +169,14 @@ func TestRounds(t *testing.T) {
 // A fraction is as fine as a hundredth: 1/3 in is 0.33 in, and neither 0.3 nor 0.4 in.
 func TestFractionsAreHeldToAHundredth(t *testing.T) {
 	for _, text := range []string{"1/3 in", "a third of an inch", "one third of an inch"} {
-		found := English.Find(text)
+		found := For("en").Find(text)
 		if len(found) != 1 {
 			t.Errorf("%q: %v", text, found)
 			continue
 		}
 		a := found[0]
 		for value, want := range map[float64]bool{0.33: true, 0.3333: true, 0.337: true, 0.3: false, 0.37: false} {
-			if got := Rounds(value, a.Low, a.LowStep); got != want {
+			if got := roundsTo(value, a.Low, a.LowStep); got != want {
 				t.Errorf("%v is said as %q: %v", value, text, got)
 			}
 		}
@@ -194,7 +194,7 @@ func TestWordsThatDoNotSpeakOfTheFigure(t *testing.T) {
 		{"1.26", " pounds for each pound", "", true},
 		{"48 lb", " of nitrate", "lb N", false},
 	} {
-		f, err := English.ReadFigure(c.text, c.rest, unit.MustParse(c.wanted))
+		f, err := For("en").ReadFigure(c.text, c.rest, unit.MustParse(c.wanted))
 		if err != nil || f.Fits != c.fits {
 			t.Errorf("%q before %q, where %q is wanted: fits %v, %v", c.text, c.rest, c.wanted, f.Fits, err)
 		}
@@ -208,7 +208,7 @@ func TestRoundsTellsNeighboursApart(t *testing.T) {
 		for step, scale := range map[float64]float64{1: 1, 0.1: 10, 0.01: 100} {
 			right := 0
 			for _, by := range []float64{-1, 0, 1} {
-				if Rounds(value, (float64(int(value*scale+0.5))+by)/scale, step) {
+				if roundsTo(value, (float64(int(value*scale+0.5))+by)/scale, step) {
 					right++
 				}
 			}
@@ -226,7 +226,7 @@ func TestFindInAnySurroundings(t *testing.T) {
 		for _, before := range []string{"", "Use ", "(", "“", "about ", "UAN-32, ", "on 2026-09-14, ", "~", "<", "á "} {
 			for _, after := range []string{"", ".", ", then stop", ")", "” and go", "; 46-0-0", "\nand more"} {
 				text := before + amount + after
-				found := English.Find(text)
+				found := For("en").Find(text)
 				if len(found) != 1 || text[found[0].Start:found[0].End] != amount {
 					t.Errorf("%q: %v", text, found)
 				}
@@ -251,7 +251,7 @@ func TestExtend(t *testing.T) {
 		{"10 gal", " a minute", true, "10 gal/min"},
 		{"5", " devices", false, "false"},
 	} {
-		a, ok := English.Extend(c.text, c.rest, c.wide)
+		a, ok := For("en").extend(c.text, c.rest, c.wide)
 		got := show(a)
 		if !ok {
 			got = fmt.Sprint(ok)
