@@ -105,7 +105,7 @@ func TestSplitAWholePage(t *testing.T) {
 			want.Translates.Span = message.Span{End: len(fence)}
 			if strings.HasPrefix(text, mark) {
 				const mark = "\uFEFF"
-			want.Translates.Span = message.Span{Start: len(mark), End: len(mark) + len(fence)}
+				want.Translates.Span = message.Span{Start: len(mark), End: len(mark) + len(fence)}
 			}
 			at := strings.Index(text, "language: en") + len("language: ")
 			want.Places.Language = message.Span{Start: at, End: at + 2}

@@ -16,6 +16,7 @@ const (
 	blankAddress
 	blankScript
 	blankHome
+	blankUp
 	blankSources
 	blankLanguages
 	blankMain
@@ -37,7 +38,7 @@ type frameData struct {
 	Site  Site
 	Words *Words
 	Blank struct {
-		Root, Title, Summary, Address, Script, Home, Sources, Languages, Main, Turn, Cite string
+		Root, Title, Summary, Address, Script, Home, Up, Sources, Languages, Main, Turn, Cite string
 	}
 }
 
@@ -54,6 +55,7 @@ func newForm(files fs.FS, site Site, words *Words) (form, error) {
 	data.Blank.Address = mark(blankAddress)
 	data.Blank.Script = mark(blankScript)
 	data.Blank.Home = mark(blankHome)
+	data.Blank.Up = mark(blankUp)
 	data.Blank.Sources = mark(blankSources)
 	data.Blank.Languages = mark(blankLanguages)
 	data.Blank.Main = mark(blankMain)

@@ -34,6 +34,7 @@ func TestGolden(t *testing.T) {
 		"home":           func(w *bytes.Buffer) { r.Home(w, homePage()) },
 		"sources":        func(w *bytes.Buffer) { r.Sources(w, sourcesPage()) },
 		"calculation":    func(w *bytes.Buffer) { r.Calculation(w, calculationPage()) },
+		"index":          func(w *bytes.Buffer) { r.Index(w, indexPage()) },
 		"missing":        func(w *bytes.Buffer) { r.Missing(w, missingPage()) },
 	}
 	for name, write := range cases {

@@ -22,6 +22,7 @@ func (r *Renderer) Home(w *bytes.Buffer, h *Home) {
 			r.references(w, h.Cited)
 			w.WriteString("</article>\n")
 		}
+		r.more(w, h.More)
 		r.module(w, h.Module, h.Intro)
 	}})
 }
@@ -34,7 +35,7 @@ func (r *Renderer) Missing(w *bytes.Buffer, m *Missing) {
 	r.write(w, &filling{page: &page, main: func(w *bytes.Buffer) {
 		head(w, page.Title, page.Summary, nil)
 		element(w, "p", "", r.words.Missing.Next)
-		r.season(w, m.Seasons)
+		links(w, m.Ways)
 	}})
 }
 
@@ -70,11 +71,6 @@ func (r *Renderer) entry(w *bytes.Buffer, e *Entry) {
 	link(w, "", e.Href, e.Title)
 	w.WriteByte(' ')
 	element(w, "p", "", e.Summary)
-	if e.Reviewed != "" {
-		w.WriteString("<p>")
-		r.words.Date.dated(w, r.words.Page.Reviewed, e.Reviewed)
-		w.WriteString("</p>")
-	}
 	w.WriteString("</div>")
 	if e.Answer != "" {
 		w.WriteByte(' ')

@@ -48,7 +48,8 @@ func shape(t *testing.T, html []byte) []string {
 // everyView writes every kind of view with the same text in all of its strings.
 var everyView = map[string]func(text string) []byte{
 	"guide": writer(guide("")), "home": writer(homePage()), "sources": writer(sourcesPage()),
-	"missing": writer(missingPage()), "worksheet": writer(soil()), "linked": writer(season()),
+	"missing": writer(missingPage()), "index": writer(indexPage()),
+	"worksheet": writer(soil()), "linked": writer(season()),
 	"reckoner": writer(reckoner()), "calculation": writer(calculationPage()),
 	"worked":  writer(&render.Worked{Href: "#x", Text: "x"}),
 	"follows": writer(twoKinds()),
@@ -84,6 +85,8 @@ func write(r *render.Renderer, w *bytes.Buffer, view any) {
 		r.Sources(w, v)
 	case *render.Calculation:
 		r.Calculation(w, v)
+	case *render.Index:
+		r.Index(w, v)
 	case *render.Missing:
 		r.Missing(w, v)
 	case *render.Worksheet:

@@ -10,6 +10,21 @@ type NumberWords struct {
 	Manual   Sentence `yaml:"manual" blanks:"number"`
 }
 
+// SetsWords are for the lists of the pages of a kind.
+type SetsWords struct {
+	Guide       SetWords `yaml:"guide"`
+	Workshop    SetWords `yaml:"workshop"`
+	Lesson      SetWords `yaml:"lesson"`
+	Manual      SetWords `yaml:"manual"`
+	Calculation SetWords `yaml:"calculation"`
+}
+
+// SetWords name all pages of a kind, and say what they are about.
+type SetWords struct {
+	All   string `yaml:"all"`
+	About string `yaml:"about"`
+}
+
 // TurnsWords are for the ways to the pages before and after, by kind.
 type TurnsWords struct {
 	Guide  TurnWords `yaml:"guide"`
@@ -21,6 +36,14 @@ type TurnWords struct {
 	Order    string `yaml:"order"`
 	Previous string `yaml:"previous"`
 	Next     string `yaml:"next"`
+}
+
+// Set is nil for a kind that is in no folder.
+func (w *Words) Set(k kind.Kind) *SetWords {
+	return map[kind.Kind]*SetWords{
+		kind.Guide: &w.Sets.Guide, kind.Workshop: &w.Sets.Workshop, kind.Lesson: &w.Sets.Lesson,
+		kind.Manual: &w.Sets.Manual, kind.Calculation: &w.Sets.Calculation,
+	}[k]
 }
 
 // number is nil for a kind whose pages have no number.

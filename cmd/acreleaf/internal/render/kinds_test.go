@@ -11,6 +11,9 @@ func TestWordsOfKinds(t *testing.T) {
 	w := new(Words)
 	for k := range kind.All() {
 		row := k.Row()
+		if got := w.Set(k) != nil; got != (row.Folder != "") {
+			t.Errorf("%s: words for the list of its pages: %v, want %v; see kinds.go", k, got, row.Folder != "")
+		}
 		if got := w.number(k) != nil; got != row.Numbered {
 			t.Errorf("%s: a word for its number: %v, want %v; see kinds.go", k, got, row.Numbered)
 		}

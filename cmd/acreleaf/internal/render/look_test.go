@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/render"
 	"acreleaf/theme"
 )
@@ -44,7 +45,8 @@ func save(t *testing.T, name string, text []byte) {
 // pages renders every kind of page of the fixture, by file name.
 func pages(t testing.TB) map[string][]byte {
 	r := renderer(t, site())
-	var soil, home, sources, calculation, missing bytes.Buffer
+	var soil, home, sources, calculation, index, missing bytes.Buffer
+	r.Index(&index, indexPage())
 	r.Guide(&soil, guide(body(r)))
 	r.Home(&home, homePage())
 	r.Sources(&sources, sourcesPage())
@@ -53,6 +55,7 @@ func pages(t testing.TB) map[string][]byte {
 	return map[string][]byte{
 		"guides/soil/index.html": soil.Bytes(),
 		"index.html":             home.Bytes(),
+		"manual/index.html":      index.Bytes(),
 		"sources/index.html":     sources.Bytes(),
 		"404.html":               missing.Bytes(),
 
@@ -67,29 +70,42 @@ func homePage() *render.Home {
 			Summary: "What the soil and the well already give, and what is left to buy.",
 		},
 		Intro:   "<p>Start with the reports in your hand. Put your own numbers in any worksheet.</p>",
-		Seasons: seasons(""),
+		Seasons: seasons(),
+		More:    []render.Link{{Href: "manual/", Text: "Manual"}, {Href: "calculations/", Text: "Calculations"}},
 	}
 }
 
-func seasons(root string) []render.Season {
+func indexPage() *render.Index {
+	return &render.Index{
+		Page: render.Page{Root: "../", Home: "../", Sources: "../sources/", Address: "manual/", Title: "The manual",
+			Summary: "How pages are written.", Up: &render.Link{Href: "./", Text: "The manual"}},
+		Of: kind.Manual,
+		Entries: []render.Entry{
+			{Number: 1, Title: "Begin", Summary: "Start a site.", Href: "begin/"},
+			{Title: "Words", Summary: "What they mean.", Href: "words/"},
+		},
+	}
+}
+
+func seasons() []render.Season {
 	return []render.Season{
 		{Name: "before bud break", Guides: []render.Entry{
 			{
-				Number: 1, Title: "Nitrogen already in your soil", Href: root + "guides/soil/",
-				Answer: "48 lb N/ac", Reviewed: "2026-09-14",
+				Number: 1, Title: "Nitrogen already in your soil", Href: "guides/soil/",
+				Answer:  "48 lb N/ac",
 				Summary: "Turn the nitrate line of a soil report into pounds an acre that you need not buy.",
 			},
 			{
-				Number: 2, Title: "Nitrogen in your well water", Href: root + "guides/water/", Answer: "10.9 lb N/ac",
+				Number: 2, Title: "Nitrogen in your well water", Href: "guides/water/", Answer: "10.9 lb N/ac",
 				Summary: "What the well brings with each inch of water.",
 			},
 		}},
 		{Name: "while you plan the feeds", Guides: []render.Entry{{
-			Number: 3, Title: "From ounces a tree to pounds an acre", Href: root + "guides/ounces/", Answer: "110 trees/ac",
+			Number: 3, Title: "From ounces a tree to pounds an acre", Href: "guides/ounces/", Answer: "110 trees/ac",
 			Summary: "Count the trees on an acre, then move between a rate for one tree and a rate for the block.",
 		}}},
 		{Guides: []render.Entry{{
-			Title: "How to read these guides", Href: root + "guides/how/", Summary: "Signs and words.",
+			Title: "How to read these guides", Href: "guides/how/", Summary: "Signs and words.",
 		}}},
 	}
 }
@@ -114,8 +130,8 @@ func sourcesPage() *render.Sources {
 
 func missingPage() *render.Missing {
 	return &render.Missing{
-		Page:    render.Page{Root: "/", Home: "/", Sources: "/sources/"},
-		Seasons: seasons("/"),
+		Page: render.Page{Root: "/", Home: "/", Sources: "/sources/"},
+		Ways: []render.Link{{Href: "/", Text: "Guides"}, {Href: "/manual/", Text: "Manual"}},
 	}
 }
 

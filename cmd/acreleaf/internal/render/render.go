@@ -62,6 +62,11 @@ func (r *Renderer) fill(w *bytes.Buffer, f *filling, blank int) {
 		r.script(w, f)
 	case blankHome:
 		text(w, f.page.Home)
+	case blankUp:
+		if f.page.Up != nil {
+			w.WriteByte(' ')
+			link(w, "", f.page.Up.Href, f.page.Up.Text)
+		}
 	case blankSources:
 		if f.page.Sources != "" {
 			w.WriteByte(' ')
@@ -100,7 +105,11 @@ func optional(w *bytes.Buffer, part func(w *bytes.Buffer)) {
 // address writes what needs the site's absolute address: the canonical place of the page, its twins in other
 // languages and what a message that links to it shows. Without a base address nothing is guessed.
 func (r *Renderer) address(w *bytes.Buffer, p *Page) {
-	if r.site.Base == "" || p.Address == "" && p.Root != "" {
+	if p.Unlisted {
+		w.WriteString("<meta name=\"robots\" content=\"noindex\">\n")
+		return
+	}
+	if r.site.Base == "" {
 		return
 	}
 	here := r.site.Base + p.Address

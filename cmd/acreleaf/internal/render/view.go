@@ -41,11 +41,13 @@ type Language struct {
 type Page struct {
 	Root      string // way to the site's root, "" at the root itself, else with its trailing slash: "../../"
 	Home      string // way to the home page
+	Up        *Link  // way to the list of the pages of its kind; nil for none
 	Sources   string // way to the bibliography; empty when there is none
 	Address   string // way from the site's root to this page: "guides/soil/"
 	Title     string
 	Summary   string
 	Languages []Language // empty, or two or more with exactly one Current
+	Unlisted  bool       // searchers are asked to leave it out
 }
 
 // A Guide is a bulletin with its worksheets, or a page of the author's manual.
@@ -87,6 +89,7 @@ type Home struct {
 	Module  []byte        // as in Guide
 	Cited   []Reference   // as in Guide
 	Seasons []Season
+	More    []Link // ways to the lists of the other pages
 }
 
 // A Season is a stretch of the year and the guides whose work falls in it.
@@ -95,11 +98,18 @@ type Season struct {
 	Guides []Entry
 }
 
-// An Entry is a guide as the home page lists it.
+// An Index lists the pages of a folder.
+type Index struct {
+	Page    Page
+	Of      kind.Kind // what it lists
+	Entries []Entry
+}
+
+// An Entry is a page as a list has it.
 type Entry struct {
-	Number                         int
-	Title, Summary, Href, Reviewed string // Reviewed as 2026-09-14
-	Answer                         string // the first answer at a glance: "48 lb N/ac"; empty for none
+	Number               int
+	Title, Summary, Href string
+	Answer               string // the first answer at a glance: "48 lb N/ac"; empty for none
 }
 
 // Sources is the bibliography.
@@ -126,6 +136,6 @@ type Figured struct{ Text, For string }
 // Missing is the page for an address that does not exist. A host serves it at any depth, so the ways of its Page
 // must be absolute when the site's base address is known.
 type Missing struct {
-	Page    Page
-	Seasons []Season
+	Page Page
+	Ways []Link
 }

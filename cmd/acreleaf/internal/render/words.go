@@ -24,6 +24,7 @@ type Words struct {
 	Sources   SourcesWords   `yaml:"sources"`
 	Missing   MissingWords   `yaml:"missing"`
 	Numbers   NumberWords    `yaml:"numbers"`
+	Sets      SetsWords      `yaml:"sets"`
 	Turns     TurnsWords     `yaml:"turns"`
 
 	Calculation CalculationWords `yaml:"calculation"`
@@ -149,6 +150,7 @@ type SignalWords struct {
 type HomeWords struct {
 	Order     string `yaml:"order"`
 	AnySeason string `yaml:"any-season"`
+	More      string `yaml:"more"`
 }
 
 // SourcesWords is for the bibliography.

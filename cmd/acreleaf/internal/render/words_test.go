@@ -85,7 +85,8 @@ func TestNoWordElsewhere(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, view := range []any{
-		guide(""), homePage(), sourcesPage(), calculationPage(), missingPage(), soil(), season(), reckoner(), twoKinds(),
+		guide(""), homePage(), sourcesPage(), calculationPage(), missingPage(), indexPage(),
+		soil(), season(), reckoner(), twoKinds(),
 		&render.Sourced{Text: "7", Source: "7", For: "7", Kind: "standard"},
 	} {
 		switch v := view.(type) { // the author's own HTML is not ours

@@ -25,8 +25,8 @@ func calculationAddress(language string, s *sheet.Sheet) page.Address {
 		Name: kind.Calculation.Row().Folder + "/" + s.Name}
 }
 
-// calculationPages are the pages of the calculations that worksheets of a language use, in the order of the catalogue.
-func (p *press) calculationPages(language string, r *render.Renderer) ([]output.File, message.List) {
+// usedSheets are the calculations that worksheets of a language use, in the order of the catalogue, and where.
+func (p *press) usedSheets(language string) ([]*sheet.Sheet, map[*sheet.Sheet][]*draft) {
 	used := map[*sheet.Sheet][]*draft{}
 	for _, d := range p.pages {
 		if d.address.Language != language {
@@ -40,7 +40,15 @@ func (p *press) calculationPages(language string, r *render.Renderer) ([]output.
 			}
 		}
 	}
-	sheets := slices.DeleteFunc(p.catalogue.All(), func(s *sheet.Sheet) bool { return len(used[s]) == 0 })
+	return slices.DeleteFunc(p.catalogue.All(), func(s *sheet.Sheet) bool { return len(used[s]) == 0 }), used
+}
+
+// calculationPages are the pages of the calculations that worksheets of a language use, and the list of them.
+func (p *press) calculationPages(language string, r *render.Renderer) ([]output.File, message.List) {
+	sheets, used := p.usedSheets(language)
+	if len(sheets) == 0 {
+		return nil, nil
+	}
 	files := make([]output.File, len(sheets))
 	failed := make([]message.List, len(sheets))
 	each(len(sheets), func(i int) { // to color their code is a quarter of the time that a small site takes
@@ -49,6 +57,7 @@ func (p *press) calculationPages(language string, r *render.Renderer) ([]output.
 		failed[i] = guard(&message.Source{Name: address.File()}, func() {
 			v := p.calculationView(s, p.newCitations(address))
 			v.Page = p.frame(address, s.Title, s.Summary)
+			v.Page.Up = up(address, r.Words())
 			for _, d := range used[s] {
 				v.Used = append(v.Used, render.Link{Href: address.To(d.address), Text: d.metadata.Title})
 			}
@@ -57,6 +66,11 @@ func (p *press) calculationPages(language string, r *render.Renderer) ([]output.
 			files[i] = output.File{Path: address.File(), Bytes: w.Bytes()}
 		})
 	})
+	list := p.calculationIndex(language, sheets, r)
+	var w bytes.Buffer
+	r.Index(&w, list)
+	at := indexAddress(language, kind.Calculation.Row().Folder)
+	files = append(files, output.File{Path: at.File(), Bytes: w.Bytes()})
 	return files, slices.Concat(failed...)
 }
 

@@ -118,12 +118,22 @@ func (p *press) findPlaces() message.List {
 			pages[d.address.File()] = d.source.Name
 		}
 	}
-	if p.sources.AnyListed() {
-		for i, language := range p.site.Languages {
-			if i == 0 {
-				language = ""
-			}
+	for i, language := range p.site.Languages {
+		if i == 0 {
+			language = ""
+		}
+		if p.sources.AnyListed() {
 			pages[sourcesAddress(language).File()] = "the page of the sources"
+		}
+		lists := []page.Address{homeOf(page.Address{Language: language}),
+			indexAddress(language, kind.Calculation.Row().Folder)}
+		for _, i := range p.indexes(language) {
+			lists = append(lists, i.address)
+		}
+		for _, list := range lists {
+			if _, written := pages[list.File()]; !written {
+				pages[list.File()] = "a list of pages"
+			}
 		}
 	}
 	planned := slices.Sorted(maps.Keys(pages))

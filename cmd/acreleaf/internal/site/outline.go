@@ -21,10 +21,10 @@ type outline struct {
 
 // listed are those parts of an outline that can be compared as they are.
 type listed struct {
-	address                  page.Address
-	title, summary, reviewed string
-	season, answer           string
-	order                    float64
+	address        page.Address
+	title, summary string
+	season, answer string
+	order          float64
 }
 
 func (a *outline) same(b *outline) bool {
@@ -57,7 +57,7 @@ func (d *draft) outlinePage() {
 	}
 	m := d.metadata
 	o := &outline{listed: listed{
-		address: d.address, title: m.Title, summary: m.Summary, reviewed: date(m.Reviewed), season: m.Season,
+		address: d.address, title: m.Title, summary: m.Summary, season: m.Season,
 		order: m.Order, answer: firstAnswer(d),
 	}}
 	for _, b := range d.work.Sheets {

@@ -29,19 +29,15 @@ func (p *press) siteView(language string) render.Site {
 	return s
 }
 
-// homeOf is the home page that a page leads back to: that of its language, or the main one where there is no such page.
-func (p *press) homeOf(address page.Address) page.Address {
-	home := page.Address{Kind: kind.Home, Language: address.Language}
-	if p.byAddress[home] == nil {
-		home.Language = ""
-	}
-	return home
+// homeOf is the home page that a page leads back to, that of its language.
+func homeOf(address page.Address) page.Address {
+	return page.Address{Kind: kind.Home, Language: address.Language}
 }
 
 // frame is what the frame of any page needs.
 func (p *press) frame(address page.Address, title, summary string) render.Page {
 	v := render.Page{
-		Root: address.ToPath(""), Home: address.To(p.homeOf(address)), Address: address.String(),
+		Root: address.ToPath(""), Home: address.To(homeOf(address)), Address: address.String(),
 		Title: title, Summary: summary,
 	}
 	if p.sources.AnyListed() {
@@ -53,7 +49,20 @@ func (p *press) frame(address page.Address, title, summary string) render.Page {
 func (p *press) pageView(d *draft) render.Page {
 	v := p.frame(d.address, d.metadata.Title, d.metadata.Summary)
 	v.Languages = p.twins(d)
+	if d.address.Kind == kind.Home {
+		v.Languages = p.homesInLanguages(d.address)
+	}
+	v.Up = up(d.address, p.renderers[p.language(d)].Words())
 	return v
+}
+
+// up is the way from a page to the list of its kind. Guides are listed on the home page.
+func up(from page.Address, words *render.Words) *render.Link {
+	row := from.Kind.Row()
+	if row.Folder == "" || from.Kind == kind.Guide {
+		return nil
+	}
+	return &render.Link{Href: from.To(indexAddress(from.Language, row.Folder)), Text: words.Set(from.Kind).All}
 }
 
 // twins lists the languages that a page can be read in, if there are two or more.
@@ -113,24 +122,21 @@ func glance(d *draft) []render.Glance {
 }
 
 // seasons lists the guides of a page's language by the part of the season they belong to, in order.
-func (p *press) seasons(from *draft) []render.Season {
+func (p *press) seasons(from page.Address) []render.Season {
 	var seasons []render.Season
 	for _, d := range p.pages {
-		if d.address.Kind != kind.Guide || d.address.Language != from.address.Language {
+		if d.address.Kind != kind.Guide || d.address.Language != from.Language {
 			continue
 		}
 		if n := len(seasons); n == 0 || seasons[n-1].Name != d.metadata.Season {
 			seasons = append(seasons, render.Season{Name: d.metadata.Season})
 		}
-		entry := render.Entry{
-			Number: int(d.metadata.Order), Title: d.metadata.Title, Summary: d.metadata.Summary,
-			Href: from.address.To(d.address), Reviewed: date(d.metadata.Reviewed),
-		}
+		listed := entry(from, d)
 		for _, g := range glance(d)[:min(1, len(d.metadata.Glance))] {
-			entry.Answer = g.Shown.Before + g.Shown.Text + g.Shown.After
+			listed.Answer = g.Shown.Before + g.Shown.Text + g.Shown.After
 		}
 		last := &seasons[len(seasons)-1]
-		last.Guides = append(last.Guides, entry)
+		last.Guides = append(last.Guides, listed)
 	}
 	return seasons
 }
@@ -152,21 +158,21 @@ func (p *press) sourcesView(address page.Address, words *render.Words) *render.S
 	return v
 }
 
-// missingView is served at any depth, so its ways start at the site's address when that is known.
+// missingView is served at any depth, and no way from there is known. So its ways start at the site's address, or,
+// where site.yaml has none, at the top of the server.
 func (p *press) missingView(words *render.Words) *render.Missing {
-	home := &draft{address: page.Address{Kind: kind.Home}}
+	root := cmp.Or(p.site.Address, "/")
+	top := page.Address{Kind: kind.Home}
 	v := &render.Missing{
-		Page:    p.frame(missing, words.Missing.Title, words.Missing.Summary),
-		Seasons: p.seasons(home),
+		Page: p.frame(missing, words.Missing.Title, words.Missing.Summary),
+		Ways: append([]render.Link{{Text: words.Page.Home}}, p.more(top, words)...),
 	}
-	v.Page.Address = missing.File()
-	if base := p.site.Address; base != "" {
-		v.Page.Root, v.Page.Home, v.Page.Sources = base, base, base+sourcesAddress("").String()
-		for i := range v.Seasons {
-			for j := range v.Seasons[i].Guides {
-				v.Seasons[i].Guides[j].Href = base + v.Seasons[i].Guides[j].Href
-			}
-		}
+	for i := range v.Ways {
+		v.Ways[i].Href = root + strings.TrimPrefix(v.Ways[i].Href, "./")
+	}
+	v.Page.Root, v.Page.Home, v.Page.Unlisted = root, root, true
+	if v.Page.Sources != "" {
+		v.Page.Sources = root + sourcesAddress("").String()
 	}
 	return v
 }

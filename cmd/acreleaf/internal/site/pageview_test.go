@@ -6,15 +6,25 @@ import (
 	"testing/fstest"
 )
 
-// A page in another language leads to the home page of that language, and without one to the main home page.
+// A page in another language leads to the home page of that language, be it written or made.
 func TestHomeOfATranslation(t *testing.T) {
 	files := content(map[string]string{"a": guide("First guide", 1, "")})
 	files["site.yaml"] = &fstest.MapFile{Data: []byte("office: Test Row Orchard Office\nlanguage: [en, es]\n")}
 	files["guides/primera.md"] = spanish("title: La primera\ntranslates: a.md")
-	for _, home := range []string{"../../../", "../../"} {
+	for _, title := range []string{"Test Row Orchard Office", "La fila"} {
 		made := mustMake(t, files)
-		if text := made["es/guides/primera/index.html"]; !strings.Contains(text, `<p class="office"><a href="`+home+`">`) {
-			t.Errorf("the page does not lead to %s:\n%s", home, text)
+		if text := made["es/guides/primera/index.html"]; !strings.Contains(text, `<p class="office"><a href="../../">`) {
+			t.Errorf("the page does not lead to its home page:\n%s", text)
+		}
+		home := made["es/index.html"]
+		for _, want := range []string{"<h1>" + title, `<a href="guides/primera/">La primera</a>`,
+			`<a href="../" hreflang="en"`} {
+			if !strings.Contains(home, want) {
+				t.Errorf("the home page has no %s:\n%s", want, home)
+			}
+		}
+		if !strings.Contains(made["index.html"], `<a href="es/" hreflang="es"`) {
+			t.Errorf("the main home page does not lead to it:\n%s", made["index.html"])
 		}
 		files["inicio.md"] = spanish("title: La fila\ntranslates: home.md")
 	}

@@ -14,6 +14,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
+	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/render"
 	"acreleaf/theme"
 )
@@ -160,7 +161,8 @@ func (p *press) setPage(d *draft) {
 	w.Reset()
 	if d.address.Kind == kind.Home {
 		r.Home(w, &render.Home{
-			Page: p.pageView(d), Intro: template.HTML(text.body), Module: module, Seasons: p.seasons(d),
+			Page: p.pageView(d), Intro: template.HTML(text.body), Module: module, Seasons: p.seasons(d.address),
+			More:  p.more(d.address, r.Words()),
 			Cited: text.cited,
 		})
 	} else {
@@ -171,7 +173,8 @@ func (p *press) setPage(d *draft) {
 	d.set.file = output.File{Path: d.address.File(), Bytes: bytes.Clone(w.Bytes())}
 }
 
-// makeCommonPages makes the bibliography, the pages of the calculations, and the page for an address that is not there.
+// makeCommonPages makes the pages that nobody writes: the bibliography, the calculations, the lists of the folders, the
+// home pages that are lacking, and the page for an address that is not there.
 func (p *press) makeCommonPages() ([]output.File, message.List) {
 	var files []output.File
 	var failed message.List
@@ -189,6 +192,12 @@ func (p *press) makeCommonPages() ([]output.File, message.List) {
 		if p.sources.AnyListed() {
 			address := sourcesAddress(code)
 			add(address.File(), func(w *bytes.Buffer) { r.Sources(w, p.sourcesView(address, r.Words())) })
+		}
+		for _, list := range p.indexes(code) {
+			add(list.address.File(), func(w *bytes.Buffer) { r.Index(w, p.indexView(list, r)) })
+		}
+		if home := homeOf(page.Address{Language: code}); p.byAddress[home] == nil {
+			add(home.File(), p.madeHome(home, r))
 		}
 		pages, problems := p.calculationPages(code, r)
 		files, failed = append(files, pages...), append(failed, problems...)

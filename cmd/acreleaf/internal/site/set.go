@@ -36,7 +36,6 @@ type fixed struct {
 	renderer       *render.Renderer // it has the site's settings, the words and the theme in it
 	bibliography   bool
 	twins          string
-	home           page.Address // that it leads back to
 	previous, next turn
 	outlines       *[]*outline // of the home page, which lists the guides
 }
@@ -69,7 +68,6 @@ func (p *press) around(d *draft) surroundings {
 func (p *press) fixed(d *draft) fixed {
 	f := fixed{
 		work: d.work, renderer: p.renderers[p.language(d)], bibliography: p.sources.AnyListed(), twins: p.twinAddresses(d),
-		home:     p.homeOf(d.address),
 		previous: turnOf(d.previous), next: turnOf(d.next),
 	}
 	if d.address.Kind == kind.Home {
