@@ -62,7 +62,7 @@ func TestWindowsLineEndsMakeTheSameSite(t *testing.T) {
 // allFiles makes a site and gives its files by their paths.
 func allFiles(t *testing.T, content fs.FS) map[string][]byte {
 	t.Helper()
-	made, said := site.Make(site.Options{Content: content, Name: "content"})
+	made, said := site.NewMaker(site.Options{Content: content, Name: "content"}).Make(site.Changes{})
 	if message.HasFault(said) {
 		var text bytes.Buffer
 		message.Printer{}.Print(&text, said)
@@ -70,7 +70,7 @@ func allFiles(t *testing.T, content fs.FS) map[string][]byte {
 	}
 	files := map[string][]byte{}
 	for _, f := range made.Files {
-		files[f.Path] = f.Bytes
+		files[f.Path] = f.Bytes()
 	}
 	return files
 }

@@ -137,7 +137,7 @@ func nameOf(m message.Message) string {
 const mostManual = 13_000 // bytes of brotli
 
 func TestManualWeight(t *testing.T) {
-	made, messages := site.Make(site.Options{Content: os.DirFS(demoFolder), Name: "content"})
+	made, messages := site.NewMaker(site.Options{Content: os.DirFS(demoFolder), Name: "content"}).Make(site.Changes{})
 	if made == nil {
 		t.Fatalf("the demo site has a fault: %s", messages[0].Text)
 	}
@@ -149,7 +149,7 @@ func TestManualWeight(t *testing.T) {
 		pages++
 		var out bytes.Buffer
 		w := brotli.NewWriterLevel(&out, brotli.BestCompression)
-		w.Write(f.Bytes) // writing to a buffer has no error to give
+		w.Write(f.Bytes()) // writing to a buffer has no error to give
 		w.Close()
 		if out.Len() > mostManual {
 			t.Errorf("%s is %d bytes of brotli, more than %d", f.Path, out.Len(), mostManual)

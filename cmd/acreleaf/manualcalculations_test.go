@@ -141,7 +141,7 @@ func TestManualBlocks(t *testing.T) {
 		}
 		page := "---\ntitle: Try\nsummary: A block.\n---\n\n" + block(s) + "\n" + cautions
 		content["guides/try.md"] = &fstest.MapFile{Data: []byte(page)}
-		made, messages := site.Make(site.Options{Content: content, Name: "content"})
+		made, messages := site.NewMaker(site.Options{Content: content, Name: "content"}).Make(site.Changes{})
 		if made == nil {
 			var said strings.Builder
 			message.Printer{}.Print(&said, messages)
@@ -149,7 +149,7 @@ func TestManualBlocks(t *testing.T) {
 			continue
 		}
 		for _, f := range made.Files {
-			if f.Path == "guides/try/index.html" && strings.Contains(string(f.Bytes), `<div class="void">`) {
+			if f.Path == "guides/try/index.html" && strings.Contains(string(f.Bytes()), `<div class="void">`) {
 				t.Errorf("%s has no answer:\n%s", s.Name, block(s))
 			}
 		}

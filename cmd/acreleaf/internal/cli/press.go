@@ -31,21 +31,26 @@ func (c *pressCommand) Run(t *terminal) error {
 		c.done(t, mark.Pages, report)
 		return nil
 	}
-	made, messages := site.Make(options)
+	to, err := output.Begin(c.To)
+	if err != nil {
+		return err
+	}
+	pages, messages := site.Make(options, to.Put)
 	if err := t.report(messages); err != nil {
+		to.Drop()
 		fmt.Fprintf(t.err, "Nothing was written: %s is as it was.\n", c.To)
 		return err
 	}
 	if len(messages) > 0 {
 		mark = output.Mark{} // the next press must say them again
 	} else {
-		mark.Pages = made.Pages
+		mark.Pages = pages
 	}
-	report, err := output.Write(c.To, made.Files, mark)
+	report, err := to.Commit(mark)
 	if err != nil {
 		return err
 	}
-	c.done(t, made.Pages, report)
+	c.done(t, pages, report)
 	return nil
 }
 

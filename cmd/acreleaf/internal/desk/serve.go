@@ -63,8 +63,7 @@ func (d *Desk) Handler() http.Handler {
 
 func (d *Desk) serveFile(w http.ResponseWriter, r *http.Request) {
 	name := strings.TrimPrefix(r.URL.Path, "/")
-	_, there := d.shelf.get(name)
-	if _, folder := d.shelf.get(name + "/index.html"); !there && folder {
+	if !d.shelf.has(name) && d.shelf.has(name+"/index.html") {
 		// The path is one of the site's own, so the way is a way inside it.
 		http.Redirect(w, r, "/"+name+"/", http.StatusFound)
 		return

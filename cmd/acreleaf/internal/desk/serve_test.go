@@ -9,20 +9,34 @@ import (
 	"testing"
 
 	"acreleaf/cmd/acreleaf/internal/message"
-	"acreleaf/cmd/acreleaf/internal/output"
+	"acreleaf/cmd/acreleaf/internal/site"
 )
 
 // shown is a desk with a small site on its shelf.
 func shown() *Desk {
 	d := New(Options{})
-	d.shelf.put([]output.File{
+	d.shelf.put(kept([]plain{
 		{Path: "index.html", Bytes: []byte("<html><head></head>home")},
 		{Path: "guides/soil/index.html", Bytes: []byte("<html><head></head>soil")},
 		{Path: "404.html", Bytes: []byte("<html><head></head>not here")},
 		{Path: "assets/page.css", Bytes: []byte("p{}")},
 		{Path: "plan.unknown", Bytes: []byte("plan")},
-	})
+	}))
 	return d
+}
+
+// plain is a file whose bytes are kept.
+type plain struct {
+	Path  string
+	Bytes []byte
+}
+
+func kept(files []plain) []site.File {
+	var kept []site.File
+	for _, f := range files {
+		kept = append(kept, site.Kept(f.Path, f.Bytes))
+	}
+	return kept
 }
 
 func ask(d *Desk, method, target, host string) *http.Response {
@@ -113,7 +127,7 @@ func TestFolderLeadsToItsPage(t *testing.T) {
 		t.Errorf("%d, to %q", r.StatusCode, way)
 	}
 	d := shown()
-	d.shelf.put([]output.File{{Path: "rows.example.org/index.html"}})
+	d.shelf.put(kept([]plain{{Path: "rows.example.org/index.html"}}))
 	r = ask(d, http.MethodGet, "http://localhost//rows.example.org", "localhost")
 	if way := r.Header.Get("Location"); strings.HasPrefix(way, "//") {
 		t.Errorf("%d, to %q", r.StatusCode, way)
@@ -136,7 +150,7 @@ func TestFaultsAreShownWhenThereIsNoSite(t *testing.T) {
 			t.Errorf("%s: %d\n%s", target, r.StatusCode, body)
 		}
 	}
-	d.shelf.put([]output.File{{Path: "index.html", Bytes: []byte("home")}})
+	d.shelf.put(kept([]plain{{Path: "index.html", Bytes: []byte("home")}}))
 	if r := ask(d, http.MethodGet, "/", "localhost"); r.StatusCode != http.StatusOK {
 		t.Errorf("%d after a good site", r.StatusCode)
 	}
@@ -152,18 +166,18 @@ func TestLastGoodSiteStays(t *testing.T) {
 }
 
 func TestShelfTellsWhatChanged(t *testing.T) {
-	file := func(path, text string) output.File { return output.File{Path: path, Bytes: []byte(text)} }
+	file := func(path, text string) plain { return plain{Path: path, Bytes: []byte(text)} }
 	var s shelf
-	s.put([]output.File{file("a.html", "1"), file("b.html", "1"), file("c.png", "1")})
+	s.put(kept([]plain{file("a.html", "1"), file("b.html", "1"), file("c.png", "1")}))
 	page, picture := s.mark(s.at("/a.html")), s.others
-	next := []output.File{file("d.html", "1"), file("b.html", "2"), file("a.html", "1"), file("c.png", "1")}
-	if n := s.put(next); n != 2 {
+	next := []plain{file("d.html", "1"), file("b.html", "2"), file("a.html", "1"), file("c.png", "1")}
+	if n := s.put(kept(next)); n != 2 {
 		t.Errorf("%d files changed", n)
 	}
 	if s.mark(s.at("/a.html")) != page || s.others != picture {
 		t.Error("a page that did not change has another mark")
 	}
-	if n := s.put([]output.File{file("a.html", "1"), file("c.png", "2")}); n != 3 {
+	if n := s.put(kept([]plain{file("a.html", "1"), file("c.png", "2")})); n != 3 {
 		t.Errorf("%d files changed", n)
 	}
 	if _, there := s.get("d.html"); there || s.mark(s.at("/a.html")) == page {

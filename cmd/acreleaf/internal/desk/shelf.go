@@ -11,23 +11,23 @@ import (
 	"sync"
 
 	"acreleaf/cmd/acreleaf/internal/message"
-	"acreleaf/cmd/acreleaf/internal/output"
+	"acreleaf/cmd/acreleaf/internal/site"
 )
 
-// A shelf holds the last good site, and what is wrong with the one after it.
+// A shelf has the last good site, and what is wrong with the one after it.
 type shelf struct {
 	mutex  sync.RWMutex
-	files  map[string][]byte // nil until there has been a good one
-	others string            // a hash of the files that are no pages
+	files  map[string]site.File // nil until there has been a good one
+	others string               // a hash of the files that are no pages
 	faults message.List
 }
 
 // put replaces the site and gives how many files are new, changed or gone.
-func (s *shelf) put(files []output.File) int {
+func (s *shelf) put(files []site.File) int {
 	s.mutex.Lock()
 	defer s.mutex.Unlock()
 	if s.files == nil {
-		s.files = make(map[string][]byte, len(files))
+		s.files = make(map[string]site.File, len(files))
 	}
 	s.faults = nil
 	changed, others := 0, s.others == ""
@@ -36,10 +36,10 @@ func (s *shelf) put(files []output.File) int {
 		others = others || path.Ext(name) != ".html"
 	}
 	for _, f := range files {
-		if before, there := s.files[f.Path]; !there || !bytes.Equal(before, f.Bytes) {
+		if before, there := s.files[f.Path]; !there || before.Hash != f.Hash {
 			note(f.Path)
 		}
-		s.files[f.Path] = f.Bytes
+		s.files[f.Path] = f
 	}
 	if len(s.files) > len(files) {
 		stay := make(map[string]bool, len(files))
@@ -70,8 +70,9 @@ func (s *shelf) hashOthers() string {
 	slices.Sort(names)
 	h := sha256.New()
 	for _, name := range names {
-		fmt.Fprintf(h, "%q %d\n", name, len(s.files[name]))
-		h.Write(s.files[name])
+		content := s.files[name].Bytes()
+		fmt.Fprintf(h, "%q %d\n", name, len(content))
+		h.Write(content)
 	}
 	return hex.EncodeToString(h.Sum(nil)[:8])
 }
@@ -92,9 +93,20 @@ func (s *shelf) wrong() message.List {
 // get gives a file of the last good site.
 func (s *shelf) get(path string) (content []byte, there bool) {
 	s.mutex.RLock()
+	file, there := s.files[path]
+	s.mutex.RUnlock()
+	if !there {
+		return nil, false
+	}
+	return file.Bytes(), true // a page is made for it, and nobody waits for that
+}
+
+// has says whether a file is part of the last good site.
+func (s *shelf) has(path string) bool {
+	s.mutex.RLock()
 	defer s.mutex.RUnlock()
-	content, there = s.files[path]
-	return content, there
+	_, there := s.files[path]
+	return there
 }
 
 // blank says whether there has not been a good site yet, and why.

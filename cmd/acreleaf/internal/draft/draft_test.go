@@ -71,7 +71,7 @@ func faultless(t *testing.T, content fs.FS) []string {
 	t.Helper()
 	o := site.Options{Content: content, Name: "content"}
 	found := site.Check(o, proof.Rules{Advice: true, Today: day}).Messages
-	if made, _ := site.Make(o); message.HasFault(found) || made == nil {
+	if made, _ := site.NewMaker(o).Make(site.Changes{}); message.HasFault(found) || made == nil {
 		var said bytes.Buffer
 		isAdvice := func(m message.Message) bool { return m.Level == message.Advice }
 		message.Printer{}.Print(&said, slices.DeleteFunc(found, isAdvice))

@@ -45,6 +45,7 @@ type Row struct {
 	Numbered bool // a page shows its place in the order of its kind
 	Turns    bool // a page leads to the one before it and the one after it
 	Contents bool // a page lists its parts at its top
+	Lists    bool // a page shows something of all others, so that it is made after them
 
 	Reviewed bool // a proof asks when a page was last reviewed
 	Warns    bool // a page that handles a hazard must warn of it
@@ -53,7 +54,7 @@ type Row struct {
 
 var rows = [count]Row{
 	None: {Warns: true}, // its name gives no kind, and once it does it may be a guide
-	Home: {Name: "home", Written: true},
+	Home: {Name: "home", Written: true, Lists: true},
 	Guide: {Name: "guide", Folder: "guides", Written: true, Pattern: "guide.md",
 		Numbered: true, Turns: true, Reviewed: true, Warns: true},
 	Workshop: {Name: "workshop", Folder: "workshops", Written: true, Pattern: "workshop.md",

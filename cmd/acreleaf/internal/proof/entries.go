@@ -9,38 +9,49 @@ import (
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-// A use is a sentence that quotes a figure of a source.
-type use struct {
-	page   *Page
-	figure *markdown.Figure
-	topic  topic // of the words in quotes
-	named  bool  // they have words of sources.yaml
+// A Quote is a sentence that quotes a figure of a source.
+type Quote struct {
+	entry         *config.SourceFigure
+	page          *message.Source
+	language      string
+	target, title string // of the figure in the text
+	span          message.Span
+	topic         topic // of the words in quotes
+	named         bool  // they have words of sources.yaml
+}
+
+// Quotes gives the figures of sources that a page quotes, for Together. They are asked for with advice only.
+func Quotes(p *Page, s *Site, r Rules) []Quote {
+	if !r.Advice {
+		return nil
+	}
+	var quotes []Quote
+	c := newFigureCheck(p, s, Rules{})
+	for _, f := range p.Document.Figures {
+		if entry := c.entry(f); entry != nil {
+			words := c.wordsOf(f.Title)
+			quotes = append(quotes, Quote{entry: entry, page: p.Source, language: p.Language, target: f.Target,
+				title: f.Title, span: f.Span, topic: words, named: words.shared(c.wordsOf(entry.For)) > 0})
+		}
+	}
+	return quotes
 }
 
 // entries advises on figures in sources.yaml that no sentence quotes, and on those that two sentences take for
 // different things.
-func entries(pages []*Page, s *Site) message.List {
+func entries(quotes []Quote, s *Site) message.List {
 	var said message.List
-	uses := map[*config.SourceFigure][]use{}
+	uses := map[*config.SourceFigure][]Quote{}
 	quoted := map[string]bool{} // the sources of which a sentence quotes a figure
-	for _, p := range pages {
-		c := newFigureCheck(p, s, Rules{})
-		for _, f := range p.Document.Figures {
-			entry := c.entry(f)
-			if entry == nil {
-				continue
+	for _, q := range quotes {
+		quoted[q.target] = true
+		for _, other := range uses[q.entry] {
+			if m, apart := readTwice(other, q); apart {
+				said = append(said, m)
+				break
 			}
-			words := c.wordsOf(f.Title)
-			u := use{p, f, words, words.shared(c.wordsOf(entry.For)) > 0}
-			quoted[f.Target] = true
-			for _, other := range uses[entry] {
-				if m, apart := readTwice(entry, other, u); apart {
-					said = append(said, m)
-					break
-				}
-			}
-			uses[entry] = append(uses[entry], u)
 		}
+		uses[q.entry] = append(uses[q.entry], q)
 	}
 	if s.Cited == nil {
 		return said // a page with a fault may quote them
@@ -60,17 +71,17 @@ func entries(pages []*Page, s *Site) message.List {
 
 // readTwice advises when the words in quotes of two sentences have nothing in common with each other, so that one
 // number of a source is two things.
-func readTwice(entry *config.SourceFigure, a, b use) (message.Message, bool) {
-	if a.page.Language != b.page.Language || len(a.topic) == 0 || len(b.topic) == 0 || a.topic.shared(b.topic) > 0 ||
+func readTwice(a, b Quote) (message.Message, bool) {
+	if a.language != b.language || len(a.topic) == 0 || len(b.topic) == 0 || a.topic.shared(b.topic) > 0 ||
 		a.named && b.named {
 		return message.Message{}, false
 	}
-	at, _ := a.page.Source.Position(a.figure.Span.Start)
-	return message.Message{Level: message.Advice, ID: "source-figure-read", Source: b.page.Source, Span: b.figure.Span,
-		Text: fmt.Sprintf("%s of source %q is %q here, and %q in %s:%d", entry.Text, b.figure.Target, b.figure.Title,
-			a.figure.Title, a.page.Source.Name, at),
+	at, _ := a.page.Position(a.span.Start)
+	return message.Message{Level: message.Advice, ID: "source-figure-read", Source: b.page, Span: b.span,
+		Text: fmt.Sprintf("%s of source %q is %q here, and %q in %s:%d", b.entry.Text, b.target, b.title,
+			a.title, a.page.Name, at),
 		Note: fmt.Sprintf("use the words of sources.yaml in both, %q; if the source gives it for both, write both there, "+
-			"with a semicolon between", entry.For)}, true
+			"with a semicolon between", b.entry.For)}, true
 }
 
 // entry finds the figure of its source that a figure quotes, nil when none is sure.

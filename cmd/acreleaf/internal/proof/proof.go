@@ -56,7 +56,12 @@ func Alone(p *Page, s *Site, r Rules) message.List {
 	return slices.Concat(figures.finish(), text.finish(), passages(p), askedTwice(p, r))
 }
 
-// Together checks the pages of a site against each other, its sources and the calendar.
-func Together(pages []*Page, s *Site, r Rules) message.List {
-	return together(pages, s, r)
+// Together checks the sources of a site against all that its pages quote of them.
+func Together(quotes []Quote, s *Site, r Rules) message.List {
+	said := citations(s)
+	if r.Advice {
+		said = append(said, uncited(s)...)
+		said = append(said, entries(quotes, s)...)
+	}
+	return said
 }

@@ -8,6 +8,7 @@ import (
 	"acreleaf/calc/fact"
 	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/page"
 )
 
 const soil = "```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n```\n"
@@ -63,7 +64,7 @@ func TestTranslations(t *testing.T) {
 		pages := []*Page{read(t, "guides/a.md", c.original), read(t, "guides/es-a.md", c.translation)}
 		for range 2 {
 			slices.Reverse(pages)
-			if got := ids(Together(pages, twoLanguages, thorough)); got != c.want {
+			if got := ids(together(pages, twoLanguages, thorough)); got != c.want {
 				t.Errorf("%s: %q and not %q", c.name, got, c.want)
 			}
 		}
@@ -82,7 +83,7 @@ func TestTranslationsNeedAnOriginalOfTheirDay(t *testing.T) {
 		{[]*Page{original, read(t, "guides/b.md", on("2026-09-14\nlanguage: es"))}, "translation-alone"},
 		{[]*Page{original, read(t, "manual/es-a.md", on("2026-09-13"))}, ""}, // site says that there is no such original
 	} {
-		if got := ids(Together(c.pages, twoLanguages, thorough)); got != c.want {
+		if got := ids(together(c.pages, twoLanguages, thorough)); got != c.want {
 			t.Errorf("%s: %q and not %q", c.pages[1].Name, got, c.want)
 		}
 	}
@@ -101,15 +102,15 @@ func TestSources(t *testing.T) {
 		"of-practice": own(fact.Source{ID: "of-practice", Kind: fact.CommonPractice, Title: "A"}),
 		"built-in":    {Source: fact.Source{ID: "built-in", Kind: fact.Standard, Title: "A"}},
 	}}
-	if got := ids(Together(nil, s, thorough)); got != "source-incomplete" {
+	if got := ids(together(nil, s, thorough)); got != "source-incomplete" {
 		t.Error(got, "while it is not known what is cited")
 	}
 	s.Cited = map[string]bool{"a-whole": true, "bare": true, "of-memory": true}
-	found := Together(nil, s, thorough)
+	found := together(nil, s, thorough)
 	if got := ids(found); got != "source-incomplete source-uncited source-uncited" {
 		t.Error(got)
 	}
-	if got := ids(Together(nil, s, Rules{})); got != "source-incomplete" {
+	if got := ids(together(nil, s, Rules{})); got != "source-incomplete" {
 		t.Error(got, "without advice")
 	}
 }
@@ -138,8 +139,28 @@ func TestTimesOfTranslations(t *testing.T) {
 		{"In one of the days.", "En uno de los 3 días.", ""},
 	} {
 		pages := []*Page{read(t, "guides/a.md", c.original), read(t, "guides/es-a.md", c.translation)}
-		if got := ids(Together(pages, twoLanguages, thorough)); got != c.want {
+		if got := ids(together(pages, twoLanguages, thorough)); got != c.want {
 			t.Errorf("%s | %s: %q and not %q", c.original, c.translation, got, c.want)
 		}
 	}
+}
+
+// together checks each translation among some pages, and what they quote of sources.
+func together(pages []*Page, s *Site, r Rules) message.List {
+	var said message.List
+	var quotes []Quote
+	for _, p := range pages {
+		quotes = append(quotes, Quotes(p, s, r)...)
+		if slices.Index(s.Config.Languages, p.Address.Language) < 1 {
+			continue
+		}
+		var original *Page
+		for _, o := range pages {
+			if o.Name == page.Original(p.Name, p.Metadata) {
+				original = o
+			}
+		}
+		said = append(said, Translation(p, original, s, r)...)
+	}
+	return append(said, Together(quotes, s, r)...)
 }

@@ -2,7 +2,6 @@ package proof
 
 import (
 	"fmt"
-	"slices"
 
 	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/markdown"
@@ -10,32 +9,16 @@ import (
 	"acreleaf/cmd/acreleaf/internal/page"
 )
 
-// translations compares each page in another language with its original.
-func translations(pages []*Page, s *Site, r Rules) message.List {
-	translated := func(p *Page) bool { return slices.Index(s.Config.Languages, p.Address.Language) > 0 }
-	if !slices.ContainsFunc(pages, translated) {
-		return nil
+// Translation compares a page in another language with its original; nil where none is known.
+func Translation(p, original *Page, s *Site, r Rules) message.List {
+	t := translation{page: p, original: original, rules: r}
+	switch {
+	case original != nil:
+		t.check()
+	case page.Original(p.Name, p.Metadata) == "": // or the site says what is wrong
+		t.alone(s.Config.Languages[0])
 	}
-	byName := make(map[string]*Page, len(pages))
-	for _, p := range pages {
-		byName[p.Name] = p
-	}
-	var said message.List
-	for _, p := range pages {
-		if !translated(p) {
-			continue // it is an original, or its language is reported
-		}
-		name := page.Original(p.Name, p.Metadata)
-		t := translation{page: p, original: byName[name], rules: r}
-		switch {
-		case name == "":
-			t.alone(s.Config.Languages[0])
-		case t.original != nil && t.original.Address.Language == "": // or the site says what is wrong
-			t.check()
-		}
-		said = append(said, t.messages...)
-	}
-	return said
+	return t.messages
 }
 
 // A translation is one page, compared with its original.

@@ -10,11 +10,8 @@ import (
 	"acreleaf/calc"
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
-	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/markdown"
-	"acreleaf/cmd/acreleaf/internal/message"
-	"acreleaf/cmd/acreleaf/internal/output"
 	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/render"
 )
@@ -26,57 +23,45 @@ func calculationAddress(language string, s *sheet.Sheet) page.Address {
 }
 
 // usedSheets are the calculations that worksheets of a language use, in the order of the catalogue, and where.
-func (p *press) usedSheets(language string) ([]*sheet.Sheet, map[*sheet.Sheet][]*draft) {
-	used := map[*sheet.Sheet][]*draft{}
-	for _, d := range p.pages {
-		if d.address.Language != language {
-			continue
-		}
-		seen := map[*sheet.Sheet]bool{}
-		for _, b := range d.work.Sheets {
-			if b.Kind == construct.Worksheet && !seen[b.Sheet] {
-				seen[b.Sheet] = true
-				used[b.Sheet] = append(used[b.Sheet], d)
+func (c *common) usedSheets(language string) ([]*sheet.Sheet, map[*sheet.Sheet][]*outline) {
+	used := map[*sheet.Sheet][]*outline{}
+	for _, o := range *c.outlines {
+		if o.address.Language == language {
+			for _, s := range o.sheets {
+				used[s] = append(used[s], o)
 			}
 		}
 	}
-	return slices.DeleteFunc(p.catalogue.All(), func(s *sheet.Sheet) bool { return len(used[s]) == 0 }), used
+	return slices.DeleteFunc(c.catalogue.All(), func(s *sheet.Sheet) bool { return len(used[s]) == 0 }), used
 }
 
 // calculationPages are the pages of the calculations that worksheets of a language use, and the list of them.
-func (p *press) calculationPages(language string, r *render.Renderer) ([]output.File, message.List) {
-	sheets, used := p.usedSheets(language)
+func (c *common) calculationPages(language string, r *render.Renderer) []commonPage {
+	sheets, used := c.usedSheets(language)
 	if len(sheets) == 0 {
-		return nil, nil
+		return nil
 	}
-	files := make([]output.File, len(sheets))
-	failed := make([]message.List, len(sheets))
-	each(len(sheets), func(i int) { // to color their code is a quarter of the time that a small site takes
-		s := sheets[i]
+	var pages []commonPage
+	for _, s := range sheets {
 		address := calculationAddress(language, s)
-		failed[i] = guard(&message.Source{Name: address.File()}, func() {
-			v := p.calculationView(s, p.newCitations(address))
-			v.Page = p.frame(address, s.Title, s.Summary)
+		pages = append(pages, commonPage{address, func(w *bytes.Buffer) {
+			v := c.calculationView(s, c.edition.newCitations(address))
+			v.Page = c.edition.frame(address, s.Title, s.Summary)
 			v.Page.Up = up(address, r.Words())
-			for _, d := range used[s] {
-				v.Used = append(v.Used, render.Link{Href: address.To(d.address), Text: d.metadata.Title})
+			for _, o := range used[s] {
+				v.Used = append(v.Used, render.Link{Href: address.To(o.address), Text: o.title})
 			}
-			var w bytes.Buffer
-			r.Calculation(&w, v)
-			files[i] = output.File{Path: address.File(), Bytes: w.Bytes()}
-		})
-	})
-	list := p.calculationIndex(language, sheets, r)
-	var w bytes.Buffer
-	r.Index(&w, list)
-	at := indexAddress(language, kind.Calculation.Row().Folder)
-	files = append(files, output.File{Path: at.File(), Bytes: w.Bytes()})
-	return files, slices.Concat(failed...)
+			r.Calculation(w, v)
+		}})
+	}
+	return append(pages, commonPage{indexAddress(language, kind.Calculation.Row().Folder), func(w *bytes.Buffer) {
+		r.Index(w, c.calculationIndex(language, sheets, r))
+	}})
 }
 
-func (p *press) calculationView(s *sheet.Sheet, c *citations) *render.Calculation {
-	v := &render.Calculation{Name: s.Name, Constants: c.constants(s), Tables: figureViews(s, c), Code: p.code(s)}
-	v.Cited = c.list
+func (c *common) calculationView(s *sheet.Sheet, cited *citations) *render.Calculation {
+	v := &render.Calculation{Name: s.Name, Constants: cited.constants(s), Tables: figureViews(s, cited), Code: c.code(s)}
+	v.Cited = cited.list
 	for _, g := range s.Givens {
 		v.Givens = append(v.Givens, render.Asked{
 			Name: g.Name, Label: g.Label, Hint: g.Hint, Takes: takes(g), Typical: g.Example(),
@@ -151,8 +136,8 @@ func takes(g *sheet.Given) string {
 var codes sync.Map // of template.HTML by *sheet.Sheet; the same function stands behind many worksheets
 
 // code is the source behind a sheet, highlighted: Go, or what the author wrote.
-func (p *press) code(s *sheet.Sheet) template.HTML {
-	if own, is := p.ownCode(s); is {
+func (c *common) code(s *sheet.Sheet) template.HTML {
+	if own, is := c.ownCode(s); is {
 		return template.HTML(own)
 	}
 	if known, ok := codes.Load(s); ok {

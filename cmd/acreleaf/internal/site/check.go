@@ -1,9 +1,6 @@
 package site
 
 import (
-	"slices"
-
-	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/proof"
 )
@@ -20,52 +17,34 @@ func Check(o Options, rules proof.Rules) Checked {
 	p.rules = rules
 	p.load()
 	p.read()
+	p.work()
 	p.join()
 	message.Sort(p.messages)
 	checked := Checked{Messages: p.messages, Pages: len(p.pages)}
 	for _, d := range p.pages {
-		if d.faulty {
-			continue
-		}
-		for _, f := range d.doc.Figures {
-			switch f.Scheme {
-			case construct.Worked:
-				checked.Worked++
-			case construct.Sourced:
-				checked.Sourced++
-			}
+		if !d.faulty {
+			checked.Worked += d.bound.worked
+			checked.Sourced += len(d.bound.sourced)
 		}
 	}
 	return checked
 }
 
-// proofPage checks a page by itself, if that is not done or was done for other settings.
-func (p *press) proofPage(d *draft, sameSettings bool) {
-	if d.proofed != nil && sameSettings {
-		return
-	}
-	d.proofed = &proof.Page{Name: d.name, Source: d.source, Address: d.address, Language: p.language(d),
-		Metadata: d.metadata, Document: d.doc, Work: d.work}
-	d.said.proofing = slices.Concat(p.checkSources(d), checkGlance(d), proof.Alone(d.proofed, p.proofedSite(), p.rules))
-}
-
 // proofTogether checks the pages against each other.
 func (p *press) proofTogether() {
-	pages := make([]*proof.Page, 0, len(p.pages))
-	for _, d := range p.pages {
-		if !d.faulty {
-			pages = append(pages, d.proofed)
-		}
-	}
 	site := p.proofedSite()
 	if p.rules.Advice && !message.HasFault(p.messages) { // a page with a fault may hide what it cites
-		p.citePages()
-		site.Cited = make(map[string]bool, len(p.cited))
-		for id := range p.cited {
+		p.outlinePages()
+		site.Cited = map[string]bool{}
+		for id := range citedBy(*p.outlines) {
 			site.Cited[id] = true
 		}
 	}
-	p.say(proof.Together(pages, site, p.rules))
+	var quotes []proof.Quote
+	for _, d := range p.pages {
+		quotes = append(quotes, d.quotes...)
+	}
+	p.say(proof.Together(quotes, site, p.rules))
 }
 
 func (p *press) proofedSite() *proof.Site {

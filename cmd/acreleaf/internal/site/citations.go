@@ -13,15 +13,15 @@ import (
 
 // citations numbers the sources of one page in the order in which the page first uses them.
 type citations struct {
-	press   *press
+	edition *edition
 	from    page.Address
 	list    []render.Reference
 	numbers map[string]int
 	uses    int
 }
 
-func (p *press) newCitations(from page.Address) *citations {
-	return &citations{press: p, from: from, numbers: map[string]int{}}
+func (e *edition) newCitations(from page.Address) *citations {
+	return &citations{edition: e, from: from, numbers: map[string]int{}}
 }
 
 // figure cites the source of a figure.
@@ -37,7 +37,7 @@ func (c *citations) figure(r config.Reference, text string) render.Cite {
 func (c *citations) constant(k *sheet.Constant, text string) []render.Origin {
 	var origins []render.Origin
 	for _, id := range k.Sources {
-		r := c.press.sources[id]
+		r := c.edition.sources[id]
 		o := render.Origin{Text: citation(r)}
 		if r.Kind != fact.Definition {
 			o.Cite = c.figure(r, text)
@@ -49,7 +49,7 @@ func (c *citations) constant(k *sheet.Constant, text string) []render.Origin {
 
 func (c *citations) reference(r config.Reference) render.Reference {
 	reference := render.Reference{Entry: sourceView(r)}
-	if c.press.sources.AnyListed() {
+	if c.edition.sources.AnyListed() {
 		reference.Href = c.from.To(sourcesAddress(c.from.Language)) + "#" + r.ID
 	}
 	return reference
@@ -69,7 +69,7 @@ func (c *citations) numbersOf(ids []string) []int {
 // number is the number of a source in the page's list, which a cell of a table has beside its figure; 0 for a
 // definition.
 func (c *citations) number(id string) int {
-	r := c.press.sources[id]
+	r := c.edition.sources[id]
 	if r.Kind == fact.Definition {
 		return 0
 	}
@@ -97,7 +97,7 @@ func (c *citations) constants(s *sheet.Sheet) []render.Constant {
 		if k.Table != nil { // there is no one figure to show, and its lists all read alike
 			v.Label, v.Text = "", k.Label
 		}
-		if kind := c.press.sources.LeastSure(k.Sources); kind != fact.Definition {
+		if kind := c.edition.sources.LeastSure(k.Sources); kind != fact.Definition {
 			v.Kind = string(kind)
 		}
 		v.Origins = c.constant(k, v.Text)

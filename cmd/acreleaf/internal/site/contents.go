@@ -1,14 +1,17 @@
 package site
 
-import "acreleaf/cmd/acreleaf/internal/render"
+import (
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/render"
+)
 
 // partLevel is the level of the headings that part a page.
 const partLevel = 2
 
 // contents lists the parts of a page of the manual.
-func contents(d *draft) []render.Link {
+func contents(doc *markdown.Document) []render.Link {
 	var parts []render.Link
-	for _, h := range d.doc.Headings {
+	for _, h := range doc.Headings {
 		if h.Level == partLevel {
 			parts = append(parts, render.Link{Href: "#" + h.ID, Text: h.Text})
 		}

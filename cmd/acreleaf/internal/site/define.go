@@ -28,12 +28,12 @@ func Catalogue(o Options) (*calc.Catalogue, message.List) {
 	p := newPress(o)
 	p.load()
 	names := slices.DeleteFunc(p.listing.pages, func(name string) bool { return !mayDefine(o.Content, name) })
-	p.pages = make([]*draft, len(names))
-	each(len(p.pages), func(i int) { p.pages[i] = p.readPage(names[i], nil) })
+	p.walked = make([]*draft, len(names))
+	each(len(names), func(i int) { p.walked[i] = p.readPage(names[i], nil) })
 	p.messages = nil // what is wrong with the pages is no concern of who asks for a calculation
 	p.define()
 	messages := p.messages
-	for _, d := range p.pages {
+	for _, d := range p.walked {
 		messages = append(messages, calculationMessages(d)...)
 	}
 	message.Sort(messages)
@@ -64,11 +64,8 @@ func opensCalculation(text []byte) bool {
 
 // calculationMessages are the messages of a page that stand in its calculations.
 func calculationMessages(d *draft) message.List {
-	if d.doc == nil {
-		return nil
-	}
 	return slices.DeleteFunc(d.said.all(), func(m message.Message) bool {
-		return !slices.ContainsFunc(d.doc.Calculations, func(b *markdown.Block) bool {
+		return !slices.ContainsFunc(d.calculations, func(b *markdown.Block) bool {
 			return m.Span.Start >= b.Span.Start && m.Span.Start <= max(b.Span.End, b.Body.End)
 		})
 	})
@@ -87,12 +84,12 @@ func (p *press) define() {
 		}
 		p.say(p.add(d, byName))
 	}
-	for _, d := range p.pages {
-		if d.doc == nil || len(d.doc.Calculations) == 0 {
+	for _, d := range p.walked {
+		if d.faulty || len(d.calculations) == 0 {
 			continue
 		}
 		d.defined, d.said.defining = nil, nil
-		for _, b := range d.doc.Calculations {
+		for _, b := range d.calculations {
 			if b.Name == "" || b.Body == (message.Span{}) || hasMessageAt(d, b.NameSpan) { // markdown has said why
 				p.unmade = append(p.unmade, b.Name)
 				continue
@@ -164,8 +161,8 @@ func (p *press) taken(d, first *worksheet.Definition) *message.Message {
 }
 
 // ownCode is the text of an author's own calculation, highlighted; false for one of the standard catalogue.
-func (p *press) ownCode(s *sheet.Sheet) (string, bool) {
-	d := p.own[s]
+func (c *common) ownCode(s *sheet.Sheet) (string, bool) {
+	d := c.own[s]
 	if d == nil {
 		return "", false
 	}

@@ -15,8 +15,8 @@ import (
 
 // fragments writes the pieces of a page's text that the Markdown package leaves to us.
 type fragments struct {
-	press    *press
-	draft    *draft
+	edition  *edition
+	view     *view
 	renderer *render.Renderer
 	cited    *citations
 
@@ -33,11 +33,11 @@ var blocks = [construct.Kinds]func(*fragments, *bytes.Buffer, *worksheet.Bound){
 
 // Block writes a block.
 func (f *fragments) Block(w *bytes.Buffer, b *markdown.Block) {
-	blocks[b.Construct](f, w, f.draft.work.Bound(b))
+	blocks[b.Construct](f, w, f.view.work.Bound(b))
 }
 
 func (f *fragments) reckoner(w *bytes.Buffer, bound *worksheet.Bound) {
-	v := tableView(f.draft.work, bound)
+	v := tableView(f.view.work, bound)
 	if !f.hasWorksheet(bound.Sheet) {
 		v.Constants = f.cited.constants(bound.Sheet)
 	}
@@ -46,26 +46,26 @@ func (f *fragments) reckoner(w *bytes.Buffer, bound *worksheet.Bound) {
 
 func (f *fragments) worksheet(w *bytes.Buffer, bound *worksheet.Bound) {
 	f.worksheets++
-	v := worksheetView(f.draft.work, bound, f.cited)
+	v := worksheetView(f.view.work, bound, f.cited)
 	v.Number = f.worksheets
-	v.CodeHref = f.draft.address.To(calculationAddress(f.draft.address.Language, bound.Sheet)) + "#" + render.CodeAnchor
+	v.CodeHref = f.view.address.To(calculationAddress(f.view.address.Language, bound.Sheet)) + "#" + render.CodeAnchor
 	f.renderer.Worksheet(w, v)
 }
 
 // hasWorksheet says whether a worksheet of the page is of that calculation, and so says what a reckoner of it rests on.
 func (f *fragments) hasWorksheet(s *sheet.Sheet) bool {
-	return slices.ContainsFunc(f.draft.work.Sheets, func(b *worksheet.Bound) bool {
+	return slices.ContainsFunc(f.view.work.Sheets, func(b *worksheet.Bound) bool {
 		return b.Kind == construct.Worksheet && b.Sheet == s
 	})
 }
 
 // Passage writes a passage.
 func (f *fragments) Passage(w *bytes.Buffer, p *markdown.Passage, text func(i int)) {
-	bound := f.draft.work.Passage(p)
+	bound := f.view.work.Passage(p)
 	v := &render.Passage{Index: bound.Index}
 	for i := range p.Cases {
 		c := render.Case{When: bound.Asked.CaseCell(i)}
-		c.Shown, c.Partly, c.Perhaps = holds(c.When, f.draft.work.Cells, f.draft.work.High)
+		c.Shown, c.Partly, c.Perhaps = holds(c.When, f.view.work.Cells, f.view.work.High)
 		v.Cases = append(v.Cases, c)
 	}
 	f.renderer.Passage(w, v, text)
@@ -93,7 +93,7 @@ func (f *fragments) recorded(w *bytes.Buffer, figure *markdown.Figure) {
 func (f *fragments) sized(w *bytes.Buffer, figure *markdown.Figure) { f.renderer.Size(w, figure.Text) }
 
 func (f *fragments) sourced(w *bytes.Buffer, figure *markdown.Figure) {
-	r := f.press.sources[figure.Target]
+	r := f.edition.sources[figure.Target]
 	v := &render.Sourced{
 		Text: figure.Text, Cite: f.cited.figure(r, figure.Text),
 		Source: citation(r), For: cmp.Or(figure.Title, meaning(r, figure.Text)), Kind: string(r.Kind),
@@ -104,7 +104,7 @@ func (f *fragments) sourced(w *bytes.Buffer, figure *markdown.Figure) {
 
 // worked writes a worked figure, and keeps what the margin gives beside it.
 func (f *fragments) worked(w *bytes.Buffer, figure *markdown.Figure) {
-	worked := f.draft.work.Figure(figure)
+	worked := f.view.work.Figure(figure)
 	if figure.Passage != nil {
 		f.following(w, worked)
 		return
@@ -112,7 +112,7 @@ func (f *fragments) worked(w *bytes.Buffer, figure *markdown.Figure) {
 	f.renderer.Worked(w, &render.Worked{Href: "#" + render.Anchor(worked.Bound.Block.Name), Text: figure.Text})
 	own := render.Own{Sheet: worked.Bound.Use.Index, Label: label(worked.Bound.Sheet, worked.Name)}
 	if own.Shown = inAuthorsUnit(worked); own.Shown.By == "" {
-		own.Shown = *shown(f.draft.work.Example(worked.Bound), worked.Name)
+		own.Shown = *shown(f.view.work.Example(worked.Bound), worked.Name)
 	}
 	if !slices.ContainsFunc(f.own, func(o render.Own) bool { return o.Shown.Cell == own.Shown.Cell }) {
 		f.own = append(f.own, own)
@@ -129,7 +129,7 @@ func (f *fragments) following(w *bytes.Buffer, worked *worksheet.Figure) {
 	v.Shown = render.Shown{
 		Cell: worked.Cell, Before: worked.Before, Text: worked.Number, After: worked.After, By: by,
 		Day:  worked.Bound.Sheet.IsDate(worked.Name),
-		Kind: otherKind(f.draft.work.Example(worked.Bound), worked.Name),
+		Kind: otherKind(f.view.work.Example(worked.Bound), worked.Name),
 	}
 	present(&v.Shown, worked.Bound.Use, worked.Name)
 	f.renderer.Following(w, v)
@@ -155,4 +155,4 @@ func (f *fragments) Notes(w *bytes.Buffer) {
 }
 
 // Link gives the way that join found.
-func (f *fragments) Link(l *markdown.Link) string { return f.draft.hrefs[l.Index] }
+func (f *fragments) Link(l *markdown.Link) string { return f.view.around.hrefs[l.Index] }

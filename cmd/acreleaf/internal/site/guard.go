@@ -24,8 +24,12 @@ func guard(source *message.Source, do func()) (failed message.List) {
 	return nil
 }
 
-// guarded does a part of a page's work. When the program fails on it, nothing more is done with the page.
+// guarded does a part of a page's work, if its text could be read. When the program fails on it, nothing more is done
+// with the page.
 func (d *draft) guarded(do func()) {
+	if d.faulty {
+		return
+	}
 	if failed := guard(d.source, do); failed != nil {
 		d.failed, d.faulty, d.said = true, true, said{failing: failed}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/render"
 )
 
 // failures are the messages about a program that failed, a line each: the file, the cause, and where it was.
@@ -36,9 +37,9 @@ func TestAPanicInACalculationNamesThePage(t *testing.T) {
 		"broken": guide("Broken", 1, usesBroken), "good": guide("Good", 2, "Text."), "third": guide("Third", 3, "Text."),
 	})})
 	p.catalogue = p.catalogue.With([]*sheet.Sheet{brokenCalculation}, nil)
-	made, messages := p.make()
-	said := failures(t, messages)
-	if made != nil || strings.Count(said, "\n") != 1 ||
+	good := p.make()
+	said := failures(t, p.messages)
+	if good || strings.Count(said, "\n") != 1 ||
 		!strings.HasPrefix(said, "content/guides/broken.md: the program failed on this file: runtime error: ") ||
 		!strings.Contains(said, " (sheet.(*Sheet).FindGiven") && !strings.Contains(said, " (worksheet.(*binder)") {
 		t.Errorf("the press says\n%s", said)
@@ -51,20 +52,19 @@ func TestAPanicInAnEditionNamesThePage(t *testing.T) {
 	p.prints = true
 	p.load()
 	p.read()
+	p.edition.renderers = map[string]*render.Renderer{"en": nil} // so that nothing can be set
+	p.work()
 	p.join()
-	p.renderers = nil
-	for _, d := range p.pages {
-		d.printed = nil
-	}
-	p.render()
+	p.finish()
 	message.Sort(p.messages)
 	said := failures(t, p.messages)
-	for _, name := range []string{"content/guides/good.md: ", "content/home.md: ", "404.html: ", "sources/index.html: "} {
+	for _, name := range []string{"content/guides/good.md: ", "content/home.md: ", "404.html: ",
+		"sources/index.html: ", "guides/index.html: "} {
 		if !strings.Contains(said, name) {
 			t.Errorf("nothing is said of %s", name)
 		}
 	}
-	if strings.Count(said, "\n") != 4 {
+	if strings.Count(said, "\n") != 5 {
 		t.Errorf("the press says\n%s", said)
 	}
 }
@@ -75,17 +75,17 @@ func TestAMakerGoesOnAfterAPanic(t *testing.T) {
 	o := Options{Content: files, Name: "content"}
 	p := newPress(o)
 	p.catalogue = p.catalogue.With([]*sheet.Sheet{brokenCalculation}, nil)
-	_, messages := p.make()
-	failures(t, messages)
+	p.make()
+	failures(t, p.messages)
 	maker := NewMaker(o)
 	maker.last = p
-	got := whole(maker.Make(Changes{Names: []string{"guides/b.md"}}))
-	if want := whole(Make(o)); got != want || !strings.Contains(want, "calculation-unknown") {
+	got := remade(maker.Make(Changes{Names: []string{"guides/b.md"}}))
+	if want := pressed(o); got != want || !strings.Contains(want, "calculation-unknown") {
 		t.Errorf("the maker says\n%s\nand not\n%s", got, want)
 	}
 	files["guides/a.md"] = &fstest.MapFile{Data: []byte(guide("A", 1, "Text."))}
-	got = whole(maker.Make(Changes{Names: []string{"guides/a.md"}}))
-	if want := whole(Make(o)); got != want || !strings.HasPrefix(want, "3\n") {
+	got = remade(maker.Make(Changes{Names: []string{"guides/a.md"}}))
+	if want := pressed(o); got != want || !strings.HasPrefix(want, "3\n") {
 		t.Errorf("the maker says\n%s\nand not\n%s", got, want)
 	}
 }

@@ -3,6 +3,7 @@ package site
 import (
 	"bytes"
 	"cmp"
+	"maps"
 	"path"
 	"slices"
 	"strings"
@@ -18,32 +19,33 @@ import (
 type index struct {
 	address page.Address
 	of      kind.Kind // what it lists
-	pages   []*draft
+	pages   []int     // places in the list of all pages
 }
 
 // indexes are those that a language of the site needs, by their addresses.
-func (p *press) indexes(language string) []*index {
+func indexes(all []page.Address, language string) []*index {
+	written := make(map[page.Address]bool, len(all))
+	for _, address := range all {
+		written[address] = true
+	}
 	found := map[string]*index{}
-	for _, d := range p.pages {
-		if d.faulty || d.address.Language != language {
+	for i, address := range all {
+		if address.Language != language {
 			continue
 		}
-		for folder := path.Dir(d.address.Name); folder != "."; folder = path.Dir(folder) {
-			if p.byAddress[page.Address{Kind: d.address.Kind, Language: language, Name: folder}] != nil {
+		for folder := path.Dir(address.Name); folder != "."; folder = path.Dir(folder) {
+			if written[page.Address{Kind: address.Kind, Language: language, Name: folder}] {
 				continue // somebody wrote a page there
 			}
 			if found[folder] == nil {
-				found[folder] = &index{of: d.address.Kind, address: indexAddress(language, folder)}
+				found[folder] = &index{of: address.Kind, address: indexAddress(language, folder)}
 			}
-			found[folder].pages = append(found[folder].pages, d)
+			found[folder].pages = append(found[folder].pages, i)
 		}
 	}
-	var list []*index
-	for _, i := range found {
-		list = append(list, i)
-	}
-	slices.SortFunc(list, func(a, b *index) int { return cmp.Compare(a.address.Name, b.address.Name) })
-	return list
+	return slices.SortedFunc(maps.Values(found), func(a, b *index) int {
+		return cmp.Compare(a.address.Name, b.address.Name)
+	})
 }
 
 func indexAddress(language, folder string) page.Address {
@@ -51,25 +53,25 @@ func indexAddress(language, folder string) page.Address {
 }
 
 // indexView is a page that lists pages that somebody wrote.
-func (p *press) indexView(i *index, r *render.Renderer) *render.Index {
+func (c *common) indexView(i *index, r *render.Renderer) *render.Index {
 	v := &render.Index{Of: i.of}
 	words := r.Words().Set(i.of)
 	title := words.All
 	if _, below, deep := strings.Cut(i.address.Name, "/"); deep {
 		title += ": " + strings.ReplaceAll(below, "/", ", ")
 	}
-	v.Page = p.frame(i.address, title, words.About)
-	for _, d := range i.pages {
-		v.Entries = append(v.Entries, entry(i.address, d))
+	v.Page = c.edition.frame(i.address, title, words.About)
+	for _, at := range i.pages {
+		v.Entries = append(v.Entries, entry(i.address, (*c.outlines)[at]))
 	}
 	return v
 }
 
 // calculationIndex is the page that lists the calculations of a language.
-func (p *press) calculationIndex(language string, sheets []*sheet.Sheet, r *render.Renderer) *render.Index {
+func (c *common) calculationIndex(language string, sheets []*sheet.Sheet, r *render.Renderer) *render.Index {
 	words := r.Words().Set(kind.Calculation)
 	address := indexAddress(language, kind.Calculation.Row().Folder)
-	v := &render.Index{Of: kind.Calculation, Page: p.frame(address, words.All, words.About)}
+	v := &render.Index{Of: kind.Calculation, Page: c.edition.frame(address, words.All, words.About)}
 	for _, s := range sheets {
 		v.Entries = append(v.Entries, render.Entry{
 			Title: s.Title, Summary: s.Summary, Href: address.To(calculationAddress(language, s)),
@@ -79,37 +81,36 @@ func (p *press) calculationIndex(language string, sheets []*sheet.Sheet, r *rend
 }
 
 // entry is a page as a list has it.
-func entry(from page.Address, d *draft) render.Entry {
-	m := d.metadata
-	return render.Entry{Number: int(m.Order), Title: m.Title, Summary: m.Summary, Href: from.To(d.address)}
+func entry(from page.Address, o *outline) render.Entry {
+	return render.Entry{Number: int(o.order), Title: o.title, Summary: o.summary, Href: from.To(o.address)}
 }
 
 // madeHome is the home page of a language in which nobody wrote one.
-func (p *press) madeHome(address page.Address, r *render.Renderer) func(w *bytes.Buffer) {
+func (c *common) madeHome(address page.Address, r *render.Renderer) func(w *bytes.Buffer) {
 	return func(w *bytes.Buffer) {
 		v := &render.Home{
-			Page:    p.frame(address, p.site.Office, r.Words().Set(kind.Guide).About),
-			Seasons: p.seasons(address), More: p.more(address, r.Words()),
+			Page:    c.edition.frame(address, c.edition.site.Office, r.Words().Set(kind.Guide).About),
+			Seasons: c.seasons(address), More: c.more(address, r.Words()),
 		}
-		v.Page.Languages = p.homesInLanguages(address)
+		v.Page.Languages = c.homesInLanguages(address)
 		r.Home(w, v)
 	}
 }
 
 // homesInLanguages are the home pages of the languages in which there are pages, if those are two or more.
-func (p *press) homesInLanguages(from page.Address) []render.Language {
+func (c *common) homesInLanguages(from page.Address) []render.Language {
 	var list []render.Language
-	for i, code := range p.languages {
+	for i, code := range c.edition.site.Languages {
 		address := page.Address{Kind: kind.Home, Language: code}
 		if i == 0 {
 			address.Language = ""
 		}
-		speaks := func(d *draft) bool { return d.address.Language == address.Language }
-		if address != from && !slices.ContainsFunc(p.pages, speaks) {
+		speaks := func(o *outline) bool { return o.address.Language == address.Language }
+		if address != from && !slices.ContainsFunc(*c.outlines, speaks) {
 			continue
 		}
 		list = append(list, render.Language{
-			Code: code, Name: p.renderers[code].Words().Page.Language, Href: from.To(address),
+			Code: code, Name: c.edition.renderers[code].Words().Page.Language, Href: from.To(address),
 			Address: address.String(), Current: address == from,
 		})
 	}
@@ -120,14 +121,14 @@ func (p *press) homesInLanguages(from page.Address) []render.Language {
 }
 
 // more are the ways from a home page to the lists of what is not in its own.
-func (p *press) more(from page.Address, words *render.Words) []render.Link {
+func (c *common) more(from page.Address, words *render.Words) []render.Link {
 	var links []render.Link
-	for _, i := range p.indexes(from.Language) {
+	for _, i := range indexes(c.addresses(), from.Language) {
 		if i.of != kind.Guide && !strings.Contains(i.address.Name, "/") {
 			links = append(links, render.Link{Href: from.To(i.address), Text: words.Set(i.of).All})
 		}
 	}
-	if sheets, _ := p.usedSheets(from.Language); len(sheets) > 0 {
+	if sheets, _ := c.usedSheets(from.Language); len(sheets) > 0 {
 		links = append(links, render.Link{
 			Href: from.To(indexAddress(from.Language, kind.Calculation.Row().Folder)), Text: words.Set(kind.Calculation).All,
 		})

@@ -19,20 +19,19 @@ import (
 	"acreleaf/theme"
 )
 
-// join checks what one page says of another, and puts the pages in order.
+// join checks what one page says of another.
 func (p *press) join() {
 	p.used = map[string]bool{}
+	p.sameAnchors = p.sameTree && !slices.ContainsFunc(p.fresh, func(i int) bool {
+		return !slices.Equal(p.kept[i].anchors, p.walked[i].anchors)
+	})
 	for _, d := range p.pages {
 		for _, name := range d.uses {
 			p.used[name] = true
 		}
 		p.checkAnchors(d)
-		if !d.said.nothing() {
-			p.say(d.said.all())
-		}
+		p.say(d.said.all())
 	}
-	p.orderSeason()
-	p.joinTranslations()
 	p.checkLanguages()
 	p.checkHome()
 	p.checkPlaces()
@@ -113,9 +112,11 @@ func (a *places) same(b *places) bool {
 
 func (p *press) findPlaces() message.List {
 	pages := map[string]string{missing.File(): "the page for a wrong address"}
+	var addresses []page.Address
 	for _, d := range p.pages {
 		if d.address != (page.Address{}) && !d.faulty {
 			pages[d.address.File()] = d.source.Name
+			addresses = append(addresses, d.address)
 		}
 	}
 	for i, language := range p.site.Languages {
@@ -127,7 +128,7 @@ func (p *press) findPlaces() message.List {
 		}
 		lists := []page.Address{homeOf(page.Address{Language: language}),
 			indexAddress(language, kind.Calculation.Row().Folder)}
-		for _, i := range p.indexes(language) {
+		for _, i := range indexes(addresses, language) {
 			lists = append(lists, i.address)
 		}
 		for _, list := range lists {
@@ -169,43 +170,6 @@ func (p *press) checkSources(d *draft) message.List {
 		}
 	}
 	return said
-}
-
-// citePages notes which pages rest on each source, in the order of the season.
-func (p *press) citePages() {
-	p.cited = map[string][]*draft{}
-	for _, d := range p.pages {
-		for _, f := range d.doc.Figures {
-			if f.Scheme == construct.Sourced {
-				p.cite(f.Target, d)
-			}
-		}
-		p.citeConstants(d)
-	}
-}
-
-// cite notes that a page rests on a source. The pages come one after the other.
-func (p *press) cite(id string, d *draft) {
-	if cited := p.cited[id]; len(cited) == 0 || cited[len(cited)-1] != d {
-		p.cited[id] = append(cited, d)
-	}
-}
-
-// citeConstants notes the sources that the constants of a page's calculations name.
-func (p *press) citeConstants(d *draft) {
-	for _, b := range d.work.Sheets {
-		for _, k := range b.Sheet.Constants {
-			if k.OnlySlips {
-				continue
-			}
-			for _, id := range k.Sources {
-				p.cite(id, d)
-			}
-		}
-		for _, id := range b.Sheet.NoteSources() {
-			p.cite(id, d)
-		}
-	}
 }
 
 func nearestSource(f *markdown.Figure, sources config.Sources) string {
@@ -270,8 +234,8 @@ func hasBlock(d *draft, name string) bool {
 
 // orderSeason ties each guide to the ones before and after it in the season's work, and so the pages of the manual.
 func (p *press) orderSeason() {
-	if !p.keepOrder(p.kept) {
-		slices.SortFunc(p.pages, inSeason)
+	if !p.keepOrder() {
+		p.pages = slices.SortedFunc(slices.Values(p.walked), inSeason)
 	}
 	for i, d := range p.pages {
 		d.rank, d.previous, d.next = i, nil, nil
@@ -291,6 +255,11 @@ func (p *press) orderSeason() {
 		}
 		last[r] = d
 	}
+}
+
+// isTranslation says whether a page is in a language of the site that is not the main one.
+func (p *press) isTranslation(d *draft) bool {
+	return slices.Index(p.site.Languages, d.address.Language) > 0
 }
 
 func inSeason(a, b *draft) int { return page.Compare(a.address, a.metadata, b.address, b.metadata) }

@@ -48,11 +48,11 @@ func (p *press) mustWalk() bool {
 func (p *press) keptDrafts() []*draft {
 	switch {
 	case p.before == nil || !slices.Equal(p.before.languages, p.languages):
-		return make([]*draft, len(p.pages))
+		return make([]*draft, len(p.listing.pages))
 	case p.listing == p.before.listing:
 		return p.before.walked
 	}
-	kept := make([]*draft, len(p.pages))
+	kept := make([]*draft, len(p.listing.pages))
 	for i, name := range p.listing.pages {
 		kept[i] = p.before.index[name]
 	}
@@ -61,24 +61,24 @@ func (p *press) keptDrafts() []*draft {
 
 // indexPages finds the pages by name and by address, and sees whether the same files are there as before and the same
 // pages among them could be read. Each name has an address of its own (page.Address).
-func (p *press) indexPages(kept []*draft) {
+func (p *press) indexPages() {
 	p.sameTree = p.before != nil && p.listing.same(p.before.listing)
-	for i, d := range p.pages {
-		if d != kept[i] {
+	for i, d := range p.walked {
+		if kept := p.kept[i]; d != kept {
 			p.fresh = append(p.fresh, i)
-			p.sameTree = p.sameTree && kept[i] != nil && kept[i].faulty == d.faulty
+			p.sameTree = p.sameTree && kept != nil && kept.faulty == d.faulty
 		}
 	}
 	if p.sameTree {
 		p.index, p.byAddress = p.before.index, p.before.byAddress // that press is over
 		for _, i := range p.fresh {
-			p.enter(p.pages[i])
+			p.enter(p.walked[i])
 		}
 		return
 	}
-	p.index = make(map[string]*draft, len(p.pages))
-	p.byAddress = make(map[page.Address]*draft, len(p.pages))
-	for _, d := range p.pages {
+	p.index = make(map[string]*draft, len(p.walked))
+	p.byAddress = make(map[page.Address]*draft, len(p.walked))
+	for _, d := range p.walked {
 		p.enter(d)
 	}
 }
@@ -91,19 +91,19 @@ func (p *press) enter(d *draft) {
 }
 
 // keepOrder takes over the order of the season, if no page may have left its place in it.
-func (p *press) keepOrder(kept []*draft) bool {
+func (p *press) keepOrder() bool {
 	if !p.sameTree {
 		return false
 	}
 	for _, i := range p.fresh {
-		if inSeason(p.walked[i], kept[i]) != 0 {
+		if inSeason(p.walked[i], p.kept[i]) != 0 {
 			return false
 		}
 	}
 	p.pages = slices.Clone(p.before.pages)
 	for _, i := range p.fresh {
-		p.walked[i].rank = kept[i].rank
-		p.pages[kept[i].rank] = p.walked[i]
+		p.walked[i].rank = p.kept[i].rank
+		p.pages[p.kept[i].rank] = p.walked[i]
 	}
 	return true
 }

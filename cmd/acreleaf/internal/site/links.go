@@ -27,9 +27,9 @@ func (p *press) linkPage(d *draft) {
 	if d.hrefs != nil && p.sameTree {
 		return
 	}
-	d.hrefs = make([]string, len(d.doc.Links))
+	d.hrefs = make([]string, len(d.links))
 	d.said.linking, d.anchored, d.uses = nil, nil, nil
-	for _, link := range d.doc.Links {
+	for _, link := range d.links {
 		d.hrefs[link.Index] = p.resolve(d, link)
 	}
 }

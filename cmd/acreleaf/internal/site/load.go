@@ -52,8 +52,7 @@ func (p *press) load() {
 	if !message.HasFault(p.siteSaid) {
 		p.languages = p.site.Languages
 	}
-	p.pages = make([]*draft, len(p.listing.pages))
-	if len(p.pages) == 0 && p.listing.err == nil {
+	if len(p.listing.pages) == 0 && p.listing.err == nil {
 		p.say(message.List{{ID: "no-pages", Text: "there is no page in " + p.options.Name,
 			Note: "write one, such as " + p.called("guides/soil.md")}})
 	}

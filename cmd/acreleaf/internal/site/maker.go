@@ -16,13 +16,19 @@ type Maker struct {
 // NewMaker prepares a maker. It makes everything the first time.
 func NewMaker(o Options) *Maker { return &Maker{options: o} }
 
+// Made is a finished site.
+type Made struct {
+	Files []File
+	Pages int // how many of the files are pages that somebody wrote
+}
+
 // Changes say what in a content folder may have changed.
 type Changes struct {
 	Names      []string // slash paths of files that were saved, came or went
 	Everything bool     // more may have changed than the names tell
 }
 
-// Make makes the site as Make does.
+// Make makes the site as the function Make does.
 func (m *Maker) Make(c Changes) (*Made, message.List) {
 	p := newPress(m.options)
 	p.before, p.changes, p.changed = m.last, c, map[string]bool{}
@@ -32,10 +38,13 @@ func (m *Maker) Make(c Changes) (*Made, message.List) {
 	if m.last != nil {
 		p.outlines, p.common = m.last.outlines, m.last.common // a press that stops at a fault makes none
 	}
-	made, messages := p.make()
+	whole := p.make()
 	p.before, p.kept = nil, nil // or every press would be kept for ever
 	m.last = p
-	return made, messages
+	if !whole {
+		return nil, p.messages
+	}
+	return &Made{Files: p.files, Pages: len(p.pages)}, p.messages
 }
 
 // Look makes the maker read from a content folder that was opened again. What it knows of the folder stays, so that

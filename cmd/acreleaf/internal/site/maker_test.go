@@ -6,25 +6,62 @@ import (
 	"maps"
 	"math/rand/v2"
 	"slices"
+	"strings"
+	"sync"
 	"testing"
 	"testing/fstest"
 
 	"github.com/google/go-cmp/cmp"
 
 	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/output"
 )
 
-// whole is what a press gives, in one text: its files in order, or what it says.
-func whole(made *Made, messages message.List) string {
+// whole is a site in one text: its files by name, or what is said of it.
+func whole(files map[string]string, pages int, messages message.List) string {
 	var w bytes.Buffer
 	message.Printer{}.Print(&w, messages)
-	if made != nil {
-		fmt.Fprintln(&w, made.Pages)
-		for _, f := range made.Files {
-			fmt.Fprintf(&w, "== %s\n%s\n", f.Path, f.Bytes)
+	if files != nil {
+		fmt.Fprintln(&w, pages)
+		for _, path := range slices.Sorted(maps.Keys(files)) {
+			fmt.Fprintf(&w, "== %s\n%s\n", path, files[path])
 		}
 	}
 	return w.String()
+}
+
+// pressed is what a press from nothing gives.
+func pressed(o Options) string {
+	files, pages, messages := collect(o)
+	return whole(files, pages, messages)
+}
+
+// collect presses a site, and gives its files if it is whole.
+func collect(o Options) (files map[string]string, pages int, messages message.List) {
+	var mutex sync.Mutex
+	files = map[string]string{}
+	pages, messages = Make(o, func(f output.File) error {
+		mutex.Lock()
+		defer mutex.Unlock()
+		files[f.Path] = string(f.Bytes)
+		return nil
+	})
+	if message.HasFault(messages) {
+		return nil, 0, messages
+	}
+	return files, pages, messages
+}
+
+// remade is what a maker gives. The bytes of its files are made when they are asked for, as a desk does.
+func remade(made *Made, messages message.List) string {
+	if made == nil {
+		return whole(nil, 0, messages)
+	}
+	files := map[string]string{}
+	for _, f := range made.Files {
+		files[f.Path] = string(f.Bytes())
+	}
+	return whole(files, made.Pages, messages)
 }
 
 // After edits of every kind, a maker that was told their names gives what a press from nothing gives.
@@ -36,6 +73,8 @@ func TestMakerMakesWhatAPressMakes(t *testing.T) {
 		options := Options{Content: o.files, Name: "content"}
 		maker := NewMaker(options)
 		var done []string
+		var last *Made // the site of a day before, of which a desk shows pages until there is a better one
+		lastBytes := ""
 		for day := range days {
 			var changes Changes
 			if day > 0 {
@@ -47,10 +86,17 @@ func TestMakerMakesWhatAPressMakes(t *testing.T) {
 				changes.Names = difference(before, o.files)
 				changes.Everything = o.random.IntN(20) == 0
 			}
-			got := whole(maker.Make(changes))
-			made, messages := Make(options)
-			if diff := cmp.Diff(whole(made, messages), got); diff != "" {
+			made, messages := maker.Make(changes)
+			if diff := cmp.Diff(pressed(options), remade(made, messages)); diff != "" {
 				t.Fatalf("orchard %d, after %q (-press +maker):\n%s", seed, done[max(0, len(done)-8):], diff)
+			}
+			if last != nil {
+				if diff := cmp.Diff(lastBytes, remade(last, nil)); diff != "" {
+					t.Fatalf("orchard %d, after %q, of the last good site (-then +now):\n%s", seed, done[max(0, len(done)-8):], diff)
+				}
+			}
+			if made != nil {
+				last, lastBytes = made, remade(made, nil)
 			}
 			if made != nil {
 				good++
@@ -82,7 +128,7 @@ func difference(before, after fstest.MapFS) []string {
 	return names
 }
 
-// What a save does not touch is not made again: the bytes are the same ones in memory.
+// What a save does not touch is not made again.
 func TestMakerKeepsWhatASaveDoesNotTouch(t *testing.T) {
 	const link = "See [it](block-03.md#deep).\n\n## Deep\n\nText.\n"
 	texts := map[string]string{}
@@ -91,7 +137,7 @@ func TestMakerKeepsWhatASaveDoesNotTouch(t *testing.T) {
 	}
 	files := content(texts)
 	maker := NewMaker(Options{Content: files, Name: "content"})
-	before := starts(t, maker, Changes{})
+	before := makings(t, maker, Changes{})
 	for _, c := range []struct{ name, text, want string }{
 		{"guides/block-03.md", guide("Block 3", 3, link+"More.\n"), "guides/block-03/index.html"},
 		{"guides/block-03.md", guide("Third", 3, link), "404.html guides/block-02/index.html " +
@@ -100,7 +146,7 @@ func TestMakerKeepsWhatASaveDoesNotTouch(t *testing.T) {
 		{"home.md", "---\ntitle: Test Row\nsummary: Guides.\n---\nWelcome.\n", "index.html"},
 	} {
 		files[c.name] = &fstest.MapFile{Data: []byte(c.text)}
-		after := starts(t, maker, Changes{Names: []string{c.name}})
+		after := makings(t, maker, Changes{Names: []string{c.name}})
 		var made []string
 		for path, first := range after {
 			if before[path] != first {
@@ -115,16 +161,18 @@ func TestMakerKeepsWhatASaveDoesNotTouch(t *testing.T) {
 	}
 }
 
-// starts gives where in memory each file of a made site begins.
-func starts(t *testing.T, maker *Maker, c Changes) map[string]*byte {
+// makings tells of each page of a site when it was made.
+func makings(t *testing.T, maker *Maker, c Changes) map[string]*making {
 	t.Helper()
 	made, messages := maker.Make(c)
 	if len(messages) > 0 {
-		t.Fatal(whole(made, messages))
+		t.Fatal(remade(made, messages))
 	}
-	first := map[string]*byte{}
+	first := map[string]*making{}
 	for _, f := range made.Files {
-		first[f.Path] = &f.Bytes[0]
+		if strings.HasSuffix(f.Path, ".html") {
+			first[f.Path] = f.made
+		}
 	}
 	return first
 }
@@ -136,13 +184,12 @@ func TestMakerLooksWhereItIsTold(t *testing.T) {
 	o.write()
 	maker := NewMaker(Options{Content: o.files, Name: "content"})
 	if made, messages := maker.Make(Changes{}); made == nil {
-		t.Fatal(whole(made, messages))
+		t.Fatal(remade(made, messages))
 	}
 	moved := content(map[string]string{"rows": guide("Rows", 1, "Text.\n")})
 	maker.Look(moved)
-	want, messages := Make(Options{Content: moved, Name: "content"})
-	got := whole(maker.Make(Changes{Everything: true}))
-	if diff := cmp.Diff(whole(want, messages), got); diff != "" {
+	got := remade(maker.Make(Changes{Everything: true}))
+	if diff := cmp.Diff(pressed(Options{Content: moved, Name: "content"}), got); diff != "" {
 		t.Error(diff)
 	}
 }
@@ -160,8 +207,8 @@ func TestMakerTellsOfACalculationThatBecomesFaulty(t *testing.T) {
 		} else {
 			files[name] = &fstest.MapFile{Data: []byte(text)}
 		}
-		got := whole(maker.Make(Changes{Names: []string{name}}))
-		if diff := cmp.Diff(whole(Make(Options{Content: files, Name: "content"})), got); diff != "" {
+		got := remade(maker.Make(Changes{Names: []string{name}}))
+		if diff := cmp.Diff(pressed(Options{Content: files, Name: "content"}), got); diff != "" {
 			t.Errorf("with %q (-press +maker):\n%s", text, diff)
 		}
 	}

@@ -5,9 +5,8 @@ import (
 
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/construct"
-	"acreleaf/cmd/acreleaf/internal/message"
-	"acreleaf/cmd/acreleaf/internal/output"
 	"acreleaf/cmd/acreleaf/internal/page"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
 
 // An outline is what the pages that list others may show of a page: the home page, the page for a wrong address, the
@@ -15,6 +14,7 @@ import (
 type outline struct {
 	listed
 	sheets  []*sheet.Sheet // of its worksheets
+	rests   []*sheet.Sheet // those of its reckoners too
 	sourced []string       // the sources that it names
 	defined []*sheet.Sheet
 }
@@ -28,18 +28,13 @@ type listed struct {
 }
 
 func (a *outline) same(b *outline) bool {
-	return a == b || a.listed == b.listed && slices.Equal(a.sheets, b.sheets) && slices.Equal(a.sourced, b.sourced) &&
+	return a == b || a.listed == b.listed && slices.Equal(a.sheets, b.sheets) &&
+		slices.Equal(a.rests, b.rests) && slices.Equal(a.sourced, b.sourced) &&
 		slices.Equal(a.defined, b.defined)
 }
 
 // outlinePages gathers the outlines of all pages. If they are all as before, they are those from before.
 func (p *press) outlinePages() {
-	each(len(p.pages), func(i int) {
-		d := p.pages[i]
-		if d.guarded(d.outlinePage); d.failed {
-			d.outline = &outline{}
-		}
-	})
 	list := make([]*outline, len(p.pages))
 	for i, d := range p.pages {
 		list[i] = d.outline
@@ -51,23 +46,19 @@ func (p *press) outlinePages() {
 	}
 }
 
-func (d *draft) outlinePage() {
+func (p *press) outlinePage(d *draft) {
 	if d.outline != nil && len(d.defined) == 0 {
 		return // what else it is made from was made anew with it
 	}
+	p.open(d)
 	m := d.metadata
-	o := &outline{listed: listed{
+	o := &outline{rests: d.bound.sheets, sourced: d.bound.sourced, listed: listed{
 		address: d.address, title: m.Title, summary: m.Summary, season: m.Season,
-		order: m.Order, answer: firstAnswer(d),
+		order: m.Order, answer: firstAnswer(m, d.work),
 	}}
 	for _, b := range d.work.Sheets {
 		if b.Kind == construct.Worksheet && !slices.Contains(o.sheets, b.Sheet) {
 			o.sheets = append(o.sheets, b.Sheet)
-		}
-	}
-	for _, f := range d.doc.Figures {
-		if f.Scheme == construct.Sourced {
-			o.sourced = append(o.sourced, f.Target)
 		}
 	}
 	for _, definition := range d.defined {
@@ -77,39 +68,33 @@ func (d *draft) outlinePage() {
 }
 
 // firstAnswer is the first figure of a page's line at a glance, with its unit.
-func firstAnswer(d *draft) string {
-	for _, g := range glance(d)[:min(1, len(d.metadata.Glance))] {
+func firstAnswer(m page.Metadata, work *worksheet.Page) string {
+	for _, g := range glance(m, work)[:min(1, len(m.Glance))] {
 		return g.Shown.Before + g.Shown.Text + g.Shown.After
 	}
 	return ""
 }
 
-// A common is the pages that nobody writes, with all that they are made from.
-type common struct {
-	outlines              *[]*outline
-	siteFile, sourcesFile *message.Source
-	added                 []*sheet.Sheet
-	files                 []output.File
-}
-
-// commonPages are the pages that nobody writes, made again only if something in them may have changed.
-func (p *press) commonPages() []output.File {
-	now := &common{p.outlines, p.siteFile, p.sourcesFile, p.added, nil}
-	if p.before != nil && now.same(p.before.common) {
-		p.common = p.before.common
-	} else {
-		p.citePages()
-		var failed message.List
-		if now.files, failed = p.makeCommonPages(); len(failed) > 0 {
-			p.say(failed)
-			return nil
+// citedBy gives the pages that rest on each source, in the order of the season.
+func citedBy(outlines []*outline) map[string][]*outline {
+	cited := map[string][]*outline{}
+	for _, o := range outlines {
+		cite := func(ids []string) {
+			for _, id := range ids {
+				if known := cited[id]; len(known) == 0 || known[len(known)-1] != o {
+					cited[id] = append(known, o)
+				}
+			}
 		}
-		p.common = now
+		cite(o.sourced)
+		for _, s := range o.rests {
+			for _, k := range s.Constants {
+				if !k.OnlySlips {
+					cite(k.Sources)
+				}
+			}
+			cite(s.NoteSources())
+		}
 	}
-	return p.common.files
-}
-
-func (c *common) same(o *common) bool {
-	return o != nil && c.outlines == o.outlines && c.siteFile == o.siteFile && c.sourcesFile == o.sourcesFile &&
-		slices.Equal(c.added, o.added)
+	return cited
 }

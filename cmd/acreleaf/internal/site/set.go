@@ -2,40 +2,37 @@ package site
 
 import (
 	"slices"
-	"strings"
 
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/config"
-	"acreleaf/cmd/acreleaf/internal/construct"
-	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/message"
-	"acreleaf/cmd/acreleaf/internal/output"
 	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/render"
-	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
 
-// A setPage is a finished page, with what it was made from beside the page's own text.
+// A setPage is what is known of a finished page: what it was made from, and a hash of its bytes.
 type setPage struct {
-	around surroundings
-	file   output.File
-	said   message.List
+	edition *edition
+	text    *text
+	around  surroundings
+	file    File
+	said    message.List
 }
 
 // surroundings are all that the bytes of a page depend on but its own text.
 type surroundings struct {
 	fixed
+	twins       []twin // that it can be read in, itself among them; fewer than two are none
 	hrefs       []string
 	references  []*config.Reference // that the page rests on
-	sourcesFile *message.Source     // in which they stand
+	sourcesFile *message.Source     // in which they are
 }
 
 // fixed are those of the surroundings that can be compared as they are.
 type fixed struct {
-	work           *worksheet.Page
+	bound          *bound
 	renderer       *render.Renderer // it has the site's settings, the words and the theme in it
 	bibliography   bool
-	twins          string
 	previous, next turn
 	outlines       *[]*outline // of the home page, which lists the guides
 }
@@ -46,9 +43,16 @@ type turn struct {
 	title   string
 }
 
+// A twin is a page in one of its languages.
+type twin struct {
+	language string
+	address  page.Address
+}
+
 // stands says whether a page that was set before is right as it is.
 func (p *press) stands(d *draft) bool {
-	if d.set == nil || d.set.around.fixed != p.fixed(d) || !slices.Equal(d.set.around.hrefs, d.hrefs) {
+	if d.set == nil || d.set.around.fixed != p.fixed(d) || !slices.Equal(d.set.around.hrefs, d.hrefs) ||
+		!slices.Equal(d.set.around.twins, p.twins(d)) {
 		return false
 	}
 	if d.set.around.sourcesFile == p.sourcesFile {
@@ -61,16 +65,46 @@ func (p *press) stands(d *draft) bool {
 	return true
 }
 
+// mayFinish says whether a page has to be made, and can be as far as is known. What its links lead to is seen later.
+func (p *press) mayFinish(d *draft) bool {
+	own := d.said
+	own.anchoring = nil
+	return p.prints && !p.stopped.Load() && p.edition.renderers[p.language(d)] != nil &&
+		!message.HasFault(own.all()) && !p.stands(d)
+}
+
+// finishPage makes a page and gives it away.
+func (p *press) finishPage(d *draft) {
+	p.open(d)
+	if !d.printable() {
+		return
+	}
+	set := &setPage{edition: p.edition, text: p.textOf(d), around: p.around(d)}
+	var file []byte
+	file, set.said = p.edition.page(&view{text: set.text, around: &set.around, doc: d.doc, work: d.work})
+	set.file = p.give(d.address.File(), file, func() []byte {
+		again, _ := set.edition.page(openText(set.text, &set.around))
+		return again
+	})
+	d.set = set
+}
+
+func (p *press) textOf(d *draft) *text {
+	return &text{source: d.source, start: d.start, address: d.address, metadata: d.metadata, language: p.language(d),
+		catalogue: p.catalogue}
+}
+
 func (p *press) around(d *draft) surroundings {
-	return surroundings{fixed: p.fixed(d), hrefs: d.hrefs, references: p.referencesOf(d), sourcesFile: p.sourcesFile}
+	return surroundings{fixed: p.fixed(d), twins: p.twins(d), hrefs: d.hrefs, references: p.referencesOf(d),
+		sourcesFile: p.sourcesFile}
 }
 
 func (p *press) fixed(d *draft) fixed {
 	f := fixed{
-		work: d.work, renderer: p.renderers[p.language(d)], bibliography: p.sources.AnyListed(), twins: p.twinAddresses(d),
+		bound: d.bound, renderer: p.edition.renderers[p.language(d)], bibliography: p.sources.AnyListed(),
 		previous: turnOf(d.previous), next: turnOf(d.next),
 	}
-	if d.address.Kind == kind.Home {
+	if d.address.Kind.Row().Lists {
 		f.outlines = p.outlines
 	}
 	return f
@@ -83,25 +117,25 @@ func turnOf(d *draft) turn {
 	return turn{d.address, d.metadata.Title}
 }
 
-// twinAddresses are the places of a page in all of its languages, in one text.
-func (p *press) twinAddresses(d *draft) string {
-	var b strings.Builder
-	for _, twin := range p.inLanguages(d) {
-		b.WriteString(twin.address.String() + " ")
+// twins are the places of a page in all of its languages.
+func (p *press) twins(d *draft) []twin {
+	var twins []twin
+	for _, other := range p.inLanguages(d) {
+		if code := p.language(other); p.edition.renderers[code] != nil { // or there is a fault
+			twins = append(twins, twin{code, other.address})
+		}
 	}
-	return b.String()
+	return twins
 }
 
 // referencesOf are the sources that a page rests on, as keepReferences has them.
 func (p *press) referencesOf(d *draft) []*config.Reference {
 	var list []*config.Reference
-	for _, f := range d.doc.Figures {
-		if f.Scheme == construct.Sourced {
-			list = append(list, p.references[f.Target])
-		}
+	for _, id := range d.bound.sourced {
+		list = append(list, p.references[id])
 	}
-	for _, b := range d.work.Sheets {
-		list = append(list, p.referencesOfSheet(b.Sheet)...)
+	for _, s := range d.bound.sheets {
+		list = append(list, p.referencesOfSheet(s)...)
 	}
 	return list
 }

@@ -1,14 +1,15 @@
 // Package site makes a site from a content folder, in phases:
 //
 //	load    walk the folder in sorted order and read its files
-//	read    per page, in parallel: metadata; the calculations of all pages; per page: Markdown, worksheets, proof, links,
-//	        and the text in HTML
-//	join    serially: anchors, sources, the order of the season, what a proof-reader checks between pages
+//	read    per page, in parallel: its text and metadata; then the calculations of all pages, and the order of the season
+//	work    per page, in parallel: Markdown, worksheets, proof, links; the finished page, which is given away; of what
+//	        the page is made from only a few facts stay, for other pages
+//	join    serially: anchors, sources, what a proof-reader checks between pages
 //	stop    if anything is wrong, with every fault of the press
-//	make    per page, in parallel: compile the module, fill the views, set the page in memory
+//	finish  the pages that list others
 //
 // It owns the order of the phases and what crosses from one page to another. It must not write to the disk: the
-// output package does that with what Make gives, so that a site is whole before anything is touched.
+// output package does that with the files that Make gives away, and puts none in place before the site is whole.
 //
 // A Maker makes a site again and again, and keeps what did not change (see kept.go). There is one way to make a site: a
 // press from nothing is one with nothing kept.
@@ -28,7 +29,6 @@ import (
 	"acreleaf/cmd/acreleaf/internal/output"
 	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/proof"
-	"acreleaf/cmd/acreleaf/internal/render"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
 	"acreleaf/theme"
 )
@@ -39,31 +39,28 @@ type Options struct {
 	Name    string // what messages call it: "content"
 }
 
-// Made is a finished site, in memory.
-type Made struct {
-	Files []output.File
-	Pages int // how many of the files are pages that somebody wrote
+// Make makes a site, and gives each of its files away as soon as it is made, in no certain order and from several
+// goroutines at once. It gives how many pages there are that somebody wrote. With a fault among the messages the site
+// is not whole, and what was given away is of no use; advice comes with a whole one. It stops when a file is not taken.
+func Make(o Options, put func(output.File) error) (pages int, messages message.List) {
+	p := newPress(o)
+	p.put = put
+	p.make()
+	return len(p.pages), p.messages
 }
 
-// Make makes a site. With a fault among the messages there is no site; advice comes with a whole one.
-func Make(o Options) (*Made, message.List) {
-	return newPress(o).make()
-}
-
-func (p *press) make() (*Made, message.List) {
+// make makes every file, and says whether the site is whole.
+func (p *press) make() bool {
 	p.prints = true
 	p.load()
 	p.read()
+	p.work()
 	p.join()
-	var made *Made
 	if !message.HasFault(p.messages) {
-		made = p.render()
+		p.finish()
 	}
 	message.Sort(p.messages)
-	if message.HasFault(p.messages) {
-		return nil, p.messages
-	}
-	return made, p.messages
+	return !message.HasFault(p.messages)
 }
 
 // A press is one run of Make.
@@ -73,6 +70,9 @@ type press struct {
 	changes Changes         // what may have changed since that one
 	changed map[string]bool // the names among the changes
 	prints  bool            // the pages are to be made, not only checked
+
+	put     func(output.File) error // takes the finished files; nil where they are made when they are asked for
+	stopped atomic.Bool             // what is made now would be thrown away
 
 	listing     *listing
 	site        config.Site
@@ -91,7 +91,7 @@ type press struct {
 	unmade    []string                         // the names of those that could not be made
 	texts     map[string]*worksheet.Definition // the files of calculations, by name
 
-	pages       []*draft          // as the folder is walked, and after join in the order of the season
+	pages       []*draft          // in the order of the season
 	walked      []*draft          // as the folder is walked
 	kept        []*draft          // what the run before had in their places
 	fresh       []int             // the places where that is not the same
@@ -103,12 +103,11 @@ type press struct {
 	places      *places
 	messages    message.List
 
-	bundle    assets.Bundle
-	renderers map[string]*render.Renderer // by language
-	outlines  *[]*outline
-	common    *common
-	copied    map[string][]byte   // the used files that were read
-	cited     map[string][]*draft // by source
+	edition  *edition
+	outlines *[]*outline // of all pages, in their order
+	common   *common
+	copied   map[string][]byte // the used files that were read
+	files    []File            // of the finished site
 }
 
 func newPress(o Options) *press {

@@ -52,7 +52,7 @@ var ladder = map[string][]string{
 	"cmd/acreleaf/internal/proof": {"construct", "kind", "message", "config", "markdown", "worksheet", "page",
 		"reading", "calc",
 		"calc/fact", "calc/prose", "calc/sheet", "calc/unit"},
-	"cmd/acreleaf/internal/desk": {"site", "message", "output"},
+	"cmd/acreleaf/internal/desk": {"site", "message"},
 	"cmd/acreleaf/internal/draft": {"kind", "proof", "markdown", "page", "output", "config", "message", "schema",
 		"calc/prose", "calc/sheet", "calc/unit"},
 	"cmd/acreleaf/internal/cli": {"site", "proof", "desk", "draft", "rows", "output", "message", "calc",

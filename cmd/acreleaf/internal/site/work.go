@@ -1,0 +1,183 @@
+package site
+
+import (
+	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/construct"
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/proof"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
+)
+
+// A bound is what stays of the binding of a page when its worksheets are gone.
+type bound struct {
+	language string         // that its numbers were read in
+	sheets   []*sheet.Sheet // of its blocks, in order
+	whole    bool           // each block found its calculation
+	sourced  []string       // the sources that its figures cite, in order
+	worked   int            // how many figures are tied to a worksheet
+}
+
+// work does what can be done with each page alone, and with its translations: it checks them, makes the finished pages,
+// and lets go of all that takes room.
+func (p *press) work() {
+	settings, catalogue := p.sameSettings(), p.sameCatalogue()
+	if message.HasFault(p.messages) {
+		p.stop()
+	}
+	each(len(p.walked), func(i int) {
+		if d := p.walked[i]; d.original == nil {
+			p.workTogether(d, settings, catalogue)
+		}
+	})
+}
+
+// workTogether works a page and its translations, since those are compared with it.
+func (p *press) workTogether(d *draft, sameSettings, sameCatalogue bool) {
+	all := append([]*draft{d}, d.translations...)
+	for _, d := range all {
+		d.guarded(func() {
+			p.bindPage(d, sameCatalogue)
+			p.proofPage(d, sameSettings)
+			p.linkPage(d)
+			p.outlinePage(d)
+		})
+	}
+	for _, d := range all {
+		d.guarded(func() { p.compareTwins(d, sameSettings) })
+	}
+	for _, d := range all {
+		d.guarded(func() {
+			if p.mayFinish(d) && !d.address.Kind.Row().Lists {
+				p.finishPage(d)
+			}
+		})
+		if d.rest(); p.put != nil {
+			d.links = nil
+		}
+		if message.HasFault(d.said.all()) {
+			p.stop()
+		}
+	}
+}
+
+// stop notes that the site will not be whole. A press makes no more pages then. A desk does, for when the fault is
+// mended.
+func (p *press) stop() {
+	if p.put != nil {
+		p.stopped.Store(true)
+	}
+}
+
+// open reads and binds a page again whose document and worksheets are not there.
+func (p *press) open(d *draft) {
+	p.parsePage(d)
+	if d.work == nil {
+		d.work, _ = worksheet.Bind(d.doc, p.catalogue, p.language(d)) // what is wrong was found the first time
+	}
+}
+
+// rest lets go of the document and the worksheets of a page. Those of all pages at once would be most of the memory
+// that a press takes.
+func (d *draft) rest() { d.doc, d.work = nil, nil }
+
+// bindPage binds the blocks of a page, if that is not done or was done with other calculations.
+func (p *press) bindPage(d *draft, sameCatalogue bool) {
+	language := p.language(d)
+	if d.bound != nil && d.bound.language == language && (sameCatalogue || p.stillBound(d)) {
+		return
+	}
+	p.parsePage(d)
+	d.work, d.said.binding = worksheet.Bind(d.doc, p.catalogue, language)
+	b := &bound{language: language, whole: len(d.said.binding) == 0 && len(d.work.Sheets) == len(d.doc.Blocks)}
+	for _, s := range d.work.Sheets {
+		b.sheets = append(b.sheets, s.Sheet)
+	}
+	for _, f := range d.doc.Figures {
+		switch f.Scheme {
+		case construct.Worked:
+			b.worked++
+		case construct.Sourced:
+			b.sourced = append(b.sourced, f.Target)
+		}
+	}
+	d.bound, d.proofed, d.compared, d.outline = b, false, nil, nil
+}
+
+// stillBound says whether a page found all the calculations that it asks for, and they are still the same.
+func (p *press) stillBound(d *draft) bool {
+	if !d.bound.whole {
+		return false
+	}
+	for _, s := range d.bound.sheets {
+		if p.catalogue.Find(s.Name) != s {
+			return false
+		}
+	}
+	return true
+}
+
+// proofPage checks a page by itself, if that is not done or was done for other settings.
+func (p *press) proofPage(d *draft, sameSettings bool) {
+	if d.proofed && sameSettings {
+		return
+	}
+	p.open(d)
+	own, site := p.proofOf(d), p.proofedSite()
+	d.said.proofing = proof.Alone(own, site, p.rules)
+	d.said.proofing = append(d.said.proofing, p.checkSources(d)...)
+	d.said.proofing = append(d.said.proofing, checkGlance(d)...)
+	d.quotes = proof.Quotes(own, site, p.rules)
+	d.proofed, d.compared = true, nil
+}
+
+// compareTwins compares a page with the one that it translates, if one of the two was worked again.
+func (p *press) compareTwins(d *draft, sameSettings bool) {
+	o := d.original
+	now := &comparison{own: d.bound}
+	if o != nil && !o.faulty {
+		now.original = o.bound
+	}
+	if sameSettings && d.compared != nil && *d.compared == *now {
+		return
+	}
+	d.compared, d.said.comparing = now, nil
+	if !p.isTranslation(d) {
+		return
+	}
+	var original *proof.Page
+	if now.original != nil {
+		p.open(o)
+		original = p.proofOf(o)
+	}
+	p.open(d)
+	d.said.comparing = proof.Translation(p.proofOf(d), original, p.proofedSite(), p.rules)
+}
+
+// A comparison is of which two pages it was.
+type comparison struct{ own, original *bound }
+
+// proofOf is a page as the proof takes it, while it is open.
+func (p *press) proofOf(d *draft) *proof.Page {
+	return &proof.Page{Name: d.name, Source: d.source, Address: d.address, Language: p.language(d),
+		Metadata: d.metadata, Document: d.doc, Work: d.work}
+}
+
+// printable says whether nothing is missing that the text of an open page asks for.
+func (d *draft) printable() bool {
+	for _, b := range d.doc.Blocks {
+		if d.work.Bound(b) == nil {
+			return false
+		}
+	}
+	for _, written := range d.doc.Passages {
+		if d.work.Passage(written) == nil {
+			return false
+		}
+	}
+	for _, f := range d.doc.Figures {
+		if f.Scheme == construct.Worked && d.work.Figure(f) == nil {
+			return false
+		}
+	}
+	return true
+}
