@@ -58,7 +58,7 @@ func (l *Language) amount(text string, at int, r reach) (Amount, reason) {
 		why = l.partOfThing(text[:start], p)
 	}
 	if why != taken {
-		return Amount{}, why
+		return Amount{Start: start, End: p.to}, why
 	}
 	a := l.perMany(text, amountOf(start, low, high, p), p)
 	a = l.afterUnit(text, a, !ranged)

@@ -98,8 +98,8 @@ func (l *Language) isOfOther(alone, longer, wanted unit.Unit, after string) bool
 // hasPound finds the second pound of a ratio of two.
 func (l *Language) hasPound(text string) bool {
 	for t := next(text, 0); t.kind != end; t = next(text, t.to) {
-		for words := range l.first() {
-			if t.text == pound.name || words.one[t.text] == pound {
+		for other := range l.first() {
+			if t.text == pound.name || other.one[t.text] == pound {
 				return true
 			}
 		}
@@ -128,8 +128,8 @@ func (l *Language) readFigure(text string) (Figure, error) {
 		return Figure{}, err
 	}
 	for _, read := range []func(*Language, string) (Amount, bool){(*Language).read, (*Language).readTime} {
-		for words := range l.first() {
-			if a, ok := read(words, text); ok {
+		for other := range l.first() {
+			if a, ok := read(other, text); ok {
 				return Figure{Amount: a}, nil
 			}
 		}

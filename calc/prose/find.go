@@ -22,7 +22,7 @@ func (l *Language) scan(text string, tell letGo) []Amount {
 			continue
 		}
 		if tell != nil && why != asNothing {
-			tell(at, to, why)
+			tell(at, max(to, a.End), why)
 		}
 		at = to
 	}
@@ -63,8 +63,8 @@ func (l *Language) joins(text string, a, b Amount) bool {
 // findAny finds amounts as the language reads them, or else as another does. Another counts as well where its first
 // amount has all of that of the language in it and more, since authors keep the words of a source: "8 to 12 in".
 func (l *Language) findAny(text string) (best []Amount) {
-	for words := range l.first() {
-		found := words.Find(text)
+	for other := range l.first() {
+		found := other.Find(text)
 		if len(found) > 0 && (len(best) == 0 || found[0].isMoreThan(best[0])) {
 			best = found
 		}
@@ -83,8 +83,8 @@ func (l *Language) Measure(text string) (Amount, bool) {
 	if found := l.findAny(text); len(found) > 0 {
 		return found[0], true
 	}
-	for words := range l.first() {
-		if a, ok := words.measureOfThing(text); ok {
+	for other := range l.first() {
+		if a, ok := other.measureOfThing(text); ok {
 			return a, true
 		}
 	}

@@ -15,7 +15,7 @@ type Neighbor struct {
 
 // SharesUnit says whether the number is one of a figure's unit.
 func (n Neighbor) SharesUnit(u unit.Unit) bool {
-	return u.String() != "" && (!n.spacing || u.Dimension() == foot.Dimension())
+	return u.String() != "" && (!n.spacing || u.Dimension() == ofFoot.Dimension())
 }
 
 // IsSpacing says whether the number is the first of a spacing: the 18 of "18 by 22 ft".
@@ -72,7 +72,7 @@ func (l *Language) NumberAfter(text string) (Neighbor, bool) {
 	return Neighbor{From: n.from, To: n.to}, ends && fits && !isYear(read)
 }
 
-var foot = unit.MustParse(symbolOf("ft").name)
+var ofFoot = unit.MustParse(foot.name)
 
 // isNamed says whether a number is the name of a thing or a part of something longer: "row 12", "May 4", "6:30".
 func (l *Language) isNamed(before, n token) bool {

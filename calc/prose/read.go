@@ -18,8 +18,8 @@ func (l *Language) extend(text, rest string, wide bool) (Amount, bool) {
 
 // longest is extend in the language or another; the longest reading counts.
 func (l *Language) longest(text, rest string, wide bool) (longest Amount, found bool) {
-	for words := range l.first() {
-		if a, ok := words.extend(text, rest, wide); ok && a.End > longest.End {
+	for other := range l.first() {
+		if a, ok := other.extend(text, rest, wide); ok && a.End > longest.End {
 			longest, found = a, true
 		}
 	}
@@ -93,8 +93,8 @@ func (l *Language) lastBase(text string) *symbol {
 	var last *symbol
 	for t := next(text, 0); t.kind != end; {
 		noun := next(text, t.to)
-		for words := range l.first() {
-			if one := words.one[noun.lower()]; one.is(areaUnit|pieceUnit) && words.isDeterminer(t) {
+		for other := range l.first() {
+			if one := other.one[noun.lower()]; one.is(areaUnit|pieceUnit) && other.isDeterminer(t) {
 				last = one
 			}
 		}
@@ -106,9 +106,9 @@ func (l *Language) lastBase(text string) *symbol {
 // waysToTell gives what a rate for one of a base goes on with: "/tree", " per tree".
 func (l *Language) waysToTell(base *symbol) []string {
 	ways := []string{"/" + base.name}
-	for words := range l.first() {
-		if noun := words.nouns[base]; noun != "" {
-			ways = append(ways, " "+words.lexicon.per+" "+noun)
+	for other := range l.first() {
+		if noun := other.nouns[base]; noun != "" {
+			ways = append(ways, " "+other.lexicon.per+" "+noun)
 		}
 	}
 	return ways
@@ -122,8 +122,8 @@ func (l *Language) isDeterminer(t token) bool {
 
 // ReadApproximate reads a figure with words before it: "about 48 lb/ac". All that follows its number is its unit.
 func (l *Language) ReadApproximate(text, rest string, wanted unit.Unit) (Figure, bool) {
-	for words := range l.first() {
-		if found := words.Find(text); len(found) == 1 && found[0].Start > 0 && found[0].End == len(text) &&
+	for other := range l.first() {
+		if found := other.Find(text); len(found) == 1 && found[0].Start > 0 && found[0].End == len(text) &&
 			!strings.ContainsAny(text[:found[0].Start], figures) {
 			f, err := l.ReadFigure(text[found[0].Start:], rest, wanted)
 			return f, err == nil

@@ -42,8 +42,8 @@ func (l *Language) SubstanceInParentheses(text string) string {
 	if !found || !closed {
 		return ""
 	}
-	for any := range l.first() {
-		if words := any.pastAs(inside); any.isSubstance(words) {
+	for other := range l.first() {
+		if words := other.pastAs(inside); other.isSubstance(words) {
 			return " " + words
 		}
 	}

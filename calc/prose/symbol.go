@@ -63,6 +63,8 @@ var (
 	hectare   = symbolOf("ha")
 	tree      = symbolOf("tree")
 	pound     = symbolOf("lb")
+	inch      = symbolOf("in")
+	foot      = symbolOf("ft")
 	milligram = symbolOf("mg")
 	percent   = symbolOf("%")
 	dollar    = symbolOf("$")
@@ -134,10 +136,10 @@ var signUnits = []struct {
 }{
 	{sign: "#", unit: pound, anywhere: true},
 	{sign: "¢", unit: cent, anywhere: true},
-	{sign: "″", unit: symbolOf("in")},
-	{sign: "′", unit: symbolOf("ft")},
-	{sign: `"`, opening: `"`, unit: symbolOf("in")},
-	{sign: "”", opening: "“", unit: symbolOf("in")},
-	{sign: "'", opening: "'", unit: symbolOf("ft")},
-	{sign: "’", opening: "‘", unit: symbolOf("ft")},
+	{sign: "″", unit: inch},
+	{sign: "′", unit: foot},
+	{sign: `"`, opening: `"`, unit: inch},
+	{sign: "”", opening: "“", unit: inch},
+	{sign: "'", opening: "'", unit: foot},
+	{sign: "’", opening: "‘", unit: foot},
 }
