@@ -60,6 +60,9 @@ func For(code string) *Language {
 	return symbolsOnly
 }
 
+// HasWords says whether the language knows more than symbols and digits.
+func (l *Language) HasWords() bool { return l.lexicon.code != "" }
+
 // first gives the language itself and then the others.
 func (l *Language) first() iter.Seq[*Language] {
 	return func(yield func(*Language) bool) {

@@ -9,8 +9,8 @@ import (
 	"acreleaf/calc/unit"
 )
 
-// Trace tells how each number of a text is read, or why it is let go, in the order of the text: "48 pounds of nitrogen an
-// acre: read as 48 lb N/ac", "46-0-0: let go (grade): numbers joined by dashes are the grade of a material".
+// Trace tells how each number of a text is read, or why it is let go, in the order of the text: "48 pounds of nitrogen
+// an acre: read as 48 lb N/ac", "46-0-0: let go (grade): numbers joined by dashes are the grade of a material".
 func Trace(text string, l *Language) []string {
 	var steps []step
 	amounts := l.scan(text, func(from, to int, why reason) {
@@ -62,8 +62,8 @@ func (l *Language) letGo(text string, from, to int, why reason) step {
 	return step{from, to, fmt.Sprintf("let go (%s): %s", reasons[why].name, reasons[why].sentence)}
 }
 
-// isTold says whether what is let go is a number. A unit without one is none, though an amount may begin with it, and an
-// article is none when no unit follows.
+// isTold says whether what is let go is a number. A unit without one is none, though an amount may begin with it, and
+// an article is none when no unit follows.
 func (l *Language) isTold(text string, from, to int, why reason) bool {
 	if why == asName || why == asAddress {
 		return strings.ContainsAny(text[from:to], figures)

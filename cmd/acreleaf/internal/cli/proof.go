@@ -1,11 +1,13 @@
 package cli
 
 import (
+	"cmp"
 	"fmt"
 	"path/filepath"
 	"strings"
 	"time"
 
+	"acreleaf/calc/prose"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/proof"
 	"acreleaf/cmd/acreleaf/internal/site"
@@ -16,6 +18,13 @@ type proofCommand struct {
 	Today day  `help:"The day for overdue reviews, as 2026-11-02 (today, by this computer's clock)." placeholder:"DATE"`
 	JSON  bool `name:"json" xor:"form" help:"Print one JSON object."`
 	SARIF bool `name:"sarif" xor:"form" help:"Print a SARIF 2.1.0 log, for editors and code review."`
+	question
+}
+
+// A question is one about the numbers of a sentence.
+type question struct {
+	Explain  *string `xor:"form" help:"Tell how the numbers of a sentence are read; check no page." placeholder:"TEXT"`
+	Language string  `help:"The language of that sentence, as es (en)." placeholder:"CODE"`
 }
 
 // A day is a date of the calendar that was typed, at midnight UTC.
@@ -42,6 +51,13 @@ func localDay(now time.Time) time.Time {
 
 // Run checks every guide and writes nothing.
 func (c *proofCommand) Run(t *terminal) error {
+	switch {
+	case c.Explain != nil:
+		return c.explain(t)
+	case c.Language != "":
+		return fault{"--language is the language of a sentence to explain, and there is none",
+			`name both, as in: acreleaf proof --explain="48 libras por acre" --language=es`}
+	}
 	options, err := c.open()
 	if err != nil {
 		return err
@@ -67,6 +83,22 @@ func (c *proofCommand) Run(t *terminal) error {
 		err = errFaults
 	}
 	return err
+}
+
+// explain prints how each number of a sentence is read, or why it is let go.
+func (c *proofCommand) explain(t *terminal) error {
+	language := prose.For(cmp.Or(c.Language, "en"))
+	if !language.HasWords() {
+		fmt.Fprintf(t.out, "no words of the language %q are known here: only symbols and digits are read\n", c.Language)
+	}
+	lines := prose.Trace(*c.Explain, language)
+	if len(lines) == 0 {
+		lines = []string{"there is no number in it"}
+	}
+	for _, line := range lines {
+		fmt.Fprintln(t.out, line)
+	}
+	return nil
 }
 
 // tell prints what was found for people, and how much was read when there is no error.

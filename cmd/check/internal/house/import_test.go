@@ -56,7 +56,7 @@ var ladder = map[string][]string{
 	"cmd/acreleaf/internal/draft": {"kind", "proof", "markdown", "page", "output", "config", "message", "schema",
 		"calc/prose", "calc/sheet", "calc/unit"},
 	"cmd/acreleaf/internal/cli": {"site", "proof", "desk", "draft", "rows", "output", "message", "calc",
-		"calc/sheet", "calc/unit"},
+		"calc/prose", "calc/sheet", "calc/unit"},
 
 	"cmd/acreleaf/internal/cli/answers": {"cli"},
 
