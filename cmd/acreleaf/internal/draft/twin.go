@@ -100,10 +100,15 @@ func (d *drafter) head(original string, m page.Metadata) string {
 			continue // the value that was replaced goes on
 		}
 		text, isText := texts[key]
-		skipping = isKey && (isText || key == "language" || key == "reviewed")
+		skipping = isKey && (isText || key == "language" || key == "reviewed" || key == "questions")
 		switch {
 		case isKey && isText:
 			fmt.Fprintf(&b, "%s: %q\n", key, toTranslate+text)
+		case isKey && key == "questions":
+			b.WriteString(line)
+			for _, q := range m.Questions {
+				fmt.Fprintf(&b, "  %s: %q\n", q.Page.Text, toTranslate+q.Text)
+			}
 		case isKey && key == "language":
 			b.WriteString(d.descent())
 			language = true

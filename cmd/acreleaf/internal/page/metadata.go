@@ -22,8 +22,15 @@ type Metadata struct {
 	Order          float64        // place in the season
 	Ordered        bool           // whether the page has an order
 	Glance         []config.Value // figures such as "soil.nitrogen" for the line at the top, with their places
+	Questions      []Question     // of a home page: what people come with, and the page that answers it
 	Places         Places
 	Faulty         bool // something in it could not be read, so what is missing may be there
+}
+
+// A Question is one that people come with, and the page that answers it.
+type Question struct {
+	Page config.Value // the page's file, as a link has it: "guides/plan.md"
+	Text string
 }
 
 // Places says where values stand, for messages by those who compare them with other files. A value that was left out
@@ -39,7 +46,7 @@ func (m Metadata) Due() (time.Time, bool) {
 }
 
 var keys = []string{"title", "summary", "language", "translates", "reviewed", "review-every", "crop", "order",
-	"season", "glance"}
+	"season", "glance", "questions"}
 
 // Keys lists the keys of a page's metadata.
 func Keys() []string { return slices.Clone(keys) }
@@ -62,6 +69,12 @@ func readMetadata(src *message.Source, opening, yaml message.Span) (Metadata, me
 			Crop:     t.Span("crop"), Season: t.Span("season"), Order: t.Span("order")},
 	}
 	m.Order, m.Ordered = t.Number("order")
+	if asked := t.Table("questions", "the questions of a page", nil); asked != nil {
+		for _, file := range asked.Keys() {
+			m.Questions = append(m.Questions, Question{Page: config.Value{Text: file, Span: asked.KeySpan(file)},
+				Text: asked.Need(file, "type the question after the colon, as in \"guides/soil.md: What is in my soil?\"")})
+		}
+	}
 	if m.Language != "" && !config.IsLanguage(m.Language) {
 		t.Fault("language", "language-code", fmt.Sprintf("%q is not a language code", m.Language),
 			`type two small letters, as in "language: en"`)

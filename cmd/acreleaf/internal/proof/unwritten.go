@@ -17,10 +17,15 @@ const shownLines = 8
 // unfinished advises once on all that a draft left for the author, at the first such part.
 func (c *textCheck) unfinished() {
 	m := c.page.Metadata
-	for _, one := range []struct {
+	type written struct {
 		text string
 		at   message.Span
-	}{{m.Title, m.Places.Title}, {m.Summary, m.Places.Summary}, {m.Crop, m.Places.Crop}} {
+	}
+	texts := []written{{m.Title, m.Places.Title}, {m.Summary, m.Places.Summary}, {m.Crop, m.Places.Crop}}
+	for _, q := range m.Questions {
+		texts = append(texts, written{q.Text, q.Page.Span})
+	}
+	for _, one := range texts {
 		if c.rules.Advice && page.Unwritten(one.text) {
 			c.unwritten = append(c.unwritten, one.at)
 		}

@@ -6,13 +6,14 @@ import (
 	"strconv"
 )
 
-// Home writes the home page: the guides in the order of the season's work. Without a summary it has the tagline. The
-// office's own text comes after them: most who come here look for a guide.
+// Home writes the home page: the questions that people come with, then the guides in the order of the season's work.
+// Without a summary it has the tagline. The office's own text comes after them: most who come here look for a guide.
 func (r *Renderer) Home(w *bytes.Buffer, h *Home) {
 	page := h.Page
 	page.Summary = cmp.Or(page.Summary, r.site.Tagline)
 	r.write(w, &filling{page: &page, script: true, main: func(w *bytes.Buffer) {
 		head(w, page.Title, page.Summary, nil)
+		r.questions(w, h.Questions)
 		r.season(w, h.Seasons)
 		r.unitSystem(w, h.Module)
 		r.withoutScript(w, h.Module)
@@ -39,19 +40,38 @@ func (r *Renderer) Missing(w *bytes.Buffer, m *Missing) {
 	}})
 }
 
+// questions writes what people come with, each a way to the page that answers it.
+func (r *Renderer) questions(w *bytes.Buffer, list []Question) {
+	if len(list) == 0 {
+		return
+	}
+	w.WriteString(`<nav class="questions"`)
+	attribute(w, "aria-label", r.words.Home.Questions)
+	w.WriteString(">\n")
+	for _, q := range list {
+		w.WriteString("<a")
+		place(w, q.Href)
+		w.WriteByte('>')
+		element(w, "b", "", q.Text)
+		w.WriteByte(' ')
+		element(w, "span", "", q.Summary)
+		w.WriteString("</a>\n")
+	}
+	w.WriteString("</nav>\n")
+}
+
 // season writes the strip of the season: a stretch of the year beside the guides whose work falls in it.
 func (r *Renderer) season(w *bytes.Buffer, seasons []Season) {
-	w.WriteString(`<section class="season"`)
-	attribute(w, "aria-label", r.words.Home.Order)
-	w.WriteString(">\n")
+	if len(seasons) == 0 {
+		return
+	}
+	w.WriteString("<section class=\"season\" aria-labelledby=\"season_order\">\n<h2 id=\"season_order\">")
+	text(w, r.words.Home.Order)
+	w.WriteString("</h2>\n")
 	for i := range seasons {
 		s := &seasons[i]
-		name := s.Name
-		if name == "" {
-			name = r.words.Home.AnySeason
-		}
 		w.WriteString("<div>\n")
-		element(w, "h2", "", name)
+		element(w, "h3", "", cmp.Or(s.Name, r.words.Home.AnySeason))
 		w.WriteString("\n<ol>\n")
 		for j := range s.Guides {
 			r.entry(w, &s.Guides[j])
@@ -71,10 +91,29 @@ func (r *Renderer) entry(w *bytes.Buffer, e *Entry) {
 	link(w, "", e.Href, e.Title)
 	w.WriteByte(' ')
 	element(w, "p", "", e.Summary)
-	w.WriteString("</div>")
-	if e.Answer != "" {
-		w.WriteByte(' ')
-		element(w, "span", "total", e.Answer)
+	r.example(w, &e.Example)
+	w.WriteString("</div></li>\n")
+}
+
+// example writes what a guide works out for its own numbers, and that it is an example.
+func (r *Renderer) example(w *bytes.Buffer, e *Example) {
+	if e.Answer == "" {
+		return
 	}
-	w.WriteString("</li>\n")
+	sentence := r.words.Home.Example
+	if e.From == "" {
+		sentence = r.words.Home.ExampleAlone
+	}
+	w.WriteString(` <p class="sample">`)
+	sentence.write(w, func(blank string) {
+		switch blank {
+		case "label":
+			text(w, e.Label)
+		case "answer":
+			element(w, "b", "", e.Answer)
+		case "from":
+			text(w, e.From)
+		}
+	})
+	w.WriteString("</p>")
 }

@@ -69,9 +69,10 @@ func homePage() *render.Home {
 			Home: "./", Sources: "sources/", Title: "Guides for young walnut blocks",
 			Summary: "What the soil and the well already give, and what is left to buy.",
 		},
-		Intro:   "<p>Start with the reports in your hand. Put your own numbers in any worksheet.</p>",
-		Seasons: seasons(),
-		More:    []render.Link{{Href: "manual/", Text: "Manual"}, {Href: "calculations/", Text: "Calculations"}},
+		Intro:     "<p>Start with the reports in your hand. Put your own numbers in any worksheet.</p>",
+		Questions: []render.Question{{Text: "What does my report say?", Href: "guides/soil/", Summary: "The nitrate line."}},
+		Seasons:   seasons(),
+		More:      []render.Link{{Href: "manual/", Text: "Manual"}, {Href: "calculations/", Text: "Calculations"}},
 	}
 }
 
@@ -92,16 +93,17 @@ func seasons() []render.Season {
 		{Name: "before bud break", Guides: []render.Entry{
 			{
 				Number: 1, Title: "Nitrogen already in your soil", Href: "guides/soil/",
-				Answer:  "48 lb N/ac",
+				Example: render.Example{Label: "Nitrogen in this layer", Answer: "48 lb N/ac", From: "12 ppm NO3-N, 12 in"},
 				Summary: "Turn the nitrate line of a soil report into pounds an acre that you need not buy.",
 			},
 			{
-				Number: 2, Title: "Nitrogen in your well water", Href: "guides/water/", Answer: "10.9 lb N/ac",
+				Number: 2, Title: "Nitrogen in your well water", Href: "guides/water/",
+				Example: render.Example{Label: "Nitrogen in an inch", Answer: "10.9 lb N/ac"},
 				Summary: "What the well brings with each inch of water.",
 			},
 		}},
 		{Name: "while you plan the feeds", Guides: []render.Entry{{
-			Number: 3, Title: "From ounces a tree to pounds an acre", Href: "guides/ounces/", Answer: "110 trees/ac",
+			Number: 3, Title: "From ounces a tree to pounds an acre", Href: "guides/ounces/",
 			Summary: "Count the trees on an acre, then move between a rate for one tree and a rate for the block.",
 		}}},
 		{Guides: []render.Entry{{

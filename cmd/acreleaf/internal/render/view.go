@@ -84,12 +84,13 @@ type Piece struct {
 
 // Home lists the guides in the order of the season's work.
 type Home struct {
-	Page    Page
-	Intro   template.HTML // the text of content/home.md; may be empty
-	Module  []byte        // as in Guide
-	Cited   []Reference   // as in Guide
-	Seasons []Season
-	More    []Link // ways to the lists of the other pages
+	Page      Page
+	Intro     template.HTML // the text of content/home.md; may be empty
+	Module    []byte        // as in Guide
+	Cited     []Reference   // as in Guide
+	Questions []Question
+	Seasons   []Season
+	More      []Link // ways to the lists of the other pages
 }
 
 // A Season is a stretch of the year and the guides whose work falls in it.
@@ -109,8 +110,18 @@ type Index struct {
 type Entry struct {
 	Number               int
 	Title, Summary, Href string
-	Answer               string // the first answer at a glance: "48 lb N/ac"; empty for none
+	Example              Example
 }
+
+// An Example is what a page works out for its own numbers. The zero Example is none.
+type Example struct {
+	Label  string // what it is: "Nitrogen in this layer"
+	Answer string // "48 lb N/ac"
+	From   string // "12 ppm NO3-N, 12 in"
+}
+
+// A Question is one that people come with, and the page that answers it.
+type Question struct{ Text, Href, Summary string }
 
 // Sources is the bibliography.
 type Sources struct {

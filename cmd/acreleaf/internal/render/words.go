@@ -148,9 +148,12 @@ type SignalWords struct {
 
 // HomeWords is for the home page.
 type HomeWords struct {
-	Order     string `yaml:"order"`
-	AnySeason string `yaml:"any-season"`
-	More      string `yaml:"more"`
+	Questions    string   `yaml:"questions"`
+	Example      Sentence `yaml:"example" blanks:"label,answer,from"`
+	ExampleAlone Sentence `yaml:"example-alone" blanks:"label,answer"`
+	Order        string   `yaml:"order"`
+	AnySeason    string   `yaml:"any-season"`
+	More         string   `yaml:"more"`
 }
 
 // SourcesWords is for the bibliography.

@@ -20,7 +20,11 @@ var pageForms = map[string]form{
 	"order":        number("The place of the page in the season."),
 	"season":       line("The part of the season that the page is for: before bud break."),
 	"translates":   line("The file of the page that this one translates, in the same folder, such as soil.md."),
-	"glance":       list(line("Answers for the line at the top, such as soil.nitrogen.")),
+	"questions": {
+		"description": "On the home page: questions that people come with, each after the page that answers it.",
+		"type":        "object", "additionalProperties": bare(need("The question.")),
+	},
+	"glance": list(line("Answers for the line at the top, such as soil.nitrogen.")),
 }
 
 var siteForms = map[string]form{

@@ -117,6 +117,8 @@ order: 2
 season: before bud break
 translates: soil.md
 glance: [soil.nitrogen]
+questions:
+  guides/soil.md: What is there?
 `,
 	"site.json": `office: Test Row Orchard Office
 crop: young walnuts

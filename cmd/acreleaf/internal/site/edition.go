@@ -83,7 +83,7 @@ func (e *edition) page(v *view) (set []byte, said message.List) {
 		if v.address.Kind == kind.Home {
 			lists := e.lists(v)
 			r.Home(w, &render.Home{Page: e.pageView(v), Intro: text, Module: module, Seasons: lists.seasons(v.address),
-				More: lists.more(v.address, r.Words()), Cited: f.cited.list})
+				Questions: lists.questions(v), More: lists.more(v.address, r.Words()), Cited: f.cited.list})
 			return
 		}
 		g := e.guideView(v)

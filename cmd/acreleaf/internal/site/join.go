@@ -34,6 +34,7 @@ func (p *press) join() {
 	}
 	p.checkLanguages()
 	p.checkHome()
+	p.checkQuestions()
 	p.checkPlaces()
 	p.proofTogether()
 }

@@ -18,6 +18,7 @@ type orchard struct {
 	factors                    map[string]int // of the calculations in files, by name
 	pictures                   map[string]int // their content
 	name, languages, mark      string
+	asked                      string // the questions of the home page
 	bookTitle, bookFigure      string
 	bibliography, home, spoilt bool
 	homeTwin                   bool // there is a home page in Spanish
@@ -120,6 +121,10 @@ var edits = []edit{
 	{"home twin", func(o *orchard, l *leaf) {
 		o.homeTwin = strings.Contains(twoLanguages, "es") && o.random.IntN(2) == 0
 	}},
+	{"asked", func(o *orchard, l *leaf) {
+		page := []string{"guides/block-01.md", "gone.md"}[o.random.IntN(2)]
+		o.asked = []string{"", "questions:\n  " + page + ": What?\n"}[o.random.IntN(2)]
+	}},
 	{"spoil", func(o *orchard, l *leaf) { o.spoilt = o.random.IntN(3) == 0 }},
 	{"slip", func(o *orchard, l *leaf) {
 		l.slip = []string{"[it](gone.md)", "a\x00b", "[9 lb/ac](worked:soil.nitrogen)", "# Two\n\n# Two"}[o.random.IntN(4)]
@@ -160,6 +165,7 @@ func (o *orchard) edit() string {
 // mend takes away what is wrong in the pages. What it does not know of stays until another day.
 func (o *orchard) mend() {
 	delete(o.pages, "guides/Bad.md")
+	o.asked = strings.Replace(o.asked, "gone.md", "guides/block-02.md", 1)
 	o.home, o.bibliography, o.spoilt, o.languages, o.bookFigure = true, true, false, twoLanguages, "68 lb"
 	for i := range 12 {
 		name := fmt.Sprintf("guides/block-%02d.md", i)
@@ -208,7 +214,7 @@ func (o *orchard) write() {
 			"book:\n  title: %s\n  kind: memory\n  figures:\n    %s: what it says\n", o.mark, o.bookTitle, o.bookFigure)
 	}
 	if o.home {
-		put("home.md", "---\ntitle: Test Row\nsummary: Guides.\n---\nOf %s.\n", o.name)
+		put("home.md", "---\ntitle: Test Row\nsummary: Guides.\n%s---\nOf %s.\n", o.asked, o.name)
 	}
 	if o.homeTwin {
 		put("inicio.md", "---\ntitle: La fila\nsummary: Todas.\nlanguage: es\ntranslates: home.md\n---\nDe %s.\n", o.name)

@@ -6,7 +6,7 @@ import (
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/page"
-	"acreleaf/cmd/acreleaf/internal/worksheet"
+	"acreleaf/cmd/acreleaf/internal/render"
 )
 
 // An outline is what the pages that list others may show of a page: the home page, the page for a wrong address, the
@@ -23,7 +23,8 @@ type outline struct {
 type listed struct {
 	address        page.Address
 	title, summary string
-	season, answer string
+	name, season   string // the name of its file
+	example        render.Example
 	order          float64
 }
 
@@ -52,9 +53,9 @@ func (p *press) outlinePage(d *draft) {
 	}
 	p.open(d)
 	m := d.metadata
-	o := &outline{rests: d.bound.sheets, sourced: d.bound.sourced, listed: listed{
+	o := &outline{rests: d.bound.sheets, sourced: d.bound.sourced, listed: listed{name: d.name,
 		address: d.address, title: m.Title, summary: m.Summary, season: m.Season,
-		order: m.Order, answer: firstAnswer(m, d.work),
+		order: m.Order, example: example(m, d.work),
 	}}
 	for _, b := range d.work.Sheets {
 		if b.Kind == construct.Worksheet && !slices.Contains(o.sheets, b.Sheet) {
@@ -65,14 +66,6 @@ func (p *press) outlinePage(d *draft) {
 		o.defined = append(o.defined, definition.Sheet)
 	}
 	d.outline = o
-}
-
-// firstAnswer is the first figure of a page's line at a glance, with its unit.
-func firstAnswer(m page.Metadata, work *worksheet.Page) string {
-	for _, g := range glance(m, work)[:min(1, len(m.Glance))] {
-		return g.Shown.Before + g.Shown.Text + g.Shown.After
-	}
-	return ""
 }
 
 // citedBy gives the pages that rest on each source, in the order of the season.

@@ -132,7 +132,7 @@ func (c *common) seasons(from page.Address) []render.Season {
 			seasons = append(seasons, render.Season{Name: o.season})
 		}
 		listed := entry(from, o)
-		listed.Answer = o.answer
+		listed.Example = o.example
 		last := &seasons[len(seasons)-1]
 		last.Guides = append(last.Guides, listed)
 	}
