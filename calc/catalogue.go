@@ -32,17 +32,6 @@ func New(sheets []*sheet.Sheet) *Catalogue {
 	return c
 }
 
-// In is the catalogue with its texts in another language, as far as they are translated.
-func (c *Catalogue) In(language string) *Catalogue {
-	var sheets []*sheet.Sheet
-	for _, s := range c.sheets {
-		sheets = append(sheets, s.In(language))
-	}
-	in := New(sheets)
-	in.faulty = c.faulty
-	return in
-}
-
 // With makes a catalogue that has more sheets behind its own. Faulty are names of calculations that could not be made,
 // so that who asks for one is not told that there is none.
 func (c *Catalogue) With(sheets []*sheet.Sheet, faulty []string) *Catalogue {

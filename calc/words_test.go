@@ -15,7 +15,8 @@ import (
 func asked(t *testing.T, language string) map[words.Key]bool {
 	t.Helper()
 	all := map[words.Key]bool{}
-	for _, s := range calc.Standard().In(language).All() {
+	for _, s := range calc.Standard().All() {
+		s = s.In(language)
 		if s.Texts == nil {
 			t.Errorf("%s has no file calc/words/%s/%s.txt", s.Name, words.English, s.Name)
 			continue

@@ -24,10 +24,7 @@ func onCalendar(day float64) bool { return day >= 0 && day < 2_932_897 }
 
 // DateText writes a day in English: "Apr 15, 2027". A part of a day is dropped, and a number that is no day is said to
 // be none.
-func DateText(day float64) string { return DayText(day, words.English) }
-
-// DayText is DateText in a language.
-func DayText(day float64, language string) string { return dayText(words.InGeneral(language), day) }
+func DateText(day float64) string { return dayText(words.InGeneral(words.English), day) }
 
 func dayText(say *words.General, day float64) string {
 	if !onCalendar(day) {

@@ -51,6 +51,17 @@ type Use struct {
 // Language is the one that the use tells its numbers in, once the graph is closed.
 func (u *Use) Language() string { return u.language }
 
+// RangeText writes the two ends of a range in the language of the use, once where a reader sees them alike.
+func (u *Use) RangeText(low, high string) string {
+	if low == high {
+		return low
+	}
+	return low + " " + u.say.To + " " + high
+}
+
+// DayText writes a day in the language of the use.
+func (u *Use) DayText(day float64) string { return dayText(u.say, day) }
+
 // A Link is where a given takes its value from: a given, step or answer of another use.
 type Link struct{ Use, Name string }
 

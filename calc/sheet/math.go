@@ -111,13 +111,23 @@ func (p *mathPrinter) power(n *node) {
 
 func (p *mathPrinter) call(n *node) {
 	before, between := n.callName(p.say)
-	p.WriteString("<mtext>" + before + "&nbsp;</mtext>")
+	called, joined := n.callName(words.InGeneral(words.English))
+	p.WriteString("<mtext" + calledBy(called, before) + ">" + before + "&nbsp;</mtext>")
 	for i, arg := range n.args {
 		if i > 0 {
-			p.WriteString("<mtext>&nbsp;" + between + "&nbsp;</mtext>")
+			p.WriteString("<mtext" + calledBy(joined, between) + ">&nbsp;" + between + "&nbsp;</mtext>")
 		}
 		p.expression(arg, atomLevel)
 	}
+}
+
+// calledBy gives the English word for one of another language as an attribute: the page's script reads the work, and
+// knows those.
+func calledBy(english, said string) string {
+	if said == english {
+		return ""
+	}
+	return ` data-call="` + english + `"`
 }
 
 // leaf writes a given, step or answer. Its unit is that of the formula: a given may have been written as its second

@@ -75,21 +75,15 @@ func (o Outcome) Numbers(name string) string {
 	write := r.Unit.Number
 	switch {
 	case o.Use.Sheet.IsDate(name):
-		write = o.dayText
+		write = o.Use.DayText
 	case o.Typed(name):
 		write = func(v float64) string { return r.Unit.Operand(v, typedDigits, operandUsual, 0) }
 	}
-	low, high := write(r.Low), write(r.High)
-	if low == high {
-		return low
-	}
-	return low + " " + o.say().To + " " + high
+	return o.Use.RangeText(write(r.Low), write(r.High))
 }
 
 // say are the words that the use tells its numbers with.
 func (o Outcome) say() *words.General { return o.Use.say }
-
-func (o Outcome) dayText(day float64) string { return dayText(o.say(), day) }
 
 // Typed says whether a name is that of a number that a person fills in, here or at the end of a link, or of a result
 // that takes such a number or a figure of a table as it stands.

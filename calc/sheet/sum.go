@@ -131,7 +131,7 @@ func (s *sum) settle() {
 func (s *sum) resultText(v float64) string {
 	switch {
 	case s.r.Date && !math.IsNaN(v):
-		return s.o.dayText(math.Round(v))
+		return s.o.Use.DayText(math.Round(v))
 	case s.body.plainly():
 		name, _ := s.body.leaf()
 		return s.r.Unit.Operand(v, s.mostDigits(name), operandUsual, 0)
@@ -161,11 +161,7 @@ func (s *sum) label(text string) string {
 // numbersOf writes the ends of a result, once where a reader sees them alike.
 func (o Outcome) numbersOf(r *Result, write func(float64) string) string {
 	ends := o.Range(r.Name)
-	low, high := write(ends.Low), write(ends.High)
-	if low == high {
-		return low
-	}
-	return low + " " + o.say().To + " " + high
+	return o.Use.RangeText(write(ends.Low), write(ends.High))
 }
 
 // value is a given, step or answer at the end of its range.
@@ -187,7 +183,7 @@ func (s *sum) value(name string) float64 {
 func (s *sum) leafText(name string, u unit.Unit) string {
 	v := s.value(name)
 	if s.o.Use.Sheet.IsDate(name) {
-		return s.o.dayText(v)
+		return s.o.Use.DayText(v)
 	}
 	return u.Operand(v, s.mostDigits(name), operandUsual, s.more)
 }

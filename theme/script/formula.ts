@@ -40,7 +40,7 @@ const ONE: Record<string, (a: number) => number> = {
   "rounded up:": (a) => Math.ceil(a - GRAIN),
   "rounded down:": (a) => Math.floor(a + GRAIN),
 };
-const TWO: Record<string, Two> = { "the smaller of": Math.min, "the larger of": Math.max };
+const TWO: Record<string, Two> = { "the smaller of": Math.min, "the larger of": Math.max, and: Math.max }; // and: between the two
 
 /** Reads a line from the page, as a person does who keys it in: the page has no other form of it. */
 export function readFormula(line: Element, typed: Set<number>): Formula {
@@ -57,7 +57,7 @@ export function readFormula(line: Element, typed: Set<number>): Formula {
 /** The numbers and signs within an element, in order. */
 function flat(parent: Element, terms: Term[], typed: Set<number>): Token[] {
   return [...parent.children].flatMap((element): Token[] => {
-    const said = element.textContent!.trim();
+    const said = (element.getAttribute("data-call") ?? element.textContent!).trim();
     const base = element.localName === "msup" ? element.children[0] : element;
     const inside = () => ["(", ...flat(base, terms, typed), ")"];
     switch (element.localName) {
@@ -72,7 +72,7 @@ function flat(parent: Element, terms: Term[], typed: Set<number>): Token[] {
           terms[terms.length - 1].per = 0.01;
         }
         if (!element.hasAttribute("data-show")) {
-          return said === "and" || ONE[said] || TWO[said] ? [said] : [];
+          return ONE[said] || TWO[said] ? [said] : [];
         }
     }
     if (element.localName === "mo") {

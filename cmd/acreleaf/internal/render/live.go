@@ -32,9 +32,9 @@ func (r *Renderer) module(w *bytes.Buffer, json []byte, body template.HTML) {
 
 // liveWords writes the words that the script writes itself, of which a text asks for some only by what is in it.
 func (r *Renderer) liveWords(w *bytes.Buffer, body string) {
-	words, date := &r.words.Worksheet, &r.words.Date
+	words, general := &r.words.Worksheet, r.general
 	word := func(name wire.Word, text string) { attribute(w, name.Attribute(), text) }
-	word(wire.To, words.To)
+	word(wire.To, general.To)
 	word(wire.Said, words.Said.pattern())
 	word(wire.Below, words.Below.pattern())
 	word(wire.Order, words.Order)
@@ -46,17 +46,17 @@ func (r *Renderer) liveWords(w *bytes.Buffer, body string) {
 	word(wire.ReadAs, words.ReadAs.pattern())
 	word(wire.Decimal, words.Decimal)
 	word(wire.Early, words.Early)
-	word(wire.Sometimes, words.Partly)
+	word(wire.Sometimes, general.Partly)
 	if strings.Contains(body, belongs) {
 		word(wire.SetAside, words.SetAside.pattern())
 		word(wire.Needed, words.Needed.pattern())
 		word(wire.UseAgain, words.UseAgain.pattern())
 	}
-	word(wire.Perhaps, words.Perhaps)
-	word(wire.Narrow, words.Narrow)
+	word(wire.Perhaps, general.Perhaps)
+	word(wire.Narrow, general.NoAnswer)
 	if strings.Contains(body, " "+wire.Day) {
-		word(wire.DayPattern, date.Pattern.pattern())
-		word(wire.Months, strings.Join(date.Short[:], ","))
+		word(wire.DayPattern, general.Day)
+		word(wire.Months, strings.Join(general.Months[:], ","))
 	}
 	if strings.Contains(body, ownNote) {
 		word(wire.Beside, words.Beside)

@@ -102,9 +102,9 @@ func (r *Renderer) partly(w *bytes.Buffer, partly, perhaps bool) {
 	flag(w, wire.Partly)
 	w.WriteByte('>')
 	if perhaps {
-		text(w, r.words.Worksheet.Perhaps)
+		text(w, r.general.Perhaps)
 	} else {
-		text(w, r.words.Worksheet.Partly)
+		text(w, r.general.Partly)
 	}
 	w.WriteString(" </span>")
 }

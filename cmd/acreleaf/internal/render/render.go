@@ -4,26 +4,30 @@ import (
 	"bytes"
 	"io/fs"
 	"strings"
+
+	"acreleaf/calc/words"
 )
 
 // A Renderer makes the pages of one language of a site. It is safe for use by several goroutines at once.
 type Renderer struct {
-	site  Site
-	words *Words
-	frame form
+	site    Site
+	words   *Words
+	general *words.General
+	frame   form
 }
 
 // New reads the words of the site's language and the page frame from the theme's files.
 func New(files fs.FS, site Site) (*Renderer, error) {
-	words, err := LoadWords(files, site.Language)
+	interfaceWords, err := LoadWords(files, site.Language)
 	if err != nil {
 		return nil, err
 	}
-	frame, err := newForm(files, site, words)
+	frame, err := newForm(files, site, interfaceWords)
 	if err != nil {
 		return nil, err
 	}
-	return &Renderer{site: site, words: words, frame: frame}, nil
+	general := words.InGeneral(site.Language)
+	return &Renderer{site: site, words: interfaceWords, general: general, frame: frame}, nil
 }
 
 // Words gives the interface words of the renderer's language.

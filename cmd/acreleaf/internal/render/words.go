@@ -63,7 +63,6 @@ type FootWords struct {
 type DateWords struct {
 	Pattern Sentence   `yaml:"pattern" blanks:"day,month,year"`
 	Months  [12]string `yaml:"months"`
-	Short   [12]string `yaml:"months-short"`
 }
 
 // UnitWords is for the switch between the two units of every answer.
@@ -81,7 +80,6 @@ type WorksheetWords struct {
 	Answer                   string   `yaml:"answer"`
 	Optional                 string   `yaml:"optional"`
 	Typical                  Sentence `yaml:"typical" blanks:"typical"`
-	To                       string   `yaml:"to"`
 	UnitOf                   Sentence `yaml:"unit-of" blanks:"label"`
 	FromWorksheet            Sentence `yaml:"from-worksheet" blanks:"worksheet"`
 	FaultRange               Sentence `yaml:"fault-range" blanks:"low,high,unit"`
@@ -101,12 +99,9 @@ type WorksheetWords struct {
 	Decimal                  string   `yaml:"decimal"`
 	Below                    Sentence `yaml:"below" blanks:"high"`
 	Early                    string   `yaml:"early"`
-	Partly                   string   `yaml:"partly"`
 	SetAside                 Sentence `yaml:"set-aside" blanks:"value,option"`
 	Needed                   Sentence `yaml:"needed" blanks:"option"`
 	UseAgain                 Sentence `yaml:"use-again" blanks:"value"`
-	Perhaps                  string   `yaml:"perhaps"`
-	Narrow                   string   `yaml:"narrow"`
 	Waiting                  string   `yaml:"waiting"`
 	PassageWaiting           string   `yaml:"passage-waiting"`
 	Said                     Sentence `yaml:"said" blanks:"label,value"`

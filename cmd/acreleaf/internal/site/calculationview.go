@@ -3,7 +3,6 @@ package site
 import (
 	"bytes"
 	"html/template"
-	"slices"
 	"strings"
 	"sync"
 
@@ -24,15 +23,21 @@ func calculationAddress(language string, s *sheet.Sheet) page.Address {
 
 // usedSheets are the calculations that worksheets of a language use, in the order of the catalogue, and where.
 func (c *common) usedSheets(language string) ([]*sheet.Sheet, map[*sheet.Sheet][]*outline) {
-	used := map[*sheet.Sheet][]*outline{}
+	used, named := map[*sheet.Sheet][]*outline{}, map[string]*sheet.Sheet{}
 	for _, o := range *c.outlines {
 		if o.address.Language == language {
 			for _, s := range o.sheets {
-				used[s] = append(used[s], o)
+				used[s], named[s.Name] = append(used[s], o), s
 			}
 		}
 	}
-	return slices.DeleteFunc(c.catalogue.All(), func(s *sheet.Sheet) bool { return len(used[s]) == 0 }), used
+	var sheets []*sheet.Sheet // in the language of their pages
+	for _, name := range c.catalogue.Names() {
+		if s := named[name]; s != nil {
+			sheets = append(sheets, s)
+		}
+	}
+	return sheets, used
 }
 
 // calculationPages are the pages of the calculations that worksheets of a language use, and the list of them.

@@ -46,7 +46,7 @@ func givenView(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) render.Giv
 		return v
 	}
 	if filled {
-		v.Text, v.Start, v.StartTop = typed(g, entry), entry.Value, entry.High
+		v.Text, v.Start, v.StartTop = typed(b.Use, g, entry), entry.Value, entry.High
 	}
 	v.Lab = g.Lab
 	if entry.Below {
@@ -54,7 +54,7 @@ func givenView(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) render.Giv
 	}
 	if g.Date {
 		v.Day = &render.Days{First: sheet.ISODate(g.Low), Last: sheet.ISODate(g.High)}
-		v.LowText, v.HighText = sheet.DateText(g.Low), sheet.DateText(g.High)
+		v.LowText, v.HighText = b.Use.DayText(g.Low), b.Use.DayText(g.High)
 		return v
 	}
 	chosen := g.Unit
@@ -86,18 +86,15 @@ func linkedView(v *render.Given, p *worksheet.Page, b *worksheet.Bound, g *sheet
 }
 
 // typed is an entry as the field shows it: "12", "3 to 4", "<5", "2027-04-15".
-func typed(g *sheet.Given, e sheet.Entry) string {
+func typed(use *sheet.Use, g *sheet.Given, e sheet.Entry) string {
 	write := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 	if g.Date {
 		write = sheet.ISODate
 	}
-	switch {
-	case e.Below:
+	if e.Below {
 		return "<" + write(e.TypedHigh)
-	case e.Typed == e.TypedHigh:
-		return write(e.Typed)
 	}
-	return write(e.Typed) + " to " + write(e.TypedHigh)
+	return use.RangeText(write(e.Typed), write(e.TypedHigh))
 }
 
 // origin is the worksheet and the name that a linked given takes its value from in the end: each may be linked in turn.
@@ -213,7 +210,7 @@ func tableView(p *worksheet.Page, b *worksheet.Bound) *render.Table {
 		cells := make([]render.Cell, len(row))
 		for j := range row {
 			cells[j] = render.Cell{
-				Text:   cellText(v.Day, show, row[j], t.High[i][j]),
+				Text:   cellText(b.Use, v.Day, show, row[j], t.High[i][j]),
 				Marked: t.Marked(i, j), Near: i == nearRow && j == nearCol,
 			}
 		}
@@ -223,14 +220,12 @@ func tableView(p *worksheet.Page, b *worksheet.Bound) *render.Table {
 }
 
 // cellText is an answer of a reckoner, without its unit.
-func cellText(day bool, u unit.Unit, low, high float64) string {
-	switch {
-	case !day:
-		return unit.Range{Low: low, High: high, Unit: u}.Numbers()
-	case low == high:
-		return sheet.DateText(low)
+func cellText(use *sheet.Use, day bool, u unit.Unit, low, high float64) string {
+	write := u.Number
+	if day {
+		write = use.DayText
 	}
-	return sheet.DateText(low) + " to " + sheet.DateText(high)
+	return use.RangeText(write(low), write(high))
 }
 
 func axisTexts(a worksheet.Axis) []string {

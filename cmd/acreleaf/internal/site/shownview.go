@@ -23,7 +23,7 @@ func shown(o sheet.Outcome, name string) *render.Shown {
 		v.Text, v.Kind = o.Numbers(name), otherKind(o, name)
 		v.Before, v.After = around(r.Unit)
 		if result := o.Use.Sheet.FindResult(name); result != nil {
-			v.Also = also(result, cell, r)
+			v.Also = also(o.Use, result, cell, r)
 		}
 	}
 	present(v, o.Use, name)
@@ -91,7 +91,7 @@ type conversion struct {
 var conversions sync.Map // of conversion by *sheet.Result; the same calculation stands behind many worksheets
 
 // also is a value of a result in its second unit; nil if it has none.
-func also(r *sheet.Result, cell int, value unit.Range) *render.Shown {
+func also(use *sheet.Use, r *sheet.Result, cell int, value unit.Range) *render.Shown {
 	if r.Also == "" {
 		return nil
 	}
@@ -107,8 +107,10 @@ func also(r *sheet.Result, cell int, value unit.Range) *render.Shown {
 		known, _ = conversions.LoadOrStore(r, c)
 	}
 	c := known.(conversion)
-	in := unit.Range{Low: c.factor.Apply(value.Low), High: c.factor.Apply(value.High), Unit: c.unit}
-	return &render.Shown{Cell: cell, Before: c.before, Text: in.Numbers(), After: c.after, By: c.factor.Text()}
+	low, high := c.unit.Number(c.factor.Apply(value.Low)), c.unit.Number(c.factor.Apply(value.High))
+	return &render.Shown{
+		Cell: cell, Before: c.before, Text: use.RangeText(low, high), After: c.after, By: c.factor.Text(),
+	}
 }
 
 // otherKind says how a given of two kinds of quantity reads while it is of the other one; nil for what has one kind.

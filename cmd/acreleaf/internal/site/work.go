@@ -109,7 +109,7 @@ func (p *press) stillBound(d *draft) bool {
 		return false
 	}
 	for _, s := range d.bound.sheets {
-		if p.catalogue.Find(s.Name) != s {
+		if found := p.catalogue.Find(s.Name); found == nil || found.In(d.bound.language) != s {
 			return false
 		}
 	}

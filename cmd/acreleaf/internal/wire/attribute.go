@@ -26,6 +26,7 @@ const (
 	List  = "data-list"  // the list of choices that calls the value by a name
 	Guard = "data-guard" // the cell that is 0 while the value is left out
 	Value = "data-value" // a figure with all of its digits
+	Call  = "data-call"  // in English, what a line of the work says of two numbers: the larger of
 	Scale = "data-scale" // what a unit hides in a line of the work: a million where ppm is told
 	Kind  = "data-kind"  // the cell that tells which kind of quantity is shown
 	Cents = "data-cents" // the numbers of a table are money

@@ -45,7 +45,7 @@ func anyHas(texts map[string]string, part *regexp.Regexp) bool {
 }
 
 // calcWrites are the attributes in the mathematics of package calc/sheet, which may not import this one.
-var calcWrites = map[string]bool{wire.Value: true, wire.Scale: true}
+var calcWrites = map[string]bool{wire.Value: true, wire.Scale: true, wire.Call: true}
 
 // inPart finds how the script names a pair of attributes that differ in their last word: data-${end}.
 func inPart(attribute string) *regexp.Regexp {

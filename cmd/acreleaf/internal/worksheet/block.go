@@ -94,7 +94,7 @@ func (b *binder) calculation(block *markdown.Block) *sheet.Sheet {
 			continue
 		}
 		if s := b.catalogue.Find(entry.Value); s != nil {
-			return s
+			return s.In(b.tag)
 		}
 		if !isEmpty(entry) && !b.catalogue.Faulty(entry.Value) {
 			b.fault(entry.ValueSpan, "calculation-unknown", fmt.Sprintf("there is no calculation %q", entry.Value),

@@ -33,7 +33,7 @@ func (b *binder) link() {
 	b.checkNames()
 	b.dropDependents()
 	for {
-		graph := &sheet.Graph{}
+		graph := &sheet.Graph{Language: b.tag}
 		for _, bound := range b.bound {
 			links := map[string]sheet.Link{}
 			for given, l := range bound.links {

@@ -66,7 +66,7 @@ func (p *Page) Find(name string) *Bound {
 // Bind binds the blocks and figures of a document. Blocks with a fault, and those that take numbers from them, are
 // left out of the page, so that one slip is reported once. Numbers are read as the page's language writes them.
 func Bind(doc *markdown.Document, catalogue *calc.Catalogue, language string) (*Page, message.List) {
-	b := &binder{doc: doc, catalogue: catalogue, language: prose.For(language), page: &Page{
+	b := &binder{doc: doc, catalogue: catalogue, tag: language, language: prose.For(language), page: &Page{
 		byBlock: map[int]*Bound{}, figures: map[int]*Figure{},
 	}, faulty: map[string]bool{}}
 	b.bindBlocks()
@@ -80,6 +80,7 @@ func Bind(doc *markdown.Document, catalogue *calc.Catalogue, language string) (*
 type binder struct {
 	doc       *markdown.Document
 	catalogue *calc.Catalogue
+	tag       string // of the page's language
 	language  *prose.Language
 	page      *Page
 	bound     []*Bound        // in the order of the source

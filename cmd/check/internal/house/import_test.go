@@ -41,7 +41,7 @@ var ladder = map[string][]string{
 	"cmd/acreleaf/internal/markdown": {"construct", "message", "yamltext"},
 	"cmd/acreleaf/internal/worksheet": {"construct", "markdown", "config", "message", "calc", "calc/fact", "calc/formula",
 		"calc/prose", "calc/sheet", "calc/unit", "wasm", "wire"},
-	"cmd/acreleaf/internal/render": {"kind", "wire"},
+	"cmd/acreleaf/internal/render": {"kind", "wire", "calc/words"},
 	"cmd/acreleaf/internal/site": {"construct", "kind", "message", "output", "config", "page", "assets", "markdown",
 		"worksheet",
 		"proof", "render", "wire", "theme", "calc", "calc/fact", "calc/sheet", "calc/unit"},
