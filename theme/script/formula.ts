@@ -40,7 +40,8 @@ const ONE: Record<string, (a: number) => number> = {
   "rounded up:": (a) => Math.ceil(a - GRAIN),
   "rounded down:": (a) => Math.floor(a + GRAIN),
 };
-const TWO: Record<string, Two> = { "the smaller of": Math.min, "the larger of": Math.max, and: Math.max }; // and: between the two
+// What stands between the two is listed too, so that it is read; nothing works it.
+const TWO: Record<string, Two> = { "the smaller of": Math.min, "the larger of": Math.max, and: Math.max };
 
 /** Reads a line from the page, as a person does who keys it in: the page has no other form of it. */
 export function readFormula(line: Element, typed: Set<number>): Formula {
@@ -72,7 +73,7 @@ function flat(parent: Element, terms: Term[], typed: Set<number>): Token[] {
           terms[terms.length - 1].per = 0.01;
         }
         if (!element.hasAttribute("data-show")) {
-          return ONE[said] || TWO[said] ? [said] : [];
+          return ONE[said] ?? TWO[said] ? [said] : [];
         }
     }
     if (element.localName === "mo") {

@@ -84,6 +84,11 @@ func (d *drafter) place() error {
 	if err := d.speak(); err != nil {
 		return err
 	}
+	var with []*sheet.Sheet // with the labels of the page's language
+	for _, s := range d.With {
+		with = append(with, s.In(d.code))
+	}
+	d.With = with
 	m := page.Metadata{Language: d.code}
 	if d.Translates != "" {
 		m.Translates.Text = path.Base(d.original())

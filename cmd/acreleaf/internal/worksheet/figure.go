@@ -264,9 +264,11 @@ func newFigure(bound *Bound, name string, by unit.Factor, split numbers) *Figure
 	}
 }
 
-// checkDate compares a date in the prose with the worksheet's.
+// checkDate compares a date in the prose with the worksheet's, as its language writes it. A text that is not translated
+// yet has it in English.
 func (b *binder) checkDate(f *markdown.Figure, bound *Bound, name, says string) {
-	if o := b.page.Example(bound); o.There(name) && f.Text != o.Text(name) {
+	o := b.page.Example(bound)
+	if o.There(name) && f.Text != o.Text(name) && f.Text != sheet.DateText(o.Value(name).Value) {
 		value := o.Text(name)
 		line, _ := b.doc.Source.Position(bound.Block.Span.Start)
 		b.fault(f.TextSpan, "figure-differs", fmt.Sprintf("the prose says %s, the worksheet %s %s", f.Text, says, value),
