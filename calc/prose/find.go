@@ -11,18 +11,23 @@ type letGo func(from, to int, why reason)
 func (l *Language) scan(text string, tell letGo) []Amount {
 	var found []Amount
 	for at := 0; at < len(text); {
-		to, why := l.candidate(text, at)
-		var a Amount
-		if why == taken {
-			a, why = l.amount(text, at, reach{len(text), true})
-		}
-		if why == taken {
-			at = a.End
-			found = l.put(text, found, signed(text, a))
+		if byteClasses[text[at]] == 0 { // mostly the space between two words
+			at++
 			continue
 		}
+		to, why := l.candidate(text, at)
+		through := to
+		if why == taken {
+			a, no := l.amount(text, at, reach{len(text), true})
+			if no == taken {
+				at = a.End
+				found = l.put(text, found, signed(text, a))
+				continue
+			}
+			why, through = no, max(to, a.End)
+		}
 		if tell != nil && why != asNothing {
-			tell(at, max(to, a.End), why)
+			tell(at, through, why)
 		}
 		at = to
 	}

@@ -176,6 +176,11 @@ func (l *Language) indexFollows() {
 		maps.Copy(l.follows, words)
 	}
 	l.nexts.add(l.follows)
+	bare := maps.Clone(l.per)
+	maps.DeleteFunc(bare, func(_ string, class perClass) bool { return class&perBare == 0 })
+	for _, words := range []wordSet{firsts(l.units), firsts(l.fillers), firsts(bare)} {
+		l.heads.add(words)
+	}
 	l.counted = wordSet{}
 	for _, words := range []wordSet{firsts(l.units), firsts(l.fractions), firsts(l.scales)} {
 		maps.Copy(l.counted, words)

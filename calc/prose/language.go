@@ -26,6 +26,7 @@ type Language struct {
 
 	starts  filter  // words that an amount may begin with
 	nexts   filter  // words of follows
+	heads   filter  // words that what a number is of may begin with: a unit, or a rate that leaves it out
 	follows wordSet // words that may be after the first word or the digits of an amount
 	goesOn  wordSet // words that a unit may go on with
 	counted wordSet // words that an article may make an amount of

@@ -34,7 +34,7 @@ func (l *Language) phrase(text string, at int, hasSign bool, r reach) (phrase, r
 	p := phrase{head: dollar, to: at}
 	if !hasSign {
 		t := next(text, at)
-		if t.kind != sign && (t.kind != word || !l.nexts.has(t.text)) {
+		if t.kind != sign && (t.kind != word || !l.heads.has(t.text)) {
 			return p, asCount // most numbers are of no unit
 		}
 		var why reason
@@ -106,6 +106,9 @@ func (l *Language) isKind(t token) bool {
 // partOfThing says whether the words before an amount make a part of a name of it: a bucket of 5 gallons, a discount of
 // 20 percent.
 func (l *Language) partOfThing(before string, p phrase) reason {
+	if !l.of[lastLetters(before)] {
+		return taken
+	}
 	last := lastTokens(before)
 	of, noun := last[3], last[2]
 	switch {

@@ -80,12 +80,24 @@ func pastSpace(text string, at int) int {
 	}
 	for at < len(text) && (text[at] <= ' ' || text[at] >= 0x80) {
 		r, size := utf8.DecodeRuneInString(text[at:])
-		if !unicode.IsSpace(r) && r != '\u200B' && r != '\u2060' {
+		if !isSpace(r) {
 			break
 		}
 		at += size
 	}
 	return at
+}
+
+func isSpace(r rune) bool { return unicode.IsSpace(r) || r == '\u200B' || r == '\u2060' }
+
+// lastLetters gives the letters at the end of a text, in small letters.
+func lastLetters(text string) string {
+	text = strings.TrimRightFunc(text, isSpace)
+	at := len(text)
+	for at > 0 && byteClasses[text[at-1]]&wordByte != 0 {
+		at--
+	}
+	return strings.ToLower(text[at:])
 }
 
 // wordEnd goes to the end of a word from a place in it.
