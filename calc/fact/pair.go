@@ -55,6 +55,44 @@ func (p Pair) other(t Trait) Trait {
 	return 0
 }
 
+// A Meeting is what something must not meet in a tank or a line.
+type Meeting struct {
+	With    string // what it is called: "strong acid"
+	Signal  Signal
+	Sources []string
+}
+
+// Apart lists what a thing of these traits must not meet, the most dangerous first, by its name in a language. What is
+// not in it was not looked up.
+func Apart(traits Trait, language string) []Meeting {
+	var meetings []Meeting
+	for _, p := range Pairs() {
+		for _, t := range Traits() {
+			other := p.other(t)
+			if traits&t == 0 || other == 0 {
+				continue
+			}
+			with := traitWords[other].called.In(language)
+			if i := slices.IndexFunc(meetings, func(m Meeting) bool { return m.With == with }); i < 0 {
+				meetings = append(meetings, Meeting{With: with, Signal: p.Signal, Sources: slices.Clone(p.Sources)})
+			} else {
+				meetings[i].Sources = addNew(meetings[i].Sources, p.Sources)
+			}
+		}
+	}
+	return meetings
+}
+
+// addNew adds to a list what it does not have.
+func addNew(list, more []string) []string {
+	for _, id := range more {
+		if !slices.Contains(list, id) {
+			list = append(list, id)
+		}
+	}
+	return list
+}
+
 // KeepID is the id of the hazard that tells what a trait must be kept from, or people come to harm: "keep-acid".
 func KeepID(t Trait) string { return "keep-" + traitWords[t].id }
 
@@ -67,12 +105,12 @@ func keptApart() []Hazard {
 	var hazards []Hazard
 	for _, p := range Pairs() {
 		hazards = append(hazards, Hazard{
-			ID: p.ID(), Name: Text{English: traitWords[p.A].called + " with " + traitWords[p.B].called},
+			ID: p.ID(), Name: Text{English: traitWords[p.A].called.English + " with " + traitWords[p.B].called.English},
 			Signal: p.Signal, Says: Text{English: p.Says + " Never put the two in one tank or line."}, Sources: p.Sources,
 		})
 	}
 	for _, t := range Traits() {
-		called := traitWords[t].called
+		called := traitWords[t].called.English
 		people := Hazard{ID: KeepID(t), Name: Text{English: "what " + called + " must not meet"}}
 		lines := Hazard{ID: ClogID(t), Name: Text{English: "what plugs lines with " + called}}
 		for _, h := range []Hazard{people, lines} {
@@ -90,13 +128,9 @@ func keptFrom(t Trait, h Hazard, forPeople bool) (filled Hazard, kept bool) {
 	var from []string
 	for _, p := range Pairs() {
 		if other := p.other(t); other != 0 && p.Signal > Notice == forPeople {
-			from = append(from, traitWords[other].called)
+			from = append(from, traitWords[other].called.English)
 			h.Signal = max(h.Signal, p.Signal)
-			for _, id := range p.Sources {
-				if !slices.Contains(h.Sources, id) {
-					h.Sources = append(h.Sources, id)
-				}
-			}
+			h.Sources = addNew(h.Sources, p.Sources)
 		}
 	}
 	h.Says.English = words.holds + " Never let it meet " + listed(from) + " in a tank or a line."

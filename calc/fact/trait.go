@@ -28,16 +28,19 @@ func Traits() []Trait {
 }
 
 // traitWords say what a material with a trait holds, and what the trait is called among those that it must not meet.
-var traitWords = map[Trait]struct{ id, holds, called string }{
-	Acid:        {"acid", "This material is a strong acid.", "strong acid"},
-	Ammonia:     {"ammonia", "This material holds ammonia.", "ammonia"},
-	Pressure:    {"pressure", "", "gas under pressure"},
-	Oxidizer:    {"oxidizer", "", "a nitrate that feeds a fire"},
-	Calcium:     {"calcium", "This material holds calcium.", "calcium"},
-	Sulfate:     {"sulfate", "This material holds sulfate.", "sulfate"},
-	Phosphate:   {"phosphate", "This material holds phosphate.", "phosphate"},
-	Nitrate:     {"nitrate", "This material holds nitrate.", "nitrate"},
-	Solution:    {"uan", "This material is a solution of urea and ammonium nitrate.", "UAN"},
-	Thiosulfate: {"thiosulfate", "This material holds thiosulfate.", "thiosulfate"},
-	Chlorine:    {"chlorine", "", "chlorine (bleach)"}, // no material has it: it is what lines are cleaned with
+var traitWords = map[Trait]struct {
+	id, holds string
+	called    Text
+}{
+	Acid:        {"acid", "This material is a strong acid.", Text{"strong acid", "ácido fuerte"}},
+	Ammonia:     {"ammonia", "This material holds ammonia.", Text{"ammonia", "amoníaco"}},
+	Pressure:    {"pressure", "", Text{"gas under pressure", "gas a presión"}},
+	Oxidizer:    {"oxidizer", "", Text{"a nitrate that feeds a fire", "nitrato que aviva el fuego"}},
+	Calcium:     {"calcium", "This material holds calcium.", Text{"calcium", "calcio"}},
+	Sulfate:     {"sulfate", "This material holds sulfate.", Text{"sulfate", "sulfato"}},
+	Phosphate:   {"phosphate", "This material holds phosphate.", Text{"phosphate", "fosfato"}},
+	Nitrate:     {"nitrate", "This material holds nitrate.", Text{"nitrate", "nitrato"}},
+	Solution:    {"uan", "This material is a solution of urea and ammonium nitrate.", Text{"UAN", "UAN"}},
+	Thiosulfate: {"thiosulfate", "This material holds thiosulfate.", Text{"thiosulfate", "tiosulfato"}},
+	Chlorine:    {"chlorine", "", Text{"chlorine (bleach)", "cloro (lejía)"}}, // no material has it: it cleans lines
 }

@@ -12,6 +12,7 @@ import (
 	"strings"
 	"testing"
 
+	"acreleaf/calc"
 	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/kind"
 )
@@ -41,6 +42,8 @@ func manualLists(t *testing.T) []nameList {
 		{"worksheets.md", "keys of a worksheet", worksheet.constants("block.go")},
 		{"passages.md", "keys of a passage", markdown.list(t, "passageKeys")},
 		{"reckoners.md", "keys of a reckoner", worksheet.list(t, "tableKeys")},
+		{"references.md", "keys of a reference", worksheet.constants("reference.go")},
+		{"references.md", "columns of the tables", calc.References()[0].Columns},
 		{"own-calculations.md", "keys of a calculation", slices.Concat(worksheet.list(t, "definitionKeys"),
 			worksheet.list(t, "givenKeys"), worksheet.list(t, "constantKeys"), worksheet.list(t, "resultKeys"),
 			worksheet.list(t, "checkKeys"), worksheet.list(t, "signalNames"))},

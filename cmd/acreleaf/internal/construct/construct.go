@@ -19,6 +19,7 @@ const (
 	Calculation
 	Passage
 	Reckoner
+	Reference
 	Worksheet
 	Kinds // how many there are, for tables by kind
 )
@@ -47,6 +48,7 @@ var rows = [Kinds]Row{
 	Calculation: {Word: "calculation", Naming: Named, Manual: "own-calculations"},
 	Passage:     {Word: "passage", Manual: "passages"},
 	Reckoner:    {Word: "reckoner", Naming: MayBeNamed, Texts: []string{"title"}, Manual: "reckoners"},
+	Reference:   {Word: "reference", Texts: []string{"title"}, Manual: "references"},
 	Worksheet:   {Word: "worksheet", Naming: Named, Numbers: true, Texts: []string{"title"}, Manual: "worksheets"},
 }
 

@@ -18,6 +18,7 @@ var readers = [construct.Kinds]func(*reading, *fence){
 	construct.Calculation: (*reading).addCalculation,
 	construct.Passage:     (*reading).needClosed,
 	construct.Reckoner:    (*reading).addBlock,
+	construct.Reference:   (*reading).addBlock,
 	construct.Worksheet:   (*reading).addBlock,
 }
 
@@ -27,6 +28,7 @@ func printers() [construct.Kinds]func(*printer, *blockNode) {
 		construct.Calculation: (*printer).calculation,
 		construct.Passage:     (*printer).passage,
 		construct.Reckoner:    (*printer).fragment,
+		construct.Reference:   (*printer).fragment,
 		construct.Worksheet:   (*printer).fragment,
 	}
 }
@@ -164,6 +166,10 @@ func (r *reading) nameBlock(b *Block, names []message.Span) {
 		return
 	}
 	b.NameSpan = names[0]
+	if b.Construct.Row().Naming == construct.Nameless {
+		r.refuseName(b.Construct, names)
+		return
+	}
 	b.Name = r.cut(names[0])
 	if folded := foldID(b.Name); folded != b.Name {
 		note := "use small letters a to z, digits and hyphens"
@@ -177,6 +183,12 @@ func (r *reading) nameBlock(b *Block, names []message.Span) {
 		r.fault("block-name", rest, fmt.Sprintf("a %s has one word for its name", b.Construct),
 			"take this out, or join the words with hyphens")
 	}
+}
+
+// refuseName reports words after one that has none.
+func (r *reading) refuseName(kind construct.Kind, names []message.Span) {
+	at := message.Span{Start: names[0].Start, End: names[len(names)-1].End}
+	r.fault("block-name", at, fmt.Sprintf("a %s has no name", kind), "take this out")
 }
 
 // closingFence is the fence that would close a block.

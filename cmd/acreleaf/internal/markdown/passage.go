@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/yamltext"
 	"github.com/yuin/goldmark/ast"
@@ -61,8 +62,7 @@ func (r *reading) readPassage(f *fence, node *blockNode) {
 	r.doc.Passages = append(r.doc.Passages, p)
 	node.passage = p
 	if len(f.words) > 1 {
-		at := message.Span{Start: f.words[1].Start, End: f.words[len(f.words)-1].End}
-		r.fault("block-name", at, "a "+f.block.Construct.String()+" has no name", "take this out")
+		r.refuseName(construct.Passage, f.words[1:])
 	}
 	if !f.closed {
 		p.Unread = true // the rest of the page may be in it

@@ -72,6 +72,7 @@ func (t *translation) block(ours, theirs *markdown.Block) {
 		written[e.Key] = e
 	}
 	a, b := t.page.Work.Bound(ours), t.original.Work.Bound(theirs)
+	whole := t.page.Work.Has(ours) && t.original.Work.Has(theirs) // a block with a fault has a message already
 	for _, e := range theirs.Entries {
 		if theirs.Construct.HasText(e.Key) {
 			continue
@@ -83,7 +84,7 @@ func (t *translation) block(ours, theirs *markdown.Block) {
 			t.fault(ours.Span, "translation-differs",
 				fmt.Sprintf("the original has %s: %s (%s), and this %s has no %s", e.Key, e.Value, t.at(e.KeySpan.Start),
 					ours.Construct, e.Key), "add a line: "+e.Key+": "+e.Value)
-		case !sameEntry(own, e, a, b):
+		case whole && !sameEntry(own, e, a, b):
 			t.fault(own.ValueSpan, "translation-differs",
 				fmt.Sprintf("the translation has %s: %s, and the original has %s (%s)", e.Key, own.Value, e.Value,
 					t.at(e.ValueSpan.Start)), "write "+e.Value+" here, or mend the original")
@@ -98,11 +99,13 @@ func (t *translation) block(ours, theirs *markdown.Block) {
 	}
 }
 
-// sameEntry says whether two lines say the same, be it in other units or as another text of the same number. Blocks
-// with a fault have a message already.
+// sameEntry says whether two lines say the same, be it in other units or as another text of the same number.
 func sameEntry(ours, theirs markdown.Entry, a, b *worksheet.Bound) bool {
-	if a == nil || b == nil || oneLine(ours.Value) == oneLine(theirs.Value) {
+	if oneLine(ours.Value) == oneLine(theirs.Value) {
 		return true
+	}
+	if a == nil || b == nil {
+		return false // it works no calculation, so its lines are names
 	}
 	own, is := a.Entries[ours.Key]
 	original, has := b.Entries[theirs.Key]

@@ -29,6 +29,7 @@ func TestGolden(t *testing.T) {
 		"worksheet":      func(w *bytes.Buffer) { r.Worksheet(w, soil()) },
 		"worksheet-kind": func(w *bytes.Buffer) { r.Worksheet(w, season()) },
 		"reckoner":       func(w *bytes.Buffer) { r.Reckoner(w, reckoner()) },
+		"reference":      func(w *bytes.Buffer) { r.ReferenceTable(w, materials()) },
 		"ties":           func(w *bytes.Buffer) { ties(r, w) },
 		"guide":          func(w *bytes.Buffer) { renderer(t, withBase).Guide(w, spoken) },
 		"home":           func(w *bytes.Buffer) { r.Home(w, homePage()) },

@@ -50,7 +50,7 @@ var everyView = map[string]func(text string) []byte{
 	"guide": writer(guide("")), "home": writer(homePage()), "sources": writer(sourcesPage()),
 	"missing": writer(missingPage()), "index": writer(indexPage()),
 	"worksheet": writer(soil()), "linked": writer(season()),
-	"reckoner": writer(reckoner()), "calculation": writer(calculationPage()),
+	"reckoner": writer(reckoner()), "reference": writer(materials()), "calculation": writer(calculationPage()),
 	"worked":  writer(&render.Worked{Href: "#x", Text: "x"}),
 	"follows": writer(twoKinds()),
 	"own":     writer(&render.Own{Label: "x", Shown: render.Shown{Text: "x", Before: "x", After: "x"}}),
@@ -93,6 +93,8 @@ func write(r *render.Renderer, w *bytes.Buffer, view any) {
 		r.Worksheet(w, v)
 	case *render.Table:
 		r.Reckoner(w, v)
+	case *render.ReferenceTable:
+		r.ReferenceTable(w, v)
 	case *render.Worked:
 		r.Worked(w, v)
 	case *render.Following:

@@ -18,6 +18,7 @@ type Words struct {
 	Units     UnitWords      `yaml:"units"`
 	Worksheet WorksheetWords `yaml:"worksheet"`
 	Table     TableWords     `yaml:"table"`
+	Reference ReferenceWords `yaml:"reference"`
 	Kinds     KindWords      `yaml:"kinds"`
 	Signals   SignalWords    `yaml:"signals"`
 	Home      HomeWords      `yaml:"home"`

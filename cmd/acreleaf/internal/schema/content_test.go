@@ -12,11 +12,13 @@ import (
 
 	"github.com/rogpeppe/go-internal/txtar"
 	"go.yaml.in/yaml/v3"
+
+	"acreleaf/cmd/acreleaf/internal/construct"
 )
 
 var (
 	metadata = regexp.MustCompile(`(?s)\A---\n(.*?\n)---\n`)
-	fenced   = regexp.MustCompile("(?ms)^```(worksheet|reckoner|calculation|passage)\\b[^\n]*\n(.*?)^```$")
+	fenced   = regexp.MustCompile("(?ms)^```(" + strings.Join(construct.Words(), "|") + ")\\b[^\n]*\n(.*?)^```$")
 )
 
 // texts visits all in a content folder that has a schema: where it stands, the name of the schema, the text.

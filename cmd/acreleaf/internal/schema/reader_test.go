@@ -36,6 +36,7 @@ var readers = map[string]func(text string) message.List{
 	},
 	"worksheet.json": func(text string) message.List { return bind("worksheet example", text) },
 	"reckoner.json":  func(text string) message.List { return bind("reckoner example", text) },
+	"reference.json": func(text string) message.List { return bind("reference", text) },
 	"passage.json":   func(text string) message.List { return bind("passage", text) },
 }
 
@@ -151,6 +152,10 @@ epa-nitrate:
   figures: {10 mg/L NO3-N: the most}
 `,
 	"calculation.json": spray,
+	"reference.json": `table: material
+show: grade, nitrogen, forms
+title: Materials
+`,
 }
 
 // The examples are whole: the readers take them, and each key is in them.
@@ -158,7 +163,7 @@ func TestExamplesAreWhole(t *testing.T) {
 	keys, tables := worksheet.DefinitionKeys()
 	all := map[string][]string{
 		"page.json": page.Keys(), "site.json": append(config.SiteKeys(), config.ContactKeys()...),
-		"sources.json": config.ReferenceKeys(), "calculation.json": keys,
+		"sources.json": config.ReferenceKeys(), "calculation.json": keys, "reference.json": worksheet.ReferenceKeys(),
 	}
 	for part, inside := range tables {
 		for _, key := range inside {

@@ -30,6 +30,7 @@ var shapes = [construct.Kinds]func() object{
 	construct.Calculation: definition,
 	construct.Passage:     passageShape,
 	construct.Reckoner:    reckonerShape,
+	construct.Reference:   referenceShape,
 	construct.Worksheet:   worksheetShape,
 }
 

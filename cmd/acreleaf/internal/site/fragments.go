@@ -26,17 +26,19 @@ type fragments struct {
 }
 
 // blocks has what writes each kind of block that package markdown leaves to us.
-var blocks = [construct.Kinds]func(*fragments, *bytes.Buffer, *worksheet.Bound){
+var blocks = [construct.Kinds]func(*fragments, *bytes.Buffer, *markdown.Block){
 	construct.Reckoner:  (*fragments).reckoner,
+	construct.Reference: (*fragments).reference,
 	construct.Worksheet: (*fragments).worksheet,
 }
 
 // Block writes a block.
 func (f *fragments) Block(w *bytes.Buffer, b *markdown.Block) {
-	blocks[b.Construct](f, w, f.view.work.Bound(b))
+	blocks[b.Construct](f, w, b)
 }
 
-func (f *fragments) reckoner(w *bytes.Buffer, bound *worksheet.Bound) {
+func (f *fragments) reckoner(w *bytes.Buffer, b *markdown.Block) {
+	bound := f.view.work.Bound(b)
 	v := tableView(f.view.work, bound)
 	if !f.hasWorksheet(bound.Sheet) {
 		v.Constants = f.cited.constants(bound.Sheet)
@@ -44,7 +46,8 @@ func (f *fragments) reckoner(w *bytes.Buffer, bound *worksheet.Bound) {
 	f.renderer.Reckoner(w, v)
 }
 
-func (f *fragments) worksheet(w *bytes.Buffer, bound *worksheet.Bound) {
+func (f *fragments) worksheet(w *bytes.Buffer, b *markdown.Block) {
+	bound := f.view.work.Bound(b)
 	f.worksheets++
 	v := worksheetView(f.view.work, bound, f.cited)
 	v.Number = f.worksheets

@@ -3,6 +3,7 @@ package site
 import (
 	"testing"
 
+	"acreleaf/calc"
 	"acreleaf/cmd/acreleaf/internal/construct"
 )
 
@@ -17,6 +18,17 @@ func TestEveryConstruct(t *testing.T) {
 	for s := range construct.AllSchemes() {
 		if figures[s] == nil {
 			t.Errorf("nothing writes a figure of %s: figures in fragments.go", s)
+		}
+	}
+}
+
+// Each column of a table that a page can print shows something.
+func TestEveryColumn(t *testing.T) {
+	for _, r := range calc.References() {
+		for _, column := range r.Columns[1:] {
+			if r.Name != "material" || materialCells[column] == nil {
+				t.Errorf("nothing shows %s of table %s: referenceview.go", column, r.Name)
+			}
 		}
 	}
 }

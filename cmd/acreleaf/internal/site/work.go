@@ -88,7 +88,7 @@ func (p *press) bindPage(d *draft, sameCatalogue bool) {
 	}
 	p.parsePage(d)
 	d.work, d.said.binding = worksheet.Bind(d.doc, p.catalogue, language)
-	b := &bound{language: language, whole: len(d.said.binding) == 0 && len(d.work.Sheets) == len(d.doc.Blocks)}
+	b := &bound{language: language, whole: len(d.said.binding) == 0 && d.work.HasAll(d.doc.Blocks)}
 	for _, s := range d.work.Sheets {
 		b.sheets = append(b.sheets, s.Sheet)
 	}
@@ -164,10 +164,8 @@ func (p *press) proofOf(d *draft) *proof.Page {
 
 // printable says whether nothing is missing that the text of an open page asks for.
 func (d *draft) printable() bool {
-	for _, b := range d.doc.Blocks {
-		if d.work.Bound(b) == nil {
-			return false
-		}
+	if !d.work.HasAll(d.doc.Blocks) {
+		return false
 	}
 	for _, written := range d.doc.Passages {
 		if d.work.Passage(written) == nil {

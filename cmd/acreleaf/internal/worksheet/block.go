@@ -27,34 +27,43 @@ func TableKeys() []string { return slices.Clone(tableKeys) }
 
 // binders has what binds each kind of block. Passages are bound to the graph of the others (closePassages), and a
 // calculation is defined before the pages are bound (Define).
-var binders = [construct.Kinds]func(*binder, *markdown.Block) *Bound{
-	construct.Reckoner:  (*binder).bindBlock,
-	construct.Worksheet: (*binder).bindBlock,
+var binders = [construct.Kinds]func(*binder, *markdown.Block){
+	construct.Reckoner:  (*binder).addSheet,
+	construct.Reference: (*binder).addReference,
+	construct.Worksheet: (*binder).addSheet,
 }
 
 func (b *binder) bindBlocks() {
-	seen := map[string]*markdown.Block{}
 	for _, block := range b.doc.Blocks {
-		before := len(b.messages)
-		bound := binders[block.Construct](b, block)
-		// markdown has reported a missing name, an unread line and an empty value, and Define a calculation that cannot
-		// be made
-		whole := bound.name != "" && !block.Unread && bound.Sheet != nil && !slices.ContainsFunc(block.Entries, isEmpty)
-		if block.Name != "" && block.Construct.Row().Numbers {
-			if first := seen[block.Name]; first != nil {
-				line, _ := b.doc.Source.Position(first.Span.Start)
-				b.fault(block.NameSpan, "worksheet-twice",
-					fmt.Sprintf("there is a worksheet %q on line %d already", block.Name, line),
-					"give this one a name of its own")
-			}
-			seen[block.Name] = block
-		}
-		if len(b.messages) > before || !whole {
-			b.faulty[bound.name] = true
-			continue
-		}
-		b.bound = append(b.bound, bound)
+		binders[block.Construct](b, block)
 	}
+}
+
+// addSheet binds a block that works a calculation.
+func (b *binder) addSheet(block *markdown.Block) {
+	before := len(b.messages)
+	bound := b.bindBlock(block)
+	b.checkTwice(block)
+	// markdown has reported a missing name, an unread line and an empty value, and Define a calculation that cannot be
+	// made
+	whole := bound.name != "" && !block.Unread && bound.Sheet != nil && !slices.ContainsFunc(block.Entries, isEmpty)
+	if len(b.messages) > before || !whole {
+		b.faulty[bound.name] = true
+		return
+	}
+	b.bound = append(b.bound, bound)
+}
+
+// checkTwice reports a worksheet of a name that another has.
+func (b *binder) checkTwice(block *markdown.Block) {
+	if block.Name == "" || !block.Construct.Row().Numbers {
+		return
+	}
+	if first := b.seen[block.Name]; first != nil {
+		b.fault(block.NameSpan, "worksheet-twice", fmt.Sprintf("there is a worksheet %q on line %d already", block.Name,
+			b.doc.Source.Line(first.Span.Start)), "give this one a name of its own")
+	}
+	b.seen[block.Name] = block
 }
 
 func isEmpty(entry markdown.Entry) bool { return strings.TrimSpace(entry.Value) == "" }

@@ -6,6 +6,8 @@
 package worksheet
 
 import (
+	"slices"
+
 	"acreleaf/calc"
 	"acreleaf/calc/prose"
 	"acreleaf/calc/sheet"
@@ -25,6 +27,8 @@ type Page struct {
 
 	byBlock map[int]*Bound  // by markdown.Block.Index
 	figures map[int]*Figure // by markdown.Figure.Index
+
+	references map[int]*Reference // by markdown.Block.Index
 }
 
 // A Bound is one block at work.
@@ -47,7 +51,17 @@ func (p *Page) Example(b *Bound) sheet.Outcome {
 	return sheet.Outcome{Use: b.Use, Cells: p.Cells, High: p.High}
 }
 
-// Bound gives what a block was bound to. It is nil for a block with a fault.
+// Has says whether a block was bound: nothing is wrong with it.
+func (p *Page) Has(block *markdown.Block) bool {
+	return p.Bound(block) != nil || p.Reference(block) != nil
+}
+
+// HasAll says whether all blocks of a list were bound.
+func (p *Page) HasAll(blocks []*markdown.Block) bool {
+	return !slices.ContainsFunc(blocks, func(b *markdown.Block) bool { return !p.Has(b) })
+}
+
+// Bound gives what a block was bound to. It is nil for a block with a fault, and for one that works no calculation.
 func (p *Page) Bound(block *markdown.Block) *Bound { return p.byBlock[block.Index] }
 
 // Figure gives what a worked figure was resolved to. It is nil for a figure with a fault.
@@ -67,8 +81,8 @@ func (p *Page) Find(name string) *Bound {
 // left out of the page, so that one slip is reported once. Numbers are read as the page's language writes them.
 func Bind(doc *markdown.Document, catalogue *calc.Catalogue, language string) (*Page, message.List) {
 	b := &binder{doc: doc, catalogue: catalogue, tag: language, language: prose.For(language), page: &Page{
-		byBlock: map[int]*Bound{}, figures: map[int]*Figure{},
-	}, faulty: map[string]bool{}}
+		byBlock: map[int]*Bound{}, figures: map[int]*Figure{}, references: map[int]*Reference{},
+	}, faulty: map[string]bool{}, seen: map[string]*markdown.Block{}}
 	b.bindBlocks()
 	b.link()
 	b.work()
@@ -85,6 +99,7 @@ type binder struct {
 	page      *Page
 	bound     []*Bound        // in the order of the source
 	faulty    map[string]bool // the names of blocks that are left out
+	seen      map[string]*markdown.Block
 	messages  message.List
 }
 

@@ -78,7 +78,7 @@ var ladderOfTests = map[string][]string{
 	"calc/formula":  {"wasm/wasmtest", "wasm/wasmtest/engine"},
 	"wasm":          {"wasm/wasmtest", "wasm/wasmtest/engine"},
 
-	"cmd/acreleaf": {"construct", "construct", "kind", "site", "proof", "message", "calc", "calc/sheet",
+	"cmd/acreleaf": {"construct", "kind", "site", "proof", "message", "calc", "calc/sheet",
 		"calc/unit"},
 	"cmd/acreleaf/internal/markdown": {"cputime"},
 	"cmd/acreleaf/internal/assets":   {"theme"},

@@ -1,0 +1,42 @@
+package nitrogen
+
+import (
+	"slices"
+	"strings"
+
+	"acreleaf/calc/fact"
+	"acreleaf/calc/sheet"
+)
+
+// MaterialFacts is what the table has of a material, for a page that prints it.
+type MaterialFacts struct {
+	Name, Label string // "UAN-32", "urea-ammonium nitrate solution"
+	Note        string
+	NoteSources []string
+	Liquid      bool
+	Nitrogen    sheet.Cell // % of the product
+	Gallon      sheet.Cell // lb of product; sheet.None where there is none
+	Lime        sheet.Cell // lb CaCO3 that undo what a pound of its nitrogen does; below 0 if it is like lime
+
+	Nitrate, Ammonium, Urea float64 // % of the nitrogen; sheet.None where makers differ
+	FormSources             []string
+
+	Apart []fact.Meeting // what it must not meet
+}
+
+// Materials lists the materials in the order of the table, with their texts in a language.
+func Materials(language string) []MaterialFacts {
+	var all []MaterialFacts
+	options := MaterialAmount.In(language).FindGiven("material").Choices
+	for i, m := range materials {
+		label := strings.TrimSuffix(strings.TrimPrefix(options[i].Label, m.name+", "), ", "+m.name)
+		all = append(all, MaterialFacts{
+			Name: m.name, Label: strings.ToUpper(label[:1]) + label[1:],
+			Note: options[i].Note, NoteSources: slices.Clone(noteSources[m.name]),
+			Liquid: m.liquid, Nitrogen: m.nitrogen, Gallon: m.gallon, Lime: m.lime,
+			Nitrate: m.forms.nitrate, Ammonium: m.forms.ammonium, Urea: m.forms.urea, FormSources: m.forms.sources,
+			Apart: fact.Apart(m.traits, language),
+		})
+	}
+	return all
+}
