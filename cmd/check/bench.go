@@ -72,6 +72,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "works", After: []string{"press"}, Tools: browser, Run: b.browser("works.mjs")},
 		{Name: "speaks", After: []string{"press"}, Tools: browser, Run: b.browser("speaks.mjs")},
 		{Name: "later", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("later.mjs")},
+		{Name: "kept", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("kept.mjs")},
 		{Name: "ways", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("ways.mjs")},
 		{Name: "desk", After: []string{"press"}, Tools: browser, Run: b.browser("desk.mjs")},
 		{Name: "press more", After: []string{"press"}, Run: b.pressMore},

@@ -19,8 +19,9 @@ import (
 const (
 	mostHTML   = 13_000
 	mostStyle  = 10_000
-	mostScript = 9_000
+	mostScript = 9_000 // with the words of a language
 	mostRanges = 3_000 // the script that works ranges, which is loaded once a page is live
+	mostAfter  = 5_000 // the script for what comes after, loaded then too, with the words of a language
 	mostModule = 1_500
 )
 
@@ -32,9 +33,7 @@ func (b *bench) sizes(_ context.Context, r *step.Record) error {
 	}
 	w := &weighing{record: r}
 	style := w.all("style", site.Ending(".css"), mostStyle)
-	page, ranges := parted(site.Ending(".js"))
-	w.all("script", page, mostScript)
-	w.all("script for ranges", ranges, mostRanges)
+	w.scripts(site.Ending(".js"))
 	guides := site.Guides()
 	if len(guides) == 0 {
 		w.faults = append(w.faults, errors.New("the site has no guides"))
@@ -97,14 +96,22 @@ func compressed(text []byte) int {
 	return out.Len()
 }
 
-// parted parts the page's script from the one that works ranges.
-func parted(scripts []pressed.File) (page, ranges []pressed.File) {
-	for _, f := range scripts {
-		if strings.HasPrefix(path.Base(f.Path), "ranges.") {
-			ranges = append(ranges, f)
-		} else {
-			page = append(page, f)
+// scripts weighs each script alone: a page loads one of each kind, in its language.
+func (w *weighing) scripts(files []pressed.File) {
+	limits := map[string]int{"page": mostScript, "ranges": mostRanges, "after": mostAfter}
+	found := map[string]bool{}
+	for _, f := range files {
+		kind, _, _ := strings.Cut(path.Base(f.Path), ".")
+		found[kind] = true
+		if limits[kind] == 0 {
+			w.faults = append(w.faults, fmt.Errorf("%s is a script without a limit", f.Path))
+			continue
+		}
+		w.one("script "+path.Base(f.Path), f.Bytes, limits[kind])
+	}
+	for kind := range limits {
+		if !found[kind] {
+			w.faults = append(w.faults, fmt.Errorf("the site has no script %q", kind))
 		}
 	}
-	return page, ranges
 }

@@ -23,8 +23,8 @@ func noise(n int) []byte {
 
 func TestSizesHoldTheirLimits(t *testing.T) {
 	plain := map[string][]byte{
-		"guides/soil/index.html": []byte("<p>soil</p>"), "assets/a.css": []byte("p{}"), "assets/a.js": []byte("1"),
-		"assets/ranges.a.js": []byte("2"),
+		"guides/soil/index.html": []byte("<p>soil</p>"), "assets/a.css": []byte("p{}"),
+		"assets/page.en.a.js": []byte("1"), "assets/ranges.a.js": []byte("2"), "assets/after.en.a.js": []byte("3"),
 	}
 	for _, c := range []struct {
 		name, file string
@@ -36,8 +36,11 @@ func TestSizesHoldTheirLimits(t *testing.T) {
 		{"HTML", "guides/soil/index.html", noise(mostHTML + 1), "guides/soil HTML"},
 		{"style", "assets/a.css", noise(mostStyle + 1), "style is"},
 		{"two styles", "assets/b.css", noise(mostStyle - 1), "style is"},
-		{"script", "assets/a.js", noise(mostScript + 1), "script is"},
-		{"script for ranges", "assets/ranges.a.js", noise(mostRanges + 1), "script for ranges is"},
+		{"script", "assets/page.en.a.js", noise(mostScript + 1), "script page.en.a.js is"},
+		{"the same in two languages", "assets/page.es.a.js", noise(mostScript - 100), ""},
+		{"script for ranges", "assets/ranges.a.js", noise(mostRanges + 1), "script ranges.a.js is"},
+		{"script for what comes after", "assets/after.es.a.js", noise(mostAfter + 1), "script after.es.a.js is"},
+		{"another script", "assets/more.a.js", []byte("4"), "a script without a limit"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			b := newBench(t.TempDir())

@@ -1,9 +1,10 @@
 import { printedIndex } from "./choice";
 import { filled } from "./data";
 import { all } from "./element";
+import { ENTERED } from "./field";
 
 /** What stands in a field: the text, and the place of its unit in the list of units. */
-interface Entry {
+interface Put {
   typed: string;
   unit: number;
 }
@@ -25,17 +26,17 @@ function makeBelonging(input: HTMLInputElement, then: () => void): () => boolean
   );
   const units = input.parentElement!.querySelector<HTMLSelectElement>("select[data-unit-for]");
   // The example's number, and the options that it is for.
-  const printed: Entry = { typed: input.defaultValue, unit: units ? printedIndex(units) : -1 };
+  const printed: Put = { typed: input.defaultValue, unit: units ? printedIndex(units) : -1 };
   const example = lists.map(printedIndex).join();
-  const kept = new Map<string, Entry>(); // by the options that it is for
+  const kept = new Map<string, Put>(); // by the options that it is for
   const note = document.createElement("div");
   note.className = "aside";
   let options: string; // those that the number in the field is for
-  let last: [entry: Entry, options: string] | null; // what was set aside last
+  let last: [entry: Put, options: string] | null; // what was set aside last
 
   const chosen = (): string => lists.map((list) => list.selectedIndex).join();
-  const entry = (): Entry => ({ typed: input.value, unit: units ? units.selectedIndex : -1 });
-  const enter = ({ typed, unit }: Entry): void => {
+  const entry = (): Put => ({ typed: input.value, unit: units ? units.selectedIndex : -1 });
+  const enter = ({ typed, unit }: Put): void => {
     input.value = typed;
     if (units) {
       units.selectedIndex = unit;
@@ -78,7 +79,7 @@ function makeBelonging(input: HTMLInputElement, then: () => void): () => boolean
   };
 
   /** An entry with its unit: "11.05 lb/gal", "$420/ton". It is written once, where it was typed as well. */
-  const amount = ({ typed, unit }: Entry): string => {
+  const amount = ({ typed, unit }: Put): string => {
     const text = units?.options[unit]?.text ?? input.parentElement!.querySelector(".unit")?.textContent ?? "";
     const number = typed.trim();
     return /[a-z%]\S*$/i.test(number) ? number
@@ -98,6 +99,7 @@ function makeBelonging(input: HTMLInputElement, then: () => void): () => boolean
     options = chosen(); // the page was made again around what a reader had typed
   }
   input.addEventListener("reset", forget);
+  input.addEventListener(ENTERED, () => (options = chosen()));
   return () => {
     const [now, old] = [chosen(), entry()];
     const there = old.typed.trim();

@@ -2,13 +2,15 @@
 
 import type { Data, Word } from "./wire";
 
+declare const words: Record<Word, string>; // the press writes them before the script
+
 const block = document.getElementById("module");
 
 /** The page's data, or null on a page that has none. */
 export const readData = (): Data | null => block && JSON.parse(block.textContent!);
 
 /** A word or a sentence of the page's language, for what the script writes itself. */
-export const word = (name: Word): string => block!.getAttribute("data-" + name)!;
+export const word = (name: Word): string => words[name];
 
 /** A sentence of the page's language with its blanks filled in. */
 export const filled = (name: Word, blanks: Record<string, string>): string =>

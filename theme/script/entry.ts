@@ -1,8 +1,8 @@
-import { printedIndex } from "./choice";
+import { choose, chosenIn, printedIndex } from "./choice";
 import { filled, word } from "./data";
 import { all, hide, numberIn, put, same, sheetOf } from "./element";
 import { fill, type Field } from "./field";
-import { loadRanges } from "./later";
+import { load, RANGES } from "./later";
 import { makeLimits } from "./limits";
 import { apply, text } from "./number";
 import { dayText } from "./shown";
@@ -109,7 +109,7 @@ export function makeNumberField(input: HTMLInputElement): Field {
     if (early) {
       value = before;
       reason = word("early");
-      loadRanges();
+      load(RANGES);
     }
     showBelow(numbers);
   };
@@ -145,6 +145,7 @@ export function makeNumberField(input: HTMLInputElement): Field {
   };
 
   const field: Field = {
+    element: input,
     sheet: sheetOf(input),
     inputs: [cell, presence, others].filter((cell) => !isNaN(cell)),
     faulty: false,
@@ -169,6 +170,12 @@ export function makeNumberField(input: HTMLInputElement): Field {
       // A cell that the field has not is no number, and no place of the list.
       fill(ends, presence, isNaN(low) ? 0 : 1);
       fill(ends, others, kind);
+    },
+    entry: () => (units ? [input.value, chosenIn(units)] : [input.value]),
+    enter([text, name]) {
+      input.value = text;
+      const known = !name || (!!units && choose(units, name));
+      return known && input.value === text;
     },
     reset() {
       input.dispatchEvent(new Event("reset"));

@@ -1,4 +1,4 @@
-import { all, numberIn } from "./element";
+import { numberIn } from "./element";
 import { operand, parse } from "./number";
 import { dayText, isMoney } from "./shown";
 
@@ -140,6 +140,3 @@ export function termText({ text, day, money, cell, value, most, usual }: Term, m
   const fixed = isNaN(cell) && !usual;
   return fixed ? text : operand(value, money, most, more, usual || undefined);
 }
-
-/** The lines of the work, each with the paragraphs that hold it in names and in numbers. */
-export const workLines = (): Element[] => all<Element>(".work li");

@@ -32,11 +32,11 @@ function makeAnswer(element: Element): GridAnswer {
 }
 
 /** The answers of a reckoner by row and column. */
-export function findGrid(index: number, { down, across }: Grid): GridAnswer[][] {
+export function findGrid(element: Element, { down, across }: Grid): GridAnswer[][] {
   return down[1].map((_, row) =>
     across[1].map((_, column) => {
-      const place = `[data-table="${index}"][data-row="${row}"][data-col="${column}"]`;
-      return makeAnswer(document.querySelector(place)!);
+      const place = `[data-row="${row}"][data-col="${column}"]`;
+      return makeAnswer(element.querySelector(place)!);
     }),
   );
 }

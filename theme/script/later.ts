@@ -1,23 +1,25 @@
-// Loads the script that works ranges (ranges.ts). No page waits for it whose numbers are single ones.
+// Loads the scripts that a page is live without: what works ranges (ranges.ts), and what comes after (after.ts).
 
-let coming: Promise<void> | undefined;
+export const RANGES = 0;
+export const AFTER = 1;
+
+const coming: (Promise<void> | undefined)[] = [];
 
 /**
- * Loads the script unless it is there or on its way, and has the fields read again once it is there. Ends when there is
- * no more to wait for, whether it came or not. The page was
- * printed with its tag in a template, where a browser leaves it alone: an address that is set here would need a policy
- * for Trusted Types.
+ * Loads one of them unless it is there or on its way, and has the fields read again once it is there. Ends when there is
+ * no more to wait for, whether it came or not. The page was printed with their tags in a template, where a browser leaves
+ * them alone: an address that is set here would need a policy for Trusted Types.
  */
-export function loadRanges(): Promise<void> {
-  return (coming ??= new Promise<void>((resolve) => {
-    const tag = document.querySelector<HTMLTemplateElement>("template")!;
-    const script = document.importNode(tag.content, true).firstElementChild as HTMLScriptElement;
+export function load(which: number): Promise<void> {
+  return (coming[which] ??= new Promise<void>((resolve) => {
+    const tags = document.querySelector<HTMLTemplateElement>("template")!.content;
+    const script = document.importNode(tags.children[which], true) as HTMLScriptElement;
     script.onload = () => {
       resolve();
       document.dispatchEvent(new Event("change"));
     };
     script.onerror = () => {
-      coming = undefined; // the next range that is typed asks for it again
+      coming[which] = undefined; // the next time that it is needed asks for it again
       resolve();
     };
     document.head.append(script);

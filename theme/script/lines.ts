@@ -1,8 +1,6 @@
-import { mark, numberIn, put, same, sheetOf } from "./element";
-import type { Field } from "./field";
-import { readFormula, termText, workLines, type Formula, type Term } from "./formula";
+import { mark, numberIn, put, same } from "./element";
+import { readFormula, termText, type Formula, type Term } from "./formula";
 import { operand, parse } from "./number";
-import { isVoid, type Sheet } from "./sheets";
 import { dayText, rangeText } from "./shown";
 import type { Ends } from "./spread";
 
@@ -17,17 +15,10 @@ interface Sum {
 }
 
 /**
- * Gives the function that works every line of the work again in printed numbers. The digits are chosen as
+ * Gives the function that works a line of the work again in printed numbers. The digits are chosen as
  * sheet.Outcome.Lines chooses them: so that whoever keys in what is printed gets the result that is printed.
  */
-export function makeLines(sheets: Sheet[], fields: Field[], ends: Ends): () => void {
-  const typed = new Set(fields.flatMap(({ inputs }) => inputs));
-  const lines = workLines().map((line) => makeLine(line, sheets[sheetOf(line)], typed, ends));
-  return () => lines.forEach((update) => update());
-}
-
-/** Gives the function that brings one line up to date. */
-function makeLine(element: Element, sheet: Sheet, typed: Set<number>, { low, high }: Ends): () => void {
+export function makeLine(element: Element, typed: Set<number>, { low, high }: Ends): () => void {
   const when = numberIn(element, "data-when");
   const [, first] = element.children;
   let second: Element | null = element.children[2]; // for the most of a range
@@ -90,9 +81,6 @@ function makeLine(element: Element, sheet: Sheet, typed: Set<number>, { low, hig
   };
 
   return () => {
-    if (!sheet.fresh || isVoid(sheet)) {
-      return;
-    }
     if (when >= 0 && !high[when]) {
       last = [];
       shape(false, false);

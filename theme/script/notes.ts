@@ -1,28 +1,27 @@
 import { word } from "./data";
-import { all, hide, numberIn, sheetOf } from "./element";
-import { isFresh, isVoid, type Sheet } from "./sheets";
+import { hide, numberIn } from "./element";
+import { isVoid, type Sheet } from "./sheets";
 import { DOUBT, type Ends } from "./spread";
 
 /**
- * Gives the function that shows the sentences, the work and the answers that hold, and hides the rest. While a sheet
- * has no answers only the reason for that is shown. What holds for a part of a range only is shown, and says so.
+ * Gives the function that shows the sentences, the work and the answers of a worksheet that hold, and hides the rest.
+ * While it has no answers only the reason for that is shown. What holds for a part of a range only is shown, and says so.
  */
-export function makeNotes(sheets: Sheet[], { low, high }: Ends): () => void {
-  const notes = all<Element>("[data-when]").map((element) => ({
+export function makeNotes(own: (selector: string) => Element[], sheet: Sheet, { low, high }: Ends): () => void {
+  const notes = own("[data-when]").map((element) => ({
     element,
     cell: numberIn(element, "data-when"),
-    sheet: sheets[sheetOf(element)],
     refusal: element.hasAttribute("data-refusal"),
     partly: partlyOf(element),
     words: element.matches(".words > *"), // of the answer: another case says what was found, so doubt is not told
   }));
-  const kinds = all<Element>("[data-kind]").map((element) => ({
+  const kinds = own("[data-kind]").map((element) => ({
     element,
     cell: numberIn(element, "data-kind"),
     other: element.hasAttribute("data-other"),
   }));
   return () => {
-    for (const { element, cell, sheet, refusal, partly, words } of notes.filter(isFresh)) {
+    for (const { element, cell, refusal, partly, words } of notes) {
       hide(element, high[cell] === 0 || (words && high[cell] === DOUBT) || (refusal ? sheet.waiting : isVoid(sheet)));
       const begins = refusal ? "narrow" : high[cell] === DOUBT ? "perhaps" : "partly";
       const now = low[cell] || !high[cell] ? "" : ` ${word(begins)} `;

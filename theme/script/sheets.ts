@@ -1,5 +1,4 @@
 import { all, numberIn, sheetOf } from "./element";
-import { workLines } from "./formula";
 import type { Field } from "./field";
 import type { Ends } from "./spread";
 import type { Data } from "./wire";
@@ -30,7 +29,7 @@ export const isVoid = (sheet: Sheet): boolean => sheet.waiting || sheet.refused 
 export const isFresh = ({ sheet }: { sheet: Sheet }): boolean => sheet.fresh;
 
 export function makeSheets(data: Data): Sheet[] {
-  const lines = workLines();
+  const lines = all<Element>(".work li");
   return data.sheets.map(({ after, refusals }, index) => ({
     after,
     refusals,

@@ -1,40 +1,37 @@
-import { all, mark, numberIn, put, same, sheetOf } from "./element";
+import { mark, numberIn, put, same } from "./element";
 import { apply } from "./number";
-import type { Field } from "./field";
-import { isFresh, isVoid, type Sheet } from "./sheets";
+import type { Page } from "./page";
+import { isVoid, type Sheet } from "./sheets";
 import { numberWriter, rangeText } from "./shown";
 import type { Ends } from "./spread";
-import type { Works } from "./works";
 
 /** One number on the page that follows a cell. */
 interface Shown {
   element: Element;
   place: number; // in the ends
   guard: number | undefined; // the cell that is 0 while the value is left out
-  sheet: Sheet;
   given: boolean; // it is a given, or of the sentence that says which of them will not do
   write: (value: number) => string;
   value: number[]; // as last written
 }
 
-/** Gives the function that brings every number of the worksheets up to date. Text is written only where it differs. */
-export function makeShow(sheets: Sheet[], fields: Field[], { guards, parts, ends }: Works): () => void {
-  const typed = new Set(fields.flatMap(({ inputs }) => inputs));
-  const list: Shown[] = all<Element>("[data-show]:not(.work *)").map((element) => {
+/** Gives the function that brings numbers of a worksheet up to date. Text is written only where it differs. */
+export function makeShow(elements: Element[], sheet: Sheet, { fields, works }: Page): () => void {
+  const { guards, parts, ends } = works;
+  const list: Shown[] = elements.filter((element) => !element.matches(".work *")).map((element) => {
     const cell = numberIn(element, "data-show");
     return {
       element,
       place: parts.get(element)?.[0] ?? cell,
       guard: guards.get(cell) ?? (numberIn(element, "data-guard") || undefined),
-      sheet: sheets[sheetOf(element)],
       given: !!element.closest(".linked, [data-refusal]"),
-      write: writer(element, typed.has(cell)),
+      write: writer(element, fields.some(({ inputs }) => inputs.includes(cell))),
       value: [],
     };
   });
   return () => {
-    for (const shown of list.filter(isFresh)) {
-      const value = valueOf(shown, ends);
+    for (const shown of list) {
+      const value = valueOf(shown, sheet, ends);
       if (!same(value, shown.value)) {
         shown.value = value;
         write(shown, value);
@@ -51,7 +48,7 @@ function writer(element: Element, typed: boolean): (value: number) => string {
 }
 
 /** The two ends of a number in the unit that its element shows now; NaN for one that is not there. */
-function valueOf({ element, place, guard, sheet, given }: Shown, { low, high }: Ends): number[] {
+function valueOf({ element, place, guard, given }: Shown, sheet: Sheet, { low, high }: Ends): number[] {
   if ((given ? sheet.waiting : isVoid(sheet)) || (guard !== undefined && !high[guard])) {
     return [NaN, NaN];
   }

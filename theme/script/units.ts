@@ -1,17 +1,16 @@
-import { all, hide, put } from "./element";
+import { all, put } from "./element";
 
 /**
- * Shows the switch between US and metric units where it has something to do. Gives the function that follows it: an
- * answer and its second unit change places. It says whether they did.
+ * Gives the function that follows the switch between US and metric units: an answer and its second unit change places. It
+ * says whether they did.
  */
 export function makeUnits(): () => boolean {
   const numbers = all<Element>("[data-si]");
   const names = all<Element>("[data-unit]");
-  const metric = document.querySelector<HTMLInputElement>("#units [value=metric]")!;
+  const metric = document.querySelector<HTMLInputElement>("#units [value=metric]");
   let shown = false;
-  hide(document.getElementById("units"), !numbers.length);
   return () => {
-    if (metric.checked === shown) {
+    if (!metric || metric.checked === shown) {
       return false;
     }
     shown = metric.checked;

@@ -36,12 +36,13 @@ export type Attribute =
   | "data-void-for" // the worksheet that a sentence is shown for while it waits for a number
   | "data-reset" // the worksheet that a button takes back to its example
   | "data-live-only" // a control that is of use once the page is live
+  | "data-link" // a button that puts the page's numbers into its address
   | "data-table" // the reckoner that an answer belongs to: its place in the list of tables
   | "data-row" // the row of an answer of a reckoner
   | "data-col" // its column
 ;
 
-/** A word or a sentence that the script writes itself: an attribute of the data block. */
+/** A word or a sentence that the script writes itself. */
 export type Word =
   | "to"
   | "said"
@@ -66,6 +67,13 @@ export type Word =
   | "beside"
   | "unanswered"
   | "none"
+  | "undo"
+  | "kept"
+  | "linked"
+  | "left-out"
+  | "other-edition"
+  | "copied"
+  | "in-address"
 ;
 
 /** Data is the data block of a page: the module that works every worksheet, and which cells of it the script must know. */

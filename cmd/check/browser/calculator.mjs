@@ -5,6 +5,7 @@
 // what it has in numbers.
 export function lines(page) {
   return page.evaluate(() => {
+    dispatchEvent(new Event('beforeprint')); // work that is out of sight is written in a pause, or for paper
     // A number and the unit behind it; words and signs by themselves. A root and a power get brackets, as on paper.
     const tokens = (element) => [...element.childNodes].flatMap((child) => {
       if (child.nodeType !== Node.ELEMENT_NODE) {

@@ -1,6 +1,7 @@
 // How long a live answer takes after a keystroke, on a page of ten worksheets, with the processor slowed four times.
-// The time is printed beside its limit and beside that of a field that nothing listens to; no time fails the test,
-// because a busy machine is no fault of the page. What fails is an answer that does not come, or is not the one.
+// The time by the clock is printed beside its limits and beside that of a field that nothing listens to; it fails nothing,
+// because a busy machine is no fault of the page. What is held to the limits is the time of the processor, four times
+// over, which the browser counts itself; and an answer that does not come, or is not the one, fails.
 import assert from 'node:assert/strict';
 import { pathToFileURL } from 'node:url';
 import { test } from 'node:test';
@@ -9,7 +10,8 @@ import { work } from './native.mjs';
 import { settings } from './settings.mjs';
 import { start, visit } from './visit.mjs';
 
-const limit = 8; // ms
+const limit = 8; // ms of script, and
+const limitLaidOut = 16.7; // with style and layout
 const keystrokes = 400;
 const path = 'guides/ten/';
 
@@ -27,6 +29,7 @@ test('a keystroke among ten worksheets', async (t) => {
   const floor = await page.evaluate(measure, { keystrokes });
   const live = await page.evaluate(measure, { id: 'soil-nitrate', keystrokes });
   await chromium.send('Emulation.setCPUThrottlingRate', { rate: 1 });
+  const processor = await spent(chromium, () => page.evaluate(measure, { id: 'soil-nitrate', keystrokes }));
 
   const native = work(worksheets, { soil: { nitrate: `${live.last} ppm NO3-N` } });
   const shown = await page.locator('#worksheet-budget .answer dd').allTextContents();
@@ -39,9 +42,24 @@ test('a keystroke among ten worksheets', async (t) => {
   const line = (what, times) => `${what} ${percentile(times, 0.95).toFixed(1)} ms (median ${
     percentile(times, 0.5).toFixed(1)})`;
   t.diagnostic(`live answer after a keystroke, ten worksheets, processor ÷ 4, ${keystrokes} keystrokes, 95 % within: `
-    + `${line('script', live.script)}, ${line('with layout', live.total)}; limit ${limit} ms; `
+    + `${line('script', live.script)}, ${line('with layout', live.total)}; limits ${limit} and ${limitLaidOut} ms; `
     + `${line('a field that does nothing', floor.total)}`);
+  const script = 4 * processor.ScriptDuration / keystrokes;
+  const laidOut = script + 4 * (processor.LayoutDuration + processor.RecalcStyleDuration) / keystrokes;
+  t.diagnostic(`time of the processor for each, times 4: script ${script.toFixed(1)} ms of ${limit}, with style and layout ${
+    laidOut.toFixed(1)} ms of ${limitLaidOut}`);
+  assert.ok(script <= limit, `a keystroke takes ${script.toFixed(1)} ms of script`);
+  assert.ok(laidOut <= limitLaidOut, `a keystroke takes ${laidOut.toFixed(1)} ms with style and layout`);
 });
+
+// spent gives the milliseconds of processor time, by kind of work, that the page needs for something.
+async function spent(chromium, work) {
+  await chromium.send('Performance.enable', { timeDomain: 'threadTicks' });
+  const read = async () => (await chromium.send('Performance.getMetrics')).metrics;
+  const before = await read();
+  await work();
+  return Object.fromEntries((await read()).map(({ name, value }, i) => [name, 1000 * (value - before[i].value)]));
+}
 
 // measure runs inside the page: types numbers into the field, or into one of its own when there is no id, and times
 // each until the answers stand in the page and are laid out.

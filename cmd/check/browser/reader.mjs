@@ -43,7 +43,9 @@ export function restore(page, sheet) {
     if (!button.checkVisibility() || button.disabled) {
       throw new Error('the button that brings the example back is not there');
     }
-    button.click();
+    if (/example|ejemplo/i.test(button.textContent)) { // after that it would bring the reader's numbers back
+      button.click();
+    }
     document.activeElement.blur();
   });
 }
@@ -51,6 +53,7 @@ export function restore(page, sheet) {
 // state gives all that a guide shows, by worksheet name, part of the text and table cell.
 export function state(page) {
   return page.evaluate(() => {
+    dispatchEvent(new Event('beforeprint')); // work that is out of sight is written in a pause, or for paper
     const names = Object.fromEntries([...document.querySelectorAll('section.worksheet')]
       .map((section) => [section.dataset.sheet, section.id.replace(/^worksheet-/, '')]));
     const seen = (element) => element.checkVisibility();
@@ -124,14 +127,15 @@ export function state(page) {
 }
 
 // whole gives everything that makes up the page's look, to compare two moments to the letter: but for the spoken
-// lines, which tell of a change and so differ from what stood there before any.
+// lines and the button that goes back, which tell of a change and so differ from what was there before any.
 export function whole(page) {
   return page.evaluate(() => {
+    dispatchEvent(new Event('beforeprint'));
     const texts = [];
     const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     while (walker.nextNode()) {
       const { parentElement: around, data } = walker.currentNode;
-      if (data.trim() !== '' && around.checkVisibility() && !around.closest('[role=status]')) {
+      if (data.trim() !== '' && around.checkVisibility() && !around.closest('[role=status], [data-reset]')) {
         texts.push(data);
       }
     }

@@ -24,9 +24,9 @@ const places = {
 async function open(t, path, language) {
   const page = await browser.newPage();
   t.after(() => page.close());
-  await page.route(`${origin}/${path}`, async (route) => {
+  await page.route('**/page.en.*.js', async (route) => {
     const answer = await route.fetch();
-    const body = (await answer.text()).replace('data-decimal="."', `data-decimal="${language === 'es' ? ',' : '.'}"`)
+    const body = (await answer.text()).replace('"decimal":"."', `"decimal":"${language === 'es' ? ',' : '.'}"`)
       .replace(words('en'), words(language));
     return route.fulfill({ response: answer, body });
   });

@@ -42,13 +42,13 @@ export async function visit(browser, address, how = {}) {
 export function regulars(browser, script = true) {
   const free = [];
   return async (address, how) => {
-    const visitor = free.pop() ?? await newcomer(browser, script);
+    const visitor = free.pop() ?? await newcomer(browser, script, true);
     return { ...await visitor.go(address, how), close: () => free.push(visitor) };
   };
 }
 
-// newcomer is a page of the browser that can go to one address after another.
-async function newcomer(browser, script) {
+// newcomer is a page of the browser that can go to one address after another; forgetful, it keeps no reader's numbers.
+async function newcomer(browser, script, forgetful) {
   const context = await browser.newContext({ javaScriptEnabled: script });
   const page = await context.newPage();
   const at = { address: 'about:blank', complaints: [] };
@@ -58,6 +58,9 @@ async function newcomer(browser, script) {
       console.error(`policy violation: ${event.violatedDirective} ${event.blockedURI} ${event.sample}`);
     });
   });
+  if (forgetful) {
+    await page.addInitScript(() => sessionStorage.clear());
+  }
   const go = async (address, { width = 1280, height = 800, scheme = 'light' } = {}) => {
     await page.setViewportSize({ width, height });
     await page.emulateMedia({ media: null, colorScheme: scheme, reducedMotion: 'no-preference' });
@@ -72,10 +75,11 @@ async function newcomer(browser, script) {
   return { page, go };
 }
 
-// ready waits until the module of the page, if it carries one, has been started, and until ranges can be typed.
+// ready waits until the module of the page, if it carries one, has been started, and until what comes after is there:
+// ranges, and the work in printed numbers.
 export async function ready(page) {
   await page.waitForFunction(() => !document.getElementById('module')
-    || (document.body.classList.contains('live') && globalThis.findRanges));
+    || (document.body.matches('.live.after') && globalThis.findRanges));
 }
 
 function watch(page, at) {

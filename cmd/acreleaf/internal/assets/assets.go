@@ -11,6 +11,7 @@ import (
 	"encoding/hex"
 	"io/fs"
 	"path"
+	"slices"
 	"strings"
 
 	"github.com/evanw/esbuild/pkg/api"
@@ -24,6 +25,7 @@ const (
 	scriptEntry = "script/start.ts"
 	styleEntry  = "style/acreleaf.css"
 	rangesEntry = "script/ranges.ts"
+	afterEntry  = "script/after.ts"
 	iconFile    = "style/icon.svg"
 )
 
@@ -31,19 +33,20 @@ const (
 // takes a call each.
 const tsconfig = `{"compilerOptions": {"useDefineForClassFields": false}}`
 
-// ownProperties matches names that only the script gives to properties, and reads, so that they may be shortened. No
-// name of the page's data, of the browser or of the language may be among them, nor one that both scripts use: each is
-// shortened for itself.
-const ownProperties = "^(again|amount|asked|assume|bare|below|cell|changed|chosen|element|end|endless|ends|" +
-	"entry|example|faulty|fill|followed|forget|formula|formulas|fresh|grid|guard|hold|input|inputs|instead|kept|" +
-	"kind|last|line|lists|lock|look|marked|money|most|news|note|now|own|owns|parted|partly|parts|per|place|printed|" +
-	"refusal|refused|reset|result|results|ring|run|said|scale|second|shape|sheet|sides|slopes|sums|table|tabled|" +
-	"tell|terms|texts|typed|unit|units|update|usual|waiting|when|why|words|work|worksheet|write|yours)$"
+// ownProperties matches names that only the scripts give to properties, and read, so that they may be shortened. No
+// name of the page's data, of the browser or of the language may be among them.
+const ownProperties = "^(again|amount|asked|assume|bare|below|cell|changed|chosen|due|element|end|endless|ends|" +
+	"enter|entry|example|faulty|fields|fill|followed|forget|formula|formulas|fresh|grid|guard|hold|input|inputs|" +
+	"instead|kept|kind|last|line|lines|lists|lock|look|marked|money|most|news|note|now|own|owns|parted|partly|" +
+	"parts|per|place|printed|refusal|refused|reset|result|results|ring|run|said|scale|second|seen|shape|sheet|" +
+	"sides|slopes|sums|table|tabled|tell|terms|texts|typed|unit|units|update|usual|waiting|when|why|words|work|" +
+	"works|worksheet|write|yours)$"
 
 // A Bundle is what the theme comes to. The paths are those in the site, "assets/page.0a1b2c3d.js".
 type Bundle struct {
-	Script, Style output.File
+	Script, After output.File // what makes a page live, and what comes after: both ask for words, which Worded gives
 	Ranges        output.File // what works ranges: a script of its own, since no page needs it for single numbers
+	Style         output.File
 	Icon          output.File // as it is in the theme
 }
 
@@ -54,6 +57,7 @@ func Build(files fs.FS) (Bundle, message.List) {
 		EntryPointsAdvanced: []api.EntryPoint{
 			{InputPath: scriptEntry, OutputPath: "page"},
 			{InputPath: rangesEntry, OutputPath: "ranges"},
+			{InputPath: afterEntry, OutputPath: "after"},
 			{InputPath: styleEntry, OutputPath: "page"},
 		},
 		Plugins:           []api.Plugin{reader(files)},
@@ -68,6 +72,7 @@ func Build(files fs.FS) (Bundle, message.List) {
 		MinifyIdentifiers: true,
 		MinifySyntax:      true,
 		MangleProps:       ownProperties,
+		MangleCache:       map[string]any{}, // the scripts share objects, so each property has one name in all
 		LegalComments:     api.LegalCommentsNone,
 		TsconfigRaw:       tsconfig,
 		LogLevel:          api.LogLevelSilent,
@@ -94,11 +99,22 @@ func Build(files fs.FS) (Bundle, message.List) {
 			bundle.Style = finished
 		case name == "ranges":
 			bundle.Ranges = finished
+		case name == "after":
+			bundle.After = finished
 		default:
 			bundle.Script = finished
 		}
 	}
 	return bundle, messages
+}
+
+// Worded gives a script with the words of a language before it, in JSON: it asks for them as "words". A reader's
+// browser keeps them with the script, where every page would bring them along.
+func Worded(script output.File, language string, words []byte) output.File {
+	name, _, _ := strings.Cut(path.Base(script.Path), ".")
+	// In a block, since two scripts of a page have words.
+	bytes := slices.Concat([]byte("{const words="), words, []byte(";"), script.Bytes, []byte("}\n"))
+	return named(name+"."+language, path.Ext(script.Path), bytes)
 }
 
 func named(name, extension string, bytes []byte) output.File {

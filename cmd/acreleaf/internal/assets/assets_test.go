@@ -19,6 +19,7 @@ import (
 // small is a theme of two files a folder.
 func small() fstest.MapFS {
 	return fstest.MapFS{
+		"script/after.ts":  {Data: []byte("document.title += words.after;\n")},
 		"script/ranges.ts": {Data: []byte("document.title += ' ranges';\n")},
 		"script/start.ts":  {Data: []byte("import { greet } from './greet';\ngreet(document.title as string);\n")},
 		"script/greet.ts": {Data: []byte("export function greet(name: string): void { document.body.title = name; }\n" +
@@ -160,7 +161,42 @@ func TestAdviceComesWithABundle(t *testing.T) {
 	}
 }
 
-// The limits are those of the project's own pages.
+// A script asks for words of the page's language, and has them however often it runs in one document.
+func TestWordsComeWithAScript(t *testing.T) {
+	after := build(t, small()).After
+	spanish := assets.Worded(after, "es", []byte(`{"after":" después"}`))
+	if !regexp.MustCompile(`^assets/after\.es\.[0-9a-f]{8}\.js$`).MatchString(spanish.Path) {
+		t.Errorf("path %q", spanish.Path)
+	}
+	const want = "{const words={\"after\":\" después\"};(()=>{document.title+=words.after;})();\n}\n"
+	if got := string(spanish.Bytes); got != want {
+		t.Errorf("%s holds %q, want %q", spanish.Path, got, want)
+	}
+	if other := assets.Worded(after, "es", []byte(`{"after":" luego"}`)); other.Path == spanish.Path {
+		t.Errorf("two scripts are both called %s", other.Path)
+	}
+}
+
+// A property that two scripts share has one name in both.
+func TestSharedPropertiesHaveOneName(t *testing.T) {
+	files := small()
+	files["script/start.ts"].Data = []byte("globalThis.x = {faulty: 1, fresh: 2, seen: 3};\n")
+	files["script/after.ts"].Data = []byte("document.title += globalThis.x.seen + globalThis.x.faulty;\n")
+	bundle := build(t, files)
+	_, properties, _ := strings.Cut(string(bundle.Script.Bytes), "{")
+	named := regexp.MustCompile(`(\w+):(\d)`).FindAllStringSubmatch(properties, -1)
+	for _, one := range named {
+		if used := strings.Contains(string(bundle.After.Bytes), "x."+one[1]); used != (one[2] != "2") || len(one[1]) > 1 {
+			t.Errorf("the property %s in %s: used in %s is %v", one[1], bundle.Script.Bytes, bundle.After.Bytes, used)
+		}
+	}
+	if len(named) != 3 {
+		t.Errorf("%d properties in %s", len(named), bundle.Script.Bytes)
+	}
+}
+
+// The limits are those of the project's own pages. The words of a language come to the scripts; the step "sizes" of the
+// check weighs them whole.
 func TestThemeIsSmall(t *testing.T) {
 	bundle, messages := assets.Build(theme.Files)
 	if len(messages) > 0 {
@@ -169,7 +205,7 @@ func TestThemeIsSmall(t *testing.T) {
 	for _, test := range []struct {
 		file  output.File
 		limit int
-	}{{bundle.Script, 9_000}, {bundle.Ranges, 3_000}, {bundle.Style, 10_000}} {
+	}{{bundle.Script, 8_200}, {bundle.Ranges, 3_000}, {bundle.After, 4_500}, {bundle.Style, 10_000}} {
 		size := packed(t, test.file.Bytes)
 		t.Logf("%s: %d bytes, %d with brotli", test.file.Path, len(test.file.Bytes), size)
 		if size > test.limit {

@@ -168,16 +168,11 @@ func input(w *bytes.Buffer, g *Given) {
 		numbered(w, wire.Others, g.Others)
 	}
 	if len(g.For) > 0 {
-		w.WriteString(belongs)
-		w.WriteString(joined(g.For))
-		w.WriteByte('"')
+		attribute(w, wire.For, joined(g.For))
 	}
 	describedBy(w, g)
 	w.WriteByte('>')
 }
-
-// belongs is how the attribute begins that ties a number to the choices that it belongs to.
-const belongs = " " + wire.For + `="`
 
 // joined lists numbers with spaces between them.
 func joined(numbers []int) string {

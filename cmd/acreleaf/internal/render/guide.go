@@ -24,22 +24,13 @@ func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 	head(w, g.Page.Title, g.Page.Summary, func() { r.facts(w, g) })
 	r.contents(w, g.Contents)
 	r.glance(w, g.Glance)
-	r.unitSystem(w, g.Module)
-	r.withoutScript(w, g.Module)
+	r.state(w, g.Module)
+	r.unitSystem(w, g.Body)
 	w.WriteString("<article>\n")
 	w.WriteString(string(g.Body))
 	r.references(w, g.Cited)
 	w.WriteString("</article>\n")
-	r.module(w, g.Module, g.Body)
-}
-
-// withoutScript says, where no script runs, that the numbers of the worksheets stay those of the example.
-func (r *Renderer) withoutScript(w *bytes.Buffer, module []byte) {
-	if module != nil {
-		w.WriteString("<noscript>")
-		element(w, "p", "hint", r.words.Page.WithoutScript)
-		w.WriteString("</noscript>\n")
-	}
+	r.module(w, g.Module)
 }
 
 // facts writes what is in the margin beside the title: number, crop, season and review.

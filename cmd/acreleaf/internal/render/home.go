@@ -15,8 +15,8 @@ func (r *Renderer) Home(w *bytes.Buffer, h *Home) {
 		head(w, page.Title, page.Summary, nil)
 		r.questions(w, h.Questions)
 		r.season(w, h.Seasons)
-		r.unitSystem(w, h.Module)
-		r.withoutScript(w, h.Module)
+		r.state(w, h.Module)
+		r.unitSystem(w, h.Intro)
 		if h.Intro != "" {
 			w.WriteString("<article>\n")
 			w.WriteString(string(h.Intro))
@@ -24,7 +24,7 @@ func (r *Renderer) Home(w *bytes.Buffer, h *Home) {
 			w.WriteString("</article>\n")
 		}
 		r.more(w, h.More)
-		r.module(w, h.Module, h.Intro)
+		r.module(w, h.Module)
 	}})
 }
 

@@ -2,76 +2,83 @@ package render
 
 import (
 	"bytes"
+	"encoding/json"
 	"html/template"
+	"io/fs"
 	"strings"
 
+	"acreleaf/calc/words"
 	"acreleaf/cmd/acreleaf/internal/wire"
 )
 
-// module writes the data block, with the words that the script writes itself: those of the margin and of days only for
-// a text with notes or days in it. A "<" inside its strings is written as JSON's own escape, so that no text can end
-// the element.
-func (r *Renderer) module(w *bytes.Buffer, json []byte, body template.HTML) {
-	if json == nil {
+// module writes the data block. A "<" inside its strings is written as JSON's own escape, so that no text can end the
+// element.
+func (r *Renderer) module(w *bytes.Buffer, data []byte) {
+	if data == nil {
 		return
 	}
-	w.WriteString(`<script type="application/json" id="module"`)
-	r.liveWords(w, string(body))
-	w.WriteByte('>')
+	w.WriteString(`<script type="application/json" id="module">`)
 	for {
-		before, after, found := bytes.Cut(json, []byte{'<'})
+		before, after, found := bytes.Cut(data, []byte{'<'})
 		w.Write(before)
 		if !found {
 			break
 		}
 		w.WriteString(`\u003c`)
-		json = after
+		data = after
 	}
 	w.WriteString("</script>\n")
 }
 
-// liveWords writes the words that the script writes itself, of which a text asks for some only by what is in it.
-func (r *Renderer) liveWords(w *bytes.Buffer, body string) {
-	words, general := &r.words.Worksheet, r.general
-	word := func(name wire.Word, text string) { attribute(w, name.Attribute(), text) }
-	word(wire.To, general.To)
-	word(wire.Said, words.Said.pattern())
-	word(wire.Below, words.Below.pattern())
-	word(wire.Order, words.Order)
-	word(wire.NotDetected, words.NotDetected)
-	word(wire.Above, words.Above)
-	word(wire.Comma, words.Comma.pattern())
-	word(wire.NoNumber, words.NoNumber.pattern())
-	word(wire.NoUnit, words.NoUnit.pattern())
-	word(wire.ReadAs, words.ReadAs.pattern())
-	word(wire.Decimal, words.Decimal)
-	word(wire.Early, words.Early)
-	word(wire.Sometimes, general.Partly)
-	if strings.Contains(body, belongs) {
-		word(wire.SetAside, words.SetAside.pattern())
-		word(wire.Needed, words.Needed.pattern())
-		word(wire.UseAgain, words.UseAgain.pattern())
+// ScriptWords gives words that a script writes itself, in a language, as JSON.
+func ScriptWords(files fs.FS, language string, names []wire.Word) ([]byte, error) {
+	own, err := LoadWords(files, language)
+	if err != nil {
+		return nil, err
 	}
-	word(wire.Perhaps, general.Perhaps)
-	word(wire.Narrow, general.NoAnswer)
-	if strings.Contains(body, " "+wire.Day) {
-		word(wire.DayPattern, general.Day)
-		word(wire.Months, strings.Join(general.Months[:], ","))
+	all, asked := scriptWords(own, words.InGeneral(language)), map[wire.Word]string{}
+	for _, name := range names {
+		asked[name] = all[name]
 	}
-	if strings.Contains(body, ownNote) {
-		word(wire.Beside, words.Beside)
-		word(wire.Unanswered, words.Unanswered)
-		word(wire.None, words.None)
+	return json.Marshal(asked)
+}
+
+func scriptWords(own *Words, general *words.General) map[wire.Word]string {
+	sheet, kept := &own.Worksheet, &own.Kept
+	return map[wire.Word]string{
+		wire.To: general.To, wire.Said: sheet.Said.pattern(), wire.Below: sheet.Below.pattern(), wire.Order: sheet.Order,
+		wire.NotDetected: sheet.NotDetected, wire.Above: sheet.Above, wire.Comma: sheet.Comma.pattern(),
+		wire.NoNumber: sheet.NoNumber.pattern(), wire.NoUnit: sheet.NoUnit.pattern(), wire.ReadAs: sheet.ReadAs.pattern(),
+		wire.Decimal: sheet.Decimal, wire.Early: sheet.Early, wire.Sometimes: general.Partly,
+		wire.SetAside: sheet.SetAside.pattern(), wire.Needed: sheet.Needed.pattern(),
+		wire.UseAgain: sheet.UseAgain.pattern(), wire.Perhaps: general.Perhaps, wire.Narrow: general.NoAnswer,
+		wire.DayPattern: general.Day, wire.Months: strings.Join(general.Months[:], ","),
+		wire.Beside: sheet.Beside, wire.Unanswered: sheet.Unanswered, wire.None: sheet.None,
+		wire.Undo: kept.Undo, wire.Kept: kept.Back, wire.Linked: kept.Linked, wire.LeftOut: kept.LeftOut,
+		wire.OtherEdition: kept.OtherEdition, wire.Copied: kept.Copied, wire.InAddress: kept.InAddress,
 	}
 }
 
-// unitSystem writes the switch between the two units of every answer. The script shows it where an answer has two.
-func (r *Renderer) unitSystem(w *bytes.Buffer, module []byte) {
+// state writes the line that says what the numbers of a page are: those of the example, until the script makes the page
+// live and has the other half of the line in its place.
+func (r *Renderer) state(w *bytes.Buffer, module []byte) {
 	if module == nil {
 		return
 	}
+	w.WriteString(`<p class="state"><span>`)
+	text(w, r.words.Page.WithoutScript)
+	w.WriteString(`</span> <span id="state" role="status">`)
+	text(w, r.words.Kept.Live)
+	w.WriteString("</span></p>\n")
+}
+
+// unitSystem writes the switch between the two units of every answer, where an answer has two.
+func (r *Renderer) unitSystem(w *bytes.Buffer, body template.HTML) {
+	if !strings.Contains(string(body), " "+wire.SI+"=") {
+		return
+	}
 	words := &r.words.Units
-	w.WriteString(`<fieldset class="units" id="units" hidden>`)
+	w.WriteString(`<fieldset class="units" id="units">`)
 	element(w, "legend", "", words.Show)
 	w.WriteString(`<div><label><input type="radio" name="units" value="us" checked> `)
 	text(w, words.US)

@@ -144,21 +144,25 @@ func property(w *bytes.Buffer, name, value string) {
 	w.WriteString(">\n")
 }
 
-// script writes the tag of the script, and in a template that of the script that it loads later. The page for a missing
-// address has none: its ways may not lead to it.
+// script writes the tag of the script, and in a template those of the scripts that it loads later. The page for a
+// missing address has none: its ways may not lead to it.
 func (r *Renderer) script(w *bytes.Buffer, f *filling) {
 	if !f.script || r.site.Script == "" {
 		return
 	}
-	tag := func(start, script, end string) {
+	tag := func(start, script string) {
 		w.WriteString(start)
 		attribute(w, "src", f.page.Root+script)
-		w.WriteString("></script>" + end + "\n")
+		w.WriteString("></script>")
 	}
-	tag("<script defer", r.site.Script, "")
+	tag("<script defer", r.site.Script)
 	if r.site.Ranges != "" {
-		tag("<template><script", r.site.Ranges, "</template>")
+		w.WriteString("\n<template>")
+		tag("<script", r.site.Ranges)
+		tag("<script", r.site.After)
+		w.WriteString("</template>")
 	}
+	w.WriteByte('\n')
 }
 
 func (r *Renderer) languages(w *bytes.Buffer, p *Page) {

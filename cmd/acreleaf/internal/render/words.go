@@ -17,6 +17,7 @@ type Words struct {
 	Date      DateWords      `yaml:"date"`
 	Units     UnitWords      `yaml:"units"`
 	Worksheet WorksheetWords `yaml:"worksheet"`
+	Kept      KeptWords      `yaml:"kept"`
 	Table     TableWords     `yaml:"table"`
 	Reference ReferenceWords `yaml:"reference"`
 	Kinds     KindWords      `yaml:"kinds"`
@@ -113,6 +114,19 @@ type WorksheetWords struct {
 	None                     string   `yaml:"none"`
 	Constants                string   `yaml:"constants"`
 	Code                     string   `yaml:"code"`
+}
+
+// KeptWords is for the line that says what the numbers of a page are, and for what keeps a reader's.
+type KeptWords struct {
+	Live         string `yaml:"live"`
+	Undo         string `yaml:"undo"`
+	Back         string `yaml:"back"`
+	Link         string `yaml:"link"`
+	Linked       string `yaml:"linked"`
+	LeftOut      string `yaml:"left-out"`
+	OtherEdition string `yaml:"other-edition"`
+	Copied       string `yaml:"copied"`
+	InAddress    string `yaml:"in-address"`
 }
 
 // TableWords is for reckoners.

@@ -2,6 +2,7 @@ package render_test
 
 import (
 	"bytes"
+	"encoding/json"
 	"fmt"
 	"io/fs"
 	"path"
@@ -13,6 +14,7 @@ import (
 
 	"acreleaf/calc/words"
 	"acreleaf/cmd/acreleaf/internal/render"
+	"acreleaf/cmd/acreleaf/internal/wire"
 	"acreleaf/theme"
 )
 
@@ -133,6 +135,30 @@ func wordless(t *testing.T, name string, html []byte) {
 		for _, said := range []string{"aria-label", "title", "alt", "placeholder"} {
 			if value, _ := one.value(said); letters.MatchString(value) {
 				t.Errorf("%s says %q in %s, which is in no words file", name, value, said)
+			}
+		}
+	}
+}
+
+// Every word that a script asks for is there, in every language.
+func TestWordsForTheScripts(t *testing.T) {
+	for _, language := range []string{"en", "es"} {
+		for _, names := range [][]wire.Word{wire.WordsOfPage, wire.WordsOfAfter} {
+			text, err := render.ScriptWords(theme.Files, language, names)
+			if err != nil {
+				t.Fatal(err)
+			}
+			var got map[wire.Word]string
+			if err := json.Unmarshal(text, &got); err != nil {
+				t.Fatal(err)
+			}
+			for _, name := range names {
+				if got[name] == "" {
+					t.Errorf("%s: the script has no word %q", language, name)
+				}
+			}
+			if len(got) != len(names) {
+				t.Errorf("%s: %d words for %d names", language, len(got), len(names))
 			}
 		}
 	}

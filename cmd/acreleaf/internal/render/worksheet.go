@@ -131,8 +131,12 @@ func (r *Renderer) worksheetFoot(w *bytes.Buffer, s *Worksheet) {
 	w.WriteString(`<footer><button type="button"`)
 	numbered(w, wire.Reset, s.Index)
 	flag(w, wire.LiveOnly)
-	w.WriteString(" hidden>")
+	w.WriteByte('>')
 	text(w, r.words.Worksheet.Reset)
+	w.WriteString(`</button><button type="button"`)
+	flag(w, wire.Link)
+	w.WriteByte('>')
+	text(w, r.words.Kept.Link)
 	w.WriteString("</button>")
 	if s.CodeHref != "" {
 		link(w, "", s.CodeHref, r.words.Worksheet.Code)

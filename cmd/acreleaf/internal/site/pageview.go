@@ -18,9 +18,10 @@ func (e *edition) siteView(language string) render.Site {
 		Invented: e.site.Invented, Notice: e.site.Notice, Base: e.site.Address,
 		Licence: e.site.Licence, LocalRule: e.site.LocalRule,
 		Contact: cmp.Or(e.site.Contact.Name, e.site.Contact.Email, e.site.Contact.Phone),
-		Style:   e.bundle.Style.Path, Script: e.bundle.Script.Path, Ranges: e.bundle.Ranges.Path,
+		Style:   e.bundle.Style.Path, Ranges: e.bundle.Ranges.Path,
 		Icon: e.bundle.Icon.Path,
 	}
+	s.Script, s.After = scripts()[language].page.Path, scripts()[language].after.Path
 	switch {
 	case e.site.Contact.Email != "":
 		s.ContactHref = "mailto:" + e.site.Contact.Email

@@ -3,6 +3,7 @@ package site
 import (
 	"fmt"
 	"io/fs"
+	"maps"
 	"slices"
 	"time"
 
@@ -63,8 +64,11 @@ func (p *press) finish() {
 		p.say(d.set.said)
 		p.files = append(p.files, d.set.file)
 	}
-	for _, f := range []output.File{p.edition.bundle.Script, p.edition.bundle.Ranges, p.edition.bundle.Style,
-		p.edition.bundle.Icon} {
+	shared := []output.File{p.edition.bundle.Ranges, p.edition.bundle.Style, p.edition.bundle.Icon}
+	for _, language := range slices.Sorted(maps.Keys(p.edition.renderers)) {
+		shared = append(shared, scripts()[language].page, scripts()[language].after)
+	}
+	for _, f := range shared {
 		p.files = append(p.files, p.giveKept(f))
 	}
 	p.files = append(p.files, p.commonPages()...)

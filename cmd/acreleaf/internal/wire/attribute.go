@@ -37,6 +37,7 @@ const (
 	VoidFor  = "data-void-for"  // the worksheet that a sentence is shown for while it waits for a number
 	Reset    = "data-reset"     // the worksheet that a button takes back to its example
 	LiveOnly = "data-live-only" // a control that is of use once the page is live
+	Link     = "data-link"      // a button that puts the page's numbers into its address
 
 	Table  = "data-table" // the reckoner that an answer belongs to: its place in the list of tables
 	Row    = "data-row"   // the row of an answer of a reckoner
@@ -49,7 +50,7 @@ var (
 	Outputs = []string{Show, When}
 )
 
-// A Word is a word or a sentence that the script writes itself. It is an attribute of the data block.
+// A Word is a word or a sentence that the script writes itself. The press gives them to the script.
 type Word string
 
 // The words, by the file of words that each is of.
@@ -77,7 +78,19 @@ const (
 	Beside      Word = "beside"
 	Unanswered  Word = "unanswered"
 	None        Word = "none"
+	Undo        Word = "undo"
+
+	Kept         Word = "kept"
+	Linked       Word = "linked"
+	LeftOut      Word = "left-out"
+	OtherEdition Word = "other-edition"
+	Copied       Word = "copied"
+	InAddress    Word = "in-address"
 )
 
-// Attribute is the attribute of the data block that holds a word.
-func (w Word) Attribute() string { return "data-" + string(w) }
+// WordsOfPage are those of the script that makes a page live, and WordsOfAfter those of the one that comes after.
+var (
+	WordsOfPage = []Word{To, Said, Below, Order, NotDetected, Above, Comma, NoNumber, NoUnit, ReadAs, Decimal, Early,
+		Sometimes, SetAside, Needed, UseAgain, Perhaps, Narrow, DayPattern, Months, Beside, Unanswered, None, Undo}
+	WordsOfAfter = []Word{To, DayPattern, Months, Undo, Kept, Linked, LeftOut, OtherEdition, Copied, InAddress}
+)

@@ -62,20 +62,20 @@ func TestBothSidesKnowEveryName(t *testing.T) {
 	known := map[string]bool{}
 	for _, c := range constants(t) {
 		name, _ := strconv.Unquote(c.value)
-		attribute, used := name, regexp.MustCompile(`\b`+name+`\b(?:[^-]|$)`)
+		used := regexp.MustCompile(`\b` + name + `\b(?:[^-]|$)`)
 		if c.kind == "Word" {
-			attribute, used = wire.Word(name).Attribute(), regexp.MustCompile(`"`+name+`"`)
+			used = regexp.MustCompile(`"` + name + `"`)
 		}
-		known[attribute] = true
+		known[name] = true
 		writes := anyHas(press, regexp.MustCompile(`\bwire\.`+c.name+`\b`))
-		if calcWrites[attribute] {
+		if calcWrites[name] {
 			writes = anyHas(calc, used)
 		}
 		if !writes {
-			t.Errorf("the press does not write %s (wire.%s)", attribute, c.name)
+			t.Errorf("the press does not write %s (wire.%s)", name, c.name)
 		}
-		if !anyHas(reads, used) && !anyHas(reads, inPart(attribute)) {
-			t.Errorf("neither script nor style reads %s (wire.%s)", attribute, c.name)
+		if !anyHas(reads, used) && !anyHas(reads, inPart(name)) {
+			t.Errorf("neither script nor style reads %s (wire.%s)", name, c.name)
 		}
 	}
 	for _, texts := range []map[string]string{reads, checks, calc} {

@@ -74,7 +74,7 @@ func script(t *testing.T) string {
 			fmt.Fprintf(w, "\n  | %s // %s", c.value, c.comment)
 		}
 	}
-	fmt.Fprint(w, "\n;\n\n/** A word or a sentence that the script writes itself: an attribute of the data block. */\n",
+	fmt.Fprint(w, "\n;\n\n/** A word or a sentence that the script writes itself. */\n",
 		"export type Word =")
 	for _, c := range constants(t) {
 		if c.kind == "Word" {

@@ -1,0 +1,19 @@
+// What a page is live without, in a script of its own that the page's script loads: the work in printed numbers, the
+// buttons for a touch screen, and what keeps the reader's numbers.
+
+import { makeKeeper } from "./keeper";
+import { makeKeys } from "./keys";
+import type { Page } from "./page";
+import { makeWork } from "./work";
+
+declare global {
+  /** Adds it to a page that is live, or just about to be. Gives the function that brings the work up to date. */
+  var comeAfter: ((page: Page, then: () => void) => () => void) | undefined;
+}
+
+globalThis.comeAfter = (page, then) => {
+  makeKeys();
+  makeKeeper(page.fields, then);
+  document.body.classList.add("after");
+  return makeWork(page);
+};

@@ -1,0 +1,91 @@
+import { word } from "./data";
+import { all } from "./element";
+import type { Field } from "./field";
+import { keep, LINK, readKept } from "./kept";
+import { makeRecord } from "./record";
+import type { Word } from "./wire";
+
+const PAUSE = 300; // milliseconds after the last change, before the numbers are kept
+
+/**
+ * Brings back the numbers that were typed on this page before, or that a link has brought; keeps those that are typed,
+ * and makes the buttons for such a link. Then is called when numbers have come in later.
+ */
+export function makeKeeper(fields: Field[], then: () => void): void {
+  const record = makeRecord(fields);
+  const line = document.getElementById("state")!;
+  const here = () => location.href.split("#")[0];
+  const linked = () => location.hash.startsWith(LINK);
+  const say = (name: Word) => (line.textContent = word(name));
+  let timer: number | undefined;
+
+  /** Keeps the numbers, unless the page was made again without these fields. */
+  const keepNow = (): void => {
+    clearTimeout(timer);
+    if (fields.every(({ element }) => element.isConnected)) {
+      keep(record.write());
+    }
+  };
+  const keepSoon = (): void => {
+    if (linked()) {
+      setAddress(here()); // its numbers are no longer those of the page
+    }
+    clearTimeout(timer);
+    timer = window.setTimeout(keepNow, PAUSE);
+  };
+
+  /** Reads a record and says so. The numbers that it takes the place of can be brought back. */
+  const read = (text: string, as: Word, before: string): void => {
+    const found = record.read(text);
+    say(found === "taken" ? as : found);
+    if (before && before !== record.write()) {
+      const button = document.createElement("button");
+      button.type = "button";
+      button.textContent = word("undo");
+      button.onclick = () => {
+        read(before, "kept", "");
+        then();
+      };
+      line.append(" ", button);
+    }
+  };
+  const readLink = (before: string): void => read(location.hash.slice(LINK.length), "linked", before);
+
+  const kept = readKept();
+  if (linked()) {
+    readLink(kept ?? "");
+  } else if (kept && !record.write()) { // the desk puts back itself what was typed
+    read(kept, "kept", "");
+  }
+  keepNow();
+  addEventListener("hashchange", () => {
+    if (linked()) {
+      readLink(record.write());
+      then();
+      keepNow();
+    }
+  });
+  ["input", "change", "click"].forEach((name) => document.addEventListener(name, keepSoon));
+  addEventListener("pagehide", keepNow);
+  all("[data-link]").forEach((button) => {
+    button.onclick = (event) => {
+      event.stopPropagation();
+      keepNow();
+      const numbers = record.write();
+      setAddress(here() + (numbers && LINK + numbers));
+      copy(location.href).then(() => say("copied"), () => say("in-address"));
+    };
+  });
+}
+
+/** Puts an address of this page in the place of its own. A browser may forbid it; the page works without. */
+function setAddress(address: string): void {
+  try {
+    history.replaceState(history.state, "", address);
+  } catch {
+    location.hash = address.split("#")[1] ?? "";
+  }
+}
+
+/** Copies a text, if the browser lets a page do that. */
+const copy = async (text: string): Promise<void> => navigator.clipboard.writeText(text);

@@ -1,0 +1,29 @@
+// Where a reader's numbers are kept on the device, until the tab is closed; and where a link carries them.
+
+/** How the fragment of a link with numbers begins. An anchor of the page never does. */
+export const LINK = "#numbers&";
+
+/** What is kept for this page; null for nothing. A browser may forbid that anything is. */
+export function readKept(): string | null {
+  try {
+    return sessionStorage.getItem(location.pathname);
+  } catch {
+    return null;
+  }
+}
+
+/** Keeps a text for this page, or nothing. */
+export function keep(text: string): void {
+  try {
+    if (text) {
+      sessionStorage.setItem(location.pathname, text);
+    } else {
+      sessionStorage.removeItem(location.pathname);
+    }
+  } catch {
+    // Forbidden or full: the page works without it.
+  }
+}
+
+/** Whether there are numbers to bring back: from before, or in the address. */
+export const isKept = (): boolean => location.hash.startsWith(LINK) || !!readKept();

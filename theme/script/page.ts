@@ -1,0 +1,21 @@
+import type { Field } from "./field";
+import type { Sheet } from "./sheets";
+import type { Data } from "./wire";
+import type { Works } from "./works";
+
+/** What the blocks of a page share. */
+export interface Page {
+  data: Data;
+  fields: Field[];
+  sheets: Sheet[];
+  works: Works;
+}
+
+/** A part of the page that is mounted on an element and follows one worksheet, or more. */
+export interface Block {
+  element: Element;
+  /** Whether a number that it shows was changed just now. */
+  fresh(): boolean;
+  /** Brings it up to date. */
+  update(): void;
+}

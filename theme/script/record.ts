@@ -1,0 +1,80 @@
+import { printedIndex } from "./choice";
+import { all } from "./element";
+import { enter, type Entry, type Field } from "./field";
+
+const EDITION = "edition";
+const UNIT = "*"; // behind the name of a field: the unit of its number
+const LONGEST = 60; // letters of an entry
+
+/** What became of a record that was read. */
+export type Read = "taken" | "left-out" | "other-edition";
+
+/** The numbers of a page as a text, and back. */
+export interface Record {
+  /** What is not the example's; "" for nothing. */
+  write(): string;
+  /** Puts what a record says into the fields, which read it as if it were typed. What it does not say is the example's. */
+  read(text: string): Read;
+}
+
+export function makeRecord(fields: Field[]): Record {
+  const edition = editionOf(fields);
+  const printed = fields.map(printedEntry);
+  return {
+    write() {
+      const record = new URLSearchParams();
+      fields.forEach((field, i) => {
+        const [text, unit] = field.entry();
+        if (text !== printed[i][0] || unit !== printed[i][1]) {
+          record.append(field.element.id, text);
+          if (unit) {
+            record.append(field.element.id + UNIT, unit);
+          }
+        }
+      });
+      return record.size ? `${EDITION}=${edition}&${record}` : "";
+    },
+    read(text) {
+      const record = new URLSearchParams(text);
+      if (record.get(EDITION) !== edition) {
+        return "other-edition";
+      }
+      record.delete(EDITION);
+      fields.forEach((field) => field.reset());
+      const there = fields.filter(({ element }) => record.has(element.id));
+      const entries = there.map(({ element: { id } }): Entry => [
+        record.get(id)!.slice(0, LONGEST),
+        record.get(id + UNIT) ?? undefined,
+      ]);
+      const unfit = enter(there, entries);
+      unfit.forEach((field) => field.reset());
+      there.forEach(({ element: { id } }) => [id, id + UNIT].forEach((name) => record.delete(name)));
+      return unfit.length || [...record].length ? "left-out" : "taken";
+    },
+  };
+}
+
+/** What a field was printed with. */
+function printedEntry({ element }: Field): Entry {
+  const [list] = all<HTMLSelectElement>("select", element.parentElement!);
+  const name = list?.options[printedIndex(list)]!.text;
+  return element === list ? [name] : [(element as HTMLInputElement).defaultValue, name];
+}
+
+/**
+ * A mark that is another once the givens of the page, their units, options, ranges or example numbers are: a record of
+ * one edition says nothing in another.
+ */
+function editionOf(fields: Field[]): string {
+  const texts = fields.map(({ element }) => [
+    element.id,
+    ...["value", "data-low", "data-high"].map((name) => element.getAttribute(name)),
+    ...[...element.labels!].map((label) => label.textContent),
+    ...all<HTMLOptionElement>("option", element.parentElement!).map((option) => option.text + option.defaultSelected),
+  ]);
+  let mark = 0;
+  for (const letter of JSON.stringify(texts)) {
+    mark = (Math.imul(mark, 31) + letter.codePointAt(0)!) | 0;
+  }
+  return (mark >>> 0).toString(36);
+}

@@ -1,0 +1,59 @@
+import { word } from "./data";
+import { all, hide, mark, put } from "./element";
+import type { Block, Page } from "./page";
+import { mountPart } from "./part";
+import { isVoid, type Sheet } from "./sheets";
+
+/** Mounts a worksheet. It is marked while its numbers are the reader's, and while there is no answer. */
+export function mountWorksheet(element: Element, page: Page): Block {
+  const part = mountPart(element, page);
+  const { sheet } = part;
+  const waits = makeWaits(element, sheet, false);
+  return {
+    ...part,
+    update() {
+      part.update();
+      mark(element, "yours", sheet.changed);
+      mark(element, "void", isVoid(sheet));
+      mark(element, "behind", sheet.changed && !globalThis.comeAfter); // its work, which comes after
+      waits();
+    },
+  };
+}
+
+/** Mounts a passage: a part of the text that says what holds for the reader's numbers. */
+export function mountPassage(element: Element, page: Page): Block {
+  const part = mountPart(element, page);
+  const waits = makeWaits(element, part.sheet, true);
+  return {
+    ...part,
+    update() {
+      part.update();
+      waits();
+    },
+  };
+}
+
+/** Mounts a figure in the text, which is marked while it is the reader's. */
+export function mountFigure(element: Element, page: Page): Block {
+  const part = mountPart(element, page);
+  const glance = element.matches(".glance *");
+  return {
+    ...part,
+    update() {
+      part.update();
+      mark(element, "yours", glance && part.sheet.changed);
+    },
+  };
+}
+
+/** Gives the function that says what a block waits for. Where it is alone no refusal says why there is nothing. */
+function makeWaits(element: Element, sheet: Sheet, alone: boolean): () => void {
+  const waits = all("[data-void-for]", element).map((wait) => ({ wait, printed: wait.textContent! }));
+  return () => {
+    for (const { wait, printed } of waits) {
+      hide(wait, !(alone ? isVoid(sheet) : sheet.waiting || sheet.endless));
+      put(wait, !alone && sheet.endless ? word("narrow").replace(/:$/, ".") : printed);
+    }
+  };
+}
