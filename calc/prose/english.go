@@ -72,5 +72,5 @@ var english = lexicon{
 	offers: "sure certain discount off tax tip raise chance interest guarantee refund kill",
 	people: "people growers farmers visitors readers students members families workers us them",
 
-	thePeople: "the this that your a any actual pure available total bought dry liquid",
+	thePeople: "the this that your a any total",
 }

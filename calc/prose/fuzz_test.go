@@ -40,6 +40,9 @@ func FuzzFind(f *testing.F) {
 			if u := l.ColumnUnit(text); len(u) > len(text) {
 				t.Errorf("%q: the unit %q", text, u)
 			}
+			if steps := Trace(text, l); len(steps) < len(l.Find(text)) {
+				t.Errorf("%q: of the amounts only %q are told", text, steps)
+			}
 		}
 		for _, read := range []func(string, string, unit.Unit) (Figure, error){For("en").ReadFigure, For("es").ReadFirst} {
 			if f, err := read(text, text, wanted); err == nil && f.Fits && !(f.By.Apply(1) > 0) {

@@ -20,13 +20,13 @@ func Trace(text string, l *Language) []string {
 	})
 	for _, a := range amounts {
 		read := unit.Range{Low: a.Low, High: a.High, Unit: a.Unit}
-		steps = append(steps, step{a.Start, a.End, fmt.Sprintf("read as %s", read)})
+		steps = append(steps, step{a.Start, a.End, fmt.Sprintf("read as %s", read), true})
 	}
 	slices.SortStableFunc(steps, func(a, b step) int { return cmp.Compare(a.from, b.from) })
 	var lines []string
 	end := 0
 	for _, s := range steps {
-		if s.from >= end { // the others are parts of the one before: the year of a date
+		if s.read || s.from >= end { // the others are parts of the one before: the year of a date
 			lines = append(lines, oneLine(text[s.from:s.to])+": "+s.what)
 			end = s.to
 		}
@@ -38,6 +38,7 @@ func Trace(text string, l *Language) []string {
 type step struct {
 	from, to int
 	what     string
+	read     bool // it is an amount
 }
 
 // letGo is the step of a number that is let go, with the words that say why.
@@ -59,7 +60,7 @@ func (l *Language) letGo(text string, from, to int, why reason) step {
 			to = after.to
 		}
 	}
-	return step{from, to, fmt.Sprintf("let go (%s): %s", reasons[why].name, reasons[why].sentence)}
+	return step{from, to, fmt.Sprintf("let go (%s): %s", reasons[why].name, reasons[why].sentence), false}
 }
 
 // isTold says whether what is let go is a number. A unit without one is none, though an amount may begin with it, and

@@ -40,33 +40,33 @@ func Quotes(p *Page, s *Site, r Rules) []Quote {
 // entries advises on figures in sources.yaml that no sentence quotes, and on those that two sentences take for
 // different things.
 func entries(quotes []Quote, s *Site) message.List {
-	var said message.List
+	var messages message.List
 	uses := map[*config.SourceFigure][]Quote{}
 	quoted := map[string]bool{} // the sources of which a sentence quotes a figure
 	for _, q := range quotes {
 		quoted[q.target] = true
 		for _, other := range uses[q.entry] {
 			if m, apart := readTwice(other, q); apart {
-				said = append(said, m)
+				messages = append(messages, m)
 				break
 			}
 		}
 		uses[q.entry] = append(uses[q.entry], q)
 	}
 	if s.Cited == nil {
-		return said // a page with a fault may quote them
+		return messages // a page with a fault may quote them
 	}
 	for _, id := range s.Sources.IDs() {
 		for i := range s.Sources[id].Figures {
 			f := &s.Sources[id].Figures[i]
 			if quoted[id] && uses[f] == nil {
-				said = append(said, message.Message{Level: message.Advice, ID: "source-figure-unused", Source: s.SourcesFile,
-					Span: f.Span, Text: fmt.Sprintf("no sentence quotes the %s of source %q", f.Text, id),
+				messages = append(messages, message.Message{Level: message.Advice, ID: "source-figure-unused",
+					Source: s.SourcesFile, Span: f.Span, Text: fmt.Sprintf("no sentence quotes the %s of source %q", f.Text, id),
 					Note: fmt.Sprintf("write it where it is meant, as [%s]%s, or take the line out", f.Text, sourceLink(id, f))})
 			}
 		}
 	}
-	return said
+	return messages
 }
 
 // readTwice advises when the words in quotes of two sentences have nothing in common with each other, so that one

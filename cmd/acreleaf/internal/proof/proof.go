@@ -58,10 +58,10 @@ func Alone(p *Page, s *Site, r Rules) message.List {
 
 // Together checks the sources of a site against all that its pages quote of them.
 func Together(quotes []Quote, s *Site, r Rules) message.List {
-	said := citations(s)
+	messages := citations(s)
 	if r.Advice {
-		said = append(said, uncited(s)...)
-		said = append(said, entries(quotes, s)...)
+		messages = append(messages, uncited(s)...)
+		messages = append(messages, entries(quotes, s)...)
 	}
-	return said
+	return messages
 }

@@ -141,7 +141,7 @@ func (c *figureCheck) inMargin(f *markdown.Figure, agreeing against) against {
 		return agreeing
 	}
 	// But for those words it is the one that is meant.
-	return against{figure: agreeing.figure, said: whole, apart: 0}
+	return against{figure: agreeing.figure, text: whole, apart: 0}
 }
 
 // readSourced reads the text of a sourced figure. What states no number fits nothing.
@@ -170,7 +170,7 @@ func (c *figureCheck) counts(text, rest string) bool {
 // against is a figure of the prose beside a figure of its source.
 type against struct {
 	figure *config.SourceFigure
-	said   string     // what the prose says
+	text   string     // of the prose
 	gives  unit.Range // what the source gives, in the unit of the prose when it can be
 	fits   bool       // the units measure the same
 	agrees bool
@@ -179,7 +179,7 @@ type against struct {
 
 // compare compares what was read with one figure of a source.
 func compare(f prose.Figure, figure *config.SourceFigure) against {
-	a := against{figure: figure, said: f.Text, fits: f.Fits, apart: math.MaxFloat64}
+	a := against{figure: figure, text: f.Text, fits: f.Fits, apart: math.MaxFloat64}
 	if !f.Fits {
 		switch bare := f.Unit.Dimension().Bare() == figure.Range.Unit.Dimension().Bare(); {
 		case f.Low == figure.Range.Low && f.High == figure.Range.High:
@@ -203,19 +203,19 @@ const quiteNear = 0.5
 // disagree reports a figure that its source does not give.
 func (c *figureCheck) disagree(f *markdown.Figure, near against) {
 	add := fmt.Sprintf("add a line for it below its \"figures:\" in sources.yaml, such as \"%s: what it is of\"",
-		unit.PointDecimals(near.said))
-	line := fmt.Sprintf("if the source gives %s too, %s", near.said, add)
+		unit.PointDecimals(near.text))
+	line := fmt.Sprintf("if the source gives %s too, %s", near.text, add)
 	if near.apart == math.MaxFloat64 {
 		c.fault("figure-source-unit", f.TextSpan,
-			fmt.Sprintf("the prose says %s, and source %q records no figure of that kind", near.said, f.Target), line)
+			fmt.Sprintf("the prose says %s, and source %q records no figure of that kind", near.text, f.Target), line)
 		return
 	}
-	gives := fmt.Sprintf("the prose says %s, source %q gives %s, %s", near.said, f.Target, near.figure.Range,
+	gives := fmt.Sprintf("the prose says %s, source %q gives %s, %s", near.text, f.Target, near.figure.Range,
 		near.figure.For)
 	switch {
-	case !near.fits && near.said != f.Text:
+	case !near.fits && near.text != f.Text:
 		c.fault("figure-source-unit", f.TextSpan, gives,
-			fmt.Sprintf("%s; if not, write %s in place of %s", line, near.figure.Range, near.said))
+			fmt.Sprintf("%s; if not, write %s in place of %s", line, near.figure.Range, near.text))
 	case !near.fits:
 		c.fault("figure-source-unit", f.TextSpan, gives,
 			fmt.Sprintf("%s; if you mean %s, write that, or the same in another unit", line, near.figure.Range))

@@ -50,11 +50,11 @@ func Define(d *Definition, sources config.Sources, hazards []config.OwnHazard) m
 	t.PlaceMissing(d.Span)
 	r := &definitionReader{table: t, sources: sources, hazards: hazards, definition: d}
 	written := r.read()
-	said := t.Messages()
-	if len(t.Keys()) == 0 && len(said) > 0 {
-		return said // the text is no table, so that nothing more can be said of it
+	messages := t.Messages()
+	if len(t.Keys()) == 0 && len(messages) > 0 {
+		return messages // the text is no table, so that nothing more can be said of it
 	}
-	read := len(said)
+	read := len(messages)
 	key := d.Name + "\x00" + d.Text()
 	for _, c := range written.Checks {
 		if c.Hazard != nil {
@@ -70,18 +70,18 @@ func Define(d *Definition, sources config.Sources, hazards []config.OwnHazard) m
 		told := func(m message.Message) bool { return m.Span == message.Span(f.Span) }
 		// a text that is missing, or is no text, has its message; the formula finds nothing in its place
 		atName := message.Span(f.Span) == d.Span && f.ID != "calculation-name"
-		if slices.ContainsFunc(said[:read], told) || read > 0 && atName {
+		if slices.ContainsFunc(messages[:read], told) || read > 0 && atName {
 			continue
 		}
-		said = append(said, message.Message{
+		messages = append(messages, message.Message{
 			ID: f.ID, Source: d.Source, Span: message.Span(f.Span), Text: f.Text, Note: f.Note,
 		})
 	}
-	if !message.HasFault(said) {
+	if !message.HasFault(messages) {
 		d.Sheet = s
 		made.Store(key, s)
 	}
-	return said
+	return messages
 }
 
 // made holds the sheets that were made, by all that they were made from. The desk makes a site at every save, and what
