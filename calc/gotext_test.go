@@ -21,13 +21,13 @@ var threeWords = regexp.MustCompile(`[A-Za-z]{2,}[,:]? [a-z]{2,},? [a-z]{2,}`)
 // No sentence for a reader is in Go code: it is in calc/words, by key. Messages for authors begin with a small letter,
 // as all messages of the program do, and are written where the mistake is found; calc/nitrogen has none.
 func TestNoSentenceIsInGoCode(t *testing.T) {
-	for _, folder := range []string{"nitrogen", "sheet", "formula"} {
+	for _, folder := range []string{"nitrogen", "sheet", "formula", "fact"} {
 		files, err := filepath.Glob(folder + "/*.go")
 		if err != nil || len(files) == 0 {
 			t.Fatalf("%s has %d files: %v", folder, len(files), err)
 		}
 		for _, name := range files {
-			if strings.HasSuffix(name, "_test.go") {
+			if strings.HasSuffix(name, "_test.go") || name == "fact/bibliography.go" { // titles of publications
 				continue
 			}
 			for _, found := range sentencesIn(t, name, nil, folder != "nitrogen") {

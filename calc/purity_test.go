@@ -34,7 +34,7 @@ var allowed = map[string][]string{
 	"acreleaf/calc/fact":     {"calc/formula", "calc/nitrogen", "calc/sheet"},
 	"acreleaf/calc/sheet":    {"calc", "calc/formula", "calc/nitrogen"}, // downwards only
 	"acreleaf/calc/unit":     {"calc/formula", "calc/prose", "calc/sheet"},
-	"acreleaf/calc/words":    {"calc/formula", "calc/sheet"},
+	"acreleaf/calc/words":    {"calc/fact", "calc/formula", "calc/sheet"},
 	"acreleaf/calc":          nil,
 	"acreleaf/calc/nitrogen": {"calc"},
 }

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"acreleaf/calc/fact"
+	"acreleaf/calc/words"
 )
 
 func TestBibliographyIsSortedByID(t *testing.T) {
@@ -67,7 +68,7 @@ func TestHazardsAreWhole(t *testing.T) {
 		if found, ok := fact.FindHazard(h.ID); !ok || found.ID != h.ID {
 			t.Errorf("%s is not found", h.ID)
 		}
-		if h.Name.English == "" || h.Signal < fact.Notice || h.Signal > fact.Danger || len(h.Sources) == 0 {
+		if h.Name.In("en") == "" || h.Signal < fact.Notice || h.Signal > fact.Danger || len(h.Sources) == 0 {
 			t.Errorf("%s lacks its name, its signal or its sources: %+v", h.ID, h)
 		}
 		for _, text := range []string{h.Sentence("en"), h.Sentence("es")} {
@@ -150,15 +151,15 @@ func TestPairsAreTold(t *testing.T) {
 func TestFirstAidCallsForHelp(t *testing.T) {
 	for _, id := range []string{"acid", "ammonia"} {
 		h, _ := fact.FindHazard(id)
-		for _, aid := range []string{h.Aid.English, h.Aid.Spanish} {
+		for _, aid := range []string{h.Aid.In("en"), h.Aid.In("es")} {
 			if !strings.Contains(aid, "911") || !strings.Contains(aid, "flush") && !strings.Contains(aid, "enjuague") {
 				t.Errorf("the first aid for %s is %q", id, aid)
 			}
 		}
 	}
 	ammonia, _ := fact.FindHazard("ammonia")
-	if !strings.HasPrefix(ammonia.Aid.English, "If breathed: get upwind into fresh air") ||
-		!strings.HasPrefix(ammonia.Aid.Spanish, "Si lo respira:") {
+	if !strings.HasPrefix(ammonia.Aid.In("en"), "If breathed: get upwind into fresh air") ||
+		!strings.HasPrefix(ammonia.Aid.In("es"), "Si lo respira:") {
 		t.Errorf("the first aid for ammonia does not start with breathing: %q", ammonia.Aid)
 	}
 }
@@ -167,11 +168,39 @@ func TestFirstAidCallsForHelp(t *testing.T) {
 func TestDrinkingWaterNamesWhomItHarms(t *testing.T) {
 	h, _ := fact.FindHazard("drinking-water")
 	for says, people := range map[string][]string{
-		h.Says.English: {"babies", "pregnant women"}, h.Says.Spanish: {"bebés", "embarazadas"},
+		h.Says.In("en"): {"babies", "pregnant women"}, h.Says.In("es"): {"bebés", "embarazadas"},
 	} {
 		for _, who := range people {
 			if !strings.Contains(says, who) {
 				t.Errorf("%q does not name %s", says, who)
+			}
+		}
+	}
+}
+
+// Every hazard is told in every language, and no text of the files is left over.
+func TestFactsHaveTheirTexts(t *testing.T) {
+	asked := map[string]bool{"pair.name": true, "pair.never": true, "keep.name": true, "clogs.name": true,
+		"apart.says": true, "apart.or": true}
+	for _, h := range fact.Hazards() {
+		for _, part := range []string{".name", ".says", ".aid"} {
+			asked[h.ID+part] = true
+		}
+		for _, language := range words.Languages() {
+			if !h.Name.Has(language) || !h.Says.Has(language) || len(h.Aid) > 0 && !h.Aid.Has(language) {
+				t.Errorf("%s is not told in %s: write %s.says in calc/words/%s/hazards.txt", h.ID, language, h.ID, language)
+			}
+			if strings.ContainsAny(h.Name.In(language)+h.Sentence(language), "{}") {
+				t.Errorf("a name is not filled in: %q", h.Sentence(language))
+			}
+		}
+	}
+	for _, language := range words.Languages() {
+		for _, key := range words.Keys(language) {
+			_, known := fact.FindSource(key.Key)
+			if key.File == "hazards" && !asked[key.Key] && !strings.HasPrefix(key.Key, "trait.") ||
+				key.File == "sources" && !known {
+				t.Errorf("calc/words/%s/%s: there is no such hazard or source", language, key)
 			}
 		}
 	}

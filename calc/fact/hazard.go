@@ -1,9 +1,12 @@
 package fact
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"sync"
+
+	"acreleaf/calc/words"
 )
 
 // A Signal is a signal word of ANSI Z535.6.
@@ -23,19 +26,42 @@ func (s Signal) String() string {
 	return [...]string{"", "NOTICE", "CAUTION", "WARNING", "DANGER"}[s]
 }
 
-// A Text is a sentence or more in the languages of the tables. Spanish is left out where only a sheet speaks, since the
-// words of sheets are English.
-type Text struct{ English, Spanish string }
+// A Text is a sentence or more by language.
+type Text map[string]string
 
 // In is the text in a language: in English where there is no other.
 func (t Text) In(language string) string {
-	if strings.EqualFold(language, "es") && t.Spanish != "" {
-		return t.Spanish
-	}
-	return t.English
+	return cmp.Or(t[strings.ToLower(language)], t[words.English])
 }
 
-// A Hazard is something that must be told beside an answer, and in a page that has people handle it.
+// Has says whether there is a text in a language.
+func (t Text) Has(language string) bool { return t[strings.ToLower(language)] != "" }
+
+// text is a text of hazards.txt, in calc/words, in all languages that have it.
+func text(key string) Text {
+	t := Text{}
+	for _, language := range words.Languages() {
+		if said, _, _ := words.Text(language, words.Key{File: "hazards", Key: key}); said != "" {
+			t[language] = said
+		}
+	}
+	return t
+}
+
+// filled is a text with names in braces filled in, in all languages that have it: "one", a trait's text.
+func filled(t Text, named map[string]Text) Text {
+	in := Text{}
+	for language, said := range t {
+		for name, value := range named {
+			said = words.Fill(said, name, value.In(language))
+		}
+		in[language] = said
+	}
+	return in
+}
+
+// A Hazard is something that must be told beside an answer, and in a page that has people handle it. The texts of the
+// table are in calc/words, by its id.
 type Hazard struct {
 	ID      string
 	Name    Text // in messages: "acid"
@@ -52,7 +78,12 @@ func (h Hazard) Sentence(language string) string {
 
 // hazards is the table: those for people, those for trees, those for equipment, and those of materials that meet.
 var hazards = sync.OnceValue(func() []Hazard {
-	return slices.Concat(peopleHazards, treeHazards, plantHazards, keptApart())
+	all := slices.Concat(peopleHazards, treeHazards, plantHazards)
+	for i := range all {
+		h := &all[i]
+		h.Name, h.Says, h.Aid = text(h.ID+".name"), text(h.ID+".says"), text(h.ID+".aid")
+	}
+	return append(all, keptApart()...)
 })
 
 // Hazards lists the table.

@@ -3,35 +3,27 @@ package fact
 import (
 	"cmp"
 	"slices"
-	"strings"
 )
 
 // A Pair is two traits that must not meet in a tank or a line.
 type Pair struct {
 	A, B    Trait
 	Signal  Signal
-	Says    string // what they do together
 	Sources []string
 }
 
 // pairs are the traits that must not meet. What is not in the table was not looked up: it is no leave to mix.
 var pairs = []Pair{
-	{Acid, Ammonia, Danger, "Acid and ammonia boil up, spit and give off choking gas.", []string{"niosh-pocket"}},
-	{Acid, Thiosulfate, Danger, "Acid sets poison gas (sulfur dioxide) free from thiosulfate.", []string{"chemistry"}},
-	{Acid, Chlorine, Danger, "Acid sets chlorine gas free, which kills.", []string{"ifas-chlorine", "niosh-pocket"}},
-	{Acid, Nitrate, Warning, "Strong acid sets nitric acid free from nitrate, with heat and poison fumes.",
-		[]string{"chemistry"}},
-	{Ammonia, Chlorine, Danger, "Ammonia and chlorine make a poison gas.", []string{"niosh-pocket"}},
-	{Calcium, Sulfate, Notice, "Calcium and sulfate set to gypsum, a scale that plugs emitters.",
-		[]string{"ucanr-mixing"}},
-	{Calcium, Phosphate, Notice, "Calcium and phosphate set to a scale that plugs emitters.",
-		[]string{"nrcs-nm-jar"}},
-	{Calcium, Solution, Notice, "UAN with CAN-17 or another solution of calcium nitrate sets to a thick white mass that " +
-		"plugs lines and injectors.", []string{"uan-article"}},
-	{Calcium, Ammonia, Notice, "Ammonia raises the pH, and calcium falls out as lime that plugs emitters.",
-		[]string{"chemistry"}},
-	{Phosphate, Ammonia, Notice, "Ammonia raises the pH, and phosphate falls out with the calcium and magnesium of the " +
-		"water.", []string{"nrcs-nm-jar", "chemistry"}},
+	{Acid, Ammonia, Danger, []string{"niosh-pocket"}},
+	{Acid, Thiosulfate, Danger, []string{"chemistry"}},
+	{Acid, Chlorine, Danger, []string{"ifas-chlorine", "niosh-pocket"}},
+	{Acid, Nitrate, Warning, []string{"chemistry"}},
+	{Ammonia, Chlorine, Danger, []string{"niosh-pocket"}},
+	{Calcium, Sulfate, Notice, []string{"ucanr-mixing"}},
+	{Calcium, Phosphate, Notice, []string{"nrcs-nm-jar"}},
+	{Calcium, Solution, Notice, []string{"uan-article"}},
+	{Calcium, Ammonia, Notice, []string{"chemistry"}},
+	{Phosphate, Ammonia, Notice, []string{"nrcs-nm-jar", "chemistry"}},
 }
 
 // Pairs lists the table, the most dangerous first.
@@ -42,7 +34,7 @@ func Pairs() []Pair {
 }
 
 // ID names the pair: "acid-with-ammonia".
-func (p Pair) ID() string { return traitWords[p.A].id + "-with-" + traitWords[p.B].id }
+func (p Pair) ID() string { return traitIDs[p.A] + "-with-" + traitIDs[p.B] }
 
 // other is the trait that a trait must not meet by this pair, 0 when the pair does not have the trait.
 func (p Pair) other(t Trait) Trait {
@@ -72,7 +64,7 @@ func Apart(traits Trait, language string) []Meeting {
 			if traits&t == 0 || other == 0 {
 				continue
 			}
-			with := traitWords[other].called.In(language)
+			with := other.called().In(language)
 			if i := slices.IndexFunc(meetings, func(m Meeting) bool { return m.With == with }); i < 0 {
 				meetings = append(meetings, Meeting{With: with, Signal: p.Signal, Sources: slices.Clone(p.Sources)})
 			} else {
@@ -94,10 +86,10 @@ func addNew(list, more []string) []string {
 }
 
 // KeepID is the id of the hazard that tells what a trait must be kept from, or people come to harm: "keep-acid".
-func KeepID(t Trait) string { return "keep-" + traitWords[t].id }
+func KeepID(t Trait) string { return "keep-" + traitIDs[t] }
 
 // ClogID is the id of the hazard that tells what a trait must be kept from, or lines are plugged: "clogs-calcium".
-func ClogID(t Trait) string { return "clogs-" + traitWords[t].id }
+func ClogID(t Trait) string { return "clogs-" + traitIDs[t] }
 
 // keptApart are the hazards of materials that meet: one for each pair, for where both are at hand, and two at most for
 // each trait, for where a material stands alone: one for people, and one for lines.
@@ -105,14 +97,14 @@ func keptApart() []Hazard {
 	var hazards []Hazard
 	for _, p := range Pairs() {
 		hazards = append(hazards, Hazard{
-			ID: p.ID(), Name: Text{English: traitWords[p.A].called.English + " with " + traitWords[p.B].called.English},
-			Signal: p.Signal, Says: Text{English: p.Says + " Never put the two in one tank or line."}, Sources: p.Sources,
+			ID: p.ID(), Name: filled(text("pair.name"), map[string]Text{"one": p.A.called(), "other": p.B.called()}),
+			Signal: p.Signal, Says: joined(text(p.ID()+".says"), text("pair.never")), Sources: p.Sources,
 		})
 	}
 	for _, t := range Traits() {
-		called := traitWords[t].called.English
-		people := Hazard{ID: KeepID(t), Name: Text{English: "what " + called + " must not meet"}}
-		lines := Hazard{ID: ClogID(t), Name: Text{English: "what plugs lines with " + called}}
+		one := map[string]Text{"one": t.called()}
+		people := Hazard{ID: KeepID(t), Name: filled(text("keep.name"), one)}
+		lines := Hazard{ID: ClogID(t), Name: filled(text("clogs.name"), one)}
 		for _, h := range []Hazard{people, lines} {
 			if h, kept := keptFrom(t, h, h.ID == KeepID(t)); kept {
 				hazards = append(hazards, h)
@@ -123,25 +115,45 @@ func keptApart() []Hazard {
 }
 
 // keptFrom fills in the hazard of one trait, with all that it must not meet: for people, or for lines.
-func keptFrom(t Trait, h Hazard, forPeople bool) (filled Hazard, kept bool) {
-	words := traitWords[t]
-	var from []string
+func keptFrom(t Trait, h Hazard, forPeople bool) (hazard Hazard, kept bool) {
+	var from []Trait
 	for _, p := range Pairs() {
 		if other := p.other(t); other != 0 && p.Signal > Notice == forPeople {
-			from = append(from, traitWords[other].called.English)
+			from = append(from, other)
 			h.Signal = max(h.Signal, p.Signal)
 			h.Sources = addNew(h.Sources, p.Sources)
 		}
 	}
-	h.Says.English = words.holds + " Never let it meet " + listed(from) + " in a tank or a line."
-	return h, words.holds != "" && len(from) > 0
+	holds := text("trait." + traitIDs[t] + ".holds")
+	h.Says = filled(text("apart.says"), map[string]Text{"holds": holds, "others": listed(from)})
+	return h, len(holds) > 0 && len(from) > 0
 }
 
-// listed joins the parts of a list in a sentence: "a, b or c".
-func listed(parts []string) string {
-	if len(parts) < 2 {
-		return strings.Join(parts, "")
+// listed joins what traits are called in a sentence: "a, b or c".
+func listed(traits []Trait) Text {
+	list := Text{}
+	for language, or := range text("apart.or") {
+		for i, t := range traits {
+			switch {
+			case i == 0:
+			case i == len(traits)-1:
+				list[language] += " " + or + " "
+			default:
+				list[language] += ", "
+			}
+			list[language] += t.called().In(language)
+		}
 	}
-	last := len(parts) - 1
-	return strings.Join(parts[:last], ", ") + " or " + parts[last]
+	return list
+}
+
+// joined is one text after the other, in the languages that have both.
+func joined(first, second Text) Text {
+	both := Text{}
+	for language, said := range first {
+		if second.Has(language) {
+			both[language] = said + " " + second[language]
+		}
+	}
+	return both
 }

@@ -3,6 +3,9 @@ package fact
 import (
 	"slices"
 	"strings"
+	"sync"
+
+	"acreleaf/calc/words"
 )
 
 // A Kind says what sort of thing a source is, and so how sure a figure from it is.
@@ -44,16 +47,25 @@ type Source struct {
 // Findable says whether a reader can find the source. What is no publication has nothing to be found.
 func (s Source) Findable() bool { return !s.Kind.Printed() || s.Address != "" || s.Number != "" }
 
+// sources is the bibliography with its notes, which are in calc/words by id.
+var sources = sync.OnceValue(func() []Source {
+	all := slices.Clone(bibliography)
+	for i := range all {
+		all[i].Note, _, _ = words.Text(words.English, words.Key{File: "sources", Key: all[i].ID})
+	}
+	return all
+})
+
 // Sources lists the bibliography in the order of the ids.
-func Sources() []Source { return slices.Clone(bibliography) }
+func Sources() []Source { return slices.Clone(sources()) }
 
 // FindSource finds a source by its id.
 func FindSource(id string) (Source, bool) {
-	at, found := slices.BinarySearchFunc(bibliography, id, func(s Source, id string) int {
+	at, found := slices.BinarySearchFunc(sources(), id, func(s Source, id string) int {
 		return strings.Compare(s.ID, id)
 	})
 	if !found {
 		return Source{}, false
 	}
-	return bibliography[at], true
+	return sources()[at], true
 }

@@ -15,7 +15,7 @@ const (
 	Nitrate                       // dissolved nitrate
 	Solution                      // urea and ammonium nitrate in one solution: UAN
 	Thiosulfate                   // dissolved thiosulfate
-	Chlorine                      // chlorine or bleach, for lines
+	Chlorine                      // chlorine or bleach, for lines: no material has it
 )
 
 // Traits lists the traits, one bit each.
@@ -27,20 +27,11 @@ func Traits() []Trait {
 	return all
 }
 
-// traitWords say what a material with a trait holds, and what the trait is called among those that it must not meet.
-var traitWords = map[Trait]struct {
-	id, holds string
-	called    Text
-}{
-	Acid:        {"acid", "This material is a strong acid.", Text{"strong acid", "ácido fuerte"}},
-	Ammonia:     {"ammonia", "This material holds ammonia.", Text{"ammonia", "amoníaco"}},
-	Pressure:    {"pressure", "", Text{"gas under pressure", "gas a presión"}},
-	Oxidizer:    {"oxidizer", "", Text{"a nitrate that feeds a fire", "nitrato que aviva el fuego"}},
-	Calcium:     {"calcium", "This material holds calcium.", Text{"calcium", "calcio"}},
-	Sulfate:     {"sulfate", "This material holds sulfate.", Text{"sulfate", "sulfato"}},
-	Phosphate:   {"phosphate", "This material holds phosphate.", Text{"phosphate", "fosfato"}},
-	Nitrate:     {"nitrate", "This material holds nitrate.", Text{"nitrate", "nitrato"}},
-	Solution:    {"uan", "This material is a solution of urea and ammonium nitrate.", Text{"UAN", "UAN"}},
-	Thiosulfate: {"thiosulfate", "This material holds thiosulfate.", Text{"thiosulfate", "tiosulfato"}},
-	Chlorine:    {"chlorine", "", Text{"chlorine (bleach)", "cloro (lejía)"}}, // no material has it: it cleans lines
+// traitIDs name the traits in the ids of hazards and of their texts.
+var traitIDs = map[Trait]string{
+	Acid: "acid", Ammonia: "ammonia", Pressure: "pressure", Oxidizer: "oxidizer", Calcium: "calcium", Sulfate: "sulfate",
+	Phosphate: "phosphate", Nitrate: "nitrate", Solution: "uan", Thiosulfate: "thiosulfate", Chlorine: "chlorine",
 }
+
+// called is what a trait is called among those that another must not meet.
+func (t Trait) called() Text { return text("trait." + traitIDs[t] + ".called") }

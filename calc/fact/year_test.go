@@ -64,7 +64,7 @@ func TestSignalWords(t *testing.T) {
 }
 
 func TestTextInALanguage(t *testing.T) {
-	both, one := fact.Text{English: "water", Spanish: "agua"}, fact.Text{English: "water"}
+	both, one := fact.Text{"en": "water", "es": "agua"}, fact.Text{"en": "water"}
 	for _, c := range []struct {
 		text           fact.Text
 		language, want string

@@ -161,7 +161,7 @@ func TestHazardsAreSaidFromTheirTable(t *testing.T) {
 		depth := s.Given("depth", "in", number)
 		s.Answer("answer", "in", depth, sheet.Says{})
 		s.Warn("raw-manure", depth.More(s.Zero("in")), "{depth} is deep.")
-		s.WarnOf(fact.Hazard{ID: "own", Signal: fact.Danger, Says: fact.Text{English: "Keep out."}}, sheet.Always, "")
+		s.WarnOf(fact.Hazard{ID: "own", Signal: fact.Danger, Says: fact.Text{"en": "Keep out."}}, sheet.Always, "")
 	})
 	o, err := sheet.NewBench(s).Work(map[string]sheet.Entry{"depth": {Value: 2, High: 2}})
 	if err != nil {

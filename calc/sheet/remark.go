@@ -82,7 +82,11 @@ func (s *Sheet) WarnOf(h fact.Hazard, when Value, lead string) {
 	if lead != "" {
 		lead = s.text("remark."+lead, lead)
 	}
-	s.say(Signal(h.Signal), when, strings.TrimSpace(lead+" "+h.Sentence(s.language())))
+	text := strings.TrimSpace(lead + " " + h.Sentence(s.language()))
+	if !h.Says.Has(s.language()) {
+		s.foreign[text] = true
+	}
+	s.say(Signal(h.Signal), when, text)
 	s.Remarks[len(s.Remarks)-1].Hazard = h.ID
 }
 

@@ -14,10 +14,12 @@ import (
 // English is the language that is complete.
 const English = "en"
 
-// Two files of each language are of no single calculation.
+// The files of each language that are of no single calculation.
 const (
 	shared  = "shared"
 	general = "general"
+	hazards = "hazards" // of calc/fact, by their ids
+	sources = "sources" // the notes of the bibliography, by id
 )
 
 //go:embed en es
@@ -73,7 +75,7 @@ func Language(tag string) string {
 // Calculations lists the files of calculations in a language.
 func Calculations(language string) []string {
 	return slices.DeleteFunc(slices.Sorted(maps.Keys(texts()[language])), func(name string) bool {
-		return name == shared || name == general
+		return name == shared || name == general || name == hazards || name == sources
 	})
 }
 

@@ -3,6 +3,7 @@ package config
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -51,7 +52,7 @@ func readHazards(site *Table, languages []string) []OwnHazard {
 			continue
 		}
 		if known, taken := fact.FindHazard(id); taken {
-			t.FaultAt(t.KeySpan(id), "hazard-id", fmt.Sprintf("hazard %q is known already: %s", id, known.Name.English),
+			t.FaultAt(t.KeySpan(id), "hazard-id", fmt.Sprintf("hazard %q is known already: %s", id, known.Name.In("en")),
 				"take it out and use it as it is, or choose another id, such as "+id+"-2")
 			continue
 		}
@@ -62,12 +63,21 @@ func readHazards(site *Table, languages []string) []OwnHazard {
 	return hazards
 }
 
+// ownText is what an office says of a hazard, by language. What it does not say in English it says in its own language.
+func ownText(says map[string]string, own string) fact.Text {
+	text := fact.Text(maps.Clone(says))
+	if text["en"] == "" && says[own] != "" {
+		text["en"] = says[own]
+	}
+	return text
+}
+
 func readHazard(id string, t *Table, languages []string) OwnHazard {
 	says := readSays(id, t, languages)
 	h := OwnHazard{says: says, Hazard: fact.Hazard{
 		ID:     id,
-		Name:   fact.Text{English: t.Need("name", "type what it is called in a message: \"name: wind machines\"")},
-		Says:   fact.Text{English: cmp.Or(says["en"], says[languages[0]]), Spanish: says["es"]},
+		Name:   fact.Text{"en": t.Need("name", "type what it is called in a message: \"name: wind machines\"")},
+		Says:   ownText(says, languages[0]),
 		Signal: fact.Notice,
 	}, sources: t.List("sources")}
 	word := t.Need("signal", "type one of: "+strings.Join(HazardSignals(), ", "))

@@ -108,17 +108,17 @@ func (c *hazardCheck) handled(h *hazard, seen sighting) (at message.Span, how st
 		}
 	}
 	if h.talksIn(c.page.Metadata.Title) {
-		return c.page.Metadata.Places.Title, "this page is about " + h.Name.English, true
+		return c.page.Metadata.Places.Title, "this page is about " + h.Name.In("en"), true
 	}
 	for _, heading := range c.page.Document.Headings {
 		if h.talksIn(heading.Text) {
-			return heading.Span, "this page has a part about " + h.Name.English, true
+			return heading.Span, "this page has a part about " + h.Name.In("en"), true
 		}
 	}
 	if seen.ordered {
-		return seen.first, "this page has people deal with " + h.Name.English, true
+		return seen.first, "this page has people deal with " + h.Name.In("en"), true
 	}
-	return seen.first, "this page talks of " + h.Name.English, seen.paragraphs >= h.enough
+	return seen.first, "this page talks of " + h.Name.In("en"), seen.paragraphs >= h.enough
 }
 
 // talksIn says whether a title or a heading talks of a hazard. Most are passed over without a look at the pattern.

@@ -20,7 +20,7 @@ func ownHazards(language string, own []config.OwnHazard) []hazard {
 
 // ownHazard is a hazard of a site file with its patterns.
 func ownHazard(language string, own config.OwnHazard) hazard {
-	return hazard{own.Hazard, ownSpeech(language, own.Name.English, own.Words),
+	return hazard{own.Hazard, ownSpeech(language, own.Name.In("en"), own.Words),
 		"> **" + signalWord(own.Signal, language) + "** " + own.Sentence(language)}
 }
 

@@ -11,9 +11,9 @@ import (
 // only: what is not in a line is not allowed.
 var ladder = map[string][]string{
 	"calc/unit":               nil,
-	"calc/fact":               nil,
-	"calc/prose":              {"calc/unit"},
 	"calc/words":              nil,
+	"calc/fact":               {"calc/words"},
+	"calc/prose":              {"calc/unit"},
 	"calc/sheet":              {"calc/fact", "calc/unit", "calc/words"},
 	"calc/nitrogen":           {"calc/fact", "calc/sheet"},
 	"calc/formula":            {"calc/fact", "calc/sheet", "calc/unit", "calc/words"},
