@@ -71,9 +71,9 @@ func (r *rival) ask(s *sheet.Sheet, typical string, price float64) {
 	}
 }
 
-// says tells when a result of the rival is there.
+// says tells when a result of the rival is there. What is said of each rival is compared.
 func (r *rival) says(also string) sheet.Says {
-	says := sheet.Says{Also: also}
+	says := sheet.Says{Also: also, Of: r.grade}
 	if r.optional {
 		says.When = r.there
 	}

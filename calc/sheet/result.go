@@ -6,7 +6,8 @@ import (
 	"acreleaf/calc/unit"
 )
 
-// Says is how a step or an answer is named to the reader. Label and Work are texts of the sheet's file, if it has one.
+// Says is how a step or an answer is named to the reader. Label, Work and Row are texts of the sheet's file, if it
+// has one.
 type Says struct {
 	Label string // "Nitrogen in this layer"
 	Work  string // what the work calls it, when its name is not for a reader: "share of nitrogen" for strength
@@ -14,6 +15,11 @@ type Says struct {
 	Date  bool   // a day of the calendar; its unit is days, counted from 1970-01-01
 	Twin  string // another answer that it always equals: that one alone is printed, this one is there to be asked for
 	When  Value  // a question: without a yes the result is left out, and nothing can take it; nil: it is always there
+
+	// An answer that says the same of one of several choices, which are compared, is of what is chosen there; nil for
+	// others. Row is what it says of each: "Cost of an acre".
+	Of  *Given
+	Row string
 }
 
 // A Result is a step or an answer: something worked out, with a name and a unit of its own.
@@ -42,6 +48,9 @@ func (s *Sheet) result(name string, u unit.Unit, t Term, says Says, answer bool)
 	worked := s.convert(t, u, "give as "+name)
 	says.Label = s.text("result."+name+".label", says.Label)
 	says.Work = s.textIf("result."+name+".work", says.Work)
+	if answer && says.Of != nil {
+		says.Row = s.text("result."+name+".row", says.Row)
+	}
 	r := &Result{Name: name, Unit: u, Answer: answer, Says: says}
 	if says.When != nil {
 		question := says.When.term()

@@ -39,12 +39,12 @@ export function makeSpeak(
       return whys.length ? whys : texts(".waiting", worksheet);
     }
     // How a laboratory's "<5" was taken, the first answer that is there, and the gravest signal. The rest is on the page.
-    const rows = all(".answer dl > :not([hidden])", worksheet);
-    const first = rows.find((row) => row.matches(".headline")) ?? rows[0];
+    // Of answers that are compared, the sentence about them.
+    const first = all(".answer dl > :not([hidden])", worksheet)[0];
     const signal = all(".signals > :not([hidden])", worksheet)[0];
     return [
       ...texts(".below:not([hidden])", worksheet),
-      ...(first ? [answer(first)] : []),
+      ...(first ? [answer(first)] : texts(".words > :not([hidden])", worksheet)),
       ...(signal ? [warning(signal)] : []),
     ];
   };

@@ -93,7 +93,7 @@ export function state(page) {
     const worksheets = {};
     for (const section of all('section.worksheet')) {
       worksheets[name(section)] = {
-        answers: all('.answer dd', section).filter(seen).map(text),
+        answers: all('.answer :is(dd, td > span)', section).filter(seen).map(text),
         remarks: all(':is(.remarks, .signals) > :not([data-refusal])', section).filter(seen).map(said),
         words: all('.words > *', section).filter(seen).map(said),
         work: all('.work li', section).filter(seen).map((line) => all('math [data-show]', line).filter(seen).map(text)),

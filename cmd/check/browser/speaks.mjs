@@ -56,7 +56,7 @@ const read = (page) => page.evaluate(() => {
   // A figure of a passage or of the margin that is not what its worksheet answers. The work has digits of its own.
   const strays = all('.passage [data-show], .margin.own [data-show]').filter((number) => {
     const { show, by = '' } = number.dataset;
-    const same = all(`.answer dl [data-show="${show}"]`).filter((one) => (one.dataset.by ?? '') === by);
+    const same = all(`.answer :is(dl, td) [data-show="${show}"]`).filter((one) => (one.dataset.by ?? '') === by);
     return number.checkVisibility() && same.length > 0 && !same.some((one) => one.textContent === number.textContent);
   }).map((number) => number.textContent);
   const article = document.querySelector('article').cloneNode(true);

@@ -29,10 +29,11 @@ export async function start(folder) {
 
 // visit opens address in a fresh context and waits until the page's script, where it has one, is ready.
 //
-// how.width and how.scheme choose the screen, how.script = false switches scripts off. The answer has the page, a
-// list of complaints that grows as the page lives, and a close.
+// how.width and how.scheme choose the screen, how.script = false switches scripts off, how.folded = true leaves closed
+// what is folded: all other readers have opened it. The answer has the page, a list of complaints that grows as the page
+// lives, and a close.
 export async function visit(browser, address, how = {}) {
-  const visitor = await newcomer(browser, how.script ?? true);
+  const visitor = await newcomer(browser, how.script ?? true, false, how.folded);
   return { ...await visitor.go(address, how), close: () => visitor.page.context().close() };
 }
 
@@ -48,7 +49,7 @@ export function regulars(browser, script = true) {
 }
 
 // newcomer is a page of the browser that can go to one address after another; forgetful, it keeps no reader's numbers.
-async function newcomer(browser, script, forgetful) {
+async function newcomer(browser, script, forgetful, folded = false) {
   const context = await browser.newContext({ javaScriptEnabled: script });
   const page = await context.newPage();
   const at = { address: 'about:blank', complaints: [] };
@@ -60,6 +61,13 @@ async function newcomer(browser, script, forgetful) {
   });
   if (forgetful) {
     await page.addInitScript(() => sessionStorage.clear());
+  }
+  if (!folded) {
+    await page.addInitScript(() => {
+      document.addEventListener('DOMContentLoaded', () => {
+        document.querySelectorAll('details').forEach((fold) => { fold.open = true; });
+      });
+    });
   }
   const go = async (address, { width = 1280, height = 800, scheme = 'light' } = {}) => {
     await page.setViewportSize({ width, height });

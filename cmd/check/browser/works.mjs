@@ -37,7 +37,7 @@ describe('the work', { concurrency: 2 }, () => {
 test('all lines were worked again', (t) => {
   t.diagnostic(`${count.lines} lines of ${count.pages} pages, at the example and ${count.sets} sets of numbers; `
     + `${count.bare} more have names and a result alone`);
-  assert.ok(count.pages >= 8 && count.lines > 7_000, `only ${count.lines} lines of ${count.pages} pages`);
+  assert.ok(count.pages >= 8 && count.lines > 6_500, `only ${count.lines} lines of ${count.pages} pages`);
 });
 
 async function rework(page, where) {

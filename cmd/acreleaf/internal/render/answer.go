@@ -5,23 +5,24 @@ import (
 	"strings"
 )
 
-// answers writes the results, underlined twice, with the signals directly after the first of them, the sentence that
+// answers writes the results, underlined twice: first the one that the calculation is for, with what it comes to in words
+// and the signals directly below it, or answers that are compared, in a table; then the rest. Also the sentence that
 // takes their place while the sheet has none, and the one live line of the worksheet: a screen reader hears the answer
 // once, after the typing stops.
 func (r *Renderer) answers(w *bytes.Buffer, s *Worksheet) {
 	w.WriteString(`<div class="answer">`)
 	element(w, "h3", "", r.words.Worksheet.Answer)
 	w.WriteByte('\n')
-	signals := signalsOf(s.Notes)
-	if len(signals) > 0 && len(s.Answers) > 0 {
-		rows(w, s.Answers[:1])
-		r.notes(w, "signals", signals)
-		rows(w, s.Answers[1:])
-	} else {
-		rows(w, s.Answers)
+	first := min(1, len(s.Answers))
+	if s.Compared != nil {
+		first = 0
 	}
-	r.inWords(w, s.Words)
+	rows(w, s.Answers[:first])
 	r.waiting(w, s.Index, r.words.Worksheet.Waiting)
+	r.inWords(w, s.Words)
+	r.notes(w, "signals", signalsOf(s.Notes))
+	compared(w, s.Compared)
+	rows(w, s.Answers[first:])
 	w.WriteString("<p class=\"unseen\" role=\"status\"></p></div>\n")
 }
 
@@ -34,9 +35,6 @@ func rows(w *bytes.Buffer, answers []Answer) {
 	for i := range answers {
 		a := &answers[i]
 		w.WriteString("<div")
-		if a.Headline {
-			attribute(w, "class", "headline")
-		}
 		when(w, a.There, !a.Out)
 		w.WriteString("><dt>")
 		text(w, a.Label)
@@ -65,9 +63,21 @@ func (r *Renderer) inWords(w *bytes.Buffer, cases []Note) {
 	w.WriteString("</div>\n")
 }
 
-// result writes the number and its unit, which stand over the two lines of a total, and then the same in a second unit.
+// result writes a total, and then the same in a second unit.
 func result(w *bytes.Buffer, a *Answer) {
 	s := &a.Shown
+	total(w, s)
+	if s.Also != nil {
+		also := *s.Also
+		also.Also = s
+		w.WriteString(` <span class="also">`)
+		quantity(w, &also)
+		w.WriteString("</span>")
+	}
+}
+
+// total writes the number and its unit, which stand over the two lines of a total.
+func total(w *bytes.Buffer, s *Shown) {
 	second := s
 	if s.Also != nil {
 		second = s.Also
@@ -77,13 +87,6 @@ func result(w *bytes.Buffer, a *Answer) {
 	number(w, "b", s)
 	totalUnit(w, s.After, second.After)
 	w.WriteString("</span>")
-	if s.Also != nil {
-		also := *s.Also
-		also.Also = s
-		w.WriteString(` <span class="also">`)
-		quantity(w, &also)
-		w.WriteString("</span>")
-	}
 }
 
 // totalUnit writes what is on one side of the number of a total, in a box of its own that a line does not break.

@@ -144,7 +144,7 @@ func soil() *render.Worksheet {
 			},
 		},
 		Answers: []render.Answer{{
-			Label: "Nitrogen in this layer", There: -1, Headline: true, Shown: poundsAcre(5, "48", "53.8"),
+			Label: "Nitrogen in this layer", There: -1, Shown: poundsAcre(5, "48", "53.8"),
 		}},
 		Words: []render.Note{
 			{Pieces: []render.Piece{{Text: "The layer holds nothing."}}, When: 10},

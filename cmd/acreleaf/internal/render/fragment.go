@@ -11,8 +11,9 @@ type Worksheet struct {
 	Summary   string
 	Givens    []Given
 	Work      []Line
-	Answers   []Answer
-	Words     []Note // what the headline answer comes to, by case; empty for none
+	Answers   []Answer    // the headline first
+	Compared  *Comparison // answers that are compared; nil for none
+	Words     []Note      // what the headline answer comes to, by case; empty for none
 	Notes     []Note
 	Constants []Constant
 	CodeHref  string // way to the page of the calculation, at its code; empty for none
@@ -88,11 +89,28 @@ type Line struct {
 
 // An Answer is one result.
 type Answer struct {
-	Label    string
-	Shown    Shown
-	There    int  // the cell that is 0 while the answer is left out; -1 when it is always there
-	Out      bool // it is left out for the example
-	Headline bool // it is what the calculation is for, and is spoken first
+	Label string
+	Shown Shown
+	There int  // the cell that is 0 while the answer is left out; -1 when it is always there
+	Out   bool // it is left out for the example
+}
+
+// A Comparison is answers that say the same of each of several things that are chosen.
+type Comparison struct {
+	Columns []Compared
+	Rows    []ComparedRow
+}
+
+// A Compared thing is one of those that are chosen: "First material", with the option that is chosen now.
+type Compared struct {
+	Label string
+	Shown Shown
+}
+
+// A ComparedRow is what is said of each of them, in the order of the columns.
+type ComparedRow struct {
+	Label   string
+	Answers []Answer
 }
 
 // A Shown is a value of a worksheet with its unit around it: "$", "12.4", "/ac". The number follows a cell.
@@ -107,7 +125,7 @@ type Shown struct {
 	Also   *Shown // the same in a second unit, which a reader may ask to see first; nil for none
 	Kind   *Kind  // of a given that takes two kinds of quantity; nil for others
 
-	List     string // of a choice that is taken from another worksheet: the id of the list that it is chosen from
+	List     string // of a choice: the id of the list that it is chosen from
 	Presence int    // the cell that is 0 while an optional given is left empty; 0 for what is always there
 }
 

@@ -8,34 +8,6 @@ import (
 	"acreleaf/cmd/acreleaf/internal/wire"
 )
 
-// given writes one line under Given.
-func (r *Renderer) given(w *bytes.Buffer, g *Given) {
-	w.WriteString(`<div class="field">`)
-	switch g.Kind {
-	case KindLinked:
-		r.linked(w, g)
-	case KindChoice:
-		r.label(w, g)
-		r.choice(w, g)
-	default:
-		r.label(w, g)
-		r.number(w, g)
-	}
-	w.WriteString("</div>\n")
-}
-
-func (r *Renderer) label(w *bytes.Buffer, g *Given) {
-	w.WriteString("<label")
-	attribute(w, "for", g.ID)
-	w.WriteByte('>')
-	text(w, g.Label)
-	if g.Optional {
-		w.WriteByte(' ')
-		element(w, "small", "", r.words.Worksheet.Optional)
-	}
-	w.WriteString("</label>")
-}
-
 // hint writes the hint and the example's value; it says whether there was anything to write.
 func (r *Renderer) hint(w *bytes.Buffer, g *Given) {
 	if !hinted(g) {

@@ -78,7 +78,12 @@ type UnitWords struct {
 type WorksheetWords struct {
 	Kind                     Sentence `yaml:"kind" blanks:"number"`
 	Given                    string   `yaml:"given"`
+	More                     string   `yaml:"more"`
+	MoreOf                   Sentence `yaml:"more-of" blanks:"count"`
 	Work                     string   `yaml:"work"`
+	Lines                    Sentence `yaml:"lines" blanks:"count"`
+	OneLine                  string   `yaml:"one-line"`
+	ByLine                   string   `yaml:"by-line"`
 	Answer                   string   `yaml:"answer"`
 	Optional                 string   `yaml:"optional"`
 	Typical                  Sentence `yaml:"typical" blanks:"typical"`

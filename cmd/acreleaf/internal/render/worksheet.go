@@ -2,7 +2,9 @@ package render
 
 import (
 	"bytes"
+	"slices"
 	"strconv"
+	"strings"
 
 	"acreleaf/cmd/acreleaf/internal/wire"
 )
@@ -23,34 +25,32 @@ func (r *Renderer) Worksheet(w *bytes.Buffer, s *Worksheet) {
 	text(w, s.Title)
 	w.WriteString("</h2>")
 	element(w, "p", "", s.Summary)
-	w.WriteString("</header>\n<div class=\"given\">")
-	element(w, "h3", "", words.Given)
-	w.WriteByte('\n')
-	for i := range s.Givens {
-		r.given(w, &s.Givens[i])
-	}
-	w.WriteString("</div>\n")
-	r.work(w, s, anchor)
+	w.WriteString("</header>\n")
+	r.givens(w, s.Givens)
 	r.answers(w, s)
 	r.remarks(w, s)
-	r.constants(w, s.Constants)
+	r.work(w, s, anchor)
+	r.restsFolded(w, s.Constants)
 	r.worksheetFoot(w, s)
 	w.WriteString("</section>\n")
 }
 
-// work writes the steps. They scroll sideways in a box of their own where a line of mathematics is wider than the
-// screen.
+// work writes the steps, folded into one line. They scroll sideways in a box of their own where a line of mathematics is
+// wider than the screen.
 func (r *Renderer) work(w *bytes.Buffer, s *Worksheet, anchor string) {
 	if len(s.Work) == 0 {
 		return
 	}
-	w.WriteString(`<div class="work" role="group" tabindex="0"`)
-	attribute(w, "aria-labelledby", anchor+"-work "+anchor+"-title")
-	w.WriteString("><h3")
+	words := &r.words.Worksheet
+	w.WriteString(`<details class="work"><summary><h3`)
 	attribute(w, "id", anchor+"-work")
 	w.WriteByte('>')
-	text(w, r.words.Worksheet.Work)
-	w.WriteString("</h3>\n<ol>\n")
+	text(w, words.Work)
+	w.WriteString("</h3> ")
+	element(w, "small", "", words.length(s.Work))
+	w.WriteString("</summary>\n<div role=\"group\" tabindex=\"0\"")
+	attribute(w, "aria-labelledby", anchor+"-work")
+	w.WriteString("><ol>\n")
 	for i := range s.Work {
 		line := &s.Work[i]
 		w.WriteString("<li")
@@ -66,7 +66,18 @@ func (r *Renderer) work(w *bytes.Buffer, s *Worksheet, anchor string) {
 		}
 		w.WriteString("</li>\n")
 	}
-	w.WriteString("</ol></div>\n")
+	w.WriteString("</ol></div></details>\n")
+}
+
+// length says how many lines the work has. Where that changes with the numbers, it says no number.
+func (words *WorksheetWords) length(work []Line) string {
+	switch {
+	case slices.ContainsFunc(work, func(line Line) bool { return line.When >= 0 }):
+		return words.ByLine
+	case len(work) == 1:
+		return words.OneLine
+	}
+	return words.Lines.with(strconv.Itoa(len(work)))
 }
 
 // ruled writes one line of mathematics on its own ruled line.
@@ -83,13 +94,47 @@ func ruled(w *bytes.Buffer, class, mathML string) {
 	w.WriteString("</p>")
 }
 
+// restsFolded writes what the work rests on, folded into one line that says how sure it is.
+func (r *Renderer) restsFolded(w *bytes.Buffer, list []Constant) {
+	if len(list) == 0 {
+		return
+	}
+	w.WriteString(`<details class="constants"><summary>`)
+	element(w, "h3", "", r.words.Worksheet.Constants)
+	w.WriteByte(' ')
+	element(w, "small", "", strings.Join(r.kinds(list), "; "))
+	w.WriteString("</summary>\n")
+	r.constantList(w, list)
+	w.WriteString("</details>\n")
+}
+
+// kinds names the kinds of sources of a list, each once.
+func (r *Renderer) kinds(list []Constant) []string {
+	var names []string
+	for i := range list {
+		if list[i].Kind == "" {
+			continue
+		}
+		if name := strings.ToLower(r.words.Kinds.name(list[i].Kind)); !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
 func (r *Renderer) constants(w *bytes.Buffer, list []Constant) {
 	if len(list) == 0 {
 		return
 	}
 	w.WriteString(`<div class="constants">`)
 	element(w, "h3", "", r.words.Worksheet.Constants)
-	w.WriteString("\n<ul>\n")
+	w.WriteByte('\n')
+	r.constantList(w, list)
+	w.WriteString("</div>\n")
+}
+
+func (r *Renderer) constantList(w *bytes.Buffer, list []Constant) {
+	w.WriteString("<ul>\n")
 	for i := range list {
 		c := &list[i]
 		w.WriteString("<li>")
@@ -100,7 +145,7 @@ func (r *Renderer) constants(w *bytes.Buffer, list []Constant) {
 		r.origin(w, c)
 		w.WriteString("</li>\n")
 	}
-	w.WriteString("</ul></div>\n")
+	w.WriteString("</ul>")
 }
 
 // origin writes the sources of a constant with their numbers in the page's list, the main one by its name, and how sure

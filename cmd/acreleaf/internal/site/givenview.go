@@ -71,10 +71,11 @@ func linkedView(v *render.Given, p *worksheet.Page, b *worksheet.Bound, g *sheet
 	v.Kind, v.Hint = render.KindLinked, ""
 	v.Outside, _ = b.Use.Outside(g.Name)
 	v.LowText, v.HighText = unit.Text(g.Low), unit.Text(g.High)
-	v.Taken = shown(p.Example(b), g.Name)
 	source, given := origin(p, b, g.Name)
 	if len(g.Choices) > 0 {
-		v.Taken.Text, v.Taken.List = g.Choices[int(p.Cells[v.Cell])].Label, source.Block.Name+"-"+given
+		v.Taken = chosen(p, b, g)
+	} else {
+		v.Taken = shown(p.Example(b), g.Name)
 	}
 	if presence, optional := source.Use.Presence(given); optional {
 		v.Taken.Presence = presence
@@ -83,6 +84,14 @@ func linkedView(v *render.Given, p *worksheet.Page, b *worksheet.Bound, g *sheet
 		}
 	}
 	v.From = &render.Link{Href: "#" + render.Anchor(link.Use), Text: title(from)}
+}
+
+// chosen is the option that a choice has, tied to the list that it is chosen from.
+func chosen(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) *render.Shown {
+	v := shown(p.Example(b), g.Name)
+	source, given := origin(p, b, g.Name)
+	v.Text, v.List = g.Choices[int(p.Cells[v.Cell])].Label, source.Block.Name+"-"+given
+	return v
 }
 
 // typed is an entry as the field shows it: "12", "3 to 4", "<5", "2027-04-15".

@@ -3,6 +3,7 @@ package site
 import (
 	"cmp"
 	"html/template"
+	"slices"
 	"strconv"
 
 	"acreleaf/calc/sheet"
@@ -29,12 +30,7 @@ func worksheetView(p *worksheet.Page, b *worksheet.Bound, c *citations) *render.
 		}
 		v.Work = append(v.Work, work)
 	}
-	for _, r := range b.Sheet.Answers() {
-		if r.Twin != "" {
-			continue
-		}
-		v.Answers = append(v.Answers, answerView(o, r))
-	}
+	v.Answers, v.Compared = answerViews(p, b, o)
 	for i, remark := range b.Sheet.Remarks {
 		v.Notes = append(v.Notes, noteView(o, i, remark))
 	}
@@ -71,12 +67,44 @@ func marker(b *worksheet.Bound) sheet.Marker {
 	return func(cell int) string { return " " + wire.Show + `="` + strconv.Itoa(cell) + `"` + kinds[cell] }
 }
 
-func answerView(o sheet.Outcome, r *sheet.Result) render.Answer {
-	headline := o.Use.Sheet.Headline
-	v := render.Answer{
-		Headline: headline != nil && headline.Answer == r.Name,
-		Label:    r.Label, Shown: *shown(o, r.Name), There: -1, Out: !o.There(r.Name),
+// answerViews gives the answers, the headline first, and those that are compared.
+func answerViews(p *worksheet.Page, b *worksheet.Bound, o sheet.Outcome) ([]render.Answer, *render.Comparison) {
+	var first, rest []render.Answer
+	var compared *render.Comparison
+	for _, r := range b.Sheet.Answers() {
+		switch {
+		case r.Twin != "":
+		case r.Of != nil:
+			if compared == nil {
+				compared = new(render.Comparison)
+			}
+			compare(compared, p, b, o, r)
+		default:
+			if headline := b.Sheet.Headline; headline != nil && headline.Answer == r.Name {
+				first = append(first, answerView(o, r))
+			} else {
+				rest = append(rest, answerView(o, r))
+			}
+		}
 	}
+	return append(first, rest...), compared
+}
+
+// compare puts an answer into its row, and its column behind those that are there.
+func compare(c *render.Comparison, p *worksheet.Page, b *worksheet.Bound, o sheet.Outcome, r *sheet.Result) {
+	row := slices.IndexFunc(c.Rows, func(one render.ComparedRow) bool { return one.Label == r.Row })
+	if row < 0 {
+		row = len(c.Rows)
+		c.Rows = append(c.Rows, render.ComparedRow{Label: r.Row})
+	}
+	if row == 0 {
+		c.Columns = append(c.Columns, render.Compared{Label: r.Of.Label, Shown: *chosen(p, b, r.Of)})
+	}
+	c.Rows[row].Answers = append(c.Rows[row].Answers, answerView(o, r))
+}
+
+func answerView(o sheet.Outcome, r *sheet.Result) render.Answer {
+	v := render.Answer{Label: r.Label, Shown: *shown(o, r.Name), There: -1, Out: !o.There(r.Name)}
 	if cell, may := o.Use.There(r.Name); may {
 		v.There = cell
 	}
