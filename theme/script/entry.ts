@@ -34,7 +34,6 @@ export function makeNumberField(input: HTMLInputElement): Field {
   const names = ["data-cell", "data-presence", "data-others", "data-start", "data-start-high"] as const;
   const [cell, presence, others, low, high] = names.map((name) => numberIn(input, name));
   const fault = faultOf(input);
-  const fold = input.closest("details"); // it is open while a number in it counts
   const why = fault.appendChild(document.createElement("span")); // what more there is to say of a fault
   const day = input.hasAttribute("data-day");
   const lab = input.hasAttribute("data-lab");
@@ -137,8 +136,8 @@ export function makeNumberField(input: HTMLInputElement): Field {
     field.faulty = reason !== null;
     field.changed = field.faulty || !same(value, start);
     hide(fault, !field.faulty);
-    if (fold && field.changed) {
-      fold.open = true;
+    if (field.changed) {
+      input.closest("details")?.setAttribute("open", ""); // a number that counts is not out of sight
     }
     if (field.faulty) {
       input.setAttribute("aria-invalid", "true");

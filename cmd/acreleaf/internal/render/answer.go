@@ -5,10 +5,10 @@ import (
 	"strings"
 )
 
-// answers writes the results, underlined twice: first the one that the calculation is for, with what it comes to in words
-// and the signals directly below it, or answers that are compared, in a table; then the rest. Also the sentence that
-// takes their place while the sheet has none, and the one live line of the worksheet: a screen reader hears the answer
-// once, after the typing stops.
+// answers writes the results, underlined twice: first the one that the calculation is for, with what it comes to in
+// words and the signals directly below it, or answers that are compared, in a table; then the rest. Also the sentence
+// that takes their place while the sheet has none, and the one live line of the worksheet: a screen reader hears the
+// answer once, after the typing stops.
 func (r *Renderer) answers(w *bytes.Buffer, s *Worksheet) {
 	w.WriteString(`<div class="answer">`)
 	element(w, "h3", "", r.words.Worksheet.Answer)

@@ -2,8 +2,8 @@ package render
 
 import "bytes"
 
-// compared writes answers that say the same of several things as a table, a column each. What an answer hangs on is on an
-// element within the cell, so that a cell without one keeps its place.
+// compared writes answers that say the same of several things as a table, a column each. What an answer depends on is
+// on an element within the cell, so that a cell without one keeps its place.
 func compared(w *bytes.Buffer, c *Comparison) {
 	if c == nil {
 		return

@@ -35,8 +35,8 @@ func (r *Renderer) Worksheet(w *bytes.Buffer, s *Worksheet) {
 	w.WriteString("</section>\n")
 }
 
-// work writes the steps, folded into one line. They scroll sideways in a box of their own where a line of mathematics is
-// wider than the screen.
+// work writes the steps, folded into one line. They scroll sideways in a box of their own where a line of mathematics
+// is wider than the screen.
 func (r *Renderer) work(w *bytes.Buffer, s *Worksheet, anchor string) {
 	if len(s.Work) == 0 {
 		return
