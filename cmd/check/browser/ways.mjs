@@ -21,6 +21,9 @@ const unscripted = regulars(browser, false);
 describe('ways', { concurrency: 2 }, () => {
   for (const path of guides) {
     const guide = readGuide(path);
+    if (guide.worksheets.size === 0) {
+      continue; // there is nothing to type into
+    }
     const [sheet, given, text] = firstNumber(guide);
     const [number] = text.match(/[\d.,]+/);
     const other = String(Number(number) * 1.25);
