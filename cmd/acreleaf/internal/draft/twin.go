@@ -14,6 +14,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/page"
+	"acreleaf/cmd/acreleaf/internal/yamltext"
 )
 
 // toTranslate stands in front of every text of a twin.
@@ -66,11 +67,10 @@ func (d *drafter) twin() (string, error) {
 	if message.HasFault(said) || message.HasFault(more) {
 		return "", d.faulty()
 	}
-	edits := slices.Concat(texts(doc), anchors(doc), definitions(doc), d.links(doc))
+	edits := slices.Concat(d.head(src, start, metadata), texts(doc), anchors(doc), definitions(doc), d.links(doc))
 	slices.SortStableFunc(edits, func(a, b edit) int { return cmp.Compare(a.at.Start, b.at.Start) })
 	var b strings.Builder
-	b.WriteString(d.head(string(src.Text[:start]), metadata))
-	at := start
+	at := 0
 	for _, e := range edits {
 		if e.at.Start < at {
 			continue // it lies in what is left out
@@ -88,42 +88,38 @@ func (d *drafter) faulty() error {
 		Note: "type acreleaf proof to see what it is, and mend it first"}
 }
 
-// head is the metadata of the twin. A review is of this page and not of the other, so its day is left out.
-func (d *drafter) head(original string, m page.Metadata) string {
+// head makes the edits of the metadata. A review is of this page and not of the other, so its day is left out.
+func (d *drafter) head(src *message.Source, start int, m page.Metadata) []edit {
+	inside := message.Span{Start: nextLine(src.Text, 0), End: bytes.LastIndex(src.Text[:start], []byte("---"))}
+	root, _, _ := yamltext.Cut(src, inside).Parse() // page.Split has read it
 	texts := map[string]string{"title": m.Title, "summary": m.Summary, "crop": m.Crop, "season": m.Season}
-	var b strings.Builder
-	language, skipping := false, false
-	for line := range strings.Lines(original) {
-		key, _, isKey := strings.Cut(line, ":")
-		within := line == "\n" || strings.HasPrefix(line, " ") || strings.HasPrefix(line, "\t")
-		if skipping && within {
-			continue // the value that was replaced goes on
-		}
+	var edits []edit
+	language := false
+	for i, e := range root.Entries {
+		key, lines := e.Key.Value, root.Lines(i)
 		text, isText := texts[key]
-		skipping = isKey && (isText || key == "language" || key == "reviewed" || key == "questions")
 		switch {
-		case isKey && isText:
-			fmt.Fprintf(&b, "%s: %q\n", key, toTranslate+text)
-		case isKey && key == "questions":
-			b.WriteString(line)
+		case isText:
+			edits = append(edits, edit{lines, fmt.Sprintf("%s: %q\n", key, toTranslate+text)})
+		case key == "questions":
+			questions := key + ":\n"
 			for _, q := range m.Questions {
-				fmt.Fprintf(&b, "  %s: %q\n", q.Page.Text, toTranslate+q.Text)
+				questions += fmt.Sprintf("  %s: %q\n", q.Page.Text, toTranslate+q.Text)
 			}
-		case isKey && key == "language":
-			b.WriteString(d.descent())
+			edits = append(edits, edit{lines, questions})
+		case key == "language":
+			edits = append(edits, edit{lines, d.descent()})
 			language = true
-		case isKey && key == "reviewed":
-			fmt.Fprintf(&b, "# The day on which somebody compared this page with %s. Take the # away when that is done:\n"+
-				"# reviewed: %s\n", path.Base(d.original()), d.Today.Format(time.DateOnly))
-		default:
-			b.WriteString(line)
+		case key == "reviewed":
+			edits = append(edits, edit{lines, fmt.Sprintf("# The day on which somebody compared this page with %s. Take the # "+
+				"away when that is done:\n# reviewed: %s\n", path.Base(d.original()), d.Today.Format(time.DateOnly))})
 		}
 	}
-	if language {
-		return b.String()
+	if !language {
+		first := edit{message.Span{Start: inside.Start, End: inside.Start}, d.descent()}
+		edits = slices.Insert(edits, 0, first) // before the edit of the line that begins there
 	}
-	head, rest, _ := strings.Cut(b.String(), "\n") // the line of hyphens
-	return head + "\n" + d.descent() + rest
+	return edits
 }
 
 // descent is the lines that say which language the twin is in, and what it translates.

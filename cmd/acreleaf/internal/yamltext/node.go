@@ -158,3 +158,23 @@ func quotedSize(text []byte) int {
 	}
 	return len(text)
 }
+
+// Lines is the place of the lines of an entry of a table: from that of its key to the last of its value. A comment or an
+// empty line after them is no part of it.
+func (root *Node) Lines(i int) message.Span {
+	t := root.text
+	start, end := t.lineOf(root.Entries[i].Key.start()), len(t.bytes)
+	if i+1 < len(root.Entries) {
+		end = t.lineOf(root.Entries[i+1].Key.start())
+	}
+	for last := t.lineOf(end - 1); last > start; last = t.lineOf(end - 1) {
+		if line := bytes.TrimSpace(t.bytes[last:end]); len(line) > 0 && t.bytes[last] != '#' {
+			break
+		}
+		end = last
+	}
+	return t.span(start, end)
+}
+
+// lineOf is where the line begins that an offset is on.
+func (t *Text) lineOf(at int) int { return bytes.LastIndexByte(t.bytes[:at], '\n') + 1 }
