@@ -159,8 +159,8 @@ func quotedSize(text []byte) int {
 	return len(text)
 }
 
-// Lines is the place of the lines of an entry of a table: from that of its key to the last of its value. A comment or an
-// empty line after them is no part of it.
+// Lines is the place of the lines of an entry of a table: from that of its key to the last of its value. A comment or
+// an empty line after them is no part of it.
 func (root *Node) Lines(i int) message.Span {
 	t := root.text
 	start, end := t.lineOf(root.Entries[i].Key.start()), len(t.bytes)

@@ -8,8 +8,8 @@ import (
 
 // The lines of an entry go to the last of its value, and no further: what is written between two entries stays.
 func TestLines(t *testing.T) {
-	src := &message.Source{Name: "page.md", Text: []byte("---\n\"title\": A\n# of the title\n\nsummary: >\n  Two\n\n  lines.\n" +
-		"glance:\n- a.b\n- c.d\ncrop: x\n# the end\n---\n")}
+	src := &message.Source{Name: "page.md", Text: []byte("---\n\"title\": A\n# of the title\n\n" +
+		"summary: >\n  Two\n\n  lines.\n" + "glance:\n- a.b\n- c.d\ncrop: x\n# the end\n---\n")}
 	root, _, err := Cut(src, message.Span{Start: 4, End: len(src.Text) - 4}).Parse()
 	if err != nil {
 		t.Fatal(err)
