@@ -29,6 +29,9 @@ func (l *Language) ColumnUnit(head string) string {
 // unitAt reads the unit that a text begins with.
 func (l *Language) unitAt(text string) string {
 	text = strings.TrimSpace(text)
+	if t := next(text, 0); t.kind == word && !l.nexts.has(t.text) {
+		return "" // most heads begin with no unit
+	}
 	const two = "2 "
 	a, why := l.amount(two+text, 0, reach{len(two + text), true})
 	if why != taken || a.Start != 0 || a.End <= len(two) {
