@@ -51,7 +51,7 @@ func Convert(from, wanted unit.Unit) (unit.Factor, bool) {
 	if by, ok := from.Meant(wanted); ok {
 		return by, ok
 	}
-	return from.Meant(wanted.Nitrogen())
+	return from.MeantPlainly(wanted)
 }
 
 // OtherUnit says whether words that belong to a figure make it one of another unit than is wanted, and gives the figure

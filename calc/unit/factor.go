@@ -37,8 +37,7 @@ func (u Unit) To(v Unit) (Factor, error) {
 	if !d.Fits(v.dimension) && !v.dimension.Fits(d) {
 		return Factor{}, &Mismatch{Given: u.String(), Unit: u, Wanted: v}
 	}
-	factor.Mul(factor, u.ratio())
-	return factorOf(factor.Quo(factor, v.ratio())), nil
+	return between(factor, u, v), nil
 }
 
 // For gives the factor from u, as somebody wrote it, to the unit that is asked for. What was written may leave a
@@ -50,8 +49,16 @@ func (u Unit) For(asked Unit) (Factor, error) {
 	if !d.Fits(asked.dimension) || u.isOfWater() && asked.dimension.carriedBy(soil) {
 		return Factor{}, &Mismatch{Given: u.String(), Unit: u, Wanted: asked}
 	}
-	factor.Mul(factor, v.ratio())
-	return factorOf(factor.Quo(factor, asked.ratio())), nil
+	return between(factor, v, asked), nil
+}
+
+// between is the factor from one unit to another, with what their forms differ by. Most often the two are one unit.
+func between(forms *big.Rat, u, v Unit) Factor {
+	if from, to := u.ratio(), v.ratio(); forms != one || from != to {
+		r := new(big.Rat).Mul(forms, from)
+		return factorOf(r.Quo(r, to))
+	}
+	return Factor{1, 1}
 }
 
 // factorOf writes an exact ratio as two numbers: its own whole parts when a float64 holds both, otherwise the nearest

@@ -37,12 +37,15 @@ func mustShare(element, compound string) *big.Rat {
 // reform writes d with the nutrient forms of wanted, and gives the factor that this multiplies a value by. No two forms
 // are told by one element, so what d and wanted hold stays the same or stays apart.
 func (d Dimension) reform(wanted Dimension) (Dimension, *big.Rat) {
-	factor := big.NewRat(1, 1)
+	factor := one
 	for _, f := range forms {
 		extra := d.powers[f.base] - wanted.powers[f.base]
+		if extra == 0 {
+			continue
+		}
 		d.powers[f.base] -= extra
 		d.powers[f.element] += extra
-		factor.Mul(factor, powerOf(f.share, int(extra)))
+		factor = new(big.Rat).Mul(factor, powerOf(f.share, int(extra)))
 	}
 	return d, factor
 }
@@ -55,13 +58,27 @@ var plainNitrogen = map[base]bool{nitrateN: true, nitriteN: true, ammoniumN: tru
 func (u Unit) Nitrogen() Unit {
 	terms := slices.Clone(u.terms)
 	for i, t := range terms {
-		if t.substance != nil && plainNitrogen[t.substance.base] {
-			u.dimension = u.dimension.Over(t.dimension().Power(t.power))
-			terms[i].substance = substanceBySymbol["N"]
-			u.dimension = u.dimension.Times(terms[i].dimension().Power(t.power))
+		terms[i] = t.plain()
+	}
+	return Unit{terms: multiplyTerms(nil, terms, 1), dimension: u.plainDimension(), scale: u.scale}
+}
+
+// plain gives a term with the nitrogen of a form counted as nitrogen and no more.
+func (t term) plain() term {
+	if t.substance != nil && plainNitrogen[t.substance.base] {
+		t.substance = substanceBySymbol["N"]
+	}
+	return t
+}
+
+func (u Unit) plainDimension() Dimension {
+	d := u.dimension
+	for _, t := range u.terms {
+		if plain := t.plain(); plain != t {
+			d = d.Over(t.dimension().Power(t.power)).Times(plain.dimension().Power(t.power))
 		}
 	}
-	return Unit{terms: multiplyTerms(nil, terms, 1), dimension: u.dimension, scale: u.scale}
+	return d
 }
 
 // powerOf gives r to the power n, exactly; n may be negative.

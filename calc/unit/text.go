@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"bytes"
 	"math"
 	"strconv"
 	"strings"
@@ -79,12 +80,19 @@ func plainly(digits string, exponent int) string {
 
 // shortest gives the fewest significant digits that read back as v, and the power of ten of the first.
 func shortest(v float64) (digits string, exponent int) {
-	mantissa, power, _ := strings.Cut(strconv.FormatFloat(v, 'e', -1, 64), "e")
-	exponent, err := strconv.Atoi(power)
+	var room [32]byte
+	text := strconv.AppendFloat(room[:0], v, 'e', -1, 64) // "1.25e+02"
+	end := bytes.IndexByte(text, 'e')
+	exponent, err := strconv.Atoi(string(text[end+1:]))
 	if err != nil {
-		panic("unit: " + err.Error()) // FormatFloat always writes an exponent
+		panic("unit: " + err.Error()) // AppendFloat always writes an exponent
 	}
-	return strings.Replace(mantissa, ".", "", 1), exponent
+	if end > 1 { // without the point
+		text[1] = text[0]
+		text = text[1:]
+		end--
+	}
+	return string(text[:end]), exponent
 }
 
 // roundDigits keeps so many digits, rounding half up, and drops the zeros at the end.

@@ -38,12 +38,13 @@ func newHazardCheck(p *Page, s *Site) hazardCheck {
 
 // prose looks at one text. The text of a link talks of the page that it leads to.
 func (c *hazardCheck) prose(p *markdown.Prose) {
+	small := strings.ToLower(p.Text)
 	for i := range c.hazards {
 		h, seen := &c.hazards[i], &c.seen[i]
 		if p.Signal != "" && page.Unwritten(p.Text) {
 			seen.warned = seen.warned || h.warnsInAnyLanguage(p.Text)
 		}
-		if !h.mayBeIn(p.Text) {
+		if !h.mayBeIn(small) {
 			continue
 		}
 		if p.Signal != "" {
@@ -123,11 +124,10 @@ func (c *hazardCheck) handled(h *hazard, seen sighting) (at message.Span, how st
 
 // talksIn says whether a title or a heading talks of a hazard. Most are passed over without a look at the pattern.
 func (h *hazard) talksIn(text string) bool {
-	return h.mayBeIn(text) && h.talk.MatchString(text)
+	return h.mayBeIn(strings.ToLower(text)) && h.talk.MatchString(text)
 }
 
-// mayBeIn says whether a text has a part of a word for a hazard.
-func (h *hazard) mayBeIn(text string) bool {
-	small := strings.ToLower(text)
+// mayBeIn says whether a text in small letters has a part of a word for a hazard.
+func (h *hazard) mayBeIn(small string) bool {
 	return slices.ContainsFunc(h.stems, func(stem string) bool { return strings.Contains(small, stem) })
 }

@@ -198,6 +198,7 @@ func (p *press) checkAnchors(d *draft) {
 		if near, ok := message.Nearest(a.fragment, target.anchors); ok {
 			note = "did you mean #" + near + "?"
 		}
+		p.reload(d)
 		d.said.anchoring = append(d.said.anchoring, d.fault(a.link.DestinationSpan, "anchor-broken",
 			fmt.Sprintf("%s has no heading #%s", target.source.Name, a.fragment), note))
 	}

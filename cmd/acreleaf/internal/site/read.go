@@ -96,6 +96,14 @@ func (p *press) readPage(name string, before *draft) *draft {
 	return d
 }
 
+// reload reads the text of a page again that was let go, so that a message can show the line.
+func (p *press) reload(d *draft) {
+	if d.source.Text == nil {
+		again, _ := page.Load(p.options.Content, d.name) // it could be read before
+		d.source.Text = again.Text
+	}
+}
+
 // readHead reads what is above the text of a page.
 func (p *press) readHead(d *draft) {
 	metadata, start, messages := page.Split(d.source)

@@ -51,6 +51,9 @@ type twin struct {
 
 // stands says whether a page that was set before is right as it is.
 func (p *press) stands(d *draft) bool {
+	if p.put != nil {
+		return d.set != nil // there is but one making, and no page is made before all is known that it shows
+	}
 	if d.set == nil || d.set.around.fixed != p.fixed(d) || !slices.Equal(d.set.around.hrefs, d.hrefs) ||
 		!slices.Equal(d.set.around.twins, p.twins(d)) {
 		return false

@@ -149,3 +149,12 @@ func TestOnlyFilesInUseAreCopied(t *testing.T) {
 		}
 	}
 }
+
+// A press lets the text of a finished page go. A message that is found later shows its line all the same.
+func TestALateMessageShowsItsLine(t *testing.T) {
+	files := content(map[string]string{"a": guide("A", 1, "See [it](b.md#gone)."), "b": guide("B", 2, "## Here")})
+	said := pressed(Options{Content: files, Name: "content"})
+	if !strings.Contains(said, "guides/a.md:7:10: error: ") || !strings.Contains(said, "7 | See [it](b.md#gone).\n") {
+		t.Errorf("the press says\n%s", said)
+	}
+}

@@ -51,9 +51,8 @@ func (p *press) workTogether(d *draft, sameSettings, sameCatalogue bool) {
 				p.finishPage(d)
 			}
 		})
-		if d.rest(); p.put != nil {
-			d.links = nil
-		}
+		d.rest()
+		p.drop(d)
 		if message.HasFault(d.said.all()) {
 			p.stop()
 		}
@@ -79,6 +78,19 @@ func (p *press) open(d *draft) {
 // rest lets go of the document and the worksheets of a page. Those of all pages at once would be most of the memory
 // that a press takes.
 func (d *draft) rest() { d.doc, d.work = nil, nil }
+
+// drop lets go of what a press needs of a page no more once the page was given away. A desk needs it to make the page
+// again.
+func (p *press) drop(d *draft) {
+	if p.put == nil || d.set == nil {
+		return
+	}
+	d.links, d.hrefs = nil, nil
+	d.set = &setPage{said: d.set.said}
+	if len(d.said.all()) == 0 && len(d.calculations) == 0 { // no message and no calculation shows a part of it
+		d.source.Text = nil // see reload
+	}
+}
 
 // bindPage binds the blocks of a page, if that is not done or was done with other calculations.
 func (p *press) bindPage(d *draft, sameCatalogue bool) {
