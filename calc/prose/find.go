@@ -82,18 +82,22 @@ func (a Amount) isMoreThan(b Amount) bool {
 	return a.Start <= b.Start && a.End >= b.End && a.End-a.Start > b.End-b.Start
 }
 
-// Measure reads the first amount of a text, in the language or another, be it the name of a thing as well: "a 5-gallon
-// bucket".
-func (l *Language) Measure(text string) (Amount, bool) {
-	if found := l.findAny(text); len(found) > 0 {
-		return found[0], true
-	}
+// Measure reads the first amount of a text, be it the name of a thing as well: "a 5-gallon bucket". The words of other
+// languages count as in findAny.
+func (l *Language) Measure(text string) (best Amount, found bool) {
 	for other := range l.first() {
-		if a, ok := other.measureOfThing(text); ok {
-			return a, true
+		if a, ok := other.measure(text); ok && (!found || a.isMoreThan(best)) {
+			best, found = a, true
 		}
 	}
-	return Amount{}, false
+	return best, found
+}
+
+func (l *Language) measure(text string) (Amount, bool) {
+	if found := l.Find(text); len(found) > 0 {
+		return found[0], true
+	}
+	return l.measureOfThing(text)
 }
 
 // measureOfThing reads the first number of a text with its unit, whatever they are a part of.

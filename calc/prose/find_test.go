@@ -261,3 +261,24 @@ func TestExtend(t *testing.T) {
 		}
 	}
 }
+
+// A size is the first measure of a text, whatever it is a part of, with all that is read of it in any language.
+func TestMeasure(t *testing.T) {
+	for _, c := range []struct{ language, text, want string }{
+		{"en", "5-gallon bucket", "5-gallon = 5 gal"},
+		{"en", "10-ton nitrate spreader", "10-ton nitrate = 10 tons NO3"},
+		{"en", "10-ton spreader, holds 5 lb", "5 lb = 5 lb"},
+		{"es", "cubeta de 5 galones", "5 galones = 5 gal"},
+		{"es", "8 to 12 in", "8 to 12 in = 8 to 12 in"},
+		{"es", "3 oz/tree", "3 oz/tree = 3 oz/tree"},
+		{"en", "row 12", "none"},
+	} {
+		got := "none"
+		if a, ok := For(c.language).Measure(c.text); ok {
+			got = c.text[a.Start:a.End] + " = " + show(a)
+		}
+		if got != c.want {
+			t.Errorf("%s: %q is %s, want %s", c.language, c.text, got, c.want)
+		}
+	}
+}
