@@ -41,6 +41,9 @@ func (c *hazardCheck) prose(p *markdown.Prose) {
 	small := strings.ToLower(p.Text)
 	for i := range c.hazards {
 		h, seen := &c.hazards[i], &c.seen[i]
+		if seen.warned || seen.ordered && p.Signal == "" {
+			continue // whatever this text says, the result is the same
+		}
 		if p.Signal != "" && page.Unwritten(p.Text) {
 			seen.warned = seen.warned || h.warnsInAnyLanguage(p.Text)
 		}
