@@ -14,6 +14,8 @@ declare global {
 globalThis.comeAfter = (page, then) => {
   makeKeys();
   makeKeeper(page.fields, then);
-  document.body.classList.add("after");
+  const become = (name: string) => document.body.classList.add(name);
+  become("after");
+  document.addEventListener("input", () => become("typing"), { once: true });
   return makeWork(page);
 };
