@@ -54,7 +54,7 @@ export function makeKeeper(fields: Field[], then: () => void): void {
   const kept = readKept();
   if (linked()) {
     readLink(kept ?? "");
-  } else if (kept && !record.write()) { // the desk puts back itself what was typed
+  } else if (kept && !document.body.matches(".live") && !record.write()) { // the desk puts back itself what was typed
     read(kept, "kept", "");
   }
   keepNow();

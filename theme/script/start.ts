@@ -39,7 +39,8 @@ async function start(): Promise<void> {
       return;
     }
     const ranged = document.querySelector("[data-start-high]") || data.fixed.some((one) => one.length > 2);
-    const kept = isKept();
+    // The desk puts back itself what was typed.
+    const kept = isKept() && !all<HTMLInputElement>(".field input").some((input) => input.value !== input.defaultValue);
     // Without the first the ranges fail, as where there is no WebAssembly. The second brings back what was typed.
     await Promise.all([(ranged || kept) && load(RANGES), kept && load(AFTER)]);
     live(data, fields, await instantiate(data.m));
