@@ -9,7 +9,7 @@ import { expectAnswers, expectNative } from './expect.mjs';
 import { work } from './native.mjs';
 import { choose, field, put, state } from './reader.mjs';
 import { settings } from './settings.mjs';
-import { ready, start } from './visit.mjs';
+import { ready, start, unfold } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
 
@@ -28,6 +28,7 @@ async function open(t, to = address, before = async () => {}) {
   const faults = [];
   page.on('pageerror', (error) => faults.push(error.message));
   page.on('console', (message) => faults.push(message.text()));
+  await unfold(page);
   await before(page);
   await page.goto(to);
   return { page, faults };

@@ -8,7 +8,7 @@ import { expectAnswers, expectNative } from './expect.mjs';
 import { work } from './native.mjs';
 import { field, put, state } from './reader.mjs';
 import { settings } from './settings.mjs';
-import { start, visit } from './visit.mjs';
+import { start, unfold, visit } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
 
@@ -20,6 +20,7 @@ const answers = (reported) => work(guide.worksheets, { soil: { nitrate: `${repor
 async function open(t, address, ranges) {
   const page = await browser.newPage();
   t.after(() => page.close());
+  await unfold(page);
   const faults = [];
   page.on('pageerror', (error) => faults.push(error.message));
   page.on('console', (message) => faults.push(message.text()));

@@ -8,7 +8,7 @@ import { readGuide } from './content.mjs';
 import { work } from './native.mjs';
 import { field, put, restore, state } from './reader.mjs';
 import { settings } from './settings.mjs';
-import { ready, start } from './visit.mjs';
+import { ready, start, unfold } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
 
@@ -24,6 +24,7 @@ const places = {
 async function open(t, path, language) {
   const page = await browser.newPage();
   t.after(() => page.close());
+  await unfold(page);
   await page.route('**/page.en.*.js', async (route) => {
     const answer = await route.fetch();
     const body = (await answer.text()).replace('"decimal":"."', `"decimal":"${language === 'es' ? ',' : '.'}"`)

@@ -63,11 +63,7 @@ async function newcomer(browser, script, forgetful, folded = false) {
     await page.addInitScript(() => sessionStorage.clear());
   }
   if (!folded) {
-    await page.addInitScript(() => {
-      document.addEventListener('DOMContentLoaded', () => {
-        document.querySelectorAll('details').forEach((fold) => { fold.open = true; });
-      });
-    });
+    await unfold(page);
   }
   const go = async (address, { width = 1280, height = 800, scheme = 'light' } = {}) => {
     await page.setViewportSize({ width, height });
@@ -81,6 +77,15 @@ async function newcomer(browser, script, forgetful, folded = false) {
     return { page, complaints };
   };
   return { page, go };
+}
+
+// unfold has every page that is opened from now on show what is folded in it.
+export async function unfold(page) {
+  await page.addInitScript(() => {
+    document.addEventListener('DOMContentLoaded', () => {
+      document.querySelectorAll('details').forEach((fold) => { fold.open = true; });
+    });
+  });
 }
 
 // ready waits until the module of the page, if it carries one, has been started, and until what comes after is there:
