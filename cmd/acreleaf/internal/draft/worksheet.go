@@ -29,7 +29,7 @@ var allSentences = map[string]sentences{
 		optional: "May be left out. To use it, take the # in front of the next line away.",
 	},
 	"es": {
-		none: "TO WRITE – Ponga aquí una hoja de cálculo. Escriba `acreleaf reckon` para ver los cálculos. Para empezar " +
+		none: "TO WRITE – Ponga aquí una hoja de trabajo. Escriba `acreleaf reckon` para ver los cálculos. Para empezar " +
 			"una página con uno de ellos, escriba su nombre después de `--with` cuando la empiece.",
 		say:   "TO WRITE – Diga con sus palabras qué significan los números. Esto es lo que dice ahora el ejemplo.",
 		given: "Los datos:", answer: "Lo que responde la hoja:",

@@ -6,19 +6,19 @@ import "github.com/alecthomas/chroma/v2"
 func tokenClass(t chroma.TokenType) string {
 	switch {
 	case t.InCategory(chroma.Keyword):
-		return "k"
+		return "keyword"
 	case t.InSubCategory(chroma.LiteralNumber):
-		return "m"
+		return "number"
 	case t.InCategory(chroma.Literal):
-		return "s"
+		return "string"
 	case t.InCategory(chroma.Comment):
-		return "c"
+		return "comment"
 	case t.InCategory(chroma.Operator):
-		return "o"
+		return "operator"
 	}
 	switch t {
 	case chroma.NameFunction, chroma.NameClass, chroma.NameTag, chroma.NameAttribute:
-		return "n"
+		return "name"
 	}
 	return ""
 }
@@ -33,12 +33,12 @@ func Classes() []Class {
 		{"self", "a heading's link to itself"},
 		{"scroll", "div that scrolls sideways, around a table or a listing; it takes the focus"},
 		{"code", "pre of a listing"},
-		{"k", "keyword in a listing"},
-		{"s", "string in a listing"},
-		{"c", "comment in a listing"},
-		{"n", "name that a listing defines or marks up"},
-		{"m", "number in a listing"},
-		{"o", "operator in a listing"},
+		{"keyword", "keyword in a listing"},
+		{"string", "string in a listing"},
+		{"comment", "comment in a listing"},
+		{"name", "name that a listing defines or marks up"},
+		{"number", "number in a listing"},
+		{"operator", "operator in a listing"},
 		{"left", "cell of a column set left"},
 		{"center", "cell of a column set in the middle"},
 		{"right", "cell of a column set right, as numbers are"},

@@ -15,15 +15,17 @@ import (
 func TestHighlight(t *testing.T) {
 	for _, c := range []struct{ language, code, want string }{
 		{"go", "func f(x int) string { return \"a<b\" + 'c' } // 12 & more\n",
-			`<span class="k">func</span> <span class="n">f</span>(x <span class="k">int</span>) ` +
-				`<span class="k">string</span> { <span class="k">return</span> ` +
-				`<span class="s">&quot;a&lt;b&quot;</span> ` +
-				`<span class="o">+</span> <span class="s">'c'</span> } <span class="c">// 12 &amp; more</span>` + "\n"},
+			`<span class="keyword">func</span> <span class="name">f</span>(x <span class="keyword">int</span>) ` +
+				`<span class="keyword">string</span> { <span class="keyword">return</span> ` +
+				`<span class="string">&quot;a&lt;b&quot;</span> ` +
+				`<span class="operator">+</span> <span class="string">'c'</span> } ` +
+				`<span class="comment">// 12 &amp; more</span>` + "\n"},
 		{"YAML", "depth: 12 # in\r\n",
-			`<span class="n">depth</span>: <span class="m">12</span> <span class="c"># in</span>` + "\n"},
+			`<span class="name">depth</span>: <span class="number">12</span> <span class="comment"># in</span>` + "\n"},
 		{"json", "{\"a\": [1, true]}",
-			`{<span class="n">&quot;a&quot;</span>: [<span class="m">1</span>, <span class="k">true</span>]}`},
-		{"mjs", "const a = 1;", `<span class="k">const</span> a <span class="o">=</span> <span class="m">1</span>;`},
+			`{<span class="name">&quot;a&quot;</span>: [<span class="number">1</span>, <span class="keyword">true</span>]}`},
+		{"mjs", "const a = 1;",
+			`<span class="keyword">const</span> a <span class="operator">=</span> <span class="number">1</span>;`},
 		{"no such language", "a < b\n", "a &lt; b\n"},
 		{"", "func f()\n", "func f()\n"},
 		{"go", "// " + strings.Repeat("x", lineLimit), "// " + strings.Repeat("x", lineLimit)},

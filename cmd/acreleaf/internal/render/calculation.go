@@ -48,17 +48,12 @@ type FigureCell struct {
 	Sources []int
 }
 
-// CodeAnchor is the id of the code in the page of a calculation.
-const CodeAnchor = "code"
-
 // Calculation writes the page of a calculation.
 func (r *Renderer) Calculation(w *bytes.Buffer, c *Calculation) {
 	words := &r.words.Calculation
 	r.write(w, &filling{page: &c.Page, main: func(w *bytes.Buffer) {
 		head(w, c.Page.Title, c.Page.Summary, nil)
-		w.WriteString("<article class=\"calculation\">\n<p>")
-		words.Name.write(w, func(string) { element(w, "code", "", c.Name) })
-		w.WriteString("</p>\n")
+		w.WriteString("<article class=\"calculation\">\n")
 		r.usedIn(w, c.Used)
 		r.asked(w, r.words.Worksheet.Given, c.Givens)
 		r.asked(w, r.words.Worksheet.Answer, c.Answers)
@@ -67,12 +62,13 @@ func (r *Renderer) Calculation(w *bytes.Buffer, c *Calculation) {
 		for i := range c.Tables {
 			r.figures(w, &c.Tables[i])
 		}
+		element(w, "h2", "", words.Authors)
+		w.WriteString("\n<p>")
+		words.Name.write(w, func(string) { element(w, "code", "", c.Name) })
+		w.WriteString("</p>\n")
 		if c.Code != "" {
-			w.WriteString("<h2")
-			attribute(w, "id", CodeAnchor)
-			w.WriteByte('>')
-			text(w, words.Code)
-			w.WriteString("</h2>\n")
+			element(w, "h2", "", words.Code)
+			w.WriteByte('\n')
 			w.WriteString(string(c.Code))
 		}
 		r.references(w, c.Cited)
@@ -91,15 +87,15 @@ func (r *Renderer) asked(w *bytes.Buffer, title string, list []Asked) {
 	element(w, "h2", "", title)
 	w.WriteString("\n<dl>\n")
 	for _, a := range list {
-		w.WriteString("<dt>")
-		element(w, "code", "", a.Name)
-		w.WriteString("</dt><dd>")
-		sentence(w, a.Label)
+		element(w, "dt", "", a.Label)
+		w.WriteString("<dd>")
 		sentence(w, a.Hint)
 		sentence(w, a.Takes)
 		if a.Typical != "" {
 			text(w, r.words.Worksheet.Typical.with(a.Typical))
+			w.WriteByte(' ')
 		}
+		element(w, "code", "", a.Name)
 		w.WriteString("</dd>\n")
 	}
 	w.WriteString("</dl>\n")

@@ -65,7 +65,7 @@ func (r *Renderer) Sourced(w *bytes.Buffer, f *Sourced) {
 // the paragraph, or beneath it on a narrow screen.
 func (r *Renderer) SourceNote(w *bytes.Buffer, f *Sourced) {
 	w.WriteString(`<small class="margin" role="note"> `)
-	bracketed(w, f.Cite.Source)
+	marked(w, f.Cite.Source)
 	w.WriteByte(' ')
 	if f.For != "" {
 		element(w, "b", "", f.Text)

@@ -46,7 +46,7 @@ func sourceNumbers(w *bytes.Buffer, numbers []int) {
 		w.WriteString(" <a")
 		attribute(w, "href", "#"+sourceID(number))
 		w.WriteByte('>')
-		bracketed(w, number)
+		marked(w, number)
 		w.WriteString("</a>")
 	}
 }

@@ -177,7 +177,7 @@ func soil() *render.Worksheet {
 				Kind:    "standard",
 			},
 		},
-		CodeHref: "../../calculations/soil-nitrogen/#code",
+		CodeHref: "../../calculations/soil-nitrogen/",
 	}
 }
 
@@ -395,8 +395,8 @@ func calculationPage() *render.Calculation {
 			},
 		},
 		Used: []render.Link{{Href: "../../guides/soil/", Text: "Nitrogen already in your soil"}},
-		Code: `<pre class="code"><code><span class="k">var</span> soilNitrogen = ` +
-			`sheet.New(<span class="s">"soil-nitrogen"</span>, <span class="k">func</span>(s *sheet.Sheet) ` +
+		Code: `<pre class="code"><code><span class="keyword">var</span> soilNitrogen = ` +
+			`sheet.New(<span class="string">"soil-nitrogen"</span>, <span class="keyword">func</span>(s *sheet.Sheet) ` +
 			"{ <span class=\"c\">// one sampled layer</span>\n</code></pre>",
 	}
 }

@@ -16,7 +16,7 @@ type Worksheet struct {
 	Words     []Note      // what the headline answer comes to, by case; empty for none
 	Notes     []Note
 	Constants []Constant
-	CodeHref  string // way to the page of the calculation, at its code; empty for none
+	CodeHref  string // way to the page of the calculation; empty for none
 }
 
 // The kinds of Given.

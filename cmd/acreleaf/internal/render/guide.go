@@ -22,8 +22,8 @@ func (r *Renderer) Guide(w *bytes.Buffer, g *Guide) {
 
 func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 	head(w, g.Page.Title, g.Page.Summary, func() { r.facts(w, g) })
-	r.contents(w, g.Contents)
-	r.glance(w, g.Glance)
+	r.contents(w, g)
+	r.glance(w, g)
 	r.state(w, g.Module)
 	r.unitSystem(w, g.Body)
 	w.WriteString("<article>\n")
@@ -54,13 +54,20 @@ func (r *Renderer) facts(w *bytes.Buffer, g *Guide) {
 }
 
 // glance writes the line of answers at the top.
-func (r *Renderer) glance(w *bytes.Buffer, list []Glance) {
+func (r *Renderer) glance(w *bytes.Buffer, g *Guide) {
+	list := g.Glance
 	if len(list) == 0 {
 		return
 	}
 	w.WriteString(`<section class="glance"`)
 	attribute(w, "aria-label", r.words.Page.Glance)
-	w.WriteString(">\n<ul>\n")
+	w.WriteString(">\n")
+	label := r.words.Page.Example
+	if g.From != "" {
+		label = r.words.Page.ExampleFrom.with(g.From)
+	}
+	element(w, "p", "", label)
+	w.WriteString("\n<ul>\n")
 	for i := range list {
 		g := &list[i]
 		w.WriteString("<li>" + workedFigure)

@@ -29,9 +29,9 @@ type Use struct {
 
 func sourceID(number int) string { return "source_" + strconv.Itoa(number) }
 
-func citeID(use int) string { return "cite_" + strconv.Itoa(use) }
+func citeID(use int) string { return "taken_" + strconv.Itoa(use) }
 
-// cite writes the number of a source after what was taken from it. It stands in brackets: a raised 2 after "43,560
+// cite writes the number of a source after what was taken from it. It stands after a dagger: a raised 2 after "43,560
 // ft2" would be read as a power.
 func (r *Renderer) cite(w *bytes.Buffer, c Cite, source string) {
 	w.WriteString(`<a class="cite"`)
@@ -45,7 +45,7 @@ func (r *Renderer) cite(w *bytes.Buffer, c Cite, source string) {
 		}
 	})
 	w.WriteString(`">`)
-	bracketed(w, c.Source)
+	marked(w, c.Source)
 	w.WriteString("</a>")
 }
 
@@ -56,7 +56,7 @@ func citeAs(w *bytes.Buffer, c Cite, name func()) {
 	w.WriteByte('>')
 	name()
 	w.WriteByte(' ')
-	bracketed(w, c.Source)
+	marked(w, c.Source)
 	w.WriteString("</a>")
 }
 
@@ -67,10 +67,10 @@ func citing(w *bytes.Buffer, c Cite) {
 	w.WriteString(` role="doc-biblioref"`)
 }
 
-func bracketed(w *bytes.Buffer, number int) {
-	w.WriteByte('[')
+// marked writes the number of a source as a mark in the text.
+func marked(w *bytes.Buffer, number int) {
+	w.WriteString("†")
 	integer(w, number)
-	w.WriteByte(']')
 }
 
 // references writes the list of sources at the end of a page, each with the ways back to the numbers that rest on it.
@@ -118,14 +118,28 @@ func (r *Renderer) uses(w *bytes.Buffer, uses []Use) {
 		}
 		w.WriteByte(' ')
 		wayBack(w, use.Cite, use.Text)
-		for j := i + 1; j < len(uses); j++ {
-			if uses[j].Text == use.Text {
-				w.WriteByte(' ')
-				wayBack(w, uses[j].Cite, r.words.Sources.Again)
-			}
-		}
+		again(w, use.Text, uses[i+1:])
 	}
 	w.WriteString("</p>")
+}
+
+// again writes the ways back to the other numbers that read like one, counted from the second.
+func again(w *bytes.Buffer, like string, uses []Use) {
+	count := 1
+	for _, other := range uses {
+		if other.Text != like {
+			continue
+		}
+		if count++; count == 2 {
+			w.WriteString(" (")
+		} else {
+			w.WriteString(", ")
+		}
+		wayBack(w, other.Cite, strconv.Itoa(count))
+	}
+	if count > 1 {
+		w.WriteByte(')')
+	}
 }
 
 // usedBefore says whether a number of the same text stands further up in the list.

@@ -62,6 +62,7 @@ type Guide struct {
 	Reviewed string // date as 2026-09-14; empty for never
 	ReviewBy string // date by which it should be reviewed again; empty for none
 	Glance   []Glance
+	From     string        // the numbers that all of its answers are worked from; empty where they are not the same
 	Body     template.HTML // the text, made from Markdown
 	Module   []byte        // the JSON of the data block "module"; nil for a guide without worksheets
 	Cited    []Reference   // what its numbers rest on, in the order of their numbers

@@ -47,6 +47,8 @@ type PageWords struct {
 	ReviewBy      Sentence `yaml:"review-by" blanks:"date"`
 	Glance        string   `yaml:"glance"`
 	Contents      string   `yaml:"contents"`
+	Example       string   `yaml:"example"`
+	ExampleFrom   Sentence `yaml:"example-from" blanks:"from"`
 	WithoutScript string   `yaml:"without-script"`
 }
 
@@ -182,7 +184,6 @@ type SourcesWords struct {
 
 	Numbered Sentence `yaml:"numbered" blanks:"number,source"`
 	Used     string   `yaml:"used"`
-	Again    string   `yaml:"again"`
 	Record   Sentence `yaml:"record" blanks:"date"`
 }
 
@@ -195,9 +196,10 @@ type MissingWords struct {
 
 // CalculationWords is for the page behind the worksheets of a calculation.
 type CalculationWords struct {
-	Name  Sentence `yaml:"name" blanks:"name"`
-	Slips string   `yaml:"slips"`
-	Code  string   `yaml:"code"`
+	Name    Sentence `yaml:"name" blanks:"name"`
+	Slips   string   `yaml:"slips"`
+	Authors string   `yaml:"authors"`
+	Code    string   `yaml:"code"`
 }
 
 // TextWords is for what Markdown adds to an author's text.

@@ -27,8 +27,8 @@ func citing() fstest.MapFS {
 }
 
 var (
-	citePattern = regexp.MustCompile(`id="cite_(\d+)" href="#source_(\d+)" role="doc-biblioref"`)
-	backPattern = regexp.MustCompile(`href="#cite_(\d+)" role="doc-backlink"`)
+	citePattern = regexp.MustCompile(`id="taken_(\d+)" href="#source_(\d+)" role="doc-biblioref"`)
+	backPattern = regexp.MustCompile(`href="#taken_(\d+)" role="doc-backlink"`)
 )
 
 // TestCitations holds, on a guide and on the page of a calculation, that sources are numbered as they are first used,
@@ -79,7 +79,7 @@ func TestCitationsJoin(t *testing.T) {
 		got = append(got, strings.TrimSpace(tags.ReplaceAllString(strings.ReplaceAll(entry, "</p><p>", " "), "")))
 	}
 	want := []string{
-		"Field office. 2001. The field book. FB 7. Handbook Used for 43,560 ft2 again",
+		"Field office. 2001. The field book. FB 7. Handbook Used for 43,560 ft2 (2)",
 		"The book of rows. From memory, not yet checked Used for 6 in",
 		"Montana State University. Soil Scoop: questions to ask about soil tests. Handbook " +
 			"Used for 2 lb/ac per ppm, 6 in",
@@ -95,10 +95,10 @@ func TestCitationsJoin(t *testing.T) {
 		t.Errorf("the list is\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
 	}
 	for _, part := range []string{
-		`[1] <b>43,560 ft2</b>: in one acre. Field office 2001. <i>Handbook</i>`,
-		`[2] <b>6 in</b>: the layer that a rule is for. The book of rows. <i>From memory`,
-		`aria-label="Source 1: Field office 2001">[1]</a>`,
-		`Montana State University [3]</a>. <i>Handbook</i>`,
+		`†1 <b>43,560 ft2</b>: in one acre. Field office 2001. <i>Handbook</i>`,
+		`†2 <b>6 in</b>: the layer that a rule is for. The book of rows. <i>From memory`,
+		`aria-label="Source 1: Field office 2001">†1</a>`,
+		`Montana State University †3</a>. <i>Handbook</i>`,
 	} {
 		if !strings.Contains(made["guides/soil/index.html"], part) {
 			t.Errorf("the guide does not say %q", part)
@@ -124,8 +124,8 @@ func TestCitationsOfReckoner(t *testing.T) {
 	files := citing()
 	const table = "```reckoner\ncalculation: soil-nitrogen\ndown: depth = 6, 12 in\nacross: nitrate = 5, 10 ppm NO3-N\n" +
 		"show: nitrogen\n```\n"
-	const line = "<p>Where these numbers come from: 2 lb/ac per ppm <a class=\"cite\" id=\"cite_1\" href=\"#source_1\" " +
-		"role=\"doc-biblioref\" aria-label=\"Source 1: Montana State University\">[1]</a>, "
+	const line = "<p>Where these numbers come from: 2 lb/ac per ppm <a class=\"cite\" id=\"taken_1\" href=\"#source_1\" " +
+		"role=\"doc-biblioref\" aria-label=\"Source 1: Montana State University\">†1</a>, "
 	files["guides/alone.md"] = &fstest.MapFile{Data: []byte(guide("Alone", 2, table))}
 	files["guides/soil.md"] = &fstest.MapFile{Data: []byte(guide("Soil", 1, citingGuide+"\n"+table))}
 	made := mustMake(t, files)

@@ -39,3 +39,16 @@ func from(o sheet.Outcome, answer string) string {
 	}
 	return strings.Join(givens, ", ")
 }
+
+// glanceFrom lists the numbers that all answers at a glance are worked from, if they are the same.
+func glanceFrom(m page.Metadata, work *worksheet.Page) string {
+	use := ""
+	for _, item := range m.Glance {
+		name, _, _ := strings.Cut(item.Text, ".")
+		if use != "" && name != use {
+			return ""
+		}
+		use = name
+	}
+	return example(m, work).From
+}

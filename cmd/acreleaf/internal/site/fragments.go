@@ -51,7 +51,7 @@ func (f *fragments) worksheet(w *bytes.Buffer, b *markdown.Block) {
 	f.worksheets++
 	v := worksheetView(f.view.work, bound, f.cited)
 	v.Number = f.worksheets
-	v.CodeHref = f.view.address.To(calculationAddress(f.view.address.Language, bound.Sheet)) + "#" + render.CodeAnchor
+	v.CodeHref = f.view.address.To(calculationAddress(f.view.address.Language, bound.Sheet))
 	f.renderer.Worksheet(w, v)
 }
 

@@ -86,7 +86,7 @@ func (e *edition) guideView(v *view) *render.Guide {
 	m := v.metadata
 	g := &render.Guide{
 		Page: e.pageView(v), Kind: v.address.Kind, Crop: m.Crop, Season: m.Season, Number: int(m.Order),
-		Reviewed: date(m.Reviewed), Glance: glance(m, v.work),
+		Reviewed: date(m.Reviewed), Glance: glance(m, v.work), From: glanceFrom(m, v.work),
 		Previous: wayTo(v.address, v.around.previous), Next: wayTo(v.address, v.around.next),
 	}
 	if v.address.Kind.Row().Contents {
