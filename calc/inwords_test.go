@@ -20,11 +20,16 @@ func TestOneSentenceSaysTheAnswer(t *testing.T) {
 			continue
 		}
 		t.Run(s.Name, func(t *testing.T) {
-			w := &wordsCheck{t: t, sheet: s, bench: sheet.NewBench(s), said: map[int]int{}}
+			w := &wordsCheck{t: t, sheet: s, bench: sheet.NewBench(s), said: map[int]int{}, told: map[int]int{}}
 			w.walk()
 			for i, c := range s.Headline.Cases {
 				if w.said[i] == 0 {
 					t.Errorf("no numbers were found for which this is said: %q", c.Text)
+				}
+			}
+			for i, r := range s.Remarks {
+				if w.told[i] == 0 && r.Signal != sheet.Refusal {
+					t.Errorf("no numbers were found that bring this remark: %q", r.Text)
 				}
 			}
 		})
@@ -37,6 +42,7 @@ type wordsCheck struct {
 	sheet  *sheet.Sheet
 	bench  *sheet.Bench
 	said   map[int]int // how often, by case
+	told   map[int]int // and by remark
 	faults int
 }
 
@@ -79,6 +85,8 @@ func drawn(g *sheet.Given, r *rand.Rand) sheet.Entry {
 		value = float64(r.IntN(len(g.Choices)))
 	case at == 0:
 		return ends(g)[r.IntN(2)]
+	case g.Date && at > 0: // within a season of the typical day
+		value = g.Typical + float64(r.IntN(400)-200)
 	case at == 1:
 		value = g.Low + r.Float64()*r.Float64()*(g.High-g.Low)
 	case at == 2:
@@ -159,6 +167,11 @@ func (w *wordsCheck) look(entries map[string]sheet.Entry) {
 	if len(words) != 1 || hole.MatchString(words[0]) {
 		w.faults++
 		w.t.Errorf("%v: %q", entries, words)
+	}
+	for i := range w.sheet.Remarks {
+		if cell := o.Use.RemarkCell(i); cell < 0 || o.Cells[cell] != 0 {
+			w.told[i]++
+		}
 	}
 	for i := range w.sheet.Headline.Cases {
 		if cell := o.Use.CaseCell(i); cell < 0 || o.Cells[cell] != 0 {
