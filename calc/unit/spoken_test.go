@@ -44,3 +44,20 @@ func TestUnitsInASentence(t *testing.T) {
 		}
 	}
 }
+
+func TestUnitsInASentenceOfAnotherLanguage(t *testing.T) {
+	for _, c := range []struct{ unit, language, want string }{
+		{"lb N/ac fed", "es", "7 lb de nitrógeno por acre"},
+		{"lb N/ac per in", "es", "7 lb de nitrógeno por acre por cada pulgada"},
+		{"trees/ac", "es", "7 árboles por acre"},
+		{"ft2/tree", "es", "7 pies cuadrados por árbol"},
+		{"lb product/ac", "es", "7 lb de material por acre"},
+		{"$/lb N", "es", "$7 por libra de nitrógeno"},
+		{"ppm NO3-N", "es", "7 ppm NO3-N"},
+		{"gal/h", "pt", "7 gal an hour"},
+	} {
+		if got := unit.MustParse(c.unit).Spoken("7", c.language); got != c.want {
+			t.Errorf("%s is said in %s as %q, want %q", c.unit, c.language, got, c.want)
+		}
+	}
+}

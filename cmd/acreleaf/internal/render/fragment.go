@@ -31,6 +31,7 @@ type Given struct {
 	ID       string // id of its field, unique in the page: "soil-nitrate"
 	Label    string
 	Hint     string
+	Lang     string // of the label and the hint, where it is not that of the page
 	Kind     string
 	Cell     int    // of its field
 	Presence int    // the cell that says whether an optional given is filled in; -1 for none
@@ -142,9 +143,10 @@ type Note struct {
 	Pieces  []Piece
 	When    int // the cell that is not 0 while the note holds; -1 for always
 	Shown   bool
-	Partly  bool // it does not hold for all of the example's ranges
-	Perhaps bool // of what holds partly: it may hold for some of them, and it may not
-	Refusal bool // the sheet has no answer while it holds
+	Partly  bool   // it does not hold for all of the example's ranges
+	Perhaps bool   // of what holds partly: it may hold for some of them, and it may not
+	Refusal bool   // the sheet has no answer while it holds
+	Lang    string // of the text, where it is not that of the page; "" for the others
 }
 
 // A Constant says where a number of the work comes from.

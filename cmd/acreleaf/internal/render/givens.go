@@ -93,6 +93,7 @@ func (g *Given) wide() bool {
 func (r *Renderer) label(w *bytes.Buffer, g *Given) {
 	w.WriteString("<label")
 	attribute(w, "for", g.ID)
+	language(w, g.Lang)
 	w.WriteByte('>')
 	text(w, g.Label)
 	if g.Optional && !g.folds() {

@@ -52,6 +52,7 @@ func (r *Renderer) note(w *bytes.Buffer, n *Note) {
 	if n.When < 0 && slices.ContainsFunc(n.Pieces, func(p Piece) bool { return p.Shown != nil }) {
 		flag(w, wire.When) // it always holds, but has no numbers while the sheet has no answer
 	}
+	language(w, n.Lang)
 	if n.Refusal {
 		flag(w, wire.Refusal)
 	}
@@ -63,6 +64,13 @@ func (r *Renderer) note(w *bytes.Buffer, n *Note) {
 	r.partly(w, n.Partly, n.Perhaps)
 	pieces(w, n.Pieces)
 	w.WriteString("</p>\n")
+}
+
+// language marks a text that is not in the language of the page.
+func language(w *bytes.Buffer, lang string) {
+	if lang != "" {
+		attribute(w, "lang", lang)
+	}
 }
 
 // Passage writes a passage, with all that it may say; text writes what its i-th case says. The script shows the cases

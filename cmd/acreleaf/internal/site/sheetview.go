@@ -132,7 +132,7 @@ func holds(cell int, low, high []float64) (some, partly, perhaps bool) {
 
 // spokenView is a sentence that is said while its cell is not 0.
 func spokenView(o sheet.Outcome, when int, remark *sheet.Remark) render.Note {
-	v := render.Note{When: when}
+	v := render.Note{When: when, Lang: o.Use.Sheet.LangOf(remark.Text)}
 	v.Shown, v.Partly, v.Perhaps = holds(when, o.Cells, o.High)
 	v.Shown = v.Shown && !(remark.Words && v.Perhaps) // the answer in words says nothing that is in doubt
 	o = o.Where(when)
