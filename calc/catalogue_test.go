@@ -12,8 +12,8 @@ import (
 	"acreleaf/calc/sheet"
 )
 
-// testdata/contract.txt is what guides, terminals and other people's scripts rely on: the names of every calculation, of
-// its givens (those that may be left empty in brackets) and of its answers. A name once published is not taken away:
+// testdata/contract.txt is what guides, terminals and other people's scripts rely on: the names of every calculation,
+// of its givens (those that may be left empty in brackets) and of its answers. A name once published is not taken away:
 // -update adds names, and who takes one away takes it out of the file by hand.
 func TestCatalogueKeepsItsContract(t *testing.T) {
 	const file = "testdata/contract.txt"
