@@ -34,7 +34,8 @@ async function open(t, address, ranges) {
   return { page, faults };
 }
 
-const isLive = (page) => page.waitForSelector('body.live');
+// The script for what comes after is not held back.
+const isLive = (page) => page.waitForSelector('body.live.after');
 const reported = (page) => field(page, 'soil', 'nitrate');
 
 // expectNone holds the page to its sentence for a range that comes too early, and to no answer.
