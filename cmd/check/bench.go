@@ -74,6 +74,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "later", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("later.mjs")},
 		{Name: "kept", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("kept.mjs")},
 		{Name: "ways", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("ways.mjs")},
+		{Name: "first", After: []string{"press"}, Tools: browser, Run: b.browser("first.mjs")},
 		{Name: "desk", After: []string{"press"}, Tools: browser, Run: b.browser("desk.mjs")},
 		{Name: "press more", After: []string{"press"}, Run: b.pressMore},
 		{Name: "kinds", After: []string{"press more", "number text"}, Tools: browser, Run: b.browserMore("kinds.mjs")},

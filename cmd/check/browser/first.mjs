@@ -1,0 +1,123 @@
+// The answer comes first: on a phone it is within one screen of what is given, on a wide screen beside it; nothing on a
+// page moves while it loads; on paper a worksheet is whole. The figures are printed.
+import assert from 'node:assert/strict';
+import { describe, test } from 'node:test';
+import { settings } from './settings.mjs';
+import { guides } from './site.mjs';
+import { start, visit } from './visit.mjs';
+
+const phone = { width: 390, height: 780, folded: true };
+const wide = { width: 1280, height: 800, folded: true };
+const few = 3; // givens that fit on one screen with their answer
+const paper = { letter: { width: 7.3 * 96, height: 10 * 96 }, A4: { width: 7.07 * 96, height: 10.69 * 96 } };
+
+const { browser, origin } = await start(settings.site);
+
+describe('the answer first', () => {
+  for (const path of guides) {
+    test(`/${path} on a phone`, async (t) => {
+      const { page, close } = await visit(browser, `${origin}/${path}`, phone);
+      t.after(close);
+      const { sheets, screens } = await page.evaluate(measure);
+      t.diagnostic(`/${path} ${screens.toFixed(1)} screens; ${sheets.map(({ name, givens, whole, gap }) => (
+        `${name}: ${givens} givens, ${whole} px with the answer, ${gap} px between`)).join('; ')}`);
+      for (const { name, givens, whole, gap } of sheets) {
+        assert.ok(gap <= phone.height, `${name}: the first answer is ${gap} px below the last given`);
+        assert.ok(givens > few || whole <= phone.height, `${name}: ${givens} givens and the answer take ${whole} px`);
+      }
+      assert.deepEqual(await page.evaluate(hiddenInFolds), [], 'a caution, or a given with a number, is in a closed fold');
+    });
+
+    test(`/${path} on a wide screen`, async (t) => {
+      const { page, close } = await visit(browser, `${origin}/${path}`, wide);
+      t.after(close);
+      const { sheets } = await page.evaluate(measure);
+      for (const { name, below } of sheets) {
+        assert.ok(below <= wide.height, `${name}: the answer ends ${below} px below the top of its worksheet`);
+      }
+    });
+  }
+});
+
+describe('nothing moves while a page loads', () => {
+  for (const path of ['', ...guides]) {
+    test(`/${path}`, async (t) => {
+      for (const screen of [phone, wide]) {
+        const context = await browser.newContext({ viewport: screen });
+        t.after(() => context.close());
+        const page = await context.newPage();
+        await page.addInitScript(watchShifts);
+        await page.goto(`${origin}/${path}`, { waitUntil: 'load' });
+        await page.waitForFunction(() => !document.getElementById('module') || document.body.matches('.live.after'));
+        assert.deepEqual(await page.evaluate(() => window.shifts), [], `at ${screen.width} px`);
+      }
+    });
+  }
+});
+
+describe('on paper', () => {
+  for (const path of guides) {
+    test(`/${path}`, async (t) => {
+      const { page, close } = await visit(browser, `${origin}/${path}`, { folded: true });
+      t.after(close);
+      const sides = {};
+      for (const [format, side] of Object.entries(paper)) {
+        const pdf = await page.pdf({ format });
+        sides[format] = pdf.toString('latin1').match(/\/Type \/Page\b/g).length;
+        await page.setViewportSize({ width: Math.floor(side.width), height: Math.floor(side.height) });
+        await page.emulateMedia({ media: 'print' });
+        for (const { name, height, keeps } of await page.evaluate(printed)) {
+          assert.ok(keeps && height <= side.height, `${name} is ${height} px long, and may part from its answer`);
+        }
+        await page.emulateMedia({ media: null });
+      }
+      t.diagnostic(`/${path} on paper: ${Object.entries(sides).map((side) => side.join(' ')).join(', ')} sides`);
+      if (path === 'guides/soil/') {
+        assert.ok(Object.values(sides).every((count) => count <= 2), `${JSON.stringify(sides)} sides`);
+      }
+    });
+  }
+});
+
+// measure gives by worksheet, in px: from the top of the first given to the end of the first answer, its sentence and its
+// gravest signal; from the last given to the answer; from the top of the worksheet to that end.
+function measure() {
+  const box = (element) => element.getBoundingClientRect();
+  const seen = (selector, within) => [...within.querySelectorAll(selector)].filter((element) => element.checkVisibility());
+  const sheets = seen('section.worksheet', document).map((section) => {
+    const givens = seen('.given .field', section);
+    const answer = seen('.answer dl > *, .answer table', section)[0];
+    const parts = [answer, ...seen('.words', section), ...seen('.signals > *', section).slice(0, 1)];
+    const [top, end] = [box(givens[0]).top, Math.max(...parts.map((part) => box(part).bottom))];
+    return {
+      name: section.id.replace('worksheet-', ''), givens: givens.length, whole: Math.round(end - top),
+      gap: Math.round(Math.min(...parts.map((part) => box(part).top)) - box(givens.at(-1)).bottom),
+      below: Math.round(end - box(section).top),
+    };
+  });
+  return { sheets, screens: document.documentElement.scrollHeight / innerHeight };
+}
+
+// What must be seen and is in a fold that is closed.
+function hiddenInFolds() {
+  const found = document.querySelectorAll('details:not([open]) :is(.signal, .remark, .words, .waiting, [data-refusal])');
+  const filled = [...document.querySelectorAll('details:not([open]) input')].filter((input) => input.value !== '');
+  return [...found, ...filled].map((element) => element.outerHTML.slice(0, 120));
+}
+
+function watchShifts() {
+  window.shifts = [];
+  new PerformanceObserver((list) => {
+    for (const { value, sources } of list.getEntries()) {
+      window.shifts.push(`${value.toFixed(4)}: ${sources.map(({ node }) => node?.outerHTML?.slice(0, 80))}`);
+    }
+  }).observe({ type: 'layout-shift', buffered: true });
+}
+
+// printed gives by worksheet how long it is on paper, and whether its style keeps it on one side.
+function printed() {
+  return [...document.querySelectorAll('section.worksheet')].map((section) => ({
+    name: section.id, height: Math.round(section.getBoundingClientRect().height),
+    keeps: getComputedStyle(section).breakInside === 'avoid',
+  }));
+}
