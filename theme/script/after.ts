@@ -4,6 +4,7 @@
 import { makeKeeper } from "./keeper";
 import { makeKeys } from "./keys";
 import type { Page } from "./page";
+import { bindPrint } from "./print";
 import { makeWork } from "./work";
 
 declare global {
@@ -14,6 +15,7 @@ declare global {
 globalThis.comeAfter = (page, then) => {
   makeKeys();
   makeKeeper(page.fields, then);
+  bindPrint();
   const become = (name: string) => document.body.classList.add(name);
   become("after");
   document.addEventListener("input", () => become("typing"), { once: true });

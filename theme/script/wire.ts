@@ -36,6 +36,7 @@ export type Attribute =
   | "data-void-for" // the worksheet that a sentence is shown for while it waits for a number
   | "data-reset" // the worksheet that a button takes back to its example
   | "data-live-only" // a control that is of use once the page is live
+  | "data-print" // the button that prints a page with all that is folded
   | "data-link" // a button that puts the page's numbers into its address
   | "data-table" // the reckoner that an answer belongs to: its place in the list of tables
   | "data-row" // the row of an answer of a reckoner

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"cmp"
 	"strconv"
+	"strings"
 
 	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/wire"
@@ -30,7 +31,18 @@ func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 	w.WriteString(string(g.Body))
 	r.references(w, g.Cited)
 	w.WriteString("</article>\n")
+	r.printAll(w, g)
 	r.module(w, g.Module)
+}
+
+// printAll writes the button that prints a page with the work and all else that is folded.
+func (r *Renderer) printAll(w *bytes.Buffer, g *Guide) {
+	if !strings.Contains(string(g.Body), "<details") {
+		return
+	}
+	w.WriteString("<p><button type=\"button\" " + wire.Print + ">")
+	text(w, r.words.Page.PrintAll)
+	w.WriteString("</button></p>\n")
 }
 
 // facts writes what is in the margin beside the title: number, crop, season and review.

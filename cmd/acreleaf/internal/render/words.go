@@ -50,6 +50,7 @@ type PageWords struct {
 	Example       string   `yaml:"example"`
 	ExampleFrom   Sentence `yaml:"example-from" blanks:"from"`
 	WithoutScript string   `yaml:"without-script"`
+	PrintAll      string   `yaml:"print-all"`
 }
 
 // FootWords is for the foot of a page.

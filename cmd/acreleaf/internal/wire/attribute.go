@@ -37,6 +37,7 @@ const (
 	VoidFor  = "data-void-for"  // the worksheet that a sentence is shown for while it waits for a number
 	Reset    = "data-reset"     // the worksheet that a button takes back to its example
 	LiveOnly = "data-live-only" // a control that is of use once the page is live
+	Print    = "data-print"     // the button that prints a page with all that is folded
 	Link     = "data-link"      // a button that puts the page's numbers into its address
 
 	Table  = "data-table" // the reckoner that an answer belongs to: its place in the list of tables
