@@ -9,7 +9,7 @@ import (
 )
 
 const (
-	growth    = "Common practice: wait with the first feed until there are 8 to 12 in"
+	growth    = "Common practice: do not start feeding until there are 8 to 12 in"
 	ripen     = "Stop early enough for the wood to ripen before frost."
 	offBark   = "Spread dry material over the wetted ground"
 	nearTrunk = "NOTICE Dry material burns near the trunk."

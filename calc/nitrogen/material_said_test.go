@@ -21,7 +21,7 @@ const (
 	onTop    = "Urea that stays on top of the ground"
 	chalky   = "On a soil above pH 7.5, ammonium sulfate"
 	sours    = "In warm, moist soil its nitrogen turns to nitrate"
-	souring  = "NOTICE This sours the soil more than most materials do"
+	souring  = "NOTICE This makes the soil more acid than most materials do"
 	sweetens = "This material works against acid soil, as lime does: it does the work of "
 	warm     = "A gallon is taken at "
 	oneFeed  = "NOTICE If "

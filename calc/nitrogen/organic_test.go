@@ -78,11 +78,11 @@ func TestOrganicByHand(t *testing.T) {
 	byHand(t, nitrogen.OrganicCredit, loadOf("manure", "10 tons/ac", "5 lb N/ton"),
 		map[string]float64{"all-of-it": 50, "ton-only": 1.75, "kept-for-released": 32.5})
 	readsAs(t, nitrogen.OrganicCredit, loadOf("compost", "10 tons/ac", "1.5 % N"),
-		"share that comes free = listed for this material = 7.5 %",
+		"share that becomes available = listed for this material = 7.5 %",
 		"all its nitrogen = amount × content = 10 tons/ac × 30 lb N/ton = 300 lb N/ac",
-		"nitrogen = all its nitrogen × share that comes free × 100 % = 300 lb N/ac × 7.5 % × 100 % = 22.5 lb N/ac fed")
+		"nitrogen = all its nitrogen × share that becomes available × 100 % = 300 lb N/ac × 7.5 % × 100 % = 22.5 lb N/ac fed")
 	readsAs(t, nitrogen.OrganicCredit, loadOf("manure", "20 t/ha", "2.5 kg N/t", "release=50 %"),
-		"share that comes free = release = 50 %",
+		"share that becomes available = release = 50 %",
 		"all its nitrogen = amount × content = 8.92 tons/ac × 5 lb N/ton = 44.6 lb N/ac",
-		"nitrogen = all its nitrogen × share that comes free × 100 % = 44.6 lb N/ac × 50 % × 100 % = 22.3 lb N/ac fed")
+		"nitrogen = all its nitrogen × share that becomes available × 100 % = 44.6 lb N/ac × 50 % × 100 % = 22.3 lb N/ac fed")
 }
