@@ -66,6 +66,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "spread", After: []string{"material", "number text"}, Tools: browser, Run: b.browser("spread.mjs")},
 		{Name: "numbers", After: []string{"number text"}, Tools: browser, Run: b.browser("numbers.mjs")},
 		{Name: "pages", After: []string{"press"}, Tools: browser, Run: b.browser("pages.mjs")},
+		{Name: "length", After: []string{"press"}, Tools: browser, Run: b.browser("length.mjs")},
 		{Name: "live", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("live.mjs")},
 		{Name: "choices", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("choices.mjs")},
 		{Name: "typed", After: []string{"press"}, Tools: browser, Run: b.browser("typed.mjs")},

@@ -73,15 +73,18 @@ func marked(w *bytes.Buffer, number int) {
 	integer(w, number)
 }
 
-// references writes the list of sources at the end of a page, each with the ways back to the numbers that rest on it.
+// references writes the list of sources at the end of a page, folded into one line: what a reader needs of a source is
+// beside its number already. Each has the ways back to the numbers that rest on it.
 func (r *Renderer) references(w *bytes.Buffer, list []Reference) {
 	if len(list) == 0 {
 		return
 	}
 	w.WriteString(`<section class="references" role="doc-bibliography" aria-labelledby="source_list">` +
-		`<h2 id="source_list">`)
+		`<details><summary><h2 id="source_list">`)
 	text(w, r.words.Page.Sources)
-	w.WriteString("</h2>\n<ol>\n")
+	w.WriteString("</h2> <small>")
+	integer(w, len(list))
+	w.WriteString("</small></summary>\n<ol>\n")
 	for i := range list {
 		w.WriteString("<li")
 		attribute(w, "id", sourceID(i+1))
@@ -89,7 +92,7 @@ func (r *Renderer) references(w *bytes.Buffer, list []Reference) {
 		r.reference(w, &list[i])
 		w.WriteString("</li>\n")
 	}
-	w.WriteString("</ol>\n</section>\n")
+	w.WriteString("</ol>\n</details></section>\n")
 }
 
 func (r *Renderer) reference(w *bytes.Buffer, f *Reference) {

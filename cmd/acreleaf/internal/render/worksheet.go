@@ -66,7 +66,16 @@ func (r *Renderer) work(w *bytes.Buffer, s *Worksheet, anchor string) {
 		}
 		w.WriteString("</li>\n")
 	}
-	w.WriteString("</ol></div></details>\n")
+	w.WriteString("</ol></div>")
+	r.code(w, s)
+	w.WriteString("</details>\n")
+}
+
+// code writes the way to the code, which stands with the work: few readers look for it.
+func (r *Renderer) code(w *bytes.Buffer, s *Worksheet) {
+	if s.CodeHref != "" {
+		link(w, "", s.CodeHref, r.words.Worksheet.Code)
+	}
 }
 
 // length says how many lines the work has. Where that changes with the numbers, it says no number.
@@ -171,7 +180,7 @@ func (r *Renderer) origin(w *bytes.Buffer, c *Constant) {
 	}
 }
 
-// worksheetFoot writes the way back to the example, and the way to the code.
+// worksheetFoot writes the way back to the example, and the link that carries the numbers.
 func (r *Renderer) worksheetFoot(w *bytes.Buffer, s *Worksheet) {
 	w.WriteString(`<footer><button type="button"`)
 	numbered(w, wire.Reset, s.Index)
@@ -183,8 +192,8 @@ func (r *Renderer) worksheetFoot(w *bytes.Buffer, s *Worksheet) {
 	w.WriteByte('>')
 	text(w, r.words.Kept.Link)
 	w.WriteString("</button>")
-	if s.CodeHref != "" {
-		link(w, "", s.CodeHref, r.words.Worksheet.Code)
+	if len(s.Work) == 0 {
+		r.code(w, s)
 	}
 	w.WriteString("</footer>\n")
 }

@@ -1,0 +1,37 @@
+// How long a guide is on a phone. A grower who comes with one question looks through all of it, a screen at a time.
+import assert from 'node:assert/strict';
+import { describe, test } from 'node:test';
+import { readGuide } from './content.mjs';
+import { settings } from './settings.mjs';
+import { guides } from './site.mjs';
+import { start, visit } from './visit.mjs';
+
+const { browser, origin } = await start(settings.site);
+
+const phone = { width: 390, height: 780 };
+
+// The most screens that a guide may have: what one worksheet and the text around it need, two more for each further
+// worksheet, and no more than a whole season needs.
+const limit = (worksheets) => Math.min(8 + 2 * Math.max(worksheets - 1, 0), 14);
+
+// tall gives the height of the page. Parts that the browser has not laid out yet are laid out first.
+const tall = (page) => page.evaluate(() => {
+  for (const element of document.body.querySelectorAll('*')) {
+    element.style.contentVisibility = 'visible';
+  }
+  return document.documentElement.scrollHeight;
+});
+
+describe('length', () => {
+  for (const path of guides.filter((one) => one.startsWith('guides/'))) {
+    test(`/${path} on a phone`, async (t) => {
+      const { page, close } = await visit(browser, `${origin}/${path}`, { ...phone, folded: true });
+      t.after(close);
+      const worksheets = readGuide(path).worksheets.size;
+      const screens = await tall(page) / phone.height;
+      const most = limit(worksheets);
+      t.diagnostic(`${path}: ${screens.toFixed(1)} screens, at most ${most} (worksheets: ${worksheets})`);
+      assert.ok(screens <= most, `${screens.toFixed(1)} screens, and ${most} are the most`);
+    });
+  }
+});
