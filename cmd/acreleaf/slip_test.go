@@ -25,7 +25,7 @@ func TestTiesThatWereHalfWrong(t *testing.T) {
 		{"Table: Fixed costs on 20-foot rows\n\n| What | Cost |\n| - | - |\n| Drip line | high |",
 			[]string{`"Distance between rows": write [20-foot](worked:mulch.row);` + "\nor, " + whatever}, "spacing"},
 		{"About 35 percent of dairy manure nitrogen comes free.",
-			[]string{`"Share that comes free this season": write [35 percent](worked:dairy.share);` +
+			[]string{`"Share that becomes available this season": write [35 percent](worked:dairy.share);` +
 				"\nor, " + whatever}, "compost"},
 		{"161 cubic yards on 20-foot rows cover the block.",
 			[]string{`"Chips to order": write [161 cubic yards](worked:mulch.chips)`,

@@ -10,8 +10,8 @@ import (
 	"github.com/yuin/goldmark/ast"
 )
 
-// Highlight writes a listing as <pre class="code"><code>, its tokens in spans with the classes k, s, c, n, m and o;
-// see Classes. An unknown language, or none, gives plain text. On an error, too, the listing is written as plain text.
+// Highlight writes a listing as <pre class="code"><code>, its tokens in spans with the classes of Classes. An unknown
+// language, or none, gives plain text. On an error, too, the listing is written as plain text.
 func Highlight(w *bytes.Buffer, language, code string) error {
 	p := printer{w: w}
 	return p.highlight(lexerOf(language), code)
