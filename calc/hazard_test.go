@@ -218,7 +218,7 @@ func TestPairsAreThoseOfTheMatrix(t *testing.T) {
 			want = append(want, whys[letter].hazard)
 		}
 		slices.Sort(want)
-		// 46-0-0 has no pair, so that it may stand in the place that is left.
+		// 46-0-0 has no pair, so that it may be in the place that is left.
 		for _, places := range [][3]string{{"first", "second", "third"}, {"first", "third", "second"},
 			{"second", "third", "first"}} {
 			o, err := bench.Work(map[string]sheet.Entry{"nitrogen": single(30), places[0]: number(places[0], pair[0]),

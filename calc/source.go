@@ -12,7 +12,7 @@ import (
 	"acreleaf/calc/sheet"
 )
 
-// Source is the Go function that builds a sheet, with the comment on it if there is one, as it stands in the source. It
+// Source is the Go function that builds a sheet, with the comment on it if there is one, as it is in the source. It
 // is "" for a sheet that was not built by a function of the catalogue.
 func Source(s *sheet.Sheet) string { return functions()[s.Origin] }
 

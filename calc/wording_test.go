@@ -48,7 +48,7 @@ func sentences() []text {
 	return all
 }
 
-// labels lists what stands beside a number, which is no sentence.
+// labels lists what is beside a number, which is no sentence.
 func labels() []text {
 	var all []text
 	for _, s := range calc.Standard().All() {

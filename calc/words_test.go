@@ -27,7 +27,7 @@ func asked(t *testing.T, language string) map[words.Key]bool {
 	return all
 }
 
-// A text stands in the files because a sheet has a place for it, in every language: a key that was misspelled, or whose
+// A text is in the files because a sheet has a place for it, in every language: a key that was misspelled, or whose
 // part is gone, is told.
 func TestEveryTextHasItsPlace(t *testing.T) {
 	for _, language := range words.Languages() {
@@ -52,7 +52,7 @@ func TestEveryTextHasItsPlace(t *testing.T) {
 
 var braces = regexp.MustCompile(`\{[^{}]*\}`)
 
-// named lists what stands in braces, each once and without how it is written.
+// named lists what is in braces, each once and without how it is written.
 func named(text string) []string {
 	var names []string
 	for _, name := range braces.FindAllString(text, -1) {
@@ -80,7 +80,7 @@ func TestTranslationsHaveTheSameNumbers(t *testing.T) {
 	}
 }
 
-// A sentence that two places need stands in one of them, or in shared.txt.
+// A sentence that two places need is in one of them, or in shared.txt.
 func TestNoSentenceStandsTwice(t *testing.T) {
 	for _, language := range words.Languages() {
 		places := map[string]words.Place{}

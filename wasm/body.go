@@ -259,7 +259,7 @@ func (b *body) local(op byte, group, index int) {
 }
 
 // access is a load or a store: the alignment as a power of two, then the offset (section 5.4.6). The address on the
-// stack is always 0, and the cell stands in the offset.
+// stack is always 0, and the cell is in the offset.
 func (b *body) access(op byte, cell int) {
 	b.op(op, cellAlignment)
 	b.code = appendUnsigned(b.code, uint64(cell)*cellBytes)

@@ -92,7 +92,7 @@ func KeepID(t Trait) string { return "keep-" + traitIDs[t] }
 func ClogID(t Trait) string { return "clogs-" + traitIDs[t] }
 
 // keptApart are the hazards of materials that meet: one for each pair, for where both are at hand, and two at most for
-// each trait, for where a material stands alone: one for people, and one for lines.
+// each trait, for where a material is alone: one for people, and one for lines.
 func keptApart() []Hazard {
 	var hazards []Hazard
 	for _, p := range Pairs() {

@@ -8,7 +8,7 @@ import (
 // A Span is a range of byte offsets in the author's text, End not included.
 type Span struct{ Start, End int }
 
-// A Text is a piece of what the author wrote, with its place. If it stands there letter for letter, faults in it are
+// A Text is a piece of what the author wrote, with its place. If it is there letter for letter, faults in it are
 // placed to the letter; if not (a text in quotes, over several lines), at the whole of it.
 type Text struct {
 	Text string

@@ -11,7 +11,7 @@ import (
 )
 
 // Each way that a definition goes wrong: what is done to one without a fault, and what is said, at its place. A fault
-// is told once, so that each has one line here for each thing that is wrong.
+// is reported once, so that each has one line here for each thing that is wrong.
 var flawed = []struct {
 	name string
 	do   func(s *script, d *formula.Definition)

@@ -6,7 +6,7 @@
 // printed and compiled like any other.
 //
 // A line of work is a name, an equals sign and an expression of numbers, names, + - * / ( ), the questions < <= > >= ==
-// != joined by && || !, and the functions below. A quantity stands in double quotes: "2 lb/ac". A name with a hyphen is
+// != joined by && || !, and the functions below. A quantity is in double quotes: "2 lb/ac". A name with a hyphen is
 // written with an underscore, crop_removal for crop-removal, since a hyphen between two names would be a minus.
 //
 //	min(a, b)  max(a, b)          the smaller, the larger, of two or more

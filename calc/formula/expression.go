@@ -213,7 +213,7 @@ func (r *reader) negative(e *ast.UnaryExpr, o operand) operand {
 	return n
 }
 
-// binary reads what stands on both sides of a sign.
+// binary reads what is on both sides of a sign.
 func (r *reader) binary(e *ast.BinaryExpr) operand {
 	sign := int(e.OpPos) - 1
 	at := r.f.part(sign, sign+len(e.Op.String()))

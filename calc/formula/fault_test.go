@@ -106,7 +106,7 @@ var botched = []struct{ formula, place, text string }{
 	{"round_up(bag / area)", "round_up(⟦bag / area⟧)", "round_up does not say in what unit “bag / area” is to count"},
 	{"round_down(max(area * rate, bag))", "round_down(⟦max(area * rate, bag)⟧)",
 		"round_down does not say in what unit “max(area * rate, bag)” is to count"},
-	// What hangs on a fault is not told again.
+	// What depends on a fault is not reported again.
 	{"min(rate, area) + count", "min(rate, ⟦area⟧) + count", "rate is lb/ac and area is ac: they cannot be compared"},
 	{"pow(rate > 0, 2) + count", "pow(⟦rate > 0⟧, 2) + count", "“rate > 0” is a question, and a quantity is needed"},
 	{"pow(rate + area, 2)", "pow(rate ⟦+⟧ area, 2)", "rate is lb/ac and area is ac: they cannot be added"},
@@ -216,7 +216,7 @@ func TestNotesSayWhatToWrite(t *testing.T) {
 	}
 }
 
-// A fault is told once: what hangs on it is not told again, and what does not is.
+// A fault is reported once: what depends on it is not reported again, and what does not is.
 func TestFaultsAreToldOnceAndAllAtOnce(t *testing.T) {
 	s := &script{}
 	_, faults := formula.Make(sprayer(s, "lb/ac", everything,
@@ -232,7 +232,7 @@ func TestFaultsAreToldOnceAndAllAtOnce(t *testing.T) {
 	}
 }
 
-// A text that does not stand in the file letter for letter has its faults at the whole of it.
+// A text that does not be in the file letter for letter has its faults at the whole of it.
 func TestFaultInATextWithQuotesIsAtTheWhole(t *testing.T) {
 	s := &script{}
 	d := sprayer(s, "lb/ac", everything)

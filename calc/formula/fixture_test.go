@@ -18,7 +18,7 @@ func (s *script) text(t string) formula.Text {
 	return formula.Text{Text: t, Span: formula.Span{Start: start, End: start + len(t)}}
 }
 
-// at is what stands at a place, with its line.
+// at is what is at a place, with its line.
 func (s *script) at(span formula.Span) string {
 	whole := strings.Join(s.lines, "\n")
 	line := strings.Count(whole[:span.Start], "\n")
@@ -152,7 +152,7 @@ func TestNamesMayBeWordsOfGo(t *testing.T) {
 	}
 }
 
-// A quantity between quotes that tells no account is in that of what it is compared with, and no other is taken for it.
+// A quantity between quotes that tells no account is in that of what it is compared with, and no other is read as it.
 func TestQuotedQuantitiesTakeTheAccount(t *testing.T) {
 	for formulaText, want := range map[string]string{
 		`if(fed > "30 lb N/ac", 1, 2)`: "1", `if("50 lb N/ac" < fed, 1, 2)`: "2", `if(fed > "30 lb N/ac present", 1, 2)`: "",

@@ -21,7 +21,7 @@ const (
 	depthLimit = 20   // brackets in each other
 )
 
-// grammar is what may stand in a formula, for notes.
+// grammar is what may be in a formula, for notes.
 const grammar = "use numbers, names, + - * / ( ) and " + functionNames
 
 // parse reads a formula with Go's own parser of expressions: nil if it is none, with the fault added.

@@ -106,7 +106,7 @@ func TestNoRefusalWhereNoneCanBe(t *testing.T) {
 	}
 }
 
-// A figure that stands in the work without a name is listed as one of which no source is known; one of a unit is not.
+// A figure that is in the work without a name is listed as one of which no source is known; one of a unit is not.
 func TestFiguresOfTheWorkAreListed(t *testing.T) {
 	s := &script{}
 	made, faults := formula.Make(sprayer(s, "lb/ac", everything,

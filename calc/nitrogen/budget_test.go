@@ -75,7 +75,7 @@ func init() {
 	)
 }
 
-// A credit is worth the same wherever it comes from, and none left empty stands in the work.
+// A credit is worth the same wherever it comes from, and none left empty is in the work.
 func TestCreditsAreWorthTheSame(t *testing.T) {
 	bare := budget("60", "10", "5")
 	for _, credit := range credits[2:] {

@@ -253,7 +253,7 @@ func withheld(t *testing.T, s *sheet.Sheet, givens []string, want ...string) {
 	}
 }
 
-// What no source gives is asked for, and stands in no list as a number.
+// What no source gives is asked for, and is in no list as a number.
 func TestNoFigureOfACropIsSilent(t *testing.T) {
 	lists := []string{"removal-of-crop", "removal-least", "removal-most", "growth-later"}
 	for _, list := range lists {

@@ -177,7 +177,7 @@ func TestOneOfTheThreeLevelsHolds(t *testing.T) {
 	}
 }
 
-// The levels of a crop stand in order: deficient, range, excessive.
+// The levels of a crop are in order: deficient, range, excessive.
 func TestLevelsStandInOrder(t *testing.T) {
 	for _, nutrient := range []string{"nitrogen", "potassium"} {
 		for _, crop := range nitrogen.LeafLevel.FindGiven("crop").Choices {

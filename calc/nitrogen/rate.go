@@ -59,7 +59,7 @@ func youngLeaf(s *sheet.Sheet) *sheet.Given {
 }
 
 // warnOfFeed cautions when a rate for a tree is more than one feed may hold, or a season of a young tree. leaf may be
-// nil: then the trees are taken for the youngest.
+// nil: then the trees are read as the youngest.
 func warnOfFeed(s *sheet.Sheet, rate sheet.Term, leaf *sheet.Given) {
 	most := feedAYear(s)
 	over := rate.More(most)

@@ -155,7 +155,7 @@ func pastWord(text string, at int) int {
 	return at
 }
 
-// pastNumber goes on to the end of digits and what hangs on them: a grade, a date, a time, a version.
+// pastNumber goes on to the end of digits and what depends on them: a grade, a date, a time, a version.
 func pastNumber(text string, at int) int {
 	for at < len(text) {
 		c := text[at]

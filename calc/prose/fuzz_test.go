@@ -7,7 +7,7 @@ import (
 	"acreleaf/calc/unit"
 )
 
-// Whatever a text holds, amounts stand in order inside it, their numbers are numbers, and reading one by itself in the
+// Whatever a text holds, amounts are in order inside it, their numbers are numbers, and reading one by itself in the
 // same language gives the same.
 func FuzzFind(f *testing.F) {
 	for _, s := range sentences {

@@ -13,7 +13,7 @@ type phrase struct {
 	below     []*symbol
 	to        int
 	cents     bool
-	hangs     bool // the unit hangs on its number: 10-ton
+	hangs     bool // the unit depends on its number: 10-ton
 }
 
 // reach says how far a phrase goes on after a place: there, what is below the line is taken only when it is an
@@ -95,7 +95,7 @@ func (l *Language) nameReason(text string, p phrase) reason {
 	return taken
 }
 
-// isKind says whether a word makes a kind of thing of a unit that hangs on its number: a 10-ton spreader, two 2-gph
+// isKind says whether a word makes a kind of thing of a unit that depends on its number: a 10-ton spreader, two 2-gph
 // emitters. A 2-inch irrigation is an amount.
 func (l *Language) isKind(t token) bool {
 	w := t.lower()

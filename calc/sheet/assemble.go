@@ -96,7 +96,7 @@ func (a *assembler) workNew(n *node, k known) int {
 	panic("sheet: a given was not filled in before its program was written")
 }
 
-// lookup gives the figure at the index that the choice stands at.
+// lookup gives the figure at the index that the choice is at.
 func (a *assembler) lookup(choice int, figures []float64) int {
 	index := a.add(Instruction{Op: Index, A: choice, B: len(figures)})
 	return a.add(Instruction{Op: Lookup, A: index, B: a.table(figures)})

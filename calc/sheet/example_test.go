@@ -52,7 +52,7 @@ func ExampleBuild() {
 	// sheet "wrong": cannot give as nitrogen "depth": it is a length, and mass of N on an area is needed
 }
 
-// A result may be worked in more than one way. An If stands at the top of it, and only the way taken is told.
+// A result may be worked in more than one way. An If is at the top of it, and only the way taken is told.
 func ExampleIf() {
 	pond := sheet.New("pond", func(s *sheet.Sheet) {
 		across := s.Given("across", "ft", sheet.Field{Label: "Across", Typical: 60, Low: 1, High: 1000})

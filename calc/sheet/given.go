@@ -189,7 +189,7 @@ func (g *Given) takes() string {
 func (g *Given) MayBeLeftOut() bool { return g.Optional || g.Usual }
 
 // Unsaid is what is meant by a choice where nothing is written for it. False if something must be written, or if
-// nothing at all may stand there.
+// nothing at all may be there.
 func (g *Given) Unsaid() (Entry, bool) {
 	return Entry{Value: g.Typical, High: g.Typical}, g.Usual
 }

@@ -194,7 +194,7 @@ func (g *Graph) Close() error {
 	return nil
 }
 
-// order sorts the uses so that each stands after those it takes values from, and otherwise as they were added.
+// order sorts the uses so that each comes after those it takes values from, and otherwise as they were added.
 func (g *Graph) order() error {
 	var sorted []*Use
 	done, path := map[*Use]bool{}, []*Use{}

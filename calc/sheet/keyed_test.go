@@ -50,8 +50,8 @@ func TestRangesLookUpOneOption(t *testing.T) {
 	}
 }
 
-// An unknown word in a given is told with what that given takes; a number in another unit is told with how it becomes
-// one in the given's.
+// An unknown word in a given is reported with what that given takes; a number in another unit is reported with how
+// it becomes one in the given's.
 func TestGivensTellTheirOwnUnit(t *testing.T) {
 	s := sheet.New("own", func(s *sheet.Sheet) {
 		n := s.Given("nitrate", "ppm NO3-N", sheet.Field{Label: "Nitrate", Typical: 12, Low: 0, High: 200})
@@ -74,7 +74,7 @@ func TestGivensTellTheirOwnUnit(t *testing.T) {
 	}
 }
 
-// What is typed is told with its digits, and a fraction that never ends with three.
+// What is typed is reported with its digits, and a fraction that never ends with three.
 func TestFractionsAreToldInThreeDigits(t *testing.T) {
 	s := sheet.New("parts", func(s *sheet.Sheet) {
 		n := s.Given("n", "ft", sheet.Field{Label: "N", Typical: 1, Low: 0, High: 9000})

@@ -134,7 +134,7 @@ func (n *node) reads() (number float64, after string, is bool) {
 
 // infix is how an operation reads between its operands, and how tightly each of them must hold. False for one that is
 // written otherwise. The work in words and in MathML takes it from here, so that the two cannot group differently.
-// A quotient stands on one line too: a small screen can wrap it, and it cannot wrap a fraction.
+// A quotient is on one line too: a small screen can wrap it, and it cannot wrap a fraction.
 func (n *node) infix() (sign string, left, right int, ok bool) {
 	if n.kind != kindOperation {
 		return

@@ -179,7 +179,7 @@ func (p *mathPrinter) number(number string, u unit.Unit, attributes string) {
 	}
 }
 
-// text writes what stands beside a number; a space at its start must not fall away.
+// text writes what is beside a number; a space at its start must not fall away.
 func (p *mathPrinter) text(text string) {
 	if text == "" {
 		return

@@ -69,7 +69,7 @@ func (o Outcome) Text(name string) string {
 }
 
 // Numbers is Text without the unit. A given is written with the digits that it was typed with, and a figure that is
-// taken from a table as it stands there.
+// taken from a table as it is there.
 func (o Outcome) Numbers(name string) string {
 	r := o.Range(name)
 	write := r.Unit.Number

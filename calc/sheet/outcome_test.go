@@ -202,7 +202,7 @@ func TestAnswersBeyondNumbersAreRefused(t *testing.T) {
 	}
 }
 
-// A number that is typed, or stands in a table, is printed with all of its digits wherever it is taken as it stands.
+// A number that is typed, or is in a table, is printed with all of its digits wherever it is taken as it stands.
 // What is worked out has the usual three.
 func TestWhatIsTakenKeepsItsDigits(t *testing.T) {
 	s := build(t, "weight", func(s *sheet.Sheet) {

@@ -58,7 +58,7 @@ func (p *Passage) take(u *Use, from, n *node) Term {
 	return p.Sheet.wrap(n)
 }
 
-// Chosen asks whether a choice of a use stands at the option with that index.
+// Chosen asks whether a choice of a use is at the option with that index.
 func (p *Passage) Chosen(u *Use, given string, option int) Term {
 	value, _ := p.Value(u, given)
 	return value.Same(p.Sheet.Number(float64(option)))

@@ -7,7 +7,7 @@ import (
 	"acreleaf/calc/sheet"
 )
 
-// run works one program over the inputs, which stand in cells 0, 1 and so on; the answer is in the cell after them.
+// run works one program over the inputs, which are in cells 0, 1 and so on; the answer is in the cell after them.
 func run(p *sheet.Program, inputs ...float64) float64 {
 	cells := append(append([]float64{}, inputs...), 0)
 	p.Run(cells)

@@ -78,7 +78,7 @@ func TestReadSaysWhatToWrite(t *testing.T) {
 		{"nitrate", "1,2 ppm NO3-N",
 			`"1,2 ppm NO3-N": a comma parts thousands, as in 1,200; for a decimal write a point, as in 1.2`},
 		{"nitrate", "12 to 8 ppm NO3-N", `"12 to 8 ppm NO3-N": the lower number goes first; write 8 to 12`},
-		// Which form it is stands on the report, and a guess could be wrong by 4.43 times.
+		// Which form it is is on the report, and a guess could be wrong by 4.43 times.
 		{"nitrate", "12", "12 has no unit; write 12 ppm NO3-N or 12 ppm NO3, as the report says"},
 		{"nitrate", "12 ppm", "12 ppm does not say what it is of; this needs nitrate-nitrogen (ppm NO3-N); " +
 			"write 12 ppm NO3-N or 12 ppm NO3, as the report says"},

@@ -77,7 +77,7 @@ func (s *Sheet) Mention(hazard string, when Value, lead string) {
 	}
 }
 
-// WarnOf is Warn, of a hazard that may stand in no table of ours.
+// WarnOf is Warn, of a hazard that may be in no table of ours.
 func (s *Sheet) WarnOf(h fact.Hazard, when Value, lead string) {
 	if lead != "" {
 		lead = s.text("remark."+lead, lead)

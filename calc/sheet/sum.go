@@ -24,7 +24,7 @@ type sum struct {
 	o     Outcome
 	r     *Result
 	body  *node
-	upper map[string]bool // the ranges that stand at their upper end
+	upper map[string]bool // the ranges that are at their upper end
 	end   float64         // the result
 	more  int             // digits of the operands beyond the usual
 	finer int             // digits of the result beyond the usual
@@ -80,7 +80,7 @@ func (o Outcome) ranged(n *node) (names []string) {
 	return names
 }
 
-// leaf is the name of a node that stands in a formula by its name.
+// leaf is the name of a node that is in a formula by its name.
 func (n *node) leaf() (string, bool) {
 	switch n.kind {
 	case kindGiven, kindNamed:
@@ -139,7 +139,7 @@ func (s *sum) resultText(v float64) string {
 	return s.r.Unit.Operand(v, 0, operandUsual, s.finer)
 }
 
-// ranged says whether the result stands there as a range: one that is a given or another result as it stands.
+// ranged says whether the result is there as a range: one that is a given or another result as it stands.
 func (s *sum) ranged() bool {
 	r := s.o.Range(s.r.Name)
 	return s.body.plainly() && r.Low != r.High

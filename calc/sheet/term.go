@@ -34,7 +34,7 @@ const (
 	kindPower                 // args[0] to the whole power in value
 	kindArccosine             // the angle in radians whose cosine is args[0]
 	kindIf                    // args: condition, then, otherwise
-	kindLookup                // the one of figures that args[0], a choice, stands at
+	kindLookup                // the one of figures that args[0], a choice, is at
 	kindRecast                // args[0], a given, as its second kind of quantity
 )
 
@@ -117,7 +117,7 @@ func (t Term) Not() Term {
 // RoundUp is the smallest whole number of the term's unit that is not below it.
 func (t Term) RoundUp() Term { return t.alone(Ceiling) }
 
-// RoundUpPast is RoundUp, but a number that passes a whole one by no more than slack is taken for that whole number. It
+// RoundUpPast is RoundUp, but a number that passes a whole one by no more than slack is read as that whole number. It
 // is for a number that rounding in the last bit may have moved past it: the slack is no part of the work that is shown.
 func (t Term) RoundUpPast(slack float64) Term {
 	up := t.RoundUp()
@@ -253,7 +253,7 @@ func (t Term) describe() string {
 }
 
 // If is then when the question is answered yes, and otherwise when it is answered no. Both are worked, and both must
-// have one dimension. An If stands at the top of a step or an answer, where each way prints as a line.
+// have one dimension. An If is at the top of a step or an answer, where each way prints as a line.
 func If(question, then, otherwise Value) Term {
 	q, a := question.term(), then.term()
 	q.needTruth("If")

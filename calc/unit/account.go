@@ -3,7 +3,7 @@ package unit
 import "strings"
 
 // Nitrogen is counted in three accounts that must not be added up: what is put on (fed), what the trees hold of it
-// (taken up), and what lies in the soil (present). An account word stands at the end of a unit: lb N/ac fed. One
+// (taken up), and what lies in the soil (present). An account word is at the end of a unit: lb N/ac fed. One
 // account becomes another only through a share that has both in its own unit: 70 % taken up/fed.
 
 // takenUpWord is the one account that is written in two words.
@@ -12,7 +12,7 @@ const takenUpWord = "taken up"
 // accountWords are the accounts as they are written and said.
 var accountWords = map[base]string{fed: "fed", takenUp: takenUpWord, present: "present"}
 
-// accounts says in words which accounts stand above and below the line.
+// accounts says in words which accounts are above and below the line.
 func (d Dimension) accounts() []string {
 	var above, below []string
 	for b := firstAccount; b < bases; b++ {

@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-// What to write stands after the last semicolon, and what is needed is no advice.
+// What to write comes after the last semicolon, and what is needed is no advice.
 func TestAdvice(t *testing.T) {
 	for _, c := range []struct{ whole, sentence, advice string }{
 		{"this breaks off; write its end", "this breaks off", "write its end"},

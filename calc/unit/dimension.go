@@ -122,7 +122,7 @@ func (d Dimension) Root() (Dimension, bool) {
 // Plain says whether d is a plain number.
 func (d Dimension) Plain() bool { return d == Dimension{} }
 
-// Fits says whether a quantity of dimension d can stand where wanted is asked: the two are equal, or d leaves out
+// Fits says whether a quantity of dimension d can be where wanted is asked: the two are equal, or d leaves out
 // only carriers (soil, water, product, lime, a crop or a part of it) and accounts (fed, taken up, present) that wanted
 // has. A nutrient can never be left out, and d may not say a carrier or an account that wanted does not have.
 func (d Dimension) Fits(wanted Dimension) bool {

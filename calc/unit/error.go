@@ -30,7 +30,7 @@ func (e *Error) Writing(advice string) *Error {
 
 func unknownWord(word string) string { return quote(word) + " is not a unit or a substance known here" }
 
-// Advice parts the sentence of an error of calc from what to write, which stands after its last semicolon. advice is ""
+// Advice parts the sentence of an error of calc from what to write, which comes after its last semicolon. advice is ""
 // for a sentence that ends with what is needed, or with none.
 func Advice(err error) (sentence, advice string) {
 	sentence = err.Error()

@@ -51,7 +51,7 @@ func (p *parser) writeDivision(t token) {
 	}
 }
 
-// factor reads a bracket, or a symbol with all that is said about it. A number may stand before the symbol below the
+// factor reads a bracket, or a symbol with all that is said about it. A number may come before the symbol below the
 // line, and first in a bracket.
 func (p *parser) factor(sign int, opens bool) error {
 	var t term

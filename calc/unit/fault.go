@@ -10,7 +10,7 @@ func (p *parser) fault(at token, message string) *Error {
 	return &Error{Text: p.text, At: at.at, Message: quoted(p.text, message)}
 }
 
-// misplaced is the error for a token where a unit should stand.
+// misplaced is the error for a token where a unit should be.
 func (p *parser) misplaced(at token) *Error {
 	switch at.kind {
 	case endToken:

@@ -61,7 +61,7 @@ func fraction(text string, is func(above, below int) bool) (value float64, size 
 	return float64(upper) / float64(lower), end
 }
 
-// withFraction reads what may stand after whole digits: the ½ of 2½, the 1/2 of 2 1/2 or 2-1/2.
+// withFraction reads what may come after whole digits: the ½ of 2½, the 1/2 of 2 1/2 or 2-1/2.
 func withFraction(rest string) (value float64, size int) {
 	if value, size := fraction(rest, isFraction); size > 0 && !isDigit(rune(rest[0])) {
 		return value, size

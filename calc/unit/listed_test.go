@@ -60,7 +60,7 @@ func TestTheListSaysWhatAUnitIsWorth(t *testing.T) {
 	}
 }
 
-// The lowered digits of Unicode stand in order from U+2080 on.
+// The lowered digits of Unicode are in order from U+2080 on.
 func TestLoweredDigitsOfFormulas(t *testing.T) {
 	for i := range 10 {
 		if got := plainSigns.Replace(string(rune(0x2080 + i))); got != strconv.Itoa(i) {

@@ -79,7 +79,7 @@ func (m *Mismatch) substanceStep() string {
 	return ""
 }
 
-// holdsNitrogen says whether a form of nitrogen that is no nitrate stands above the line.
+// holdsNitrogen says whether a form of nitrogen that is no nitrate is above the line.
 func (d Dimension) holdsNitrogen() bool {
 	for _, b := range []base{nitrogen, nitriteN, ammoniumN, ammoniaN, ureaN, nitrite, ammonium, ammonia, urea} {
 		if d.has(b) {
@@ -89,10 +89,10 @@ func (d Dimension) holdsNitrogen() bool {
 	return false
 }
 
-// has says whether a base stands above the line.
+// has says whether a base is above the line.
 func (d Dimension) has(b base) bool { return d.powers[b] > 0 }
 
-// isCrop says whether a part of a crop stands above the line.
+// isCrop says whether a part of a crop is above the line.
 func (d Dimension) isCrop() bool {
 	return d.has(kernels) || d.has(inShell) || d.has(assessed) || d.has(husks)
 }
@@ -147,7 +147,7 @@ func (u Unit) describe() string {
 	return withArticle(words)
 }
 
-// of says in words what substances stand above the line, as the unit spells them; "" when none does.
+// of says in words what substances are above the line, as the unit spells them; "" when none does.
 func (u Unit) of() string {
 	var words []string
 	for _, t := range u.terms {

@@ -34,7 +34,7 @@ func TestCapitalsAreHalfASlip(t *testing.T) {
 	}
 }
 
-// A form of nitrogen is offered only where a sign that looks the same stands in it: NO3 for N03, and never NO3 for NO4.
+// A form of nitrogen is offered only where a sign that looks the same is in it: NO3 for N03, and never NO3 for NO4.
 func TestNoFormIsOfferedForAnother(t *testing.T) {
 	forms := []string{"NO3", "NO3-N", "NO2", "NO2-N", "NH4", "NH4-N", "NH3", "NH3-N", "urea", "urea-N"}
 	for _, form := range forms {

@@ -87,7 +87,7 @@ func thousands(whole string) bool {
 	return len(groups[0]) >= 1 && len(groups[0]) <= 3 && groups[0][0] != '0'
 }
 
-// timesTen stands before the exponent of a number that Text writes as a power of ten.
+// timesTen comes before the exponent of a number that Text writes as a power of ten.
 const timesTen = " × 10^"
 
 // powerOfTen gives the power of ten that a text starts with, such as " × 10^15", and "" when it starts with none.

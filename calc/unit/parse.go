@@ -18,7 +18,7 @@ var parsed sync.Map // string to Unit
 //
 // Symbols are joined by a space or "·" (times) and by "/" or "per", which bind only what follows next. A digit at the
 // end of a symbol is its power (ft2). A substance follows the unit that it qualifies, and "of" names what carries it.
-// A number may stand below the line, before a unit: per 6 in, /1000 lb crop.
+// A number may be below the line, before a unit: per 6 in, /1000 lb crop.
 func Parse(text string) (Unit, error) {
 	if u, ok := parsed.Load(text); ok {
 		return u.(Unit), nil
@@ -68,7 +68,7 @@ type parser struct {
 	text   string
 	tokens []token
 	pos    int
-	sign   int // -1 when the enclosing brackets stand below the line, otherwise 1
+	sign   int // -1 when the enclosing brackets are below the line, otherwise 1
 	terms  []term
 	tidy   strings.Builder
 	moved  bool // a substance was put to another unit than the one it was written at

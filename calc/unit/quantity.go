@@ -54,7 +54,7 @@ func (u Unit) Number(v float64) string {
 	return Text(v)
 }
 
-// Operand writes a number of the unit as it stands in a formula: as a person typed it, with all of its digits, where
+// Operand writes a number of the unit as it is in a formula: as a person typed it, with all of its digits, where
 // they are at most so many; else with the usual number of digits for what is not money, and so many more.
 func (u Unit) Operand(v float64, most, usual, more int) string {
 	if Few(v, most) {

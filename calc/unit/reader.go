@@ -68,7 +68,7 @@ func (r *reader) number() (Number, error) {
 	return inDigits(value, digits), nil
 }
 
-// signed is a number with a fraction, below nothing if a sign stands before it.
+// signed is a number with a fraction, below nothing if a sign comes before it.
 func (r *reader) signed(sign string, n Number, start int) (Number, error) {
 	if message := afterNumber("", r.text[r.at:]); message != "" {
 		return Number{}, r.fault(start, message)
@@ -95,7 +95,7 @@ func startsNumber(text string) bool {
 	return isNumberRune(first) || first == '$' || fractions[first] > 0
 }
 
-// separator skips what is between the two numbers of a range. The word "to" always stands between two; a dash
+// separator skips what is between the two numbers of a range. The word "to" is always between two; a dash
 // does when a number follows it, and so does the Spanish "a".
 func (r *reader) separator() bool {
 	rest := strings.TrimLeftFunc(r.text[r.at:], unicode.IsSpace)

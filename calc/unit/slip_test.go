@@ -57,7 +57,7 @@ func TestAccount(t *testing.T) {
 	}
 }
 
-// A step from one substance to another is told only where it is that step.
+// A step from one substance to another is reported only where it is that step.
 func TestStepsAreNotToldOfOtherSubstances(t *testing.T) {
 	for _, c := range []struct{ given, wanted, not string }{
 		{"oz product/tree", "oz K2O/tree", "nitrogen"},

@@ -127,7 +127,7 @@ func putAccounts(text, accounts string) string {
 	return strings.TrimPrefix(accounts, " ")
 }
 
-// writeAccount writes an account as it stands at the end of a unit: " taken up", "/fed".
+// writeAccount writes an account as it is at the end of a unit: " taken up", "/fed".
 func (t term) writeAccount() string {
 	times, before := t.power, " "
 	if times < 0 {

@@ -7,7 +7,7 @@ import (
 	"strings"
 )
 
-// Text writes a number for a reader: three significant digits but never fewer than stand before the decimal point,
+// Text writes a number for a reader: three significant digits but never fewer than come before the decimal point,
 // no zeros at the end of a fraction, and commas in thousands. It rounds half away from zero on the shortest decimal
 // that reads back as v, so the page's script gives the same text. From 1e15 up and below 1e-6 it writes a power of
 // ten (1.23 × 10^15). Neither a NaN nor an infinity is a number: they are a dash, which no caller should show.

@@ -21,7 +21,7 @@ func (u Unit) isOfWater() bool {
 	return false
 }
 
-// carriedBy says whether a carrier stands below the line.
+// carriedBy says whether a carrier is below the line.
 func (d Dimension) carriedBy(b base) bool { return d.powers[b] < 0 }
 
 // kilogramOfLitre is a kilogram in a litre, in SI units.

@@ -28,7 +28,7 @@ func (d Dimension) describe(lengths int16) string {
 	return strings.Join(append([]string{subject}, conditions...), " ")
 }
 
-// subject says what stands above the line.
+// subject says what is above the line.
 func (d Dimension) subject(lengths int16) string {
 	var measures []string
 	for _, b := range []base{money, mass, length, time, tree, emitter, feed, nut, head, hive, bale, conductance} {
@@ -57,7 +57,7 @@ func (d Dimension) subject(lengths int16) string {
 	return strings.Join(measures, " times ")
 }
 
-// conditions says what stands below the line, a phrase for each thing.
+// conditions says what is below the line, a phrase for each thing.
 func (d Dimension) conditions(lengths int16) []string {
 	var phrases []string
 	of := d.substances(-1)
@@ -121,7 +121,7 @@ func (d Dimension) substances(sign int16) string {
 	return strings.Join(append(nutrients, carriers...), " and ")
 }
 
-// above names a measure or a counted thing that stands above the line.
+// above names a measure or a counted thing that is above the line.
 func (b base) above(power int16) string {
 	switch {
 	case b == length && power == 2:

@@ -18,8 +18,8 @@ const FractionStep = 0.01
 // narrowSpaces part thousands in print.
 var narrowSpaces = strings.NewReplacer("\u00A0", "", "\u202F", "", "\u2009", "")
 
-// Written reads digits as they stand in a sentence: as ParseNumber does, and narrow spaces may part thousands. A comma
-// that parts no thousands is taken for a decimal point here, whatever the language, so that the number is found; who
+// Written reads digits as they are in a sentence: as ParseNumber does, and narrow spaces may part thousands. A comma
+// that parts no thousands is read as a decimal point here, whatever the language, so that the number is found; who
 // needs to know whether the language has such a comma asks HasDecimalComma.
 func Written(digits string) (Number, bool) {
 	digits = PointDecimals(narrowSpaces.Replace(digits))
@@ -40,7 +40,7 @@ func LeadingFraction(text string) (n Number, size int) {
 	return Number{Value: value, Step: FractionStep}, size
 }
 
-// WithFraction adds to whole digits the fraction that may stand after them, the ½ of 2½ or the 1/2 of 2 1/2, and gives
+// WithFraction adds to whole digits the fraction that may come after them, the ½ of 2½ or the 1/2 of 2 1/2, and gives
 // its length; 0 when there is none.
 func (n Number) WithFraction(rest string) (sum Number, size int) {
 	if !n.Digits || n.Step != 1 {

@@ -38,7 +38,7 @@ type General struct {
 
 	BelowZero    string `key:"below-zero"` // why a root has no answer: {name}
 	DivideByZero string `key:"divide-by-zero"`
-	Figure       string `key:"figure"` // the label of a figure that stands in an author's formula
+	Figure       string `key:"figure"` // the label of a figure that is in an author's formula
 }
 
 var generals sync.Map // of *General by language

@@ -67,7 +67,7 @@ func (f file) follow(others map[string]file) error {
 
 // spread turns each text that is for several parts of a sheet into one for each of them. Lines such as
 // "each.first: first" name the parts. In a key and inside braces * stands for the part, and elsewhere in a text for the
-// words behind it. A key without * is stronger.
+// words after it. A key without * is stronger.
 func (f file) spread() (file, error) {
 	all := file{}
 	for key, e := range f {

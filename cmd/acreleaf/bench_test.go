@@ -29,7 +29,7 @@ import (
 //	x-cpu, x-memory       press ÷ floor
 //	x-again               processor time of a press with nothing changed ÷ a full press
 //
-// Each is the middle one of all runs. No time on the clock is told, since that hangs on what else the machine does.
+// Each is the middle one of all runs. No time on the clock is told, since that depends on what else the machine does.
 func BenchmarkPress(b *testing.B) { benchmarkPress(b, 100) }
 
 // BenchmarkThousand and BenchmarkTenThousand are BenchmarkPress for more guides. Their names keep them out of a run of

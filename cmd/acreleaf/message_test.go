@@ -18,7 +18,7 @@ var unreachable = map[string]string{
 	"file-changing":         "it needs a program that writes a file all the time; the tests of message have one",
 }
 
-// onDisk are messages that stand in scripts, and not in a folder of testdata/fault, and why.
+// onDisk are messages that are in scripts, and not in a folder of testdata/fault, and why.
 var onDisk = map[string]string{
 	"file-too-large":    "its case would be as large as the file",
 	"file-unreadable":   "it needs the rights of a disk",

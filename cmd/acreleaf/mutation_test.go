@@ -58,7 +58,7 @@ func changes(files map[string][]byte, of func(text string) []string) []change {
 		if filepath.Ext(name) != ".md" {
 			continue
 		}
-		text = demoTable.ReplaceAllFunc(text, blank) // no figure hangs on a reckoner, and its cells take the most time
+		text = demoTable.ReplaceAllFunc(text, blank) // no figure depends on a reckoner, and its cells take the most time
 		prose := withoutBlocks(text)
 		for _, at := range demoFigure.FindAllSubmatchIndex(prose, -1) {
 			from := string(text[at[2]:at[3]])
@@ -124,7 +124,7 @@ func oneOff(text string) []string {
 	return list
 }
 
-// siblings are units that are taken for each other.
+// siblings are units that are read as each other.
 var siblings = [][2]string{{"lb", "oz"}, {"oz", "lb"}, {"in", "ft"}, {"ft", "in"}, {"ft2", "in2"}, {"ac", "tree"},
 	{"tree", "ac"}, {"trees", "emitters"}, {"gal", "L"}, {"ppm", "ppb"}, {"mg", "g"}, {"NO3-N", "NO3"}, {"NO3", "NO3-N"},
 	{"min", "h"}, {"h", "min"}, {"days", "weeks"}, {"weeks", "days"}, {"ton", "lb"}, {"%", "ppm"}}
@@ -234,7 +234,7 @@ func TestFiguresOffByOne(t *testing.T) {
 	t.Logf("%d of %d numbers off by one were found", len(list), len(list))
 }
 
-// A unit of the demo site that is taken for its sibling is found, every one.
+// A unit of the demo site that is read as its sibling is found, every one.
 func TestUnitsSwapped(t *testing.T) {
 	files := demo(t)
 	list := changes(files, swapped)
@@ -248,7 +248,7 @@ func TestUnitsSwapped(t *testing.T) {
 }
 
 // Of the substances that a mass may be said to be of, one at most is right: nitrogen, its nitrate and a product are
-// never taken for each other. So it is whether the substance is said in the figure or in words behind it.
+// never taken for each other. So it is whether the substance is said in the figure or in words after it.
 func TestSubstancesSwapped(t *testing.T) {
 	files := demo(t)
 	list := changes(files, ofAnother)
@@ -269,7 +269,7 @@ func TestSubstancesSwapped(t *testing.T) {
 	t.Logf("%d wrong substances of %d masses were found", len(list)-len(right), figures)
 }
 
-// What is said in words behind a figure counts like its own unit.
+// What is said in words after a figure counts like its own unit.
 func TestWordsBehindFigures(t *testing.T) {
 	files := demo(t)
 	for _, words := range []string{" of nitrate", " an acre a tree", " per tree per acre"} {

@@ -28,7 +28,7 @@ func TestMain(m *testing.M) {
 	})
 }
 
-// TestScript runs the whole program as a user does. Every message that a user can meet stands in one of the scripts.
+// TestScript runs the whole program as a user does. Every message that a user can meet is in one of the scripts.
 func TestScript(t *testing.T) { runScripts(t, "script") }
 
 func runScripts(t *testing.T, folder string) {

@@ -44,7 +44,7 @@ func TestTiesThatWereHalfWrong(t *testing.T) {
 	}
 }
 
-// Slips that once stayed in a clean page: each is told with the number that the page gives.
+// Slips that once stayed in a clean page: each is reported with the number that the page gives.
 func TestSlips(t *testing.T) {
 	for _, c := range []struct{ text, id, at string }{
 		{"That leaves the block short by 10 lb N/ac.", "figure-loose", "credits.short"},

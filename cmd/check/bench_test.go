@@ -12,7 +12,7 @@ import (
 	"acreleaf/cmd/check/internal/tool"
 )
 
-// A step can only wait for one that stands before it, and for tools that setting up knows.
+// A step can only wait for one that comes before it, and for tools that setting up knows.
 func TestStepsAreInOrder(t *testing.T) {
 	known := map[string]bool{packages: true}
 	for _, one := range tool.All() {

@@ -77,7 +77,7 @@ func run(ctx context.Context, only string, arguments []string) (bool, error) {
 	return report.Failed == 0, nil
 }
 
-// setUp makes sure of the tools that the steps call, and gives by name why one is not to be had.
+// setUp makes sure of the tools that the steps call, and gives by name why one is not available.
 func setUp(ctx context.Context, steps []step.Step) map[string]error {
 	machine := tool.ThisMachine(os.Stdout)
 	called := map[string]bool{}

@@ -3,7 +3,7 @@ import { filled } from "./data";
 import { all } from "./element";
 import { ENTERED } from "./field";
 
-/** What stands in a field: the text, and the place of its unit in the list of units. */
+/** What is in a field: the text, and the place of its unit in the list of units. */
 interface Put {
   typed: string;
   unit: number;

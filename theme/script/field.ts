@@ -8,11 +8,11 @@ export interface Field {
   faulty: boolean; // the entry cannot be used; the last good value is kept
   changed: boolean; // it is not the example's
 
-  /** Takes in what stands in the field now; says whether that is news. */
+  /** Takes in what is in the field now; says whether that is news. */
   read(): boolean;
   /** Puts its value, or the example's, into its cells. */
   write(ends: Ends, example: boolean): void;
-  /** What stands in it: the text, and the name of the unit where there are several. */
+  /** What is in it: the text, and the name of the unit where there are several. */
   entry(): Entry;
   /** Puts an entry into it; false if it does not fit. */
   enter(entry: Entry): boolean;

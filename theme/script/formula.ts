@@ -40,7 +40,7 @@ const ONE: Record<string, (a: number) => number> = {
   "rounded up:": (a) => Math.ceil(a - GRAIN),
   "rounded down:": (a) => Math.floor(a + GRAIN),
 };
-// What stands between the two is listed too, so that it is read; nothing works it.
+// What is between the two is listed too, so that it is read; nothing works it.
 const TWO: Record<string, Two> = { "the smaller of": Math.min, "the larger of": Math.max, and: Math.max };
 
 /** Reads a line from the page, as a person does who keys it in: the page has no other form of it. */

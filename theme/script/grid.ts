@@ -2,7 +2,7 @@ import { hide, mark, put } from "./element";
 import { numberWriter, rangeText } from "./shown";
 import type { Grid } from "./wire";
 
-/** One answer of a reckoner: its number, and the notes that stand with it when it is marked or near. */
+/** One answer of a reckoner: its number, and the notes that are with it when it is marked or near. */
 interface GridAnswer {
   set(low: number, high: number, marked: boolean): void;
   /** Rings it, or not, as the one that is nearest to the reader's own numbers. */

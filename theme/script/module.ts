@@ -10,7 +10,7 @@ export interface Machine {
 }
 
 /**
- * Makes the module ready from bytes that stand in the page: nothing is fetched, so it works from a disk too.
+ * Makes the module ready from bytes that are in the page: nothing is fetched, so it works from a disk too.
  * Fails where WebAssembly is missing or not allowed.
  */
 export async function instantiate(hexadecimal: string): Promise<Machine> {

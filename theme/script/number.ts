@@ -2,7 +2,7 @@
 // letter for letter: text is unit.Digits, operand is Unit.Operand, money is unit.Money, parse is
 // unit.ParseNumber, apply is unit.Factor. A shared file of numbers, calc/unit/testdata/number-text.csv, holds them together.
 
-// text writes a number: three significant digits but never fewer than stand before the point, commas in thousands; or
+// text writes a number: three significant digits but never fewer than come before the point, commas in thousands; or
 // so many digits more.
 export function text(value: number, more = 0, usual = USUAL): string {
   if (!Number.isFinite(value)) return "–";
@@ -15,7 +15,7 @@ export function text(value: number, more = 0, usual = USUAL): string {
   return sign(value) + plainly(...round(digits, exponent, Math.max(usual, exponent + 1) + more));
 }
 
-// operand writes a number as it stands in a formula: with all of its digits where a person may have typed them.
+// operand writes a number as it is in a formula: with all of its digits where a person may have typed them.
 export function operand(value: number, cents: boolean, most: number, more: number, usual = USUAL): string {
   const few = most > 0 && Number.isFinite(value) && !tiny(value) && shortest(value)[0].length <= most;
   return cents ? money(value, few ? ALL : more) : text(value, few ? ALL : more, usual);

@@ -3,7 +3,7 @@ import type { Field } from "./field";
 import type { Ends } from "./spread";
 import type { Data } from "./wire";
 
-/** How a worksheet stands after a run. */
+/** How a worksheet comes after a run. */
 export interface Sheet {
   after: number[];
   refusals: number[];

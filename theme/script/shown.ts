@@ -22,7 +22,7 @@ export function parseDay(typed: string): number | null {
   return isNaN(time) || new Date(time).toISOString().slice(0, 10) !== typed ? null : time / DAY;
 }
 
-/** Whether the number in an element is money: the sign stands before it. */
+/** Whether the number in an element is money: the sign comes before it. */
 export const isMoney = (element: Element): boolean =>
   element.closest("[data-cents]") !== null || !!element.previousSibling?.textContent?.endsWith("$");
 

@@ -3,7 +3,7 @@ import { parse } from "./number";
 import { parseDay } from "./shown";
 import { folded } from "./unitword";
 
-/** What was typed: one number twice, or the two ends of a range, and the unit behind it. */
+/** What was typed: one number twice, or the two ends of a range, and the unit after it. */
 export interface Typed {
   low: number;
   high: number;

@@ -36,7 +36,7 @@ export function makeWorks(data: Data, fields: Field[], machine: Machine): Works 
   };
 }
 
-/** The numbers that stand in a sentence that may hold for a part of the ranges. */
+/** The numbers that are in a sentence that may hold for a part of the ranges. */
 function findParts(places: number, guards: Guards): Map<Element, Asked> {
   const parts = new Map<Element, Asked>();
   for (const element of all<Element>("p[data-when] [data-show]")) {

@@ -6,7 +6,7 @@
 export function lines(page) {
   return page.evaluate(() => {
     dispatchEvent(new Event('beforeprint')); // work that is out of sight is written in a pause, or for paper
-    // A number and the unit behind it; words and signs by themselves. A root and a power get brackets, as on paper.
+    // A number and the unit after it; words and signs by themselves. A root and a power get brackets, as on paper.
     const tokens = (element) => [...element.childNodes].flatMap((child) => {
       if (child.nodeType !== Node.ELEMENT_NODE) {
         return [];
@@ -51,7 +51,7 @@ export function check({ tokens, bare }) {
   return near(rounded(scaled, places), fraction(shown)) ? '' : `the calculator shows ${show(scaled)}`;
 }
 
-// result reads what stands after the last sign: a number and its unit, or a day.
+// result reads what comes after the last sign: a number and its unit, or a day.
 function result(tokens) {
   const day = tokens.find((token) => token.day);
   if (day) {

@@ -62,7 +62,7 @@ function controls(page, sheet) {
   ].map((control) => ({ ...control, given: control.id.slice(section.id.length - 'worksheet-'.length + 1) })));
 }
 
-// belonging gives the numbers that belong to a choice: whether it has moved, what stands there, what is said beside it.
+// belonging gives the numbers that belong to a choice: whether it has moved, what is there, what is said beside it.
 function belonging(page) {
   return page.evaluate(() => [...document.querySelectorAll('input[data-for]')].map((input) => {
     const sheet = input.closest('section.worksheet').id.replace(/^worksheet-/, '');

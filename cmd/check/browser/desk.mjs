@@ -1,5 +1,5 @@
 // The desk with a thousand guides, and an author who saves one of them: the page that is open shows each save, where it
-// was; a fault stands over it until it is mended; and it finds the desk again after a restart.
+// was; a fault stands over it until it is fixed; and it finds the desk again after a restart.
 import assert from 'node:assert/strict';
 import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';

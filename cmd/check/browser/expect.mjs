@@ -4,7 +4,7 @@ import { pathToFileURL } from 'node:url';
 import { ends, reckon, value, work, written } from './native.mjs';
 import { settings } from './settings.mjs';
 
-// The number text that the page uses; another test holds it against Go's on thousands of numbers.
+// The number text that the page uses; another test compares it with Go's on thousands of numbers.
 const { text, money, operand } = await import(pathToFileURL(settings.numbers));
 
 // expectNative wants every answer, line of work, note in the margin and table cell to say what native says, and the
@@ -88,7 +88,7 @@ function expectOwn({ sheet, field }, own, answered, units) {
     assert.ok(may.includes(own.number), `${where}, should be ${may.join(' or ')}`);
     return;
   }
-  // A step is no answer; it stands at the end of its line of the work, with more digits where a later line needs them.
+  // A step is no answer; it is at the end of its line of the work, with more digits where a later line needs them.
   // What is left out is in neither.
   const steps = answered.work.map((line) => line.slice(line.lastIndexOf('=')).match(/[\d.,]+( to [\d.,]+)?/)?.[0] ?? '')
     .map((step) => step.split(' to ').map((one) => text(Number(one.replaceAll(',', '')))).join(' to '));
@@ -141,7 +141,7 @@ export function expectResults(name, shown, answered) {
   });
 }
 
-// The sentences beside the answers are those that the program says; how a laboratory's "<5" is taken stands at its
+// The sentences beside the answers are those that the program says; how a laboratory's "<5" is taken is at its
 // field.
 function expectRemarks(name, shown, { notes, cautions }) {
   const said = [...notes.filter((note) => !note.includes('the lab found less')), ...cautions];
@@ -175,7 +175,7 @@ function rounds(one, printed) {
   return typeof one === 'number' && Number(one.toPrecision(Math.max(digits, 1))) === Number(printed.replaceAll(',', ''));
 }
 
-// The numbers of each line of work stand in the native line, in order, and the last is the native result.
+// The numbers of each line of work are in the native line, in order, and the last is the native result.
 function expectWork(name, shown, lines, brought) {
   assert.equal(shown.length, lines.length, `lines of work of ${name}`);
   lines.forEach((line, i) => {

@@ -62,7 +62,7 @@ async function spent(chromium, work) {
 }
 
 // measure runs inside the page: types numbers into the field, or into one of its own when there is no id, and times
-// each until the answers stand in the page and are laid out.
+// each until the answers are in the page and are laid out.
 function measure({ id, keystrokes: count }) {
   const input = id ? document.getElementById(id) : document.createElement('input');
   if (!id) {

@@ -1,4 +1,4 @@
-// Text that was written for the example: it stays as it is, each part of it with other numbers behind it has them beside
+// Text that was written for the example: it stays as it is, each part of it with other numbers after it has them beside
 // it, by name, and none moves while the reader types. And the numbers of sources, which lead to the list and back.
 import assert from 'node:assert/strict';
 import { describe, test } from 'node:test';

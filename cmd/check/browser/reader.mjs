@@ -1,4 +1,4 @@
-// What a reader does on a guide's page, and what then stands there.
+// What a reader does on a guide's page, and what then is there.
 
 // A name for the input of a given: worksheet "soil", given "nitrate".
 export const field = (page, sheet, given) => page.locator(`[id="${sheet}-${given}"]`);
@@ -22,7 +22,7 @@ export function put(input, text) {
   }, text);
 }
 
-// choose takes the option of a list that stands at index, without the pointer.
+// choose takes the option of a list that is at index, without the pointer.
 export function choose(select, index) {
   return select.evaluate((element, at) => {
     element.selectedIndex = at;

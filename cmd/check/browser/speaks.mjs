@@ -35,7 +35,7 @@ const trials = [
   { page: 'leaf', sets: { 'almond.value': '' }, says: /no answer yet/, never: /range/ },
 ];
 
-// read gives what stands on a page, as a reader finds it.
+// read gives what is on a page, as a reader finds it.
 const read = (page) => page.evaluate(() => {
   const shown = (element) => {
     const copy = element.cloneNode(true);

@@ -1,4 +1,4 @@
-// Package engine runs compiled programs in wazero and holds them against sheet.Program.Run, and has the outside
+// Package engine runs compiled programs in wazero and compares them with sheet.Program.Run, and has the outside
 // validator look at modules. It is for tests only, and stands apart from wasmtest because it needs an engine.
 package engine
 

@@ -17,7 +17,7 @@ import (
 type Reference struct {
 	fact.Source
 	Figures []SourceFigure
-	Listed  bool         // it stands in sources.yaml
+	Listed  bool         // it is in sources.yaml
 	Span    message.Span // of the id there
 }
 
@@ -36,7 +36,7 @@ func BuiltIn() Sources {
 // IDs gives the ids by the alphabet.
 func (s Sources) IDs() []string { return slices.Sorted(maps.Keys(s)) }
 
-// Own gives the ids of those that stand in sources.yaml, by the alphabet.
+// Own gives the ids of those that are in sources.yaml, by the alphabet.
 func (s Sources) Own() []string {
 	var own []string
 	for _, id := range s.IDs() {
@@ -59,7 +59,7 @@ func (s Sources) LeastSure(ids []string) fact.Kind {
 	return fact.Kinds[least]
 }
 
-// AnyListed says whether one of them stands in sources.yaml.
+// AnyListed says whether one of them is in sources.yaml.
 func (s Sources) AnyListed() bool {
 	for _, r := range s { // each page asks this for each source that it cites, so nothing is sorted
 		if r.Listed {

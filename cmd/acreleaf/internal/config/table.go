@@ -10,7 +10,7 @@ import (
 )
 
 // Table is a YAML mapping whose keys and values know their places. Reading a value of the wrong kind makes a message
-// and gives the zero value, so that a caller reads on and all faults are told at once.
+// and gives the zero value, so that a caller reads on and all faults are reported at once.
 type Table struct {
 	r      *reader
 	what   string       // "the metadata of a page", for messages
@@ -83,7 +83,7 @@ func (t *Table) fill(root *yamltext.Node, known []string) {
 	}
 }
 
-// once says what to do about a key that stands twice. A work may give one figure for two things.
+// once says what to do about a key that is twice. A work may give one figure for two things.
 func (t *Table) once(first field) string {
 	if t.what == figuresOfSource {
 		return writeOnce

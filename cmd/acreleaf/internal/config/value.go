@@ -51,7 +51,7 @@ func isSteering(r rune) bool {
 	return r >= '\u202A' && r <= '\u202E' || r >= '\u2066' && r <= '\u2069' || string(r) == message.ByteOrderMark
 }
 
-// Empty says whether a key is there with nothing behind it, or with spaces alone.
+// Empty says whether a key is there with nothing after it, or with spaces alone.
 func (t *Table) Empty(key string) bool {
 	f, ok := t.find(key)
 	return ok && (f.value.Empty() || f.value.Kind == yamltext.Scalar && strings.TrimSpace(f.value.Value) == "")

@@ -50,7 +50,7 @@ func New(o Options) *Desk { return &Desk{options: o, maker: site.NewMaker(o.Site
 const frugal = 25
 
 // Run makes the site and serves it until the context ends. A site with a fault is no error: the desk shows what is
-// wrong until it is mended. The error is nil after an ordinary end.
+// wrong until it is fixed. The error is nil after an ordinary end.
 func (d *Desk) Run(ctx context.Context) error {
 	debug.SetGCPercent(frugal)
 	// The watch comes before the first making, so that no save falls between the two.
@@ -167,7 +167,7 @@ func (d *Desk) remake(c site.Changes) (changed int, good bool) {
 	return d.shelf.put(made.Files), true
 }
 
-// open opens the content folder again: another one may stand in its place.
+// open opens the content folder again: another one may be in its place.
 func (d *Desk) open() {
 	d.closeRoot()
 	root, err := os.OpenRoot(d.options.Folder)

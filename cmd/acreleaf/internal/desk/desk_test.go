@@ -207,7 +207,7 @@ func TestSaveIsSeen(t *testing.T) {
 }
 
 // A save with a fault is told of on the screen and in the browser, in the same lines, and the last good site stays up;
-// mended, it goes on.
+// fixed, it goes on.
 func TestFaultLeavesTheLastGoodSite(t *testing.T) {
 	o := open(t, goodGuide, 0)
 	events := o.follow(t, "")
@@ -252,7 +252,7 @@ func linesOf(t *testing.T, event string) string {
 	return strings.Join(append(lines, told.Summary), "\n") + "\n"
 }
 
-// A desk that begins with a fault shows it in the browser until it is mended.
+// A desk that begins with a fault shows it in the browser until it is fixed.
 func TestFaultAtTheStart(t *testing.T) {
 	o := open(t, faultGuide, 0)
 	if want := fault + "The desk shows this in the browser too, until it is mended.\n"; o.err.String() != want {

@@ -77,7 +77,7 @@ func Page(r Request) (File, error) {
 	return f, err
 }
 
-// place finds where the page stands, and sees that it may stand there.
+// place finds where the page stands, and sees that it may be there.
 func (d *drafter) place() error {
 	d.site, _, _ = config.Load(d.Content, siteFile) // what is wrong in it, a proof tells
 	d.name = d.inside(d.Page)

@@ -17,7 +17,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/yamltext"
 )
 
-// toTranslate stands in front of every text of a twin.
+// toTranslate is in front of every text of a twin.
 const toTranslate = page.ToTranslate + " – "
 
 // An edit is a text that takes the place of a part of the original.

@@ -121,7 +121,7 @@ TO TRANSLATE – Done.
 TO TRANSLATE – At once.
 `
 
-// Each text of a twin is marked in its place, and nothing else of the page is touched but what cannot stand twice.
+// Each text of a twin is marked in its place, and nothing else of the page is touched but what cannot be twice.
 func TestTwinMarksEachText(t *testing.T) {
 	content := sample(t)
 	for ending, text := range map[string]string{"unix": original, "windows": strings.ReplaceAll(original, "\n", "\r\n")} {

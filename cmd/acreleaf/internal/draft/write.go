@@ -54,7 +54,7 @@ func write(content *os.Root, f File) error {
 		err = settle(content, beside, f.Name, content.Link)
 	}
 	if err != nil {
-		_ = content.Remove(beside) // it holds nothing that is not told again
+		_ = content.Remove(beside) // it holds nothing that is not reported again
 	}
 	return err
 }

@@ -6,7 +6,7 @@ import (
 	"github.com/yuin/goldmark/ast"
 )
 
-// An Aside is what a piece of prose is where no figure can stand in it, in the words of a message.
+// An Aside is what a piece of prose is where no figure can be in it, in the words of a message.
 type Aside string
 
 // The asides.

@@ -9,7 +9,7 @@ import (
 )
 
 // addCalculation keeps a block that defines a calculation. Its body is YAML with levels, which is read as it stands in
-// the source: so the block must stand at the left margin, where no marks of lists or quotations are between its lines.
+// the source: so the block must be at the left margin, where no marks of lists or quotations are between its lines.
 func (r *reading) addCalculation(f *fence) {
 	b := f.block
 	b.Index = len(r.doc.Calculations)

@@ -50,7 +50,7 @@ func TestCalculationsKeepTheirText(t *testing.T) {
 	}
 }
 
-// A calculation stands in its page as the author typed it, with an id that no heading takes.
+// A calculation is in its page as the author typed it, with an id that no heading takes.
 func TestCalculationIsPrintedAsAListing(t *testing.T) {
 	doc, _ := readCalculations(t, "# Calculation spray\n\n```calculation spray\ntitle: A & B\n```\n")
 	var w bytes.Buffer

@@ -35,5 +35,5 @@
 // There is no strikethrough: “~10 lb” is how growers write “about ten pounds”, and two of them in a sentence would
 // strike out what is between. There are no task boxes, because a box without a label tells nobody anything.
 //
-// A heading's link to itself stands beside the heading: inside it, a screen reader reads it out as part of the title.
+// A heading's link to itself is beside the heading: inside it, a screen reader reads it out as part of the title.
 package markdown

@@ -27,7 +27,7 @@ type exampleNode struct {
 	names      []message.Span
 	start, end int // offsets in the text that goldmark reads, of the text between its fences
 	closed     bool
-	misplaced  bool // it is set in, or stands in another block
+	misplaced  bool // it is set in, or is in another block
 }
 
 var kindExample = ast.NewNodeKind("Example")

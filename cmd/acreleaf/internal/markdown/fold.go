@@ -12,7 +12,7 @@ func foldID(title string) string {
 	b.Grow(len(title))
 	gap := false
 	for _, r := range title {
-		if unicode.Is(unicode.Mn, r) { // an accent that stands on its own after its letter
+		if unicode.Is(unicode.Mn, r) { // an accent that is on its own after its letter
 			continue
 		}
 		piece := foldRune(unicode.ToLower(r))

@@ -147,7 +147,7 @@ func checkHTML(t *testing.T, d *Document, messages message.List) {
 			}
 		}
 	}
-	if message.HasFault(messages) { // a footnote's mark may stand where it is not printed
+	if message.HasFault(messages) { // a footnote's mark may be where it is not printed
 		return
 	}
 	for _, target := range targets {

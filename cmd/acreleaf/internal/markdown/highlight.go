@@ -10,7 +10,7 @@ import (
 )
 
 // highlighted keeps what was highlighted. Lexing takes about a hundred times as long as the rest of a page of the same
-// size, and the same few listings (the code behind an answer) stand on most pages of a site.
+// size, and the same few listings (the code behind an answer) are on most pages of a site.
 var highlighted = listings{limit: 8 << 20}
 
 // listings is a cache that several goroutines may use at once. It is emptied when it holds more bytes than its limit.

@@ -52,7 +52,7 @@ func regexLexer(lexer chroma.Lexer) *chroma.RegexLexer {
 // untimed is a lexer with the same rules and no clock. chroma gives a pattern 250 ms and then takes it for one that
 // does not match, so that a press which the machine holds up for a moment colours a listing otherwise than the next.
 // What bounds the work here is the size of a listing (listingLimit, lineLimit), and that no pattern of these few
-// lexers runs away: those that did are mended, and the tests try every one.
+// lexers runs away: those that did are fixed, and the tests try every one.
 func untimed(lexer *chroma.RegexLexer) chroma.Lexer {
 	return chroma.MustNewLexer(lexer.Config(), func() chroma.Rules {
 		rules := lexer.MustRules().Clone()
@@ -66,7 +66,7 @@ func untimed(lexer *chroma.RegexLexer) chroma.Lexer {
 	})
 }
 
-// steady mends the patterns of quoted texts that take a backslash in two ways, so that their work would double with
+// steady fixes the patterns of quoted texts that take a backslash in two ways, so that their work would double with
 // every backslash of a text without an end: once a way is taken (?>), the pattern does not come back to it.
 var steady = strings.NewReplacer(
 	`(\\\\|\\"|[^"])*`, `((?>\\\\|\\"|[^"]))*`,

@@ -45,7 +45,7 @@ func TestNoPatternRunsAway(t *testing.T) {
 	}
 }
 
-// TestRunawayIsFound tries the search for a runaway on a pattern that is one, and on its mended form.
+// TestRunawayIsFound tries the search for a runaway on a pattern that is one, and on its fixed form.
 func TestRunawayIsFound(t *testing.T) {
 	for pattern, want := range map[string]bool{`"(\\\\|\\"|[^"])*"`: true, `"((?>\\\\|\\"|[^"]))*"`: false} {
 		lexer := chroma.MustNewLexer(nil, func() chroma.Rules {
@@ -104,7 +104,7 @@ func runaway(rule *chroma.CompiledRule) string {
 	return ""
 }
 
-// alphabet lists the characters that stand in a pattern, and a few of the classes that patterns name.
+// alphabet lists the characters that are in a pattern, and a few of the classes that patterns name.
 func alphabet(pattern string) []string {
 	letters := strings.Split("a0 \n_é\"'\\"+pattern, "")
 	slices.Sort(letters)

@@ -65,7 +65,7 @@ func (r *reading) mayLink(line []byte, at int) bool {
 // place is where the parser found the end of a link's text, at its closing bracket, and the end of the link.
 type place struct{ bracket, end int }
 
-// linkEnd is the offset after the link just read: the reader stands there, or at the start of a later line.
+// linkEnd is the offset after the link just read: the reader is there, or at the start of a later line.
 func (r *reading) linkEnd(block text.Reader) int {
 	_, position := block.Position()
 	end := position.Start

@@ -50,7 +50,7 @@ type passageEntry struct {
 	key         string
 	keySpan     message.Span
 	column      int            // where the key begins in its line
-	opens       bool           // a dash stands before it
+	opens       bool           // a dash comes before it
 	style       byte           // how the value is written: '>', '|', '"', '\'', or 0 for plain
 	pieces      []text.Segment // of the text that goldmark reads
 	first, last int            // its lines, from 0
@@ -170,7 +170,7 @@ func (b *passageBody) value(e *passageEntry) string {
 	return strings.Join(words, " ")
 }
 
-// checkValue sees that YAML reads a value as the text that stands there, and takes the quotes off it.
+// checkValue sees that YAML reads a value as the text that is there, and takes the quotes off it.
 func (b *passageBody) checkValue(e *passageEntry) {
 	if len(e.pieces) == 0 {
 		b.fault("value-empty", e.keySpan, fmt.Sprintf("%q has no value", e.key), "write it after the colon and a space")
@@ -189,7 +189,7 @@ func (b *passageBody) checkValue(e *passageEntry) {
 		"write “"+e.key+": >” and the text on the lines below it, set in by four spaces")
 }
 
-// isRead says whether YAML reads the lines of an entry as its key and the text that stands there.
+// isRead says whether YAML reads the lines of an entry as its key and the text that is there.
 func (b *passageBody) isRead(e *passageEntry) bool {
 	lines := yamltext.New(b.source)
 	for i := e.first; i <= e.last; i++ {

@@ -159,7 +159,7 @@ func (p *printer) attribute(name, value string) {
 	p.w.WriteByte('"')
 }
 
-// address writes an attribute that holds an address: what cannot stand in one is percent-encoded.
+// address writes an attribute that holds an address: what cannot be in one is percent-encoded.
 func (p *printer) address(name, value string) {
 	p.w.WriteByte(' ')
 	p.w.WriteString(name)

@@ -15,7 +15,7 @@ import (
 // in a line, blocks and figures are no part of the text around them: one sign stands for each.
 type Prose struct {
 	Text    string
-	Aside   Aside          // what it is, where no figure can stand in it
+	Aside   Aside          // what it is, where no figure can be in it
 	Running bool           // it is a paragraph, of a list or a quotation too: no heading, cell, caption or aside
 	Caption bool           // it is the caption of a table
 	Signal  string         // the signal word in English of the quotation that it stands in, or ""
@@ -83,7 +83,7 @@ func (p *Prose) pieceAt(at int) piece {
 	return p.pieces[i]
 }
 
-// proseWalk is one run of Document.Prose. All texts stand in one buffer that only grows.
+// proseWalk is one run of Document.Prose. All texts are in one buffer that only grows.
 type proseWalk struct {
 	doc    *Document
 	visit  func(*Prose)

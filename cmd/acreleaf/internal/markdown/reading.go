@@ -94,7 +94,7 @@ func offsetIn(whole, part []byte) (int, bool) {
 	return offset, true
 }
 
-// noIDs stands where goldmark would make ids of headings; finishHeadings does that.
+// noIDs is where goldmark would make ids of headings; finishHeadings does that.
 type noIDs struct{}
 
 func (noIDs) Generate([]byte, ast.NodeKind) []byte { return nil }

@@ -114,7 +114,7 @@ func (w *Words) signal(word string) string {
 	return w.Notice
 }
 
-// printQuote writes a quotation, or a signal: an aside that is no landmark, so that it may stand anywhere in the text.
+// printQuote writes a quotation, or a signal: an aside that is no landmark, so that it may be anywhere in the text.
 func printQuote(p *printer, node ast.Node) {
 	q, ok := node.(*quote)
 	if !ok || q.signal == "" {

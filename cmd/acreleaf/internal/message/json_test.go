@@ -7,7 +7,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
-// The whole object, key by key: programs that read it hang on each.
+// The whole object, key by key: programs that read it depend on each.
 func TestJSONWhole(t *testing.T) {
 	var b bytes.Buffer
 	if err := JSON(&b, reported()[1:], Counts{Pages: 2, Worked: 3, Sourced: 1}); err != nil {

@@ -5,7 +5,7 @@ import "strings"
 // Nearest finds the known name that was most likely meant: at most one slip in three characters, where a slip is a
 // character too many, too few, changed, or two swapped. Capitals, spaces and underscores count as small letters and
 // hyphens. A name that starts a known one, or is started by it, also counts. Equal finds go by the alphabet, so the
-// answer does not hang on the order of known.
+// answer does not depend on the order of known.
 func Nearest(name string, known []string) (string, bool) {
 	asked := []rune(fold(name))
 	if len(asked) == 0 || len(asked) > maxName {

@@ -13,7 +13,7 @@ type Placed struct {
 	File         string // empty when the message has no place; what follows of places is then empty too
 	Line, Column int    // from 1; the column counts characters
 
-	// EndLine and EndColumn are the place of the first character behind the marked part. They are the place of the
+	// EndLine and EndColumn are the place of the first character after the marked part. They are the place of the
 	// message itself when it marks nothing but the place before a character.
 	EndLine, EndColumn int
 
@@ -68,7 +68,7 @@ const (
 	endBytes   = 100
 )
 
-// shortened cuts the middle out of a long text. What is wrong stands at its ends, the quotation between them.
+// shortened cuts the middle out of a long text. What is wrong is at its ends, the quotation between them.
 func shortened(text string) string {
 	if len(text) <= startBytes+endBytes {
 		return text

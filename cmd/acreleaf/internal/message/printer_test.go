@@ -182,7 +182,7 @@ func TestPrintKeepsControlCharactersFromTheTerminal(t *testing.T) {
 	}
 }
 
-// The excerpt fits a window whatever the line, and the caret stands below the marked characters.
+// The excerpt fits a window whatever the line, and the caret is below the marked characters.
 func TestExcerptFitsTheWindow(t *testing.T) {
 	for _, unit := range []string{"a", "\t", "窒", "e\u0301", "🌱", "\u0301", "\xff", "a\t窒"} {
 		for _, before := range []int{0, 1, 30, 95, 96, 97, 200, 5000} {

@@ -59,7 +59,7 @@ type (
 		StartLine   int `json:"startLine"`
 		StartColumn int `json:"startColumn"`
 		EndLine     int `json:"endLine"`
-		EndColumn   int `json:"endColumn"` // of the character behind the region, 3.30.8
+		EndColumn   int `json:"endColumn"` // of the character after the region, 3.30.8
 	}
 )
 

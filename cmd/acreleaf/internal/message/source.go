@@ -6,7 +6,7 @@ import (
 	"unicode/utf8"
 )
 
-// ByteOrderMark may stand before the first character of a file. It is no character of the text and has no column.
+// ByteOrderMark may come before the first character of a file. It is no character of the text and has no column.
 const ByteOrderMark = "\uFEFF"
 
 // Source is a text that messages point into.
@@ -14,7 +14,7 @@ type Source struct {
 	Name string // slash path relative to the project folder, as the user gave it: "content/guides/soil.md"
 	Text []byte // as it was read; a byte order mark and carriage returns are still in it
 
-	// Above is how many lines of the file stand above Text, when it is only a part of a long one.
+	// Above is how many lines of the file are above Text, when it is only a part of a long one.
 	Above int
 }
 

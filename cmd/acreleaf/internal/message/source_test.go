@@ -74,7 +74,7 @@ func TestPlaceOfTheEnd(t *testing.T) {
 		line, column, endLine, endColumn int
 	}{
 		{"abc", 0, 0, 1, 1, 1, 1},      // the place before a character
-		{"abc", 3, 3, 1, 4, 1, 4},      // the place behind the last
+		{"abc", 3, 3, 1, 4, 1, 4},      // the place after the last
 		{"abc", 2, 1, 1, 3, 1, 3},      // a mark that ends before it starts marks a place
 		{"abc", 1, 99, 1, 2, 1, 4},     // and none goes beyond the text
 		{"ab\ncd\n", 1, 5, 1, 2, 2, 3}, // over two lines

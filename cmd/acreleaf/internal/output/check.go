@@ -65,7 +65,7 @@ func checkSpelling(paths []string) message.List {
 	return l
 }
 
-// checkFolders finds files that stand where another file needs a folder.
+// checkFolders finds files that are where another file needs a folder.
 func checkFolders(same map[string]string) message.List {
 	found := map[string]string{}
 	for folded, p := range same {

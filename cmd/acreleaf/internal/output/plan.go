@@ -25,8 +25,8 @@ type plan struct {
 type finding struct {
 	hash    uint64
 	same    bool
-	folder  bool // a folder stands where the file must go
-	ours    bool // a file that Acreleaf wrote stands there
+	folder  bool // a folder is where the file must go
+	ours    bool // a file that Acreleaf wrote is there
 	blocked bool
 }
 

@@ -35,7 +35,7 @@ func (r *roomMaker) look(p string) (standing, error) {
 	return s, err
 }
 
-// makeFor plans the folders of a file, and the removal of a folder of ours that stands in its place.
+// makeFor plans the folders of a file, and the removal of a folder of ours that is in its place.
 func (r *roomMaker) makeFor(p string, isFolder bool) error {
 	if err := r.need(path.Dir(p)); err != nil || !isFolder {
 		return err

@@ -37,7 +37,7 @@ func (w *Writer) sentence(p string, err error, state string) error {
 		shown, state, bare(err))
 }
 
-// blockedError names the files of somebody else that stand where a file of the site must go.
+// blockedError names the files of somebody else that are where a file of the site must go.
 func (w *Writer) blockedError(blocked []string) error {
 	const most = 10
 	names := make([]string, 0, most)

@@ -75,7 +75,7 @@ func lineAt(text []byte, at int) line {
 	return line{bytes.TrimRight(words, " \t\r"), next}
 }
 
-// metadataLine is a line that may stand in metadata: a key, a list item, a remark, or one that is set in.
+// metadataLine is a line that may be in metadata: a key, a list item, a remark, or one that is set in.
 var metadataLine = regexp.MustCompile(`^([A-Za-z][A-Za-z_-]*:( |$)|- |#[^#]|[ \t]+\S)`)
 
 // closing finds the offset of the line "---" that ends the metadata. When there is none, it gives the end of the

@@ -86,7 +86,7 @@ func rulesColumns(line []byte) bool {
 		len(bytes.Trim(line, " \t\r>|:-")) == 0
 }
 
-// cell reports a number in a table whose unit stands in a head of its column or row.
+// cell reports a number in a table whose unit is in a head of its column or row.
 func (c *figureCheck) cell(p *markdown.Prose) {
 	unit := c.table.cell(c, p)
 	if unit == "" || !strings.ContainsAny(p.Text, "0123456789") || strings.Contains(p.Text, markdown.Stand) ||

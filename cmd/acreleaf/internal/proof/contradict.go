@@ -45,7 +45,7 @@ func (c *figureCheck) contradicted(p *markdown.Prose, f markdown.ProseFigure) {
 	c.differs(f.TextSpan, f.Text, best[0].candidate, best[0].text, "")
 }
 
-// amountOf reads the amount of a figure, with what belongs to it of the words behind it.
+// amountOf reads the amount of a figure, with what belongs to it of the words after it.
 func (c *figureCheck) amountOf(f *markdown.Figure, rest string) (prose.Amount, bool) {
 	found := c.language.Find(f.Text + rest)
 	if len(found) > 0 && found[0].Start < len(f.Text) {
@@ -239,7 +239,7 @@ func isBound(before string) bool {
 var bounds = strings.Fields("least most to than over under about nearly every or between all menos más hasta cada " +
 	"casi these those other the los las")
 
-// untied advises to tie a number that a worksheet gives, where it stands in a sentence with a worked figure: the
+// untied advises to tie a number that a worksheet gives, where it is in a sentence with a worked figure: the
 // reader's numbers move the one and not the other.
 func (c *figureCheck) untied(p *markdown.Prose, at message.Span, n *candidate, link string) {
 	if !c.hasWorked(p, at.Start, at.End, "") {

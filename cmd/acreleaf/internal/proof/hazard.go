@@ -80,7 +80,7 @@ func wordsOrAcid(pattern, acid, goesOn string) *regexp.Regexp {
 		`(` + acid + `)(?:$|[.,;:!?)”"»]|\s(?:` + goesOn + `)(?:[^\p{L}]|$)))`)
 }
 
-// ordered is the pattern of a sentence in which one of the verbs stands before the thing that it is done with.
+// ordered is the pattern of a sentence in which one of the verbs comes before the thing that it is done with.
 func ordered(verbs, thing string) string {
 	return `(?:` + verbs + `)[^\p{L}.!?](?:[^.!?]{0,60}[^\p{L}])?(?:` + thing + `)`
 }

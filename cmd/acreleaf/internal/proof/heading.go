@@ -32,7 +32,7 @@ func (c *textCheck) headings() {
 // apart.
 func (c *textCheck) sameHeadings() {
 	first := map[string]*markdown.Heading{}
-	var above [7]string // the headings that the one at hand stands below, by level
+	var above [7]string // the headings that the one at hand is below, by level
 	for _, h := range c.page.Document.Headings {
 		words := strings.ToLower(oneLine(h.Text))
 		above[h.Level] = words

@@ -72,7 +72,7 @@ func (c *textCheck) image(l *markdown.Link) {
 	}
 }
 
-// emptyDescriptions are words that stand where a description should (WCAG 2.2, failure F30).
+// emptyDescriptions are words that are where a description should (WCAG 2.2, failure F30).
 var emptyDescriptions = []string{"image", "picture", "photo", "figure", "graphic", "imagen", "foto", "figura", "dibujo"}
 
 var pictureName = regexp.MustCompile(`^\S+\.(?:avif|gif|jpe?g|png|svg|tiff?|webp)$`)

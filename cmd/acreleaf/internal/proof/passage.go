@@ -188,7 +188,7 @@ func (c *passageCheck) names(t passageText, options map[string]map[string]bool) 
 	}
 }
 
-// pinned says whether a case holds only while a choice stands at what has a name.
+// pinned says whether a case holds only while a choice is at what has a name.
 func (c *passageCheck) pinned(name string, options map[string]map[string]bool) bool {
 	for _, b := range c.page.Work.Sheets {
 		for _, g := range b.Sheet.Givens {

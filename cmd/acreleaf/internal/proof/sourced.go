@@ -156,7 +156,7 @@ func (c *figureCheck) readSourced(text, rest string, wanted unit.Unit) prose.Fig
 	return f
 }
 
-// counts says whether a text states a number: it begins with one, or an amount stands in it, maybe with the words
+// counts says whether a text states a number: it begins with one, or an amount is in it, maybe with the words
 // behind it for a unit.
 func (c *figureCheck) counts(text, rest string) bool {
 	if !strings.ContainsAny(text, "0123456789") {

@@ -3,7 +3,7 @@ package proof
 const (
 	handlesEnglish = `add|apply|blend|dilute|feed|inject|measure|meter|mix|pour|pump|put|run|send|spray|spread|store|use`
 	cleansEnglish  = `clean|flush|rinse|shock|treat|wash`
-	// articlesEnglish stand between a verb and acid as a thing.
+	// articlesEnglish are between a verb and acid as a thing.
 	articlesEnglish = `(?:a little|an?|dilute|diluted|more|some|strong|that|the|this|weak|your) `
 	feedsEnglish    = `fertili[sz]ers?|feeds?|nitrogen|nutrients?|potash|urea|UAN|CAN-?17|AN-?20|NH3|\d+-\d+-\d+`
 	linesEnglish    = `(?:irrigation|drip|micro-?sprinklers?|sprinklers?|emitters?|laterals?|water run|drip lines?)`

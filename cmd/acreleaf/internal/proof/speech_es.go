@@ -4,7 +4,7 @@ const (
 	handlesSpanish = `a(?:gregue|ñada|plique)|alimente|bombee|diluya|eche|guarde|inyecte|mande|mezcle|mida|pase|ponga|` +
 		`use|vierta`
 	cleansSpanish = `(?:desinfecte|enjuague|lave|limpie|purgue|trate)n?`
-	// articlesSpanish stand between a verb and acid as a thing.
+	// articlesSpanish are between a verb and acid as a thing.
 	articlesSpanish = `(?:el|ese|este|los|más|su|un|un poco de) `
 	feedsSpanish    = `abonos?|fertilizantes?|nitrógeno|nutrientes?|potasa|urea|UAN|CAN-?17|AN-?20|NH3|\d+-\d+-\d+`
 	linesSpanish    = `(?:riego|goteo|goteros?|aspersores|microaspersores|sistema de riego|agua de riego|mangueras?)`

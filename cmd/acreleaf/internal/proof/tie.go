@@ -83,7 +83,7 @@ func (c *figureCheck) contrary(a prose.Amount, around topic) string {
 	return fmt.Sprintf("%s (%s): if that is meant, write its number; else\n", best[0].is(), best[0].target)
 }
 
-// isAbout says whether a sentence is about what a source's figure is of: more than one word of it stands there, or all.
+// isAbout says whether a sentence is about what a source's figure is of: more than one word of it is there, or all.
 func isAbout(around, of topic) bool {
 	shared := around.shared(of)
 	return shared > 1 || shared == 1 && len(of) == 1

@@ -89,7 +89,7 @@ func TestTranslationsNeedAnOriginalOfTheirDay(t *testing.T) {
 	}
 }
 
-// own is a source that stands in sources.yaml.
+// own is a source that is in sources.yaml.
 func own(s fact.Source) config.Reference { return config.Reference{Source: s, Listed: true} }
 
 func TestSources(t *testing.T) {

@@ -9,7 +9,7 @@ import (
 )
 
 // unlinkedText is what was meant as a link or a picture and reached the page as text: the address has a space in it, a
-// space stands before it, a bracket is missing, or the name of the address is written nowhere.
+// space comes before it, a bracket is missing, or the name of the address is written nowhere.
 var unlinkedText = regexp.MustCompile(`!?\[[^][]*(?:\]\([^()]*\)?|\] \([^() ]*(?:\.md|://)[^() ]*\)?|\]\[[^][]*\])`)
 
 // unmade are marks of other dialects, which readers see as they are: text struck out, a box to tick, a formula.

@@ -8,7 +8,7 @@ import (
 )
 
 // Warnings gives the signal blocks that a page needs by its title and by what its calculations say of their usual
-// numbers, ready to stand in its text.
+// numbers, ready to be in its text.
 func Warnings(language, title string, calculations []string) []string {
 	var brought []string
 	for _, name := range calculations {

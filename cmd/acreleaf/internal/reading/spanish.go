@@ -37,7 +37,7 @@ func spanishVowel(word []rune, i int) bool {
 	return word[i] == 'y' && i == len(word)-1 && i > 0
 }
 
-// runSyllables counts the syllables of vowels that stand side by side.
+// runSyllables counts the syllables of vowels that are side by side.
 func runSyllables(vowels []rune) int {
 	count := 1
 	for i := 1; i < len(vowels); i++ {

@@ -29,7 +29,7 @@ const (
 // run once, with a mark for each blank, and cut at the marks. The marks are plain letters and digits, which the
 // template's escaping leaves alone wherever they stand: in text, in an attribute and in an address.
 type form struct {
-	pieces []string // the fixed text; pieces[i] stands before blanks[i], and the last one ends the page
+	pieces []string // the fixed text; pieces[i] comes before blanks[i], and the last one ends the page
 	blanks []int
 }
 

@@ -82,7 +82,7 @@ type Choice struct {
 // example's numbers still while the reader's own ran beside them.
 type Line struct {
 	When    int             // the cell that is not 0 while this way is taken; -1 when there is no other
-	Shown   bool            // whether it is taken for the example
+	Shown   bool            // whether it is read as the example
 	Symbols template.HTML   // MathML
 	Numbers []template.HTML // MathML with data-show on its numbers; of ranges, the line of the least and that of the most
 	Bare    bool            // of Numbers only the result is shown
@@ -200,7 +200,7 @@ type Following struct {
 
 // A Passage is a text that speaks for the reader's numbers, by cases.
 type Passage struct {
-	Index int // place in the module's list of sheets, as one that waits for the worksheets it hangs on
+	Index int // place in the module's list of sheets, as one that waits for the worksheets it depends on
 	Cases []Case
 }
 

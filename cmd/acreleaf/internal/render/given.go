@@ -46,7 +46,7 @@ func (r *Renderer) linked(w *bytes.Buffer, g *Given) {
 	}
 }
 
-// outside writes the sentence that shows when a linked number is outside the range: there is no field to mend it in.
+// outside writes the sentence that shows when a linked number is outside the range: there is no field to fix it in.
 func (r *Renderer) outside(w *bytes.Buffer, g *Given) {
 	w.WriteString(`<p class="fault"`)
 	when(w, g.Outside, false)
@@ -100,7 +100,7 @@ func (r *Renderer) number(w *bytes.Buffer, g *Given) {
 }
 
 // input writes the field. Fields and choices are locked until the script is ready for them: a number typed sooner would
-// stand beside an answer that is not its own.
+// are beside an answer that is not its own.
 func input(w *bytes.Buffer, g *Given) {
 	ranged := g.StartTop != g.Start && g.Text != ""
 	switch {

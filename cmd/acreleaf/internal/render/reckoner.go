@@ -105,7 +105,7 @@ func tableHead(w *bytes.Buffer, t *Table) {
 	w.WriteString("</tr>\n")
 }
 
-// sharedUnit is what all of "3 ppm NO3-N", "5 ppm NO3-N" have after the number, the space included. It stands once in
+// sharedUnit is what all of "3 ppm NO3-N", "5 ppm NO3-N" have after the number, the space included. It is once in
 // the label, so that the columns stay as narrow as their numbers; with none in common it is empty.
 func sharedUnit(headings []string) string {
 	shared := ""

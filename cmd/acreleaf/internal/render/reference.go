@@ -31,7 +31,7 @@ func sourceID(number int) string { return "source_" + strconv.Itoa(number) }
 
 func citeID(use int) string { return "taken_" + strconv.Itoa(use) }
 
-// cite writes the number of a source after what was taken from it. It stands after a dagger: a raised 2 after "43,560
+// cite writes the number of a source after what was taken from it. It comes after a dagger: a raised 2 after "43,560
 // ft2" would be read as a power.
 func (r *Renderer) cite(w *bytes.Buffer, c Cite, source string) {
 	w.WriteString(`<a class="cite"`)

@@ -87,7 +87,7 @@ func (r *Renderer) fill(w *bytes.Buffer, f *filling, blank int) {
 	}
 }
 
-// head writes the title of a page, the summary under it, and the facts that stand in the margin beside them.
+// head writes the title of a page, the summary under it, and the facts that are in the margin beside them.
 func head(w *bytes.Buffer, title, summary string, facts func()) {
 	w.WriteString("<header class=\"head\">\n<div>")
 	element(w, "h1", "", title)

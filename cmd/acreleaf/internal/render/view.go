@@ -19,7 +19,7 @@ type Site struct {
 	LicenceHref string
 	Contact     string
 	ContactHref string
-	LocalRule   string // the notice that local rules stand above the bulletin
+	LocalRule   string // the notice that local rules are above the bulletin
 	Style       string // way from the site's root to the style sheet
 	Icon        string // way from the site's root to its icon
 	Ranges      string // way from the site's root to the script that works ranges; the page's script loads it

@@ -68,7 +68,7 @@ func TestWordsFaults(t *testing.T) {
 var letters = regexp.MustCompile(`\p{L}`)
 
 // TestNoWordElsewhere renders everything with figures in place of every word and every text of the views. A letter
-// that still shows is a word that stands in a template or in Go code.
+// that still shows is a word that is in a template or in Go code.
 func TestNoWordElsewhere(t *testing.T) {
 	english, err := fs.ReadFile(themeFiles, "words/en.yaml")
 	if err != nil {

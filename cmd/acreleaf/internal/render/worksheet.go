@@ -71,7 +71,7 @@ func (r *Renderer) work(w *bytes.Buffer, s *Worksheet, anchor string) {
 	w.WriteString("</details>\n")
 }
 
-// code writes the way to the code, which stands with the work: few readers look for it.
+// code writes the way to the code, which is with the work: few readers look for it.
 func (r *Renderer) code(w *bytes.Buffer, s *Worksheet) {
 	if s.CodeHref != "" {
 		link(w, "", s.CodeHref, r.words.Worksheet.Code)

@@ -2,8 +2,8 @@
 //
 // It owns how such a file is cut into cells, which column is which given, and how the answers are put beside each row.
 // A row is read, worked and written before the next one is read, so a file may be of any length. The package must do no
-// arithmetic of its own, open no files, and never guess: a cell that it cannot read is told with its line and column,
-// its row comes out without answers, and the other rows come out with theirs.
+// arithmetic of its own, open no files, and never guess: a cell that it cannot read is reported with its line and
+// column, its row comes out without answers, and the other rows come out with theirs.
 //
 // # What comes in
 //

@@ -21,7 +21,7 @@ type scanner struct {
 	row    []byte // the text of the row, with its line end
 	cells  []cell
 	broken bool // the quotation marks of the last cell are wrong, and it goes on to the end of the line
-	above  int  // how many lines of the file stand above the row
+	above  int  // how many lines of the file are above the row
 
 	buffer     []byte
 	at, filled int   // what is read and not yet cut lies between them

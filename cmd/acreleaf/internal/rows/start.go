@@ -38,7 +38,7 @@ func (w *work) start() (text, note string) {
 	return "", ""
 }
 
-// separator is what parts the cells of a line: the one of three signs that stands there most often, outside quotation
+// separator is what parts the cells of a line: the one of three signs that is there most often, outside quotation
 // marks.
 func separator(line []byte) byte {
 	count, quoted := map[byte]int{}, false

@@ -94,7 +94,7 @@ func must(s *sheet.Sheet) []string {
 	return names
 }
 
-// given is what may stand after the name of a given: a quantity, a choice or a day, or the way to another worksheet.
+// given is what may come after the name of a given: a quantity, a choice or a day, or the way to another worksheet.
 func given(g *sheet.Given) object {
 	text := strings.TrimSuffix(g.Label, ".") + "."
 	if g.Hint != "" {

@@ -28,7 +28,7 @@ func blocks(t *testing.T, name string) map[string][]string {
 	return texts
 }
 
-// worksheets have all givens of a calculation between them. Some cannot stand beside each other.
+// worksheets have all givens of a calculation between them. Some cannot be beside each other.
 func worksheets(t *testing.T, s *sheet.Sheet) []string {
 	t.Helper()
 	left := map[string]bool{}

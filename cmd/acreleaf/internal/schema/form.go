@@ -6,11 +6,11 @@ import (
 	"strings"
 )
 
-// A form is what may stand after a key. A reader takes any value on one line for its text, so most keys take a number
+// A form is what may come after a key. A reader takes any value on one line for its text, so most keys take a number
 // and a true, too; and a key that may be left out may be left empty.
 type form = object
 
-// needed are the keys that must be there. The key stands in a form only, and in no schema.
+// needed are the keys that must be there. The key is in a form only, and in no schema.
 const needed = "needed"
 
 // line is a key with one line of text after it, which may be empty.

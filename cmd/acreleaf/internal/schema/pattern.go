@@ -29,7 +29,7 @@ const (
 	// twoFigures is what a range must have at least.
 	twoFigures = figure + `.*(to|-|–)[^0-9]*[0-9]`
 
-	// entry is the least of what is filled in for a number. A laboratory's < may stand before it.
+	// entry is the least of what is filled in for a number. A laboratory's < may come before it.
 	entry = `^\s*<?\s*` + start
 
 	// measure is the least of an entry that needs a unit: a letter or sign after the number, or a price.
@@ -51,7 +51,7 @@ const (
 	question = `[<>]|[=!]=`
 )
 
-// The parts of a web address: no user's name stands before the host, and in the branch behind it a % has two digits.
+// The parts of a web address: no user's name comes before the host, and in the branch behind it a % has two digits.
 const (
 	scheme = `[Hh][Tt][Tt][Pp][Ss]?://`
 	host   = "([^\\s/?#@:\\[\\]\\\\%^`{|}]+|\\[[0-9A-Fa-f:.]+\\])(:[0-9]*)?"

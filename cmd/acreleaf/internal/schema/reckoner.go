@@ -28,7 +28,7 @@ var reckonerForms = map[string]form{
 // along is an axis with one of the givens on it.
 func along(names string) string { return `^\s*(` + names + `)\s*=.*[0-9]` }
 
-// reckonerShape is the schema of a reckoner. A given that must be there may stand in a line of its own, on one of the
+// reckonerShape is the schema of a reckoner. A given that must be there may be in a line of its own, on one of the
 // sides, or in the worksheet that the reckoner follows.
 func reckonerShape() object {
 	forms := maps.Clone(blockForms)

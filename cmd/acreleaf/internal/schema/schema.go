@@ -2,7 +2,7 @@
 // their keys and mark a slip while it is typed.
 //
 // It owns what each key is, in a sentence for an author. Which keys there are it takes from the packages that read
-// them: a key without a sentence here is a fault of the program, and its test says so. What may stand after a key is
+// them: a key without a sentence here is a fault of the program, and its test says so. What may come after a key is
 // written here a second time, and a test compares it with the readers. It must not read a file or judge one: a schema
 // knows the shape of a page, and acreleaf proof knows whether it is right.
 package schema
@@ -22,7 +22,7 @@ import (
 // object is a JSON object. Its keys are written by the alphabet, so that a schema has the same bytes each time.
 type object = map[string]any
 
-// Folder is where the schemas stand in a content folder.
+// Folder is where the schemas are in a content folder.
 const Folder = "shapes"
 
 // shapes has what makes the schema of each kind of block.
@@ -75,7 +75,7 @@ func written(schema object) []byte {
 	return text.Bytes()
 }
 
-// bare is a form as it stands in a schema.
+// bare is a form as it is in a schema.
 func bare(f form) object {
 	own := maps.Clone(f)
 	delete(own, needed)

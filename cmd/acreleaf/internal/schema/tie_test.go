@@ -126,7 +126,7 @@ func places(t *testing.T, text string) [][]string {
 	return all
 }
 
-// entryAt finds the mapping that holds a place, and where its last key stands there.
+// entryAt finds the mapping that holds a place, and where its last key is there.
 func entryAt(root *yaml.Node, at []string) (in *yaml.Node, index int) {
 	for in = root; len(at) > 1; at = at[1:] {
 		in = in.Content[indexOf(in, at[0])+1]
@@ -134,7 +134,7 @@ func entryAt(root *yaml.Node, at []string) (in *yaml.Node, index int) {
 	return in, indexOf(in, at[0])
 }
 
-// indexOf is where a key stands in a mapping, -1 for nowhere.
+// indexOf is where a key is in a mapping, -1 for nowhere.
 func indexOf(n *yaml.Node, key string) int {
 	for i := 0; i < len(n.Content); i += 2 {
 		if n.Content[i].Value == key {

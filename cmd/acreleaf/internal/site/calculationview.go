@@ -101,7 +101,7 @@ func figureViews(s *sheet.Sheet, cited *citations) []render.Figures {
 			v.Rows[i].Cells = append(v.Rows[i].Cells, figureCell(c.Table, i, cited))
 		}
 	}
-	for i, choice := range choices { // their notes stand below the table
+	for i, choice := range choices { // their notes are below the table
 		for j, o := range choice.Choices {
 			views[i].Rows[j].Sources = cited.numbersOf(o.Sources)
 		}

@@ -66,8 +66,8 @@ func TestCitations(t *testing.T) {
 	}
 }
 
-// TestCitationsJoin holds what the list of a guide says: a work stands once, whoever names it, and a definition, which
-// needs no page, does not stand in it.
+// TestCitationsJoin holds what the list of a guide says: a work is once, whoever names it, and a definition, which
+// needs no page, does not be in it.
 func TestCitationsJoin(t *testing.T) {
 	made := mustMake(t, citing())
 	_, list, _ := strings.Cut(made["guides/soil/index.html"], `role="doc-bibliography"`)

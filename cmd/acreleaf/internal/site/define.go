@@ -62,7 +62,7 @@ func opensCalculation(text []byte) bool {
 	}
 }
 
-// calculationMessages are the messages of a page that stand in its calculations.
+// calculationMessages are the messages of a page that are in its calculations.
 func calculationMessages(d *draft) message.List {
 	return slices.DeleteFunc(d.said.all(), func(m message.Message) bool {
 		return !slices.ContainsFunc(d.calculations, func(b *markdown.Block) bool {

@@ -69,7 +69,7 @@ func TestAPanicInAnEditionNamesThePage(t *testing.T) {
 	}
 }
 
-// A desk goes on: when the page is mended, or what it failed on, the site is as a press makes it.
+// A desk goes on: when the page is fixed, or what it failed on, the site is as a press makes it.
 func TestAMakerGoesOnAfterAPanic(t *testing.T) {
 	files := content(map[string]string{"a": guide("A", 1, usesBroken), "b": guide("B", 2, "Text.")})
 	o := Options{Content: files, Name: "content"}

@@ -93,7 +93,7 @@ type places struct {
 	said         message.List
 }
 
-// checkPlaces reports files of the content folder that would stand where a page stands, and names that are not the
+// checkPlaces reports files of the content folder that would be where a page stands, and names that are not the
 // same on every disk. It looks at every name of the site but those of the theme, which are ours.
 func (p *press) checkPlaces() {
 	now := &places{p.listing, p.used, p.site.Languages, p.sources.AnyListed(), nil}

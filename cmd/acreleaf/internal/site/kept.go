@@ -132,7 +132,7 @@ func (p *press) keepReferences() {
 	}
 }
 
-// sameReference says whether two sources read the same, wherever they stand in the file.
+// sameReference says whether two sources read the same, wherever they are in the file.
 func sameReference(a, b config.Reference) bool {
 	return reflect.DeepEqual(withoutPlaces(a), withoutPlaces(b))
 }

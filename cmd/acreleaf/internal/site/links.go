@@ -89,7 +89,7 @@ func (p *press) resolve(d *draft, link *markdown.Link) string {
 	return ""
 }
 
-// isFolder says whether pages or other files stand below a name.
+// isFolder says whether pages or other files are below a name.
 func (p *press) isFolder(name string) bool {
 	for known := range p.index {
 		if name == "." || strings.HasPrefix(known, name+"/") {

@@ -139,7 +139,7 @@ func (l *listing) visit(name string, entry fs.DirEntry, err error) error {
 	return nil
 }
 
-// say keeps a message. It may be mended by what no name tells of, such as the right to read a folder.
+// say keeps a message. It may be fixed by what no name tells of, such as the right to read a folder.
 func (l *listing) say(m message.Message) {
 	l.said = append(l.said, m)
 	l.unsure = true

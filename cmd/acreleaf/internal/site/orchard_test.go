@@ -33,7 +33,7 @@ type leaf struct {
 	order, nitrate         int
 	text, link, picture    string
 	uses                   string // a calculation of the office's own
-	factor                 int    // of the calculation that stands in it; 0 for none
+	factor                 int    // of the calculation that is in it; 0 for none
 	cites                  string
 	asks                   string // the condition of a passage
 	translates             string // the page that it translates into Spanish
@@ -145,7 +145,7 @@ var edits = []edit{
 	{"bad name", func(o *orchard, l *leaf) { o.pages["guides/Bad.md"] = o.leaf(5) }},
 }
 
-// edit does one thing, and now and then mends all that is wrong.
+// edit does one thing, and now and then fixes all that is wrong.
 func (o *orchard) edit() string {
 	names := slices.Sorted(maps.Keys(o.pages))
 	name := names[o.random.IntN(len(names))]

@@ -90,7 +90,7 @@ func answerViews(p *worksheet.Page, b *worksheet.Bound, o sheet.Outcome) ([]rend
 	return append(first, rest...), compared
 }
 
-// compare puts an answer into its row, and its column behind those that are there.
+// compare puts an answer into its row, and its column after those that are there.
 func compare(c *render.Comparison, p *worksheet.Page, b *worksheet.Bound, o sheet.Outcome, r *sheet.Result) {
 	row := slices.IndexFunc(c.Rows, func(one render.ComparedRow) bool { return one.Label == r.Row })
 	if row < 0 {

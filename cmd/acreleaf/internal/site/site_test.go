@@ -112,7 +112,7 @@ func TestCheckFindsWhatMakeFinds(t *testing.T) {
 	}
 }
 
-// Guides stand in the order of the season, whatever their files are called, and so do those that cite a source.
+// Guides are in the order of the season, whatever their files are called, and so do those that cite a source.
 func TestOrderOfTheSeason(t *testing.T) {
 	const cites = "[2 lb/ac](source:row-book \"for each\"), twice: [3 lb/ac](source:row-book \"for some\")."
 	files := mustMake(t, content(map[string]string{

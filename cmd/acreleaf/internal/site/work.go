@@ -60,7 +60,7 @@ func (p *press) workTogether(d *draft, sameSettings, sameCatalogue bool) {
 }
 
 // stop notes that the site will not be whole. A press makes no more pages then. A desk does, for when the fault is
-// mended.
+// fixed.
 func (p *press) stop() {
 	if p.put != nil {
 		p.stopped.Store(true)

@@ -88,7 +88,7 @@ func (b *binder) bindBlock(block *markdown.Block) *Bound {
 		}
 	}
 	switch {
-	case block.Unread: // markdown has reported why, and what is missing may stand there
+	case block.Unread: // markdown has reported why, and what is missing may be there
 	case bound.Kind == construct.Reckoner:
 		b.checkTable(bound)
 	default:

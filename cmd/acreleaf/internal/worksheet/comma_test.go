@@ -9,7 +9,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-// A comma stands before decimals on a page in Spanish, in a given, in a figure and in a ready table. On a page in
+// A comma comes before decimals on a page in Spanish, in a given, in a figure and in a ready table. On a page in
 // English each of them is a fault that says to write a point.
 func TestADecimalCommaIsOfTheLanguage(t *testing.T) {
 	const text = "```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12,3 ppm NO3-N\ndepth: 12 in\n```\n\n" +

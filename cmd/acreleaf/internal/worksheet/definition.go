@@ -43,8 +43,8 @@ func DefinitionKeys() (top []string, tables map[string][]string) {
 	}
 }
 
-// Define reads a calculation and makes its sheet. What is wrong with it is told at its place; a text that is missing
-// is told once.
+// Define reads a calculation and makes its sheet. What is wrong with it is reported at its place; a text that is
+// missing is reported once.
 func Define(d *Definition, sources config.Sources, hazards []config.OwnHazard) message.List {
 	t := config.ReadTable(d.Source, d.Body, "a calculation", definitionKeys)
 	t.PlaceMissing(d.Span)

@@ -227,7 +227,7 @@ func (b *binder) contradicted(f *markdown.Figure, wanted unit.Unit) (whole strin
 	return whole, wrong
 }
 
-// after gives the text that stands after a figure, up to what cannot belong to its unit.
+// after gives the text that comes after a figure, up to what cannot belong to its unit.
 func (b *binder) after(f *markdown.Figure) string {
 	text := b.behind(f)
 	if at := strings.IndexAny(text, "[]()`.,;:!?|<"); at >= 0 {
@@ -247,7 +247,7 @@ func (b *binder) before(f *markdown.Figure) string {
 	return html.UnescapeString(emphasis.Replace(text))
 }
 
-// behind gives the start of the text behind a figure. Readers see no marks of emphasis, and a space for &nbsp;.
+// behind gives the start of the text after a figure. Readers see no marks of emphasis, and a space for &nbsp;.
 func (b *binder) behind(f *markdown.Figure) string {
 	const enough = 80
 	source := b.doc.Source.Text[f.Span.End:]

@@ -104,7 +104,7 @@ func (b *binder) checkTable(bound *Bound) {
 	t := bound.Table
 	b.checkShow(bound)
 	if !b.checkAxes(bound) {
-		return // what else is missing hangs on which givens the axes take
+		return // what else is missing depends on which givens the axes take
 	}
 	for _, given := range bound.Sheet.Givens {
 		_, written := bound.Entries[given.Name]

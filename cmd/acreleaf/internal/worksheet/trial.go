@@ -46,8 +46,8 @@ const (
 	searchTrials = 4000
 )
 
-// Try works the page at the ends of every given that a passage hangs on and at every option of every choice, one after
-// another and together, and looks at what the passage then says.
+// Try works the page at the ends of every given that a passage depends on and at every option of every choice, one
+// after another and together, and looks at what the passage then says.
 func (p *Page) Try(passage *Passage) Tried {
 	t := &trial{page: p, passage: passage, random: rand.New(rand.NewPCG(1, 1))}
 	t.held = make([]bool, len(passage.Written.Cases))
@@ -83,7 +83,7 @@ type trial struct {
 	held    []bool      // by case
 	figures [][]*Figure // by case
 
-	refusals, results []int // cells of all worksheets that the passage hangs on
+	refusals, results []int // cells of all worksheets that the passage depends on
 }
 
 // A tried is a given that trials set.
@@ -98,7 +98,7 @@ type set struct {
 	value float64
 }
 
-// listGivens finds the givens that the passage hangs on, also through other worksheets.
+// listGivens finds the givens that the passage depends on, also through other worksheets.
 func (t *trial) listGivens() {
 	seen := map[int]bool{}
 	var add func(use int)
@@ -218,7 +218,7 @@ func (t *trial) run(sets []set) {
 	}
 }
 
-// answered says whether all worksheets that the passage hangs on have answers.
+// answered says whether all worksheets that the passage depends on have answers.
 func (t *trial) answered(cells []float64) bool {
 	for _, cell := range t.refusals {
 		if cells[cell] != 0 {

@@ -32,7 +32,7 @@ func seen(root *Node) []written {
 }
 
 // FuzzParse compares the two ways that a text is read. Whatever the plain way takes, YAML's reader takes too, with the
-// same texts at the same places. The text stands in lines with other things before them, as in a list of a page.
+// same texts at the same places. The text is in lines with other things before them, as in a list of a page.
 func FuzzParse(f *testing.F) {
 	for _, seed := range []string{
 		"calculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n",

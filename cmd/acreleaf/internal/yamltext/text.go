@@ -38,7 +38,7 @@ func Cut(src *message.Source, span message.Span) *Text {
 // New gives a text that has no lines yet.
 func New(src *message.Source) *Text { return &Text{src: src} }
 
-// AddLine adds a line, without its end, that stands at an offset of the source. Padding is how many spaces come before
+// AddLine adds a line, without its end, that is at an offset of the source. Padding is how many spaces come before
 // it that stand for part of a tab.
 func (t *Text) AddLine(line []byte, source, padding int) {
 	t.pieces = append(t.pieces, piece{start: len(t.bytes), source: source, padding: padding})

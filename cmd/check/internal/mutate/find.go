@@ -20,7 +20,7 @@ type Mutant struct {
 	Source     string // the line, without the space around it
 	name       string // of the package
 	start, end int    // byte offsets of what is there
-	body       span   // of the function, where a copy of it can stand beside the whole one
+	body       span   // of the function, where a copy of it can be beside the whole one
 }
 
 // A span is a part of a file, in byte offsets.

@@ -7,7 +7,7 @@ import (
 	"strings"
 )
 
-// The tools of the checks. What is not here comes with Go itself or stands in go.mod.
+// The tools of the checks. What is not here comes with Go itself or is in go.mod.
 var (
 	Compiler = Tool{
 		Name: "gcc", Debian: []string{"gcc", "libc6-dev"},

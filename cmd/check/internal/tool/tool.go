@@ -31,7 +31,7 @@ type Machine struct {
 	Say  io.Writer // where the person watching reads what is being done
 }
 
-// Find makes sure of every tool and gives, by name, why one is not to be had. Tools that are there are left alone.
+// Find makes sure of every tool and gives, by name, why one is not available. Tools that are there are left alone.
 func Find(ctx context.Context, m Machine, tools []Tool) map[string]error {
 	missing := map[string]error{}
 	var a apt
