@@ -76,8 +76,8 @@ func TestTiesThatWereWrong(t *testing.T) {
 	}
 }
 
-// A number that contradicts the page is reported with the answer's name: where it is loose, where it is tied to a source
-// or to itself, and where it is a count or a day, which is no figure by itself.
+// A number that contradicts the page is reported with the answer's name: where it is loose, where it is tied to a
+// source or to itself, and where it is a count or a day, which is no figure by itself.
 func TestContradictions(t *testing.T) {
 	for _, c := range []struct{ text, id, at string }{
 		{"The compost brings 9 lb N/ac.", "figure-loose", "compost.nitrogen"},
