@@ -14,8 +14,11 @@ const { browser, origin } = await start(settings.site);
 async function picture(name, width, height, from) {
   const { page, close } = await visit(browser, `${origin}/guides/soil/`, { width, height });
   await page.fill('#soil-nitrate', '66');
-  await page.evaluate((selector) => document.querySelector(selector).scrollIntoView(), from);
-  await page.evaluate(() => document.activeElement.blur());
+  await page.evaluate((selector) => {
+    document.querySelectorAll('details[open]').forEach((fold) => { fold.open = false; }); // as a reader finds them
+    document.activeElement.blur();
+    document.querySelector(selector).scrollIntoView();
+  }, from);
   await page.screenshot({ path: `${folder}${name}.png` });
   await close();
 }
