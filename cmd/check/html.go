@@ -29,11 +29,10 @@ func (b *bench) vnu(ctx context.Context, r *step.Record) error {
 	return errors.Join(err, errStyles)
 }
 
-// htmlValidate runs html-validate over the pages. Five of its rules are set in browser/html-validate.json because
+// htmlValidate runs html-validate over the pages. Four of its rules are set in browser/html-validate.json because
 // they ask for what would do harm here: a hash on our own files, which a browser cannot check on a page opened from a
 // disk; a submit button on forms that send nothing; a native element for a box that only scrolls; no white space at the
-// ends of lines, which a listing of an author's own lines must keep; and no role that repeats an element, which a table
-// needs whose rows are laid out as cards on a phone, since that style takes the meaning of a row away.
+// ends of lines, which a listing of an author's own lines must keep.
 func (b *bench) htmlValidate(ctx context.Context, r *step.Record) error {
 	site, err := pressed.Read(b.site)
 	if err != nil {

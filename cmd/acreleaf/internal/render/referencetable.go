@@ -105,7 +105,7 @@ func (w *ReferenceWords) sentence(words ReferenceWord) (s *Sentence, text string
 }
 
 // ReferenceTable writes a table that is wide on a wide screen and on paper. On a narrow screen the style makes a card
-// of each row, with the heads in it; the roles keep it a table for a screen reader.
+// of each row, with the heads in it, which a screen reader has from the table.
 func (r *Renderer) ReferenceTable(w *bytes.Buffer, t *ReferenceTable) {
 	words := &r.words.Reference
 	caption := t.Caption
@@ -116,15 +116,15 @@ func (r *Renderer) ReferenceTable(w *bytes.Buffer, t *ReferenceTable) {
 	referenceID(w, "id", t)
 	w.WriteByte('>')
 	text(w, caption)
-	w.WriteString(`</figcaption>` + "\n" + `<table role="table"`)
+	w.WriteString("</figcaption>\n<table")
 	referenceID(w, "aria-labelledby", t)
-	w.WriteString(">\n" + `<thead role="rowgroup"><tr role="row">`)
+	w.WriteString(">\n<thead><tr>")
 	for _, column := range t.Columns {
-		w.WriteString(`<th scope="col" role="columnheader">`)
+		w.WriteString(`<th scope="col">`)
 		text(w, words.head(column))
 		w.WriteString("</th>")
 	}
-	w.WriteString("</tr></thead>\n" + `<tbody role="rowgroup">` + "\n")
+	w.WriteString("</tr></thead>\n<tbody>\n")
 	for i := range t.Rows {
 		r.referenceRow(w, t, &t.Rows[i])
 	}
@@ -144,11 +144,11 @@ func referenceID(w *bytes.Buffer, name string, t *ReferenceTable) {
 }
 
 func (r *Renderer) referenceRow(w *bytes.Buffer, t *ReferenceTable, row *ReferenceRow) {
-	w.WriteString(`<tr role="row"><th scope="row" role="rowheader">`)
+	w.WriteString(`<tr><th scope="row">`)
 	text(w, row.Name)
 	w.WriteString("</th>")
 	for i := range row.Cells {
-		w.WriteString(`<td role="cell"><b aria-hidden="true">`)
+		w.WriteString(`<td><b aria-hidden="true">`)
 		text(w, r.words.Reference.head(t.Columns[i+1]))
 		w.WriteString("</b><span>")
 		for j := range row.Cells[i].Parts {
