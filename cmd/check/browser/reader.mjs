@@ -142,7 +142,8 @@ export function whole(page) {
     return {
       texts,
       fields: [...document.querySelectorAll('input, select')].map((input) => input.value),
-      marks: [...document.querySelectorAll('[class], [aria-invalid], [hidden]')].map((element) => (
+      // The classes of the body tell how far the script is, not what a reader sees.
+      marks: [...document.querySelectorAll('body :is([class], [aria-invalid], [hidden])')].map((element) => (
         `${element.tagName} ${element.id} ${[...element.classList].sort().join(' ')} `
         + `${element.getAttribute('aria-invalid') ?? ''} ${element.hidden}`)),
     };
