@@ -68,7 +68,8 @@ describe('what people type', () => {
 });
 
 // The page's own words are of its language; the sentence is made of them.
-const words = (language) => readFileSync(`theme/words/${language}.yaml`, 'utf8').match(/^ {2}narrow: "(.*)"$/m)[1];
+const words = (language) => readFileSync(`calc/words/${language}/general.txt`, 'utf8')
+  .match(/^no-answer: (.*(?:\n {2}.*)*)/m)[1].replaceAll(/\s+/g, ' ');
 
 for (const language of ['en', 'es']) {
   test(`a range with a divisor that may be 0, ${language}`, async (t) => {
