@@ -127,7 +127,7 @@ func (r *reader) among(e *ast.CallExpr, word string, operands []operand) operand
 	named := operands[max(0, slices.IndexFunc(operands, func(o operand) bool { return !o.nothing }))]
 	first, _, _ := r.alike(operands[0], named, named.span, "compared")
 	for _, o := range operands[1:] {
-		first.text, first.name = named.text, named.name // for what is said of it
+		first.text, first.name = named.text, named.name // for its messages
 		a, b, ok := r.alike(first, o, o.span, "compared")
 		if !ok {
 			return operand{bad: true}

@@ -29,7 +29,7 @@ type Definition struct {
 	Title, Summary string
 	Givens         []Given
 	Constants      []Constant
-	Steps, Answers []Result // what is said of the names that the work gives
+	Steps, Answers []Result // labels and units of the names that the work gives
 	Work           []Text   // "potash = rate / analysis"
 	Sentence       Text     // what the first answer comes to; "" for none
 	Cases          []Check  // said in place of it when a question is answered yes: the first that is

@@ -1,7 +1,7 @@
 // Package formula makes sheets of the calculations that authors write themselves: named quantities, and lines of
 // ordinary arithmetic such as "potash = rate / analysis".
 //
-// It owns the arithmetic that an author may write, its checks, and what is said of a slip, each with its place in the
+// It owns the arithmetic that an author may write, its checks, and its messages about slips, each with its place in the
 // author's text. It must not read files or YAML, and works nothing itself: it builds a *sheet.Sheet, which is worked,
 // printed and compiled like any other.
 //

@@ -61,7 +61,7 @@ type line struct {
 	part    *part // nil when it could not be parted
 	formula Text
 	unit    *unit.Unit // as its author declared it
-	result  *Result    // what is said of it; nil for a step of which nothing is
+	result  *Result    // its label and unit; nil for a step that has none
 	answer  bool
 }
 

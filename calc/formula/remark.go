@@ -8,7 +8,7 @@ import (
 	"acreleaf/calc/unit"
 )
 
-// remarks adds what is said of the answers: the notes, the checks, and the refusals that the arithmetic asks for.
+// remarks adds the sentences about the answers: the notes, the checks, and the refusals that the arithmetic asks for.
 func (m *maker) remarks() {
 	for _, note := range m.definition.Notes {
 		if m.spoken(note) {

@@ -71,7 +71,7 @@ func (r *rival) ask(s *sheet.Sheet, typical string, price float64) {
 	}
 }
 
-// says tells when a result of the rival is there. What is said of each rival is compared.
+// says gives the label of a result of the rival, and when the result is there. The rivals make the columns of a table.
 func (r *rival) says(also string) sheet.Says {
 	says := sheet.Says{Also: also, Of: r.grade}
 	if r.optional {

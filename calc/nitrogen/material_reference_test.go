@@ -23,7 +23,7 @@ func compared(material string) []string {
 		"second-price=400 $/ton", "third=none"}
 }
 
-// told finds a number in what is said of one pound of nitrogen from a material.
+// told finds a number in the remarks about one pound of nitrogen from a material.
 func told(t testing.TB, material, pattern string) float64 {
 	t.Helper()
 	o := work(t, nitrogen.MaterialAmount, write(t, nitrogen.MaterialAmount, onePound(material)...))

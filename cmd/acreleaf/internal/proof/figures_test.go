@@ -48,7 +48,7 @@ practice:
 const figureSheets = "```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n```\n\n" +
 	"```worksheet need\ncalculation: tree-rate\nrate: 3 to 4 oz N/tree\ntrees: 110 trees/ac\n```\n\n"
 
-// figuresOf gives what is said of the figures of a text, each as "id at place".
+// figuresOf gives the messages about the figures of a text, each as "id at place".
 func figuresOf(t *testing.T, language, text string) []string {
 	t.Helper()
 	sources, file, faults := config.LoadSources(fstest.MapFS{"s.yaml": {Data: []byte(figureSources)}}, "s.yaml")

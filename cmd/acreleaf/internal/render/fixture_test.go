@@ -397,6 +397,6 @@ func calculationPage() *render.Calculation {
 		Used: []render.Link{{Href: "../../guides/soil/", Text: "Nitrogen already in your soil"}},
 		Code: `<pre class="code"><code><span class="keyword">var</span> soilNitrogen = ` +
 			`sheet.New(<span class="string">"soil-nitrogen"</span>, <span class="keyword">func</span>(s *sheet.Sheet) ` +
-			"{ <span class=\"c\">// one sampled layer</span>\n</code></pre>",
+			"{ <span class=\"comment\">// one sampled layer</span>\n</code></pre>",
 	}
 }

@@ -108,7 +108,7 @@ type Compared struct {
 	Shown Shown
 }
 
-// A ComparedRow is what is said of each of them, in the order of the columns.
+// A ComparedRow is one result of each of them, in the order of the columns.
 type ComparedRow struct {
 	Label   string
 	Answers []Answer

@@ -61,7 +61,7 @@ func TestAPanicInAnEditionNamesThePage(t *testing.T) {
 	for _, name := range []string{"content/guides/good.md: ", "content/home.md: ", "404.html: ",
 		"sources/index.html: ", "guides/index.html: "} {
 		if !strings.Contains(said, name) {
-			t.Errorf("nothing is said of %s", name)
+			t.Errorf("there is no message about %s", name)
 		}
 	}
 	if strings.Count(said, "\n") != 5 {

@@ -17,7 +17,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/output"
 )
 
-// whole is a site in one text: its files by name, or what is said of it.
+// whole is a site in one text: its files by name, or its messages.
 func whole(files map[string]string, pages int, messages message.List) string {
 	var w bytes.Buffer
 	message.Printer{}.Print(&w, messages)

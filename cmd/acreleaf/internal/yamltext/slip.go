@@ -13,7 +13,7 @@ import (
 // A YAML library says what it found in the terms of YAML's grammar, and often a line too late. When it refuses a text,
 // the lines are looked through for the slips that people make, and only when none is found its own words are shown.
 
-// unfitSign is said of a sign that has a meaning of its own in YAML.
+// unfitSign is the message for a sign that has a meaning of its own in YAML.
 const unfitSign = "a text cannot begin with this sign"
 
 // slip is a way to get a line wrong.
