@@ -11,9 +11,11 @@ const wide = { width: 1280, height: 800, folded: true };
 const few = 3; // givens that fit on one screen with their answer
 const paper = { letter: { width: 7.3 * 96, height: 10 * 96 }, A4: { width: 7.07 * 96, height: 10.69 * 96 } };
 
+const together = { concurrency: 3 }; // most of the time a page waits for the script that comes after it
+
 const { browser, origin } = await start(settings.site);
 
-describe('the answer first', () => {
+describe('the answer first', together, () => {
   for (const path of guides) {
     test(`/${path} on a phone`, async (t) => {
       const { page, close } = await visit(browser, `${origin}/${path}`, phone);
@@ -39,7 +41,7 @@ describe('the answer first', () => {
   }
 });
 
-describe('nothing moves while a page loads', () => {
+describe('nothing moves while a page loads', together, () => {
   for (const path of ['', ...guides]) {
     test(`/${path}`, async (t) => {
       for (const screen of [phone, wide]) {
@@ -55,7 +57,7 @@ describe('nothing moves while a page loads', () => {
   }
 });
 
-describe('on paper', () => {
+describe('on paper', together, () => {
   for (const path of guides) {
     test(`/${path}`, async (t) => {
       const { page, close } = await visit(browser, `${origin}/${path}`, { folded: true });

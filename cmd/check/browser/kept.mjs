@@ -20,6 +20,8 @@ const answers = (reported) => work(guide.worksheets, { soil: { nitrate: `${repor
 const reported = (page) => field(page, 'soil', 'nitrate');
 const line = (page) => page.locator('#state').textContent();
 
+const together = { concurrency: 3 }; // most of the time a page waits for the script that comes after it
+
 // open opens a page in a tab of its own, and keeps what goes wrong in it.
 async function open(t, to = address, before = async () => {}) {
   const context = await browser.newContext();
@@ -50,7 +52,7 @@ const isExample = (page) => expectShown(page, '40');
 
 const kept = (page) => page.evaluate(() => Object.values(sessionStorage));
 
-describe('typed numbers', () => {
+describe('typed numbers', together, () => {
   test('a reload brings them back', async (t) => {
     const { page, faults } = await openReady(t);
     await put(reported(page), '15');
@@ -169,7 +171,7 @@ test('undone, each option has its own number again', async (t) => {
   assert.equal(await belonging.inputValue(), '9.75');
 });
 
-describe('a link with numbers', () => {
+describe('a link with numbers', together, () => {
   // linkOf gives the address that the button makes for a number of the report.
   async function linkOf(t, number) {
     const { page } = await openReady(t);
@@ -257,7 +259,7 @@ describe('a link with numbers', () => {
   }
 });
 
-describe('storage', () => {
+describe('storage', together, () => {
   // Each is run in the page before its own script.
   for (const [name, hurt] of Object.entries({
     forbidden: () => Object.defineProperty(globalThis, 'sessionStorage', {
@@ -284,7 +286,7 @@ describe('storage', () => {
   }
 });
 
-describe('without', () => {
+describe('without', together, () => {
   // expectPlain expects the page as it was printed, which says so and whose boxes do not look alive.
   async function expectPlain(page) {
     expectNative(guide, await state(page), work(guide.worksheets), new Set());
