@@ -30,21 +30,28 @@ describe('the answer first', together, () => {
       assert.deepEqual(await page.evaluate(hiddenInFolds), [], 'a caution, or a given with a number, is in a closed fold');
     });
 
-    test(`/${path} on a wide screen`, async (t) => {
+    test(`/${path} on a wide screen and on paper`, async (t) => {
       const { page, close } = await visit(browser, `${origin}/${path}`, wide);
       t.after(close);
       const { sheets } = await page.evaluate(measure);
       for (const { name, below } of sheets) {
         assert.ok(below <= wide.height, `${name}: the answer ends ${below} px below the top of its worksheet`);
       }
+      await page.emulateMedia({ media: 'print' });
+      for (const side of Object.values(paper)) {
+        await page.setViewportSize({ width: Math.floor(side.width), height: Math.floor(side.height) });
+        for (const { name, height, keeps } of await page.evaluate(printed)) {
+          assert.ok(keeps && height <= side.height, `${name} is ${height} px long, and may part from its answer`);
+        }
+      }
     });
   }
 });
 
 describe('nothing moves while a page loads', together, () => {
-  for (const path of ['', ...guides]) {
+  ['', ...guides].forEach((path, i) => {
     test(`/${path}`, async (t) => {
-      for (const screen of [phone, wide]) {
+      for (const screen of path === '' ? [phone, wide] : [[phone, wide][i % 2]]) { // by turns, for the time it takes
         const context = await browser.newContext({ viewport: screen });
         t.after(() => context.close());
         const page = await context.newPage();
@@ -54,34 +61,17 @@ describe('nothing moves while a page loads', together, () => {
         assert.deepEqual(await page.evaluate(() => window.shifts), [], `at ${screen.width} px`);
       }
     });
-  }
+  });
 });
 
-describe('on paper', together, () => {
-  for (const path of guides) {
-    test(`/${path}`, async (t) => {
-      const { page, close } = await visit(browser, `${origin}/${path}`, { folded: true });
-      t.after(close);
-      for (const side of Object.values(paper)) {
-        await page.setViewportSize({ width: Math.floor(side.width), height: Math.floor(side.height) });
-        await page.emulateMedia({ media: 'print' });
-        for (const { name, height, keeps } of await page.evaluate(printed)) {
-          assert.ok(keeps && height <= side.height, `${name} is ${height} px long, and may part from its answer`);
-        }
-        await page.emulateMedia({ media: null });
-      }
-    });
+test('a guide of one worksheet takes two sides', async (t) => {
+  const { page, close } = await visit(browser, `${origin}/guides/soil/`, { folded: true });
+  t.after(close);
+  for (const format of Object.keys(paper)) {
+    const sides = (await page.pdf({ format })).toString('latin1').match(/\/Type \/Page\b/g).length;
+    t.diagnostic(`/guides/soil/ on ${format}: ${sides} sides`);
+    assert.ok(sides <= 2, `${sides} sides of ${format}`);
   }
-
-  test('a guide of one worksheet takes two sides', async (t) => {
-    const { page, close } = await visit(browser, `${origin}/guides/soil/`, { folded: true });
-    t.after(close);
-    for (const format of Object.keys(paper)) {
-      const sides = (await page.pdf({ format })).toString('latin1').match(/\/Type \/Page\b/g).length;
-      t.diagnostic(`/guides/soil/ on ${format}: ${sides} sides`);
-      assert.ok(sides <= 2, `${sides} sides of ${format}`);
-    }
-  });
 });
 
 // measure gives by worksheet, in px: from the top of the first given to the end of the first answer, its sentence and its
