@@ -27,7 +27,7 @@ type Node struct {
 	Null    bool   // nothing is written, or a word that YAML takes for nothing
 	Refused bool   // it has its message already
 	Quoted  bool
-	Comment string // what stands behind it on its line, from the # on
+	Comment string // what comes after it on its line, from the # on
 	Entries []Entry
 	Items   []*Node // of a list
 
