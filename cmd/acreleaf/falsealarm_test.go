@@ -7,9 +7,10 @@ import (
 	"testing"
 	"time"
 
+	"acreleaf/cmd/acreleaf/internal/book"
+	"acreleaf/cmd/acreleaf/internal/edition/site"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/proof"
-	"acreleaf/cmd/acreleaf/internal/site"
 )
 
 // cleanDay is the day on which the clean texts are proofed: after the last of them was written.
@@ -23,8 +24,8 @@ func TestNoFalseAlarm(t *testing.T) {
 		filepath.Join("testdata", "clean", "english"): 4,
 		filepath.Join("testdata", "clean", "spanish"): 3,
 	} {
-		options := site.Options{Content: os.DirFS(folder), Name: "content"}
-		checked := site.Check(options, proof.Rules{Advice: true, Today: cleanDay})
+		options := book.Options{Content: os.DirFS(folder), Name: "content"}
+		checked := book.Check(options, site.New, proof.Rules{Advice: true, Today: cleanDay})
 		if checked.Pages < pages || checked.Worked == 0 || checked.Sourced == 0 {
 			t.Errorf("%s: %d pages, %d worked and %d sourced figures were read", folder, checked.Pages, checked.Worked,
 				checked.Sourced)

@@ -12,9 +12,10 @@ import (
 
 	"github.com/rogpeppe/go-internal/txtar"
 
+	"acreleaf/cmd/acreleaf/internal/book"
+	"acreleaf/cmd/acreleaf/internal/edition/site"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/proof"
-	"acreleaf/cmd/acreleaf/internal/site"
 )
 
 // faultDay is the day on which the faulty guides are proofed.
@@ -55,7 +56,7 @@ func faultCase(t *testing.T, name string) {
 		}
 		content[strings.TrimPrefix(f.Name, "content/")] = &fstest.MapFile{Data: f.Data}
 	}
-	found := site.Check(site.Options{Content: fs.FS(content), Name: "content"},
+	found := book.Check(book.Options{Content: fs.FS(content), Name: "content"}, site.New,
 		proof.Rules{Advice: true, Today: faultDay}).Messages
 	if len(found) != 1 || !strings.HasPrefix(filepath.Base(name), found[0].ID) {
 		t.Errorf("one message is wanted, of the id that the name begins with")

@@ -13,9 +13,10 @@ import (
 
 	"github.com/rogpeppe/go-internal/txtar"
 
+	"acreleaf/cmd/acreleaf/internal/book"
+	"acreleaf/cmd/acreleaf/internal/edition/site"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/proof"
-	"acreleaf/cmd/acreleaf/internal/site"
 )
 
 // windowsEnds gives a content folder whose pages and lists are saved as Windows does it: with a carriage return before
@@ -62,7 +63,7 @@ func TestWindowsLineEndsMakeTheSameSite(t *testing.T) {
 // allFiles makes a site and gives its files by their paths.
 func allFiles(t *testing.T, content fs.FS) map[string][]byte {
 	t.Helper()
-	made, said := site.NewMaker(site.Options{Content: content, Name: "content"}).Make(site.Changes{})
+	made, said := book.NewMaker(book.Options{Content: content, Name: "content"}, site.New).Make(book.Changes{})
 	if message.HasFault(said) {
 		var text bytes.Buffer
 		message.Printer{}.Print(&text, said)
@@ -105,6 +106,6 @@ func TestWindowsLineEndsAreSaidTheSame(t *testing.T) {
 func proofText(content fs.FS) string {
 	rules := proof.Rules{Advice: true, Today: faultDay}
 	var text bytes.Buffer
-	message.Printer{}.Print(&text, site.Check(site.Options{Content: content, Name: "content"}, rules).Messages)
+	message.Printer{}.Print(&text, book.Check(book.Options{Content: content, Name: "content"}, site.New, rules).Messages)
 	return text.String()
 }

@@ -11,9 +11,10 @@ import (
 
 	"github.com/andybalholm/brotli"
 
+	"acreleaf/cmd/acreleaf/internal/book"
+	"acreleaf/cmd/acreleaf/internal/edition/site"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/proof"
-	"acreleaf/cmd/acreleaf/internal/site"
 )
 
 // The demo site, and in it the manual.
@@ -108,7 +109,7 @@ func quoteFigures(t *testing.T, pages []*manualPage) {
 		content["manual/"+p.name+".md"] = &fstest.MapFile{Data: p.file()}
 		byName["content/manual/"+p.name+".md"] = p
 	}
-	found := site.Check(site.Options{Content: content, Name: "content"}, proof.Rules{}).Messages
+	found := book.Check(book.Options{Content: content, Name: "content"}, site.New, proof.Rules{}).Messages
 	message.Sort(found)
 	for i := len(found) - 1; i >= 0; i-- { // from the last, so that the places before it stay
 		m := found[i]
@@ -137,7 +138,8 @@ func nameOf(m message.Message) string {
 const mostManual = 13_000 // bytes of brotli
 
 func TestManualWeight(t *testing.T) {
-	made, messages := site.NewMaker(site.Options{Content: os.DirFS(demoFolder), Name: "content"}).Make(site.Changes{})
+	made, messages := book.NewMaker(book.Options{Content: os.DirFS(demoFolder), Name: "content"}, site.New).
+		Make(book.Changes{})
 	if made == nil {
 		t.Fatalf("the demo site has a fault: %s", messages[0].Text)
 	}

@@ -8,8 +8,9 @@ import (
 
 	"acreleaf/calc"
 	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/book"
+	"acreleaf/cmd/acreleaf/internal/edition/site"
 	"acreleaf/cmd/acreleaf/internal/message"
-	"acreleaf/cmd/acreleaf/internal/site"
 )
 
 const calculationsBefore = `These calculations come with the program.
@@ -141,7 +142,7 @@ func TestManualBlocks(t *testing.T) {
 		}
 		page := "---\ntitle: Try\nsummary: A block.\n---\n\n" + block(s) + "\n" + cautions
 		content["guides/try.md"] = &fstest.MapFile{Data: []byte(page)}
-		made, messages := site.NewMaker(site.Options{Content: content, Name: "content"}).Make(site.Changes{})
+		made, messages := book.NewMaker(book.Options{Content: content, Name: "content"}, site.New).Make(book.Changes{})
 		if made == nil {
 			var said strings.Builder
 			message.Printer{}.Print(&said, messages)

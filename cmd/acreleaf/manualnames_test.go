@@ -168,7 +168,8 @@ func (c *code) constants(file string) []string {
 }
 
 // The packages whose messages content can bring about, from here.
-var messagePackages = []string{"config", "markdown", "message", "output", "page", "proof", "site", "worksheet",
+var messagePackages = []string{"book", "config", "edition/site", "markdown", "message", "output", "page", "proof",
+	"worksheet",
 	"yamltext", "../../../calc/formula"}
 
 var anID = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)

@@ -15,9 +15,10 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"acreleaf/cmd/acreleaf/internal/book"
+	"acreleaf/cmd/acreleaf/internal/edition/site"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/proof"
-	"acreleaf/cmd/acreleaf/internal/site"
 )
 
 // A change is one slip made on purpose in a page of the demo site.
@@ -200,7 +201,7 @@ func faultyAt(files map[string][]byte, c change) bool {
 		}
 	}
 	content[c.page] = &fstest.MapFile{Data: []byte(c.text)}
-	checked := site.Check(site.Options{Content: content, Name: "content"}, proof.Rules{})
+	checked := book.Check(book.Options{Content: content, Name: "content"}, site.New, proof.Rules{})
 	return slices.ContainsFunc(checked.Messages, func(m message.Message) bool {
 		return m.Level == message.Fault && strings.HasPrefix(m.ID, "figure-") && m.Span.Start == c.at
 	})
@@ -214,7 +215,7 @@ func TestEveryFigureIsChanged(t *testing.T) {
 	for name, text := range files {
 		content[name] = &fstest.MapFile{Data: text}
 	}
-	checked := site.Check(site.Options{Content: content, Name: "content"}, proof.Rules{})
+	checked := book.Check(book.Options{Content: content, Name: "content"}, site.New, proof.Rules{})
 	if len(one) != checked.Worked+checked.Sourced || len(checked.Messages) > 0 {
 		t.Errorf("%d figures are changed; the site has %d worked and %d sourced, and %d messages", len(one),
 			checked.Worked, checked.Sourced, len(checked.Messages))

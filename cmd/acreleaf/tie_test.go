@@ -7,9 +7,10 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"acreleaf/cmd/acreleaf/internal/book"
+	"acreleaf/cmd/acreleaf/internal/edition/site"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/proof"
-	"acreleaf/cmd/acreleaf/internal/site"
 )
 
 // tiePage proofs a page of many worksheets with a text below them, and of the worksheets of more files if there are
@@ -35,7 +36,8 @@ func tiePage(t *testing.T, text string, more ...string) message.List {
 		content["guides/page.md"].Data = append(content["guides/page.md"].Data, data...)
 	}
 	content["guides/page.md"].Data = append(content["guides/page.md"].Data, text...)
-	checked := site.Check(site.Options{Content: content, Name: "content"}, proof.Rules{Advice: true, Today: faultDay})
+	checked := book.Check(book.Options{Content: content, Name: "content"}, site.New,
+		proof.Rules{Advice: true, Today: faultDay})
 	var figures message.List
 	for _, m := range checked.Messages {
 		if strings.HasPrefix(m.ID, "figure-") {

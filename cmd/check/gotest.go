@@ -20,7 +20,8 @@ func goTest(ctx context.Context, r *step.Record) error { return runTests(ctx, r,
 func raceTest(ctx context.Context, r *step.Record) error {
 	const internal = "./cmd/acreleaf/internal/"
 	return errors.Join(
-		runTests(ctx, r, "-race", internal+"desk", internal+"output", internal+"site", "./cmd/check/internal/step"),
+		runTests(ctx, r, "-race", internal+"desk", internal+"output", internal+"book",
+			internal+"edition/site", "./cmd/check/internal/step"),
 		runTests(ctx, r, "-race", "-run", "TestParallel", internal+"markdown"),
 	)
 }

@@ -12,9 +12,9 @@ import (
 
 	"acreleaf/calc"
 	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/draft"
 	"acreleaf/cmd/acreleaf/internal/message"
-	"acreleaf/cmd/acreleaf/internal/site"
 )
 
 type draftCommand struct {
@@ -91,11 +91,11 @@ func (c *draftCommand) tell(t *terminal, folder string, file draft.File) {
 }
 
 // calculations are those that the page begins with, the site's own among them.
-func (c *draftCommand) calculations(t *terminal, options site.Options) ([]*sheet.Sheet, error) {
+func (c *draftCommand) calculations(t *terminal, options book.Options) ([]*sheet.Sheet, error) {
 	if len(c.With) == 0 {
 		return nil, nil
 	}
-	catalogue, messages := site.Catalogue(options)
+	catalogue, messages := book.Catalogue(options)
 	var with []*sheet.Sheet
 	var wrong faults
 	for i, name := range c.With {

@@ -8,9 +8,10 @@ import (
 	"path/filepath"
 	"runtime"
 
+	"acreleaf/cmd/acreleaf/internal/book"
+	"acreleaf/cmd/acreleaf/internal/edition/site"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
-	"acreleaf/cmd/acreleaf/internal/site"
 )
 
 type pressCommand struct {
@@ -34,7 +35,7 @@ func (c *pressCommand) Run(t *terminal) error {
 	if err := apart(c.From, c.To); err != nil {
 		return err
 	}
-	mark := output.Mark{From: site.Mark(options)}
+	mark := output.Mark{From: book.Mark(options)}
 	if report, mark, current := output.Current(c.To, mark.From); current {
 		c.done(t, mark.Pages, report)
 		return nil
@@ -43,7 +44,7 @@ func (c *pressCommand) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
-	pages, messages := site.Make(options, to.Put)
+	pages, messages := book.Make(options, site.New, to.Put)
 	if err := t.report(messages); err != nil {
 		to.Drop()
 		fmt.Fprintf(t.err, "Nothing was written: %s is as it was.\n", c.To)
@@ -68,12 +69,12 @@ func (c *pressCommand) done(t *terminal, pages int, report output.Report) {
 }
 
 // open opens the content folder. Links in it that lead outside are not followed.
-func (p place) open() (site.Options, error) {
+func (p place) open() (book.Options, error) {
 	root, err := os.OpenRoot(p.From)
 	if err != nil {
-		return site.Options{}, cannotOpen(p.From, err)
+		return book.Options{}, cannotOpen(p.From, err)
 	}
-	return site.Options{Content: root.FS(), Name: filepath.ToSlash(filepath.Clean(p.From))}, nil
+	return book.Options{Content: root.FS(), Name: filepath.ToSlash(filepath.Clean(p.From))}, nil
 }
 
 func cannotOpen(folder string, err error) error {

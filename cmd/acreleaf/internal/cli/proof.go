@@ -8,9 +8,10 @@ import (
 	"time"
 
 	"acreleaf/calc/prose"
+	"acreleaf/cmd/acreleaf/internal/book"
+	"acreleaf/cmd/acreleaf/internal/edition/site"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/proof"
-	"acreleaf/cmd/acreleaf/internal/site"
 )
 
 type proofCommand struct {
@@ -69,7 +70,7 @@ func (c *proofCommand) Run(t *terminal) error {
 	if rules.Today.IsZero() {
 		rules.Today = localDay(time.Now())
 	}
-	found := site.Check(options, rules)
+	found := book.Check(options, site.New, rules)
 	switch {
 	case c.JSON:
 		err = message.JSON(t.out, found.Messages,
@@ -102,7 +103,7 @@ func (c *proofCommand) explain(t *terminal) error {
 }
 
 // tell prints what was found for people, and how much was read when there is no error.
-func (c *proofCommand) tell(t *terminal, found site.Checked) error {
+func (c *proofCommand) tell(t *terminal, found book.Checked) error {
 	if err := t.report(found.Messages); err != nil {
 		return err
 	}

@@ -11,8 +11,8 @@ import (
 	"acreleaf/calc"
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/message"
-	"acreleaf/cmd/acreleaf/internal/site"
 )
 
 // defaultContent is the content folder when none is named. It need not be there to reckon.
@@ -79,7 +79,7 @@ func (c *reckonCommand) catalogue() (*calc.Catalogue, message.List, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	catalogue, messages := site.Catalogue(options)
+	catalogue, messages := book.Catalogue(options)
 	return catalogue, messages, nil
 }
 

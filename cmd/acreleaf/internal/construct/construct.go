@@ -55,6 +55,9 @@ var rows = [Kinds]Row{
 // Row gives what is true of a kind.
 func (k Kind) Row() Row { return rows[k] }
 
+// Anchor is the fragment by which a link leads to a block that numbers are taken from, and its id in the page.
+func Anchor(name string) string { return Worksheet.String() + "-" + name }
+
 func (k Kind) String() string { return rows[k].Word }
 
 // HasText says whether the value of a key is a text for readers.

@@ -17,13 +17,14 @@ import (
 	"strconv"
 	"time"
 
+	"acreleaf/cmd/acreleaf/internal/book"
+	"acreleaf/cmd/acreleaf/internal/edition/site"
 	"acreleaf/cmd/acreleaf/internal/message"
-	"acreleaf/cmd/acreleaf/internal/site"
 )
 
 // Options say what to show and where.
 type Options struct {
-	Site     site.Options // but for its content, which the desk opens itself
+	Site     book.Options // but for its content, which the desk opens itself
 	Folder   string       // the content folder on the disk, to read and to watch
 	Port     int          // the port on 127.0.0.1; 0 for any free one
 	Share    bool         // listen where other devices on the network reach it
@@ -36,14 +37,14 @@ type Options struct {
 // A Desk is one run: the site as last made without a fault, and the browsers that follow it.
 type Desk struct {
 	options Options
-	maker   *site.Maker
+	maker   *book.Maker
 	root    *os.Root // the content folder; nil while it cannot be opened
 	shelf   shelf
 	news    news
 }
 
 // New prepares a desk.
-func New(o Options) *Desk { return &Desk{options: o, maker: site.NewMaker(o.Site)} }
+func New(o Options) *Desk { return &Desk{options: o, maker: book.NewMaker(o.Site, site.New)} }
 
 // frugal is how much memory the collector lets lie, in percent of what is in use. A desk stands all day beside an
 // editor and a browser, and is idle between two saves.
@@ -61,7 +62,7 @@ func (d *Desk) Run(ctx context.Context) error {
 	defer watcher.close()
 	defer d.closeRoot()
 	done := d.wait()
-	_, good := d.remake(site.Changes{Everything: true})
+	_, good := d.remake(book.Changes{Everything: true})
 	done()
 	if !good {
 		fmt.Fprintln(d.options.Err, "The desk shows this in the browser too, until it is mended.")
@@ -127,7 +128,7 @@ func (d *Desk) serve(ctx context.Context, listener net.Listener) error {
 }
 
 // follow makes the site again after a save, and tells the browsers.
-func (d *Desk) follow(c site.Changes) {
+func (d *Desk) follow(c book.Changes) {
 	start := time.Now()
 	faulty := len(d.shelf.wrong()) > 0
 	changed, good := d.remake(c)
@@ -152,7 +153,7 @@ func files(n int) string {
 }
 
 // remake makes the site and keeps it if it has no fault. It prints every message, and gives how many files changed.
-func (d *Desk) remake(c site.Changes) (changed int, good bool) {
+func (d *Desk) remake(c book.Changes) (changed int, good bool) {
 	if c.Everything {
 		d.open()
 	}

@@ -16,7 +16,7 @@ import (
 	"testing"
 	"time"
 
-	"acreleaf/cmd/acreleaf/internal/site"
+	"acreleaf/cmd/acreleaf/internal/book"
 )
 
 // A screen is what a desk prints, to be read while it prints.
@@ -92,7 +92,7 @@ func (o *office) run(t *testing.T, port int) {
 	ctx, stop := context.WithCancel(context.Background())
 	o.stop = stop
 	d := New(Options{
-		Site: site.Options{Name: "content"}, Folder: o.content, Port: port, Share: o.share, Out: &o.out, Err: &o.err,
+		Site: book.Options{Name: "content"}, Folder: o.content, Port: port, Share: o.share, Out: &o.out, Err: &o.err,
 	})
 	o.desk = d
 	ended := o.ended

@@ -8,8 +8,8 @@ import (
 	"strings"
 	"testing"
 
+	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/message"
-	"acreleaf/cmd/acreleaf/internal/site"
 )
 
 // shown is a desk with a small site on its shelf.
@@ -31,10 +31,10 @@ type plain struct {
 	Bytes []byte
 }
 
-func kept(files []plain) []site.File {
-	var kept []site.File
+func kept(files []plain) []book.File {
+	var kept []book.File
 	for _, f := range files {
-		kept = append(kept, site.Kept(f.Path, f.Bytes))
+		kept = append(kept, book.Kept(f.Path, f.Bytes))
 	}
 	return kept
 }

@@ -10,24 +10,24 @@ import (
 	"strings"
 	"sync"
 
+	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/message"
-	"acreleaf/cmd/acreleaf/internal/site"
 )
 
 // A shelf has the last good site, and what is wrong with the one after it.
 type shelf struct {
 	mutex  sync.RWMutex
-	files  map[string]site.File // nil until there has been a good one
+	files  map[string]book.File // nil until there has been a good one
 	others string               // a hash of the files that are no pages
 	faults message.List
 }
 
 // put replaces the site and gives how many files are new, changed or gone.
-func (s *shelf) put(files []site.File) int {
+func (s *shelf) put(files []book.File) int {
 	s.mutex.Lock()
 	defer s.mutex.Unlock()
 	if s.files == nil {
-		s.files = make(map[string]site.File, len(files))
+		s.files = make(map[string]book.File, len(files))
 	}
 	s.faults = nil
 	changed, others := 0, s.others == ""

@@ -11,7 +11,7 @@ import (
 
 	"github.com/fsnotify/fsnotify"
 
-	"acreleaf/cmd/acreleaf/internal/site"
+	"acreleaf/cmd/acreleaf/internal/book"
 )
 
 // A watcher tells what changed under a folder. It watches folders and not files, because editors save by putting a new
@@ -52,10 +52,10 @@ func watch(folder string) (*watcher, error) {
 }
 
 // take gives what changed since it was last asked.
-func (w *watcher) take() site.Changes {
+func (w *watcher) take() book.Changes {
 	w.mutex.Lock()
 	defer w.mutex.Unlock()
-	changes := site.Changes{Everything: w.all}
+	changes := book.Changes{Everything: w.all}
 	for name := range w.gathered {
 		changes.Names = append(changes.Names, name)
 	}

@@ -7,7 +7,7 @@ import (
 	"testing"
 	"time"
 
-	"acreleaf/cmd/acreleaf/internal/site"
+	"acreleaf/cmd/acreleaf/internal/book"
 )
 
 // patience is how long a test waits for what must come. It is spent only when a test fails.
@@ -37,7 +37,7 @@ func save(t *testing.T, path, text string) {
 }
 
 // changed waits for the watcher to tell of a change, and then until it has nothing more to tell. It gives what changed.
-func changed(t *testing.T, w *watcher, what string) site.Changes {
+func changed(t *testing.T, w *watcher, what string) book.Changes {
 	t.Helper()
 	select {
 	case <-w.changes:

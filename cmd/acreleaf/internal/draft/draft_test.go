@@ -13,10 +13,11 @@ import (
 
 	"acreleaf/calc"
 	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/book"
+	"acreleaf/cmd/acreleaf/internal/edition/site"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/proof"
 	"acreleaf/cmd/acreleaf/internal/schema"
-	"acreleaf/cmd/acreleaf/internal/site"
 )
 
 var day = time.Date(2026, 11, 2, 0, 0, 0, 0, time.UTC)
@@ -69,9 +70,9 @@ func ask(t *testing.T, content fstest.MapFS, r Request) string {
 // faultless sees that a site can be pressed and proofed, and gives the ids of the advice.
 func faultless(t *testing.T, content fs.FS) []string {
 	t.Helper()
-	o := site.Options{Content: content, Name: "content"}
-	found := site.Check(o, proof.Rules{Advice: true, Today: day}).Messages
-	if made, _ := site.NewMaker(o).Make(site.Changes{}); message.HasFault(found) || made == nil {
+	o := book.Options{Content: content, Name: "content"}
+	found := book.Check(o, site.New, proof.Rules{Advice: true, Today: day}).Messages
+	if made, _ := book.NewMaker(o, site.New).Make(book.Changes{}); message.HasFault(found) || made == nil {
 		var said bytes.Buffer
 		isAdvice := func(m message.Message) bool { return m.Level == message.Advice }
 		message.Printer{}.Print(&said, slices.DeleteFunc(found, isAdvice))

@@ -7,9 +7,6 @@ import (
 	"acreleaf/cmd/acreleaf/internal/wire"
 )
 
-// Anchor is the id of a worksheet's section in its page.
-func Anchor(name string) string { return "worksheet-" + name }
-
 // workedFigure is how a figure that is tied to a worksheet begins, and ownNote the note with the reader's numbers.
 const (
 	workedFigure = `<a class="worked"`

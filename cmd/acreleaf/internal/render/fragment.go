@@ -6,7 +6,7 @@ import "html/template"
 type Worksheet struct {
 	Index     int    // place in the module's list of sheets
 	Number    int    // place among the worksheets of its page, from 1
-	Name      string // the author's name for it, "soil"; its section's id is Anchor(Name)
+	Name      string // the author's name for it, "soil"; its section's id is construct.Anchor(Name)
 	Title     string
 	Summary   string
 	Givens    []Given

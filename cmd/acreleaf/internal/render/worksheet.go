@@ -6,13 +6,14 @@ import (
 	"strconv"
 	"strings"
 
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/wire"
 )
 
 // Worksheet writes a worked example with the example's numbers filled in.
 func (r *Renderer) Worksheet(w *bytes.Buffer, s *Worksheet) {
 	words := &r.words.Worksheet
-	anchor := Anchor(s.Name)
+	anchor := construct.Anchor(s.Name)
 	w.WriteString(`<section class="worksheet"`)
 	attribute(w, "id", anchor)
 	numbered(w, wire.Sheet, s.Index)

@@ -55,7 +55,7 @@ func inPart(attribute string) *regexp.Regexp {
 
 // Every name is written by the press and read by the script or the style, and neither side uses any other.
 func TestBothSidesKnowEveryName(t *testing.T) {
-	press := read(t, "cmd/acreleaf/internal/render/*.go", "cmd/acreleaf/internal/site/*.go")
+	press := read(t, "cmd/acreleaf/internal/render/*.go", "cmd/acreleaf/internal/edition/site/*.go")
 	calc := read(t, "calc/sheet/*.go")
 	reads := read(t, "theme/script/*.ts", "theme/style/*.css")
 	checks := read(t, "cmd/check/browser/*.mjs")

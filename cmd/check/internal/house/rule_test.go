@@ -30,7 +30,7 @@ func TestRulesFindWhatBreaksThem(t *testing.T) {
 			"import { b } from \"./b\";", "import {\n  a,\n} from \"./a\";", "in a circle: theme/script/a.ts > theme"},
 		{"a rung that is not used", ladderIsUsed, "wasm/a.go",
 			"package wasm\nimport " + m + `calc/sheet"`, "package wasm", "wasm may import calc/sheet and need not"},
-		{"a second importer", importersOfLibraries, "cmd/acreleaf/internal/site/a.go",
+		{"a second importer", importersOfLibraries, "cmd/acreleaf/internal/edition/site/a.go",
 			"package site\nimport \"github.com/yuin/goldmarkish\"", "package site\nimport \"github.com/yuin/goldmark/ast\"",
 			"only cmd/acreleaf/internal/markdown"},
 		{"a test's importer", importersOfLibraries, "cmd/acreleaf/a.go",

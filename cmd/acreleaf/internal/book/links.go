@@ -1,0 +1,225 @@
+package book
+
+import (
+	"fmt"
+	"maps"
+	"net/url"
+	"path"
+	"slices"
+	"strings"
+
+	"acreleaf/cmd/acreleaf/internal/construct"
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// A linked is what the links of a page lead to.
+type linked struct {
+	targets  []Target   // by markdown.Link.Index
+	anchored []anchored // the links that lead to a part of a page
+	uses     []string   // the files of the content folder that it shows or links to
+	led      bool       // whether the anchored links lead somewhere has been looked at
+}
+
+// anchored is a link that leads to a part of a page. Whether the part is there is seen when all pages are read.
+type anchored struct {
+	link             *markdown.Link
+	target, fragment string
+}
+
+// linkPage finds what every link of a page leads to, and reports those that lead nowhere. It is done when the names of
+// all pages are known, and again when those are no longer the same.
+func (b *library) linkPage(d *draft) {
+	if d.linked != nil && b.sameTree {
+		return
+	}
+	d.said.linking = nil
+	d.linked = &linked{targets: make([]Target, len(d.parsed.links))}
+	for _, link := range d.parsed.links {
+		d.linked.targets[link.Index] = b.resolve(d, link)
+	}
+}
+
+func (d *draft) unlinked(link *markdown.Link, id, text, note string) {
+	d.said.linking = append(d.said.linking, d.fault(link.DestinationSpan, id, text, note))
+}
+
+func (b *library) resolve(d *draft, link *markdown.Link) Target {
+	destination, fragment, _ := strings.Cut(link.Destination, "#")
+	switch {
+	case hasScheme(destination):
+		return Target{Kind: Outside, Text: link.Destination} // markdown refuses the schemes that run code
+	case strings.HasPrefix(destination, "/"):
+		d.unlinked(link, "link-outside",
+			fmt.Sprintf("%q begins with a slash, so it starts at the top of the web server", destination),
+			b.wayFromHere(d, link, strings.TrimPrefix(destination, "/")))
+		return Target{}
+	case destination == "" && fragment == "":
+		d.unlinked(link, "link-broken", "this link leads nowhere", "write an address in ( ), or take the brackets away")
+		return Target{}
+	case destination == "":
+		return d.target(d, link, fragment)
+	}
+	plain, err := url.PathUnescape(destination)
+	if err != nil {
+		plain = destination
+	}
+	name := path.Join(path.Dir(d.name), plain)
+	switch {
+	case strings.Contains(plain, `\`):
+		d.unlinked(link, "link-broken", fmt.Sprintf(`%s has a \ in it`, destination), "put / between folders")
+		return Target{}
+	case name == ".." || strings.HasPrefix(name, "../"):
+		d.unlinked(link, "link-outside", fmt.Sprintf("%q leaves the content folder", destination),
+			"link to a page inside it, or write a whole web address")
+		return Target{}
+	}
+	if target := b.index[name]; target != nil {
+		if link.Image {
+			d.unlinked(link, "image-page", fmt.Sprintf("%q is a page, not a picture", destination),
+				"take the ! away to link to it")
+		}
+		return d.target(target, link, fragment)
+	}
+	if slices.Contains(b.listing.files, name) {
+		d.linked.uses = append(d.linked.uses, name)
+		return Target{Kind: ToFile, Text: name}
+	}
+	if b.isFolder(name) {
+		d.unlinked(link, "link-folder", fmt.Sprintf("%q is a folder, not a page", destination),
+			"write the name of a page in it")
+		return Target{}
+	}
+	d.unlinked(link, "link-broken", fmt.Sprintf("there is no file %q in %s", name, b.options.Name),
+		b.wayFromHere(d, link, name))
+	return Target{}
+}
+
+// isFolder says whether pages or other files are below a name.
+func (b *library) isFolder(name string) bool {
+	for known := range b.index {
+		if name == "." || strings.HasPrefix(known, name+"/") {
+			return true
+		}
+	}
+	return slices.ContainsFunc(b.listing.files, func(file string) bool { return strings.HasPrefix(file, name+"/") })
+}
+
+var dropped = strings.NewReplacer("\t", "", "\n", "", "\r", "")
+
+// hasScheme says whether an address begins with a scheme (RFC 3986, 3.1), as a browser reads it: it drops white space
+// in front, and tabs and line ends anywhere.
+func hasScheme(address string) bool {
+	text, _, found := strings.Cut(address, ":")
+	if !found {
+		return false
+	}
+	if strings.ContainsAny(text, " \t\r\n") {
+		text = dropped.Replace(strings.TrimLeft(text, " \t\r\n"))
+	}
+	for i, c := range []byte(text) {
+		letter := c|0x20 >= 'a' && c|0x20 <= 'z'
+		if !letter && (i == 0 || !strings.ContainsRune("0123456789+-.", rune(c))) {
+			return false
+		}
+	}
+	return text != ""
+}
+
+// wayFromHere is a note that gives the way to the file that was most likely meant: one of the same name in another
+// folder, or one of nearly the same name in the same folder.
+func (b *library) wayFromHere(d *draft, link *markdown.Link, name string) string {
+	names := slices.Concat(slices.Sorted(maps.Keys(b.index)), b.listing.files)
+	folder, base := path.Split(name)
+	var beside []string
+	for _, known := range names {
+		knownFolder, knownBase := path.Split(known)
+		if knownBase == base {
+			return "write " + wayBetween(d.name, known)
+		}
+		if knownFolder == folder {
+			beside = append(beside, knownBase)
+		}
+	}
+	if near, ok := message.Nearest(base, beside); ok {
+		return "did you mean " + wayBetween(d.name, folder+near) + "?"
+	}
+	if link.Image {
+		return "save the picture in content, and write the way to it from this file"
+	}
+	if whole := markdown.WholeAddress(link.Destination); whole != "" {
+		return "write " + whole
+	}
+	example := d.name
+	for _, known := range names {
+		if other := b.index[known]; other != nil && other != d && other.address.Language == d.address.Language {
+			example = known
+			break
+		}
+	}
+	return "write the way from this file to one that is there, such as " + wayBetween(d.name, example)
+}
+
+// wayBetween is the relative path from one file of the content folder to another.
+func wayBetween(from, to string) string {
+	a, b := strings.Split(path.Dir(from), "/"), strings.Split(to, "/")
+	if a[0] == "." {
+		a = nil
+	}
+	same := 0
+	for same < len(a) && same < len(b)-1 && a[same] == b[same] {
+		same++
+	}
+	return strings.Repeat("../", len(a)-same) + strings.Join(b[same:], "/")
+}
+
+// target is a page, or the heading or worksheet of it that the fragment names.
+func (d *draft) target(to *draft, link *markdown.Link, fragment string) Target {
+	if fragment != "" {
+		d.linked.anchored = append(d.linked.anchored, anchored{link, to.name, fragment})
+	}
+	return Target{Kind: ToPage, Page: to.address, Text: fragment}
+}
+
+// checkAnchors reports the links of a page that lead to a part that the other page does not have.
+func (p *press) checkAnchors(d *draft) {
+	if d.faulty || d.linked.led && p.sameAnchors {
+		return
+	}
+	d.linked.led, d.said.anchoring = true, nil
+	for _, a := range d.linked.anchored {
+		target := p.index[a.target]
+		if target.faulty || slices.Contains(target.anchors(), a.fragment) {
+			continue
+		}
+		note := "link to the page, without #" + a.fragment
+		if near, ok := message.Nearest(a.fragment, target.anchors()); ok {
+			note = "did you mean #" + near + "?"
+		}
+		p.reload(d)
+		d.said.anchoring = append(d.said.anchoring, d.fault(a.link.DestinationSpan, "anchor-broken",
+			fmt.Sprintf("%s has no heading #%s", target.source.Name, a.fragment), note))
+	}
+}
+
+// anchors are those of a page that could be parsed.
+func (d *draft) anchors() []string {
+	if d.parsed == nil {
+		return nil
+	}
+	return d.parsed.anchors
+}
+
+// anchorsOf lists what a link can point at in a page: its headings and its worksheets.
+func anchorsOf(doc *markdown.Document) []string {
+	var list []string
+	for _, h := range doc.Headings {
+		list = append(list, h.ID)
+	}
+	for _, b := range doc.Blocks {
+		if b.Name != "" && b.Construct.Row().Numbers {
+			list = append(list, construct.Anchor(b.Name))
+		}
+	}
+	return list
+}

@@ -1,0 +1,98 @@
+package book
+
+import (
+	"slices"
+
+	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/construct"
+	"acreleaf/cmd/acreleaf/internal/page"
+)
+
+// An Outline is what the pages that list others may show of a page.
+type Outline struct {
+	Listed
+	Sheets  []*sheet.Sheet // of its worksheets
+	Rests   []*sheet.Sheet // those of its reckoners too
+	Sourced []string       // the sources that it names
+	Defined []*sheet.Sheet
+}
+
+// Listed are those parts of an outline that can be compared as they are.
+type Listed struct {
+	Name           string // of its file
+	Address        page.Address
+	Title, Summary string
+	Season         string
+	Order          float64
+	Example        Example
+}
+
+func (a *Outline) same(b *Outline) bool {
+	return a == b || a.Listed == b.Listed && slices.Equal(a.Sheets, b.Sheets) &&
+		slices.Equal(a.Rests, b.Rests) && slices.Equal(a.Sourced, b.Sourced) &&
+		slices.Equal(a.Defined, b.Defined)
+}
+
+// gather puts together what is known of all pages. If nothing of that changed, it is the book of the last whole
+// edition.
+func (p *press) gather() *Book {
+	b := &Book{Settings: p.Settings, Catalogue: p.catalogue, Own: p.own, options: p.options, added: p.added}
+	b.Files = slices.DeleteFunc(slices.Clone(p.listing.files), func(name string) bool { return !p.used[name] })
+	for _, d := range p.pages {
+		if d.outline != nil && !d.faulty {
+			b.Outlines = append(b.Outlines, d.outline)
+		}
+	}
+	if p.book != nil && p.book.same(b) {
+		return p.book
+	}
+	return b
+}
+
+func (b *Book) same(o *Book) bool {
+	return b.Settings == o.Settings && slices.Equal(b.Files, o.Files) && slices.Equal(b.added, o.added) &&
+		slices.EqualFunc(b.Outlines, o.Outlines, (*Outline).same)
+}
+
+func (p *press) outlinePage(d *draft) {
+	if d.outline != nil && len(d.defined) == 0 {
+		return // what else it is made from was made anew with it
+	}
+	p.open(d)
+	m := d.metadata
+	o := &Outline{Rests: d.bound.sheets, Sourced: d.bound.sourced, Listed: Listed{Name: d.name, Address: d.address,
+		Title: m.Title, Summary: m.Summary, Season: m.Season, Order: m.Order, Example: ExampleOf(m, d.work)}}
+	for _, b := range d.work.Sheets {
+		if b.Kind == construct.Worksheet && !slices.Contains(o.Sheets, b.Sheet) {
+			o.Sheets = append(o.Sheets, b.Sheet)
+		}
+	}
+	for _, definition := range d.defined {
+		o.Defined = append(o.Defined, definition.Sheet)
+	}
+	d.outline = o
+}
+
+// Cited gives the pages that rest on each source, in the order of the season.
+func (b *Book) Cited() map[string][]*Outline {
+	cited := map[string][]*Outline{}
+	for _, o := range b.Outlines {
+		cite := func(ids []string) {
+			for _, id := range ids {
+				if known := cited[id]; len(known) == 0 || known[len(known)-1] != o {
+					cited[id] = append(known, o)
+				}
+			}
+		}
+		cite(o.Sourced)
+		for _, s := range o.Rests {
+			for _, k := range s.Constants {
+				if !k.OnlySlips {
+					cite(k.Sources)
+				}
+			}
+			cite(s.NoteSources())
+		}
+	}
+	return cited
+}

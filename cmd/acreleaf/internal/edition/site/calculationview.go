@@ -1,0 +1,174 @@
+package site
+
+import (
+	"bytes"
+	"html/template"
+	"strings"
+	"sync"
+
+	"acreleaf/calc"
+	"acreleaf/calc/sheet"
+	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/book"
+	"acreleaf/cmd/acreleaf/internal/kind"
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/page"
+	"acreleaf/cmd/acreleaf/internal/render"
+)
+
+// calculationAddress is where the page of a calculation is.
+func calculationAddress(language string, s *sheet.Sheet) page.Address {
+	return page.Address{Kind: kind.Calculation, Language: language,
+		Name: kind.Calculation.Row().Folder + "/" + s.Name}
+}
+
+// usedSheets are the calculations that worksheets of a language use, in the order of the catalogue, and where.
+func (c *common) usedSheets(language string) ([]*sheet.Sheet, map[*sheet.Sheet][]*book.Outline) {
+	used, named := map[*sheet.Sheet][]*book.Outline{}, map[string]*sheet.Sheet{}
+	for _, o := range c.book.Outlines {
+		if o.Address.Language == language {
+			for _, s := range o.Sheets {
+				used[s], named[s.Name] = append(used[s], o), s
+			}
+		}
+	}
+	var sheets []*sheet.Sheet // in the language of their pages
+	for _, name := range c.book.Catalogue.Names() {
+		if s := named[name]; s != nil {
+			sheets = append(sheets, s)
+		}
+	}
+	return sheets, used
+}
+
+// calculationPages are the pages of the calculations that worksheets of a language use, and the list of them.
+func (c *common) calculationPages(language string, r *render.Renderer) []book.Part {
+	sheets, used := c.usedSheets(language)
+	if len(sheets) == 0 {
+		return nil
+	}
+	var pages []book.Part
+	for _, s := range sheets {
+		address := calculationAddress(language, s)
+		pages = append(pages, part(address, func(w *bytes.Buffer) {
+			v := c.calculationView(s, c.edition.newCitations(address))
+			v.Page = c.edition.frame(address, s.Title, s.Summary)
+			v.Page.Up = up(address, r.Words())
+			for _, o := range used[s] {
+				v.Used = append(v.Used, render.Link{Href: address.To(o.Address), Text: o.Title})
+			}
+			r.Calculation(w, v)
+		}))
+	}
+	return append(pages, part(indexAddress(language, kind.Calculation.Row().Folder), func(w *bytes.Buffer) {
+		r.Index(w, c.calculationIndex(language, sheets, r))
+	}))
+}
+
+func (c *common) calculationView(s *sheet.Sheet, cited *citations) *render.Calculation {
+	v := &render.Calculation{Name: s.Name, Constants: cited.constants(s), Tables: figureViews(s, cited), Code: c.code(s)}
+	v.Cited = cited.list
+	for _, g := range s.Givens {
+		v.Givens = append(v.Givens, render.Asked{
+			Name: g.Name, Label: g.Label, Hint: g.Hint, Takes: takes(g), Typical: g.Example(),
+		})
+	}
+	for _, a := range s.Answers() {
+		v.Answers = append(v.Answers, render.Asked{Name: a.Name, Label: a.Label, Takes: a.Unit.String()})
+	}
+	for _, slip := range s.Slips {
+		v.Slips = append(v.Slips, slip.Text)
+	}
+	return v
+}
+
+// figureViews are the tables that a sheet looks its figures up in, those of one choice side by side.
+func figureViews(s *sheet.Sheet, cited *citations) []render.Figures {
+	var views []render.Figures
+	at := map[*sheet.Given]int{}
+	var choices []*sheet.Given
+	for _, c := range s.Constants {
+		if c.Table == nil {
+			continue
+		}
+		choice := c.Table.Choice
+		if _, begun := at[choice]; !begun {
+			at[choice] = len(views)
+			views, choices = append(views, figureRows(choice)), append(choices, choice)
+		}
+		v := &views[at[choice]]
+		v.Columns = append(v.Columns, strings.TrimSuffix(c.Label+", "+c.Table.Unit.String(), ", "))
+		for i := range c.Table.Cells {
+			v.Rows[i].Cells = append(v.Rows[i].Cells, figureCell(c.Table, i, cited))
+		}
+	}
+	for i, choice := range choices { // their notes are below the table
+		for j, o := range choice.Choices {
+			views[i].Rows[j].Sources = cited.numbersOf(o.Sources)
+		}
+	}
+	return views
+}
+
+// figureCell is one figure, with the numbers of its sources.
+func figureCell(t *sheet.Figures, option int, cited *citations) render.FigureCell {
+	return render.FigureCell{Text: t.Text(option), Sources: cited.numbersOf(t.Cells[option].Sources)}
+}
+
+// figureRows is a table of a choice without its figures.
+func figureRows(choice *sheet.Given) render.Figures {
+	v := render.Figures{ID: "figures-" + choice.Name, Caption: choice.Label}
+	for _, o := range choice.Choices {
+		v.Rows = append(v.Rows, render.FigureRow{Name: o.Name, Label: o.Label, Note: o.Note})
+	}
+	return v
+}
+
+// takes says what can be written for a given: its options, or its range.
+func takes(g *sheet.Given) string {
+	if len(g.Choices) > 0 {
+		var names []string
+		for _, o := range g.Choices {
+			names = append(names, o.Name)
+		}
+		return strings.Join(names, ", ")
+	}
+	if g.Date {
+		return sheet.ISODate(g.Low) + " to " + sheet.ISODate(g.High)
+	}
+	return unit.Range{Low: g.Low, High: g.High, Unit: g.Unit}.String()
+}
+
+var codes sync.Map // of template.HTML by *sheet.Sheet; the same function stands behind many worksheets
+
+// code is the source behind a sheet, highlighted: Go, or what the author wrote.
+func (c *common) code(s *sheet.Sheet) template.HTML {
+	if own, is := c.ownCode(s); is {
+		return template.HTML(own)
+	}
+	if known, ok := codes.Load(s); ok {
+		return known.(template.HTML)
+	}
+	var w bytes.Buffer
+	if source := calc.Source(s); source != "" {
+		if err := markdown.Highlight(&w, "go", source); err != nil {
+			w.Reset() // the page is whole without it
+		}
+	}
+	html := template.HTML(w.String())
+	codes.Store(s, html)
+	return html
+}
+
+// ownCode is the text of an author's own calculation, highlighted; false for one of the standard catalogue.
+func (c *common) ownCode(s *sheet.Sheet) (string, bool) {
+	d := c.book.Own[s]
+	if d == nil {
+		return "", false
+	}
+	var w bytes.Buffer
+	if err := markdown.Highlight(&w, "yaml", d.Text()); err != nil {
+		w.Reset() // the page is whole without it
+	}
+	return w.String(), true
+}

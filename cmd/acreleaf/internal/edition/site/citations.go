@@ -1,0 +1,135 @@
+package site
+
+import (
+	"cmp"
+	"strings"
+
+	"acreleaf/calc/fact"
+	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/page"
+	"acreleaf/cmd/acreleaf/internal/render"
+)
+
+// citations numbers the sources of one page in the order in which the page first uses them.
+type citations struct {
+	edition *edition
+	from    page.Address
+	list    []render.Reference
+	numbers map[string]int
+	uses    int
+}
+
+func (e *edition) newCitations(from page.Address) *citations {
+	return &citations{edition: e, from: from, numbers: map[string]int{}}
+}
+
+// figure cites the source of a figure.
+func (c *citations) figure(r config.Reference, text string) render.Cite {
+	number := c.listed(r)
+	c.uses++
+	list := &c.list[number-1]
+	list.Uses = append(list.Uses, render.Use{Cite: c.uses, Text: text})
+	return render.Cite{Source: number, Use: c.uses}
+}
+
+// constant cites the sources of a figure that a calculation takes as known, the main one first.
+func (c *citations) constant(k *sheet.Constant, text string) []render.Origin {
+	var origins []render.Origin
+	for _, id := range k.Sources {
+		r := c.edition.Sources[id]
+		o := render.Origin{Text: citation(r)}
+		if r.Kind != fact.Definition {
+			o.Cite = c.figure(r, text)
+		}
+		origins = append(origins, o)
+	}
+	return origins
+}
+
+func (c *citations) reference(r config.Reference) render.Reference {
+	reference := render.Reference{Entry: sourceView(r)}
+	if c.edition.Sources.AnyListed() {
+		reference.Href = c.from.To(sourcesAddress(c.from.Language)) + "#" + r.ID
+	}
+	return reference
+}
+
+// numbersOf are the numbers of sources in the page's list, without those of definitions.
+func (c *citations) numbersOf(ids []string) []int {
+	var numbers []int
+	for _, id := range ids {
+		if number := c.number(id); number != 0 {
+			numbers = append(numbers, number)
+		}
+	}
+	return numbers
+}
+
+// number is the number of a source in the page's list, which a cell of a table has beside its figure; 0 for a
+// definition.
+func (c *citations) number(id string) int {
+	r := c.edition.Sources[id]
+	if r.Kind == fact.Definition {
+		return 0
+	}
+	return c.listed(r)
+}
+
+// listed is the number of a source in the page's list, to which it comes if it is not there yet. A definition that a
+// figure of the text cites is listed too.
+func (c *citations) listed(r config.Reference) int {
+	if c.numbers[r.ID] == 0 {
+		c.list = append(c.list, c.reference(r))
+		c.numbers[r.ID] = len(c.list)
+	}
+	return c.numbers[r.ID]
+}
+
+// constants lists the figures that the answers of a sheet rest on.
+func (c *citations) constants(s *sheet.Sheet) []render.Constant {
+	var views []render.Constant
+	for _, k := range s.Constants {
+		if k.OnlySlips {
+			continue
+		}
+		v := render.Constant{Label: k.Label, Text: cmp.Or(k.Reads, k.Quantity.String()), Note: k.Note}
+		if k.Table != nil { // there is no one figure to show, and its lists all read alike
+			v.Label, v.Text = "", k.Label
+		}
+		if kind := c.edition.Sources.LeastSure(k.Sources); kind != fact.Definition {
+			v.Kind = string(kind)
+		}
+		v.Origins = c.constant(k, v.Text)
+		views = append(views, v)
+	}
+	return views
+}
+
+// citation is a source in a few words: "Pelham and Ortega 2019".
+func citation(r config.Reference) string {
+	return strings.TrimSpace(cmp.Or(r.Authors, r.Title) + " " + r.Year)
+}
+
+// meaning is what a source says that a figure is of: "136 lb" in the prose is its "136 lb N". It is empty when the
+// source has no such text.
+func meaning(r config.Reference, text string) string {
+	for _, f := range r.Figures {
+		if f.Text == text || strings.HasPrefix(f.Text, text+" ") {
+			return f.For
+		}
+	}
+	return ""
+}
+
+// sourceView is a source as the bibliography has it.
+func sourceView(r config.Reference) render.Source {
+	v := render.Source{
+		ID: r.ID, Authors: r.Authors, Year: r.Year, Title: r.Title, Publisher: r.Publisher,
+		Address: r.Address, Number: r.Number, Kind: string(r.Kind), Note: r.Note,
+	}
+	for _, f := range r.Figures {
+		v.Figures = append(v.Figures, render.Figured{Text: f.Text, For: f.For})
+	}
+	return v
+}

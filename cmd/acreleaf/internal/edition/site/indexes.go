@@ -1,0 +1,138 @@
+package site
+
+import (
+	"bytes"
+	"cmp"
+	"maps"
+	"path"
+	"slices"
+	"strings"
+
+	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/book"
+	"acreleaf/cmd/acreleaf/internal/kind"
+	"acreleaf/cmd/acreleaf/internal/page"
+	"acreleaf/cmd/acreleaf/internal/render"
+)
+
+// An index is a page that lists the pages of a folder, where nobody wrote one. With it no address that a reader cuts
+// short leads nowhere.
+type index struct {
+	address page.Address
+	of      kind.Kind // what it lists
+	pages   []int     // places in the list of all pages
+}
+
+// indexes are those that a language of the site needs, by their addresses.
+func indexes(all []page.Address, language string) []*index {
+	written := make(map[page.Address]bool, len(all))
+	for _, address := range all {
+		written[address] = true
+	}
+	found := map[string]*index{}
+	for i, address := range all {
+		if address.Language != language {
+			continue
+		}
+		for folder := path.Dir(address.Name); folder != "."; folder = path.Dir(folder) {
+			if written[page.Address{Kind: address.Kind, Language: language, Name: folder}] {
+				continue // somebody wrote a page there
+			}
+			if found[folder] == nil {
+				found[folder] = &index{of: address.Kind, address: indexAddress(language, folder)}
+			}
+			found[folder].pages = append(found[folder].pages, i)
+		}
+	}
+	return slices.SortedFunc(maps.Values(found), func(a, b *index) int {
+		return cmp.Compare(a.address.Name, b.address.Name)
+	})
+}
+
+func indexAddress(language, folder string) page.Address {
+	return page.Address{Kind: kind.Index, Language: language, Name: folder}
+}
+
+// indexView is a page that lists pages that somebody wrote.
+func (c *common) indexView(i *index, r *render.Renderer) *render.Index {
+	v := &render.Index{Of: i.of}
+	words := r.Words().Set(i.of)
+	title := words.All
+	if _, below, deep := strings.Cut(i.address.Name, "/"); deep {
+		title += ": " + strings.ReplaceAll(below, "/", ", ")
+	}
+	v.Page = c.edition.frame(i.address, title, words.About)
+	for _, at := range i.pages {
+		v.Entries = append(v.Entries, entry(i.address, c.book.Outlines[at]))
+	}
+	return v
+}
+
+// calculationIndex is the page that lists the calculations of a language.
+func (c *common) calculationIndex(language string, sheets []*sheet.Sheet, r *render.Renderer) *render.Index {
+	words := r.Words().Set(kind.Calculation)
+	address := indexAddress(language, kind.Calculation.Row().Folder)
+	v := &render.Index{Of: kind.Calculation, Page: c.edition.frame(address, words.All, words.About)}
+	for _, s := range sheets {
+		v.Entries = append(v.Entries, render.Entry{
+			Title: s.Title, Summary: s.Summary, Href: address.To(calculationAddress(language, s)),
+		})
+	}
+	return v
+}
+
+// entry is a page as a list has it.
+func entry(from page.Address, o *book.Outline) render.Entry {
+	return render.Entry{Number: int(o.Order), Title: o.Title, Summary: o.Summary, Href: from.To(o.Address)}
+}
+
+// madeHome is the home page of a language in which nobody wrote one.
+func (c *common) madeHome(address page.Address, r *render.Renderer) func(w *bytes.Buffer) {
+	return func(w *bytes.Buffer) {
+		v := &render.Home{
+			Page:    c.edition.frame(address, c.Site.Office, r.Words().Set(kind.Guide).About),
+			Seasons: c.seasons(address), More: c.more(address, r.Words()),
+		}
+		v.Page.Languages = c.homesInLanguages(address)
+		r.Home(w, v)
+	}
+}
+
+// homesInLanguages are the home pages of the languages in which there are pages, if those are two or more.
+func (c *common) homesInLanguages(from page.Address) []render.Language {
+	var list []render.Language
+	for i, code := range c.Site.Languages {
+		address := page.Address{Kind: kind.Home, Language: code}
+		if i == 0 {
+			address.Language = ""
+		}
+		speaks := func(o *book.Outline) bool { return o.Address.Language == address.Language }
+		if address != from && !slices.ContainsFunc(c.book.Outlines, speaks) {
+			continue
+		}
+		list = append(list, render.Language{
+			Code: code, Name: c.renderer(code).Words().Page.Language, Href: from.To(address),
+			Address: address.String(), Current: address == from,
+		})
+	}
+	if len(list) < 2 {
+		return nil
+	}
+	return list
+}
+
+// more are the ways from a home page to the lists of what is not in its own.
+func (c *common) more(from page.Address, words *render.Words) []render.Link {
+	var links []render.Link
+	for _, i := range indexes(c.addresses(), from.Language) {
+		if i.of != kind.Guide && !strings.Contains(i.address.Name, "/") {
+			links = append(links, render.Link{Href: from.To(i.address), Text: words.Set(i.of).All})
+		}
+	}
+	if sheets, _ := c.usedSheets(from.Language); len(sheets) > 0 {
+		links = append(links, render.Link{
+			Href: from.To(indexAddress(from.Language, kind.Calculation.Row().Folder)), Text: words.Set(kind.Calculation).All,
+		})
+	}
+	return links
+}

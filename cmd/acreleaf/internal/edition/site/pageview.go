@@ -1,0 +1,121 @@
+package site
+
+import (
+	"strings"
+	"time"
+
+	"acreleaf/cmd/acreleaf/internal/book"
+	"acreleaf/cmd/acreleaf/internal/construct"
+	"acreleaf/cmd/acreleaf/internal/kind"
+	"acreleaf/cmd/acreleaf/internal/page"
+	"acreleaf/cmd/acreleaf/internal/render"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
+)
+
+// frame is what the frame of any page needs.
+func (e *edition) frame(address page.Address, title, summary string) render.Page {
+	v := render.Page{
+		Root: address.ToPath(""), Home: address.To(homeOf(address)), Address: address.String(),
+		Title: title, Summary: summary,
+	}
+	if e.Sources.AnyListed() {
+		v.Sources = address.To(sourcesAddress(address.Language))
+	}
+	return v
+}
+
+func (e *edition) pageView(p *book.Page) render.Page {
+	shown := e.frame(p.Address, p.Metadata.Title, p.Metadata.Summary)
+	shown.Languages = e.languages(p)
+	if p.Address.Kind == kind.Home {
+		shown.Languages = (&common{e, p.Book}).homesInLanguages(p.Address)
+	}
+	shown.Up = up(p.Address, e.renderer(p.Language).Words())
+	return shown
+}
+
+// up is the way from a page to the list of its kind. Guides are listed on the home page.
+func up(from page.Address, words *render.Words) *render.Link {
+	row := from.Kind.Row()
+	if row.Folder == "" || from.Kind == kind.Guide {
+		return nil
+	}
+	return &render.Link{Href: from.To(indexAddress(from.Language, row.Folder)), Text: words.Set(from.Kind).All}
+}
+
+// languages lists the languages that a page can be read in, if there are two or more.
+func (e *edition) languages(p *book.Page) []render.Language {
+	var list []render.Language
+	for _, t := range p.Twins {
+		r := e.renderer(t.Language)
+		if r == nil {
+			return nil // there is a fault
+		}
+		list = append(list, render.Language{
+			Code: t.Language, Name: r.Words().Page.Language, Href: p.Address.To(t.Address),
+			Address: t.Address.String(), Current: t.Address == p.Address,
+		})
+	}
+	return list
+}
+
+func (e *edition) guideView(p *book.Page) *render.Guide {
+	m := p.Metadata
+	g := &render.Guide{
+		Page: e.pageView(p), Kind: p.Address.Kind, Crop: m.Crop, Season: m.Season, Number: int(m.Order),
+		Reviewed: date(m.Reviewed), Glance: glance(m, p.Work), From: glanceFrom(m, p.Work),
+		Previous: wayTo(p.Address, p.Previous), Next: wayTo(p.Address, p.Next),
+	}
+	if p.Address.Kind.Row().Contents {
+		g.Contents = contents(p.Document)
+	}
+	if due, ok := m.Due(); ok {
+		g.ReviewBy = date(due)
+	}
+	return g
+}
+
+func wayTo(from page.Address, to book.Turn) *render.Link {
+	if to == (book.Turn{}) {
+		return nil
+	}
+	return &render.Link{Href: from.To(to.Address), Text: to.Title}
+}
+
+// glance is the line of answers at the top of a guide.
+func glance(m page.Metadata, work *worksheet.Page) []render.Glance {
+	var list []render.Glance
+	for _, item := range m.Glance {
+		use, name, _ := strings.Cut(item.Text, ".")
+		bound := work.Find(use)
+		if bound == nil {
+			continue // a figure that is not there was a fault
+		}
+		list = append(list, render.Glance{
+			Sheet: bound.Use.Index, Href: "#" + construct.Anchor(use),
+			Shown: *shown(work.Example(bound), name), Label: book.Label(bound.Sheet, name),
+		})
+	}
+	return list
+}
+
+// glanceFrom lists the numbers that all answers at a glance are worked from, if they are the same.
+func glanceFrom(m page.Metadata, work *worksheet.Page) string {
+	use := ""
+	for _, item := range m.Glance {
+		name, _, _ := strings.Cut(item.Text, ".")
+		if use != "" && name != use {
+			return ""
+		}
+		use = name
+	}
+	return book.ExampleOf(m, work).From
+}
+
+// date is a day as views take it; "" for none.
+func date(day time.Time) string {
+	if day.IsZero() {
+		return ""
+	}
+	return day.Format(time.DateOnly)
+}
