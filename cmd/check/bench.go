@@ -37,58 +37,63 @@ func newBench(dir string) *bench {
 	}
 }
 
-// steps is every step, the quick ones first.
+// Steps that call the Go tool run one at a time: two would compile the same packages twice. What presses uses the home
+// and the temporary folder of a press, in which nothing else may be written meanwhile.
+const (
+	goTool  = "the Go tool"
+	presses = "presses"
+)
+
+// steps is every step, in the order in which they start when they can: what others need and the quick ones first, and
+// of the rest the long ones. Steps that take time by the clock are alone, at the end.
 func (b *bench) steps() []step.Step {
 	wasm, java, node := tool.Wabt.Name, tool.Java.Name, tool.Node.Name
 	browser := []string{tool.Chromium.Name, node, tool.NPM.Name, packages}
 	checkers := []string{node, tool.NPM.Name, packages}
 	return []step.Step{
 		{Name: "gofmt", Run: format},
-		{Name: "go.mod", Run: goModules},
-		{Name: "vet", Run: vet},
-		{Name: "staticcheck", Run: staticcheck},
+		{Name: "press", Group: goTool, Run: b.press},
 		{Name: "types", Tools: checkers, Run: types},
-		{Name: "go test", Tools: []string{wasm}, Run: goTest},
-		{Name: "races", Tools: []string{tool.Compiler.Name}, Run: raceTest},
-		{Name: "rows", Run: rowsSpeed},
-		{Name: "press", Run: b.press},
-		{Name: "cross", Run: b.cross},
+		{Name: "number text", Group: goTool, Run: b.numberText},
+		{Name: "vet", Group: goTool, Run: vet},
+		{Name: "go.mod", Group: goTool, Run: goModules},
+		{Name: "staticcheck", Group: goTool, Run: staticcheck},
+		{Name: "material", Group: goTool, After: []string{"press"}, Run: b.material},
+		{Name: "go test", Group: goTool, Tools: []string{wasm}, Run: goTest},
+		{Name: "races", Group: goTool, Tools: []string{tool.Compiler.Name}, Run: raceTest},
+		{Name: "cross", Group: goTool, Run: b.cross},
 		{Name: "empty folder", After: []string{"press"}, Run: b.empty},
-		{Name: "press again", After: []string{"press"}, Run: b.again},
-		{Name: "press paused", After: []string{"press"}, Run: b.paused},
+		{Name: "press again", Group: presses, After: []string{"press"}, Run: b.again},
+		{Name: "press paused", Group: presses, After: []string{"press"}, Run: b.paused},
+		{Name: "press more", Group: presses, After: []string{"press"}, Run: b.pressMore},
 		{Name: "sizes", After: []string{"press"}, Run: b.sizes},
-		{Name: "vnu", After: []string{"press"}, Tools: append(checkers, java), Run: b.vnu},
-		{Name: "html-validate", After: []string{"press"}, Tools: checkers, Run: b.htmlValidate},
-		{Name: "material", After: []string{"press"}, Run: b.material},
 		{Name: "wasm", After: []string{"material"}, Tools: []string{wasm}, Run: b.wasmValidate},
-		{Name: "parity", After: []string{"material"}, Tools: browser, Run: b.browser("parity.mjs")},
-		{Name: "number text", Run: b.numberText},
-		{Name: "spread", After: []string{"material", "number text"}, Tools: browser, Run: b.browser("spread.mjs")},
 		{Name: "numbers", After: []string{"number text"}, Tools: browser, Run: b.browser("numbers.mjs")},
 		{Name: "pages", After: []string{"press"}, Tools: browser, Run: b.browser("pages.mjs")},
-		{Name: "length", After: []string{"press"}, Tools: browser, Run: b.browser("length.mjs")},
-		{Name: "live", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("live.mjs")},
-		{Name: "choices", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("choices.mjs")},
-		{Name: "typed", After: []string{"press"}, Tools: browser, Run: b.browser("typed.mjs")},
 		{Name: "works", After: []string{"press"}, Tools: browser, Run: b.browser("works.mjs")},
-		{Name: "speaks", After: []string{"press"}, Tools: browser, Run: b.browser("speaks.mjs")},
-		{Name: "later", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("later.mjs")},
-		{Name: "kept", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("kept.mjs")},
 		{Name: "ways", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("ways.mjs")},
 		{Name: "first", After: []string{"press"}, Tools: browser, Run: b.browser("first.mjs")},
-		{Name: "desk", After: []string{"press"}, Tools: browser, Run: b.browser("desk.mjs")},
-		{Name: "press more", After: []string{"press"}, Run: b.pressMore},
+		{Name: "live", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("live.mjs")},
+		{Name: "kept", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("kept.mjs")},
+		{Name: "choices", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("choices.mjs")},
+		{Name: "typed", After: []string{"press"}, Tools: browser, Run: b.browser("typed.mjs")},
+		{Name: "speaks", After: []string{"press"}, Tools: browser, Run: b.browser("speaks.mjs")},
+		{Name: "vnu", After: []string{"press"}, Tools: append(checkers, java), Run: b.vnu},
 		{Name: "kinds", After: []string{"press more", "number text"}, Tools: browser, Run: b.browserMore("kinds.mjs")},
+		{Name: "margin", After: []string{"press more"}, Tools: browser, Run: b.browserMore("margin.mjs")},
+		{Name: "html-validate", After: []string{"press"}, Tools: checkers, Run: b.htmlValidate},
+		{Name: "parity", After: []string{"material"}, Tools: browser, Run: b.browser("parity.mjs")},
+		{Name: "spread", After: []string{"material", "number text"}, Tools: browser, Run: b.browser("spread.mjs")},
+		{Name: "length", After: []string{"press"}, Tools: browser, Run: b.browser("length.mjs")},
 		{
 			Name: "decision", After: []string{"press more", "number text"}, Tools: browser,
 			Run: b.browserMore("decision.mjs"),
 		},
+		{Name: "later", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("later.mjs")},
+		{Name: "rows", Alone: true, Run: rowsSpeed},
+		{Name: "desk", Alone: true, After: []string{"press"}, Tools: browser, Run: b.browser("desk.mjs")},
 		{
-			Name: "margin", After: []string{"press more"}, Tools: browser,
-			Run: b.browserMore("margin.mjs"),
-		},
-		{
-			Name: "keystroke", After: []string{"press more", "number text"}, Tools: browser,
+			Name: "keystroke", Alone: true, After: []string{"press more", "number text"}, Tools: browser,
 			Run: b.browserMore("keystroke.mjs"),
 		},
 	}

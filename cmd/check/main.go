@@ -2,10 +2,10 @@
 // go run ./cmd/check release builds the program for every kind of computer, and go run ./cmd/check mutate changes the
 // code of a package to see whether its tests notice.
 //
-// It says what it installs, prints a line for every step with its time, shows the whole output of a step that
-// failed, goes on with every step that can still run, and ends with the line "N passed, N failed" and exit status 1
-// if anything failed. Nothing is skipped: a tool that is missing and cannot be installed is a failure that says how a
-// person installs it.
+// It says what it installs, runs two steps at once, prints a line for each with its time, shows the whole output
+// of a step that failed, goes on with every step that can still run, and ends with the line "N passed, N failed"
+// and exit status 1 if anything failed. Nothing is skipped: a tool that is missing and cannot be installed is a
+// failure that says how a person installs it.
 //
 // The command imports none of the code that it checks, so that it runs when that code does not compile.
 package main

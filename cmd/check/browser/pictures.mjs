@@ -1,7 +1,7 @@
 // Takes the pictures of the README from a pressed site:
 //
 //   go run ./cmd/acreleaf press --to SITE
-//   node cmd/check/browser/pictures.mjs --chromium /usr/bin/chromium --site SITE
+//   node cmd/check/browser/pictures.mjs --chromium /usr/bin/chromium-headless-shell --site SITE
 import { test } from 'node:test';
 import { fileURLToPath } from 'node:url';
 import { settings } from './settings.mjs';

@@ -2,7 +2,6 @@ package step
 
 import (
 	"cmp"
-	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -36,30 +35,6 @@ func (r Report) Dearest(n int) string {
 		all = append(all, fmt.Sprintf("%s %.0f s", one.name, one.took.Seconds()))
 	}
 	return strings.Join(all, ", ")
-}
-
-// Run runs every step in order and prints a line for each as it ends. missing says by name why a tool is not to be
-// had; a step that needs it fails with that sentence.
-func Run(ctx context.Context, w io.Writer, steps []Step, missing map[string]error) Report {
-	var total Report
-	failed := map[string]bool{}
-	for _, s := range steps {
-		fmt.Fprintf(w, "%-14s ", s.Name)
-		start := time.Now()
-		var r Record
-		err := s.stopped(failed, missing)
-		if err == nil {
-			err = s.Run(ctx, &r)
-		}
-		failed[s.Name] = err != nil || r.Failed > 0
-		one := r.tally(err)
-		total.Passed += one.Passed
-		total.Failed += one.Failed
-		took := time.Since(start)
-		total.times = append(total.times, timed{s.Name, took})
-		r.print(w, one, err, took)
-	}
-	return total
 }
 
 // stopped says why a step cannot start, or nil.

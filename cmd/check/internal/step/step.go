@@ -1,4 +1,4 @@
-// Package step runs the checks one after another and tells what came of each.
+// Package step runs the checks, two beside each other, and tells what came of each.
 //
 // The package owns the order, the timing, the printed lines and the counts. It must not know what any step checks,
 // and it never leaves one out: a step that could not start has failed.
@@ -20,6 +20,8 @@ type Step struct {
 	Name  string
 	After []string // the steps whose product this one reads; when one of them failed, this one cannot run
 	Tools []string // the tools it calls
+	Group string   // steps of one group never run beside each other; the empty group is none
+	Alone bool     // nothing runs beside it, since it takes time by the clock
 	Run   func(ctx context.Context, r *Record) error
 }
 

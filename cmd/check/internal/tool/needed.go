@@ -31,9 +31,10 @@ var (
 		Name: "npm", Debian: []string{"npm"},
 		For: "fetch the checkers that the lock file in cmd/check/browser names",
 	}
-	// Chromium brings a font along: on a bare machine there is none, and text without one has no width.
+	// Chromium is the browser's engine without its windows, which took most of the time of a new tab. It brings a font
+	// along: on a bare machine there is none, and text without one has no width.
 	Chromium = Tool{
-		Name: "chromium", Debian: []string{"chromium", "fonts-dejavu-core"},
+		Name: "chromium-headless-shell", Debian: []string{"chromium-headless-shell", "fonts-dejavu-core"},
 		For: "open the pressed site in a real browser",
 	}
 )

@@ -63,7 +63,7 @@ func TestNothingIsInstalledWhenAllIsThere(t *testing.T) {
 func TestMissingToolsComeFromDebian(t *testing.T) {
 	b := &bench{
 		there:  map[string]bool{"apt-get": true},
-		brings: map[string]string{"wabt": "wasm-validate", "chromium": "chromium"},
+		brings: map[string]string{"wabt": "wasm-validate", "chromium-headless-shell": "chromium-headless-shell"},
 	}
 	if missing := Find(t.Context(), b.machine(true), []Tool{Wabt, Chromium}); len(missing) != 0 {
 		t.Errorf("missing: %v", missing)
@@ -72,7 +72,7 @@ func TestMissingToolsComeFromDebian(t *testing.T) {
 	want := []string{
 		apt + "update -q",
 		apt + "install -y -q --no-install-recommends wabt",
-		apt + "install -y -q --no-install-recommends chromium fonts-dejavu-core",
+		apt + "install -y -q --no-install-recommends chromium-headless-shell fonts-dejavu-core",
 	}
 	if !slices.Equal(b.ran, want) {
 		t.Errorf("ran %q\nwant %q", b.ran, want)
