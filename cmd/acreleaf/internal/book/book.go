@@ -13,8 +13,9 @@
 // their files. Nor may it write to the disk: the output package does that with the files that Make gives away, and puts
 // none in place before the book is whole.
 //
-// A Maker makes the files again and again. Each phase takes what it gave the time before, and does again what no longer
-// holds (see kept.go). There is one way to make them: a press from nothing is one with nothing kept.
+// A Maker makes the files again and again. What is worked is kept by what it was worked from (package memo), and what
+// is read until its file changes (kept.go). There is one way to make them: a press from nothing is one with nothing
+// kept.
 package book
 
 import (
@@ -50,13 +51,13 @@ func Make(o Options, edition New, put func(output.File) error) (pages int, messa
 }
 
 // make makes every file, and says whether the edition is whole.
-func (p *press) make() bool {
+func (p *press) make() (made []File, whole bool) {
 	p.check()
 	if !message.HasFault(p.messages) {
-		p.finish()
+		made = p.finish()
 	}
 	message.Sort(p.messages)
-	return !message.HasFault(p.messages)
+	return made, !message.HasFault(p.messages)
 }
 
 // check does all phases but the last. It makes the files of pages if there is somebody to take them.
@@ -67,7 +68,7 @@ func (p *press) check() {
 	p.say(p.loaded.said)
 	p.say(p.library.said)
 	p.say(p.calculations.said)
-	p.prepare()
+	p.whole.edition.Get(p.Settings, func() Edition { return p.new(p.Settings) })
 	p.work()
 	p.join()
 }
@@ -85,24 +86,17 @@ type press struct {
 	*library
 	*calculations
 	*joined
-	*finished
-	edition  Edition
+	whole    *whole
 	messages message.List
 }
 
 func newPress(o Options, edition New) *press {
-	return &press{options: o, new: edition, before: new(press), changes: changes{all: true}, joined: new(joined),
-		finished: new(finished)}
+	return &press{options: o, new: edition, before: new(press), changes: changes{all: true}, whole: new(whole)}
 }
 
 func (p *press) say(messages message.List) { p.messages = append(p.messages, messages...) }
 
-// prepare gets an edition ready, or takes over the one of the same settings.
-func (p *press) prepare() {
-	if p.edition = p.before.edition; p.edition == nil || !p.sameSettings() {
-		p.edition = p.new(p.Settings)
-	}
-}
+func (p *press) edition() Edition { return *p.whole.edition.Kept() }
 
 // language is the language that a page is written in.
 func (l *loaded) language(d *draft) string {

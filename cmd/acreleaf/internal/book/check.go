@@ -27,8 +27,8 @@ func Check(o Options, edition New, rules proof.Rules) Checked {
 	checked := Checked{Messages: p.messages, Pages: len(p.pages)}
 	for _, d := range p.pages {
 		if !d.faulty {
-			checked.Worked += d.bound.worked
-			checked.Sourced += len(d.bound.sourced)
+			checked.Worked += d.bound.Kept().worked
+			checked.Sourced += len(d.bound.Kept().sourced)
 		}
 	}
 	return checked

@@ -11,6 +11,7 @@ import (
 	"acreleaf/calc"
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/memo"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
@@ -25,13 +26,22 @@ func isCalculation(name string) bool {
 
 // A calculations is what Define gives: the calculations that a page may use.
 type calculations struct {
+	*shelf
+	byName map[string]*worksheet.Definition
+	files  map[string]*worksheet.Definition // those in files of their own, by the name of the file
+	said   message.List
+}
+
+// A shelf is what a page can find. One with the same sheets is the same one as before.
+type shelf struct {
 	catalogue *calc.Catalogue
 	own       map[*sheet.Sheet]*worksheet.Definition
-	byName    map[string]*worksheet.Definition
-	added     []*sheet.Sheet                   // the sheets of the calculations of this folder, and
-	unmade    []string                         // the names of those that could not be made
-	files     map[string]*worksheet.Definition // those in files of their own, by the name of the file
-	said      message.List
+	added     []*sheet.Sheet // the sheets of the calculations of this folder, and
+	unmade    []string       // the names of those that could not be made
+}
+
+func (s *shelf) same(o *shelf) bool {
+	return slices.Equal(s.added, o.added) && slices.Equal(s.unmade, o.unmade)
 }
 
 // Catalogue is the standard catalogue with the calculations of a content folder, and what is wrong with those. What is
@@ -74,7 +84,7 @@ func opensCalculation(text []byte) bool {
 
 // calculationMessages are the messages of a page that are in its calculations.
 func calculationMessages(d *draft) message.List {
-	return slices.DeleteFunc(d.said.all(), func(m message.Message) bool {
+	return slices.DeleteFunc(d.said(), func(m message.Message) bool {
 		return d.parsed == nil || !slices.ContainsFunc(d.parsed.calculations, func(b *markdown.Block) bool {
 			return m.Span.Start >= b.Span.Start && m.Span.Start <= max(b.Span.End, b.Body.End)
 		})
@@ -86,7 +96,7 @@ var standard = calc.Standard
 
 // define makes the calculations of the content folder, those in files first, and adds them to the catalogue.
 func define(l *loaded, pages []*draft, before *calculations, changed changes) *calculations {
-	c := &calculations{catalogue: standard(), own: map[*sheet.Sheet]*worksheet.Definition{},
+	c := &calculations{shelf: &shelf{catalogue: standard(), own: map[*sheet.Sheet]*worksheet.Definition{}},
 		byName: map[string]*worksheet.Definition{}, files: map[string]*worksheet.Definition{}}
 	for _, name := range l.listing.calculations {
 		d, messages := c.loadFile(l, name, before, changed)
@@ -103,20 +113,23 @@ func define(l *loaded, pages []*draft, before *calculations, changed changes) *c
 		}
 	}
 	c.catalogue = c.catalogue.With(c.added, c.unmade)
+	if before != nil {
+		c.shelf = memo.Same(before.shelf, c.shelf, (*shelf).same)
+	}
 	return c
 }
 
 // defineIn makes the calculations of a page.
 func (c *calculations) defineIn(d *draft, l *loaded) {
-	d.defined, d.said.defining = nil, nil
+	d.defined = defined{}
 	for _, b := range d.parsed.calculations {
 		if b.Name == "" || b.Body == (message.Span{}) || hasMessageAt(d, b.NameSpan) { // markdown has said why
 			c.unmade = append(c.unmade, b.Name)
 			continue
 		}
 		definition := &worksheet.Definition{Name: b.Name, Source: d.source, Span: b.NameSpan, Body: b.Body}
-		d.said.defining = append(d.said.defining, c.add(definition, l)...)
-		d.defined = append(d.defined, definition)
+		d.defined.said = append(d.defined.said, c.add(definition, l)...)
+		d.defined.list = append(d.defined.list, definition)
 	}
 }
 
@@ -161,7 +174,7 @@ func (c *calculations) loadFile(l *loaded, name string, before *calculations,
 }
 
 func hasMessageAt(d *draft, span message.Span) bool {
-	return slices.ContainsFunc(d.said.reading, func(m message.Message) bool { return m.Span == span })
+	return slices.ContainsFunc(d.read, func(m message.Message) bool { return m.Span == span })
 }
 
 // taken reports a calculation whose name another has. Nil if none has.

@@ -3,37 +3,42 @@ package book
 import (
 	"slices"
 
-	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/memo"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/page"
-	"acreleaf/cmd/acreleaf/internal/proof"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
 
 // A draft is a page on its way through the press. A press takes over the drafts of the one before it whose text is the
-// same, and does again of their work what no longer holds. What is found of a page stays; what it was found in does not
-// stay longer than the page is worked.
+// same. What is found of a page stays with what it was found from; the document and the worksheets do not stay longer
+// than the page is worked.
 type draft struct {
 	name   string // slash path in the content folder
 	source *message.Source
-	faulty bool // its text could not be read or worked, so nothing can be said of what is in it
-	failed bool // the program failed on it
+	faulty bool         // its text could not be read or worked, so nothing can be said of what is in it
+	failed message.List // the program failed on it
 	head
 	place
 
 	doc  *markdown.Document // nil while the page rests, as are
 	work *worksheet.Page    // its worksheets
 
-	parsed   *parsed // what was found in the text; nil before it is parsed
-	defined  []*worksheet.Definition
-	bound    *bound
-	proofed  *proofed
-	compared *comparison // with the page that it translates
-	linked   *linked
-	outline  *Outline
-	set      *setPage // what the edition made of it
-	said     said
+	read    message.List // what is wrong above the text, and in it
+	parsed  *parsed      // what was found in the text; nil before it is parsed
+	defined defined
+	results
+	set *setPage // what the edition made of it
+}
+
+// A results is what was worked of a page, each with what it was worked from.
+type results struct {
+	bound    memo.Result[boundFrom, bound]
+	proofed  memo.Result[proofedFrom, proofed]
+	compared memo.Result[comparedFrom, message.List] // with the page that it translates
+	linked   memo.Result[*tree, linked]
+	anchored memo.Result[anchoredFrom, message.List]
+	outline  memo.Result[outlineFrom, Outline]
 }
 
 // A head is what is above the text of a page.
@@ -58,26 +63,40 @@ type parsed struct {
 	links        []*markdown.Link
 }
 
-// A bound is what stays of the binding of a page when its worksheets are gone.
-type bound struct {
-	language string         // that its numbers were read in
-	sheets   []*sheet.Sheet // of its blocks, in order
-	whole    bool           // each block found its calculation
-	sourced  []string       // the sources that its figures cite, in order
-	worked   int            // how many figures are tied to a worksheet
+// A defined is the calculations that a page defines.
+type defined struct {
+	list []*worksheet.Definition
+	said message.List
 }
 
-// A proofed is what stays of the proof of a page, for those that state the same.
-type proofed struct{ quotes []proof.Quote }
+// own is what there is to say of a page, but for the parts of other pages that its links lead to.
+func (d *draft) own() message.List {
+	if d.failed != nil {
+		return d.failed
+	}
+	all := slices.Concat(d.read, d.defined.said)
+	if b := d.bound.Kept(); b != nil {
+		all = append(all, b.said...)
+	}
+	if p := d.proofed.Kept(); p != nil {
+		all = append(all, p.said...)
+	}
+	if c := d.compared.Kept(); c != nil {
+		all = append(all, *c...)
+	}
+	if l := d.linked.Kept(); l != nil {
+		all = append(all, l.said...)
+	}
+	return all
+}
 
-// A comparison is of which two pages it was.
-type comparison struct{ own, original *bound }
-
-// said is what there is to say of a page, by what found it.
-type said struct{ failing, reading, defining, binding, proofing, comparing, linking, anchoring message.List }
-
-func (s *said) all() message.List {
-	return slices.Concat(s.failing, s.reading, s.defining, s.binding, s.proofing, s.comparing, s.linking, s.anchoring)
+// said is all that there is to say of a page.
+func (d *draft) said() message.List {
+	all := d.own()
+	if a := d.anchored.Kept(); a != nil && d.failed == nil {
+		all = append(all, *a...)
+	}
+	return all
 }
 
 // fault is something that is wrong in a page.
@@ -96,7 +115,7 @@ func (d *draft) parse() {
 		return
 	}
 	d.parsed = &parsed{anchors: anchorsOf(doc), links: doc.Links, calculations: doc.Calculations}
-	d.said.reading = append(d.said.reading, messages...)
+	d.read = append(d.read, messages...)
 }
 
 // rest lets go of the document and the worksheets of a page. Those of all pages at once would be most of the memory

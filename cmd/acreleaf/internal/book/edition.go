@@ -36,6 +36,10 @@ type Settings struct {
 	SourcesFile *message.Source // nil when there is none
 }
 
+func (s *Settings) same(o *Settings) bool {
+	return s.SiteFile == o.SiteFile && s.SourcesFile == o.SourcesFile
+}
+
 // A Book is what is known of all pages when they are worked.
 type Book struct {
 	*Settings
@@ -45,7 +49,7 @@ type Book struct {
 	Own       map[*sheet.Sheet]*worksheet.Definition // the calculations that authors wrote
 
 	options Options
-	added   []*sheet.Sheet
+	shelf   *shelf
 }
 
 // Called is how messages call a file of the content folder.

@@ -3,30 +3,33 @@ package book
 import (
 	"fmt"
 	"io/fs"
+	"maps"
 	"slices"
 
+	"acreleaf/cmd/acreleaf/internal/memo"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
 )
 
-// A finished is what Finish gives.
-type finished struct {
-	book   *Book // of the last whole edition
-	common *common
-	copied map[string][]byte // the files of the content folder that were read
-	made   []File            // the whole edition
+// A whole is what an edition made of the whole book. It stays through a press that stops at a fault.
+type whole struct {
+	book    *Book // of the last whole edition
+	edition memo.Result[*Settings, Edition]
+	checked memo.Result[checkedFrom, message.List]
+	common  memo.Result[*Book, common]
+	copied  map[string][]byte // the files of the content folder that were read
 }
 
-// A common is the files that are of no page alone, with the book that they are made from.
+// A common is the files that are of no page alone.
 type common struct {
-	book   *Book
 	copies []Part
 	files  []File // that are made
+	said   message.List
 }
 
 // finish makes the files of the pages that show something of others, and what else is left.
-func (p *press) finish() {
-	p.book = p.now
+func (p *press) finish() (made []File) {
+	p.whole.book = p.book
 	each(len(p.pages), func(i int) {
 		d := p.pages[i]
 		d.guarded(func() {
@@ -37,34 +40,29 @@ func (p *press) finish() {
 		d.rest()
 	})
 	for _, d := range p.pages {
-		if d.failed {
-			p.say(d.said.failing)
+		if d.failed != nil {
+			p.say(d.failed)
 			continue
 		}
 		p.say(d.set.said)
-		p.made = append(p.made, d.set.files...)
+		made = append(made, d.set.files...)
 	}
-	if p.common == nil || p.common.book != p.book {
-		p.common = p.makeCommon()
-	}
-	if p.common != nil {
-		p.made = append(p.made, p.common.files...)
-		p.made = append(p.made, p.copies(p.common.copies)...)
-	}
-}
-
-// makeCommon makes the files that are of no page alone. It gives nil when the program fails on one.
-func (p *press) makeCommon() *common {
-	var parts []Part
-	if failed := guard(&message.Source{Name: p.options.Name}, func() {
-		listed, said := p.edition.Common(p.book)
-		parts = listed
-		p.say(said)
-	}); failed != nil {
+	make := func() { p.whole.common.Get(p.book, p.makeCommon) }
+	if failed := guard(&message.Source{Name: p.options.Name}, make); failed != nil {
 		p.say(failed)
 		return nil
 	}
-	c := &common{book: p.book}
+	c := p.whole.common.Kept()
+	if p.say(c.said); message.HasFault(c.said) {
+		p.whole.common = memo.Result[*Book, common]{} // what it failed on need not be in the book
+	}
+	return slices.Concat(made, c.files, p.copies(c.copies))
+}
+
+// makeCommon makes the files that are of no page alone.
+func (p *press) makeCommon() common {
+	var c common
+	parts, said := p.edition().Common(p.book)
 	var made []Part
 	for _, part := range parts {
 		if part.Copies != "" {
@@ -81,11 +79,13 @@ func (p *press) makeCommon() *common {
 			c.files[i] = p.out.take(output.File{Path: part.Path, Bytes: part.Make()}, part.Make)
 		})
 	})
-	if failed := slices.Concat(failed...); len(failed) > 0 {
-		p.say(failed)
-		return nil
-	}
+	c.said = append(said, slices.Concat(failed...)...)
 	return c
+}
+
+// forget lets go of the files that were read and may have changed.
+func (w *whole) forget(c changes) {
+	maps.DeleteFunc(w.copied, func(name string, _ []byte) bool { return c.stale(name) })
 }
 
 // copies are files of the content folder as they are.
@@ -105,13 +105,13 @@ func (p *press) copies(parts []Part) []File {
 			copied[part.Copies] = content
 		}
 	}
-	p.copied = copied
+	p.whole.copied = copied
 	return files
 }
 
 // copyOf reads a file, if it was not read before or may have changed.
 func (p *press) copyOf(name string) ([]byte, error) {
-	if content, kept := p.copied[name]; kept {
+	if content, kept := p.whole.copied[name]; kept {
 		return content, nil
 	}
 	return fs.ReadFile(p.options.Content, name)

@@ -31,7 +31,7 @@ func (d *draft) guarded(do func()) {
 		return
 	}
 	if failed := guard(d.source, do); failed != nil {
-		d.failed, d.faulty, d.said = true, true, said{failing: failed}
+		d.failed, d.faulty = failed, true
 	}
 }
 

@@ -2,47 +2,47 @@ package book
 
 import (
 	"fmt"
-	"maps"
 	"slices"
 
+	"acreleaf/cmd/acreleaf/internal/memo"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/proof"
 )
 
 // A joined is what Join gives.
 type joined struct {
-	used        map[string]bool // the files that a page shows or links to; no other is part of the book
-	sameAnchors bool            // the parts of pages that can be linked to are those of the run before
-	checked     *checked
-	now         *Book // without the pages that could not be worked
-}
-
-// A checked is what the edition said of the whole book, and all that this depends on.
-type checked struct {
-	settings *Settings
-	listing  *listing
-	used     map[string]bool
-	said     message.List
+	used  *[]string // the files that a page shows or links to; no other is part of the book
+	parts *parts
+	book  *Book // without the pages that could not be worked
 }
 
 // join checks what one page says of another.
 func (p *press) join() {
-	p.used = map[string]bool{}
-	p.sameAnchors = p.sameTree && !slices.ContainsFunc(p.fresh, func(i int) bool {
-		return !slices.Equal(p.kept[i].anchors(), p.walked[i].anchors())
-	})
-	for _, d := range p.pages {
-		if d.linked != nil {
-			for _, name := range d.linked.uses {
-				p.used[name] = true
+	before := p.before.joined
+	if before == nil {
+		before = new(joined)
+	}
+	p.joined = new(joined)
+	all := &parts{tree: p.tree}
+	used := map[string]bool{}
+	for _, d := range p.walked {
+		all.anchors = append(all.anchors, d.anchors())
+		if l := d.linked.Kept(); l != nil {
+			for _, name := range l.uses {
+				used[name] = true
 			}
 		}
-		p.checkAnchors(d)
-		p.say(d.said.all())
+	}
+	files := slices.DeleteFunc(slices.Clone(p.listing.files), func(name string) bool { return !used[name] })
+	p.used = memo.Same(before.used, &files, func(a, b *[]string) bool { return slices.Equal(*a, *b) })
+	p.parts = memo.Same(before.parts, all, (*parts).same)
+	for _, d := range p.pages {
+		p.checkAnchors(d, p.parts)
+		p.say(d.said())
 	}
 	p.checkHome()
 	p.checkQuestions()
-	p.now = p.gather()
+	p.book = p.gather()
 	p.checkEdition()
 	p.proofTogether()
 }
@@ -61,22 +61,22 @@ func (p *press) checkHome() {
 	}
 }
 
-// checkEdition asks the edition what keeps it from being made. It knows of the pages where they are, and no more.
-func (p *press) checkEdition() {
-	now := &checked{settings: p.Settings, listing: p.listing, used: p.used}
-	if before := p.before.joined; before != nil && p.sameTree && now.same(before.checked) {
-		now = before.checked
-	} else if failed := guard(&message.Source{Name: p.options.Name}, func() {
-		now.said = p.edition.Check(p.now)
-	}); failed != nil {
-		now = &checked{said: failed}
-	}
-	p.checked = now
-	p.say(now.said)
+// checkedFrom is what an edition's check depends on: of the pages, on where they are.
+type checkedFrom struct {
+	settings *Settings
+	tree     *tree
+	used     *[]string
 }
 
-func (c *checked) same(o *checked) bool {
-	return o != nil && c.settings == o.settings && c.listing == o.listing && maps.Equal(c.used, o.used)
+// checkEdition asks the edition what keeps it from being made.
+func (p *press) checkEdition() {
+	if failed := guard(&message.Source{Name: p.options.Name}, func() {
+		p.say(*p.whole.checked.Get(checkedFrom{p.Settings, p.tree, p.used}, func() message.List {
+			return p.edition().Check(p.book)
+		}))
+	}); failed != nil {
+		p.say(failed)
+	}
 }
 
 // proofTogether checks the pages against each other.
@@ -84,14 +84,14 @@ func (p *press) proofTogether() {
 	site := p.proofedSite()
 	if p.rules.Advice && !message.HasFault(p.messages) { // a page with a fault may hide what it cites
 		site.Cited = map[string]bool{}
-		for id := range p.now.Cited() {
+		for id := range p.book.Cited() {
 			site.Cited[id] = true
 		}
 	}
 	var quotes []proof.Quote
 	for _, d := range p.pages {
-		if d.proofed != nil {
-			quotes = append(quotes, d.proofed.quotes...)
+		if proofed := d.proofed.Kept(); proofed != nil {
+			quotes = append(quotes, proofed.quotes...)
 		}
 	}
 	p.say(proof.Together(quotes, site, p.rules))

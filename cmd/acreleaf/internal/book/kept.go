@@ -2,7 +2,6 @@ package book
 
 import (
 	"io/fs"
-	"maps"
 	"reflect"
 	"slices"
 
@@ -10,8 +9,8 @@ import (
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-// What a press may keep of the one before it, and when. Each thing that is kept is compared with all that it was made
-// from; what was kept through a press that stopped at a fault is no exception.
+// What a press takes over from the one before it because files are the same. What is worked from them is kept by what
+// it was worked from (package memo), through a press that stopped at a fault too.
 
 // changes are what may have changed since the press before.
 type changes struct {
@@ -47,17 +46,6 @@ func (c changes) mustWalk(content fs.FS, before *listing) bool {
 	return false
 }
 
-// again is what the next press begins with: the files that were read, but for those that may have changed, and what
-// the last whole edition has.
-func (f *finished) again(c changes) *finished {
-	next := &finished{book: f.book, common: f.common}
-	if !c.all {
-		next.copied = maps.Clone(f.copied)
-		maps.DeleteFunc(next.copied, func(name string, _ []byte) bool { return c.names[name] })
-	}
-	return next
-}
-
 // keptDrafts are the drafts that the press before had of the pages, in their order. They are nil for pages without, and
 // all of them when the languages that they were read for are others now.
 func keptDrafts(l *loaded, before *library) []*draft {
@@ -72,17 +60,6 @@ func keptDrafts(l *loaded, before *library) []*draft {
 		kept[i] = before.index[name]
 	}
 	return kept
-}
-
-// sameSettings says whether site.yaml and sources.yaml are as before.
-func (p *press) sameSettings() bool {
-	return p.before.loaded != nil && p.Settings == p.before.Settings
-}
-
-// sameCatalogue says whether the calculations of the site are those from before.
-func (p *press) sameCatalogue() bool {
-	before := p.before.calculations
-	return before != nil && slices.Equal(p.added, before.added) && slices.Equal(p.unmade, before.unmade)
 }
 
 // keepReferences takes over the sources that did not change, so that the pages that rest on them can tell.

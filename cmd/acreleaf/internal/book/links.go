@@ -15,10 +15,10 @@ import (
 
 // A linked is what the links of a page lead to.
 type linked struct {
-	targets  []Target   // by markdown.Link.Index
-	anchored []anchored // the links that lead to a part of a page
-	uses     []string   // the files of the content folder that it shows or links to
-	led      bool       // whether the anchored links lead somewhere has been looked at
+	targets []Target   // by markdown.Link.Index
+	parts   []anchored // the links that lead to a part of a page
+	uses    []string   // the files of the content folder that it shows or links to
+	said    message.List
 }
 
 // anchored is a link that leads to a part of a page. Whether the part is there is seen when all pages are read.
@@ -27,71 +27,93 @@ type anchored struct {
 	target, fragment string
 }
 
+// anchoredFrom is what the messages on such links depend on.
+type anchoredFrom struct {
+	linked *linked
+	parts  *parts
+}
+
+// A parts is all that a link can point at. One that did not change is the same one as before.
+type parts struct {
+	tree    *tree
+	anchors [][]string // of each page, as the folder is walked
+}
+
+func (p *parts) same(o *parts) bool {
+	return p.tree == o.tree && slices.EqualFunc(p.anchors, o.anchors, slices.Equal)
+}
+
 // linkPage finds what every link of a page leads to, and reports those that lead nowhere. It is done when the names of
-// all pages are known, and again when those are no longer the same.
+// all pages are known.
 func (b *library) linkPage(d *draft) {
-	if d.linked != nil && b.sameTree {
-		return
-	}
-	d.said.linking = nil
-	d.linked = &linked{targets: make([]Target, len(d.parsed.links))}
-	for _, link := range d.parsed.links {
-		d.linked.targets[link.Index] = b.resolve(d, link)
-	}
+	d.linked.Get(b.tree, func() linked {
+		l := &linking{library: b, from: d, found: linked{targets: make([]Target, len(d.parsed.links))}}
+		for _, link := range d.parsed.links {
+			l.found.targets[link.Index] = l.resolve(link)
+		}
+		return l.found
+	})
 }
 
-func (d *draft) unlinked(link *markdown.Link, id, text, note string) {
-	d.said.linking = append(d.said.linking, d.fault(link.DestinationSpan, id, text, note))
+// A linking is the links of a page while they are looked at.
+type linking struct {
+	*library
+	from  *draft
+	found linked
 }
 
-func (b *library) resolve(d *draft, link *markdown.Link) Target {
+func (l *linking) unlinked(link *markdown.Link, id, text, note string) {
+	l.found.said = append(l.found.said, l.from.fault(link.DestinationSpan, id, text, note))
+}
+
+func (l *linking) resolve(link *markdown.Link) Target {
 	destination, fragment, _ := strings.Cut(link.Destination, "#")
 	switch {
 	case hasScheme(destination):
 		return Target{Kind: Outside, Text: link.Destination} // markdown refuses the schemes that run code
 	case strings.HasPrefix(destination, "/"):
-		d.unlinked(link, "link-outside",
+		l.unlinked(link, "link-outside",
 			fmt.Sprintf("%q begins with a slash, so it starts at the top of the web server", destination),
-			b.wayFromHere(d, link, strings.TrimPrefix(destination, "/")))
+			l.wayFromHere(l.from, link, strings.TrimPrefix(destination, "/")))
 		return Target{}
 	case destination == "" && fragment == "":
-		d.unlinked(link, "link-broken", "this link leads nowhere", "write an address in ( ), or take the brackets away")
+		l.unlinked(link, "link-broken", "this link leads nowhere", "write an address in ( ), or take the brackets away")
 		return Target{}
 	case destination == "":
-		return d.target(d, link, fragment)
+		return l.target(l.from, link, fragment)
 	}
 	plain, err := url.PathUnescape(destination)
 	if err != nil {
 		plain = destination
 	}
-	name := path.Join(path.Dir(d.name), plain)
+	name := path.Join(path.Dir(l.from.name), plain)
 	switch {
 	case strings.Contains(plain, `\`):
-		d.unlinked(link, "link-broken", fmt.Sprintf(`%s has a \ in it`, destination), "put / between folders")
+		l.unlinked(link, "link-broken", fmt.Sprintf(`%s has a \ in it`, destination), "put / between folders")
 		return Target{}
 	case name == ".." || strings.HasPrefix(name, "../"):
-		d.unlinked(link, "link-outside", fmt.Sprintf("%q leaves the content folder", destination),
+		l.unlinked(link, "link-outside", fmt.Sprintf("%q leaves the content folder", destination),
 			"link to a page inside it, or write a whole web address")
 		return Target{}
 	}
-	if target := b.index[name]; target != nil {
+	if target := l.index[name]; target != nil {
 		if link.Image {
-			d.unlinked(link, "image-page", fmt.Sprintf("%q is a page, not a picture", destination),
+			l.unlinked(link, "image-page", fmt.Sprintf("%q is a page, not a picture", destination),
 				"take the ! away to link to it")
 		}
-		return d.target(target, link, fragment)
+		return l.target(target, link, fragment)
 	}
-	if slices.Contains(b.listing.files, name) {
-		d.linked.uses = append(d.linked.uses, name)
+	if slices.Contains(l.listing.files, name) {
+		l.found.uses = append(l.found.uses, name)
 		return Target{Kind: ToFile, Text: name}
 	}
-	if b.isFolder(name) {
-		d.unlinked(link, "link-folder", fmt.Sprintf("%q is a folder, not a page", destination),
+	if l.isFolder(name) {
+		l.unlinked(link, "link-folder", fmt.Sprintf("%q is a folder, not a page", destination),
 			"write the name of a page in it")
 		return Target{}
 	}
-	d.unlinked(link, "link-broken", fmt.Sprintf("there is no file %q in %s", name, b.options.Name),
-		b.wayFromHere(d, link, name))
+	l.unlinked(link, "link-broken", fmt.Sprintf("there is no file %q in %s", name, l.options.Name),
+		l.wayFromHere(l.from, link, name))
 	return Target{}
 }
 
@@ -174,32 +196,34 @@ func wayBetween(from, to string) string {
 }
 
 // target is a page, or the heading or worksheet of it that the fragment names.
-func (d *draft) target(to *draft, link *markdown.Link, fragment string) Target {
+func (l *linking) target(to *draft, link *markdown.Link, fragment string) Target {
 	if fragment != "" {
-		d.linked.anchored = append(d.linked.anchored, anchored{link, to.name, fragment})
+		l.found.parts = append(l.found.parts, anchored{link, to.name, fragment})
 	}
 	return Target{Kind: ToPage, Page: to.address, Text: fragment}
 }
 
 // checkAnchors reports the links of a page that lead to a part that the other page does not have.
-func (p *press) checkAnchors(d *draft) {
-	if d.faulty || d.linked.led && p.sameAnchors {
+func (b *library) checkAnchors(d *draft, all *parts) {
+	if d.faulty {
 		return
 	}
-	d.linked.led, d.said.anchoring = true, nil
-	for _, a := range d.linked.anchored {
-		target := p.index[a.target]
-		if target.faulty || slices.Contains(target.anchors(), a.fragment) {
-			continue
+	d.anchored.Get(anchoredFrom{d.linked.Kept(), all}, func() (said message.List) {
+		for _, a := range d.linked.Kept().parts {
+			target := b.index[a.target]
+			if target.faulty || slices.Contains(target.anchors(), a.fragment) {
+				continue
+			}
+			note := "link to the page, without #" + a.fragment
+			if near, ok := message.Nearest(a.fragment, target.anchors()); ok {
+				note = "did you mean #" + near + "?"
+			}
+			b.reload(d)
+			said = append(said, d.fault(a.link.DestinationSpan, "anchor-broken",
+				fmt.Sprintf("%s has no heading #%s", target.source.Name, a.fragment), note))
 		}
-		note := "link to the page, without #" + a.fragment
-		if near, ok := message.Nearest(a.fragment, target.anchors()); ok {
-			note = "did you mean #" + near + "?"
-		}
-		p.reload(d)
-		d.said.anchoring = append(d.said.anchoring, d.fault(a.link.DestinationSpan, "anchor-broken",
-			fmt.Sprintf("%s has no heading #%s", target.source.Name, a.fragment), note))
-	}
+		return said
+	})
 }
 
 // anchors are those of a page that could be parsed.

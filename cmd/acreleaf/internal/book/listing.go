@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
-	"slices"
 	"strings"
 
 	"acreleaf/cmd/acreleaf/internal/message"
@@ -95,11 +94,6 @@ func (l *listing) isFolder(name string) bool {
 		}
 	}
 	return false
-}
-
-// same says whether two listings list the same.
-func (l *listing) same(o *listing) bool {
-	return slices.Equal(l.pages, o.pages) && slices.Equal(l.files, o.files)
 }
 
 // cause is the reason of a file's error. Its path would be one of this machine.

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 
 	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/memo"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
@@ -35,9 +36,7 @@ func load(o Options, before *loaded, c changes) *loaded {
 	}
 	l.loadSite(before, c)
 	l.loadSources(before, c)
-	if before.SiteFile == l.SiteFile && before.SourcesFile == l.SourcesFile {
-		l.Settings = before.Settings
-	}
+	l.Settings = memo.Same(before.Settings, l.Settings, (*Settings).same)
 	l.keepReferences(before)
 	if l.listing = before.listing; c.mustWalk(o.Content, before.listing) {
 		l.listing = walk(o)

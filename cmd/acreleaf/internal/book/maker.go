@@ -34,16 +34,16 @@ func (m *Maker) Make(c Changes) (*Made, message.List) {
 	p := newPress(m.options, m.new)
 	p.out = new(taker)
 	if m.last != nil {
-		p.before, p.changes = m.last, c.since(m.last)
-		p.finished = m.last.finished.again(p.changes) // a press that stops at a fault makes none
+		p.before, p.changes, p.whole = m.last, c.since(m.last), m.last.whole
+		p.whole.forget(p.changes)
 	}
-	whole := p.make()
-	p.before, p.kept = nil, nil // or every press would be kept for ever
+	made, whole := p.make()
+	p.before = nil // or every press would be kept for ever
 	m.last = p
 	if !whole {
 		return nil, p.messages
 	}
-	return &Made{Files: p.made, Pages: len(p.pages)}, p.messages
+	return &Made{Files: made, Pages: len(p.pages)}, p.messages
 }
 
 // Look makes the maker read from a content folder that was opened again. What it knows of the folder stays, so that

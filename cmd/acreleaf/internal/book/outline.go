@@ -5,6 +5,7 @@ import (
 
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/construct"
+	"acreleaf/cmd/acreleaf/internal/memo"
 	"acreleaf/cmd/acreleaf/internal/page"
 )
 
@@ -36,41 +37,48 @@ func (a *Outline) same(b *Outline) bool {
 // gather puts together what is known of all pages. If nothing of that changed, it is the book of the last whole
 // edition.
 func (p *press) gather() *Book {
-	b := &Book{Settings: p.Settings, Catalogue: p.catalogue, Own: p.own, options: p.options, added: p.added}
-	b.Files = slices.DeleteFunc(slices.Clone(p.listing.files), func(name string) bool { return !p.used[name] })
+	b := &Book{Settings: p.Settings, Files: *p.used, Catalogue: p.catalogue, Own: p.own, options: p.options,
+		shelf: p.shelf}
 	for _, d := range p.pages {
-		if d.outline != nil && !d.faulty {
-			b.Outlines = append(b.Outlines, d.outline)
+		if o := d.outline.Kept(); o != nil && !d.faulty {
+			b.Outlines = append(b.Outlines, o)
 		}
 	}
-	if p.book != nil && p.book.same(b) {
-		return p.book
-	}
-	return b
+	return memo.Same(p.whole.book, b, (*Book).same)
 }
 
 func (b *Book) same(o *Book) bool {
-	return b.Settings == o.Settings && slices.Equal(b.Files, o.Files) && slices.Equal(b.added, o.added) &&
+	return b.Settings == o.Settings && b.shelf == o.shelf && slices.Equal(b.Files, o.Files) &&
 		slices.EqualFunc(b.Outlines, o.Outlines, (*Outline).same)
 }
 
+// outlineFrom is what the outline of a page depends on.
+type outlineFrom struct {
+	bound *bound
+	shelf *shelf // nil for a page that defines no calculation
+}
+
 func (p *press) outlinePage(d *draft) {
-	if d.outline != nil && len(d.defined) == 0 {
-		return // what else it is made from was made anew with it
+	from := outlineFrom{bound: d.bound.Kept()}
+	if len(d.defined.list) > 0 {
+		from.shelf = p.shelf
 	}
-	p.open(d)
-	m := d.metadata
-	o := &Outline{Rests: d.bound.sheets, Sourced: d.bound.sourced, Listed: Listed{Name: d.name, Address: d.address,
-		Title: m.Title, Summary: m.Summary, Season: m.Season, Order: m.Order, Example: ExampleOf(m, d.work)}}
-	for _, b := range d.work.Sheets {
-		if b.Kind == construct.Worksheet && !slices.Contains(o.Sheets, b.Sheet) {
-			o.Sheets = append(o.Sheets, b.Sheet)
+	d.outline.Get(from, func() Outline {
+		p.open(d)
+		m := d.metadata
+		o := Outline{Rests: from.bound.sheets, Sourced: from.bound.sourced, Listed: Listed{Name: d.name,
+			Address: d.address, Title: m.Title, Summary: m.Summary, Season: m.Season, Order: m.Order,
+			Example: ExampleOf(m, d.work)}}
+		for _, b := range d.work.Sheets {
+			if b.Kind == construct.Worksheet && !slices.Contains(o.Sheets, b.Sheet) {
+				o.Sheets = append(o.Sheets, b.Sheet)
+			}
 		}
-	}
-	for _, definition := range d.defined {
-		o.Defined = append(o.Defined, definition.Sheet)
-	}
-	d.outline = o
+		for _, definition := range d.defined.list {
+			o.Defined = append(o.Defined, definition.Sheet)
+		}
+		return o
+	})
 }
 
 // Cited gives the pages that rest on each source, in the order of the season.

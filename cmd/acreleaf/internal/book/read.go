@@ -2,7 +2,9 @@ package book
 
 import (
 	"bytes"
+	"slices"
 
+	"acreleaf/cmd/acreleaf/internal/memo"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/page"
 )
@@ -10,39 +12,62 @@ import (
 // A library is what Read gives: the pages, in their orders and by their names.
 type library struct {
 	*loaded
-	walked   []*draft // as the folder is walked
-	pages    []*draft // in the order of the season
-	index    map[string]*draft
-	kept     []*draft // what the run before had in the places of walked
-	fresh    []int    // the places where that is not the same
-	sameTree bool     // the files, and the addresses of the pages, are those of the run before
-	said     message.List
+	walked []*draft // as the folder is walked
+	pages  []*draft // in the order of the season
+	index  map[string]*draft
+	tree   *tree
+	said   message.List
+}
+
+// A tree is where everything is: all that the links of a page depend on beside its text. One that did not change is the
+// same one as before.
+type tree struct {
+	pages []located // as the folder is walked
+	files []string
+}
+
+// A located is where a page is. Each name has an address of its own (page.Address).
+type located struct {
+	name    string
+	address page.Address
+	faulty  bool
+}
+
+func (t *tree) same(o *tree) bool {
+	return slices.Equal(t.pages, o.pages) && slices.Equal(t.files, o.files)
 }
 
 // read reads every page. A worksheet may use a calculation of any page, so that all those are read before any is bound;
 // and a page can be linked to from any other, so that all names are known before.
 func read(l *loaded, before *library, c changes) *library {
-	b := &library{loaded: l, kept: keptDrafts(l, before)}
-	b.walked = make([]*draft, len(l.listing.pages))
-	each(len(b.walked), func(i int) { b.walked[i] = l.readPage(l.listing.pages[i], b.kept[i], c) })
-	b.indexPages(before)
-	b.orderSeason(before)
+	kept := keptDrafts(l, before)
+	b := &library{loaded: l, walked: make([]*draft, len(l.listing.pages)), tree: &tree{files: l.listing.files}}
+	each(len(b.walked), func(i int) { b.walked[i] = l.readPage(l.listing.pages[i], kept[i], c) })
+	b.index = make(map[string]*draft, len(b.walked))
+	for _, d := range b.walked {
+		b.index[d.name] = d
+		b.tree.pages = append(b.tree.pages, located{d.name, d.address, d.faulty})
+	}
+	if before != nil {
+		b.tree = memo.Same(before.tree, b.tree, (*tree).same)
+	}
+	b.orderSeason(before, kept)
 	b.joinTranslations()
 	return b
 }
 
 // readPage reads the text of a page, or takes over the draft that the press before had of it.
 func (l *loaded) readPage(name string, before *draft, c changes) *draft {
-	if before != nil && before.failed {
+	if before != nil && before.failed != nil {
 		before = nil // what it failed on need not be in the page
 	}
 	if before != nil && !c.stale(name) {
 		return before
 	}
 	d := &draft{name: name}
-	d.source, d.said.reading = page.Load(l.options.Content, d.name)
+	d.source, d.read = page.Load(l.options.Content, d.name)
 	d.source.Name = l.options.called(d.name)
-	if message.HasFault(d.said.reading) {
+	if message.HasFault(d.read) {
 		d.faulty = true
 		return d
 	}
@@ -76,12 +101,12 @@ func (l *loaded) readHead(d *draft) {
 	}
 	address, err := page.AddressOf(d.name, metadata, main)
 	if err != nil {
-		d.said.reading = append(d.said.reading, badAddress(d, err))
+		d.read = append(d.read, badAddress(d, err))
 	}
 	d.address = address
-	d.said.reading = append(d.said.reading, messages...)
+	d.read = append(d.read, messages...)
 	if l.languages != nil {
-		d.said.reading = append(d.said.reading, page.CheckLanguage(d.source, metadata, l.languages)...)
+		d.read = append(d.read, page.CheckLanguage(d.source, metadata, l.languages)...)
 	}
 }
 
@@ -91,27 +116,4 @@ func badAddress(d *draft, err error) message.Message {
 		m.Text, m.Note = named.Text, named.Note
 	}
 	return m
-}
-
-// indexPages finds the pages by name, and sees whether the same files are there as before, and the same pages among
-// them could be read and are at the same addresses. Each name has an address of its own (page.Address).
-func (b *library) indexPages(before *library) {
-	b.sameTree = before != nil && b.listing.same(before.listing)
-	for i, d := range b.walked {
-		if kept := b.kept[i]; d != kept {
-			b.fresh = append(b.fresh, i)
-			b.sameTree = b.sameTree && kept != nil && kept.faulty == d.faulty && kept.address == d.address
-		}
-	}
-	if b.sameTree {
-		b.index = before.index // that press is over
-		for _, i := range b.fresh {
-			b.index[b.walked[i].name] = b.walked[i]
-		}
-		return
-	}
-	b.index = make(map[string]*draft, len(b.walked))
-	for _, d := range b.walked {
-		b.index[d.name] = d
-	}
 }

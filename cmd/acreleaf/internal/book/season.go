@@ -8,8 +8,8 @@ import (
 )
 
 // orderSeason ties each guide to the ones before and after it in the season's work, and so the pages of the manual.
-func (b *library) orderSeason(before *library) {
-	if !b.keepOrder(before) {
+func (b *library) orderSeason(before *library, kept []*draft) {
+	if !b.keepOrder(before, kept) {
 		b.pages = slices.SortedFunc(slices.Values(b.walked), inSeason)
 	}
 	for i, d := range b.pages {
@@ -32,20 +32,20 @@ func (b *library) orderSeason(before *library) {
 	}
 }
 
-// keepOrder takes over the order of the season, if no page may have left its place in it.
-func (b *library) keepOrder(before *library) bool {
-	if !b.sameTree {
+// keepOrder takes over the order of the season, if no page may have left its place in it. To order 10,000 pages takes
+// longer than most of what a save asks for.
+func (b *library) keepOrder(before *library, kept []*draft) bool {
+	if before == nil || b.tree != before.tree {
 		return false
 	}
-	for _, i := range b.fresh {
-		if inSeason(b.walked[i], b.kept[i]) != 0 {
+	for i, d := range b.walked {
+		if kept[i] == nil || d != kept[i] && inSeason(d, kept[i]) != 0 {
 			return false
 		}
 	}
 	b.pages = slices.Clone(before.pages)
-	for _, i := range b.fresh {
-		b.walked[i].rank = b.kept[i].rank
-		b.pages[b.kept[i].rank] = b.walked[i]
+	for i, d := range b.walked {
+		b.pages[kept[i].rank] = d
 	}
 	return true
 }

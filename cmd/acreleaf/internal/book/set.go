@@ -38,8 +38,8 @@ func (p *press) stands(d *draft) bool {
 	if p.out.once() {
 		return d.set != nil // there is but one making, and no page is made before all is known that it shows
 	}
-	if d.set == nil || d.set.bound != d.bound || d.set.siteFile != p.SiteFile || d.set.listed != p.Sources.AnyListed() ||
-		!d.set.page.sameAround(p.pageOf(d)) {
+	if d.set == nil || d.set.bound != d.bound.Kept() || d.set.siteFile != p.SiteFile ||
+		d.set.listed != p.Sources.AnyListed() || !d.set.page.sameAround(p.pageOf(d)) {
 		return false
 	}
 	if d.set.sourcesFile == p.SourcesFile {
@@ -61,9 +61,7 @@ func (a *Page) sameAround(b *Page) bool {
 // mayFinish says whether the files of a page have to be made, and can be as far as is known. What its links lead to is
 // seen later.
 func (p *press) mayFinish(d *draft) bool {
-	own := d.said
-	own.anchoring = nil
-	return p.out.wants() && !message.HasFault(own.all()) && !p.stands(d)
+	return p.out.wants() && !message.HasFault(d.own()) && !p.stands(d)
 }
 
 // finishPage has the files of a page made, and gives them away.
@@ -72,11 +70,11 @@ func (p *press) finishPage(d *draft) {
 	if !d.printable() {
 		return
 	}
-	set := &setPage{edition: p.edition, page: *p.pageOf(d), start: d.start, catalogue: p.catalogue,
-		rests: rests{d.bound, p.SiteFile, p.Sources.AnyListed(), p.referencesOf(d), p.SourcesFile}}
+	set := &setPage{edition: p.edition(), page: *p.pageOf(d), start: d.start, catalogue: p.catalogue,
+		rests: rests{d.bound.Kept(), p.SiteFile, p.Sources.AnyListed(), p.referencesOf(d), p.SourcesFile}}
 	open := set.page
 	open.Document, open.Work = d.doc, d.work
-	files, said := p.edition.Page(&open)
+	files, said := set.edition.Page(&open)
 	set.said = said
 	for i, f := range files {
 		set.files = append(set.files, p.out.take(f, func() []byte { return set.again()[i].Bytes }))
@@ -99,9 +97,9 @@ func (p *press) drop(d *draft) {
 	if !p.out.once() || d.set == nil {
 		return
 	}
-	d.parsed.links, d.linked.targets = nil, nil
+	d.parsed.links, d.linked.Kept().targets = nil, nil
 	d.set = &setPage{said: d.set.said}
-	if len(d.said.all()) == 0 && len(d.parsed.calculations) == 0 { // no message and no calculation shows a part of it
+	if len(d.own()) == 0 && len(d.parsed.calculations) == 0 { // no message and no calculation shows a part of it
 		d.source.Text = nil // see reload
 	}
 }
@@ -109,9 +107,9 @@ func (p *press) drop(d *draft) {
 // pageOf is a page as an edition takes it, without its document and worksheets.
 func (p *press) pageOf(d *draft) *Page {
 	page := &Page{Name: d.name, Source: d.source, Address: d.address, Metadata: d.metadata, Language: p.language(d),
-		Links: d.linked.targets, Previous: turnOf(d.previous), Next: turnOf(d.next), Twins: p.twins(d)}
+		Links: d.linked.Kept().targets, Previous: turnOf(d.previous), Next: turnOf(d.next), Twins: p.twins(d)}
 	if d.address.Kind.Row().Lists {
-		page.Book = p.now
+		page.Book = p.book
 	}
 	return page
 }
@@ -139,10 +137,10 @@ func (p *press) twins(d *draft) []Twin {
 // referencesOf are the sources that a page rests on, as keepReferences has them.
 func (p *press) referencesOf(d *draft) []*config.Reference {
 	var list []*config.Reference
-	for _, id := range d.bound.sourced {
+	for _, id := range d.bound.Kept().sourced {
 		list = append(list, p.references[id])
 	}
-	for _, s := range d.bound.sheets {
+	for _, s := range d.bound.Kept().sheets {
 		list = append(list, p.referencesOfSheet(s)...)
 	}
 	return list

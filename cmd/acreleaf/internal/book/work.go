@@ -1,6 +1,9 @@
 package book
 
 import (
+	"slices"
+
+	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/proof"
@@ -10,40 +13,39 @@ import (
 // work does what can be done with each page alone, and with its translations: it checks them, has their files made, and
 // lets go of all that takes room.
 func (p *press) work() {
-	settings, catalogue := p.sameSettings(), p.sameCatalogue()
 	if message.HasFault(p.messages) {
 		p.out.stop()
 	}
 	each(len(p.walked), func(i int) {
 		if d := p.walked[i]; d.original == nil {
-			p.workTogether(d, settings, catalogue)
+			p.workTogether(d)
 		}
 	})
 }
 
 // workTogether works a page and its translations, since those are compared with it.
-func (p *press) workTogether(d *draft, sameSettings, sameCatalogue bool) {
+func (p *press) workTogether(d *draft) {
 	all := append([]*draft{d}, d.translations...)
 	for _, d := range all {
 		d.guarded(func() {
-			p.bindPage(d, sameCatalogue)
-			p.proofPage(d, sameSettings)
+			p.bindPage(d)
+			p.proofPage(d)
 			p.linkPage(d)
 			p.outlinePage(d)
 		})
 	}
 	for _, d := range all {
-		d.guarded(func() { p.compareTwins(d, sameSettings) })
+		d.guarded(func() { p.compareTwins(d) })
 	}
 	for _, d := range all {
 		d.guarded(func() {
-			if p.mayFinish(d) && !d.address.Kind.Row().Lists {
+			if !d.address.Kind.Row().Lists && p.mayFinish(d) {
 				p.finishPage(d)
 			}
 		})
 		d.rest()
 		p.drop(d)
-		if message.HasFault(d.said.all()) {
+		if message.HasFault(d.own()) {
 			p.out.stop()
 		}
 	}
@@ -57,76 +59,109 @@ func (p *press) open(d *draft) {
 	}
 }
 
-// bindPage binds the blocks of a page, if that is not done or was done with other calculations.
-func (p *press) bindPage(d *draft, sameCatalogue bool) {
-	language := p.language(d)
-	if d.bound != nil && d.bound.language == language && (sameCatalogue || p.stillBound(d)) {
-		return
-	}
-	d.parse()
-	d.work, d.said.binding = worksheet.Bind(d.doc, p.catalogue, language)
-	b := &bound{language: language, whole: len(d.said.binding) == 0 && d.work.HasAll(d.doc.Blocks)}
-	for _, s := range d.work.Sheets {
-		b.sheets = append(b.sheets, s.Sheet)
-	}
-	for _, f := range d.doc.Figures {
-		switch f.Scheme {
-		case construct.Worked:
-			b.worked++
-		case construct.Sourced:
-			b.sourced = append(b.sourced, f.Target)
-		}
-	}
-	d.bound, d.proofed, d.compared, d.outline = b, nil, nil, nil
+// A bound is what stays of the binding of a page when its worksheets are gone.
+type bound struct {
+	sheets  []*sheet.Sheet // of its blocks, in order
+	whole   bool           // each block found its calculation
+	sourced []string       // the sources that its figures cite, in order
+	worked  int            // how many figures are tied to a worksheet
+	said    message.List
 }
 
-// stillBound says whether a page found all the calculations that it asks for, and they are still the same.
-func (p *press) stillBound(d *draft) bool {
-	if !d.bound.whole {
+// boundFrom is what the binding of a page depends on: the language that its numbers are read in, and what it can find.
+type boundFrom struct {
+	language string
+	shelf    *shelf
+}
+
+// bindPage binds the blocks of a page.
+func (p *press) bindPage(d *draft) {
+	from := boundFrom{p.language(d), p.shelf}
+	if p.findsTheSame(d, from.language) {
+		from = d.bound.Key()
+	}
+	d.bound.Get(from, func() bound {
+		d.parse()
+		b := bound{}
+		d.work, b.said = worksheet.Bind(d.doc, p.catalogue, from.language)
+		b.whole = len(b.said) == 0 && d.work.HasAll(d.doc.Blocks)
+		for _, s := range d.work.Sheets {
+			b.sheets = append(b.sheets, s.Sheet)
+		}
+		for _, f := range d.doc.Figures {
+			switch f.Scheme {
+			case construct.Worked:
+				b.worked++
+			case construct.Sourced:
+				b.sourced = append(b.sourced, f.Target)
+			}
+		}
+		return b
+	})
+}
+
+// findsTheSame says whether a page found all the calculations that it asks for, and they are still the same, whatever
+// other pages can find.
+func (p *press) findsTheSame(d *draft, language string) bool {
+	b := d.bound.Kept()
+	if b == nil || !b.whole || d.bound.Key().language != language {
 		return false
 	}
-	for _, s := range d.bound.sheets {
-		if found := p.catalogue.Find(s.Name); found == nil || found.In(d.bound.language) != s {
+	for _, s := range b.sheets {
+		if found := p.catalogue.Find(s.Name); found == nil || found.In(language) != s {
 			return false
 		}
 	}
 	return true
 }
 
-// proofPage checks a page by itself, if that is not done or was done for other settings.
-func (p *press) proofPage(d *draft, sameSettings bool) {
-	if d.proofed != nil && sameSettings {
-		return
-	}
-	p.open(d)
-	own, site := p.proofOf(d), p.proofedSite()
-	d.said.proofing = proof.Alone(own, site, p.rules)
-	d.said.proofing = append(d.said.proofing, p.checkSources(d)...)
-	d.said.proofing = append(d.said.proofing, checkGlance(d)...)
-	d.proofed, d.compared = &proofed{proof.Quotes(own, site, p.rules)}, nil
+// A proofed is what stays of the proof of a page.
+type proofed struct {
+	quotes []proof.Quote // for the pages that state the same
+	said   message.List
 }
 
-// compareTwins compares a page with the one that it translates, if one of the two was worked again.
-func (p *press) compareTwins(d *draft, sameSettings bool) {
+// proofedFrom is what the proof of a page depends on.
+type proofedFrom struct {
+	bound    *bound
+	settings *Settings
+}
+
+// proofPage checks a page by itself.
+func (p *press) proofPage(d *draft) {
+	d.proofed.Get(proofedFrom{d.bound.Kept(), p.Settings}, func() proofed {
+		p.open(d)
+		own, site := p.proofOf(d), p.proofedSite()
+		return proofed{proof.Quotes(own, site, p.rules),
+			slices.Concat(proof.Alone(own, site, p.rules), p.checkSources(d), checkGlance(d))}
+	})
+}
+
+// comparedFrom is what a comparison of two pages depends on.
+type comparedFrom struct {
+	own, original *bound
+	settings      *Settings
+}
+
+// compareTwins compares a page with the one that it translates.
+func (p *press) compareTwins(d *draft) {
+	from := comparedFrom{own: d.bound.Kept(), settings: p.Settings}
 	o := d.original
-	now := &comparison{own: d.bound}
 	if o != nil && !o.faulty {
-		now.original = o.bound
+		from.original = o.bound.Kept()
 	}
-	if sameSettings && d.compared != nil && *d.compared == *now {
-		return
-	}
-	d.compared, d.said.comparing = now, nil
-	if !p.isTranslation(d) {
-		return
-	}
-	var original *proof.Page
-	if now.original != nil {
-		p.open(o)
-		original = p.proofOf(o)
-	}
-	p.open(d)
-	d.said.comparing = proof.Translation(p.proofOf(d), original, p.proofedSite(), p.rules)
+	d.compared.Get(from, func() message.List {
+		if !p.isTranslation(d) {
+			return nil
+		}
+		var original *proof.Page
+		if from.original != nil {
+			p.open(o)
+			original = p.proofOf(o)
+		}
+		p.open(d)
+		return proof.Translation(p.proofOf(d), original, p.proofedSite(), p.rules)
+	})
 }
 
 // proofOf is a page as the proof takes it, while it is open.
