@@ -45,10 +45,10 @@ func TestACalculatorConfirmsTheWork(t *testing.T) {
 				if !line.Taken {
 					continue
 				}
-				for _, keyed := range keyedLines(line.Words) {
+				for _, keyed := range keyedLines(line.Words()) {
 					own++
 					if wrong := keyed.check(); wrong != "" {
-						t.Errorf("%s: %s\n%s = %s: %s", s.Name, line.Words, keyed.formula, keyed.result, wrong)
+						t.Errorf("%s: %s\n%s = %s: %s", s.Name, line.Words(), keyed.formula, keyed.result, wrong)
 					}
 				}
 				if line.Bare {

@@ -19,6 +19,19 @@ type instructionKey struct {
 
 func newAssembler() *assembler { return &assembler{seen: map[instructionKey]int{}} }
 
+// reset makes the assembler ready for another program, in the room that the last one took.
+func (a *assembler) reset() {
+	a.program = Program{Code: a.program.Code[:0], Outputs: a.program.Outputs[:0]}
+	clear(a.seen)
+}
+
+// finish is the program, with no more room than it needs: a desk keeps it as long as the page.
+func (a *assembler) finish() *Program {
+	finished := a.program
+	finished.Code, finished.Outputs = slices.Clone(finished.Code), slices.Clone(finished.Outputs)
+	return &finished
+}
+
 func (a *assembler) add(in Instruction) int {
 	key := instructionKey{in.Op, in.A, in.B, in.C, math.Float64bits(in.Value)}
 	if i, ok := a.seen[key]; ok {

@@ -175,7 +175,9 @@ func (g *Graph) Close() error {
 	if err := g.order(); err != nil {
 		return err
 	}
-	layout := &layout{assembler: newAssembler(), graph: g, guards: map[int]int{}, kept: map[int]int{}}
+	layout := layouts.Get().(*layout)
+	defer layouts.Put(layout)
+	layout.reset(g)
 	for _, u := range g.Uses {
 		if err := layout.place(u); err != nil {
 			return err
@@ -184,10 +186,8 @@ func (g *Graph) Close() error {
 	for _, p := range g.Passages {
 		layout.placePassage(p)
 	}
-	program := layout.assembler.program
-	program.Cells = layout.cells
-	program.Guards = layout.guards
-	g.Program = &program
+	g.Program = layout.assembler.finish()
+	g.Program.Cells, g.Program.Guards = layout.cells, layout.guards
 	for _, u := range g.Uses {
 		u.program = g.Program
 	}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"sync"
 
 	"acreleaf/calc/unit"
 	"acreleaf/calc/words"
@@ -20,6 +21,28 @@ type layout struct {
 	kept      map[int]int // by instruction: the cell that holds its value already
 }
 
+// layouts are those that were used, with the room of their tables: a press closes a graph for each page.
+var layouts = sync.Pool{New: func() any { return &layout{assembler: newAssembler(), kept: map[int]int{}} }}
+
+// reset makes a layout ready for another graph.
+func (l *layout) reset(g *Graph) {
+	l.assembler.reset()
+	l.graph, l.cells, l.guards = g, 0, map[int]int{}
+	l.holds = l.holds[:0]
+	clear(l.kept)
+}
+
+// newKnown is a table with nothing known, one that was used before if there is any.
+func (l *layout) newKnown() known {
+	if n := len(l.holds); n < cap(l.holds) {
+		if used := l.holds[:n+1][n]; used != nil {
+			clear(used)
+			return used
+		}
+	}
+	return known{}
+}
+
 func (l *layout) cell() int {
 	l.cells++
 	return l.cells - 1
@@ -28,8 +51,9 @@ func (l *layout) cell() int {
 func (l *layout) place(u *Use) error {
 	u.language = cmp.Or(l.graph.Language, u.Sheet.language())
 	u.say = words.InGeneral(u.language)
-	u.cells, u.presence, u.outside = map[string]int{}, map[string]int{}, map[string]int{}
-	u.typed = map[string]bool{}
+	named := len(u.Sheet.Givens) + len(u.Sheet.Results)
+	u.cells, u.typed = make(map[string]int, named), make(map[string]bool, named)
+	u.presence, u.outside = map[string]int{}, map[string]int{}
 	u.others, u.there, u.forms, u.linked = map[string]int{}, map[string]int{}, map[string]int{}, map[string]Entry{}
 	u.kinds = map[string]int{}
 	u.remarks, u.slips, u.After = nil, nil, nil
@@ -38,7 +62,7 @@ func (l *layout) place(u *Use) error {
 			return fmt.Errorf("worksheet %q: %s has no given %q", u.Name, u.Sheet.Name, name)
 		}
 	}
-	k := known{}
+	k := l.newKnown()
 	for _, given := range u.Sheet.Givens {
 		if err := l.placeGiven(u, given, k); err != nil {
 			return err
@@ -59,7 +83,7 @@ func (l *layout) place(u *Use) error {
 		}
 		u.remarks = append(u.remarks, cell)
 	}
-	u.ways = map[string][]int{}
+	u.ways = make(map[string][]int, len(u.Sheet.Results))
 	for _, r := range u.Sheet.Results {
 		u.ways[r.Name] = l.placeWays(r, k)
 	}
@@ -217,7 +241,7 @@ func (l *layout) placeWays(r *Result, k known) []int {
 }
 
 // answer says whether a question on a way is answered as that way needs it.
-func (l *layout) answer(w way, question int, k known) int {
+func (l *layout) answer(w *way, question int, k known) int {
 	asked := l.assembler.work(w.asked[question], k)
 	if w.yes[question] {
 		return asked

@@ -15,7 +15,10 @@ type Line struct {
 	Symbols string   // MathML: nitrogen = nitrate × …
 	Numbers []string // MathML: = 12 ppm NO3-N × … = 48 lb N/ac; for ranges the least and then the most
 	Bare    bool     // only what comes after the last sign of equality is for showing: no ends of ranges give the result
-	Words   string   // all as plain text
+
+	o    Outcome
+	way  *way
+	sums []*sum
 }
 
 // A Marker gives the attributes of the element that holds the value of a cell, each with a space before it, so that a
@@ -31,13 +34,12 @@ func (o Outcome) Lines(mark Marker) []Line {
 		}
 		for i, w := range r.ways() {
 			cell := o.Use.ways[r.Name][i]
-			line := Line{Result: r, When: cell, Taken: cell < 0 || o.holds(cell), Symbols: o.symbolsMath(r, w.body)}
-			sums := o.sums(r, w, line.Taken)
+			taken := cell < 0 || o.holds(cell)
+			line := Line{Result: r, When: cell, Taken: taken, Symbols: o.symbolsMath(r, w),
+				o: o, way: w, sums: o.sums(r, w, taken)}
+			sums := line.sums
 			if line.Bare = sums == nil; line.Bare {
-				sums = []*sum{{o: o, r: r, body: w.body}}
-				line.Words = o.words(r, w.body, nil)
-			} else {
-				line.Words = o.words(r, w.body, sums)
+				sums = []*sum{{o: o, r: r, way: w}}
 			}
 			for _, s := range sums {
 				line.Numbers = append(line.Numbers, s.math(mark, line.Bare))
@@ -53,7 +55,7 @@ func (o Outcome) Work() []string {
 	var work []string
 	for _, line := range o.Lines(nil) {
 		if line.Taken {
-			work = append(work, line.Words)
+			work = append(work, line.Words())
 		}
 	}
 	return work

@@ -20,13 +20,18 @@ type mathPrinter struct {
 
 const mathOpen, mathClose = `<math displaystyle="true">`, `</math>`
 
-func (o Outcome) symbolsMath(r *Result, body *node) string {
+// symbolsMath writes how a result is worked in names, which is the same on every page of a language.
+func (o Outcome) symbolsMath(r *Result, w *way) string {
+	if known, ok := w.symbols.Load(o.say()); ok {
+		return known.(string)
+	}
 	p := &mathPrinter{say: o.say()}
 	p.WriteString(mathOpen + "<mrow>")
 	p.name(r.called())
 	p.operator("=")
-	p.expression(body, callLevel)
+	p.expression(w.body, callLevel)
 	p.WriteString("</mrow>" + mathClose)
+	w.symbols.Store(o.say(), p.String())
 	return p.String()
 }
 
@@ -35,7 +40,7 @@ func (s *sum) math(mark Marker, bare bool) string {
 	p := &mathPrinter{say: s.o.say(), sum: s, mark: mark, bare: bare}
 	p.WriteString(mathOpen + "<mrow")
 	if mark != nil && !s.body.plainly() {
-		if hidden := s.hidden(); hidden != 1 {
+		if hidden := s.scale(); hidden != 1 {
 			p.WriteString(` data-scale="` + strconv.FormatFloat(hidden, 'g', -1, 64) + `"`)
 		}
 	}

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strings"
+	"sync"
 
 	"acreleaf/calc/unit"
 )
@@ -30,7 +31,8 @@ type Result struct {
 	Says
 
 	n    *node
-	when *node // nil: always there
+	when *node         // nil: always there
+	ways func() []*way // that it may be worked, followed once: they are the same on every page
 }
 
 // Step adds a value on the way to an answer. Its dimension must be that of the unit.
@@ -65,6 +67,7 @@ func (s *Sheet) result(name string, u unit.Unit, t Term, says Says, answer bool)
 	n := &node{kind: kindNamed, args: []*node{worked.n}, unit: u, date: says.Date,
 		work: s.workName("result."+name+".work", name, says.Work)}
 	r.n = n
+	r.ways = sync.OnceValue(r.followWays)
 	s.define(name, n)
 	s.Results = append(s.Results, r)
 	if says.Also != "" {

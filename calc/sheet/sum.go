@@ -21,9 +21,9 @@ const (
 // A sum is a formula worked in numbers, at one end of each range. Its digits are chosen so that whoever keys in the
 // numbers that are printed gets the result that is printed.
 type sum struct {
-	o     Outcome
-	r     *Result
-	body  *node
+	o Outcome
+	r *Result
+	*way
 	upper map[string]bool // the ranges that are at their upper end
 	end   float64         // the result
 	more  int             // digits of the operands beyond the usual
@@ -37,9 +37,9 @@ type sum struct {
 // sums gives the workings of a formula to print: one, or for ranges the one that gives the least and the one that gives
 // the most. There is none where a range of the result is not worked from ends of ranges: then the names say how it is
 // worked, and no number is printed that does not lead to it.
-func (o Outcome) sums(r *Result, w way, taken bool) []*sum {
+func (o Outcome) sums(r *Result, w *way, taken bool) []*sum {
 	result := o.Range(r.Name)
-	first := &sum{o: o, r: r, body: w.body, end: result.Low}
+	first := &sum{o: o, r: r, way: w, end: result.Low}
 	ranged := o.ranged(w.body)
 	switch {
 	case !taken || w.body.plainly():
@@ -96,7 +96,7 @@ func (s *sum) at(ranged []string, result float64) *sum {
 	var best *sum
 	gap := math.Inf(1)
 	for ends := range 1 << len(ranged) {
-		try := &sum{o: s.o, r: s.r, body: s.body, end: result, upper: map[string]bool{}}
+		try := &sum{o: s.o, r: s.r, way: s.way, end: result, upper: map[string]bool{}}
 		for i, name := range ranged {
 			try.upper[name] = ends>>i&1 == 1
 		}
@@ -292,11 +292,11 @@ func (s *sum) operate(n *node) float64 {
 
 // hidden is the power of ten by which the result is more than what is printed comes to, once a % is a hundredth:
 // 1000000 where pounds over pounds are given as ppm. A page cannot tell it from the numbers.
-func (s *sum) hidden() float64 {
-	try := &sum{o: s.o, r: s.r, body: s.body, probe: map[string]float64{}}
+func hidden(r *Result, w *way) float64 {
+	try := &sum{r: r, way: w, probe: map[string]float64{}}
 	full := try.worked(true)
 	try.plain = true
-	hidden := full / try.worked(true) * try.percent(s.r.Unit)
+	hidden := full / try.worked(true) * try.percent(r.Unit)
 	if exponent := math.Round(math.Log10(hidden)); powerOfTen(hidden) && exponent != 0 {
 		return math.Pow(10, exponent)
 	}

@@ -14,14 +14,15 @@ type wordPrinter struct {
 	sum *sum // nil: in names
 }
 
-// words is one line of the work: "nitrogen = nitrate × … = 12 ppm NO3-N × … = 48 lb N/ac". A formula without names,
+// Words is one line of the work as plain text: "nitrogen = nitrate × … = 12 ppm NO3-N × … = 48 lb N/ac". A formula without names,
 // such as a figure from a table, is written once. For ranges the line has what gives the least and what gives the most,
 // or where nothing does, the names and the range alone.
-func (o Outcome) words(r *Result, body *node, sums []*sum) string {
+func (l Line) Words() string {
+	o, sums := l.o, l.sums
 	symbols := &wordPrinter{say: o.say()}
-	symbols.expression(body, callLevel)
-	result := &sum{o: o, r: r, body: body}
-	line := chain(r.called(), symbols.String())
+	symbols.expression(l.way.body, callLevel)
+	result := &sum{o: o, r: l.Result, way: l.way}
+	line := chain(l.Result.called(), symbols.String())
 	switch len(sums) {
 	case 0:
 		return chain(line, result.rangeText())

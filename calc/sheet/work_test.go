@@ -219,7 +219,7 @@ func TestWorkIsPrintedAsItIsWorked(t *testing.T) {
 				t.Fatal(err)
 			}
 			line := o.Lines(nil)[0]
-			same(t, "words", line.Words, p.words)
+			same(t, "words", line.Words(), p.words)
 			same(t, "symbols", line.Symbols, mathOpen+`<mi>answer</mi><mo>=</mo>`+p.symbols+`</mrow></math>`)
 			same(t, "numbers", line.Numbers[0], mathOpen+`<mo>=</mo>`+p.numbers+`</mrow></math>`)
 		})
@@ -267,7 +267,7 @@ func TestNumbersAreMarkedWithTheirCells(t *testing.T) {
 				text = strings.Fields(o.Value(name).String())[0]
 			}
 			if found[k][1] != mark || found[k][2] != text {
-				t.Errorf("number %d of %s is %q, want%s %s", k, lines[i].Words, found[k][0], mark, text)
+				t.Errorf("number %d of %s is %q, want%s %s", k, lines[i].Words(), found[k][0], mark, text)
 			}
 		}
 	}
@@ -304,7 +304,7 @@ func TestConstantsReadAsTheTradeSaysThem(t *testing.T) {
 		t.Fatal(err)
 	}
 	line := o.Lines(nil)[0]
-	same(t, "words", line.Words,
+	same(t, "words", line.Words(),
 		`nitrogen = nitrate × <2 lb & "a bit"> = 12 ppm NO3-N × <2 lb & "a bit"> = 24 lb N/ac`)
 	escaped := `<mn>` + html.EscapeString(`<2 lb & "a bit">`) + `</mn>`
 	if !strings.Contains(line.Symbols, escaped) || !strings.Contains(line.Numbers[0], escaped) {

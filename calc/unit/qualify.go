@@ -48,6 +48,9 @@ func lookUpAsWritten(word string) (spelling, int, bool) {
 	}
 	word = plainPowers.Replace(word)
 	name := strings.TrimRight(word, "0123456789")
+	if name == word {
+		return spelling{}, 0, false // no power is written, and Atoi would make an error of it for each word of a text
+	}
 	found, ok := spellings[name]
 	power, err := strconv.Atoi(word[len(name):])
 	if !ok || err != nil || power < 1 || power > highest {

@@ -21,14 +21,15 @@ func Digits(v float64, usual, more int) string {
 	if v == 0 {
 		return "0"
 	}
+	var room digitRoom
 	sign, size := signed(v)
-	digits, exponent := shortest(size)
+	digits, exponent := shortest(&room, size)
 	if size >= 1e15 || size < 1e-6 {
 		digits, exponent = roundDigits(digits, exponent, usual+more)
-		return sign + point(digits, 1) + timesTen + strconv.Itoa(exponent)
+		return string(point([]byte(sign), digits, 1)) + timesTen + strconv.Itoa(exponent)
 	}
 	digits, exponent = roundDigits(digits, exponent, max(usual, exponent+1)+more)
-	return sign + plainly(digits, exponent)
+	return plainly(sign, digits, exponent)
 }
 
 const usualDigits = 3 // significant digits of a number that a reader is shown
@@ -39,7 +40,8 @@ func Few(v float64, most int) bool {
 	if !(size >= 1e-6 && size < 1e15) {
 		return false
 	}
-	digits, _ := shortest(size)
+	var room digitRoom
+	digits, _ := shortest(&room, size)
 	return len(digits) <= most
 }
 
@@ -51,13 +53,14 @@ func Money(v float64, more int) string {
 	if !(size >= least && size < most) {
 		return Digits(v, usualDigits, more)
 	}
-	digits, exponent := shortest(size)
+	var room digitRoom
+	digits, exponent := shortest(&room, size)
 	digits, exponent = roundDigits(digits, exponent, exponent+1+cents+more)
-	text := plainly(digits, exponent)
-	if whole, fraction, _ := strings.Cut(text, "."); len(fraction) == 1 {
-		text = whole + "." + fraction + "0"
+	text := plainly(sign, digits, exponent)
+	if _, fraction, _ := strings.Cut(text, "."); len(fraction) == 1 {
+		text += "0"
 	}
-	return sign + text
+	return text
 }
 
 func signed(v float64) (sign string, size float64) {
@@ -67,65 +70,75 @@ func signed(v float64) (sign string, size float64) {
 	return "", v
 }
 
-// plainly writes digits out in full, with the power of ten of the first.
-func plainly(digits string, exponent int) string {
+// plainly writes a sign and digits out in full, with the power of ten of the first digit.
+func plainly(sign string, digits []byte, exponent int) string {
+	var room [2 * len(digitRoom{})]byte
+	text := append(room[:0], sign...)
 	if exponent < 0 {
-		return "0." + strings.Repeat("0", -exponent-1) + digits
+		text = append(text, "0."...)
+		for range -exponent - 1 {
+			text = append(text, '0')
+		}
+		return string(append(text, digits...))
 	}
-	if missing := exponent + 1 - len(digits); missing > 0 {
-		digits += strings.Repeat("0", missing)
+	for len(digits) < exponent+1 {
+		digits = append(digits, '0')
 	}
-	return point(digits, exponent+1)
+	return string(point(text, digits, exponent+1))
 }
 
-// shortest gives the fewest significant digits that read back as v, and the power of ten of the first.
-func shortest(v float64) (digits string, exponent int) {
-	var room [32]byte
+// A digitRoom holds the digits of any number, so that the text of a number is the only memory that it takes: a page has
+// hundreds of them.
+type digitRoom [32]byte
+
+// shortest puts the fewest significant digits that read back as v into a room, and gives the power of ten of the first.
+func shortest(room *digitRoom, v float64) (digits []byte, exponent int) {
 	text := strconv.AppendFloat(room[:0], v, 'e', -1, 64) // "1.25e+02"
 	end := bytes.IndexByte(text, 'e')
-	exponent, err := strconv.Atoi(string(text[end+1:]))
-	if err != nil {
-		panic("unit: " + err.Error()) // AppendFloat always writes an exponent
+	for _, digit := range text[end+2:] {
+		exponent = 10*exponent + int(digit-'0')
+	}
+	if text[end+1] == '-' {
+		exponent = -exponent
 	}
 	if end > 1 { // without the point
 		text[1] = text[0]
 		text = text[1:]
 		end--
 	}
-	return string(text[:end]), exponent
+	return text[:end], exponent
 }
 
-// roundDigits keeps so many digits, rounding half up, and drops the zeros at the end.
-func roundDigits(digits string, exponent, keep int) (string, int) {
+// roundDigits keeps so many digits, rounding half up, and drops the zeros at the end. It changes the digits.
+func roundDigits(digits []byte, exponent, keep int) ([]byte, int) {
 	if len(digits) > keep {
 		up := digits[keep] >= '5'
-		kept := []byte(digits[:keep])
+		digits = digits[:keep]
 		for i := keep - 1; up && i >= 0; i-- {
-			up = kept[i] == '9'
-			kept[i]++
+			up = digits[i] == '9'
+			digits[i]++
 			if up {
-				kept[i] = '0'
+				digits[i] = '0'
 			}
 		}
-		digits = string(kept)
-		if up {
-			digits, exponent = "1"+digits, exponent+1
+		if up { // every digit was a 9, and is 0 now
+			digits[0] = '1'
+			exponent++
 		}
 	}
-	return strings.TrimRight(digits, "0"), exponent
+	return bytes.TrimRight(digits, "0"), exponent
 }
 
-// point puts commas into the first whole digits and a decimal point after them.
-func point(digits string, whole int) string {
-	var text strings.Builder
-	for i := range digits {
+// point writes digits after a text, with commas in the first whole ones and a decimal point after those.
+func point(text, digits []byte, whole int) []byte {
+	for i, digit := range digits {
 		switch {
 		case i == whole:
-			text.WriteByte('.')
+			text = append(text, '.')
 		case i > 0 && i < whole && (whole-i)%3 == 0:
-			text.WriteByte(',')
+			text = append(text, ',')
 		}
-		text.WriteByte(digits[i])
+		text = append(text, digit)
 	}
-	return text.String()
+	return text
 }
