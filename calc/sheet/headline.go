@@ -47,9 +47,9 @@ func (s *Sheet) InWords(answer string, cases ...Case) {
 			question.needTruth("a case")
 			holds, none = question.after(none), question.Not().after(none)
 		}
-		s.Headline.Cases = append(s.Headline.Cases, &Remark{
-			Text: s.text("say."+c.said, c.said), Words: true, when: holds.n,
-		})
+		text := s.text("say."+c.said, c.said)
+		s.Headline.Cases = append(s.Headline.Cases,
+			&Remark{Text: text, Words: true, when: holds.n, pieces: Split(text)})
 	}
 }
 

@@ -214,6 +214,16 @@ func (o Outcome) Said() []Said {
 	return said
 }
 
+// Tells says whether a remark that holds tells of a hazard, by its id.
+func (o Outcome) Tells(hazard string) bool {
+	for i, r := range o.Use.Sheet.Remarks {
+		if r.Hazard == hazard && r.Signal != Refusal && o.said(i) {
+			return true
+		}
+	}
+	return false
+}
+
 // partly begins a remark that holds for some numbers of the ranges that were given, and not for others; or may hold.
 func (o Outcome) partly(cell int, refusal bool) string {
 	switch {

@@ -141,7 +141,7 @@ func TestRemarksSplitAtTheirNames(t *testing.T) {
 		"x {a} y {b}.": {{Text: "x "}, {Name: "a"}, {Text: " y "}, {Name: "b"}, {Text: "."}},
 		"":             nil,
 	} {
-		if got := (&sheet.Remark{Text: text}).Pieces(); !slices.Equal(got, want) {
+		if got := sheet.Split(text); !slices.Equal(got, want) {
 			t.Errorf("%q splits into %v, want %v", text, got, want)
 		}
 	}

@@ -35,7 +35,8 @@ type Remark struct {
 	Words  bool   // it is a case of the headline: its units are written in words
 	Hazard string // the id of the hazard that it tells of; "" for none
 
-	when *node // nil: always
+	when   *node // nil: always
+	pieces []Piece
 }
 
 // Always says a remark whatever the numbers.
@@ -48,7 +49,7 @@ func (s *Sheet) Say(signal Signal, when Value, said string) {
 }
 
 func (s *Sheet) say(signal Signal, when Value, text string) {
-	r := &Remark{Signal: signal, Text: text}
+	r := &Remark{Signal: signal, Text: text, pieces: Split(text)}
 	if t := when.term(); t.n != nil {
 		t.needTruth("a remark")
 		r.when = t.n
@@ -101,10 +102,13 @@ type Piece struct {
 	Bare bool   // the number alone, without its unit
 }
 
-// Pieces splits the text at its {names}.
-func (r *Remark) Pieces() []Piece {
+// Pieces is the text, split at its {names}.
+func (r *Remark) Pieces() []Piece { return r.pieces }
+
+// Split splits the text of a remark at its {names}.
+func Split(text string) []Piece {
 	var pieces []Piece
-	rest := r.Text
+	rest := text
 	for {
 		before, after, found := strings.Cut(rest, "{")
 		if before != "" {

@@ -18,7 +18,7 @@ func brought(p *Page, b *markdown.Block, h *hazard) (at message.Span, what strin
 		return message.Span{}, "", false
 	}
 	example := p.Work.Example(bound)
-	if !slices.Contains(told(example), h.ID) {
+	if !example.Tells(h.ID) {
 		return message.Span{}, "", false
 	}
 	block := "this table"
@@ -43,7 +43,7 @@ func brought(p *Page, b *markdown.Block, h *hazard) (at message.Span, what strin
 func bringer(bound *worksheet.Bound, example sheet.Outcome, hazard string) *sheet.Given {
 	tells := func(values map[string]float64) (does, works bool) {
 		o, err := bound.Sheet.Evaluate(values)
-		return err == nil && slices.Contains(told(o), hazard), err == nil
+		return err == nil && o.Tells(hazard), err == nil
 	}
 	if does, _ := tells(valuesOf(bound.Sheet, example, nil)); !does {
 		return nil // it comes with numbers of a range, or of a second kind

@@ -2,7 +2,6 @@ package proof
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -72,8 +71,8 @@ func (s *sighting) note(at message.Span) {
 }
 
 // spoken finds what a pattern is for in a text of the page's own: neither in a note beside it, nor in a link.
-func (c *hazardCheck) spoken(p *markdown.Prose, pattern *regexp.Regexp) (message.Span, bool) {
-	if p.Aside != "" {
+func (c *hazardCheck) spoken(p *markdown.Prose, pattern *pattern) (message.Span, bool) {
+	if p.Aside != "" || !pattern.mayBeIn(p.Text) {
 		return message.Span{}, false
 	}
 	for _, found := range pattern.FindAllStringSubmatchIndex(p.Text, -1) {

@@ -19,10 +19,10 @@ type hazard struct {
 // A speech is how prose speaks of a hazard.
 type speech struct {
 	stems  []string // one of them is in every text that talks or warns of it, in small letters
-	talk   *regexp.Regexp
-	warn   *regexp.Regexp
-	order  *regexp.Regexp // a sentence that has people handle it: one is enough
-	enough int            // paragraphs that talk of it before it is more than a word in passing
+	talk   *pattern
+	warn   *pattern
+	order  *pattern // a sentence that has people handle it: one is enough
+	enough int      // paragraphs that talk of it before it is more than a word in passing
 }
 
 // hazardsOf gives the hazards of the table that prose of a language is searched for, in the order of the table.
@@ -67,16 +67,41 @@ func signalWord(s fact.Signal, language string) string {
 	return s.String()
 }
 
-// The words that bring a hazard are those for handling a thing, since a soil can be acid and a leaf can lose ammonia
-// without harm to anybody. A word begins after anything but a letter; \b would take the "á" of "ácido" for no letter.
-func words(pattern string) *regexp.Regexp {
-	return regexp.MustCompile(`(?i)(?:^|[^\p{L}])(` + pattern + `)(?:[^\p{L}]|$)`)
+// A pattern is a regular expression that is looked for in every paragraph. One that says how far two words may be apart
+// is long, as each letter between them is a step of its own, and slow. The same without that limit finds all that it
+// finds, and more, and is looked for first.
+type pattern struct {
+	*regexp.Regexp
+	loose *regexp.Regexp // without limits; nil for a pattern that has none
 }
 
-// wordsOrAcid is words with one more pattern, in which acid is the last word. What follows shows that it is a thing:
+// limit is how far two words may be apart.
+var limit = regexp.MustCompile(`\{0,\d+\}`)
+
+func newPattern(text string) *pattern {
+	p := &pattern{Regexp: regexp.MustCompile(text)}
+	if limit.MatchString(text) {
+		p.loose = regexp.MustCompile(limit.ReplaceAllString(text, "*"))
+	}
+	return p
+}
+
+// MatchString says whether the pattern is in a text.
+func (p *pattern) MatchString(text string) bool { return p.mayBeIn(text) && p.Regexp.MatchString(text) }
+
+// mayBeIn says whether it is worth the time to look for the pattern in a text.
+func (p *pattern) mayBeIn(text string) bool { return p.loose == nil || p.loose.MatchString(text) }
+
+// The words that bring a hazard are those for handling a thing, since a soil can be acid and a leaf can lose ammonia
+// without harm to anybody. A word begins after anything but a letter; \b would take the "á" of "ácido" for no letter.
+func words(list string) *pattern {
+	return newPattern(`(?i)(?:^|[^\p{L}])(` + list + `)(?:[^\p{L}]|$)`)
+}
+
+// wordsOrAcid is words with one more list, in which acid is the last word. What follows shows that it is a thing:
 // "acid soil" and "acid-forming" are none.
-func wordsOrAcid(pattern, acid, goesOn string) *regexp.Regexp {
-	return regexp.MustCompile(`(?i)(?:^|[^\p{L}])(?:(` + pattern + `)(?:[^\p{L}]|$)|` +
+func wordsOrAcid(list, acid, goesOn string) *pattern {
+	return newPattern(`(?i)(?:^|[^\p{L}])(?:(` + list + `)(?:[^\p{L}]|$)|` +
 		`(` + acid + `)(?:$|[.,;:!?)”"»]|\s(?:` + goesOn + `)(?:[^\p{L}]|$)))`)
 }
 

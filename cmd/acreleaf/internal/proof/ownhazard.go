@@ -56,4 +56,4 @@ func ownSpeech(language, name string, own []string) speech {
 var ownMade sync.Map
 
 // nothing is in no text.
-var nothing = regexp.MustCompile(`[^\s\S]()`)
+var nothing = newPattern(`[^\s\S]()`)

@@ -10,23 +10,24 @@ import (
 // Warnings gives the signal blocks that a page needs by its title and by what its calculations say of their usual
 // numbers, ready to be in its text.
 func Warnings(language, title string, calculations []string) []string {
-	var brought []string
+	var usual []sheet.Outcome
 	for _, name := range calculations {
 		if s := calc.Standard().Find(name); s != nil {
-			brought = append(brought, usual(s)...)
+			usual = append(usual, usually(s)...)
 		}
 	}
 	var blocks []string
 	for _, h := range hazardsOf(language) {
-		if h.talk.MatchString(title) || slices.Contains(brought, h.ID) {
+		tells := func(o sheet.Outcome) bool { return o.Tells(h.ID) }
+		if h.talk.MatchString(title) || slices.ContainsFunc(usual, tells) {
 			blocks = append(blocks, h.example)
 		}
 	}
 	return blocks
 }
 
-// usual gives the hazards that a calculation tells of with the usual value of each given.
-func usual(s *sheet.Sheet) []string {
+// usually works a calculation with the usual value of each given. There is none where that has no answer.
+func usually(s *sheet.Sheet) []sheet.Outcome {
 	values := map[string]float64{}
 	for _, g := range s.Givens {
 		if !g.Optional {
@@ -37,18 +38,7 @@ func usual(s *sheet.Sheet) []string {
 	if err != nil {
 		return nil
 	}
-	return told(o)
-}
-
-// told gives the hazards that an outcome tells of.
-func told(o sheet.Outcome) []string {
-	var ids []string
-	for _, said := range o.Said() {
-		if said.Hazard != "" {
-			ids = append(ids, said.Hazard)
-		}
-	}
-	return ids
+	return []sheet.Outcome{o}
 }
 
 // warnsInAnyLanguage says whether a text that is still to be translated warns of a hazard in the words it has now.
