@@ -38,6 +38,9 @@ const (
 // order, so that each gets the same number again.
 func compileBody(p *sheet.Program, tables []int) []byte {
 	b := &body{program: p, tables: tables}
+	for f := range forms {
+		b.uses[f], b.kept[f] = make([]int, len(p.Code)), make([]int, len(p.Code))
+	}
 	b.write()
 	b.write()
 	return append(b.declaration(), b.code...)
@@ -47,7 +50,7 @@ func (b *body) write() {
 	b.count()
 	b.first = b.locals[0]
 	for f := range b.kept {
-		b.kept[f] = make([]int, len(b.program.Code))
+		clear(b.kept[f])
 	}
 	b.code = b.code[:0]
 	for _, out := range b.program.Outputs {
@@ -70,7 +73,7 @@ func (b *body) declaration() []byte {
 // used, and in which form.
 func (b *body) count() {
 	for f := range b.uses {
-		b.uses[f] = make([]int, len(b.program.Code))
+		clear(b.uses[f])
 	}
 	for _, out := range b.program.Outputs {
 		b.uses[b.formOf(out.From, number)][out.From]++
