@@ -172,7 +172,7 @@ func fitsLinked(u unit.Unit) func(unit.Unit) bool {
 
 // Close orders the uses and makes the program. The error is a *CircleError, or the first link that does not hold.
 func (g *Graph) Close() error {
-	if err := g.order(); err != nil {
+	if err := g.Order(); err != nil {
 		return err
 	}
 	layout := layouts.Get().(*layout)
@@ -194,8 +194,9 @@ func (g *Graph) Close() error {
 	return nil
 }
 
-// order sorts the uses so that each comes after those it takes values from, and otherwise as they were added.
-func (g *Graph) order() error {
+// Order sorts the uses so that each comes after those it takes values from, and otherwise as they were added. The error
+// is a *CircleError.
+func (g *Graph) Order() error {
 	var sorted []*Use
 	done, path := map[*Use]bool{}, []*Use{}
 	var visit func(u *Use) error

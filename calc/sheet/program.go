@@ -131,8 +131,10 @@ func (p *Program) Slice(cells []int) *Program {
 }
 
 // Run reads the input cells, runs the program once and writes the output cells. len(cells) must be at least p.Cells.
-func (p *Program) Run(cells []float64) {
-	values := make([]float64, len(p.Code))
+func (p *Program) Run(cells []float64) { p.RunIn(make([]float64, len(p.Code)), cells) }
+
+// RunIn is Run, with room for a value of each instruction, for a program that is run again and again.
+func (p *Program) RunIn(values, cells []float64) {
 	for i, in := range p.Code {
 		switch in.Op {
 		case Input:

@@ -45,13 +45,16 @@ func (b *binder) link() {
 			b.dropDependents()
 			continue
 		}
-		err := graph.Close()
+		err := graph.Order()
 		switch {
 		case err != nil:
 			b.reportCircle(err)
 		case b.checkBelonging():
 			b.page.Graph = graph
-			b.closePassages(graph)
+			b.bindPassages(graph)
+			if err := graph.Close(); err != nil {
+				panic(err) // its order and its links were checked
+			}
 			return
 		}
 		b.dropDependents()

@@ -27,17 +27,6 @@ func (p *Page) Passage(written *markdown.Passage) *Passage {
 	return nil
 }
 
-// closePassages binds the passages, and closes the graph again with what they ask in it.
-func (b *binder) closePassages(graph *sheet.Graph) {
-	b.bindPassages(graph)
-	if len(graph.Passages) == 0 {
-		return
-	}
-	if err := graph.Close(); err != nil {
-		panic(err) // it was closed before
-	}
-}
-
 // bindPassages reads the conditions of the passages, and adds to the graph what they ask.
 func (b *binder) bindPassages(graph *sheet.Graph) {
 	for _, written := range b.doc.Passages {

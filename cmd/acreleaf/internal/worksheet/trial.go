@@ -54,10 +54,11 @@ func (p *Page) Try(passage *Passage) Tried {
 	t.Options = make([]map[string]map[string]bool, len(t.held))
 	t.listGivens()
 	t.listFigures()
-	t.program = p.Graph.Program.Slice(t.cells())
+	t.program = p.Graph.Program.Slice(t.asked())
+	t.cells, t.room = make([]float64, len(p.Cells)), make([]float64, len(t.program.Code))
 	t.run(nil)
 	for _, g := range t.givens {
-		for _, v := range g.ends() {
+		for _, v := range g.ends {
 			t.run([]set{{g, v}})
 		}
 	}
@@ -78,6 +79,8 @@ type trial struct {
 	page    *Page
 	passage *Passage
 	program *sheet.Program // what the passage needs of the page's
+	cells   []float64      // of the page, in the trial that is run
+	room    []float64      // see sheet.Program.RunIn
 	givens  []tried
 	random  *rand.Rand
 	held    []bool      // by case
@@ -90,6 +93,7 @@ type trial struct {
 type tried struct {
 	bound *Bound
 	*sheet.Given
+	ends []float64 // what it is tried at by itself
 }
 
 // A set is a given with what a trial sets it to; NaN leaves an optional one empty.
@@ -118,7 +122,7 @@ func (t *trial) listGivens() {
 		}
 		for _, g := range bound.Sheet.Givens {
 			if _, linked := bound.From(g.Name); !linked {
-				t.givens = append(t.givens, tried{bound, g})
+				t.givens = append(t.givens, tried{bound, g, ends(g)})
 			}
 		}
 	}
@@ -137,8 +141,8 @@ func (t *trial) listFigures() {
 	}
 }
 
-// cells lists the cells that a trial looks at.
-func (t *trial) cells() []int {
+// asked lists the cells that a trial looks at.
+func (t *trial) asked() []int {
 	cells := slices.Concat(t.refusals, t.results, t.passage.Asked.Refusals())
 	for i := range t.held {
 		cells = append(cells, t.passage.Asked.CaseCell(i))
@@ -153,7 +157,7 @@ func (t *trial) cells() []int {
 }
 
 // ends are the values that a given is tried at by itself.
-func (g tried) ends() []float64 {
+func ends(g *sheet.Given) []float64 {
 	if len(g.Choices) > 0 {
 		var all []float64
 		for i := range g.Choices {
@@ -172,11 +176,10 @@ func (g tried) ends() []float64 {
 func (t *trial) draw() []set {
 	var all []set
 	for _, g := range t.givens {
-		ends := g.ends()
 		switch kind := t.random.IntN(4); {
 		case kind == 0: // it stays
 		case kind < 3 || len(g.Choices) > 0:
-			all = append(all, set{g, ends[t.random.IntN(len(ends))]})
+			all = append(all, set{g, g.ends[t.random.IntN(len(g.ends))]})
 		default:
 			part := t.random.Float64()
 			v := g.Low + (g.High-g.Low)*part*part // most ordinary numbers lie in the lower part
@@ -191,7 +194,8 @@ func (t *trial) draw() []set {
 
 // run works the page once, and looks at the passage.
 func (t *trial) run(sets []set) {
-	cells := slices.Clone(t.page.Cells)
+	cells := t.cells
+	copy(cells, t.page.Cells)
 	for _, s := range sets {
 		use := s.bound.Use
 		use.Set(cells, s.Name, s.value)
@@ -201,7 +205,7 @@ func (t *trial) run(sets []set) {
 			cells[presence] = 0
 		}
 	}
-	t.program.Run(cells)
+	t.program.RunIn(t.room, cells)
 	if !t.answered(cells) {
 		return
 	}
