@@ -6,8 +6,8 @@ import (
 	"unicode/utf8"
 )
 
-// plain reads a text whose every line is a plain “key: value”, a comment or blank. YAML would read it the same way. It
-// gives up on anything else. Nearly every text is plain, and YAML's reader takes longer for it than goldmark does for
+// plain reads a text whose every line is a plain “key: value”, a “key: [name, name]”, a comment or blank. YAML would
+// read it the same way. It gives up on anything else. Nearly every text is plain, and YAML's reader takes longer for it than goldmark does for
 // the rest of the page.
 func (t *Text) plain() (root *Node, ok bool) {
 	root = &Node{Kind: Table, text: t}
@@ -61,15 +61,44 @@ func (t *Text) plainEntry(at int, line []byte) (Entry, bool) {
 	if colon <= 0 || colon+2 > len(line)-1 || line[colon+1] != ' ' || !plainKey(line[:colon]) {
 		return Entry{}, false
 	}
-	value := bytes.TrimLeft(line[colon+1:], " ")
-	if !PlainValue(value) {
+	written := bytes.TrimLeft(line[colon+1:], " ")
+	value := &Node{text: t, at: at + len(line) - len(written)}
+	switch {
+	case PlainValue(written):
+		value.Value = string(written)
+		value.Null = isNull(value.Value)
+	case !value.plainNames(written):
 		return Entry{}, false
 	}
-	text := string(value)
-	return Entry{
-		Key:   &Node{Value: string(line[:colon]), text: t, at: at},
-		Value: &Node{Value: text, Null: isNull(text), text: t, at: at + len(line) - len(value)},
-	}, true
+	return Entry{Key: &Node{Value: string(line[:colon]), text: t, at: at}, Value: value}, true
+}
+
+// plainNames reads a list of names, as the line at a glance of nearly every page is: [soil.nitrogen, well.per-inch].
+func (n *Node) plainNames(written []byte) bool {
+	inside, opens := bytes.CutPrefix(written, []byte("["))
+	inside, closes := bytes.CutSuffix(inside, []byte("]"))
+	at := n.at + len("[")
+	for name := range bytes.SplitSeq(inside, []byte(",")) {
+		trimmed := bytes.TrimLeft(name, " ")
+		item := &Node{text: n.text, at: at + len(name) - len(trimmed), Value: string(bytes.TrimRight(trimmed, " "))}
+		if !opens || !closes || !isName(item.Value) || isNull(item.Value) {
+			return false
+		}
+		n.Items = append(n.Items, item)
+		at += len(name) + len(",")
+	}
+	n.Kind = List
+	return true
+}
+
+// isName says whether a text is letters, with digits, points and hyphens after the first.
+func isName(text string) bool {
+	for i, c := range []byte(text) {
+		if letter := c >= 'a' && c <= 'z'; !letter && (i == 0 || c != '.' && c != '-' && (c < '0' || c > '9')) {
+			return false
+		}
+	}
+	return text != ""
 }
 
 // isNull says whether YAML takes a word for nothing.
