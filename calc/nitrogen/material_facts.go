@@ -3,9 +3,11 @@ package nitrogen
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"acreleaf/calc/fact"
 	"acreleaf/calc/sheet"
+	"acreleaf/calc/words"
 )
 
 // MaterialFacts is what the table has of a material, for a page that prints it.
@@ -24,8 +26,20 @@ type MaterialFacts struct {
 	Apart []fact.Meeting // what it must not meet
 }
 
-// Materials lists the materials in the order of the table, with their texts in a language.
+// Materials lists the materials in the order of the table, with their texts in a language. The list is the same for
+// all who ask, and not to be changed.
 func Materials(language string) []MaterialFacts {
+	language = words.Language(language)
+	if known, ok := materialFacts.Load(language); ok {
+		return known.([]MaterialFacts)
+	}
+	known, _ := materialFacts.LoadOrStore(language, listMaterials(language))
+	return known.([]MaterialFacts)
+}
+
+var materialFacts sync.Map // of []MaterialFacts by language
+
+func listMaterials(language string) []MaterialFacts {
 	var all []MaterialFacts
 	options := MaterialAmount.In(language).FindGiven("material").Choices
 	for i, m := range materials {

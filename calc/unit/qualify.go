@@ -46,7 +46,9 @@ func lookUpAsWritten(word string) (spelling, int, bool) {
 	if found, ok := spellings[word]; ok {
 		return found, 1, true
 	}
-	word = plainPowers.Replace(word)
+	if strings.ContainsAny(word, "²³") {
+		word = plainPowers.Replace(word)
+	}
 	name := strings.TrimRight(word, "0123456789")
 	if name == word {
 		return spelling{}, 0, false // no power is written, and Atoi would make an error of it for each word of a text

@@ -15,6 +15,9 @@ type hazardCheck struct {
 	page    *Page
 	hazards []hazard
 	seen    []sighting // by the index of the hazard
+
+	title    string   // of the page, and
+	headings []string // those in its text, in small letters
 }
 
 // A sighting is what a page says of one hazard.
@@ -32,7 +35,12 @@ func newHazardCheck(p *Page, s *Site) hazardCheck {
 		return hazardCheck{}
 	}
 	hazards := slices.Concat(hazardsOf(p.Language), ownHazards(p.Language, s.Config.Hazards))
-	return hazardCheck{page: p, hazards: hazards, seen: make([]sighting, len(hazards))}
+	c := hazardCheck{page: p, hazards: hazards, seen: make([]sighting, len(hazards))}
+	c.title = strings.ToLower(p.Metadata.Title)
+	for _, heading := range p.Document.Headings {
+		c.headings = append(c.headings, strings.ToLower(heading.Text))
+	}
+	return c
 }
 
 // prose looks at one text. The text of a link talks of the page that it leads to.
@@ -110,11 +118,11 @@ func (c *hazardCheck) handled(h *hazard, seen sighting) (at message.Span, how st
 			return at, what, true
 		}
 	}
-	if h.talksIn(c.page.Metadata.Title) {
+	if h.talksIn(c.page.Metadata.Title, c.title) {
 		return c.page.Metadata.Places.Title, "this page is about " + h.Name.In("en"), true
 	}
-	for _, heading := range c.page.Document.Headings {
-		if h.talksIn(heading.Text) {
+	for i, heading := range c.page.Document.Headings {
+		if h.talksIn(heading.Text, c.headings[i]) {
 			return heading.Span, "this page has a part about " + h.Name.In("en"), true
 		}
 	}
@@ -124,9 +132,10 @@ func (c *hazardCheck) handled(h *hazard, seen sighting) (at message.Span, how st
 	return seen.first, "this page talks of " + h.Name.In("en"), seen.paragraphs >= h.enough
 }
 
-// talksIn says whether a title or a heading talks of a hazard. Most are passed over without a look at the pattern.
-func (h *hazard) talksIn(text string) bool {
-	return h.mayBeIn(strings.ToLower(text)) && h.talk.MatchString(text)
+// talksIn says whether a title or a heading talks of a hazard: the text, and the same in small letters. Most are passed
+// over without a look at the pattern.
+func (h *hazard) talksIn(text, small string) bool {
+	return h.mayBeIn(small) && h.talk.MatchString(text)
 }
 
 // mayBeIn says whether a text in small letters has a part of a word for a hazard.
