@@ -7,7 +7,6 @@ import (
 
 	"acreleaf/calc/fact"
 	"acreleaf/calc/sheet"
-	"acreleaf/calc/words"
 )
 
 // MaterialFacts is what the table has of a material, for a page that prints it.
@@ -29,19 +28,19 @@ type MaterialFacts struct {
 // Materials lists the materials in the order of the table, with their texts in a language. The list is the same for
 // all who ask, and not to be changed.
 func Materials(language string) []MaterialFacts {
-	language = words.Language(language)
-	if known, ok := materialFacts.Load(language); ok {
+	s := MaterialAmount.In(language)
+	if known, ok := materialFacts.Load(s); ok {
 		return known.([]MaterialFacts)
 	}
-	known, _ := materialFacts.LoadOrStore(language, listMaterials(language))
+	known, _ := materialFacts.LoadOrStore(s, listMaterials(s))
 	return known.([]MaterialFacts)
 }
 
-var materialFacts sync.Map // of []MaterialFacts by language
+var materialFacts sync.Map // of []MaterialFacts by the *sheet.Sheet that has the texts
 
-func listMaterials(language string) []MaterialFacts {
+func listMaterials(s *sheet.Sheet) []MaterialFacts {
 	var all []MaterialFacts
-	options := MaterialAmount.In(language).FindGiven("material").Choices
+	options := s.FindGiven("material").Choices
 	for i, m := range materials {
 		label := strings.TrimSuffix(strings.TrimPrefix(options[i].Label, m.name+", "), ", "+m.name)
 		all = append(all, MaterialFacts{
@@ -49,7 +48,7 @@ func listMaterials(language string) []MaterialFacts {
 			Note: options[i].Note, NoteSources: slices.Clone(noteSources[m.name]),
 			Liquid: m.liquid, Nitrogen: m.nitrogen, Gallon: m.gallon, Lime: m.lime,
 			Nitrate: m.forms.nitrate, Ammonium: m.forms.ammonium, Urea: m.forms.urea, FormSources: m.forms.sources,
-			Apart: fact.Apart(m.traits, language),
+			Apart: fact.Apart(m.traits, s.Texts.Language),
 		})
 	}
 	return all

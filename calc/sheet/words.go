@@ -14,9 +14,9 @@ type wordPrinter struct {
 	sum *sum // nil: in names
 }
 
-// Words is one line of the work as plain text: "nitrogen = nitrate × … = 12 ppm NO3-N × … = 48 lb N/ac". A formula without names,
-// such as a figure from a table, is written once. For ranges the line has what gives the least and what gives the most,
-// or where nothing does, the names and the range alone.
+// Words is one line of the work as plain text: "nitrogen = nitrate × … = 12 ppm NO3-N × … = 48 lb N/ac". A formula
+// without names, such as a figure from a table, is written once. For ranges the line has what gives the least and what
+// gives the most, or where nothing does, the names and the range alone.
 func (l Line) Words() string {
 	o, sums := l.o, l.sums
 	symbols := &wordPrinter{say: o.say()}

@@ -7,8 +7,8 @@ import (
 )
 
 // plain reads a text whose every line is a plain “key: value”, a “key: [name, name]”, a comment or blank. YAML would
-// read it the same way. It gives up on anything else. Nearly every text is plain, and YAML's reader takes longer for it than goldmark does for
-// the rest of the page.
+// read it the same way. It gives up on anything else. Nearly every text is plain, and YAML's reader takes longer for
+// it than goldmark does for the rest of the page.
 func (t *Text) plain() (root *Node, ok bool) {
 	root = &Node{Kind: Table, text: t}
 	for at := 0; at < len(t.bytes); {
