@@ -17,6 +17,7 @@ import { mountReckoner } from "./reckoner";
 import { bindReset } from "./reset";
 import { makeSheets, settle } from "./sheets";
 import { makeSpeak } from "./speak";
+import { makeTurns } from "./turns";
 import { makeUnits } from "./units";
 import { leadToFiles } from "./ways";
 import type { Data } from "./wire";
@@ -32,6 +33,7 @@ const MOUNTS: [selector: string, mount: (element: Element, page: Page) => Block]
 ];
 
 async function start(): Promise<void> {
+  const turn = makeTurns();
   const fields = findFields();
   try {
     const data = readData();
@@ -43,7 +45,9 @@ async function start(): Promise<void> {
     const kept = isKept() && !all<HTMLInputElement>(".field input").some((input) => input.value !== input.defaultValue);
     // Without the first the ranges fail, as where there is no WebAssembly. The second brings back what was typed.
     await Promise.all([(ranged || kept) && load(RANGES), kept && load(AFTER)]);
-    live(data, fields, await instantiate(data.m));
+    const machine = await instantiate(data.m);
+    await turn();
+    await live(data, fields, machine, turn);
     setTimeout(() => [load(RANGES), load(AFTER)], 500); // not before the page has been drawn
   } catch {
     // A browser may bring back what was typed on an earlier visit; beside the example's answers it would mislead.
@@ -54,14 +58,21 @@ async function start(): Promise<void> {
   }
 }
 
-function live(data: Data, fields: Field[], machine: Machine): void {
+async function live(data: Data, fields: Field[], machine: Machine, turn: () => Promise<void>): Promise<void> {
   const sheets = makeSheets(data);
   const works = makeWorks(data, fields, machine);
   const read = readBy(data, works);
   works.fill(true);
   works.work(read); // it fails where a range of the example cannot be worked
   const page = { data, fields, sheets, works };
-  const blocks = MOUNTS.flatMap(([selector, mount]) => all(selector).map((element) => mount(element, page)));
+  const blocks: Block[] = [];
+  for (const [selector, mount] of MOUNTS) {
+    for (const element of all(selector)) {
+      await turn();
+      blocks.push(mount(element, page));
+    }
+  }
+  await turn();
   const margin = makeMargin(sheets);
   const speak = makeSpeak(sheets, margin.news);
   const switchUnits = makeUnits();
@@ -102,7 +113,7 @@ function live(data: Data, fields: Field[], machine: Machine): void {
     }
   };
 
-  update();
+update();
   fields.forEach((field) => field.lock(false));
   document.addEventListener("input", answer);
   document.addEventListener("change", answer);

@@ -37,7 +37,7 @@ const tsconfig = `{"compilerOptions": {"useDefineForClassFields": false}}`
 // name of the page's data, of the browser or of the language may be among them.
 const ownProperties = "^(again|amount|asked|assume|bare|below|cell|changed|chosen|due|element|end|endless|ends|" +
 	"enter|entry|example|faulty|fields|fill|followed|forget|formula|formulas|fresh|grid|guard|hold|input|inputs|" +
-	"instead|kept|kind|last|line|lines|lists|lock|look|marked|money|most|news|note|now|own|owns|parted|partly|" +
+	"instead|kept|kind|last|line|lines|lists|lock|look|marked|money|most|news|note|own|owns|parted|partly|" +
 	"parts|per|place|printed|refusal|refused|reset|result|results|ring|run|said|scale|second|seen|shape|sheet|" +
 	"sides|slopes|sums|table|tabled|tell|terms|texts|typed|unit|units|update|usual|waiting|when|why|words|work|" +
 	"works|worksheet|write|yours)$"
