@@ -27,6 +27,7 @@ func (t Text) part(start, end int) Span {
 type Definition struct {
 	Name           Text
 	Title, Summary string
+	Language       string // of its texts: "es"; "" for English
 	Givens         []Given
 	Constants      []Constant
 	Steps, Answers []Result // labels and units of the names that the work gives

@@ -15,7 +15,10 @@ import (
 // is no fault.
 func Make(d *Definition) (*sheet.Sheet, []Fault) {
 	m := &maker{definition: d, parts: map[string]*part{}, figures: map[string]string{}, figureNames: map[string]bool{}}
-	s, err := sheet.Build(d.Name.Text, m.build)
+	s, err := sheet.Build(d.Name.Text, func(s *sheet.Sheet) {
+		s.Written = d.Language
+		m.build(s)
+	})
 	if err == nil {
 		m.unlist(s)
 	}

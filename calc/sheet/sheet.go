@@ -20,6 +20,7 @@ type Sheet struct {
 	Summary string       // one sentence: what it answers
 	Origin  string       // the name of the Go function that builds it
 	Texts   *words.Texts // where its texts are from; nil for those that its author gave
+	Written string       // the language that its author wrote it in; "" for English, and for a sheet of the catalogue
 
 	Givens    []*Given
 	Constants []*Constant

@@ -50,7 +50,7 @@ func (s *Sheet) workName(key, name, own string) string {
 // language is the language of the sheet's texts, and of what it says with its numbers.
 func (s *Sheet) language() string {
 	if s.Texts == nil {
-		return words.English
+		return words.Language(s.Written)
 	}
 	return s.Texts.Language
 }
@@ -58,13 +58,24 @@ func (s *Sheet) language() string {
 // general are the words that the sheet tells its numbers with.
 func (s *Sheet) general() *words.General { return words.InGeneral(s.language()) }
 
-// LangOf is the language of a text of the sheet where it is not that of the sheet: "en" for one that is not translated
-// yet, "" for the others.
-func (s *Sheet) LangOf(text string) string {
+// LangOf is the language of a text of the sheet on a page in another: "en" for one that is not translated yet, the
+// author's for the texts of an author's own sheet. It is "" for a text in the language of the page, and where the page
+// tells none.
+func (s *Sheet) LangOf(text, page string) string {
+	language := cmp.Or(s.Written, s.language())
 	if s.foreign[text] {
-		return words.English
+		language = words.English
 	}
-	return ""
+	if page == "" || primary(page) == primary(language) {
+		return ""
+	}
+	return language
+}
+
+// primary is the language of a tag without its region: "es" of "es-MX".
+func primary(tag string) string {
+	language, _, _ := strings.Cut(strings.ToLower(tag), "-")
+	return language
 }
 
 // In is the same calculation with its texts in another language. A sheet of an author has one language only.

@@ -100,10 +100,15 @@ func (p *press) edition() Edition { return *p.whole.edition.Kept() }
 
 // language is the language that a page is written in.
 func (l *loaded) language(d *draft) string {
-	switch {
-	case d.address.Language != "":
+	if d.address.Language != "" {
 		return d.address.Language
-	case len(l.Site.Languages) == 0: // site.yaml has a fault; the pages are looked through all the same
+	}
+	return l.mainLanguage()
+}
+
+// mainLanguage is the first language of the site.
+func (l *loaded) mainLanguage() string {
+	if len(l.Site.Languages) == 0 { // site.yaml has a fault; the pages are looked through all the same
 		return "en"
 	}
 	return l.Site.Languages[0]

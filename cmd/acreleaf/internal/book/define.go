@@ -127,7 +127,8 @@ func (c *calculations) defineIn(d *draft, l *loaded) {
 			c.unmade = append(c.unmade, b.Name)
 			continue
 		}
-		definition := &worksheet.Definition{Name: b.Name, Source: d.source, Span: b.NameSpan, Body: b.Body}
+		definition := &worksheet.Definition{Name: b.Name, Language: l.language(d), Source: d.source, Span: b.NameSpan,
+			Body: b.Body}
 		d.defined.said = append(d.defined.said, c.add(definition, l)...)
 		d.defined.list = append(d.defined.list, definition)
 	}
@@ -165,8 +166,8 @@ func (c *calculations) loadFile(l *loaded, name string, before *calculations,
 		source, messages = message.Load(l.options.Content, name)
 		source.Name = l.options.called(name)
 	}
-	d := &worksheet.Definition{Name: strings.TrimSuffix(path.Base(name), ".yaml"), Source: source,
-		Body: message.Span{End: len(source.Text)}}
+	d := &worksheet.Definition{Name: strings.TrimSuffix(path.Base(name), ".yaml"), Language: l.mainLanguage(),
+		Source: source, Body: message.Span{End: len(source.Text)}}
 	if len(messages) == 0 {
 		c.files[name] = d
 	}

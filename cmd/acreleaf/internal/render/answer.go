@@ -36,7 +36,9 @@ func rows(w *bytes.Buffer, answers []Answer) {
 		a := &answers[i]
 		w.WriteString("<div")
 		when(w, a.There, !a.Out)
-		w.WriteString("><dt>")
+		w.WriteString("><dt")
+		language(w, a.Lang)
+		w.WriteByte('>')
 		text(w, a.Label)
 		w.WriteString("</dt><dd>")
 		result(w, a)
@@ -55,6 +57,7 @@ func (r *Renderer) inWords(w *bytes.Buffer, cases []Note) {
 		c := &cases[i]
 		w.WriteString("<p")
 		when(w, c.When, c.Shown)
+		language(w, c.Lang)
 		w.WriteByte('>')
 		r.partly(w, c.Partly, c.Perhaps)
 		pieces(w, c.Pieces)

@@ -11,7 +11,9 @@ func compared(w *bytes.Buffer, c *Comparison) {
 	w.WriteString("<table>\n<thead><tr><td></td>")
 	for i := range c.Columns {
 		column := &c.Columns[i]
-		w.WriteString(`<th scope="col" class="linked">`)
+		w.WriteString(`<th scope="col" class="linked"`)
+		language(w, column.Lang)
+		w.WriteByte('>')
 		element(w, "small", "", column.Label)
 		w.WriteByte(' ')
 		figure(w, &column.Shown)
@@ -25,7 +27,9 @@ func compared(w *bytes.Buffer, c *Comparison) {
 }
 
 func comparedRow(w *bytes.Buffer, row *ComparedRow) {
-	w.WriteString(`<tr><th scope="row">`)
+	w.WriteString(`<tr><th scope="row"`)
+	language(w, row.Lang)
+	w.WriteByte('>')
 	text(w, row.Label)
 	w.WriteString("</th>")
 	for i := range row.Answers {

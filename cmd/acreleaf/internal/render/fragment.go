@@ -4,19 +4,21 @@ import "html/template"
 
 // A Worksheet is a worked example: what is given, the work, the answers.
 type Worksheet struct {
-	Index     int    // place in the module's list of sheets
-	Number    int    // place among the worksheets of its page, from 1
-	Name      string // the author's name for it, "soil"; its section's id is construct.Anchor(Name)
-	Title     string
-	Summary   string
-	Givens    []Given
-	Work      []Line
-	Answers   []Answer    // the headline first
-	Compared  *Comparison // answers that are compared; nil for none
-	Words     []Note      // what the headline answer comes to, by case; empty for none
-	Notes     []Note
-	Constants []Constant
-	CodeHref  string // way to the page of the calculation; empty for none
+	Index       int    // place in the module's list of sheets
+	Number      int    // place among the worksheets of its page, from 1
+	Name        string // the author's name for it, "soil"; its section's id is construct.Anchor(Name)
+	Title       string
+	Summary     string
+	TitleLang   string // of the title, where it is not that of the page; so is SummaryLang of the summary
+	SummaryLang string
+	Givens      []Given
+	Work        []Line
+	Answers     []Answer    // the headline first
+	Compared    *Comparison // answers that are compared; nil for none
+	Words       []Note      // what the headline answer comes to, by case; empty for none
+	Notes       []Note
+	Constants   []Constant
+	CodeHref    string // way to the page of the calculation; empty for none
 }
 
 // The kinds of Given.
@@ -91,6 +93,7 @@ type Line struct {
 // An Answer is one result.
 type Answer struct {
 	Label string
+	Lang  string // of the label, where it is not that of the page
 	Shown Shown
 	There int  // the cell that is 0 while the answer is left out; -1 when it is always there
 	Out   bool // it is left out for the example
@@ -105,12 +108,14 @@ type Comparison struct {
 // A Compared thing is one of those that are chosen: "First material", with the option that is chosen now.
 type Compared struct {
 	Label string
+	Lang  string // of the label and the option, where it is not that of the page
 	Shown Shown
 }
 
 // A ComparedRow is one result of each of them, in the order of the columns.
 type ComparedRow struct {
 	Label   string
+	Lang    string // of the label, where it is not that of the page
 	Answers []Answer
 }
 

@@ -66,6 +66,18 @@ func (r *Renderer) note(w *bytes.Buffer, n *Note) {
 	w.WriteString("</p>\n")
 }
 
+// inLanguage writes a text in an element, marked where it is not in the language of the page.
+func inLanguage(w *bytes.Buffer, tag, lang, s string) {
+	w.WriteByte('<')
+	w.WriteString(tag)
+	language(w, lang)
+	w.WriteByte('>')
+	text(w, s)
+	w.WriteString("</")
+	w.WriteString(tag)
+	w.WriteByte('>')
+}
+
 // language marks a text that is not in the language of the page.
 func language(w *bytes.Buffer, lang string) {
 	if lang != "" {

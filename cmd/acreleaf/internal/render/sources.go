@@ -27,7 +27,13 @@ func (r *Renderer) source(w *bytes.Buffer, s *Source) {
 	r.citation(w, s, "")
 	w.WriteString("</p>\n")
 	element(w, "p", "kind", r.words.Kinds.name(s.Kind))
-	element(w, "p", "hint", s.Note)
+	if s.Note != "" {
+		w.WriteString(`<p class="hint"`)
+		language(w, s.NoteLang)
+		w.WriteByte('>')
+		text(w, s.Note)
+		w.WriteString("</p>")
+	}
 	r.figured(w, s.Figures)
 	r.cited(w, s.Cited)
 	w.WriteString("</li>\n")

@@ -139,6 +139,7 @@ type Source struct {
 	Number                          string // by which a library finds it; empty for none
 	Kind                            string // one of the kinds of package calc/fact
 	Note                            string
+	NoteLang                        string // where it is not the language of the page
 	Figures                         []Figured
 	Cited                           []Link // the guides that use it
 }

@@ -23,9 +23,15 @@ func (r *Renderer) Worksheet(w *bytes.Buffer, s *Worksheet) {
 	w.WriteByte('>')
 	element(w, "small", "", words.Kind.with(strconv.Itoa(s.Number)))
 	w.WriteByte(' ')
-	text(w, s.Title)
+	if s.TitleLang != "" {
+		inLanguage(w, "span", s.TitleLang, s.Title)
+	} else {
+		text(w, s.Title)
+	}
 	w.WriteString("</h2>")
-	element(w, "p", "", s.Summary)
+	if s.Summary != "" {
+		inLanguage(w, "p", s.SummaryLang, s.Summary)
+	}
 	w.WriteString("</header>\n")
 	r.givens(w, s.Givens)
 	r.answers(w, s)

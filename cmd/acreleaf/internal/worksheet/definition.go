@@ -14,11 +14,12 @@ import (
 
 // A Definition is a calculation that an author wrote, in a block of a page or in a file of its own.
 type Definition struct {
-	Name   string
-	Source *message.Source
-	Span   message.Span // of its name; the start of a file that is named so
-	Body   message.Span // its YAML
-	Sheet  *sheet.Sheet // nil when it could not be made
+	Name     string
+	Language string // that it is written in, such as "es"
+	Source   *message.Source
+	Span     message.Span // of its name; the start of a file that is named so
+	Body     message.Span // its YAML
+	Sheet    *sheet.Sheet // nil when it could not be made
 }
 
 // Text is what the author wrote.
@@ -55,7 +56,7 @@ func Define(d *Definition, sources config.Sources, hazards []config.OwnHazard) m
 		return messages // the text is no table, so that nothing more can be said of it
 	}
 	read := len(messages)
-	key := d.Name + "\x00" + d.Text()
+	key := d.Name + "\x00" + d.Language + "\x00" + d.Text()
 	for _, c := range written.Checks {
 		if c.Hazard != nil {
 			key += fmt.Sprintf("\x00%+v", *c.Hazard)
@@ -99,11 +100,12 @@ type definitionReader struct {
 func (r *definitionReader) read() *formula.Definition {
 	t := r.table
 	d := &formula.Definition{
-		Name:    formula.Text{Text: r.definition.Name, Span: formula.Span(r.definition.Span)},
-		Title:   t.Need("title", "write what it works out: \"title: Spray on an acre\""),
-		Summary: t.Need("summary", "write what it does in a sentence: \"summary: Turns nozzle flow into gallons an acre.\""),
-		Work:    r.texts(t.List("work")),
-		Notes:   r.texts(t.List("notes")),
+		Name:     formula.Text{Text: r.definition.Name, Span: formula.Span(r.definition.Span)},
+		Language: r.definition.Language,
+		Title:    t.Need("title", "write what it works out: \"title: Spray on an acre\""),
+		Summary:  t.Need("summary", "write what it does in a sentence: \"summary: Turns nozzle flow into gallons an acre.\""),
+		Work:     r.texts(t.List("work")),
+		Notes:    r.texts(t.List("notes")),
 
 		Sentence: r.text(t, "sentence"),
 	}

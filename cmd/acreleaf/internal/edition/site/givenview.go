@@ -16,7 +16,7 @@ import (
 func givenView(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) render.Given {
 	cell, _ := b.Use.Cell(g.Name)
 	v := render.Given{
-		ID: b.Block.Name + "-" + g.Name, Label: g.Label, Hint: g.Hint, Lang: b.Sheet.LangOf(g.Label),
+		ID: b.Block.Name + "-" + g.Name, Label: g.Label, Hint: g.Hint, Lang: b.Sheet.LangOf(g.Label, p.Graph.Language),
 		Kind: render.KindNumber, Cell: cell, Presence: -1, Others: -1, Unit: g.Unit.String(),
 		Low: g.Low, High: g.High, Optional: g.Optional,
 	}

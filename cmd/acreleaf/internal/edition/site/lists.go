@@ -40,6 +40,9 @@ func (c *common) sourcesView(address page.Address, words *render.Words) *render.
 		if !source.Listed && len(cited[id]) == 0 || entry.Kind == string(fact.Definition) {
 			continue
 		}
+		if main := c.edition.Site.Languages[0]; !source.Listed && !strings.HasPrefix(cmp.Or(address.Language, main), "en") {
+			entry.NoteLang = "en" // what the calculations rest on has notes in English alone
+		}
 		for _, o := range cited[id] {
 			if o.Address.Language == address.Language {
 				entry.Cited = append(entry.Cited, render.Link{Href: address.To(o.Address), Text: o.Title})

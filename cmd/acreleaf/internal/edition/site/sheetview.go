@@ -1,7 +1,6 @@
 package site
 
 import (
-	"cmp"
 	"html/template"
 	"slices"
 	"strconv"
@@ -16,7 +15,11 @@ import (
 func worksheetView(p *worksheet.Page, b *worksheet.Bound, c *citations) *render.Worksheet {
 	o := p.Example(b)
 	v := &render.Worksheet{
-		Index: b.Use.Index, Name: b.Block.Name, Title: cmp.Or(b.Title, b.Sheet.Title), Summary: b.Sheet.Summary,
+		Index: b.Use.Index, Name: b.Block.Name, Title: b.Title,
+		Summary: b.Sheet.Summary, SummaryLang: b.Sheet.LangOf(b.Sheet.Summary, p.Graph.Language),
+	}
+	if v.Title == "" {
+		v.Title, v.TitleLang = b.Sheet.Title, b.Sheet.LangOf(b.Sheet.Title, p.Graph.Language)
 	}
 	for _, given := range b.Sheet.Givens {
 		v.Givens = append(v.Givens, givenView(p, b, given))
@@ -95,16 +98,18 @@ func compare(c *render.Comparison, p *worksheet.Page, b *worksheet.Bound, o shee
 	row := slices.IndexFunc(c.Rows, func(one render.ComparedRow) bool { return one.Label == r.Row })
 	if row < 0 {
 		row = len(c.Rows)
-		c.Rows = append(c.Rows, render.ComparedRow{Label: r.Row})
+		c.Rows = append(c.Rows, render.ComparedRow{Label: r.Row, Lang: b.Sheet.LangOf(r.Row, p.Graph.Language)})
 	}
 	if row == 0 {
-		c.Columns = append(c.Columns, render.Compared{Label: r.Of.Label, Shown: *chosen(p, b, r.Of)})
+		c.Columns = append(c.Columns, render.Compared{Label: r.Of.Label, Shown: *chosen(p, b, r.Of),
+			Lang: b.Sheet.LangOf(r.Of.Label, p.Graph.Language)})
 	}
 	c.Rows[row].Answers = append(c.Rows[row].Answers, answerView(o, r))
 }
 
 func answerView(o sheet.Outcome, r *sheet.Result) render.Answer {
-	v := render.Answer{Label: r.Label, Shown: *shown(o, r.Name), There: -1, Out: !o.There(r.Name)}
+	v := render.Answer{Label: r.Label, Lang: o.Use.Sheet.LangOf(r.Label, o.Use.Language()),
+		Shown: *shown(o, r.Name), There: -1, Out: !o.There(r.Name)}
 	if cell, may := o.Use.There(r.Name); may {
 		v.There = cell
 	}
@@ -132,7 +137,7 @@ func holds(cell int, low, high []float64) (some, partly, perhaps bool) {
 
 // spokenView is a sentence that is said while its cell is not 0.
 func spokenView(o sheet.Outcome, when int, remark *sheet.Remark) render.Note {
-	v := render.Note{When: when, Lang: o.Use.Sheet.LangOf(remark.Text)}
+	v := render.Note{When: when, Lang: o.Use.Sheet.LangOf(remark.Text, o.Use.Language())}
 	v.Shown, v.Partly, v.Perhaps = holds(when, o.Cells, o.High)
 	v.Shown = v.Shown && !(remark.Words && v.Perhaps) // the answer in words says nothing that is in doubt
 	o = o.Where(when)
