@@ -36,11 +36,13 @@ func ExampleOf(m page.Metadata, work *worksheet.Page) Example {
 // mostGivens keeps an example one line of text.
 const mostGivens = 3
 
-// from lists the first numbers that an outcome is worked from. A choice is no number.
+// from lists the first numbers that an outcome is worked from. A choice is no number, and without a unit nothing says
+// what a number counts.
 func from(o sheet.Outcome, answer string) string {
 	var givens []string
 	for _, g := range o.Use.Sheet.Givens {
-		if len(g.Choices) == 0 && g.Name != answer && o.Stated(g.Name) && len(givens) < mostGivens {
+		told := g.Date || len(g.Choices) == 0 && g.Unit.String() != ""
+		if told && g.Name != answer && o.Stated(g.Name) && len(givens) < mostGivens {
 			givens = append(givens, o.Text(g.Name))
 		}
 	}
