@@ -39,7 +39,7 @@ func (p *press) stands(d *draft) bool {
 		return d.set != nil // there is but one making, and no page is made before all is known that it shows
 	}
 	if d.set == nil || d.set.bound != d.bound.Kept() || d.set.siteFile != p.SiteFile ||
-		d.set.listed != p.Sources.AnyListed() || !d.set.page.sameAround(p.pageOf(d)) {
+		d.set.listed != p.Sources.AnyListed() || !p.sameAround(&d.set.page, d) {
 		return false
 	}
 	if d.set.sourcesFile == p.SourcesFile {
@@ -52,10 +52,11 @@ func (p *press) stands(d *draft) bool {
 	return true
 }
 
-// sameAround says whether two pages of one text show the same of other pages.
-func (a *Page) sameAround(b *Page) bool {
-	return a.Previous == b.Previous && a.Next == b.Next && a.Book == b.Book && slices.Equal(a.Links, b.Links) &&
-		slices.Equal(a.Twins, b.Twins)
+// sameAround says whether a page would show the same of other pages as it did. No page is put together for that, since
+// it is asked of all pages at every save.
+func (p *press) sameAround(was *Page, d *draft) bool {
+	return was.Previous == turnOf(d.previous) && was.Next == turnOf(d.next) && was.Book == p.bookFor(d) &&
+		slices.Equal(was.Links, d.linked.Kept().targets) && slices.Equal(was.Twins, p.twins(d))
 }
 
 // mayFinish says whether the files of a page have to be made, and can be as far as is known. What its links lead to is
@@ -106,12 +107,17 @@ func (p *press) drop(d *draft) {
 
 // pageOf is a page as an edition takes it, without its document and worksheets.
 func (p *press) pageOf(d *draft) *Page {
-	page := &Page{Name: d.name, Source: d.source, Address: d.address, Metadata: d.metadata, Language: p.language(d),
-		Links: d.linked.Kept().targets, Previous: turnOf(d.previous), Next: turnOf(d.next), Twins: p.twins(d)}
+	return &Page{Name: d.name, Source: d.source, Address: d.address, Metadata: d.metadata, Language: p.language(d),
+		Links: d.linked.Kept().targets, Previous: turnOf(d.previous), Next: turnOf(d.next), Twins: p.twins(d),
+		Book: p.bookFor(d)}
+}
+
+// bookFor is the book, for a page that lists others.
+func (p *press) bookFor(d *draft) *Book {
 	if d.address.Kind.Row().Lists {
-		page.Book = p.book
+		return p.book
 	}
-	return page
+	return nil
 }
 
 func turnOf(d *draft) Turn {

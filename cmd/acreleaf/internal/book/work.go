@@ -77,7 +77,7 @@ type boundFrom struct {
 // bindPage binds the blocks of a page.
 func (p *press) bindPage(d *draft) {
 	from := boundFrom{p.language(d), p.shelf}
-	if p.findsTheSame(d, from.language) {
+	if d.bound.Key() != from && p.findsTheSame(d, from.language) {
 		from = d.bound.Key()
 	}
 	d.bound.Get(from, func() bound {
