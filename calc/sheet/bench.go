@@ -99,6 +99,11 @@ func (u *Use) SetKind(cells []float64, given string, e Entry) {
 	}
 }
 
+// Slip is what a slip of the sheet gives, in the unit of the answer that it gets wrong, in a graph that works slips.
+func (o Outcome) Slip(slip *Slip) float64 {
+	return o.Cells[o.Use.slips[slices.Index(o.Use.Sheet.Slips, slip)]]
+}
+
 // SlipValues works every slip of the sheet, by name, in the unit of the answer that each gets wrong.
 func (s *Sheet) SlipValues(values map[string]float64) (map[string]float64, error) {
 	o, err := newBench(s, true).Work(singles(values))
@@ -106,8 +111,8 @@ func (s *Sheet) SlipValues(values map[string]float64) (map[string]float64, error
 		return nil, err
 	}
 	slips := map[string]float64{}
-	for i, slip := range s.Slips {
-		slips[slip.Name] = o.Cells[o.Use.slips[i]]
+	for _, slip := range s.Slips {
+		slips[slip.Name] = o.Slip(slip)
 	}
 	return slips, nil
 }

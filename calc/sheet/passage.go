@@ -53,6 +53,12 @@ func (p *Passage) Value(u *Use, name string) (value Term, there *Term) {
 	return value, there
 }
 
+// Slip is what a known wrong way to work an answer of a use gives, in the unit of that answer.
+func (p *Passage) Slip(u *Use, slip *Slip) Term {
+	p.Use(u)
+	return p.take(u, slip.n, &node{kind: kindGiven, unit: slip.n.unit})
+}
+
 func (p *Passage) take(u *Use, from, n *node) Term {
 	p.from = append(p.from, source{own: n, node: from, use: u})
 	return p.Sheet.wrap(n)

@@ -44,19 +44,22 @@ type General struct {
 var generals sync.Map // of *General by language
 
 // InGeneral are the general words of a language.
-func InGeneral(language string) *General {
+func InGeneral(language string) *General { return told[General](&generals, general, language) }
+
+// told are the words of a file that is read into a type, whose tags name the keys.
+func told[T any](known *sync.Map, file, language string) *T {
 	language = Language(language)
-	if known, ok := generals.Load(language); ok {
-		return known.(*General)
+	if found, ok := known.Load(language); ok {
+		return found.(*T)
 	}
-	g := &General{}
-	f := texts()[language][general]
-	v := reflect.ValueOf(g).Elem()
+	words := new(T)
+	f := texts()[language][file]
+	v := reflect.ValueOf(words).Elem()
 	for i := range v.NumField() {
 		key := v.Type().Field(i).Tag.Get("key")
 		text := f[key].text
 		if text == "" {
-			panic(fmt.Sprintf("calc/words/%s/%s.txt has no text for %s", language, general, key))
+			panic(fmt.Sprintf("calc/words/%s/%s.txt has no text for %s", language, file, key))
 		}
 		if months, is := v.Field(i).Addr().Interface().(*[12]string); is {
 			copy(months[:], strings.Split(text, ", "))
@@ -65,10 +68,10 @@ func InGeneral(language string) *General {
 		v.Field(i).SetString(text)
 	}
 	if len(f) != v.NumField() {
-		panic(fmt.Sprintf("calc/words/%s/%s.txt has a key that nobody asks for", language, general))
+		panic(fmt.Sprintf("calc/words/%s/%s.txt has a key that nobody asks for", language, file))
 	}
-	known, _ := generals.LoadOrStore(language, g)
-	return known.(*General)
+	found, _ := known.LoadOrStore(language, words)
+	return found.(*T)
 }
 
 // Fill puts texts in the places of the names in braces: "low", "0", "high", "5".

@@ -20,6 +20,8 @@ const (
 	general = "general"
 	hazards = "hazards" // of calc/fact, by their ids
 	sources = "sources" // the notes of the bibliography, by id
+
+	practice = "practice" // what is said of an answer to an exercise
 )
 
 //go:embed en es
@@ -75,7 +77,7 @@ func Language(tag string) string {
 // Calculations lists the files of calculations in a language.
 func Calculations(language string) []string {
 	return slices.DeleteFunc(slices.Sorted(maps.Keys(texts()[language])), func(name string) bool {
-		return name == shared || name == general || name == hazards || name == sources
+		return name == shared || name == general || name == hazards || name == sources || name == practice
 	})
 }
 

@@ -17,6 +17,7 @@ var ladder = map[string][]string{
 	"calc/sheet":              {"calc/fact", "calc/unit", "calc/words"},
 	"calc/nitrogen":           {"calc/fact", "calc/sheet"},
 	"calc/formula":            {"calc/fact", "calc/sheet", "calc/unit", "calc/words"},
+	"calc/practice":           {"calc/prose", "calc/sheet", "calc/unit", "calc/words"},
 	"calc":                    {"calc/nitrogen", "calc/sheet"},
 	"calc/internal/reference": nil,
 
@@ -79,6 +80,7 @@ var ladderOfTests = map[string][]string{
 	"calc/unit":     {"calc/internal/reference"},
 	"calc/nitrogen": {"calc/unit", "calc/internal/reference"},
 	"calc/formula":  {"wasm/wasmtest", "wasm/wasmtest/engine"},
+	"calc/practice": {"calc/nitrogen", "wasm/wasmtest", "wasm/wasmtest/engine"},
 	"wasm":          {"wasm/wasmtest", "wasm/wasmtest/engine"},
 
 	"cmd/acreleaf": {"construct", "kind", "book", "edition/site", "proof", "message", "calc", "calc/sheet",

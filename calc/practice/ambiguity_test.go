@@ -1,0 +1,131 @@
+package practice_test
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"acreleaf/calc/nitrogen"
+	"acreleaf/calc/practice"
+	"acreleaf/calc/sheet"
+	"acreleaf/calc/unit"
+)
+
+const (
+	cardsOfEach = 1000
+	asked       = 3    // significant digits
+	mostShare   = 0.05 // of all slips, those that a card cannot tell from the right answer or from another slip
+)
+
+// A number that a learner gives tells which slip it came from, on nearly every card. What cannot be told apart is
+// counted: marking then says each slip that it may be, and never a wrong one for sure.
+func TestSlipsOnRandomCards(t *testing.T) {
+	var all, unclear int
+	for _, s := range nitrogen.Shelf() {
+		r := rand.New(rand.NewPCG(1, uint64(len(s.Name))))
+		total, told := 0, map[string]int{}
+		for range cardsOfEach {
+			values := randomValues(s, r)
+			o, err := s.Evaluate(values)
+			if err != nil {
+				continue // these numbers have no answer, and no card has them
+			}
+			slips, err := s.SlipValues(values)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, slip := range s.Slips {
+				if !o.There(slip.Answer) {
+					continue
+				}
+				total++
+				if !apart(s, slip, slips, o.Value(slip.Answer).Value) {
+					told[slip.Name]++
+				}
+			}
+		}
+		count := 0
+		for _, n := range told {
+			count += n
+		}
+		if total == 0 && len(s.Slips) > 0 {
+			t.Errorf("%s: no random card has an answer", s.Name)
+		}
+		t.Logf("%-20s %6d slips of cards, %5.2f %% not told apart %v", s.Name, total,
+			100*float64(count)/float64(max(1, total)), told)
+		all += total
+		unclear += count
+	}
+	t.Logf("all: %.2f %%", 100*float64(unclear)/float64(all))
+	if float64(unclear) > mostShare*float64(all) {
+		t.Errorf("%d of %d slips of cards are not told apart, at most %v %% may be", unclear, all, mostShare*100)
+	}
+}
+
+// apart says whether what a slip gives is neither the right answer nor what another slip gives, to the digits asked.
+func apart(s *sheet.Sheet, slip *sheet.Slip, values map[string]float64, right float64) bool {
+	own := unit.Digits(values[slip.Name], asked, 0)
+	if own == unit.Digits(right, asked, 0) {
+		return false
+	}
+	for _, other := range s.Slips {
+		if other != slip && other.Answer == slip.Answer && unit.Digits(values[other.Name], asked, 0) == own {
+			return false
+		}
+	}
+	return true
+}
+
+// randomValues are round numbers around those that are usual.
+func randomValues(s *sheet.Sheet, r *rand.Rand) map[string]float64 {
+	values := map[string]float64{}
+	for _, g := range s.Givens {
+		switch {
+		case len(g.Choices) > 0:
+			values[g.Name] = float64(r.IntN(len(g.Choices)))
+		case g.Optional && r.IntN(2) == 0:
+		case g.Date:
+			values[g.Name] = g.Typical + float64(r.IntN(60))
+		default:
+			values[g.Name] = min(max(rounded(g.Typical*(0.4+1.4*r.Float64())), g.Low), g.High)
+		}
+	}
+	return values
+}
+
+// rounded keeps two significant digits.
+func rounded(v float64) float64 {
+	if v == 0 {
+		return 0
+	}
+	place := math.Pow10(int(math.Floor(math.Log10(math.Abs(v)))) - 1)
+	return math.Round(v/place) * place
+}
+
+// The keys of a card have what marking finds: each number of a slip that is told apart is marked as that slip.
+func TestKeyAndMarkAgree(t *testing.T) {
+	e := soil()
+	set, err := practice.NewSet(e, "en")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for number := 1; number <= e.Distinct(); number++ {
+		c, err := set.Card(number)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if m := c.Mark(hear(t, e, "en", c.Key(e.Parts[0])))[0]; m.Verdict != practice.Right {
+			t.Errorf("card %d: its key %s is marked %d", number, c.Key(e.Parts[0]), m.Verdict)
+		}
+		for _, key := range c.SlipKeys(e.Parts[0]) {
+			m := c.Mark(hear(t, e, "en", key.Text+" lb/ac"))[0]
+			found := false
+			for _, s := range m.Slips {
+				found = found || s == key.Slip
+			}
+			if !found {
+				t.Errorf("card %d: %s of slip %s is marked %d %v", number, key.Text, key.Slip.Name, m.Verdict, m.Slips)
+			}
+		}
+	}
+}

@@ -1,0 +1,149 @@
+package practice
+
+import (
+	"math"
+	"strconv"
+
+	"acreleaf/calc/sheet"
+)
+
+// Told says whether the unit of an answer is one that it may be given in.
+type Told uint8
+
+// What may be told with a number.
+const (
+	NoUnit    Told = iota // a number alone, where a unit is asked for
+	FitUnit               // a unit that fits, or none where none is asked for
+	OtherUnit             // a unit that is not that of the answer
+)
+
+// Verdict is what an answer is marked as.
+type Verdict uint8
+
+// The verdicts, in the order in which they are asked: the first that holds is the one.
+const (
+	Right       Verdict = iota
+	UnitMissing         // the right number, without its unit
+	UnitWrong           // the right number, with another unit
+	Carried             // right for an earlier answer, which was not
+	Slipped             // what one of the known wrong ways gives, or several
+	Shifted             // the right digits, with the decimal point elsewhere
+	Rounded             // right but for rounding
+	Unknown             // none of these
+)
+
+// A slipAsked asks whether an answer is what a slip gives.
+type slipAsked struct {
+	slip  *sheet.Slip
+	asked []*sheet.Passage // of the use, and of its twin
+}
+
+// nearly is how far from the right answer one may be that was rounded on the way: rounding each of two factors to two
+// digits loses up to 2 percent when they begin with 2 or more.
+const nearly = 0.02
+
+// shifts are the factors between a number and one whose decimal point is elsewhere.
+var shifts = []float64{10, 100, 1000}
+
+// ask puts the questions of a part to the graph.
+func (p *Part) ask(g *sheet.Graph) {
+	m := p.marker(sheet.NewPassage())
+	x, bare, told := m.heard(heardAnswer), m.heard(heardBare), m.heard(heardTold)
+	v := m.value(p.use.at)
+	is := func(t Told) sheet.Term { return told.Same(m.number(float64(t))) }
+	good, bareGood := m.matches(x, v), m.matches(bare, v)
+	m.Case(is(FitUnit).And(good))
+	m.Case(is(NoUnit).And(good))
+	m.Case(is(NoUnit).Not().And(bareGood))
+	carried := m.number(0).Same(m.number(1))
+	if p.use.twin != nil {
+		carried = m.matches(x, m.value(p.use.twin))
+	}
+	m.Case(carried)
+	m.Case(p.askSlips(m, x))
+	shifted := m.matches(x.Times(m.number(shifts[0])), v).Or(m.matches(x.Over(m.number(shifts[0])), v))
+	for _, by := range shifts[1:] {
+		shifted = shifted.Or(m.matches(x.Times(m.number(by)), v)).Or(m.matches(x.Over(m.number(by)), v))
+	}
+	m.Case(shifted.And(v.Same(m.number(0)).Not()))
+	m.Case(x.Minus(v).Size().AtMost(v.Size().Times(m.number(nearly))))
+	p.asked = m.Passage
+	g.Passages = append(g.Passages, m.Passage)
+	for _, s := range p.slips {
+		g.Passages = append(g.Passages, s.asked...)
+	}
+}
+
+// askSlips asks for each slip of the answer whether it gives what was heard, and gives the question whether any does.
+func (p *Part) askSlips(m marker, x sheet.Term) sheet.Term {
+	any := m.number(0).Same(m.number(1))
+	p.slips = nil
+	for _, slip := range p.use.Sheet.Slips {
+		if slip.Answer != p.Result {
+			continue
+		}
+		s := slipAsked{slip: slip}
+		for _, u := range []*sheet.Use{p.use.at, p.use.twin} {
+			if u == nil {
+				continue
+			}
+			any = any.Or(m.matches(x, m.plain(m.Slip(u, slip))))
+			one := p.marker(sheet.NewPassage())
+			one.Case(one.matches(one.heard(heardAnswer), one.plain(one.Slip(u, slip))))
+			s.asked = append(s.asked, one.Passage)
+		}
+		p.slips = append(p.slips, s)
+	}
+	return any
+}
+
+// A marker makes the terms that compare the answer to a part.
+type marker struct {
+	*sheet.Passage
+	part *Part
+}
+
+func (p *Part) marker(asked *sheet.Passage) marker { return marker{asked, p} }
+
+func (m marker) number(v float64) sheet.Term { return m.Sheet.Number(v) }
+
+// plain is a term without its unit, so that it can be compared with any other number.
+func (m marker) plain(t sheet.Term) sheet.Term { return t.Over(m.Quantity(1, t)) }
+
+// heard is what was put in for the part.
+func (m marker) heard(name string) sheet.Term {
+	t, _ := m.Value(m.part.heard, name)
+	return m.plain(t)
+}
+
+// value is what a use works out for the part.
+func (m marker) value(u *sheet.Use) sheet.Term {
+	t, _ := m.Value(u, m.part.Result)
+	return m.plain(t)
+}
+
+// matches asks whether an answer is a value, to the digits that are asked for.
+func (m marker) matches(x, v sheet.Term) sheet.Term { return x.Minus(v).Size().AtMost(m.half(v)) }
+
+// The powers of ten that an answer may begin at.
+const lowestPower, highestPower = -6, 12
+
+// half is half a unit in the last digit that is asked for, and a hair more, since neither is a decimal number in the
+// machine.
+func (m marker) half(v sheet.Term) sheet.Term {
+	size := v.Size()
+	half := m.number(halfAt(lowestPower, m.part.Digits))
+	for power := lowestPower + 1; power <= highestPower; power++ {
+		half = sheet.If(size.AtLeast(m.number(tenTo(power))), m.number(halfAt(power, m.part.Digits)), half)
+	}
+	return half
+}
+
+// halfAt is half a unit in the last of so many digits of a number that begins at a power of ten.
+func halfAt(power, digits int) float64 {
+	half, _ := strconv.ParseFloat("5.00000001e"+strconv.Itoa(power-digits), 64)
+	return half
+}
+
+// tenTo is a power of ten as exactly as there is one; math.Pow10 has a table of the same.
+func tenTo(power int) float64 { return math.Pow10(power) }

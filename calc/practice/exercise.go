@@ -1,0 +1,153 @@
+package practice
+
+import (
+	"fmt"
+	"hash/fnv"
+
+	"acreleaf/calc/sheet"
+	"acreleaf/calc/unit"
+)
+
+// An Exercise is a question whose numbers vary.
+type Exercise struct {
+	Seed  string  // what its cards follow from, such as "workshops/report/soil"
+	Uses  []*Use  // the calculations, each after those that it takes a number from
+	Parts []*Part // what is asked, in order
+}
+
+// A Use is one calculation of an exercise.
+type Use struct {
+	Name   string
+	Sheet  *sheet.Sheet
+	Fixed  map[string]sheet.Entry // the givens that are the same on every card
+	Links  map[string]sheet.Link  // the givens that take a number from another use
+	Varied []Varied               // those that differ from card to card
+
+	at   *sheet.Use
+	twin *sheet.Use // works with the answers that were heard before; nil where none comes before
+}
+
+// Varied is a given with all that it may be.
+type Varied struct {
+	Given  string
+	Values []sheet.Entry
+}
+
+// A Part is one thing that is asked: a step or an answer of a use.
+type Part struct {
+	Use, Result string
+	Digits      int // the significant digits that are asked for, from 1 to 6
+
+	use    *Use
+	result *sheet.Result
+	heard  *sheet.Use
+	asked  *sheet.Passage
+	slips  []slipAsked
+}
+
+// Unit is what the answer is asked in.
+func (p *Part) Unit() unit.Unit { return p.result.Unit }
+
+// Units are those that the answer may be given in: the one it is asked in, and the other one that the calculation shows.
+func (p *Part) Units() []unit.Unit {
+	list := []unit.Unit{p.result.Unit}
+	if p.result.Also != "" {
+		list = append(list, unit.MustParse(p.result.Also))
+	}
+	return list
+}
+
+// Label is what the answer is called to a reader.
+func (p *Part) Label() string { return p.result.Label }
+
+// MostCards is how many different cards an exercise may have at most.
+const MostCards = 1_000_000_000
+
+// Distinct is how many different cards the exercise has. It is never more than MostCards.
+func (e *Exercise) Distinct() int {
+	n := 1
+	for _, count := range e.counts() {
+		if n > MostCards/count {
+			return MostCards
+		}
+		n *= count
+	}
+	return n
+}
+
+// counts are how many values each varied given has, in the order in which cards are dealt.
+func (e *Exercise) counts() []int {
+	var list []int
+	for _, u := range e.Uses {
+		for _, v := range u.Varied {
+			list = append(list, len(v.Values))
+		}
+	}
+	return list
+}
+
+// A Deal says which values a card has: the cards are numbered from 1 on, and card n takes the place
+// (Offset + Stride × n) modulo Of in the list of all combinations. Stride and Of have no common divisor, so no card
+// comes twice before all have come; Stride is near to 0.618 of Of, so cards that follow each other are far apart.
+type Deal struct {
+	Offset, Stride, Of int
+	Counts             []int // of the values of each varied given, the one that changes first in the list first
+}
+
+// Deal is how the cards of the exercise are dealt.
+func (e *Exercise) Deal() Deal {
+	d := Deal{Of: e.Distinct(), Counts: e.counts()}
+	hash := fnv.New32a()
+	hash.Write([]byte(e.Seed))
+	d.Offset = int(hash.Sum32()) % d.Of
+	const golden = 0.6180339887498949
+	d.Stride = max(1, int(golden*float64(d.Of)))
+	for divisor(d.Stride, d.Of) != 1 {
+		d.Stride++
+	}
+	return d
+}
+
+// Picks is the place of the value that each varied given has on a card.
+func (d Deal) Picks(card int) []int {
+	place := (d.Offset + d.Stride*card) % d.Of
+	picks := make([]int, len(d.Counts))
+	for i, count := range d.Counts {
+		picks[i] = place % count
+		place /= count
+	}
+	return picks
+}
+
+// divisor is the greatest common divisor, by Euclid's way.
+func divisor(a, b int) int {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
+}
+
+// find gives the use of a name; nil if there is none.
+func (e *Exercise) find(name string) *Use {
+	for _, u := range e.Uses {
+		if u.Name == name {
+			return u
+		}
+	}
+	return nil
+}
+
+// resolve finds what each part asks for.
+func (e *Exercise) resolve() error {
+	for _, p := range e.Parts {
+		p.use = e.find(p.Use)
+		if p.use == nil {
+			return fmt.Errorf("there is no calculation %q in this exercise", p.Use)
+		}
+		p.result = p.use.Sheet.FindResult(p.Result)
+		if p.result == nil {
+			return fmt.Errorf("%s has no answer %q", p.use.Sheet.Name, p.Result)
+		}
+	}
+	return nil
+}

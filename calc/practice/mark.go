@@ -1,0 +1,74 @@
+package practice
+
+import (
+	"acreleaf/calc/sheet"
+)
+
+// Heard is an answer as it was read. The zero Heard is no answer.
+type Heard struct {
+	Given  bool
+	Answer float64 // in the unit that is asked for, or as it stands where no unit fits
+	Bare   float64 // as it is written, without its unit
+	Told   Told
+	Unit   string // as it is written, where it does not fit
+}
+
+// A Mark is what an answer to a part is marked as.
+type Mark struct {
+	Verdict Verdict
+	Slips   []*sheet.Slip // those that give the answer, of a slipped one; several where they give the same number
+	Carried bool          // it was worked from an earlier answer that was not right
+}
+
+// Mark marks the answers to the parts of the card, in their order. A part without an answer has no mark: its Verdict is
+// Unknown.
+func (c *Card) Mark(heard []Heard) []Mark {
+	cells := append([]float64(nil), c.cells...)
+	put := func(p *Part, h Heard) {
+		p.heard.Set(cells, heardAnswer, h.Answer)
+		p.heard.Set(cells, heardBare, h.Bare)
+		p.heard.Set(cells, heardTold, float64(h.Told))
+	}
+	for i, p := range c.set.Parts {
+		if i < len(heard) && heard[i].Given {
+			put(p, heard[i])
+			continue
+		}
+		right := c.Answer(p).Value // what comes after is worked as if it had been right
+		put(p, Heard{Answer: right, Bare: right, Told: FitUnit})
+	}
+	c.set.Graph.Program.Run(cells)
+	marks := make([]Mark, len(c.set.Parts))
+	for i, p := range c.set.Parts {
+		marks[i] = Mark{Verdict: Unknown}
+		if i < len(heard) && heard[i].Given {
+			marks[i] = p.mark(cells)
+		}
+	}
+	return marks
+}
+
+// mark reads the mark of a part off the cells.
+func (p *Part) mark(cells []float64) Mark {
+	m := Mark{Verdict: Unknown}
+	for v := Right; v < Unknown; v++ {
+		if cells[p.asked.CaseCell(int(v))] != 0 {
+			m.Verdict = v
+			break
+		}
+	}
+	m.Carried = m.Verdict == Carried
+	if m.Verdict != Slipped {
+		return m
+	}
+	for _, s := range p.slips {
+		for i, asked := range s.asked {
+			if cells[asked.CaseCell(0)] != 0 {
+				m.Slips = append(m.Slips, s.slip)
+				m.Carried = m.Carried || i > 0
+				break
+			}
+		}
+	}
+	return m
+}

@@ -1,0 +1,155 @@
+package practice_test
+
+import (
+	"fmt"
+	"slices"
+	"testing"
+
+	"acreleaf/calc/nitrogen"
+	"acreleaf/calc/practice"
+	"acreleaf/calc/sheet"
+)
+
+func numbers(from, to int, unit string) []string {
+	var list []string
+	for n := from; n <= to; n++ {
+		list = append(list, fmt.Sprint(n)+unit)
+	}
+	return list
+}
+
+func entry(s *sheet.Sheet, given, text string) sheet.Entry { return varied(s, given, text).Values[0] }
+
+// one is an exercise of one calculation with the same numbers on its only card.
+func one(s *sheet.Sheet, result string, digits int, givens ...string) *practice.Exercise {
+	u := &practice.Use{Name: "only", Sheet: s, Fixed: map[string]sheet.Entry{}}
+	for i := 0; i < len(givens); i += 2 {
+		u.Fixed[givens[i]] = entry(s, givens[i], givens[i+1])
+	}
+	return &practice.Exercise{Seed: "test", Uses: []*practice.Use{u},
+		Parts: []*practice.Part{{Use: "only", Result: result, Digits: digits}}}
+}
+
+func deal(t *testing.T, e *practice.Exercise, card int) *practice.Card {
+	t.Helper()
+	set, err := practice.NewSet(e, "en")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := set.Card(card)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+func hear(t *testing.T, e *practice.Exercise, language string, texts ...string) []practice.Heard {
+	t.Helper()
+	var list []practice.Heard
+	for i, text := range texts {
+		h, err := e.Parts[i].Read(text, language)
+		if err != nil {
+			t.Fatal(err)
+		}
+		list = append(list, h)
+	}
+	return list
+}
+
+// The right answer, 48 lb N/ac, is the field rule of 2 lb an acre for each ppm and 6 in (Montana State University,
+// MontGuide on soil tests; 12 ppm × 2 × 12 in ÷ 6 in). 1 lb/ac is 1.12085 kg/ha (NIST Handbook 44, appendix C).
+// 4.4268 is 62.0049/14.0067, NO3 over N (IUPAC/CIAAW 2021).
+func TestMark(t *testing.T) {
+	soil := one(nitrogen.SoilNitrogen, "nitrogen", 3, "nitrate", "12 ppm NO3-N", "depth", "12 in")
+	for _, c := range []struct {
+		text    string
+		verdict practice.Verdict
+		slips   []string
+	}{
+		{"48", practice.UnitMissing, nil},
+		{"48 lb N/ac", practice.Right, nil},
+		{"48 lb/ac", practice.Right, nil},
+		{"48.0 pounds per acre", practice.Right, nil},
+		{"53.8 kg/ha", practice.Right, nil},
+		{"48 lb", practice.UnitWrong, nil},
+		{"48 kg/ha", practice.UnitWrong, nil},
+		{"48 bushels", practice.UnitWrong, nil},
+		{"48 lb/tree", practice.UnitWrong, nil},
+		{"48.04 lb/ac", practice.Right, nil},
+		{"48.3 lb/ac", practice.Rounded, nil},
+		{"212 lb/ac", practice.Slipped, []string{"nitrate-for-nitrogen"}}, // 48 × 4.4268 = 212.5 without the half
+		{"480 lb/ac", practice.Shifted, nil},
+		{"0.48 lb/ac", practice.Shifted, nil},
+		{"77 lb/ac", practice.Unknown, nil},
+		{"-48 lb/ac", practice.Unknown, nil},
+	} {
+		got := deal(t, soil, 1).Mark(hear(t, soil, "en", c.text))[0]
+		var slips []string
+		for _, s := range got.Slips {
+			slips = append(slips, s.Name)
+		}
+		if got.Verdict != c.verdict || !slices.Equal(slips, c.slips) {
+			t.Errorf("%q is marked %d %v, want %d %v", c.text, got.Verdict, slips, c.verdict, c.slips)
+		}
+	}
+}
+
+// Each part is marked as an answer is, and a wrong first part does not cost those that follow from it. Season: 40 lb fed
+// less 48 lb in the soil would buy none, so the report is of 6 ppm: 24 lb in the soil (as above), and 16 lb to buy.
+func TestAWrongFirstPartIsCarriedOn(t *testing.T) {
+	soil := &practice.Use{Name: "soil", Sheet: nitrogen.SoilNitrogen, Fixed: map[string]sheet.Entry{
+		"nitrate": entry(nitrogen.SoilNitrogen, "nitrate", "6 ppm NO3-N"),
+		"depth":   entry(nitrogen.SoilNitrogen, "depth", "12 in"),
+	}}
+	season := &practice.Use{Name: "season", Sheet: nitrogen.SeasonBudget, Links: map[string]sheet.Link{
+		"soil": {Use: "soil", Name: "nitrogen"},
+	}, Fixed: map[string]sheet.Entry{
+		"need":  entry(nitrogen.SeasonBudget, "need", "40 lb N/ac fed"),
+		"water": entry(nitrogen.SeasonBudget, "water", "0 lb N/ac fed"),
+	}}
+	e := &practice.Exercise{Seed: "test", Uses: []*practice.Use{soil, season}, Parts: []*practice.Part{
+		{Use: "soil", Result: "nitrogen", Digits: 3}, {Use: "season", Result: "apply", Digits: 3},
+	}}
+	for _, c := range []struct {
+		first, second string
+		want          [2]practice.Verdict
+	}{
+		{"24 lb/ac", "16 lb/ac", [2]practice.Verdict{practice.Right, practice.Right}},
+		{"12 lb/ac", "28 lb/ac", [2]practice.Verdict{practice.Slipped, practice.Carried}},
+		{"12 lb/ac", "16 lb/ac", [2]practice.Verdict{practice.Slipped, practice.Right}},
+		{"", "16 lb/ac", [2]practice.Verdict{practice.Unknown, practice.Right}},
+		{"20 lb/ac", "20 lb/ac", [2]practice.Verdict{practice.Unknown, practice.Carried}},
+		{"24 lb/ac", "40 lb/ac", [2]practice.Verdict{practice.Right, practice.Slipped}},
+	} {
+		marks := deal(t, e, 1).Mark(hear(t, e, "en", c.first, c.second))
+		if got := [2]practice.Verdict{marks[0].Verdict, marks[1].Verdict}; got != c.want {
+			t.Errorf("%q then %q is marked %v, want %v", c.first, c.second, got, c.want)
+		}
+	}
+}
+
+// Where an answer has no unit none is missed, and a decimal comma is one in Spanish.
+func TestReading(t *testing.T) {
+	count := one(nitrogen.TreeDensity, "trees", 3, "pattern", "rectangle", "row", "22 ft", "tree", "18 ft")
+	deal(t, count, 1)
+	for text, want := range map[string]practice.Heard{
+		"110":          {Given: true, Answer: 110, Bare: 110},
+		"110 trees/ac": {Given: true, Answer: 110, Bare: 110, Told: practice.FitUnit},
+		"1/2":          {Given: true, Answer: 0.5, Bare: 0.5},
+		"1,200":        {Given: true, Answer: 1200, Bare: 1200},
+		"  ":           {},
+		"12 wheels":    {Given: true, Answer: 12, Bare: 12, Told: practice.OtherUnit, Unit: "wheels"},
+	} {
+		if got, err := count.Parts[0].Read(text, "en"); err != nil || got != want {
+			t.Errorf("%q is read as %+v, %v; want %+v", text, got, err, want)
+		}
+	}
+	if got, err := count.Parts[0].Read("12,5", "es"); err != nil || got.Answer != 12.5 {
+		t.Errorf("12,5 in Spanish is %v, %v", got, err)
+	}
+	for _, text := range []string{"abc", "1e999", "3 to 4", "99999999999999999", "lb/ac", "12,5"} {
+		if got, err := count.Parts[0].Read(text, "en"); err == nil {
+			t.Errorf("%q is read as %+v", text, got)
+		}
+	}
+}
