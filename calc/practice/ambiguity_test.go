@@ -114,11 +114,11 @@ func TestKeyAndMarkAgree(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if m := c.Mark(hear(t, e, "en", c.Key(e.Parts[0])))[0]; m.Verdict != practice.Right {
-			t.Errorf("card %d: its key %s is marked %d", number, c.Key(e.Parts[0]), m.Verdict)
+		if m := c.Mark(hear(t, c, "en", c.Key(c.Parts()[0])))[0]; m.Verdict != practice.Right {
+			t.Errorf("card %d: its key %s is marked %d", number, c.Key(c.Parts()[0]), m.Verdict)
 		}
-		for _, key := range c.SlipKeys(e.Parts[0]) {
-			m := c.Mark(hear(t, e, "en", key.Text+" lb/ac"))[0]
+		for _, key := range c.SlipKeys(c.Parts()[0]) {
+			m := c.Mark(hear(t, c, "en", key.Text+" lb/ac"))[0]
 			found := false
 			for _, s := range m.Slips {
 				found = found || s == key.Slip

@@ -32,12 +32,6 @@ const (
 	Unknown             // none of these
 )
 
-// A slipAsked asks whether an answer is what a slip gives.
-type slipAsked struct {
-	slip  *sheet.Slip
-	asked []*sheet.Passage // of the use, and of its twin
-}
-
 // nearly is how far from the right answer one may be that was rounded on the way: rounding each of two factors to two
 // digits loses up to 2 percent when they begin with 2 or more.
 const nearly = 0.02
@@ -83,10 +77,7 @@ func (p *Part) askSlips(m marker, x sheet.Term) sheet.Term {
 			continue
 		}
 		s := slipAsked{slip: slip}
-		for _, u := range []*sheet.Use{p.use.at, p.use.twin} {
-			if u == nil {
-				continue
-			}
+		for _, u := range p.use.all() {
 			any = any.Or(m.matches(x, m.plain(m.Slip(u, slip))))
 			one := p.marker(sheet.NewPassage())
 			one.Case(one.matches(one.heard(heardAnswer), one.plain(one.Slip(u, slip))))

@@ -2,6 +2,7 @@ package practice
 
 import (
 	"fmt"
+	"slices"
 
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
@@ -9,21 +10,21 @@ import (
 
 // A Set is an exercise that is ready to be dealt: alone in a graph of its own.
 type Set struct {
-	*Exercise
-	Graph *sheet.Graph
-	deal  Deal
+	*Placed
+	graph *sheet.Graph
 }
 
 // NewSet makes an exercise ready. The error says what is wrong with its links, or is that of the units.
 func NewSet(e *Exercise, language string) (*Set, error) {
 	g := &sheet.Graph{Language: language, Slips: true}
-	if err := e.Place(g, ""); err != nil {
+	placed, err := e.Place(g, "")
+	if err != nil {
 		return nil, err
 	}
 	if err := g.Close(); err != nil {
 		return nil, err
 	}
-	return &Set{Exercise: e, Graph: g, deal: e.Deal()}, nil
+	return &Set{Placed: placed, graph: g}, nil
 }
 
 // A Card is one set of numbers of an exercise, worked.
@@ -36,28 +37,31 @@ type Card struct {
 
 // Card deals a card. The error says why a calculation has no answer for its numbers.
 func (s *Set) Card(number int) (*Card, error) {
-	c := &Card{Number: number, set: s, cells: make([]float64, s.Graph.Program.Cells)}
-	s.Enter(c.cells, s.deal.Picks(number))
-	s.Graph.Program.Run(c.cells)
-	for _, u := range s.Uses {
-		if err := c.Outcome(u).Err(); err != nil {
+	c := &Card{Number: number, set: s, cells: make([]float64, s.graph.Program.Cells)}
+	s.Enter(c.cells, number)
+	s.graph.Program.Run(c.cells)
+	for _, u := range s.uses {
+		if err := (sheet.Outcome{Use: u.at, Cells: c.cells}).Err(); err != nil {
 			return nil, fmt.Errorf("card %d, %s: %w", number, u.Name, err)
 		}
 	}
 	for _, p := range s.Parts {
-		if !c.Outcome(p.use).There(p.Result) {
+		if !c.outcome(p).There(p.Result) {
 			return nil, fmt.Errorf("card %d: %s has no answer %s for its numbers", number, p.Use, p.Result)
 		}
 	}
 	return c, nil
 }
 
-// Enter fills in the givens of the exercise: those that are the same on every card, and the picks.
-func (e *Exercise) Enter(cells []float64, picks []int) {
-	for _, u := range e.Uses {
-		for given, entry := range u.Fixed {
-			u.enter(cells, given, entry)
+// Enter fills in the givens of a card.
+func (e *Placed) Enter(cells []float64, card int) {
+	for _, u := range e.uses {
+		for name := range u.Fixed {
+			u.enter(cells, name, u.Fixed[name])
 		}
+	}
+	picks := e.deal.Picks(card)
+	for _, u := range e.uses {
 		for _, v := range u.Varied {
 			u.enter(cells, v.Given, v.Values[picks[0]])
 			picks = picks[1:]
@@ -65,37 +69,43 @@ func (e *Exercise) Enter(cells []float64, picks []int) {
 	}
 }
 
-func (u *Use) enter(cells []float64, given string, entry sheet.Entry) {
-	for _, at := range []*sheet.Use{u.at, u.twin} {
-		if at != nil {
-			at.Set(cells, given, entry.Value)
-			at.SetKind(cells, given, entry)
-		}
+func (u *placedUse) enter(cells []float64, given string, entry sheet.Entry) {
+	for _, at := range u.all() {
+		at.Set(cells, given, entry.Value)
+		at.SetKind(cells, given, entry)
 	}
 }
 
-// Outcome is a calculation of the card, worked.
-func (c *Card) Outcome(u *Use) sheet.Outcome { return sheet.Outcome{Use: u.at, Cells: c.cells} }
+// Outcome is a calculation of the card, worked, by its place among the uses.
+func (c *Card) Outcome(use int) sheet.Outcome {
+	return sheet.Outcome{Use: c.set.uses[use].at, Cells: c.cells}
+}
 
-// Given is what a card says of a given of a use that is not linked; false for one that is left out.
-func (c *Card) Given(u *Use, given string) (sheet.Entry, bool) {
+func (c *Card) outcome(p *Part) sheet.Outcome { return sheet.Outcome{Use: p.use.at, Cells: c.cells} }
+
+// Parts are what is asked of the card.
+func (c *Card) Parts() []*Part { return c.set.Parts }
+
+// Given is what the card says of a given, as it is written; "" for one that is left out or taken from another use.
+func (c *Card) Given(use, given string) string {
+	u := c.set.find(use)
 	if entry, ok := u.Fixed[given]; ok {
-		return entry, true
+		return u.Sheet.FindGiven(given).Text(entry)
 	}
-	i := 0
-	for _, other := range c.set.Uses {
+	i, picks := 0, c.set.deal.Picks(c.Number)
+	for _, other := range c.set.uses {
 		for _, v := range other.Varied {
 			if other == u && v.Given == given {
-				return v.Values[c.set.deal.Picks(c.Number)[i]], true
+				return u.Sheet.FindGiven(given).Text(v.Values[picks[i]])
 			}
 			i++
 		}
 	}
-	return sheet.Entry{}, false
+	return ""
 }
 
 // Answer is the right answer to a part, with all of its digits.
-func (c *Card) Answer(p *Part) unit.Quantity { return c.Outcome(p.use).Value(p.Result) }
+func (c *Card) Answer(p *Part) unit.Quantity { return c.outcome(p).Value(p.Result) }
 
 // Key is the right answer as it is asked for: to its digits, with its unit.
 func (c *Card) Key(p *Part) string {
@@ -113,10 +123,23 @@ type SlipKey struct {
 func (c *Card) SlipKeys(p *Part) []SlipKey {
 	var list []SlipKey
 	for _, s := range p.slips {
-		text := unit.Digits(c.Outcome(p.use).Slip(s.slip), p.Digits, 0)
+		text := unit.Digits(c.outcome(p).Slip(s.slip), p.Digits, 0)
 		if text != unit.Digits(c.Answer(p).Value, p.Digits, 0) {
 			list = append(list, SlipKey{s.slip, text})
 		}
 	}
 	return list
 }
+
+// Swallowed are the slips that differ from the right answer on the card, and not in the digits that are asked for.
+func (c *Card) Swallowed(p *Part) []*sheet.Slip {
+	right := c.Answer(p).Value
+	return slices.DeleteFunc(p.Slips(), func(slip *sheet.Slip) bool {
+		value := c.outcome(p).Slip(slip)
+		return unit.Digits(value, exactDigits, 0) == unit.Digits(right, exactDigits, 0) ||
+			unit.Digits(value, p.Digits, 0) != unit.Digits(right, p.Digits, 0)
+	})
+}
+
+// exactDigits tell whether two numbers are the same but for the last bits of the machine.
+const exactDigits = 12

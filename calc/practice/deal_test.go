@@ -19,7 +19,7 @@ func soil() *practice.Exercise {
 				varied(nitrogen.SoilNitrogen, "depth", "12 in", "18 in", "24 in"),
 			},
 		}},
-		Parts: []*practice.Part{{Use: "soil", Result: "nitrogen", Digits: 3}},
+		Asks: []practice.Ask{{Use: "soil", Result: "nitrogen", Digits: 3}},
 	}
 }
 

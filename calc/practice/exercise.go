@@ -1,18 +1,16 @@
 package practice
 
 import (
-	"fmt"
 	"hash/fnv"
 
 	"acreleaf/calc/sheet"
-	"acreleaf/calc/unit"
 )
 
 // An Exercise is a question whose numbers vary.
 type Exercise struct {
-	Seed  string  // what its cards follow from, such as "workshops/report/soil"
-	Uses  []*Use  // the calculations, each after those that it takes a number from
-	Parts []*Part // what is asked, in order
+	Seed string // what its cards follow from, such as "workshops/report/soil"
+	Uses []*Use // the calculations, each after those that it takes a number from
+	Asks []Ask  // what is asked, in order
 }
 
 // A Use is one calculation of an exercise.
@@ -22,9 +20,6 @@ type Use struct {
 	Fixed  map[string]sheet.Entry // the givens that are the same on every card
 	Links  map[string]sheet.Link  // the givens that take a number from another use
 	Varied []Varied               // those that differ from card to card
-
-	at   *sheet.Use
-	twin *sheet.Use // works with the answers that were heard before; nil where none comes before
 }
 
 // Varied is a given with all that it may be.
@@ -33,32 +28,11 @@ type Varied struct {
 	Values []sheet.Entry
 }
 
-// A Part is one thing that is asked: a step or an answer of a use.
-type Part struct {
+// An Ask is one thing that is asked: a step or an answer of a use.
+type Ask struct {
 	Use, Result string
 	Digits      int // the significant digits that are asked for, from 1 to 6
-
-	use    *Use
-	result *sheet.Result
-	heard  *sheet.Use
-	asked  *sheet.Passage
-	slips  []slipAsked
 }
-
-// Unit is what the answer is asked in.
-func (p *Part) Unit() unit.Unit { return p.result.Unit }
-
-// Units are those that the answer may be given in: the one it is asked in, and the other one that the calculation shows.
-func (p *Part) Units() []unit.Unit {
-	list := []unit.Unit{p.result.Unit}
-	if p.result.Also != "" {
-		list = append(list, unit.MustParse(p.result.Also))
-	}
-	return list
-}
-
-// Label is what the answer is called to a reader.
-func (p *Part) Label() string { return p.result.Label }
 
 // MostCards is how many different cards an exercise may have at most.
 const MostCards = 1_000_000_000
@@ -125,29 +99,4 @@ func divisor(a, b int) int {
 		a, b = b, a%b
 	}
 	return a
-}
-
-// find gives the use of a name; nil if there is none.
-func (e *Exercise) find(name string) *Use {
-	for _, u := range e.Uses {
-		if u.Name == name {
-			return u
-		}
-	}
-	return nil
-}
-
-// resolve finds what each part asks for.
-func (e *Exercise) resolve() error {
-	for _, p := range e.Parts {
-		p.use = e.find(p.Use)
-		if p.use == nil {
-			return fmt.Errorf("there is no calculation %q in this exercise", p.Use)
-		}
-		p.result = p.use.Sheet.FindResult(p.Result)
-		if p.result == nil {
-			return fmt.Errorf("%s has no answer %q", p.use.Sheet.Name, p.Result)
-		}
-	}
-	return nil
 }

@@ -1,6 +1,8 @@
 package practice
 
 import (
+	"slices"
+
 	"acreleaf/calc/sheet"
 )
 
@@ -23,21 +25,14 @@ type Mark struct {
 // Mark marks the answers to the parts of the card, in their order. A part without an answer has no mark: its Verdict is
 // Unknown.
 func (c *Card) Mark(heard []Heard) []Mark {
-	cells := append([]float64(nil), c.cells...)
-	put := func(p *Part, h Heard) {
-		p.heard.Set(cells, heardAnswer, h.Answer)
-		p.heard.Set(cells, heardBare, h.Bare)
-		p.heard.Set(cells, heardTold, float64(h.Told))
-	}
+	cells := slices.Clone(c.cells)
+	c.set.HearRight(cells, c.cells) // what has no answer is taken as right, for what comes after
 	for i, p := range c.set.Parts {
 		if i < len(heard) && heard[i].Given {
-			put(p, heard[i])
-			continue
+			p.hear(cells, heard[i])
 		}
-		right := c.Answer(p).Value // what comes after is worked as if it had been right
-		put(p, Heard{Answer: right, Bare: right, Told: FitUnit})
 	}
-	c.set.Graph.Program.Run(cells)
+	c.set.graph.Program.Run(cells)
 	marks := make([]Mark, len(c.set.Parts))
 	for i, p := range c.set.Parts {
 		marks[i] = Mark{Verdict: Unknown}
@@ -46,6 +41,21 @@ func (c *Card) Mark(heard []Heard) []Mark {
 		}
 	}
 	return marks
+}
+
+// hear puts in an answer.
+func (p *Part) hear(cells []float64, h Heard) {
+	p.heard.Set(cells, heardAnswer, h.Answer)
+	p.heard.Set(cells, heardBare, h.Bare)
+	p.heard.Set(cells, heardTold, float64(h.Told))
+}
+
+// HearRight puts in the right answers, which are in the cells of a run.
+func (e *Placed) HearRight(cells, right []float64) {
+	for _, p := range e.Parts {
+		cell, _ := p.use.at.Cell(p.Result)
+		p.hear(cells, Heard{Answer: right[cell], Bare: right[cell], Told: FitUnit})
+	}
 }
 
 // mark reads the mark of a part off the cells.

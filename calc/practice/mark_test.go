@@ -27,7 +27,7 @@ func one(s *sheet.Sheet, result string, digits int, givens ...string) *practice.
 		u.Fixed[givens[i]] = entry(s, givens[i], givens[i+1])
 	}
 	return &practice.Exercise{Seed: "test", Uses: []*practice.Use{u},
-		Parts: []*practice.Part{{Use: "only", Result: result, Digits: digits}}}
+		Asks: []practice.Ask{{Use: "only", Result: result, Digits: digits}}}
 }
 
 func deal(t *testing.T, e *practice.Exercise, card int) *practice.Card {
@@ -43,11 +43,11 @@ func deal(t *testing.T, e *practice.Exercise, card int) *practice.Card {
 	return c
 }
 
-func hear(t *testing.T, e *practice.Exercise, language string, texts ...string) []practice.Heard {
+func hear(t *testing.T, c *practice.Card, language string, texts ...string) []practice.Heard {
 	t.Helper()
 	var list []practice.Heard
 	for i, text := range texts {
-		h, err := e.Parts[i].Read(text, language)
+		h, err := c.Parts()[i].Read(text, language)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -83,7 +83,8 @@ func TestMark(t *testing.T) {
 		{"77 lb/ac", practice.Unknown, nil},
 		{"-48 lb/ac", practice.Unknown, nil},
 	} {
-		got := deal(t, soil, 1).Mark(hear(t, soil, "en", c.text))[0]
+		card := deal(t, soil, 1)
+		got := card.Mark(hear(t, card, "en", c.text))[0]
 		var slips []string
 		for _, s := range got.Slips {
 			slips = append(slips, s.Name)
@@ -107,7 +108,7 @@ func TestAWrongFirstPartIsCarriedOn(t *testing.T) {
 		"need":  entry(nitrogen.SeasonBudget, "need", "40 lb N/ac fed"),
 		"water": entry(nitrogen.SeasonBudget, "water", "0 lb N/ac fed"),
 	}}
-	e := &practice.Exercise{Seed: "test", Uses: []*practice.Use{soil, season}, Parts: []*practice.Part{
+	e := &practice.Exercise{Seed: "test", Uses: []*practice.Use{soil, season}, Asks: []practice.Ask{
 		{Use: "soil", Result: "nitrogen", Digits: 3}, {Use: "season", Result: "apply", Digits: 3},
 	}}
 	for _, c := range []struct {
@@ -121,7 +122,8 @@ func TestAWrongFirstPartIsCarriedOn(t *testing.T) {
 		{"20 lb/ac", "20 lb/ac", [2]practice.Verdict{practice.Unknown, practice.Carried}},
 		{"24 lb/ac", "40 lb/ac", [2]practice.Verdict{practice.Right, practice.Slipped}},
 	} {
-		marks := deal(t, e, 1).Mark(hear(t, e, "en", c.first, c.second))
+		card := deal(t, e, 1)
+		marks := card.Mark(hear(t, card, "en", c.first, c.second))
 		if got := [2]practice.Verdict{marks[0].Verdict, marks[1].Verdict}; got != c.want {
 			t.Errorf("%q then %q is marked %v, want %v", c.first, c.second, got, c.want)
 		}
@@ -131,7 +133,7 @@ func TestAWrongFirstPartIsCarriedOn(t *testing.T) {
 // Where an answer has no unit none is missed, and a decimal comma is one in Spanish.
 func TestReading(t *testing.T) {
 	count := one(nitrogen.TreeDensity, "trees", 3, "pattern", "rectangle", "row", "22 ft", "tree", "18 ft")
-	deal(t, count, 1)
+	trees := deal(t, count, 1).Parts()[0]
 	for text, want := range map[string]practice.Heard{
 		"110":          {Given: true, Answer: 110, Bare: 110},
 		"110 trees/ac": {Given: true, Answer: 110, Bare: 110, Told: practice.FitUnit},
@@ -140,15 +142,15 @@ func TestReading(t *testing.T) {
 		"  ":           {},
 		"12 wheels":    {Given: true, Answer: 12, Bare: 12, Told: practice.OtherUnit, Unit: "wheels"},
 	} {
-		if got, err := count.Parts[0].Read(text, "en"); err != nil || got != want {
+		if got, err := trees.Read(text, "en"); err != nil || got != want {
 			t.Errorf("%q is read as %+v, %v; want %+v", text, got, err, want)
 		}
 	}
-	if got, err := count.Parts[0].Read("12,5", "es"); err != nil || got.Answer != 12.5 {
+	if got, err := trees.Read("12,5", "es"); err != nil || got.Answer != 12.5 {
 		t.Errorf("12,5 in Spanish is %v, %v", got, err)
 	}
 	for _, text := range []string{"abc", "1e999", "3 to 4", "99999999999999999", "lb/ac", "12,5"} {
-		if got, err := count.Parts[0].Read(text, "en"); err == nil {
+		if got, err := trees.Read(text, "en"); err == nil {
 			t.Errorf("%q is read as %+v", text, got)
 		}
 	}

@@ -4,35 +4,116 @@ import (
 	"fmt"
 
 	"acreleaf/calc/sheet"
+	"acreleaf/calc/unit"
 )
 
+// Placed is an exercise at work in a graph.
+type Placed struct {
+	*Exercise
+	Parts []*Part // by what is asked
+
+	uses []*placedUse // by the exercise's uses
+	deal Deal
+}
+
+// A placedUse is a calculation of an exercise at work.
+type placedUse struct {
+	*Use
+	at   *sheet.Use
+	twin *sheet.Use // works with the answers that were heard before; nil where none comes before
+}
+
+// A Part is one thing that is asked, at work.
+type Part struct {
+	Ask
+
+	use    *placedUse
+	result *sheet.Result
+	heard  *sheet.Use
+	asked  *sheet.Passage
+	slips  []slipAsked
+}
+
+// A slipAsked asks whether an answer is what a slip gives.
+type slipAsked struct {
+	slip  *sheet.Slip
+	asked []*sheet.Passage // of the use, and of its twin
+}
+
+// Label is what the answer is called to a reader.
+func (p *Part) Label() string { return p.result.Label }
+
+// Units are those that the answer may be given in: the one it is asked in, and the other one that the calculation shows.
+func (p *Part) Units() []unit.Unit {
+	list := []unit.Unit{p.result.Unit}
+	if p.result.Also != "" {
+		list = append(list, unit.MustParse(p.result.Also))
+	}
+	return list
+}
+
+// Slips are the known wrong ways to work the answer.
+func (p *Part) Slips() []*sheet.Slip {
+	var list []*sheet.Slip
+	for _, s := range p.slips {
+		list = append(list, s.slip)
+	}
+	return list
+}
+
 // Place puts the exercise to work in a graph. Names in the graph begin with prefix, which no other use begins with. What
-// a page or a card needs of it is known once the graph is closed.
-func (e *Exercise) Place(g *sheet.Graph, prefix string) error {
-	if err := e.resolve(); err != nil {
-		return err
-	}
+// a page or a card needs of it is known once the graph is closed. The error is of a part that asks for what is not there.
+func (e *Exercise) Place(g *sheet.Graph, prefix string) (*Placed, error) {
+	placed := &Placed{Exercise: e, deal: e.Deal()}
 	for _, u := range e.Uses {
-		u.at = g.Add(prefix+u.Name, u.Sheet, e.linksOf(u, prefix))
+		placed.uses = append(placed.uses, &placedUse{Use: u, at: g.Add(prefix+u.Name, u.Sheet, linksOf(u, prefix))})
 	}
-	for i, p := range e.Parts {
+	for i, ask := range e.Asks {
+		p, err := placed.part(ask)
+		if err != nil {
+			return nil, err
+		}
 		s, err := heardSheet(p)
 		if err != nil {
-			return fmt.Errorf("%s: %w", p.Result, err)
+			return nil, fmt.Errorf("%s: %w", ask.Result, err)
 		}
 		p.heard = g.Add(fmt.Sprintf("%sheard %d", prefix, i+1), s, nil)
+		placed.Parts = append(placed.Parts, p)
 	}
-	for _, u := range e.Uses {
-		e.placeTwin(g, u, prefix)
+	for _, u := range placed.uses {
+		placed.placeTwin(g, u, prefix)
 	}
-	for _, p := range e.Parts {
+	for _, p := range placed.Parts {
 		p.ask(g)
+	}
+	return placed, nil
+}
+
+// part finds what is asked for.
+func (e *Placed) part(ask Ask) (*Part, error) {
+	u := e.find(ask.Use)
+	if u == nil {
+		return nil, fmt.Errorf("there is no calculation %q in this exercise", ask.Use)
+	}
+	p := &Part{Ask: ask, use: u, result: u.Sheet.FindResult(ask.Result)}
+	if p.result == nil {
+		return nil, fmt.Errorf("%s has no answer %q", u.Sheet.Name, ask.Result)
+	}
+	return p, nil
+}
+
+// find gives the use of a name; nil if there is none.
+func (e *Placed) find(name string) *placedUse {
+	for _, u := range e.uses {
+		if u.Name == name {
+			return u
+		}
 	}
 	return nil
 }
 
 // linksOf are the links of a use as the graph knows them.
-func (e *Exercise) linksOf(u *Use, prefix string) map[string]sheet.Link {
+func linksOf(u *Use, prefix string) map[string]sheet.Link {
 	links := map[string]sheet.Link{}
 	for given, link := range u.Links {
 		links[given] = sheet.Link{Use: prefix + link.Use, Name: link.Name}
@@ -42,8 +123,8 @@ func (e *Exercise) linksOf(u *Use, prefix string) map[string]sheet.Link {
 
 // placeTwin works a use once more with the answers that were heard for the parts before it, so that a wrong first
 // answer costs one part and not all that follow from it.
-func (e *Exercise) placeTwin(g *sheet.Graph, u *Use, prefix string) {
-	links, differs := e.linksOf(u, prefix), false
+func (e *Placed) placeTwin(g *sheet.Graph, u *placedUse, prefix string) {
+	links, differs := linksOf(u.Use, prefix), false
 	for given, link := range u.Links {
 		if p := e.partFor(link); p != nil {
 			links[given] = sheet.Link{Use: p.heard.Name, Name: heardAnswer}
@@ -59,7 +140,7 @@ func (e *Exercise) placeTwin(g *sheet.Graph, u *Use, prefix string) {
 }
 
 // partFor is the part that asks for just what a link takes; nil if none does.
-func (e *Exercise) partFor(link sheet.Link) *Part {
+func (e *Placed) partFor(link sheet.Link) *Part {
 	for _, p := range e.Parts {
 		if p.Use == link.Use && p.Result == link.Name {
 			return p

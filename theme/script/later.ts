@@ -1,7 +1,9 @@
-// Loads the scripts that a page is live without: what works ranges (ranges.ts), and what comes after (after.ts).
+// Loads the scripts that a page is live without: what works ranges (ranges.ts), what comes after (after.ts), and
+// what exercises need (practice.ts).
 
 export const RANGES = 0;
 export const AFTER = 1;
+export const PRACTICE = 2;
 
 const coming: (Promise<void> | undefined)[] = [];
 

@@ -9,7 +9,7 @@ import { all, inPlace, mark } from "./element";
 import type { Field } from "./field";
 import { findFields } from "./fields";
 import { isKept } from "./kept";
-import { AFTER, load, RANGES } from "./later";
+import { AFTER, load, PRACTICE, RANGES } from "./later";
 import { makeMargin } from "./margin";
 import { instantiate, type Machine } from "./module";
 import type { Block, Page } from "./page";
@@ -47,7 +47,10 @@ async function start(): Promise<void> {
     await Promise.all([(ranged || kept) && load(RANGES), kept && load(AFTER)]);
     const machine = await instantiate(data.m);
     await turn();
-    await live(data, fields, machine, turn);
+    const page = await live(data, fields, machine, turn);
+    if (data.exercises) {
+      load(PRACTICE).then(() => globalThis.comePractice?.(page));
+    }
     setTimeout(() => [load(RANGES), load(AFTER)], 500); // not before the page has been drawn
   } catch {
     // A browser may bring back what was typed on an earlier visit; beside the example's answers it would mislead.
@@ -58,7 +61,7 @@ async function start(): Promise<void> {
   }
 }
 
-async function live(data: Data, fields: Field[], machine: Machine, turn: () => Promise<void>): Promise<void> {
+async function live(data: Data, fields: Field[], machine: Machine, turn: () => Promise<void>): Promise<Page> {
   const sheets = makeSheets(data);
   const works = makeWorks(data, fields, machine);
   const read = readBy(data, works);
@@ -121,6 +124,7 @@ update();
   all<HTMLSelectElement>("select").forEach((list) => (list.autocomplete = "off"));
   bindReset(fields, answer);
   document.body.classList.add("live");
+  return page;
 }
 
 leadToFiles();

@@ -41,6 +41,10 @@ export type Attribute =
   | "data-table" // the reckoner that an answer belongs to: its place in the list of tables
   | "data-row" // the row of an answer of a reckoner
   | "data-col" // its column
+  | "data-exercise" // an exercise: its place in the list of exercises
+  | "data-picked" // the given that a number of its story is, by its place in the list of those that vary
+  | "data-asked" // a part of it, by its place in the list of what is asked
+  | "data-fits" // the factor from a unit of an answer to the one that is asked for; empty where it does not fit
 ;
 
 /** A word or a sentence that the script writes itself. */
@@ -85,6 +89,7 @@ export interface Data {
   guards?: Guarded[]; // values that are left out while their guard is 0
   trends: Trend[]; // what ranges are told of values that the module does not show
   tables: Grid[]; // the reckoners
+  exercises?: Varying[];
 }
 
 /** A Part is a worksheet's part in the page's module. */
@@ -123,3 +128,26 @@ export type End = number | null;
 
 /** Follow is the cells of the two numbers that a grid follows. */
 export type Follow = [down: number, across: number];
+
+/** A Varying is an exercise: a question whose numbers vary from card to card. */
+export interface Varying {
+  sheets: number[]; // those of its calculations, and those that answers are put into
+  deal: Deal;
+  cards: number; // how many there are
+  picks: Pick[]; // the givens that vary, in the order of the deal
+  asks: Ask[]; // what is asked, in order
+}
+
+/** A Deal gives card n the place (offset + stride × n) modulo of in the list of all combinations. */
+export type Deal = [offset: number, stride: number, of: number];
+
+/** A Pick is a given that varies: the cells that it fills, its values, and how each is written. */
+export interface Pick {
+  cells: number[];
+  values: number[];
+  names: string[];
+}
+
+/** An Ask is one thing that is asked: the cell of the right answer, the digits that are asked for, and the cells that an
+ * answer is put into. */
+export type Ask = [right: number, digits: number, answer: number, bare: number, told: number];

@@ -26,6 +26,8 @@ const (
 	styleEntry  = "style/acreleaf.css"
 	rangesEntry = "script/ranges.ts"
 	afterEntry  = "script/after.ts"
+
+	practiceEntry = "script/practice.ts"
 	iconFile    = "style/icon.svg"
 )
 
@@ -46,6 +48,7 @@ const ownProperties = "^(again|amount|asked|assume|bare|below|cell|changed|chose
 type Bundle struct {
 	Script, After output.File // what makes a page live, and what comes after: both ask for words, which Worded gives
 	Ranges        output.File // what works ranges: a script of its own, since no page needs it for single numbers
+	Practice      output.File // what exercises need; it asks for words too
 	Style         output.File
 	Icon          output.File // as it is in the theme
 }
@@ -58,6 +61,7 @@ func Build(files fs.FS) (Bundle, message.List) {
 			{InputPath: scriptEntry, OutputPath: "page"},
 			{InputPath: rangesEntry, OutputPath: "ranges"},
 			{InputPath: afterEntry, OutputPath: "after"},
+			{InputPath: practiceEntry, OutputPath: "practice"},
 			{InputPath: styleEntry, OutputPath: "page"},
 		},
 		Plugins:           []api.Plugin{reader(files)},
@@ -101,6 +105,8 @@ func Build(files fs.FS) (Bundle, message.List) {
 			bundle.Ranges = finished
 		case name == "after":
 			bundle.After = finished
+		case name == "practice":
+			bundle.Practice = finished
 		default:
 			bundle.Script = finished
 		}

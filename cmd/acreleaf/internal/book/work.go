@@ -88,6 +88,11 @@ func (p *press) bindPage(d *draft) {
 		for _, s := range d.work.Sheets {
 			b.sheets = append(b.sheets, s.Sheet)
 		}
+		for _, e := range d.work.Exercises {
+			for _, u := range e.Practice.Uses {
+				b.sheets = append(b.sheets, u.Sheet)
+			}
+		}
 		for _, f := range d.doc.Figures {
 			switch f.Scheme {
 			case construct.Worked:

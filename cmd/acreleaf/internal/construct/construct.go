@@ -17,6 +17,7 @@ type Kind uint8
 const (
 	Listing Kind = iota
 	Calculation
+	Exercise
 	Passage
 	Reckoner
 	Reference
@@ -46,10 +47,12 @@ type Row struct {
 var rows = [Kinds]Row{
 	Listing:     {},
 	Calculation: {Word: "calculation", Naming: Named, Manual: "own-calculations"},
-	Passage:     {Word: "passage", Manual: "passages"},
-	Reckoner:    {Word: "reckoner", Naming: MayBeNamed, Texts: []string{"title"}, Manual: "reckoners"},
-	Reference:   {Word: "reference", Texts: []string{"title"}, Manual: "references"},
-	Worksheet:   {Word: "worksheet", Naming: Named, Numbers: true, Texts: []string{"title"}, Manual: "worksheets"},
+	Exercise: {Word: "exercise", Naming: Named, Texts: []string{"title", "story", "hint"},
+		Manual: "exercises"},
+	Passage:   {Word: "passage", Manual: "passages"},
+	Reckoner:  {Word: "reckoner", Naming: MayBeNamed, Texts: []string{"title"}, Manual: "reckoners"},
+	Reference: {Word: "reference", Texts: []string{"title"}, Manual: "references"},
+	Worksheet: {Word: "worksheet", Naming: Named, Numbers: true, Texts: []string{"title"}, Manual: "worksheets"},
 }
 
 // Row gives what is true of a kind.

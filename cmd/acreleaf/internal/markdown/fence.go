@@ -16,6 +16,7 @@ import (
 // readers has what reads each kind of block when the page is read. The text of a passage is read before, for goldmark.
 var readers = [construct.Kinds]func(*reading, *fence){
 	construct.Calculation: (*reading).addCalculation,
+	construct.Exercise:    (*reading).addBlock,
 	construct.Passage:     (*reading).needClosed,
 	construct.Reckoner:    (*reading).addBlock,
 	construct.Reference:   (*reading).addBlock,
@@ -26,6 +27,7 @@ var readers = [construct.Kinds]func(*reading, *fence){
 func printers() [construct.Kinds]func(*printer, *blockNode) {
 	return [construct.Kinds]func(*printer, *blockNode){
 		construct.Calculation: (*printer).calculation,
+		construct.Exercise:    (*printer).fragment,
 		construct.Passage:     (*printer).passage,
 		construct.Reckoner:    (*printer).fragment,
 		construct.Reference:   (*printer).fragment,

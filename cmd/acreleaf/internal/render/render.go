@@ -160,6 +160,7 @@ func (r *Renderer) script(w *bytes.Buffer, f *filling) {
 		w.WriteString("\n<template>")
 		tag("<script", r.site.Ranges)
 		tag("<script", r.site.After)
+		tag("<script", r.site.Practice)
 		w.WriteString("</template>")
 	}
 	w.WriteByte('\n')

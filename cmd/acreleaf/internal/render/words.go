@@ -17,6 +17,7 @@ type Words struct {
 	Date      DateWords      `yaml:"date"`
 	Units     UnitWords      `yaml:"units"`
 	Worksheet WorksheetWords `yaml:"worksheet"`
+	Exercise  ExerciseWords  `yaml:"exercise"`
 	Kept      KeptWords      `yaml:"kept"`
 	Table     TableWords     `yaml:"table"`
 	Reference ReferenceWords `yaml:"reference"`
@@ -122,6 +123,21 @@ type WorksheetWords struct {
 	None                     string   `yaml:"none"`
 	Constants                string   `yaml:"constants"`
 	Code                     string   `yaml:"code"`
+}
+
+// ExerciseWords is for exercises.
+type ExerciseWords struct {
+	Kind     Sentence `yaml:"kind" blanks:"number"`
+	Card     string   `yaml:"card"`
+	OfCards  Sentence `yaml:"of-cards" blanks:"count"`
+	Another  string   `yaml:"another"`
+	Digits   Sentence `yaml:"digits" blanks:"count"`
+	OneDigit string   `yaml:"one-digit"`
+	Unit     string   `yaml:"unit"`
+	Check    string   `yaml:"check"`
+	Hint     string   `yaml:"hint"`
+	Solution string   `yaml:"solution"`
+	Unread   string   `yaml:"unread"`
 }
 
 // KeptWords is for the line that says what the numbers of a page are, and for what keeps a reader's.

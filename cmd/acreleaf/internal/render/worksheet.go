@@ -58,8 +58,16 @@ func (r *Renderer) work(w *bytes.Buffer, s *Worksheet, anchor string) {
 	w.WriteString("</summary>\n<div role=\"group\" tabindex=\"0\"")
 	attribute(w, "aria-labelledby", anchor+"-work")
 	w.WriteString("><ol>\n")
-	for i := range s.Work {
-		line := &s.Work[i]
+	lines(w, s.Work)
+	w.WriteString("</ol></div>")
+	r.code(w, s)
+	w.WriteString("</details>\n")
+}
+
+// lines writes the lines of the work.
+func lines(w *bytes.Buffer, list []Line) {
+	for i := range list {
+		line := &list[i]
 		w.WriteString("<li")
 		when(w, line.When, line.Shown)
 		w.WriteByte('>')
@@ -73,9 +81,6 @@ func (r *Renderer) work(w *bytes.Buffer, s *Worksheet, anchor string) {
 		}
 		w.WriteString("</li>\n")
 	}
-	w.WriteString("</ol></div>")
-	r.code(w, s)
-	w.WriteString("</details>\n")
 }
 
 // code writes the way to the code, which is with the work: few readers look for it.

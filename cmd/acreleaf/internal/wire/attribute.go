@@ -43,6 +43,11 @@ const (
 	Table  = "data-table" // the reckoner that an answer belongs to: its place in the list of tables
 	Row    = "data-row"   // the row of an answer of a reckoner
 	Column = "data-col"   // its column
+
+	Exercise = "data-exercise" // an exercise: its place in the list of exercises
+	Picked   = "data-picked"   // the given that a number of its story is, by its place in the list of those that vary
+	Asked    = "data-asked"    // a part of it, by its place in the list of what is asked
+	Fits     = "data-fits"     // the factor from a unit of an answer to the one that is asked for; empty where it does not fit
 )
 
 // Inputs are the attributes that name a cell which the page writes to, and Outputs those that name one which it reads.
@@ -89,9 +94,11 @@ const (
 	InAddress    Word = "in-address"
 )
 
-// WordsOfPage are those of the script that makes a page live, and WordsOfAfter those of the one that comes after.
+// WordsOfPage are those of the script that makes a page live, WordsOfAfter those of the one that comes after, and
+// WordsOfPractice those of the one for exercises.
 var (
 	WordsOfPage = []Word{To, Said, Below, Order, NotDetected, Above, Comma, NoNumber, NoUnit, ReadAs, Decimal, Early,
 		Sometimes, SetAside, Needed, UseAgain, Perhaps, Narrow, DayPattern, Months, Beside, Unanswered, None, Undo}
 	WordsOfAfter = []Word{To, DayPattern, Months, Undo, Kept, Linked, LeftOut, OtherEdition, Copied, InAddress}
+	WordsOfPractice = []Word{To, Order, NotDetected, Above, Comma, Decimal, Sometimes, Perhaps, Narrow, DayPattern, Months}
 )

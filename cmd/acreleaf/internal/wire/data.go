@@ -8,6 +8,8 @@ type Data struct {
 	Guards []Guarded `json:"guards,omitempty"` // values that are left out while their guard is 0
 	Trends []Trend   `json:"trends"`           // what ranges are told of values that the module does not show
 	Tables []Grid    `json:"tables"`           // the reckoners
+
+	Exercises []Varying `json:"exercises,omitempty"`
 }
 
 // A Part is a worksheet's part in the page's module.
@@ -53,3 +55,26 @@ type End float64
 
 // Follow is the cells of the two numbers that a grid follows.
 type Follow struct{ Down, Across int }
+
+// A Varying is an exercise: a question whose numbers vary from card to card.
+type Varying struct {
+	Sheets []int  `json:"sheets"` // those of its calculations, and those that answers are put into
+	Deal   Deal   `json:"deal"`
+	Cards  int    `json:"cards"` // how many there are
+	Picks  []Pick `json:"picks"` // the givens that vary, in the order of the deal
+	Asks   []Ask  `json:"asks"`  // what is asked, in order
+}
+
+// A Deal gives card n the place (offset + stride × n) modulo of in the list of all combinations.
+type Deal struct{ Offset, Stride, Of int }
+
+// A Pick is a given that varies: the cells that it fills, its values, and how each is written.
+type Pick struct {
+	Cells  []int     `json:"cells"`
+	Values []float64 `json:"values"`
+	Names  []string  `json:"names"`
+}
+
+// An Ask is one thing that is asked: the cell of the right answer, the digits that are asked for, and the cells that an
+// answer is put into.
+type Ask struct{ Right, Digits, Answer, Bare, Told int }

@@ -2,6 +2,7 @@ package wire
 
 import (
 	"encoding/hex"
+	"encoding/json"
 	"math"
 	"strconv"
 )
@@ -23,6 +24,10 @@ func (d *Data) JSON() []byte {
 	list(w, d.Trends, func(w *writer, t Trend) { w.integers(t.Of, t.From, t.Up) })
 	w.raw(`,"tables":`)
 	list(w, d.Tables, (*writer).grid)
+	if len(d.Exercises) > 0 {
+		w.raw(`,"exercises":`)
+		list(w, d.Exercises, (*writer).exercise)
+	}
 	w.raw("}")
 	return w.text
 }
@@ -102,4 +107,36 @@ func (w *writer) axis(a Axis) {
 	w.raw(",")
 	list(w, a.Values, (*writer).number)
 	w.raw("]")
+}
+
+func (w *writer) exercise(e Varying) {
+	w.raw(`{"sheets":`)
+	w.integers(e.Sheets...)
+	w.raw(`,"deal":`)
+	w.integers(e.Deal.Offset, e.Deal.Stride, e.Deal.Of)
+	w.raw(`,"cards":`)
+	w.integer(e.Cards)
+	w.raw(`,"picks":`)
+	list(w, e.Picks, (*writer).pick)
+	w.raw(`,"asks":`)
+	list(w, e.Asks, func(w *writer, a Ask) { w.integers(a.Right, a.Digits, a.Answer, a.Bare, a.Told) })
+	w.raw("}")
+}
+
+func (w *writer) pick(p Pick) {
+	w.raw(`{"cells":`)
+	w.integers(p.Cells...)
+	w.raw(`,"values":`)
+	list(w, p.Values, (*writer).number)
+	w.raw(`,"names":`)
+	list(w, p.Names, (*writer).string)
+	w.raw("}")
+}
+
+func (w *writer) string(s string) {
+	quoted, err := json.Marshal(s)
+	if err != nil {
+		panic(err) // any string has a JSON
+	}
+	w.raw(string(quoted))
 }

@@ -28,6 +28,7 @@ func TableKeys() []string { return slices.Clone(tableKeys) }
 // binders has what binds each kind of block. Passages are bound to the graph of the others (closePassages), and a
 // calculation is defined before the pages are bound (Define).
 var binders = [construct.Kinds]func(*binder, *markdown.Block){
+	construct.Exercise:  (*binder).addExercise,
 	construct.Reckoner:  (*binder).addSheet,
 	construct.Reference: (*binder).addReference,
 	construct.Worksheet: (*binder).addSheet,

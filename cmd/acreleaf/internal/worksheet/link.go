@@ -41,6 +41,7 @@ func (b *binder) link() {
 			}
 			bound.Use = graph.Add(bound.name, bound.Sheet, links)
 		}
+		b.placeExercises(graph)
 		if !b.checkUnits(graph) {
 			b.dropDependents()
 			continue

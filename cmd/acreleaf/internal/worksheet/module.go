@@ -14,7 +14,7 @@ import (
 // Module is the data block of the page: the module that works every worksheet, and which cells of it the script must
 // know. It is nil for a page without worksheets.
 func (p *Page) Module() ([]byte, error) {
-	if len(p.Sheets) == 0 {
+	if len(p.parts) == 0 {
 		return nil, nil
 	}
 	code, err := wasm.Compile(p.Graph.Program)
@@ -22,7 +22,7 @@ func (p *Page) Module() ([]byte, error) {
 		return nil, fmt.Errorf("the worksheets cannot be compiled: %w", err)
 	}
 	data := wire.Data{Module: code, Guards: p.guards()}
-	for _, b := range p.Sheets {
+	for _, b := range p.parts {
 		data.Sheets = append(data.Sheets, wire.Part{After: b.Use.After, Refusals: refusals(b)})
 		for _, t := range b.Use.Trends() {
 			trend := wire.Trend{Of: t.Of, From: t.From}
@@ -39,7 +39,61 @@ func (p *Page) Module() ([]byte, error) {
 		data.Fixed = append(data.Fixed, p.fixed(b)...)
 		data.Tables = append(data.Tables, p.grid(b))
 	}
+	for _, e := range p.Exercises {
+		data.Fixed = append(data.Fixed, p.dealt(e)...)
+		data.Exercises = append(data.Exercises, varying(e))
+	}
 	return data.JSON(), nil
+}
+
+// varying is what the page's script must know of an exercise.
+func varying(e *Exercise) wire.Varying {
+	deal := e.Placed.Deal()
+	v := wire.Varying{Deal: wire.Deal{Offset: deal.Offset, Stride: deal.Stride, Of: deal.Of}, Cards: e.Cards}
+	for _, b := range e.Bounds {
+		v.Sheets = append(v.Sheets, b.Use.Index)
+	}
+	for _, p := range e.Placed.Picks() {
+		pick := wire.Pick{Cells: p.Cells}
+		for _, value := range p.Varied.Values {
+			pick.Values = append(pick.Values, value.Value)
+			pick.Names = append(pick.Names, CardText(p.Given, value))
+		}
+		v.Picks = append(v.Picks, pick)
+	}
+	for _, p := range e.Placed.Parts {
+		ask := wire.Ask{Digits: p.Digits}
+		ask.Right, _ = p.At().Cell(p.Result)
+		ask.Answer, ask.Bare, ask.Told = p.HeardCells()
+		v.Asks = append(v.Asks, ask)
+	}
+	return v
+}
+
+// CardText is a given as a card tells it: what is chosen by its label, a number with its unit.
+func CardText(given *sheet.Given, e sheet.Entry) string {
+	if len(given.Choices) > 0 {
+		return given.Choices[int(e.Value)].Label
+	}
+	return given.Text(e)
+}
+
+// dealt gives the inputs of an exercise with the numbers of its first card, and the right answers as what was heard.
+func (p *Page) dealt(e *Exercise) []wire.Fixed {
+	var list []wire.Fixed
+	for _, b := range e.Bounds {
+		for _, given := range b.Sheet.Givens {
+			if _, linked := b.Use.Links[given.Name]; linked {
+				continue
+			}
+			for _, at := range []func(string) (int, bool){b.Use.Cell, b.Use.Presence, b.Use.OtherCell, b.Use.FormCell} {
+				if cell, there := at(given.Name); there {
+					list = append(list, wire.Fixed{Cell: cell, Low: p.Cells[cell], High: p.High[cell]})
+				}
+			}
+		}
+	}
+	return list
 }
 
 // Tables lists the reckoners in the order of the module's data.

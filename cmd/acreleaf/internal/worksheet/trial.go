@@ -111,7 +111,7 @@ func (t *trial) listGivens() {
 			return
 		}
 		seen[use] = true
-		bound := t.page.Sheets[use]
+		bound := t.page.parts[use]
 		for _, other := range bound.Use.After {
 			add(other)
 		}

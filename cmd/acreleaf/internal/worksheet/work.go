@@ -2,6 +2,7 @@ package worksheet
 
 import (
 	"fmt"
+	"slices"
 
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/construct"
@@ -12,9 +13,9 @@ func (b *binder) work() {
 	p := b.page
 	p.Cells = make([]float64, p.Graph.Program.Cells)
 	p.High = make([]float64, p.Graph.Program.Cells)
-	p.Sheets = make([]*Bound, len(p.Graph.Uses))
+	p.parts = make([]*Bound, len(p.Graph.Uses))
 	for _, bound := range b.bound {
-		p.Sheets[bound.Use.Index] = bound
+		p.parts[bound.Use.Index] = bound
 		p.byBlock[bound.Block.Index] = bound
 		for name, entry := range bound.Entries {
 			bound.Use.Enter(p.Cells, p.High, name, entry)
@@ -23,7 +24,9 @@ func (b *binder) work() {
 			bound.set(0, 0, p.Cells, p.High) // the cell that the example's own run reads is the first of the grid
 		}
 	}
+	b.workExercises()
 	p.Graph.Program.Spread(p.Cells, p.High)
+	p.Sheets = slices.DeleteFunc(slices.Clone(p.parts), func(b *Bound) bool { return b.Kind == construct.Exercise })
 	for _, bound := range p.Sheets {
 		before := len(b.messages)
 		switch {
@@ -79,5 +82,27 @@ func (b *binder) checkExample(bound *Bound) {
 	if err := o.Err(); err != nil {
 		b.fault(bound.Block.Span, "example-refused", "this example has no answer: "+err.Error(),
 			"change its givens, so that the page shows an answer")
+	}
+}
+
+// workExercises puts in the numbers of the first card of each exercise, and the right answers as what was heard.
+func (b *binder) workExercises() {
+	p := b.page
+	p.Exercises = b.exercises
+	for _, e := range p.Exercises {
+		for _, bound := range e.Bounds {
+			p.parts[bound.Use.Index] = bound
+		}
+		e.Placed.Enter(p.Cells, 1)
+		e.Placed.Enter(p.High, 1)
+	}
+	if len(p.Exercises) == 0 {
+		return
+	}
+	right := slices.Clone(p.Cells)
+	p.Graph.Program.Run(right)
+	for _, e := range p.Exercises {
+		e.Placed.HearRight(p.Cells, right)
+		e.Placed.HearRight(p.High, right)
 	}
 }

@@ -21,7 +21,7 @@ type Page struct {
 	Graph  *sheet.Graph
 	Cells  []float64 // the example's values, of a range the lower ends; see sheet.Program
 	High   []float64 // the upper ends; the same as Cells where a value is a single number
-	Sheets []*Bound  // by the index of their use in the graph, tables included
+	Sheets []*Bound  // in the order in which they are worked, tables included
 
 	Passages []*Passage // in the order of the source; those with a fault are left out
 
@@ -29,6 +29,10 @@ type Page struct {
 	figures map[int]*Figure // by markdown.Figure.Index
 
 	references map[int]*Reference // by markdown.Block.Index
+
+	Exercises []*Exercise // in the order of the source
+
+	parts []*Bound // by the index of their use in the graph, those of exercises too
 }
 
 // A Bound is one block at work.
@@ -53,7 +57,7 @@ func (p *Page) Example(b *Bound) sheet.Outcome {
 
 // Has says whether a block was bound: nothing is wrong with it.
 func (p *Page) Has(block *markdown.Block) bool {
-	return p.Bound(block) != nil || p.Reference(block) != nil
+	return p.Bound(block) != nil || p.Reference(block) != nil || p.Exercise(block) != nil
 }
 
 // HasAll says whether all blocks of a list were bound.
@@ -101,6 +105,8 @@ type binder struct {
 	faulty    map[string]bool // the names of blocks that are left out
 	seen      map[string]*markdown.Block
 	messages  message.List
+
+	exercises []*Exercise
 }
 
 func (b *binder) fault(span message.Span, id, text, note string) {

@@ -24,7 +24,7 @@ func (e *edition) Common(b *book.Book) ([]book.Part, message.List) {
 	parts := c.pages()
 	shared := []output.File{built.Ranges, built.Style, built.Icon}
 	for _, language := range slices.Sorted(maps.Keys(e.renderers())) {
-		shared = append(shared, scripts()[language].page, scripts()[language].after)
+		shared = append(shared, scripts()[language].page, scripts()[language].after, scripts()[language].practice)
 	}
 	for _, f := range shared {
 		parts = append(parts, book.Part{Path: f.Path, Make: func() []byte { return f.Bytes }})

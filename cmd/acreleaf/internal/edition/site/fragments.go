@@ -22,12 +22,14 @@ type fragments struct {
 	cited    *citations
 
 	worksheets int                   // how many were written
+	exercises  int                   // likewise
 	notes      []func(*bytes.Buffer) // of sourced figures and records, still to be written
 	own        []render.Own          // the same of worked figures
 }
 
 // blocks has what writes each kind of block that package markdown leaves to us.
 var blocks = [construct.Kinds]func(*fragments, *bytes.Buffer, *markdown.Block){
+	construct.Exercise:  (*fragments).exercise,
 	construct.Reckoner:  (*fragments).reckoner,
 	construct.Reference: (*fragments).reference,
 	construct.Worksheet: (*fragments).worksheet,

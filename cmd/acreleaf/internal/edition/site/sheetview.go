@@ -24,15 +24,7 @@ func worksheetView(p *worksheet.Page, b *worksheet.Bound, c *citations) *render.
 	for _, given := range b.Sheet.Givens {
 		v.Givens = append(v.Givens, givenView(p, b, given))
 	}
-	for _, line := range o.Lines(marker(b)) {
-		work := render.Line{
-			When: line.When, Shown: line.Taken, Symbols: template.HTML(line.Symbols), Bare: line.Bare,
-		}
-		for _, numbers := range line.Numbers {
-			work.Numbers = append(work.Numbers, template.HTML(numbers))
-		}
-		v.Work = append(v.Work, work)
-	}
+	v.Work = lineViews(o, b)
 	v.Answers, v.Compared = answerViews(p, b, o)
 	for i, remark := range b.Sheet.Remarks {
 		v.Notes = append(v.Notes, noteView(o, i, remark))
@@ -44,6 +36,21 @@ func worksheetView(p *worksheet.Page, b *worksheet.Bound, c *citations) *render.
 	}
 	v.Constants = withoutNotes(c.constants(b.Sheet))
 	return v
+}
+
+// lineViews are the lines of the work.
+func lineViews(o sheet.Outcome, b *worksheet.Bound) []render.Line {
+	var list []render.Line
+	for _, line := range o.Lines(marker(b)) {
+		work := render.Line{
+			When: line.When, Shown: line.Taken, Symbols: template.HTML(line.Symbols), Bare: line.Bare,
+		}
+		for _, numbers := range line.Numbers {
+			work.Numbers = append(work.Numbers, template.HTML(numbers))
+		}
+		list = append(list, work)
+	}
+	return list
 }
 
 // withoutNotes leaves the notes of figures to the calculation's own page, to which each worksheet leads: where sources

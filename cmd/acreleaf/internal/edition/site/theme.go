@@ -20,9 +20,9 @@ import (
 // bundle builds the theme once a process: the theme is part of the program.
 var bundle = sync.OnceValues(func() (assets.Bundle, message.List) { return assets.Build(theme.Files) })
 
-// A worded is the scripts of a page with the words of a language: the one that makes a page live, and the one that
-// comes after.
-type worded struct{ page, after output.File }
+// A worded is the scripts of a page with the words of a language: the one that makes a page live, the one that comes
+// after, and the one for exercises.
+type worded struct{ page, after, practice output.File }
 
 // scripts gives the scripts by language. They are made once a process, as the bundle is.
 var scripts = sync.OnceValue(func() map[string]worded {
@@ -36,7 +36,8 @@ var scripts = sync.OnceValue(func() map[string]worded {
 			}
 			return assets.Worded(script, language, words)
 		}
-		byLanguage[language] = worded{with(made.Script, wire.WordsOfPage), with(made.After, wire.WordsOfAfter)}
+		byLanguage[language] = worded{with(made.Script, wire.WordsOfPage), with(made.After, wire.WordsOfAfter),
+			with(made.Practice, wire.WordsOfPractice)}
 	}
 	return byLanguage
 })
@@ -95,7 +96,8 @@ func siteView(of *config.Site, language string) render.Site {
 		Style:   built.Style.Path, Ranges: built.Ranges.Path,
 		Icon: built.Icon.Path,
 	}
-	s.Script, s.After = scripts()[language].page.Path, scripts()[language].after.Path
+	worded := scripts()[language]
+	s.Script, s.After, s.Practice = worded.page.Path, worded.after.Path, worded.practice.Path
 	switch {
 	case of.Contact.Email != "":
 		s.ContactHref = "mailto:" + of.Contact.Email

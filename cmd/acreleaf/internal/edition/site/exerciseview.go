@@ -1,0 +1,125 @@
+package site
+
+import (
+	"bytes"
+	"strings"
+
+	"acreleaf/calc/practice"
+	"acreleaf/calc/unit"
+	"acreleaf/calc/words"
+	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/render"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
+)
+
+func (f *fragments) exercise(w *bytes.Buffer, b *markdown.Block) {
+	f.exercises++
+	v := exerciseView(f.page.Work, f.page.Work.Exercise(b), f.page.Language)
+	v.Number, v.Index = f.exercises, f.exercises-1
+	f.renderer.Exercise(w, v)
+}
+
+// exerciseView is an exercise with the numbers of its first card.
+func exerciseView(p *worksheet.Page, e *worksheet.Exercise, language string) *render.Exercise {
+	v := &render.Exercise{Name: e.Block.Name, Title: e.Title, Hint: e.Hint, Cards: e.Cards, Story: storyView(e)}
+	for _, part := range e.Placed.Parts {
+		v.Asks = append(v.Asks, askedView(p, part, language))
+	}
+	for i, use := range e.Practice.Uses {
+		bound := e.Bounds[i]
+		work := render.ExerciseWork{Index: bound.Use.Index, Title: use.Sheet.Title}
+		work.Work = lineViews(p.Example(bound), bound)
+		v.Work = append(v.Work, work)
+	}
+	return v
+}
+
+// storyView is the story of the first card.
+func storyView(e *worksheet.Exercise) []render.StoryPiece {
+	var list []render.StoryPiece
+	picks := e.Placed.Picks()
+	first := e.Placed.Deal().Picks(1)
+	for _, piece := range e.Story {
+		if piece.Given == "" {
+			list = append(list, render.StoryPiece{Text: piece.Text, Picked: -1})
+			continue
+		}
+		v := render.StoryPiece{Given: true, Picked: -1}
+		for i, pick := range picks {
+			if pick.Use == piece.Use && pick.Varied.Given == piece.Given {
+				v.Picked, v.Text = i, worksheet.CardText(pick.Given, pick.Varied.Values[first[i]])
+			}
+		}
+		for _, u := range e.Practice.Uses {
+			if entry, fixed := u.Fixed[piece.Given]; fixed && u.Name == piece.Use {
+				v.Text = worksheet.CardText(u.Sheet.FindGiven(piece.Given), entry)
+			}
+		}
+		list = append(list, v)
+	}
+	return list
+}
+
+// classes tell the script what a sentence is about. Whatever is right in the main counts as right.
+var classes = map[practice.Verdict]string{practice.Right: "right", practice.Rounded: "right", practice.Slipped: "either"}
+
+func askedView(p *worksheet.Page, part *practice.Part, language string) render.ExerciseAsk {
+	right := worksheet.Quantity(p, part)
+	v := render.ExerciseAsk{Index: part.Heard().Index, Label: part.Label(), Digits: part.Digits,
+		Key: right.Unit.Label(unit.Digits(right.Value, part.Digits, 0))}
+	v.Units = askedUnits(part)
+	w := words.OfPractice(language)
+	for verdict, sentence := range practice.Sentences(w) {
+		before, after, keyed := strings.Cut(sentence, "{answer}")
+		one := render.Verdict{When: part.VerdictCell(practice.Verdict(verdict)), Before: before, After: after}
+		one.Class = classes[practice.Verdict(verdict)]
+		if keyed {
+			one.Key = v.Key
+		}
+		v.Verdicts = append(v.Verdicts, one)
+	}
+	for i, slip := range part.Slips() {
+		for j, cell := range part.SlipCells(i) {
+			sentence := w.Slip
+			if j > 0 {
+				sentence = w.SlipAgain
+			}
+			v.Verdicts = append(v.Verdicts, render.Verdict{When: cell, Before: words.Fill(sentence, "slip", slip.Text), Class: "slip"})
+		}
+	}
+	return v
+}
+
+// askedUnits are the units to choose for an answer: those that it may have, and those of what is given and worked on
+// the way, so that the choice does not give the answer away. None where the answer has no unit.
+func askedUnits(part *practice.Part) []render.AskedUnit {
+	own := part.Units()
+	if own[0].String() == "" {
+		return nil
+	}
+	var list []render.AskedUnit
+	seen := map[string]bool{}
+	add := func(u unit.Unit, fits string) {
+		if text := u.String(); text != "" && !seen[text] {
+			seen[text] = true
+			list = append(list, render.AskedUnit{Text: text, Fits: fits})
+		}
+	}
+	for _, u := range own {
+		into, _ := u.To(own[0])
+		add(u, into.Text())
+	}
+	const most = 5
+	s := part.At().Sheet
+	for _, result := range s.Results {
+		if len(list) < most && result.Unit.Dimension() != own[0].Dimension() {
+			add(result.Unit, "")
+		}
+	}
+	for _, given := range s.Givens {
+		if len(list) < most && given.Unit.Dimension() != own[0].Dimension() && !given.Date {
+			add(given.Unit, "")
+		}
+	}
+	return list
+}

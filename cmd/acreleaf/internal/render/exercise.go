@@ -1,0 +1,232 @@
+package render
+
+import (
+	"bytes"
+	"strconv"
+
+	"acreleaf/cmd/acreleaf/internal/wire"
+)
+
+// An Exercise is a question, with the numbers of its first card.
+type Exercise struct {
+	Number int // in the page
+	Index  int // in the page's data
+	Name   string
+	Title  string
+	Story  []StoryPiece
+	Asks   []ExerciseAsk
+	Hint   string
+	Cards  int
+	Work   []ExerciseWork
+}
+
+// A StoryPiece is a text, or the number of a given.
+type StoryPiece struct {
+	Text   string
+	Picked int // the place of the given among those that vary; -1 for a text, and for a number that is on every card
+	Given  bool
+}
+
+// An ExerciseAsk is one thing that is asked.
+type ExerciseAsk struct {
+	Index    int // of the sheet that an answer is put into
+	Label    string
+	Digits   int
+	Key      string // the right answer of the card
+	Units    []AskedUnit
+	Verdicts []Verdict
+}
+
+// An AskedUnit is a unit to choose for an answer.
+type AskedUnit struct {
+	Text string
+	Fits string // the factor to the unit that is asked for; "" where it does not fit
+}
+
+// A Verdict is a sentence that is said while its cell is not 0. What is in Key is the right answer, which the script
+// writes.
+type Verdict struct {
+	When        int
+	Before, Key string
+	After       string
+	Class       string // of right answers, of slips, and of what comes before several slips
+}
+
+// ExerciseWork is the work of one calculation of the exercise.
+type ExerciseWork struct {
+	Index int // of its sheet
+	Title string
+	Work  []Line
+}
+
+// ExerciseAnchor is the id of an exercise in its page.
+func ExerciseAnchor(name string) string { return "exercise-" + name }
+
+// Exercise writes a question. Without a script it is that of the first card, with its work folded below.
+func (r *Renderer) Exercise(w *bytes.Buffer, e *Exercise) {
+	words := &r.words.Exercise
+	anchor := ExerciseAnchor(e.Name)
+	w.WriteString(`<section class="exercise"`)
+	attribute(w, "id", anchor)
+	numbered(w, wire.Exercise, e.Index)
+	attribute(w, "aria-labelledby", anchor+"-title")
+	w.WriteString(">\n<header><h2")
+	attribute(w, "id", anchor+"-title")
+	w.WriteByte('>')
+	element(w, "small", "", words.Kind.with(strconv.Itoa(e.Number)))
+	w.WriteByte(' ')
+	text(w, e.Title)
+	w.WriteString("</h2>\n<p class=\"card\"><label")
+	attribute(w, "for", anchor+"-card")
+	w.WriteByte('>')
+	text(w, words.Card)
+	w.WriteString(`</label> <input type="number" inputmode="numeric" min="1" value="1" readonly`)
+	numbered(w, "max", e.Cards)
+	attribute(w, "id", anchor+"-card")
+	w.WriteString("> ")
+	element(w, "span", "", words.OfCards.with(strconv.Itoa(e.Cards)))
+	w.WriteString(` <button type="button"`)
+	flag(w, wire.LiveOnly)
+	w.WriteByte('>')
+	text(w, words.Another)
+	w.WriteString("</button></p></header>\n<p class=\"story\">")
+	r.story(w, e.Story)
+	w.WriteString("</p>\n<ol class=\"asks\">\n")
+	for i := range e.Asks {
+		r.question(w, e, i)
+	}
+	w.WriteString("</ol>\n")
+	if e.Hint != "" {
+		w.WriteString(`<details class="hint"><summary>`)
+		text(w, words.Hint)
+		w.WriteString("</summary>")
+		element(w, "p", "", e.Hint)
+		w.WriteString("</details>\n")
+	}
+	r.exerciseWork(w, e, anchor)
+	w.WriteString("<p class=\"unseen\" role=\"status\"></p>\n</section>\n")
+}
+
+func (r *Renderer) story(w *bytes.Buffer, pieces []StoryPiece) {
+	for _, piece := range pieces {
+		if !piece.Given {
+			text(w, piece.Text)
+			continue
+		}
+		w.WriteString("<b")
+		if piece.Picked >= 0 {
+			numbered(w, wire.Picked, piece.Picked)
+		}
+		w.WriteByte('>')
+		text(w, piece.Text)
+		w.WriteString("</b>")
+	}
+}
+
+// question writes one thing that is asked, with a field for the answer and all that may be said of it.
+func (r *Renderer) question(w *bytes.Buffer, e *Exercise, i int) {
+	words, a := &r.words.Exercise, &e.Asks[i]
+	id := ExerciseAnchor(e.Name) + "-" + strconv.Itoa(i+1)
+	w.WriteString(`<li`)
+	numbered(w, wire.Sheet, a.Index)
+	numbered(w, wire.Asked, i)
+	w.WriteString("><label")
+	attribute(w, "for", id)
+	w.WriteByte('>')
+	text(w, a.Label)
+	w.WriteString("</label> ")
+	element(w, "small", "", words.digits(a.Digits))
+	w.WriteString(`<div class="entry"><input type="text" inputmode="decimal" autocomplete="off" readonly`)
+	attribute(w, "id", id)
+	attribute(w, "aria-describedby", id+"-mark")
+	w.WriteString(">")
+	if len(a.Units) > 0 {
+		w.WriteString("<select disabled autocomplete=\"off\"")
+		attribute(w, "aria-label", words.Unit)
+		w.WriteString("><option value=\"\">")
+		text(w, words.Unit)
+		w.WriteString("</option>")
+		for _, u := range a.Units {
+			w.WriteString("<option")
+			attribute(w, wire.Fits, u.Fits)
+			w.WriteByte('>')
+			text(w, u.Text)
+			w.WriteString("</option>")
+		}
+		w.WriteString("</select>")
+	}
+	w.WriteString(`<button type="button"`)
+	flag(w, wire.LiveOnly)
+	w.WriteByte('>')
+	text(w, words.Check)
+	w.WriteString(`</button></div><div class="mark" hidden`)
+	attribute(w, "id", id+"-mark")
+	w.WriteString(">")
+	for i := range a.Verdicts {
+		verdict(w, &a.Verdicts[i])
+	}
+	w.WriteString(`<p class="unread" hidden>`)
+	text(w, words.Unread)
+	w.WriteString("</p></div></li>")
+	w.WriteByte('\n')
+}
+
+func verdict(w *bytes.Buffer, v *Verdict) {
+	w.WriteString("<p")
+	if v.Class != "" {
+		attribute(w, "class", v.Class)
+	}
+	when(w, v.When, false)
+	w.WriteByte('>')
+	text(w, v.Before)
+	if v.Key != "" {
+		element(w, "b", "key", v.Key)
+		text(w, v.After)
+	}
+	w.WriteString("</p>")
+}
+
+// exerciseWork writes the right answers and the work of the card, folded.
+func (r *Renderer) exerciseWork(w *bytes.Buffer, e *Exercise, anchor string) {
+	words := &r.words.Exercise
+	w.WriteString(`<details class="solution"><summary>`)
+	text(w, words.Solution)
+	w.WriteString("</summary>\n<dl>")
+	for i := range e.Asks {
+		a := &e.Asks[i]
+		w.WriteString("<div>")
+		element(w, "dt", "", a.Label)
+		w.WriteString("<dd>")
+		w.WriteString("<b class=\"key\"")
+		numbered(w, wire.Asked, i)
+		w.WriteByte('>')
+		text(w, a.Key)
+		w.WriteString("</b></dd></div>")
+	}
+	w.WriteString("</dl>\n")
+	for i := range e.Work {
+		work := &e.Work[i]
+		w.WriteString(`<div`)
+		numbered(w, wire.Sheet, work.Index)
+		w.WriteString(">")
+		id := anchor + "-work-" + strconv.Itoa(i+1)
+		w.WriteString("<h3")
+		attribute(w, "id", id)
+		w.WriteByte('>')
+		text(w, work.Title)
+		w.WriteString(`</h3><div class="work"><div role="group" tabindex="0"`)
+		attribute(w, "aria-labelledby", id)
+		w.WriteString("><ol>\n")
+		lines(w, work.Work)
+		w.WriteString("</ol></div></div></div>\n")
+	}
+	w.WriteString("</details>\n")
+}
+
+// digits says how many digits an answer is asked to.
+func (words *ExerciseWords) digits(n int) string {
+	if n == 1 {
+		return words.OneDigit
+	}
+	return words.Digits.with(strconv.Itoa(n))
+}

@@ -1,0 +1,25 @@
+package schema
+
+import (
+	"acreleaf/cmd/acreleaf/internal/worksheet"
+)
+
+// exerciseShape is the shape of an exercise. Its givens are further keys, and which there are depends on its
+// calculations.
+func exerciseShape() object {
+	count := func(sentence string) form {
+		return form{"description": sentence, "type": []string{"integer", "string"}, "pattern": `^\s*[0-9]+\s*$`, "minimum": 1}
+	}
+	s := table("The lines between the fences of an exercise.", worksheet.ExerciseKeys(), map[string]form{
+		"calculation": bare(need("The calculation that works the answer; a chain has this place where there are several.")),
+		"chain":       bare(need("Several calculations, each with a name: soil = soil-nitrogen, season = season-budget.")),
+		"title":       bare(need("A title in place of the calculation's own.")),
+		"story":       need("What is asked, with each given in braces where its number is: {nitrate}."),
+		"ask":         need("What is asked for, with commas between: nitrogen, or soil.nitrogen, season.apply."),
+		"digits":      count("The significant digits that are asked for; 3 if this line is left out."),
+		"hint":        bare(need("What a learner is told first.")),
+		"cards":       count("How many cards there are; 40 if this line is left out."),
+	})
+	s["additionalProperties"] = true
+	return s
+}
