@@ -37,6 +37,7 @@ var allowed = map[string][]string{
 	"acreleaf/calc/words":    {"calc/fact", "calc/formula", "calc/practice", "calc/sheet"},
 	"acreleaf/calc":          nil,
 	"acreleaf/calc/nitrogen": {"calc"},
+	"acreleaf/calc/prose":    {"calc/practice"},
 }
 
 // A calculation gives the same answer today and tomorrow, here and in a page, because it cannot ask for anything.

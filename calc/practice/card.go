@@ -2,6 +2,7 @@ package practice
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"acreleaf/calc/sheet"
@@ -123,23 +124,30 @@ type SlipKey struct {
 func (c *Card) SlipKeys(p *Part) []SlipKey {
 	var list []SlipKey
 	for _, s := range p.slips {
-		text := unit.Digits(c.outcome(p).Slip(s.slip), p.Digits, 0)
-		if text != unit.Digits(c.Answer(p).Value, p.Digits, 0) {
-			list = append(list, SlipKey{s.slip, text})
+		if value := c.outcome(p).Slip(s.slip); !within(value, c.Answer(p).Value, p.Digits) {
+			list = append(list, SlipKey{s.slip, unit.Digits(value, p.Digits, 0)})
 		}
 	}
 	return list
 }
 
-// Swallowed are the slips that differ from the right answer on the card, and not in the digits that are asked for.
+// Swallowed are the slips that differ from the right answer on the card, and would be marked as right.
 func (c *Card) Swallowed(p *Part) []*sheet.Slip {
 	right := c.Answer(p).Value
 	return slices.DeleteFunc(p.Slips(), func(slip *sheet.Slip) bool {
 		value := c.outcome(p).Slip(slip)
-		return unit.Digits(value, exactDigits, 0) == unit.Digits(right, exactDigits, 0) ||
-			unit.Digits(value, p.Digits, 0) != unit.Digits(right, p.Digits, 0)
+		return unit.Digits(value, exactDigits, 0) == unit.Digits(right, exactDigits, 0) || !within(value, right, p.Digits)
 	})
 }
 
 // exactDigits tell whether two numbers are the same but for the last bits of the machine.
 const exactDigits = 12
+
+// within says whether an answer is a value, to so many digits, as the questions of a part do.
+func within(x, v float64, digits int) bool {
+	power := lowestPower
+	for power < highestPower && math.Abs(v) >= tenTo(power+1) {
+		power++
+	}
+	return math.Abs(x-v) <= halfAt(power, digits)
+}

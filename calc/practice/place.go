@@ -61,8 +61,8 @@ func (p *Part) Slips() []*sheet.Slip {
 	return list
 }
 
-// Place puts the exercise to work in a graph. Names in the graph begin with prefix, which no other use begins with. What
-// a page or a card needs of it is known once the graph is closed. The error is of a part that asks for what is not there.
+// Place puts the exercise to work in a graph. Names in the graph begin with prefix, which no other use begins with.
+// What a page or a card needs of it is known once the graph is closed. The error is of a part that asks for what is not there.
 func (e *Exercise) Place(g *sheet.Graph, prefix string) (*Placed, error) {
 	placed := &Placed{Exercise: e, deal: e.Deal()}
 	for _, u := range e.Uses {

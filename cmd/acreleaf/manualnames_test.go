@@ -42,6 +42,7 @@ func manualLists(t *testing.T) []nameList {
 		{"worksheets.md", "keys of a worksheet", worksheet.constants("block.go")},
 		{"passages.md", "keys of a passage", markdown.list(t, "passageKeys")},
 		{"reckoners.md", "keys of a reckoner", worksheet.list(t, "tableKeys")},
+		{"exercises.md", "keys of an exercise", worksheet.constants("exercise.go")},
 		{"references.md", "keys of a reference", worksheet.constants("reference.go")},
 		{"references.md", "columns of the tables", calc.References()[0].Columns},
 		{"own-calculations.md", "keys of a calculation", slices.Concat(worksheet.list(t, "definitionKeys"),

@@ -28,7 +28,8 @@ const (
 	afterEntry  = "script/after.ts"
 
 	practiceEntry = "script/practice.ts"
-	iconFile    = "style/icon.svg"
+	practiceStyle = "style/practice.css"
+	iconFile      = "style/icon.svg"
 )
 
 // tsconfig has the fields of classes set by plain assignment: written out for the oldest browsers, their definition
@@ -49,6 +50,7 @@ type Bundle struct {
 	Script, After output.File // what makes a page live, and what comes after: both ask for words, which Worded gives
 	Ranges        output.File // what works ranges: a script of its own, since no page needs it for single numbers
 	Practice      output.File // what exercises need; it asks for words too
+	PracticeStyle output.File // how exercises look
 	Style         output.File
 	Icon          output.File // as it is in the theme
 }
@@ -62,6 +64,7 @@ func Build(files fs.FS) (Bundle, message.List) {
 			{InputPath: rangesEntry, OutputPath: "ranges"},
 			{InputPath: afterEntry, OutputPath: "after"},
 			{InputPath: practiceEntry, OutputPath: "practice"},
+			{InputPath: practiceStyle, OutputPath: "practice"},
 			{InputPath: styleEntry, OutputPath: "page"},
 		},
 		Plugins:           []api.Plugin{reader(files)},
@@ -99,6 +102,8 @@ func Build(files fs.FS) (Bundle, message.List) {
 		name := strings.TrimSuffix(path.Base(file.Path), extension)
 		finished := named(name, extension, file.Contents)
 		switch {
+		case extension == ".css" && name == "practice":
+			bundle.PracticeStyle = finished
 		case extension == ".css":
 			bundle.Style = finished
 		case name == "ranges":

@@ -40,6 +40,7 @@ type Row struct {
 	Word    string // after the fence
 	Naming  Naming
 	Numbers bool     // figures and links of the page take numbers from it by its name
+	Filled  []string // those of its texts whose numbers are the block's own, in braces
 	Texts   []string // its keys whose values are for readers: they are translated and proofread
 	Manual  string   // the page of the manual that explains it
 }
@@ -47,7 +48,7 @@ type Row struct {
 var rows = [Kinds]Row{
 	Listing:     {},
 	Calculation: {Word: "calculation", Naming: Named, Manual: "own-calculations"},
-	Exercise: {Word: "exercise", Naming: Named, Texts: []string{"title", "story", "hint"},
+	Exercise: {Word: "exercise", Naming: Named, Texts: []string{"title", "story", "hint"}, Filled: []string{"story"},
 		Manual: "exercises"},
 	Passage:   {Word: "passage", Manual: "passages"},
 	Reckoner:  {Word: "reckoner", Naming: MayBeNamed, Texts: []string{"title"}, Manual: "reckoners"},

@@ -3,6 +3,7 @@ package proof
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 
 	"acreleaf/calc/prose"
@@ -45,7 +46,7 @@ func (c *figureCheck) metadata(key, text string, at message.Span) {
 func (c *figureCheck) titles() {
 	for _, b := range c.page.Document.Blocks {
 		for _, e := range b.Entries {
-			if b.Construct.HasText(e.Key) {
+			if b.Construct.HasText(e.Key) && !slices.Contains(b.Construct.Row().Filled, e.Key) {
 				c.metadata(fmt.Sprintf("%s of this %s", e.Key, b.Construct), e.Value, e.ValueSpan)
 			}
 		}

@@ -13,11 +13,12 @@ import (
 // Guide writes the page of a guide.
 func (r *Renderer) Guide(w *bytes.Buffer, g *Guide) {
 	r.write(w, &filling{
-		page:   &g.Page,
-		script: true,
-		main:   func(w *bytes.Buffer) { r.guideMain(w, g) },
-		turn:   func(w *bytes.Buffer) { r.turn(w, g) },
-		cite:   func(w *bytes.Buffer) { r.howToCite(w, g) },
+		page:      &g.Page,
+		script:    true,
+		exercises: strings.Contains(string(g.Body), " "+wire.Exercise+"="),
+		main:      func(w *bytes.Buffer) { r.guideMain(w, g) },
+		turn:      func(w *bytes.Buffer) { r.turn(w, g) },
+		cite:      func(w *bytes.Buffer) { r.howToCite(w, g) },
 	})
 }
 

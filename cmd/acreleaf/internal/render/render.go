@@ -35,11 +35,12 @@ func (r *Renderer) Words() *Words { return r.words }
 
 // A filling is one page in the frame: its facts and what fills the blanks that only some pages have.
 type filling struct {
-	page   *Page
-	script bool // the page carries a module
-	main   func(w *bytes.Buffer)
-	turn   func(w *bytes.Buffer)
-	cite   func(w *bytes.Buffer)
+	page      *Page
+	script    bool // the page carries a module
+	exercises bool // the page has exercises, which bring a script and a style
+	main      func(w *bytes.Buffer)
+	turn      func(w *bytes.Buffer)
+	cite      func(w *bytes.Buffer)
 }
 
 // write fills in the frame.
@@ -160,8 +161,15 @@ func (r *Renderer) script(w *bytes.Buffer, f *filling) {
 		w.WriteString("\n<template>")
 		tag("<script", r.site.Ranges)
 		tag("<script", r.site.After)
-		tag("<script", r.site.Practice)
+		if f.exercises {
+			tag("<script", r.site.Practice)
+		}
 		w.WriteString("</template>")
+	}
+	if f.exercises {
+		w.WriteString("\n<link rel=\"stylesheet\"")
+		attribute(w, "href", f.page.Root+r.site.CardStyle)
+		w.WriteString(">")
 	}
 	w.WriteByte('\n')
 }

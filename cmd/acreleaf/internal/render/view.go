@@ -24,6 +24,7 @@ type Site struct {
 	Icon        string // way from the site's root to its icon
 	Ranges      string // way from the site's root to the script that works ranges; the page's script loads it
 	Practice    string // way from the site's root to the script for exercises; the page's script loads it
+	CardStyle   string // way from the site's root to the style of exercises
 	After       string // way from the site's root to the script for what comes after; the page's script loads it
 	Script      string // way from the site's root to the script; empty for a site without one
 }

@@ -37,6 +37,7 @@ var readers = map[string]func(text string) message.List{
 	"worksheet.json": func(text string) message.List { return bind("worksheet example", text) },
 	"reckoner.json":  func(text string) message.List { return bind("reckoner example", text) },
 	"reference.json": func(text string) message.List { return bind("reference", text) },
+	"exercise.json":  func(text string) message.List { return bind("exercise example", text) },
 	"passage.json":   func(text string) message.List { return bind("passage", text) },
 }
 

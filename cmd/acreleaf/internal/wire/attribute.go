@@ -47,7 +47,7 @@ const (
 	Exercise = "data-exercise" // an exercise: its place in the list of exercises
 	Picked   = "data-picked"   // the given that a number of its story is, by its place in the list of those that vary
 	Asked    = "data-asked"    // a part of it, by its place in the list of what is asked
-	Fits     = "data-fits"     // the factor from a unit of an answer to the one that is asked for; empty where it does not fit
+	Fits     = "data-fits"     // the factor from a unit to the one that an answer is asked in; empty for one that does not fit
 )
 
 // Inputs are the attributes that name a cell which the page writes to, and Outputs those that name one which it reads.
@@ -99,6 +99,6 @@ const (
 var (
 	WordsOfPage = []Word{To, Said, Below, Order, NotDetected, Above, Comma, NoNumber, NoUnit, ReadAs, Decimal, Early,
 		Sometimes, SetAside, Needed, UseAgain, Perhaps, Narrow, DayPattern, Months, Beside, Unanswered, None, Undo}
-	WordsOfAfter = []Word{To, DayPattern, Months, Undo, Kept, Linked, LeftOut, OtherEdition, Copied, InAddress}
+	WordsOfAfter    = []Word{To, DayPattern, Months, Undo, Kept, Linked, LeftOut, OtherEdition, Copied, InAddress}
 	WordsOfPractice = []Word{To, Order, NotDetected, Above, Comma, Decimal, Sometimes, Perhaps, Narrow, DayPattern, Months}
 )

@@ -274,7 +274,8 @@ func (b *binder) placeExercises(graph *sheet.Graph) {
 		}
 		e.Placed, e.Bounds = placed, nil
 		for _, use := range graph.Uses[before:] {
-			e.Bounds = append(e.Bounds, &Bound{Block: e.Block, Kind: construct.Exercise, Sheet: use.Sheet, Use: use, name: use.Name})
+			e.Bounds = append(e.Bounds,
+				&Bound{Block: e.Block, Kind: construct.Exercise, Sheet: use.Sheet, Use: use, name: use.Name})
 		}
 	}
 }

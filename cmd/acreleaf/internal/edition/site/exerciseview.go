@@ -60,8 +60,10 @@ func storyView(e *worksheet.Exercise) []render.StoryPiece {
 	return list
 }
 
-// classes tell the script what a sentence is about. Whatever is right in the main counts as right.
-var classes = map[practice.Verdict]string{practice.Right: "right", practice.Rounded: "right", practice.Slipped: "either"}
+// classes tell the script what a sentence is about. What is right but for rounding counts as right.
+var classes = map[practice.Verdict]string{
+	practice.Right: "right", practice.Rounded: "right", practice.Slipped: "either",
+}
 
 func askedView(p *worksheet.Page, part *practice.Part, language string) render.ExerciseAsk {
 	right := worksheet.Quantity(p, part)
@@ -84,7 +86,8 @@ func askedView(p *worksheet.Page, part *practice.Part, language string) render.E
 			if j > 0 {
 				sentence = w.SlipAgain
 			}
-			v.Verdicts = append(v.Verdicts, render.Verdict{When: cell, Before: words.Fill(sentence, "slip", slip.Text), Class: "slip"})
+			v.Verdicts = append(v.Verdicts,
+				render.Verdict{When: cell, Before: words.Fill(sentence, "slip", slip.Text), Class: "slip"})
 		}
 	}
 	return v
