@@ -95,7 +95,7 @@ func TestMark(t *testing.T) {
 	}
 }
 
-// Each part is marked as an answer is, and a wrong first part does not cost those that follow from it. Season: 40 lb fed
+// Each part is marked as an answer is, and a wrong first part does not cost those that follow. Season: 40 lb fed
 // less 48 lb in the soil would buy none, so the report is of 6 ppm: 24 lb in the soil (as above), and 16 lb to buy.
 func TestAWrongFirstPartIsCarriedOn(t *testing.T) {
 	soil := &practice.Use{Name: "soil", Sheet: nitrogen.SoilNitrogen, Fixed: map[string]sheet.Entry{

@@ -43,7 +43,7 @@ type slipAsked struct {
 // Label is what the answer is called to a reader.
 func (p *Part) Label() string { return p.result.Label }
 
-// Units are those that the answer may be given in: the one it is asked in, and the other one that the calculation shows.
+// Units are those that the answer may be given in: the one it is asked in, and the other one that is shown.
 func (p *Part) Units() []unit.Unit {
 	list := []unit.Unit{p.result.Unit}
 	if p.result.Also != "" {
@@ -62,7 +62,8 @@ func (p *Part) Slips() []*sheet.Slip {
 }
 
 // Place puts the exercise to work in a graph. Names in the graph begin with prefix, which no other use begins with.
-// What a page or a card needs of it is known once the graph is closed. The error is of a part that asks for what is not there.
+// What a page or a card needs of it is known once the graph is closed. The error is of a part that asks for what is not
+// there.
 func (e *Exercise) Place(g *sheet.Graph, prefix string) (*Placed, error) {
 	placed := &Placed{Exercise: e, deal: e.Deal()}
 	for _, u := range e.Uses {

@@ -44,7 +44,7 @@ export type Attribute =
   | "data-exercise" // an exercise: its place in the list of exercises
   | "data-picked" // the given that a number of its story is, by its place in the list of those that vary
   | "data-asked" // a part of it, by its place in the list of what is asked
-  | "data-fits" // the factor from a unit to the one that an answer is asked in; empty for one that does not fit
+  | "data-fits" // the factor from a unit to that of the answer; empty for one that does not fit
 ;
 
 /** A word or a sentence that the script writes itself. */

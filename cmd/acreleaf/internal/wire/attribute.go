@@ -47,7 +47,7 @@ const (
 	Exercise = "data-exercise" // an exercise: its place in the list of exercises
 	Picked   = "data-picked"   // the given that a number of its story is, by its place in the list of those that vary
 	Asked    = "data-asked"    // a part of it, by its place in the list of what is asked
-	Fits     = "data-fits"     // the factor from a unit to the one that an answer is asked in; empty for one that does not fit
+	Fits     = "data-fits"     // the factor from a unit to that of the answer; empty for one that does not fit
 )
 
 // Inputs are the attributes that name a cell which the page writes to, and Outputs those that name one which it reads.

@@ -81,7 +81,7 @@ var ladderOfTests = map[string][]string{
 	"calc/unit":     {"calc/internal/reference"},
 	"calc/nitrogen": {"calc/unit", "calc/internal/reference"},
 	"calc/formula":  {"wasm/wasmtest", "wasm/wasmtest/engine"},
-	"calc/practice": {"calc/nitrogen", "wasm/wasmtest", "wasm/wasmtest/engine"},
+	"calc/practice": {"calc/nitrogen", "wasm/wasmtest/engine"},
 	"wasm":          {"wasm/wasmtest", "wasm/wasmtest/engine"},
 
 	"cmd/acreleaf": {"construct", "kind", "book", "edition/site", "proof", "message", "calc", "calc/sheet",
