@@ -105,7 +105,7 @@ var oneImporter = map[string][]string{
 	"github.com/fsnotify/fsnotify": {"cmd/acreleaf/internal/desk"},
 	"github.com/alecthomas/kong":   {"cmd/acreleaf/internal/cli"},
 	"github.com/tetratelabs/wazero": {"wasm/wasmtest/engine", "cmd/check/parity", "test wasm", "test calc",
-		"test calc/formula", "test cmd/acreleaf/internal/worksheet"},
+		"test calc/formula", "test calc/practice", "test cmd/acreleaf/internal/worksheet"},
 	"github.com/rogpeppe/go-internal": {"test *"},
 	"github.com/google/go-cmp":        {"test *"},
 }
