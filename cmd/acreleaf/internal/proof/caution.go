@@ -64,7 +64,12 @@ func (c *hazardCheck) prose(p *markdown.Prose) {
 		if at, there := c.spoken(p, h.order); there {
 			seen.note(at)
 			seen.ordered = true
-		} else if at, there := c.spoken(p, h.talk); there {
+			continue
+		}
+		if h.talks != nil && !anyIn(small, h.talks) {
+			continue
+		}
+		if at, there := c.spoken(p, h.talk); there {
 			seen.note(at)
 		}
 	}
@@ -139,6 +144,8 @@ func (h *hazard) talksIn(text, small string) bool {
 }
 
 // mayBeIn says whether a text in small letters has a part of a word for a hazard.
-func (h *hazard) mayBeIn(small string) bool {
-	return slices.ContainsFunc(h.stems, func(stem string) bool { return strings.Contains(small, stem) })
+func (h *hazard) mayBeIn(small string) bool { return anyIn(small, h.stems) }
+
+func anyIn(text string, stems []string) bool {
+	return slices.ContainsFunc(stems, func(stem string) bool { return strings.Contains(text, stem) })
 }

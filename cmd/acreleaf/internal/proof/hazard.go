@@ -19,6 +19,7 @@ type hazard struct {
 // A speech is how prose speaks of a hazard.
 type speech struct {
 	stems  []string // one of them is in every text that talks or warns of it, in small letters
+	talks  []string // those of talk alone, where they are fewer; nil for the same
 	talk   *pattern
 	warn   *pattern
 	order  *pattern // a sentence that has people handle it: one is enough

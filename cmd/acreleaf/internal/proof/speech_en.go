@@ -34,6 +34,7 @@ func englishSpeech() map[string]speech {
 		"backflow": {
 			stems:  []string{"nject", "hemigat", "ertigat", "ackflow", "rip", "rrigation", "prinkler", "mitter", "water run"},
 			enough: 3,
+			talks:  []string{"nject", "hemigat", "ertigat"},
 			talk:   words(`inject(?:s|ed|ing|ions?|ors?)?|chemigat\p{L}+|fertigat\p{L}+`),
 			warn:   words(`inject\p{L}*|chemigat\p{L}*|fertigat\p{L}*|backflow|run back|runs back`),
 			order: words(`(?-i:(?:Inject|Chemigate|Fertigate) )\p{L}*|` + ordered(handlesEnglish, `(?:`+feedsEnglish+

@@ -36,6 +36,7 @@ func spanishSpeech() map[string]speech {
 		"backflow": {
 			stems:  []string{"nyec", "uimigaci", "ertirri", "eflujo", "riego", "gote", "spersor", "manguera"},
 			enough: 3,
+			talks:  []string{"nyec", "uimigaci", "ertirri"},
 			talk:   words(`inyec[tc]\p{L}+|quimigaci\p{L}+|fertirri\p{L}+`),
 			warn:   words(`inyec\p{L}+|quimigaci\p{L}+|fertirri\p{L}+|reflujo`),
 			order: words(`(?-i:(?:Inyecte|Inyecten|Fertirriegue) )\p{L}*|` + ordered(handlesSpanish, `(?:`+feedsSpanish+
