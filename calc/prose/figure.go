@@ -16,24 +16,48 @@ type Figure struct {
 // be in the words after it: "48" and " pounds an acre". A decimal comma is of the language of the text. The error is
 // that of unit.ParseRange.
 func (l *Language) ReadFigure(text, rest string, wanted unit.Unit) (Figure, error) {
-	f, err := l.readFigure(text)
+	r, err := l.Reading(text, rest)
 	if err != nil {
 		return Figure{}, err
 	}
+	return r.In(wanted), nil
+}
+
+// A Reading is a figure as it is read before it is known which unit is wanted: one figure is compared with many.
+type Reading struct {
+	language   *Language
+	text, rest string
+	alone      Figure
+	longer     Amount // with what follows, if it
+	goesOn     bool
+}
+
+// Reading reads a figure as ReadFigure does.
+func (l *Language) Reading(text, rest string) (Reading, error) {
+	r := Reading{language: l, text: text, rest: rest}
+	var err error
+	if r.alone, err = l.readFigure(text); err == nil {
+		r.longer, r.goesOn = l.longest(text, rest, false)
+	}
+	return r, err
+}
+
+// In is the figure in the light of the unit that is wanted.
+func (r Reading) In(wanted unit.Unit) Figure {
+	l, text, rest, f, longer, goesOn := r.language, r.text, r.rest, r.alone, r.longer, r.goesOn
 	by, alone := Convert(f.Unit, wanted)
-	longer, goesOn := l.longest(text, rest, false)
 	if goesOn && alone && l.isOfOther(f.Unit, longer.Unit, wanted, (text + rest)[longer.End:]) {
 		goesOn = false
 	}
 	if goesOn {
 		if more, ok := Convert(longer.Unit, wanted); ok {
-			return f.with(longer, more, text, rest), nil
+			return f.with(longer, more, text, rest)
 		}
 	}
 	if !alone {
 		if wide, ok := l.longest(text, rest, true); ok {
 			if more, ok := Convert(wide.Unit, wanted); ok {
-				return f.with(wide, more, text, rest), nil
+				return f.with(wide, more, text, rest)
 			}
 		}
 	}
@@ -41,7 +65,7 @@ func (l *Language) ReadFigure(text, rest string, wanted unit.Unit) (Figure, erro
 	if goesOn {
 		f.Text = upTo(text, rest, longer)
 	}
-	return f, nil
+	return f
 }
 
 // Convert gives the factor between two units as prose uses them, where nitrate-nitrogen may be told as nitrogen and no

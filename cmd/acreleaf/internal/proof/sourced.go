@@ -93,8 +93,9 @@ func everyWord(text string) topic {
 // compareAll compares a figure with figures of its source.
 func (c *figureCheck) compareAll(f *markdown.Figure, rest string, figures []config.SourceFigure) []against {
 	var compared []against
+	read := c.readSourced(f.Text, rest)
 	for i := range figures {
-		a := compare(c.readSourced(f.Text, rest, figures[i].Range.Unit), &figures[i])
+		a := compare(read(figures[i].Range.Unit), &figures[i])
 		if a.agrees {
 			a = c.inMargin(f, a)
 		}
@@ -144,16 +145,18 @@ func (c *figureCheck) inMargin(f *markdown.Figure, agreeing against) against {
 	return against{figure: agreeing.figure, text: whole, apart: 0}
 }
 
-// readSourced reads the text of a sourced figure. What states no number fits nothing.
-func (c *figureCheck) readSourced(text, rest string, wanted unit.Unit) prose.Figure {
-	f, err := c.language.ReadFigure(text, rest, wanted)
-	if err != nil {
-		f, err = c.language.ReadFirst(text, rest, wanted)
+// readSourced reads the text of a sourced figure, in any unit that is wanted. What states no number fits nothing.
+func (c *figureCheck) readSourced(text, rest string) func(wanted unit.Unit) prose.Figure {
+	if r, err := c.language.Reading(text, rest); err == nil {
+		return r.In
 	}
-	if err != nil {
-		return prose.Figure{Text: text}
+	return func(wanted unit.Unit) prose.Figure {
+		f, err := c.language.ReadFirst(text, rest, wanted)
+		if err != nil {
+			return prose.Figure{Text: text}
+		}
+		return f
 	}
-	return f
 }
 
 // counts says whether a text states a number: it begins with one, or an amount is in it, maybe with the words
