@@ -22,7 +22,7 @@ type pressCommand struct {
 // room is memory that is asked for and never touched, so that the system gives none for it. The collector counts it as
 // in use, and looks again when as much is new as is in use. What a press keeps of a page is small, and what it takes to
 // make one is large and soon gone; without the room the collector would look every few pages of a small site.
-const room = 144 << 20
+const room = 64 << 20
 
 // Run makes the site. Nothing is put in place when there is a fault.
 func (c *pressCommand) Run(t *terminal) error {
