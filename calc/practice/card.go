@@ -87,17 +87,25 @@ func (c *Card) outcome(p *Part) sheet.Outcome { return sheet.Outcome{Use: p.use.
 // Parts are what is asked of the card.
 func (c *Card) Parts() []*Part { return c.set.Parts }
 
-// Given is what the card says of a given, as it is written; "" for one that is left out or taken from another use.
+// CardText is a given as a card tells it: what is chosen by its label, a number with its unit.
+func CardText(given *sheet.Given, e sheet.Entry) string {
+	if len(given.Choices) > 0 {
+		return given.Choices[int(e.Value)].Label
+	}
+	return given.Text(e)
+}
+
+// Given is what the card tells of a given; "" for one that is left out or taken from another use.
 func (c *Card) Given(use, given string) string {
 	u := c.set.find(use)
 	if entry, ok := u.Fixed[given]; ok {
-		return u.Sheet.FindGiven(given).Text(entry)
+		return CardText(u.Sheet.FindGiven(given), entry)
 	}
 	i, picks := 0, c.set.deal.Picks(c.Number)
 	for _, other := range c.set.uses {
 		for _, v := range other.Varied {
 			if other == u && v.Given == given {
-				return u.Sheet.FindGiven(given).Text(v.Values[picks[i]])
+				return CardText(u.Sheet.FindGiven(given), v.Values[picks[i]])
 			}
 			i++
 		}

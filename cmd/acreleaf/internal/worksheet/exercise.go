@@ -2,6 +2,7 @@ package worksheet
 
 import (
 	"fmt"
+	"path"
 	"slices"
 	"strconv"
 	"strings"
@@ -97,7 +98,7 @@ func (b *binder) addExercise(block *markdown.Block) {
 	if block.Name == "" || block.Unread || len(b.messages) > before {
 		return
 	}
-	r.made.Practice.Seed = b.doc.Source.Name + "#" + block.Name
+	r.made.Practice.Seed = path.Base(b.doc.Source.Name) + "#" + block.Name // whatever folder the content is in
 	if r.checkCards() {
 		b.exercises = append(b.exercises, r.made)
 	}

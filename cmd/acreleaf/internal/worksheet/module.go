@@ -5,6 +5,7 @@ import (
 	"maps"
 	"slices"
 
+	"acreleaf/calc/practice"
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/wire"
@@ -57,7 +58,7 @@ func varying(e *Exercise) wire.Varying {
 		pick := wire.Pick{Cells: p.Cells}
 		for _, value := range p.Varied.Values {
 			pick.Values = append(pick.Values, value.Value)
-			pick.Names = append(pick.Names, CardText(p.Given, value))
+			pick.Names = append(pick.Names, practice.CardText(p.Given, value))
 		}
 		v.Picks = append(v.Picks, pick)
 	}
@@ -68,14 +69,6 @@ func varying(e *Exercise) wire.Varying {
 		v.Asks = append(v.Asks, ask)
 	}
 	return v
-}
-
-// CardText is a given as a card tells it: what is chosen by its label, a number with its unit.
-func CardText(given *sheet.Given, e sheet.Entry) string {
-	if len(given.Choices) > 0 {
-		return given.Choices[int(e.Value)].Label
-	}
-	return given.Text(e)
 }
 
 // dealt gives the inputs of an exercise with the numbers of its first card, and the right answers as what was heard.

@@ -47,12 +47,12 @@ func storyView(e *worksheet.Exercise) []render.StoryPiece {
 		v := render.StoryPiece{Given: true, Picked: -1}
 		for i, pick := range picks {
 			if pick.Use == piece.Use && pick.Varied.Given == piece.Given {
-				v.Picked, v.Text = i, worksheet.CardText(pick.Given, pick.Varied.Values[first[i]])
+				v.Picked, v.Text = i, practice.CardText(pick.Given, pick.Varied.Values[first[i]])
 			}
 		}
 		for _, u := range e.Practice.Uses {
 			if entry, fixed := u.Fixed[piece.Given]; fixed && u.Name == piece.Use {
-				v.Text = worksheet.CardText(u.Sheet.FindGiven(piece.Given), entry)
+				v.Text = practice.CardText(u.Sheet.FindGiven(piece.Given), entry)
 			}
 		}
 		list = append(list, v)
