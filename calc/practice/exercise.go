@@ -8,7 +8,7 @@ import (
 
 // An Exercise is a question whose numbers vary.
 type Exercise struct {
-	Seed string // what its cards follow from, such as "workshops/report/soil"
+	Seed string // what its cards follow from
 	Uses []*Use // the calculations, each after those that it takes a number from
 	Asks []Ask  // what is asked, in order
 }

@@ -2,7 +2,6 @@ package worksheet
 
 import (
 	"fmt"
-	"path"
 	"slices"
 	"strconv"
 	"strings"
@@ -98,10 +97,20 @@ func (b *binder) addExercise(block *markdown.Block) {
 	if block.Name == "" || block.Unread || len(b.messages) > before {
 		return
 	}
-	r.made.Practice.Seed = path.Base(b.doc.Source.Name) + "#" + block.Name // whatever folder the content is in
+	r.made.Practice.Seed = r.seed()
 	if r.checkCards() {
 		b.exercises = append(b.exercises, r.made)
 	}
+}
+
+// seed is what the cards follow from: the name of the exercise and its calculations. The name of the file is not in it,
+// so that a translation has the same cards.
+func (r *exerciseReader) seed() string {
+	seed := r.block.Name
+	for _, u := range r.made.Practice.Uses {
+		seed += " " + u.Name + "=" + u.Sheet.Name
+	}
+	return seed
 }
 
 func (r *exerciseReader) at(key string) message.Span {
