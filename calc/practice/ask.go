@@ -45,19 +45,21 @@ func (p *Part) ask(g *sheet.Graph) {
 	x, bare, told := m.heard(heardAnswer), m.heard(heardBare), m.heard(heardTold)
 	v := m.value(p.use.at)
 	is := func(t Told) sheet.Term { return told.Same(m.number(float64(t))) }
-	good, bareGood := m.matches(x, v), m.matches(bare, v)
+	half := m.half(v)
+	good, bareGood := m.near(x, v, half), m.near(bare, v, half)
 	m.Case(is(FitUnit).And(good))
 	m.Case(is(NoUnit).And(good))
 	m.Case(is(NoUnit).Not().And(bareGood))
 	carried := m.number(0).Same(m.number(1))
 	if p.use.twin != nil {
-		carried = m.matches(x, m.value(p.use.twin))
+		again := m.value(p.use.twin)
+		carried = m.near(x, again, m.half(again))
 	}
 	m.Case(carried)
-	m.Case(p.askSlips(m, x))
-	shifted := m.matches(x.Times(m.number(shifts[0])), v).Or(m.matches(x.Over(m.number(shifts[0])), v))
-	for _, by := range shifts[1:] {
-		shifted = shifted.Or(m.matches(x.Times(m.number(by)), v)).Or(m.matches(x.Over(m.number(by)), v))
+	m.Case(p.askSlips(m))
+	shifted := m.number(0).Same(m.number(1))
+	for _, by := range shifts {
+		shifted = shifted.Or(m.near(x.Times(m.number(by)), v, half)).Or(m.near(x.Over(m.number(by)), v, half))
 	}
 	m.Case(shifted.And(v.Same(m.number(0)).Not()))
 	m.Case(x.Minus(v).Size().AtMost(v.Size().Times(m.number(nearly))))
@@ -69,7 +71,7 @@ func (p *Part) ask(g *sheet.Graph) {
 }
 
 // askSlips asks for each slip of the answer whether it gives what was heard, and gives the question whether any does.
-func (p *Part) askSlips(m marker, x sheet.Term) sheet.Term {
+func (p *Part) askSlips(m marker) sheet.Term {
 	any := m.number(0).Same(m.number(1))
 	p.slips = nil
 	for _, slip := range p.use.Sheet.Slips {
@@ -78,9 +80,9 @@ func (p *Part) askSlips(m marker, x sheet.Term) sheet.Term {
 		}
 		s := slipAsked{slip: slip}
 		for _, u := range p.use.all() {
-			any = any.Or(m.matches(x, m.plain(m.Slip(u, slip))))
+			any = any.Or(m.gives(u, slip))
 			one := p.marker(sheet.NewPassage())
-			one.Case(one.matches(one.heard(heardAnswer), one.plain(one.Slip(u, slip))))
+			one.Case(one.gives(u, slip))
 			s.asked = append(s.asked, one.Passage)
 		}
 		p.slips = append(p.slips, s)
@@ -113,11 +115,18 @@ func (m marker) value(u *sheet.Use) sheet.Term {
 	return m.plain(t)
 }
 
-// matches asks whether an answer is a value, to the digits that are asked for.
-func (m marker) matches(x, v sheet.Term) sheet.Term { return x.Minus(v).Size().AtMost(m.half(v)) }
+// near asks whether an answer is a value, give or take half a unit in its last digit.
+func (m marker) near(x, v, half sheet.Term) sheet.Term { return x.Minus(v).Size().AtMost(half) }
 
-// The powers of ten that an answer may begin at.
-const lowestPower, highestPower = -6, 12
+// gives asks whether a slip gives the answer. The half is that of the answer, one for all slips, since each takes room
+// in the page.
+func (m marker) gives(u *sheet.Use, slip *sheet.Slip) sheet.Term {
+	x := m.heard(heardAnswer)
+	return m.near(x, m.plain(m.Slip(u, slip)), m.half(x))
+}
+
+// The powers of ten that an answer may begin at. A smaller or a larger one is taken as if it began there.
+const lowestPower, highestPower = -3, 9
 
 // half is half a unit in the last digit that is asked for, and a hair more, since neither is a decimal number in the
 // machine.

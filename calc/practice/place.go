@@ -79,6 +79,7 @@ func (e *Exercise) Place(g *sheet.Graph, prefix string) (*Placed, error) {
 			return nil, fmt.Errorf("%s: %w", ask.Result, err)
 		}
 		p.heard = g.Add(fmt.Sprintf("%sheard %d", prefix, i+1), s, nil)
+		p.heard.Quiet = true
 		placed.Parts = append(placed.Parts, p)
 	}
 	for _, u := range placed.uses {
@@ -137,6 +138,7 @@ func (e *Placed) placeTwin(g *sheet.Graph, u *placedUse, prefix string) {
 	}
 	if differs {
 		u.twin = g.Add(prefix+u.Name+" again", u.Sheet, links)
+		u.twin.Quiet = true
 	}
 }
 

@@ -28,6 +28,7 @@ type Use struct {
 	Sheet *Sheet
 	Links map[string]Link // by the given that takes the value
 	Index int             // its place in Graph.Uses
+	Quiet bool            // only passages ask for what it works out, so its results have no cells
 	After []int           // the uses whose values it takes directly
 
 	language string         // of the graph, or of the sheet

@@ -68,6 +68,10 @@ func (l *layout) place(u *Use) error {
 			return err
 		}
 	}
+	if u.Quiet {
+		l.holds = append(l.holds, k)
+		return nil
+	}
 	for _, r := range u.Sheet.Results {
 		u.cells[r.Name] = l.keep(r.n, k)
 		u.typed[r.Name] = u.takes(r.n.args[0])
@@ -136,14 +140,16 @@ func (l *layout) placeGiven(u *Use, given *Given, k known) error {
 	value := l.holds[from.Index][from.Sheet.named[link.Name]]
 	value = l.assembler.convert(value, factor.Multiply, factor.Divide)
 	k[given.n] = value
-	l.assembler.output(value, cell)
+	if !u.Quiet {
+		l.assembler.output(value, cell)
+	}
 	if given.stated != nil {
 		k[given.stated] = l.assembler.literal(1)
 		if source := from.Sheet.FindGiven(link.Name); source != nil && source.stated != nil {
 			k[given.stated] = l.holds[from.Index][source.stated]
 		}
 	}
-	if !within(from.Sheet.FindGiven(link.Name), given, factor) {
+	if !u.Quiet && !within(from.Sheet.FindGiven(link.Name), given, factor) {
 		l.watchRange(u, given, k)
 	}
 	if !slices.Contains(u.After, from.Index) {

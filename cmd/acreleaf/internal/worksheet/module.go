@@ -103,6 +103,9 @@ func (p *Page) Tables() []*Bound {
 // refusals lists the cells that withhold the answers of a block when they are not 0: its refusals, and linked values
 // that are outside their range.
 func refusals(b *Bound) []int {
+	if b.Use.Quiet {
+		return nil
+	}
 	var cells []int
 	for i, remark := range b.Sheet.Remarks {
 		if remark.Signal == sheet.Refusal {
