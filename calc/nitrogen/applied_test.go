@@ -109,7 +109,7 @@ func TestWaterAppliedByHand(t *testing.T) {
 			t.Errorf("%s is %s, want %s", name, got, want)
 		}
 	}
-	slips, err := nitrogen.WaterApplied.SlipValues(write(t, nitrogen.WaterApplied, applied("1", "2", "110", "12")...))
+	slips, err := nitrogen.WaterApplied.SlipValues(entered(t, nitrogen.WaterApplied, applied("1", "2", "110", "12")...))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -27,6 +27,8 @@ func nitrateBasis(s *sheet.Sheet) {
 		And(nitrogen.Less(limit)))
 	s.Slip("not-converted", "nitrogen", reported)
 	s.Slip("upside-down", "nitrogen", reported.Times(nitrateWeight(s)).Over(nitrogenWeight(s)))
+	s.Slip("nitrogen-for-nitrate", "nitrate", nitrogen)
+	s.Slip("nitrate-upside-down", "nitrate", nitrogen.Times(nitrogenWeight(s)).Over(nitrateWeight(s)))
 }
 
 // drinkingLimit is the maximum contaminant level of nitrate in public drinking water.

@@ -87,13 +87,23 @@ func (b *season) slips() {
 	nothing := s.Zero("lb N/ac")
 	need, credits := b.need.Uncounted("lb N/ac"), b.credits.Uncounted("lb N/ac")
 	share := b.efficiency.Over(b.whole)
-	s.Slip("efficiency-multiplied", "apply", nothing.Most(need.Times(share).Minus(credits)))
-	s.Slip("no-credits", "apply", b.fedNeed)
-	s.Slip("no-efficiency", "apply", nothing.Most(need.Minus(credits)))
+	// Who leaves out a loss or credits that are not there comes out right. Where the credits come up to the need, several
+	// ways leave nothing, and no-efficiency tells of it.
+	lost := s.Stated(b.efficiency).And(b.efficiency.Less(b.whole))
+	some, left := b.credits.IsNothing().Not(), lost.And(need.More(credits))
 	once := need.Over(share)
-	s.Slip("divided-twice", "apply", sheet.If(s.Stated(b.efficiency),
-		sheet.If(b.told, nothing.Most(once.Over(share).Minus(credits)), nothing.Most(once.Minus(credits))), nothing))
-	s.Slip("credits-added", "apply", b.fedNeed.Plus(b.credits))
+	twice := once.Over(share)
+	s.SlipWhen(left, "efficiency-multiplied", "apply", nothing.Most(need.Times(share).Minus(credits)))
+	s.SlipWhen(some, "no-credits", "apply", b.fedNeed)
+	s.SlipWhen(b.told.And(lost).And(b.apply.IsNothing().Not()), "no-efficiency", "apply", nothing.Most(need.Minus(credits)))
+	s.SlipWhen(lost.And(b.told.And(twice.More(credits)).Or(b.told.Not().And(once.More(credits)))),
+		"divided-twice", "apply", sheet.If(b.told, twice.Minus(credits), once.Minus(credits)))
+	s.SlipWhen(some, "credits-added", "apply", b.fedNeed.Plus(b.credits))
+	// Where 30 % is lost, who adds the loss takes 130 % of the need; 1 over 70 % is 143 %.
+	added := s.Number(2).Minus(share)
+	s.SlipWhen(b.told.And(left), "loss-added", "apply", need.Times(added).Minus(credits))
+	s.SlipWhen(b.told.And(left), "loss-added-last", "apply", need.Minus(credits).Times(added))
+	s.SlipWhen(b.told, "share-as-percent", "apply", once.Times(s.Number(100)).Minus(credits))
 }
 
 // creditsOf asks for every credit and gives their sum, and whether there is one besides those of soil and water. Those

@@ -162,5 +162,6 @@ func (d demandOf) slips(s *sheet.Sheet, rate, growth, removed, demand sheet.Term
 	s.Slip("ton-for-thousand", "crop-removal", removed.Over(s.Number(2)))
 	s.Slip("thousand-for-ton", "crop-removal", removed.Times(s.Number(2)))
 	s.Slip("pounds-not-thousands", "crop-removal", d.yield.Times(rate).CountedAs("taken up").Times(s.Number(1000)))
+	s.Slip("pounds-for-tons", "crop-removal", removed.Times(s.Number(2000)))
 	s.Slip("applied-for-taken", "demand", demand.Over(s.Number(0.7)))
 }

@@ -307,7 +307,7 @@ func TestCropRemovalFollowsTheCrop(t *testing.T) {
 func TestDemandByHand(t *testing.T) {
 	byHand(t, nitrogen.CropDemand, demand("almond", "6", "1800 lb/ac"), map[string]float64{
 		"growth-forgotten": 122.4, "crop-forgotten": 30, "ton-for-thousand": 61.2, "thousand-for-ton": 244.8,
-		"pounds-not-thousands": 122_400, "applied-for-taken": 152.4 / 0.7,
+		"pounds-not-thousands": 122_400, "applied-for-taken": 152.4 / 0.7, "pounds-for-tons": 244_800,
 	})
 	readsAs(t, nitrogen.CropDemand, demand("walnut", "8", "3 tons/ac"),
 		"tree growth = listed for this crop = 30 lb N/ac taken up",
@@ -329,7 +329,7 @@ func TestDemandByHand(t *testing.T) {
 // byHand wants each slip to be what a grower who makes it would get on the back of an envelope.
 func byHand(t *testing.T, s *sheet.Sheet, givens []string, want map[string]float64) {
 	t.Helper()
-	slips, err := s.SlipValues(write(t, s, givens...))
+	slips, err := s.SlipValues(entered(t, s, givens...))
 	if err != nil {
 		t.Fatal(err)
 	}

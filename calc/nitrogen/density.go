@@ -37,7 +37,7 @@ func treeDensity(s *sheet.Sheet) {
 	s.Say(sheet.Note, pattern.Is("quincunx"), "middle-tree")
 	s.Say(sheet.Note, sheet.Always, "count-them")
 
-	s.Slip("rows-for-trees", "trees", acre.Over(across.Times(across)).Times(one))
+	s.SlipWhen(pattern.Is("square").Not(), "rows-for-trees", "trees", acre.Over(across.Times(across)).Times(one))
 	s.Slip("added", "trees", acre.Over(across.Plus(tree)))
 	s.Slip("upside-down", "trees", area.Over(acre))
 	s.Slip("hexagon-for-square", "trees",

@@ -99,6 +99,8 @@ func (f *feedPlan) slips() {
 	s.Slip("not-rounded", "feeds", f.parts)
 	s.Slip("pounds-for-ounces", "feeds", f.parts.Over(s.Number(16)).RoundUp())
 	s.Slip("acre-for-tree", "feeds", f.nitrogen.Over(f.limit))
+	most := seasonMost(s, f.leaf) // within it, this way is one feed, as several are
+	s.SlipWhen(young(s, f.leaf).And(f.season.More(most)), "season-limit", "feeds", f.season.Over(most).RoundUp())
 	s.Slip("all-at-once", "each", f.season)
 	s.Slip("limit-for-share", "each", f.limit)
 	s.Slip("tree-pounds", "each", f.each.Over(s.Number(16)))

@@ -30,7 +30,7 @@ func injection(s *sheet.Sheet) {
 	product := s.Step("product", "lb product", feed.Over(t.strength), sheet.Says{Also: "kg product"})
 	volume := s.Answer("volume", "gal", product.Over(t.gallon), sheet.Says{Also: "L"})
 	r.window = s.Answer("window", "h", r.whole.Minus(r.clean).Minus(r.flush), sheet.Says{Also: "min"})
-	s.Answer("rate", "gal/h", volume.Over(r.window), sheet.Says{Also: "L/h"})
+	rate := s.Answer("rate", "gal/h", volume.Over(r.window), sheet.Says{Also: "L/h"})
 	water := s.Step("water", "gal", flow.Times(r.window), sheet.Says{Also: "L", When: s.Stated(flow)})
 	strong := s.Answer("concentration", "ppm N of water", feed.Over(water).Over(waterGallon(s)),
 		sheet.Says{When: s.Stated(flow)})
@@ -48,6 +48,8 @@ func injection(s *sheet.Sheet) {
 
 	r.slips(s, volume)
 	s.Slip("one-acre", "volume", volume.Over(acres))
+	s.Slip("rate-of-one-acre", "rate", rate.Over(acres))
+	s.Slip("rate-in-minutes", "rate", rate.Over(s.Number(60)))
 	s.Slip("pounds-for-gallons", "volume", product)
 	s.Slip("water-weight", "volume", product.Over(waterGallon(s)))
 	s.Slip("minutes-for-hours", "concentration", strong.Times(s.Number(60)))

@@ -48,9 +48,11 @@ func leafLevel(s *sheet.Sheet) {
 	s.Warn("leaf-excess", limited.And(value.More(excess)).And(l.nitrogen.Not()), "excess")
 	leafNotes(s, crop)
 
-	s.Slip("far-end", "adequate", sheet.If(bounded, margin.Most(high.Minus(value)), margin.Plus(low)))
+	s.SlipWhen(bounded, "far-end", "adequate", margin.Most(high.Minus(value)))
+	s.Slip("level-itself", "adequate", value)
 	s.Slip("of-the-low", "adequate", inside.Over(low))
 	s.Slip("added", "below", low.Plus(value))
+	s.Slip("from-the-low", "above", value.Minus(low))
 }
 
 // leaf is what builds the figures of the nutrient that is chosen.

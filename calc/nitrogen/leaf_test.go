@@ -198,9 +198,11 @@ func TestLevelsStandInOrder(t *testing.T) {
 
 func TestLeafLevelByHand(t *testing.T) {
 	byHand(t, nitrogen.LeafLevel, level("almond", "nitrogen", "2.3"), map[string]float64{
-		"far-end": 0.2, "of-the-low": 100 * 0.1 / 2.2, "added": 4.5})
+		"far-end": 0.2, "of-the-low": 100 * 0.1 / 2.2, "level-itself": 2.3, "added": 4.5, "from-the-low": 0.1})
 	byHand(t, nitrogen.LeafLevel, level("almond", "potassium", "1.7"), map[string]float64{
-		"far-end": 1.7, "of-the-low": 100 * 0.3 / 1.4, "added": 3.1})
+		"of-the-low": 100 * 0.3 / 1.4, "level-itself": 1.7, "added": 3.1, "from-the-low": 0.3})
+	byHand(t, nitrogen.LeafLevel, level("hazelnut", "nitrogen", "2.8"), map[string]float64{ // the range is 2.21 to 2.5
+		"far-end": 0.59, "of-the-low": 0, "level-itself": 2.8, "added": 5.01, "from-the-low": 0.59})
 	readsAs(t, nitrogen.LeafLevel, level("walnut", "potassium", "1"),
 		"low = listed for this crop = 1.2 %", "deficient = listed for this crop = 0.9 %",
 		"below = low − value = 1.2 % − 1 % = 0.2 %")

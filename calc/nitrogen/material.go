@@ -1,6 +1,11 @@
 package nitrogen
 
 import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
 	"acreleaf/calc/fact"
 	"acreleaf/calc/sheet"
 )
@@ -59,6 +64,27 @@ func figuresOf(choice *sheet.Given, figure func(m *material) float64) map[string
 		figures[option] = cell.Value
 	}
 	return figures
+}
+
+// gradeNumber is a number of a grade, with what it is of after it where that is told: "24S".
+var gradeNumber = regexp.MustCompile(`^([0-9.]+)[A-Z]?[a-z]?$`)
+
+// otherNumbers are the second number of the grade and the last one, as they are printed: of 13-0-46, 0 and 46. One that
+// is the same as a number before it is given as 0, and so are those of a name that is no grade, such as UAN-32.
+func (m *material) otherNumbers() [2]float64 {
+	var numbers []float64
+	for _, part := range strings.Split(m.name, "-") {
+		found := gradeNumber.FindStringSubmatch(part)
+		if found == nil {
+			return [2]float64{}
+		}
+		number, _ := strconv.ParseFloat(found[1], 64)
+		if slices.Contains(numbers, number) {
+			number = 0
+		}
+		numbers = append(numbers, number)
+	}
+	return [2]float64{numbers[1], numbers[len(numbers)-1]}
 }
 
 // weight is the weight of a gallon; sheet.None where there is none.

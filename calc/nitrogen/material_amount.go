@@ -43,11 +43,24 @@ func materialAmount(s *sheet.Sheet) {
 	s.Slip("nitrogen-for-product", "product", pounds)
 	s.Slip("share-multiplied", "product", pounds.Times(share))
 	s.Slip("percent-as-number", "product", product.Over(s.Number(100)))
+	gradeSlips(s, grade, pounds)
 	gallonSlips(s, product, pounds)
-	s.Slip("ton-for-pound", "cost", cost.Times(s.Number(2000)))
+	byTon := price.IsOther().Not()
+	s.SlipWhen(byTon, "ton-for-pound", "cost", cost.Times(s.Number(2000)))
+	s.SlipWhen(byTon, "metric-ton", "cost", cost.Times(s.Amount(1, "ton").Over(s.Amount(1, "t"))))
 	s.Slip("nitrogen-priced", "cost", pounds.Times(price).Over(s.Number(2000)))
 	s.Slip("product-priced", "per-nitrogen", price.In("$/lb product"))
 	s.Slip("price-multiplied", "per-nitrogen", price.In("$/lb product").Times(share))
+}
+
+// gradeSlips are the ways to take another number of the grade for that of nitrogen: the second, of phosphate, or the
+// last, of potash, sulfur or calcium.
+func gradeSlips(s *sheet.Sheet, choice *sheet.Given, nitrogen sheet.Term) {
+	for i, name := range [...]string{"phosphate-for-nitrogen", "last-for-nitrogen"} {
+		number := s.Lookup(name, "% N of product", choice,
+			figuresOf(choice, func(m *material) float64 { return m.otherNumbers()[i] }))
+		s.SlipWhen(number.More(s.Zero("% N of product")), name, "product", nitrogen.Over(number))
+	}
 }
 
 // gallonSlips are the wrong ways from pounds to gallons.

@@ -147,6 +147,7 @@ func (r *rival) slips(s *sheet.Sheet, nitrogen sheet.Term) {
 	s.Slip(r.place+"-product-priced", r.place+"-per-nitrogen",
 		sheet.If(r.price.IsOther(), r.price.AsOther().Over(r.gallon), r.price.In("$/lb product")))
 	s.Slip(r.place+"-price-multiplied", r.place+"-per-nitrogen", r.each.Times(share).Times(share))
-	s.Slip(r.place+"-lime-of-a-pound", r.place+"-lime", r.limeEach)
-	s.Slip(r.place+"-lime-of-material", r.place+"-lime", nitrogen.Over(share).Times(r.limeEach))
+	sours := r.limeEach.IsNothing().Not()
+	s.SlipWhen(sours, r.place+"-lime-of-a-pound", r.place+"-lime", r.limeEach)
+	s.SlipWhen(sours, r.place+"-lime-of-material", r.place+"-lime", nitrogen.Over(share).Times(r.limeEach))
 }

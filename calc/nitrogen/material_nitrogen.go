@@ -35,8 +35,11 @@ func materialNitrogen(s *sheet.Sheet) {
 	s.Slip("product-for-nitrogen", "nitrogen", weight)
 	s.Slip("share-divided", "nitrogen", weight.Over(t.strength.In("lb N/lb product")))
 	s.Slip("percent-as-number", "nitrogen", nitrogen.Times(s.Number(100)))
-	s.Slip("water-weight", "nitrogen",
+	s.SlipWhen(amount.IsOther(), "water-weight", "nitrogen",
 		amount.AsOther().Times(waterGallon(s)).Times(t.strength.In("lb N/lb product")))
 	s.Slip("pounds-for-ounces", "rate", rate.Over(s.Number(16)))
 	s.Slip("not-shared", "rate", nitrogen.Times(ounces))
+	s.Slip("material-ounces", "rate", weight.Times(ounces).Over(trees))
+	s.SlipWhen(amount.IsOther(), "fluid-ounces", "rate",
+		amount.AsOther().Times(s.Number(128)).Over(trees))
 }

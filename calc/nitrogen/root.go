@@ -29,11 +29,11 @@ func rootShare(s *sheet.Sheet) {
 		sheet.Otherwise("share"))
 	sayShare(s, share)
 	s.Slip("widths-not-areas", "share", root.Over(half))
-	s.Slip("emitter-at-trunk", "share", root.Over(half).Power(2))
+	s.SlipWhen(root.Plus(offset).More(half), "emitter-at-trunk", "share", root.Over(half).Power(2))
 	s.Slip("width-for-radius", "share", root.Over(wetted).Power(2))
 	s.Slip("other-way-round", "share", overlap.Over(c.pi.Times(root.Power(2))))
 	s.Slip("outside", "effective", rate.Minus(effective))
-	s.Slip("divided", "effective", rate.Over(share.Most(s.Number(0.001))))
+	s.SlipWhen(share.Less(s.Number(1)), "divided", "effective", rate.Over(share.Most(s.Number(0.001))))
 }
 
 func pi(s *sheet.Sheet) sheet.Term {

@@ -210,7 +210,7 @@ func TestRootShareByHand(t *testing.T) {
 	// Radii 3 and 2, 2 apart. Cosines at the emitter and the trunk: 9/12 and -1/8; kite √63/2.
 	want := (9*math.Acos(0.75) + 4*math.Acos(-0.125) - math.Sqrt(63)/2) / (9 * math.Pi)
 	alike(t, "3 and 2, 2 apart", shareOf(t, 6, 2, 2), want)
-	slips, err := nitrogen.RootShare.SlipValues(write(t, nitrogen.RootShare, circlesOf("6", "2", "2")...))
+	slips, err := nitrogen.RootShare.SlipValues(entered(t, nitrogen.RootShare, circlesOf("6", "2", "2")...))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -61,4 +61,7 @@ func soilSlips(s *sheet.Sheet, nitrate, depth *sheet.Given, nitrogen, rule sheet
 	s.Slip("converted-twice", "nitrogen", nitrogen.Times(nitrogenWeight(s)).Over(nitrateWeight(s)))
 	s.Slip("one-slice", "nitrogen", nitrate.Times(rule))
 	s.Slip("inches-not-slices", "nitrogen", nitrate.Times(rule).Times(depth))
+	s.Slip("feet-for-inches", "nitrogen", nitrogen.Over(s.Number(12)))
+	s.Slip("kilograms-for-pounds", "nitrogen",
+		nitrogen.In("kg N/ha present").Over(s.Amount(1, "kg N/ha present")))
 }

@@ -17,9 +17,9 @@ func uptakeShare(s *sheet.Sheet) {
 	four := crop.Is("pistachio").Not()
 	share := shares{s: s, crop: crop, nitrogen: nitrogen}
 	first, _ := share.stage("first", nil, 20, 25, 30)
-	_, part := share.stage("second", nil, 30, 25, 70)
-	share.stage("third", four, 30, 25, sheet.None)
-	share.stage("fourth", four, 20, 25, sheet.None)
+	second, part := share.stage("second", nil, 30, 25, 70)
+	third, ofThird := share.stage("third", four, 30, 25, sheet.None)
+	_, ofFourth := share.stage("fourth", four, 20, 25, sheet.None)
 
 	s.InWords("first",
 		sheet.When(nitrogen.IsNothing(), "nothing"),
@@ -30,8 +30,17 @@ func uptakeShare(s *sheet.Sheet) {
 	s.Say(sheet.Note, crop.Is("walnut"), "stages-of-walnut")
 	s.Say(sheet.Note, crop.Is("pistachio"), "stages-of-pistachio")
 	s.Say(sheet.Note, sheet.Always, "not-one-feed")
-	s.Slip("even-parts", "first", nitrogen.Over(s.Number(4)))
-	s.Slip("share-of-the-rest", "second", nitrogen.Minus(first).Times(part))
+	uneven := crop.Is("walnut").Not()
+	s.SlipWhen(uneven, "first-even", "first", sheet.If(four, nitrogen.Over(s.Number(4)), nitrogen.Over(s.Number(2))))
+	s.SlipWhen(uneven, "second-even", "second", sheet.If(four, nitrogen.Over(s.Number(4)), nitrogen.Over(s.Number(2))))
+	s.SlipWhen(uneven.And(four), "third-even", "third", nitrogen.Over(s.Number(4)))
+	s.SlipWhen(uneven.And(four), "fourth-even", "fourth", nitrogen.Over(s.Number(4)))
+	left := nitrogen.Minus(first)
+	s.Slip("second-of-the-rest", "second", left.Times(part))
+	left = left.Minus(second)
+	s.SlipWhen(four, "third-of-the-rest", "third", left.Times(ofThird))
+	left = left.Minus(third)
+	s.SlipWhen(four, "fourth-of-the-rest", "fourth", left.Times(ofFourth))
 }
 
 // shares builds the stages.

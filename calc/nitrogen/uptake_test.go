@@ -109,8 +109,15 @@ func TestStagesAddUp(t *testing.T) {
 }
 
 func TestUptakeByHand(t *testing.T) {
-	byHand(t, nitrogen.UptakeShare, share("220", "almond"),
-		map[string]float64{"even-parts": 55, "share-of-the-rest": 52.8})
+	// Almond is 20, 30, 30 and 20 %: 44, 66, 66 and 44 lb, which leave 176, 110 and 44 lb. Walnut is 25 % each. Of
+	// pistachio, 30 and 70 %, the first of 150 lb leaves 105, and the second nothing.
+	byHand(t, nitrogen.UptakeShare, share("220", "almond"), map[string]float64{
+		"first-even": 55, "second-even": 55, "third-even": 55, "fourth-even": 55,
+		"second-of-the-rest": 52.8, "third-of-the-rest": 33, "fourth-of-the-rest": 8.8})
+	byHand(t, nitrogen.UptakeShare, share("200", "walnut"), map[string]float64{
+		"second-of-the-rest": 37.5, "third-of-the-rest": 25, "fourth-of-the-rest": 12.5})
+	byHand(t, nitrogen.UptakeShare, share("150", "pistachio"), map[string]float64{
+		"first-even": 75, "second-even": 75, "second-of-the-rest": 73.5})
 	byHand(t, nitrogen.UptakeEfficiency, []string{"system=furrow-or-broadcast"},
 		map[string]float64{"share-for-ratio": 0.5, "loss-added": 1.5})
 	readsAs(t, nitrogen.UptakeShare, share("220", "pistachio"),

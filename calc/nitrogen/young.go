@@ -34,7 +34,7 @@ func young(s *sheet.Sheet, leaf *sheet.Given) sheet.Term { return leaf.AtMost(s.
 
 // seasonMost is the most that a young tree is given in one season.
 func seasonMost(s *sheet.Sheet, leaf *sheet.Given) sheet.Term {
-	return leaf.Times(s.Constant("season-a-year", "4 oz N/tree fed", sheet.Fact{
+	return leaf.Times(s.ConstantOnce("season-a-year", "4 oz N/tree fed", sheet.Fact{
 		Sources: []string{"farm-progress-young", "common-practice"},
 	}))
 }

@@ -118,11 +118,16 @@ func (m marker) value(u *sheet.Use) sheet.Term {
 // near asks whether an answer is a value, give or take half a unit in its last digit.
 func (m marker) near(x, v, half sheet.Term) sheet.Term { return x.Minus(v).Size().AtMost(half) }
 
-// gives asks whether a slip gives the answer. The half is that of the answer, one for all slips, since each takes room
-// in the page.
+// gives asks whether a slip that can be made gives the answer. The half is that of the answer, one for all slips, since
+// each takes room in the page.
 func (m marker) gives(u *sheet.Use, slip *sheet.Slip) sheet.Term {
 	x := m.heard(heardAnswer)
-	return m.near(x, m.plain(m.Slip(u, slip)), m.half(x))
+	value, open := m.Slip(u, slip)
+	is := m.near(x, m.plain(value), m.half(x))
+	if open != nil {
+		is = open.And(is)
+	}
+	return is
 }
 
 // The powers of ten that an answer may begin at. A smaller or a larger one is taken as if it began there.

@@ -128,12 +128,17 @@ type SlipKey struct {
 	Text string // the number, without a unit
 }
 
+// slips are those of a part that somebody can make on the card.
+func (c *Card) slips(p *Part) []*sheet.Slip {
+	return slices.DeleteFunc(c.outcome(p).Slips(), func(slip *sheet.Slip) bool { return slip.Answer != p.Result })
+}
+
 // SlipKeys is what each slip of a part gives on the card, but for those that come to the right answer.
 func (c *Card) SlipKeys(p *Part) []SlipKey {
 	var list []SlipKey
-	for _, s := range p.slips {
-		if value := c.outcome(p).Slip(s.slip); !within(value, c.Answer(p).Value, p.Digits) {
-			list = append(list, SlipKey{s.slip, unit.Digits(value, p.Digits, 0)})
+	for _, slip := range c.slips(p) {
+		if value := c.outcome(p).Slip(slip); !within(value, c.Answer(p).Value, p.Digits) {
+			list = append(list, SlipKey{slip, unit.Digits(value, p.Digits, 0)})
 		}
 	}
 	return list
@@ -142,7 +147,7 @@ func (c *Card) SlipKeys(p *Part) []SlipKey {
 // Swallowed are the slips that differ from the right answer on the card, and would be marked as right.
 func (c *Card) Swallowed(p *Part) []*sheet.Slip {
 	right := c.Answer(p).Value
-	return slices.DeleteFunc(p.Slips(), func(slip *sheet.Slip) bool {
+	return slices.DeleteFunc(c.slips(p), func(slip *sheet.Slip) bool {
 		value := c.outcome(p).Slip(slip)
 		return unit.Digits(value, exactDigits, 0) == unit.Digits(right, exactDigits, 0) || !within(value, right, p.Digits)
 	})

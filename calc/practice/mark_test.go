@@ -155,3 +155,25 @@ func TestReading(t *testing.T) {
 		}
 	}
 }
+
+// A slip that cannot be made with a card's numbers is neither found in an answer nor listed in the key. With 35 lb N/ac
+// taken up and 18 lb credited, adding the 30 % that is lost gives 35 × 1.3 − 18 = 27.5 lb N/ac. Of a need that was fed
+// no loss is left to add, and that number is not known.
+func TestASlipIsMarkedOnlyWhereItCanBeMade(t *testing.T) {
+	for need, want := range map[string]practice.Verdict{
+		"35 lb N/ac taken up": practice.Slipped, "35 lb N/ac fed": practice.Unknown,
+	} {
+		card := deal(t, one(nitrogen.SeasonBudget, "apply", 3, "need", need, "soil", "10 lb N/ac", "water", "8 lb N/ac",
+			"efficiency", "70 %"), 1)
+		got := card.Mark(hear(t, card, "en", "27.5 lb N/ac"))[0]
+		if got.Verdict != want || want == practice.Slipped && (len(got.Slips) != 1 || got.Slips[0].Name != "loss-added") {
+			t.Errorf("a need of %s: 27.5 lb is marked %d %v, want %d", need, got.Verdict, got.Slips, want)
+		}
+		keyed := slices.ContainsFunc(card.SlipKeys(card.Parts()[0]), func(k practice.SlipKey) bool {
+			return k.Slip.Name == "loss-added"
+		})
+		if keyed != (want == practice.Slipped) {
+			t.Errorf("a need of %s: the key has the slip: %v", need, keyed)
+		}
+	}
+}

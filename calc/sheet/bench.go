@@ -104,14 +104,26 @@ func (o Outcome) Slip(slip *Slip) float64 {
 	return o.Cells[o.Use.slips[slices.Index(o.Use.Sheet.Slips, slip)]]
 }
 
-// SlipValues works every slip of the sheet, by name, in the unit of the answer that each gets wrong.
-func (s *Sheet) SlipValues(values map[string]float64) (map[string]float64, error) {
-	o, err := newBench(s, true).Work(singles(values))
+// Slips are those of the sheet that somebody can make with these numbers, in a graph that works slips.
+func (o Outcome) Slips() []*Slip {
+	var open []*Slip
+	for i, slip := range o.Use.Sheet.Slips {
+		if cell := o.Use.open[i]; cell < 0 || o.Cells[cell] != 0 {
+			open = append(open, slip)
+		}
+	}
+	return open
+}
+
+// SlipValues works the slips that somebody can make with what was read for the givens, by name, in the unit of the
+// answer that each gets wrong.
+func (s *Sheet) SlipValues(entries map[string]Entry) (map[string]float64, error) {
+	o, err := newBench(s, true).Work(entries)
 	if err != nil {
 		return nil, err
 	}
 	slips := map[string]float64{}
-	for _, slip := range s.Slips {
+	for _, slip := range o.Slips() {
 		slips[slip.Name] = o.Slip(slip)
 	}
 	return slips, nil

@@ -47,6 +47,7 @@ type Use struct {
 	remarks  []int            // by the sheet's remarks, then the cases of its headline; -1: said always
 	ways     map[string][]int // by result: for each way it may be worked, whether it is this one; -1: the only way
 	slips    []int            // by the sheet's slips, in a graph that works them
+	open     []int            // by the sheet's slips, the cell that says whether somebody can make it; -1: always
 }
 
 // Language is the one that the use tells its numbers in, once the graph is closed.

@@ -93,7 +93,11 @@ func (l *layout) place(u *Use) error {
 	}
 	if l.graph.Slips {
 		for _, slip := range u.Sheet.Slips {
-			u.slips = append(u.slips, l.keep(slip.n, k))
+			open := -1
+			if slip.when != nil {
+				open = l.keep(slip.when, k)
+			}
+			u.slips, u.open = append(u.slips, l.keep(slip.n, k)), append(u.open, open)
 		}
 	}
 	l.placeTrends(u, k)

@@ -2,6 +2,7 @@ package sheet_test
 
 import (
 	"errors"
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -119,7 +120,7 @@ func TestSlipsAreWorkedInTheUnitOfTheirAnswer(t *testing.T) {
 		s.Slip("two-ways", "nitrogen", sheet.If(many, rate.Times(trees), a.Times(s.Number(2))), "Twice, or not.")
 	})
 	for _, c := range []struct{ trees, right, twoWays float64 }{{160, 30, 30}, {80, 15, 30}} {
-		values := map[string]float64{"rate": 3, "trees": c.trees}
+		values := map[string]sheet.Entry{"rate": {Value: 3, High: 3}, "trees": {Value: c.trees, High: c.trees}}
 		slips, err := s.SlipValues(values)
 		if err != nil {
 			t.Fatal(err)
@@ -130,6 +131,27 @@ func TestSlipsAreWorkedInTheUnitOfTheirAnswer(t *testing.T) {
 	}
 	if _, err := s.SlipValues(nil); err == nil || err.Error() != `rate is missing; write rate="12 oz N/tree"` {
 		t.Errorf("slips of nothing: %v", err)
+	}
+}
+
+// A slip that nobody can make with the numbers at hand is not there, and is where it can be made.
+func TestSlipsAreThereWhereTheyCanBeMade(t *testing.T) {
+	s := build(t, "slips", func(s *sheet.Sheet) {
+		rate, lost := s.Given("rate", "lb N/ac", number), s.Given("lost", "lb N/ac", number)
+		s.Answer("left", "lb N/ac", rate.Minus(lost), sheet.Says{})
+		s.SlipWhen(lost.More(s.Zero("lb N/ac")), "none-lost", "left", rate, "Something is lost.")
+		s.Slip("added", "left", rate.Plus(lost), "Take it off.")
+	})
+	for lost, want := range map[float64]map[string]float64{
+		0: {"added": 30}, 4: {"added": 34, "none-lost": 30},
+	} {
+		slips, err := s.SlipValues(map[string]sheet.Entry{"rate": {Value: 30, High: 30}, "lost": {Value: lost, High: lost}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !maps.Equal(slips, want) {
+			t.Errorf("with %v lost the slips are %v, want %v", lost, slips, want)
+		}
 	}
 }
 

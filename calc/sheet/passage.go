@@ -53,10 +53,16 @@ func (p *Passage) Value(u *Use, name string) (value Term, there *Term) {
 	return value, there
 }
 
-// Slip is what a known wrong way to work an answer of a use gives, in the unit of that answer.
-func (p *Passage) Slip(u *Use, slip *Slip) Term {
+// Slip is what a known wrong way to work an answer of a use gives, in the unit of that answer, and the question whether
+// somebody can make it: nil for one that is always open.
+func (p *Passage) Slip(u *Use, slip *Slip) (value Term, open *Term) {
 	p.Use(u)
-	return p.take(u, slip.n, &node{kind: kindGiven, unit: slip.n.unit})
+	value = p.take(u, slip.n, &node{kind: kindGiven, unit: slip.n.unit})
+	if slip.when != nil {
+		t := p.take(u, slip.when, &node{kind: kindStated, unit: plain, truth: true})
+		open = &t
+	}
+	return value, open
 }
 
 func (p *Passage) take(u *Use, from, n *node) Term {

@@ -95,7 +95,8 @@ type Slip struct {
 	Answer string // the answer that it gets wrong
 	Text   string // what went wrong, to the one who made it
 
-	n *node
+	n    *node
+	when *node // asks whether somebody can make it with the numbers at hand; nil: always
 }
 
 // Slip adds a wrong way to work an answer. Its value is compared in the answer's unit whatever its own dimension says,
@@ -103,6 +104,16 @@ type Slip struct {
 // that only forgets to convert must be written as the answer times what was forgotten. The text is given in a sheet
 // without a file of texts.
 func (s *Sheet) Slip(name, answer string, v Value, text ...string) {
+	s.slip(Always, name, answer, v, text)
+}
+
+// SlipWhen is Slip for what can go wrong only where the question is answered yes. Elsewhere it is not told, whatever it
+// would give.
+func (s *Sheet) SlipWhen(when Term, name, answer string, v Value, text ...string) {
+	s.slip(when, name, answer, v, text)
+}
+
+func (s *Sheet) slip(when Value, name, answer string, v Value, text []string) {
 	s.checkName(name)
 	said := s.text("slip."+name, strings.Join(text, " "))
 	for _, other := range s.Slips {
@@ -119,7 +130,12 @@ func (s *Sheet) Slip(name, answer string, v Value, text ...string) {
 		if t.n.unit.Dimension() == r.Unit.Dimension() {
 			t = s.convert(t, r.Unit, "slip")
 		}
-		s.Slips = append(s.Slips, &Slip{Name: name, Answer: answer, Text: said, n: t.n})
+		slip := &Slip{Name: name, Answer: answer, Text: said, n: t.n}
+		if q := when.term(); q.n != nil {
+			q.needTruth("a slip")
+			slip.when = q.n
+		}
+		s.Slips = append(s.Slips, slip)
 		return
 	}
 	s.fault("slip %q is of %q, which is not an answer", name, answer)

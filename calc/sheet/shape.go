@@ -23,7 +23,9 @@ func (s *Sheet) checkShape() {
 	}
 	for _, slip := range s.Slips {
 		s.checkWays(slip.n, slip.Name, true)
+		s.checkWays(slip.when, slip.Name, false)
 		seen.add(slip.n)
+		seen.add(slip.when)
 	}
 	for _, c := range s.Constants {
 		n := s.named[c.Name]
