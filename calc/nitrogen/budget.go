@@ -95,7 +95,8 @@ func (b *season) slips() {
 	twice := once.Over(share)
 	s.SlipWhen(left, "efficiency-multiplied", "apply", nothing.Most(need.Times(share).Minus(credits)))
 	s.SlipWhen(some, "no-credits", "apply", b.fedNeed)
-	s.SlipWhen(b.told.And(lost).And(b.apply.IsNothing().Not()), "no-efficiency", "apply", nothing.Most(need.Minus(credits)))
+	s.SlipWhen(b.told.And(lost).And(b.apply.IsNothing().Not()), "no-efficiency", "apply",
+		nothing.Most(need.Minus(credits)))
 	s.SlipWhen(lost.And(b.told.And(twice.More(credits)).Or(b.told.Not().And(once.More(credits)))),
 		"divided-twice", "apply", sheet.If(b.told, twice.Minus(credits), once.Minus(credits)))
 	s.SlipWhen(some, "credits-added", "apply", b.fedNeed.Plus(b.credits))
