@@ -27,13 +27,13 @@ func TestFullDisk(t *testing.T) {
 	t.Cleanup(func() { _ = syscall.Unmount(public, 0) })
 	// Files are written side by side, so that a small one may be the first that finds no room.
 	runOut(t, folder, "acreleaf", `error: the disk is full, there is no room for public/(large\.svg|index\.html)\. `+
-		`The site from before is unchanged\. Free some space and press again: no space left on device\n`)
+		`What was there before is unchanged\. Free some space and try again: no space left on device\n`)
 }
 
 // A system that lets nobody write so large a file ends a press in the same way.
 func TestLargestFile(t *testing.T) {
-	runOut(t, t.TempDir(), "limited", `error: public/large\.svg could not be written\. The site from before is `+
-		`unchanged\. Press again, or choose another folder with --to: file too large\n`)
+	runOut(t, t.TempDir(), "limited", `error: public/large\.svg could not be written\. What was there before is `+
+		`unchanged\. Try again, or choose another folder with --to: file too large\n`)
 }
 
 // runOut presses a site, presses it again with more than there is room for, and then with less.

@@ -32,10 +32,11 @@ Set ` + "`NO_COLOR`" + ` to have them plain.
 
 // Where the manual has more about a command.
 var commandPages = map[string]string{
-	"press": "See [your first page](start.md).",
-	"draft": "See [your first page](start.md).",
-	"desk":  "See [the desk](desk.md).",
-	"proof": "See [the proof](proof.md).",
+	"press":   "See [your first page](start.md).",
+	"draft":   "See [your first page](start.md).",
+	"desk":    "See [the desk](desk.md).",
+	"proof":   "See [the proof](proof.md).",
+	"handout": "See [handouts](handouts.md).",
 	"reckon": "The names and what each one takes are under [every calculation](calculations.md). " +
 		"What is given follows as a name, an equals sign and a quantity. [Every unit](units.md) lists how to write it.",
 }

@@ -15,6 +15,7 @@ var unreachable = map[string]string{
 	"worksheet-unprintable": "a fault of the program itself, told with the page it happened on",
 	"calculation-unmade":    "a fault of the program itself, told with the calculation it happened on",
 	"output-twice":          "a fault of the program itself: whatever would take the place of another is told before",
+	"handout-unprintable":   "a fault of the program itself, told with the page it happened on",
 	"file-changing":         "it needs a program that writes a file all the time; the tests of message have one",
 }
 
@@ -23,6 +24,10 @@ var onDisk = map[string]string{
 	"file-too-large":    "its case would be as large as the file",
 	"file-unreadable":   "it needs the rights of a disk",
 	"folder-unreadable": "it needs the rights of a disk",
+	"handout-address":   "the command handout alone says it",
+	"handout-cards":     "the command handout alone says it",
+	"handout-exercises": "the command handout alone says it",
+	"handout-workshop":  "the command handout alone says it",
 	"link-of-files":     "it needs the links of a disk",
 	"no-home":           "every case has a home page",
 	"no-pages":          "every case has a home page",

@@ -48,12 +48,22 @@ func runScripts(t *testing.T, folder string) {
 		Cmds: map[string]func(ts *testscript.TestScript, neg bool, args []string){
 			"site":    func(ts *testscript.TestScript, _ bool, args []string) { lay(ts, pressed, "content", args) },
 			"pressed": func(ts *testscript.TestScript, _ bool, args []string) { lay(ts, pressed, ".", args) },
+			"alone":   scriptAlone,
 			"listing": scriptListing,
 			"sparse":  scriptSparse,
 			"bytes":   scriptBytes,
 			"repeat":  scriptRepeat,
 		},
 	})
+}
+
+// scriptAlone leaves no program on the PATH but our own, so that no browser is found.
+func scriptAlone(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) > 0 {
+		ts.Fatalf("usage: alone")
+	}
+	own, _, _ := strings.Cut(ts.Getenv("PATH"), string(filepath.ListSeparator))
+	ts.Setenv("PATH", own)
 }
 
 // press runs a press as a program of its own, and gives what it prints.

@@ -100,7 +100,8 @@ func (p *press) drop(d *draft) {
 	}
 	d.parsed.links, d.linked.Kept().targets = nil, nil
 	d.set = &setPage{said: d.set.said}
-	if len(d.own()) == 0 && len(d.parsed.calculations) == 0 { // no message and no calculation shows a part of it
+	// No message and no calculation shows a part of it.
+	if len(d.own())+len(d.set.said)+len(d.parsed.calculations) == 0 {
 		d.source.Text = nil // see reload
 	}
 }

@@ -27,11 +27,12 @@ const (
 
 // commands are what can be typed; kong reads the words and the help from the tags.
 type commands struct {
-	Press  pressCommand  `cmd:"" help:"Make the site."`
-	Desk   deskCommand   `cmd:"" help:"Show the site on this computer, and follow the files as they are saved."`
-	Proof  proofCommand  `cmd:"" help:"Check every guide, and write nothing."`
-	Draft  draftCommand  `cmd:"" help:"Start a page from a pattern, or a small site."`
-	Reckon reckonCommand `cmd:"" help:"Work one calculation, or list them all."`
+	Press   pressCommand   `cmd:"" help:"Make the site."`
+	Desk    deskCommand    `cmd:"" help:"Show the site on this computer, and follow the files as they are saved."`
+	Proof   proofCommand   `cmd:"" help:"Check every guide, and write nothing."`
+	Draft   draftCommand   `cmd:"" help:"Start a page from a pattern, or a small site."`
+	Handout handoutCommand `cmd:"" help:"Print cards, their key and a sheet to sign in for a workshop."`
+	Reckon  reckonCommand  `cmd:"" help:"Work one calculation, or list them all."`
 }
 
 // place says where the guides are.

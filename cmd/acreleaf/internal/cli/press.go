@@ -9,6 +9,7 @@ import (
 	"runtime"
 
 	"acreleaf/cmd/acreleaf/internal/book"
+	"acreleaf/cmd/acreleaf/internal/edition/handout"
 	"acreleaf/cmd/acreleaf/internal/edition/site"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
@@ -32,7 +33,7 @@ func (c *pressCommand) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
-	if err := apart(c.From, c.To); err != nil {
+	if err := apart(c.From, c.To, "site"); err != nil {
 		return err
 	}
 	mark := output.Mark{From: book.Mark(options)}
@@ -43,6 +44,10 @@ func (c *pressCommand) Run(t *terminal) error {
 	to, err := output.Begin(c.To)
 	if err != nil {
 		return err
+	}
+	if to.Lists(handout.CardsFile) && !to.Lists("index.html") {
+		return fault{fmt.Sprintf("%q holds a handout, and a site would take its place", c.To),
+			"name another folder: --to=FOLDER"}
 	}
 	pages, messages := book.Make(options, site.New, to.Put)
 	if err := t.report(messages); err != nil {
@@ -95,17 +100,17 @@ func cannotOpen(folder string, err error) error {
 	return fault{fmt.Sprintf("the content folder %q cannot be opened: %v", folder, err), note}
 }
 
-// apart sees that the site is not written into the content, nor the content read from the site.
-func apart(from, to string) error {
+// apart sees that what is made is not written into the content, nor the content read from it.
+func apart(from, to, made string) error {
 	a, b := real(from), real(to)
 	const note = "name a folder beside the content folder: --to=FOLDER"
 	switch {
 	case a == b:
-		return errUsage{fault{fmt.Sprintf("%q is the content folder, and cannot be the site too", to), note}}
+		return errUsage{fault{fmt.Sprintf("%q is the content folder, and cannot be the %s too", to, made), note}}
 	case inside(b, a):
-		return errUsage{fault{fmt.Sprintf("the folder for the site, %q, lies in the content folder, %q", to, from), note}}
+		return errUsage{fault{fmt.Sprintf("the folder for the %s, %q, lies in the content folder, %q", made, to, from), note}}
 	case inside(a, b):
-		return errUsage{fault{fmt.Sprintf("the content folder, %q, lies in the folder for the site, %q", from, to), note}}
+		return errUsage{fault{fmt.Sprintf("the content folder, %q, lies in the folder for the %s, %q", from, made, to), note}}
 	}
 	return nil
 }

@@ -30,7 +30,7 @@ func TestHeldFile(t *testing.T) {
 	}
 	files := []File{{Path: "a.html", Bytes: []byte("a")}, {Path: "held.html", Bytes: []byte("b")}}
 	_, err := writerOn(dir, &held{realDisk{}, "held.html"}).write(files, Mark{})
-	said := "/held.html is in use by another program. " + siteMixed + " Close it there and press again"
+	said := "/held.html is in use by another program. " + siteMixed + " Close it there and try again"
 	if !errors.Is(err, syscall.EBUSY) || !strings.Contains(err.Error(), said) {
 		t.Errorf("error: %v", err)
 	}

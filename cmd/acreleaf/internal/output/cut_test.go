@@ -229,7 +229,7 @@ func TestFolderThatIsAFile(t *testing.T) {
 	plant(t, parent, tree{"public": "mine"})
 	for _, dir := range []string{"public", "public/site"} {
 		_, err := Write(filepath.Join(parent, dir), first, Mark{})
-		if err == nil || !strings.Contains(err.Error(), "needs a folder where there is a file. No site was written.") {
+		if err == nil || !strings.Contains(err.Error(), "needs a folder where there is a file. Nothing was written.") {
 			t.Errorf("%s: %v", dir, err)
 		}
 		same(t, "files", readTree(t, parent), tree{"public": "mine"})

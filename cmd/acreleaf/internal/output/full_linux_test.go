@@ -36,7 +36,7 @@ func TestTheKernelSaysTheDiskIsFull(t *testing.T) {
 	if !errors.Is(err, syscall.ENOSPC) ||
 		!strings.Contains(err.Error(), "the disk is full, there is no room for ") ||
 		!strings.Contains(err.Error(), "/public/") ||
-		!strings.Contains(err.Error(), "The site from before is unchanged. Free some space and press again") {
+		!strings.Contains(err.Error(), "What was there before is unchanged. Free some space and try again") {
 		t.Errorf("error: %v", err)
 	}
 	same(t, "files", readTree(t, dir), before)

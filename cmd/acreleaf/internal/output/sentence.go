@@ -12,9 +12,9 @@ import (
 
 // How far a press had come, for the end of a sentence.
 const (
-	oldSiteWhole = "The site from before is unchanged."
-	newSiteWhole = "The new site is in place."
-	siteMixed    = "A part of the new site is in place; the next press finishes it."
+	oldSiteWhole = "What was there before is unchanged."
+	newSiteWhole = "All that is new is in place."
+	siteMixed    = "A part of what is new is in place; do the same again to finish it."
 )
 
 // sentence says in plain words why a file of the site could not be written, what state the site is in, and what to do.
@@ -22,10 +22,10 @@ func (w *Writer) sentence(p string, err error, state string) error {
 	shown := w.shown(p)
 	switch {
 	case isFull(err):
-		return fmt.Errorf("the disk is full, there is no room for %s. %s Free some space and press again: %w",
+		return fmt.Errorf("the disk is full, there is no room for %s. %s Free some space and try again: %w",
 			shown, state, bare(err))
 	case isBusy(err):
-		return fmt.Errorf("%s is in use by another program. %s Close it there and press again: %w", shown, state, bare(err))
+		return fmt.Errorf("%s is in use by another program. %s Close it there and try again: %w", shown, state, bare(err))
 	case errors.Is(err, syscall.EROFS), errors.Is(err, fs.ErrPermission):
 		return fmt.Errorf("%s may not be written, %s. %s "+
 			"Give yourself the right to write there, or choose another folder with --to: %w", shown, noRight, state, bare(err))
@@ -33,7 +33,7 @@ func (w *Writer) sentence(p string, err error, state string) error {
 		return fmt.Errorf("%s needs a folder where there is a file. %s "+
 			"Move that file away, or choose another folder with --to: %w", shown, state, bare(err))
 	}
-	return fmt.Errorf("%s could not be written. %s Press again, or choose another folder with --to: %w",
+	return fmt.Errorf("%s could not be written. %s Try again, or choose another folder with --to: %w",
 		shown, state, bare(err))
 }
 

@@ -54,7 +54,7 @@ func (w *Writer) openStaging() error {
 		w.made = append(w.made, above)
 	}
 	if err := os.MkdirAll(w.dir, 0o755); err != nil {
-		return w.sentence("", err, "No site was written.")
+		return w.sentence("", err, "Nothing was written.")
 	}
 	if err := w.disk.Mkdir(w.real(stagingName)); err != nil {
 		return w.sentence(stagingName, err, oldSiteWhole)

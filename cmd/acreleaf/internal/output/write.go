@@ -53,6 +53,12 @@ func Begin(dir string) (*Writer, error) {
 	return w, w.begin()
 }
 
+// Lists says whether a file of that slash path is among those that were written into the folder before.
+func (w *Writer) Lists(name string) bool {
+	_, listed := w.listed[name]
+	return listed
+}
+
 func newWriter(dir string) *Writer {
 	return &Writer{disk: realDisk{}, dir: dir, workers: runtime.GOMAXPROCS(0)}
 }

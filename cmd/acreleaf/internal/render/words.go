@@ -18,6 +18,7 @@ type Words struct {
 	Units     UnitWords      `yaml:"units"`
 	Worksheet WorksheetWords `yaml:"worksheet"`
 	Exercise  ExerciseWords  `yaml:"exercise"`
+	Handout   HandoutWords   `yaml:"handout"`
 	Kept      KeptWords      `yaml:"kept"`
 	Table     TableWords     `yaml:"table"`
 	Reference ReferenceWords `yaml:"reference"`
@@ -138,6 +139,31 @@ type ExerciseWords struct {
 	Hint     string   `yaml:"hint"`
 	Solution string   `yaml:"solution"`
 	Unread   string   `yaml:"unread"`
+}
+
+// HandoutWords is for what is printed for a workshop.
+type HandoutWords struct {
+	Cards      string   `yaml:"cards"`
+	Card       Sentence `yaml:"card" blanks:"number"`
+	Work       string   `yaml:"work"`
+	Answer     string   `yaml:"answer"`
+	Unit       string   `yaml:"unit"`
+	Check      Sentence `yaml:"check" blanks:"number"`
+	Phone      string   `yaml:"phone"`
+	Key        string   `yaml:"key"`
+	KeyNote    string   `yaml:"key-note"`
+	CardHead   string   `yaml:"card-head"`
+	Same       string   `yaml:"same"`
+	Slips      string   `yaml:"slips"`
+	Alike      string   `yaml:"alike"`
+	Worked     Sentence `yaml:"worked" blanks:"number"`
+	SignIn     string   `yaml:"sign-in"`
+	SignInNote string   `yaml:"sign-in-note"`
+	Date       string   `yaml:"date"`
+	Place      string   `yaml:"place"`
+	Number     string   `yaml:"number"`
+	Name       string   `yaml:"name"`
+	Signature  string   `yaml:"signature"`
 }
 
 // KeptWords is for the line that says what the numbers of a page are, and for what keeps a reader's.

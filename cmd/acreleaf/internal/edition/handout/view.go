@@ -1,0 +1,216 @@
+package handout
+
+import (
+	"cmp"
+	"fmt"
+	"html/template"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"acreleaf/calc/practice"
+	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/book"
+	"acreleaf/cmd/acreleaf/internal/render"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
+)
+
+// view is all that is printed for a page.
+func (e *edition) view(p *book.Page) (*render.Handout, error) {
+	css, err := style()
+	if err != nil {
+		return nil, err
+	}
+	h := &render.Handout{Title: p.Metadata.Title, Paper: e.Paper, Style: css}
+	for i, exercise := range p.Work.Exercises {
+		v, err := e.exercise(p, exercise)
+		if err != nil {
+			return nil, err
+		}
+		v.Number = i + 1
+		h.Exercises = append(h.Exercises, v)
+	}
+	return h, nil
+}
+
+func (e *edition) exercise(p *book.Page, of *worksheet.Exercise) (*render.HandedExercise, error) {
+	set, err := practice.NewSet(of.Practice, p.Language)
+	if err != nil {
+		return nil, err
+	}
+	v := &render.HandedExercise{Title: of.Title, Story: storyOf(of, func(piece worksheet.StoryPiece) string {
+		return labelOf(of.Practice, piece)
+	})}
+	for _, part := range set.Parts {
+		ask := render.HandedAsk{Label: part.Label(), Digits: part.Digits, Unit: part.Units()[0].String()}
+		for _, slip := range part.Slips() {
+			ask.Slips = append(ask.Slips, slip.Text)
+		}
+		v.Asks = append(v.Asks, ask)
+	}
+	for _, u := range of.Practice.Uses {
+		for _, varied := range u.Varied {
+			v.Givens = append(v.Givens, render.HandedGiven{Label: u.Sheet.FindGiven(varied.Given).Label})
+		}
+	}
+	v.Same = same(of)
+	for number := max(e.First, 1); number <= cmp.Or(e.Last, of.Cards); number++ {
+		card, err := set.Card(number)
+		if err != nil {
+			return nil, err
+		}
+		one := cardOf(of, card)
+		if e.Site.Address != "" {
+			address := fmt.Sprintf("%s%s#card-%s-%d", e.Site.Address, p.Address, of.Block.Name, number)
+			if one.Code, err = codeOf(address); err != nil {
+				return nil, fmt.Errorf("%s as a QR code: %w", address, err)
+			}
+		}
+		if v.Cards = append(v.Cards, one); len(v.Cards) == 1 {
+			v.Work = workOf(of, card)
+		}
+	}
+	v.PerSide = e.PerSide
+	if linesOf(v) > linesOfSmall {
+		v.PerSide = 2
+	}
+	for i := range v.Givens {
+		takeUnit(v, i)
+	}
+	return v, nil
+}
+
+// linesOfSmall is how many lines of text a card may have, one of four on a side, that leaves room for the work.
+const linesOfSmall = 15
+
+// linesOf is about how many lines the longest story and what is asked take on a small card.
+func linesOf(v *render.HandedExercise) int {
+	const letters, ofAsk = 40, 4 // in a line, and lines that one thing asked takes
+	longest := 0
+	for _, c := range v.Cards {
+		length := 0
+		for _, piece := range c.Story {
+			length += utf8.RuneCountInString(piece.Text)
+		}
+		longest = max(longest, length)
+	}
+	return longest/letters + 1 + ofAsk*len(v.Asks)
+}
+
+// takeUnit takes the unit of a given from the rows of the key to the head of its column, if all cards have the same.
+func takeUnit(v *render.HandedExercise, given int) {
+	_, unit, _ := strings.Cut(v.Cards[0].Givens[given], " ")
+	for _, c := range v.Cards {
+		number, own, _ := strings.Cut(c.Givens[given], " ")
+		if _, err := strconv.ParseFloat(number, 64); err != nil || own != unit {
+			return
+		}
+	}
+	v.Givens[given].Value = unit
+	for _, c := range v.Cards {
+		c.Givens[given] = strings.TrimSuffix(c.Givens[given], " "+unit)
+	}
+}
+
+// cardOf is a card with its row of the key.
+func cardOf(of *worksheet.Exercise, card *practice.Card) render.HandedCard {
+	v := render.HandedCard{Number: card.Number, Story: storyOf(of, func(piece worksheet.StoryPiece) string {
+		return card.Given(piece.Use, piece.Given)
+	})}
+	for _, u := range of.Practice.Uses {
+		for _, varied := range u.Varied {
+			v.Givens = append(v.Givens, card.Given(u.Name, varied.Given))
+		}
+	}
+	for _, part := range card.Parts() {
+		key := render.HandedKey{Answer: unit.Digits(card.Answer(part).Value, part.Digits, 0)}
+		gives := map[string]string{}
+		for _, slip := range card.SlipKeys(part) {
+			gives[slip.Slip.Name] = slip.Text
+		}
+		for _, slip := range part.Slips() {
+			key.Slips = append(key.Slips, gives[slip.Name])
+		}
+		v.Keys = append(v.Keys, key)
+	}
+	return v
+}
+
+// storyOf is the story with something in the place of each given.
+func storyOf(of *worksheet.Exercise, given func(worksheet.StoryPiece) string) []render.StoryPiece {
+	var list []render.StoryPiece
+	for _, piece := range of.Story {
+		if piece.Given == "" {
+			list = append(list, render.StoryPiece{Text: piece.Text})
+			continue
+		}
+		list = append(list, render.StoryPiece{Text: given(piece), Given: true})
+	}
+	return list
+}
+
+func labelOf(e *practice.Exercise, piece worksheet.StoryPiece) string {
+	for _, u := range e.Uses {
+		if u.Name == piece.Use {
+			return u.Sheet.FindGiven(piece.Given).Label
+		}
+	}
+	return ""
+}
+
+// same are the givens of the story that are the same on every card.
+func same(of *worksheet.Exercise) []render.HandedGiven {
+	var list []render.HandedGiven
+	seen := map[worksheet.StoryPiece]bool{}
+	for _, piece := range of.Story {
+		for _, u := range of.Practice.Uses {
+			if entry, fixed := u.Fixed[piece.Given]; fixed && u.Name == piece.Use && !seen[piece] {
+				seen[piece] = true
+				given := u.Sheet.FindGiven(piece.Given)
+				list = append(list, render.HandedGiven{Label: given.Label, Value: practice.CardText(given, entry)})
+			}
+		}
+	}
+	return list
+}
+
+// workOf is how a card is worked, by calculation, as far as it is asked for. Of the ways that a line can go, the one
+// that is taken is there.
+func workOf(of *worksheet.Exercise, card *practice.Card) []render.HandedWork {
+	var list []render.HandedWork
+	for i, u := range of.Practice.Uses {
+		work, last := render.HandedWork{Title: u.Sheet.Title}, lastNeeded(of.Practice, u)
+		for _, line := range card.Outcome(i).Lines(nil) {
+			if !line.Taken || slices.Index(u.Sheet.Results, line.Result) > last {
+				continue
+			}
+			one := render.HandedLine{Symbols: template.HTML(line.Symbols)}
+			for _, numbers := range line.Numbers {
+				one.Numbers = append(one.Numbers, template.HTML(numbers))
+			}
+			work.Lines = append(work.Lines, one)
+		}
+		list = append(list, work)
+	}
+	return list
+}
+
+// lastNeeded is the place of the last step or answer of a calculation that is asked for, or that another one takes.
+func lastNeeded(e *practice.Exercise, u *practice.Use) int {
+	last := -1
+	need := func(use, name string) {
+		if result := u.Sheet.FindResult(name); use == u.Name && result != nil {
+			last = max(last, slices.Index(u.Sheet.Results, result))
+		}
+	}
+	for _, ask := range e.Asks {
+		need(ask.Use, ask.Result)
+	}
+	for _, other := range e.Uses {
+		for _, link := range other.Links {
+			need(link.Use, link.Name)
+		}
+	}
+	return last
+}
