@@ -45,12 +45,7 @@ func materialAmount(s *sheet.Sheet) {
 	s.Slip("percent-as-number", "product", product.Over(s.Number(100)))
 	gradeSlips(s, grade, pounds)
 	gallonSlips(s, product, pounds)
-	byTon := price.IsOther().Not()
-	s.SlipWhen(byTon, "ton-for-pound", "cost", cost.Times(s.Number(2000)))
-	s.SlipWhen(byTon, "metric-ton", "cost", cost.Times(s.Amount(1, "ton").Over(s.Amount(1, "t"))))
-	s.Slip("nitrogen-priced", "cost", pounds.Times(price).Over(s.Number(2000)))
-	s.Slip("product-priced", "per-nitrogen", price.In("$/lb product"))
-	s.Slip("price-multiplied", "per-nitrogen", price.In("$/lb product").Times(share))
+	t.priceSlips(price, pounds, cost)
 }
 
 // gradeSlips are the ways to take another number of the grade for that of nitrogen: the second, of phosphate, or the
@@ -68,4 +63,18 @@ func gallonSlips(s *sheet.Sheet, product, nitrogen sheet.Term) {
 	s.Slip("pounds-for-gallons", "volume", product)
 	s.Slip("water-weight", "volume", product.Over(waterGallon(s)))
 	s.Slip("three-pounds", "volume", nitrogen.Over(threePounds(s)))
+}
+
+// priceSlips are the wrong ways from a price to a cost, and to the cost of a pound of nitrogen.
+func (t *tank) priceSlips(price *sheet.Given, nitrogen, cost sheet.Term) {
+	s := t.s
+	byTon := price.IsOther().Not()
+	s.SlipWhen(byTon, "ton-for-pound", "cost", cost.Times(s.Number(2000)))
+	s.SlipWhen(byTon, "metric-ton", "cost", cost.Times(s.Amount(1, "ton").Over(s.Amount(1, "t"))))
+	pound := price.In("$/lb product")
+	ofGallon := price.AsOther().Over(t.gallon)
+	share := t.strength.In("lb N/lb product")
+	s.Slip("nitrogen-priced", "cost", sheet.If(byTon, nitrogen.Times(pound), nitrogen.Times(ofGallon)))
+	s.Slip("product-priced", "per-nitrogen", sheet.If(byTon, pound, ofGallon))
+	s.Slip("price-multiplied", "per-nitrogen", sheet.If(byTon, pound.Times(share), ofGallon.Times(share)))
 }

@@ -94,6 +94,11 @@ func TestSlipsOfMaterialsByHand(t *testing.T) {
 				"pounds-for-gallons": product, "water-weight": product / 8.3454, "three-pounds": 10,
 				"ton-for-pound": product * 420, "nitrogen-priced": 30 * 0.21, "product-priced": 0.21,
 				"price-multiplied": 0.21 * 0.32, "metric-ton": product * 420 / 2204.6226}},
+		// 2.212 $/gal is 0.2 $ for each of the 11.06 lb.
+		{situation{nitrogen.MaterialAmount, []string{"nitrogen=30 lb N/ac", "material=UAN-32", "price=2.212 $/gal"}},
+			map[string]float64{"nitrogen-for-product": 30, "share-multiplied": 9.6, "percent-as-number": 30.0 / 32,
+				"pounds-for-gallons": product, "water-weight": product / 8.3454, "three-pounds": 10,
+				"nitrogen-priced": 6, "product-priced": 0.2, "price-multiplied": 0.2 * 0.32}},
 		{situation{nitrogen.MaterialNitrogen, []string{"amount=90 lb/ac", "material=UAN-32", "trees=110 trees/ac"}},
 			map[string]float64{"product-for-nitrogen": 90, "share-divided": 90 / 0.32, "percent-as-number": 2880,
 				"pounds-for-ounces": 28.8 / 110, "not-shared": 28.8 * 16, "material-ounces": 90 * 16.0 / 110}},

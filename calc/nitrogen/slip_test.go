@@ -34,24 +34,38 @@ var situations = []situation{
 	{nitrogen.SeasonBudget, []string{"need=35 lb N/ac taken up", "soil=10 lb N/ac", "water=8 lb N/ac", "efficiency=70 %"}},
 	{nitrogen.SeasonBudget, []string{"need=60 lb N/ac taken up", "soil=10 lb N/ac", "water=18 lb N/ac", "other=5 lb N/ac",
 		"efficiency=80 %"}},
+	{nitrogen.SeasonBudget, []string{"need=60 lb N/ac fed", "soil=10 lb N/ac", "water=18 lb N/ac", "efficiency=80 %"}},
+	{nitrogen.UptakeShare, []string{"nitrogen=220 lb N/ac", "crop=walnut"}},
+	{nitrogen.LeafLevel, level("almond", "nitrogen", "2.8")},
+	{nitrogen.MaterialAmount, []string{"nitrogen=30 lb N/ac", "material=11-52-0", "price=700 $/ton"}},
+	{nitrogen.MaterialAmount, []string{"nitrogen=30 lb N/ac", "material=UAN-32", "price=2.4 $/gal"}},
+	{nitrogen.MaterialNitrogen, []string{"amount=9 gal/ac", "material=UAN-32", "trees=110 trees/ac"}},
 }
 
 // A wrong answer must tell which slip it came from, so each is seen apart from the right one and from the others of
-// the same answer, in the digits that a reader sees.
+// the same answer, in the digits that a reader sees. Every slip is in one of the situations or made with usual numbers.
 func TestSlipsAreToldApart(t *testing.T) {
+	met := map[string]bool{}
 	for _, c := range situations {
-		toldApart(t, c.sheet, entered(t, c.sheet, c.givens...))
+		toldApart(t, c.sheet, entered(t, c.sheet, c.givens...), met)
 	}
 	for _, s := range nitrogen.Shelf() {
 		entries := map[string]sheet.Entry{}
 		for name, value := range typicalValues(s) {
 			entries[name] = sheet.Entry{Value: value, High: value}
 		}
-		toldApart(t, s, entries)
+		toldApart(t, s, entries, met)
+	}
+	for _, s := range nitrogen.Shelf() {
+		for _, slip := range s.Slips {
+			if !met[s.Name+", "+slip.Name] {
+				t.Errorf("%s: no situation has the slip %s", s.Name, slip.Name)
+			}
+		}
 	}
 }
 
-func toldApart(t *testing.T, s *sheet.Sheet, values map[string]sheet.Entry) {
+func toldApart(t *testing.T, s *sheet.Sheet, values map[string]sheet.Entry, met map[string]bool) {
 	t.Helper()
 	o, err := sheet.NewBench(s).Work(values)
 	if err != nil {
@@ -71,6 +85,7 @@ func toldApart(t *testing.T, s *sheet.Sheet, values map[string]sheet.Entry) {
 			if !open {
 				continue
 			}
+			met[s.Name+", "+slip.Name] = true
 			if math.IsNaN(value) || math.IsInf(value, 0) {
 				t.Errorf("%s of %v: slip %s is %v", s.Name, values, slip.Name, value)
 			}

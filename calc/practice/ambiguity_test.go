@@ -24,6 +24,11 @@ func TestSlipsOnRandomCards(t *testing.T) {
 	for _, s := range nitrogen.Shelf() {
 		r := rand.New(rand.NewPCG(1, uint64(len(s.Name))))
 		total, told := 0, map[string]int{}
+		for _, g := range s.Givens {
+			if _, known := inOther[g.Name]; g.Else.Unit != "" && !known {
+				t.Fatalf("%s, %s: say in inOther how much is as much as 1 %s", s.Name, g.Name, g.Unit)
+			}
+		}
 		g := &sheet.Graph{Slips: true}
 		use := g.Add(s.Name, s, nil)
 		if err := g.Close(); err != nil {
@@ -31,8 +36,9 @@ func TestSlipsOnRandomCards(t *testing.T) {
 		}
 		for range cardsOfEach {
 			cells := make([]float64, g.Program.Cells)
-			for given, value := range randomValues(s, r) {
-				use.Set(cells, given, value)
+			for given, entry := range randomEntries(s, r) {
+				use.Set(cells, given, entry.Value)
+				use.SetKind(cells, given, entry)
 			}
 			g.Program.Run(cells)
 			o := sheet.Outcome{Use: use, Cells: cells}
@@ -86,21 +92,32 @@ func apart(s *sheet.Sheet, slip *sheet.Slip, values map[string]float64, right fl
 	return true
 }
 
-// randomValues are round numbers around those that are usual.
-func randomValues(s *sheet.Sheet, r *rand.Rand) map[string]float64 {
-	values := map[string]float64{}
+// inOther is about how much of a given's second kind of quantity is as much as 1 of its first: a need that was fed is
+// near to one that is taken up, 0.1 gal weighs about a pound, and a ton is about 180 gal.
+var inOther = map[string]float64{
+	"need": 1, "amount": 0.1,
+	"price": 1.0 / 180, "first-price": 1.0 / 180, "second-price": 1.0 / 180, "third-price": 1.0 / 180,
+}
+
+// randomEntries are round numbers around those that are usual, a third of them of the second kind where there is one.
+func randomEntries(s *sheet.Sheet, r *rand.Rand) map[string]sheet.Entry {
+	entries := map[string]sheet.Entry{}
 	for _, g := range s.Givens {
 		switch {
 		case len(g.Choices) > 0:
-			values[g.Name] = float64(r.IntN(len(g.Choices)))
+			entries[g.Name] = sheet.Entry{Value: float64(r.IntN(len(g.Choices)))}
 		case g.Optional && r.IntN(2) == 0:
 		case g.Date:
-			values[g.Name] = g.Typical + float64(r.IntN(60))
+			entries[g.Name] = sheet.Entry{Value: g.Typical + float64(r.IntN(60))}
+		case g.Else.Unit != "" && r.IntN(3) == 0:
+			value := rounded(inOther[g.Name] * g.Typical * (0.4 + 1.4*r.Float64()))
+			entries[g.Name] = sheet.Entry{Value: min(max(value, g.Else.Low), g.Else.High), Other: true}
 		default:
-			values[g.Name] = min(max(rounded(g.Typical*(0.4+1.4*r.Float64())), g.Low), g.High)
+			value := rounded(g.Typical * (0.4 + 1.4*r.Float64()))
+			entries[g.Name] = sheet.Entry{Value: min(max(value, g.Low), g.High)}
 		}
 	}
-	return values
+	return entries
 }
 
 // rounded keeps two significant digits.
