@@ -10,12 +10,29 @@ import (
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/proof"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
 
 // Checked is what Check found.
 type Checked struct {
 	Messages               message.List
 	Pages, Worked, Sourced int // how many pages and figures were read
+	Exercises              []CountedCards
+}
+
+// CountedCards is what is known of the cards of an exercise.
+type CountedCards struct {
+	Page string // its file, as messages call it
+	worksheet.CardCount
+}
+
+// countCards looks at every card that the exercises of a page ask for.
+func (p *press) countCards(d *draft) []CountedCards {
+	var list []CountedCards
+	for _, e := range d.work.Exercises {
+		list = append(list, CountedCards{p.options.called(d.name), e.CountCards(p.language(d))})
+	}
+	return list
 }
 
 // Check does all that Make does before it makes anything. With rules for advice and a day it looks further than Make.
@@ -29,6 +46,7 @@ func Check(o Options, edition New, rules proof.Rules) Checked {
 		if !d.faulty {
 			checked.Worked += d.bound.Kept().worked
 			checked.Sourced += len(d.bound.Kept().sourced)
+			checked.Exercises = append(checked.Exercises, d.proofed.Kept().exercises...)
 		}
 	}
 	return checked

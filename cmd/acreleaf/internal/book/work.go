@@ -122,8 +122,9 @@ func (p *press) findsTheSame(d *draft, language string) bool {
 
 // A proofed is what stays of the proof of a page.
 type proofed struct {
-	quotes []proof.Quote // for the pages that state the same
-	said   message.List
+	quotes    []proof.Quote // for the pages that state the same
+	exercises []CountedCards
+	said      message.List
 }
 
 // proofedFrom is what the proof of a page depends on.
@@ -137,8 +138,12 @@ func (p *press) proofPage(d *draft) {
 	d.proofed.Get(proofedFrom{d.bound.Kept(), p.Settings}, func() proofed {
 		p.open(d)
 		own, site := p.proofOf(d), p.proofedSite()
-		return proofed{proof.Quotes(own, site, p.rules),
-			slices.Concat(proof.Alone(own, site, p.rules), p.checkSources(d), checkGlance(d))}
+		found := proofed{quotes: proof.Quotes(own, site, p.rules),
+			said: slices.Concat(proof.Alone(own, site, p.rules), p.checkSources(d), checkGlance(d))}
+		if p.rules.Advice {
+			found.exercises = p.countCards(d)
+		}
+		return found
 	})
 }
 

@@ -107,6 +107,9 @@ func (c *proofCommand) tell(t *terminal, found book.Checked) error {
 	if err := t.report(found.Messages); err != nil {
 		return err
 	}
+	for _, e := range found.Exercises {
+		fmt.Fprintln(t.out, countedCards(e))
+	}
 	result := "no errors"
 	if len(found.Messages) > 0 {
 		result += ", " + message.Summary(found.Messages)
@@ -114,6 +117,23 @@ func (c *proofCommand) tell(t *terminal, found book.Checked) error {
 	fmt.Fprintf(t.out, "%d %s, %d worked and %d sourced figures: %s\n",
 		found.Pages, plural(found.Pages, "page", "pages"), found.Worked, found.Sourced, result)
 	return nil
+}
+
+// countedCards tells how many cards an exercise has, and which slips its cards do not tell apart.
+func countedCards(e book.CountedCards) string {
+	text := fmt.Sprintf("%s, exercise %s: %d different cards; of the %d asked for ", e.Page, e.Name, e.Distinct, e.Cards)
+	if e.Doubt.Cards == 0 {
+		return text + "each tells all slips apart"
+	}
+	var pairs []string
+	for _, pair := range e.Unsure {
+		other := "the right answer"
+		if pair.Other != nil {
+			other = pair.Other.Name
+		}
+		pairs = append(pairs, fmt.Sprintf("%s from %s (%d)", pair.Slip.Name, other, pair.Cards))
+	}
+	return text + fmt.Sprintf("%d cannot tell %s", e.Doubt.Cards, strings.Join(pairs, ", "))
 }
 
 // fromHere is the way to a folder from the current one. What other programs read shall tell nothing of this machine.
