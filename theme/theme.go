@@ -7,7 +7,7 @@ package theme
 
 import "embed"
 
-// Files holds the folders page, script, style and words under those names.
+// Files holds the folders book, page, script, style and words under those names.
 //
-//go:embed page script style words
+//go:embed book page script style words
 var Files embed.FS

@@ -35,6 +35,7 @@ var commandPages = map[string]string{
 	"press":   "See [your first page](start.md).",
 	"draft":   "See [your first page](start.md).",
 	"desk":    "See [the desk](desk.md).",
+	"epub":    "See [books to take along](books.md).",
 	"proof":   "See [the proof](proof.md).",
 	"handout": "See [handouts](handouts.md).",
 	"reckon": "The names and what each one takes are under [every calculation](calculations.md). " +

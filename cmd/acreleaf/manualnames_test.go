@@ -169,9 +169,8 @@ func (c *code) constants(file string) []string {
 }
 
 // The packages whose messages content can bring about, from here.
-var messagePackages = []string{"book", "config", "edition/site", "markdown", "message", "output", "page", "proof",
-	"worksheet",
-	"yamltext", "../../../calc/formula"}
+var messagePackages = []string{"book", "config", "edition/epub", "edition/site", "markdown",
+	"message", "output", "page", "proof", "worksheet", "yamltext", "../../../calc/formula"}
 
 var anID = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 

@@ -13,6 +13,7 @@ var unreachable = map[string]string{
 	"page-failed":           "a fault of the program itself, told with the file it happened on",
 	"page-unprintable":      "a fault of the program itself, told with the page it happened on",
 	"worksheet-unprintable": "a fault of the program itself, told with the page it happened on",
+	"book-unprintable":      "a fault of the program itself, told with the page it happened on",
 	"calculation-unmade":    "a fault of the program itself, told with the calculation it happened on",
 	"output-twice":          "a fault of the program itself: whatever would take the place of another is told before",
 	"handout-unprintable":   "a fault of the program itself, told with the page it happened on",
@@ -21,6 +22,7 @@ var unreachable = map[string]string{
 
 // onDisk are messages that are in scripts, and not in a folder of testdata/fault, and why.
 var onDisk = map[string]string{
+	"book-undated":      "only books are told of it, and every case is pressed",
 	"file-too-large":    "its case would be as large as the file",
 	"file-unreadable":   "it needs the rights of a disk",
 	"folder-unreadable": "it needs the rights of a disk",

@@ -7,8 +7,8 @@ import (
 	"time"
 )
 
-// date gives a date like 2026-09-14 in words. A text that is no date is given back as it is.
-func (d DateWords) date(iso string) string {
+// InWords gives a date like 2026-09-14 in words. A text that is no date is given back as it is.
+func (d DateWords) InWords(iso string) string {
 	t, err := time.Parse(time.DateOnly, iso)
 	if err != nil {
 		return iso
@@ -35,7 +35,7 @@ func (d DateWords) dated(w *bytes.Buffer, s Sentence, iso string) {
 		w.WriteString("<time")
 		attribute(w, "datetime", iso)
 		w.WriteByte('>')
-		text(w, d.date(iso))
+		text(w, d.InWords(iso))
 		w.WriteString("</time>")
 	})
 }

@@ -139,7 +139,7 @@ func (r *Renderer) howToCite(w *bytes.Buffer, g *Guide) {
 		case "title":
 			element(w, "cite", "", g.Page.Title)
 		case "date":
-			text(w, r.words.Date.date(g.Reviewed))
+			text(w, r.words.Date.InWords(g.Reviewed))
 		}
 	})
 	if r.site.Base != "" {

@@ -34,6 +34,16 @@ type Words struct {
 	Calculation CalculationWords `yaml:"calculation"`
 
 	Text TextWords `yaml:"text"`
+	Book BookWords `yaml:"book"`
+}
+
+// BookWords is for what a reader takes along.
+type BookWords struct {
+	Contents   string `yaml:"contents"`
+	Still      string `yaml:"still"`
+	Live       string `yaml:"live"` // before the address of the page
+	Answers    string `yaml:"answers"`
+	Accessible string `yaml:"accessible"` // what a book tells of itself to those who choose one that they can read
 }
 
 // PageWords is for the masthead, the line at a glance and the ways to other pages.

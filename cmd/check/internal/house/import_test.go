@@ -56,6 +56,7 @@ var ladder = map[string][]string{
 	"cmd/acreleaf/internal/edition/site": {"book", "construct", "kind", "message", "output", "config", "page", "assets",
 		"markdown", "worksheet", "render", "wire", "theme", "calc", "calc/fact", "calc/practice", "calc/sheet", "calc/unit",
 		"calc/words"},
+	"cmd/acreleaf/internal/edition/epub": {"book", "edition/site", "kind", "message", "output", "page", "render", "theme"},
 	"cmd/acreleaf/internal/edition/handout": {"book", "kind", "message", "output", "worksheet", "render", "theme",
 		"calc/practice", "calc/unit"},
 	"cmd/acreleaf/internal/chromium": nil,
@@ -63,8 +64,8 @@ var ladder = map[string][]string{
 	"cmd/acreleaf/internal/draft": {"yamltext", "kind", "proof", "markdown", "page", "output", "config", "message",
 		"schema",
 		"calc/prose", "calc/sheet", "calc/unit"},
-	"cmd/acreleaf/internal/cli": {"book", "chromium", "edition/handout", "edition/site", "proof", "desk", "draft", "rows",
-		"output", "message", "calc", "calc/prose", "calc/sheet", "calc/unit"},
+	"cmd/acreleaf/internal/cli": {"book", "chromium", "edition/epub", "edition/handout", "edition/site", "proof", "desk",
+		"draft", "rows", "output", "message", "calc", "calc/prose", "calc/sheet", "calc/unit"},
 
 	"cmd/acreleaf/internal/cli/answers": {"cli"},
 
@@ -94,6 +95,7 @@ var ladderOfTests = map[string][]string{
 	"cmd/acreleaf/internal/render":       {"theme"},
 	"cmd/acreleaf/internal/rows":         {"calc"},
 	"cmd/acreleaf/internal/draft":        {"book", "edition/site", "calc"},
+	"cmd/acreleaf/internal/edition/epub": {"construct"},
 	"cmd/acreleaf/internal/edition/site": {"proof"},
 	"cmd/acreleaf/internal/schema":       {"message"},
 }
@@ -107,6 +109,7 @@ var oneImporter = map[string][]string{
 	"github.com/evanw/esbuild":     {"cmd/acreleaf/internal/assets"},
 	"github.com/piglig/go-qr":      {"cmd/acreleaf/internal/edition/handout"},
 	"github.com/fsnotify/fsnotify": {"cmd/acreleaf/internal/desk"},
+	"golang.org/x/net":             {"cmd/acreleaf/internal/edition/epub"},
 	"github.com/alecthomas/kong":   {"cmd/acreleaf/internal/cli"},
 	"github.com/tetratelabs/wazero": {"wasm/wasmtest/engine", "cmd/check/parity", "test wasm", "test calc",
 		"test calc/formula", "test calc/practice", "test cmd/acreleaf/internal/worksheet"},

@@ -1,0 +1,83 @@
+package cli
+
+import (
+	"fmt"
+	"path"
+	"path/filepath"
+	"slices"
+	"strings"
+	"sync/atomic"
+
+	"acreleaf/cmd/acreleaf/internal/book"
+	"acreleaf/cmd/acreleaf/internal/edition/epub"
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/output"
+)
+
+type epubCommand struct {
+	Guides []string `arg:"" optional:"" name:"guide" help:"Pages such as guides/soil.md. Leave them out for all."`
+	To     string   `help:"The folder for these books and no others (${default})." default:"books" placeholder:"FOLDER"`
+	place
+}
+
+// Run makes the books. Nothing is put in place when there is a fault.
+func (c *epubCommand) Run(t *terminal) error {
+	options, err := c.open()
+	if err != nil {
+		return err
+	}
+	if err := apart(c.From, c.To, "books"); err != nil {
+		return err
+	}
+	only, err := c.named(options)
+	if err != nil {
+		return err
+	}
+	to, err := output.Begin(c.To)
+	if err != nil {
+		return err
+	}
+	var books atomic.Int64
+	_, messages := book.Make(options, epub.Of(options.Content, only), func(f output.File) error {
+		books.Add(1)
+		return to.Put(f)
+	})
+	if err := t.report(messages); err != nil {
+		to.Drop()
+		fmt.Fprintf(t.err, "Nothing was written: %s is as it was.\n", c.To)
+		return err
+	}
+	report, err := to.Commit(output.Mark{})
+	if err != nil {
+		return err
+	}
+	n := int(books.Load())
+	fmt.Fprintf(t.out, "%d %s in %s: %d files written, %d unchanged, %d removed\n",
+		n, plural(n, "book", "books"), c.To, report.Written, report.Unchanged, report.Removed)
+	return nil
+}
+
+// named gives the files of the pages that were typed, with or without the content folder in front.
+func (c *epubCommand) named(o book.Options) ([]string, error) {
+	pages := epub.Pages(o.Content)
+	var only []string
+	var wrong faults
+	for _, typed := range c.Guides {
+		name := strings.TrimPrefix(path.Clean(filepath.ToSlash(typed)), o.Name+"/")
+		if strings.TrimSuffix(name, ".md") == name {
+			name += ".md"
+		}
+		if !slices.Contains(pages, name) {
+			note := "books are made of the pages in guides and workshops"
+			if near, ok := message.Nearest(name, pages); ok {
+				note = "write " + near
+			}
+			wrong = append(wrong, fault{fmt.Sprintf("there is no page %q to make a book of", typed), note})
+		}
+		only = append(only, name)
+	}
+	if wrong != nil {
+		return nil, errUsage{wrong}
+	}
+	return only, nil
+}
