@@ -29,6 +29,7 @@ const (
 
 	practiceEntry = "script/practice.ts"
 	practiceStyle = "style/practice.css"
+	courseStyle   = "style/course.css"
 	iconFile      = "style/icon.svg"
 )
 
@@ -51,6 +52,7 @@ type Bundle struct {
 	Ranges        output.File // what works ranges: a script of its own, since no page needs it for single numbers
 	Practice      output.File // what exercises need; it asks for words too
 	PracticeStyle output.File // how exercises look
+	CourseStyle   output.File // how courses look
 	Style         output.File
 	Icon          output.File // as it is in the theme
 }
@@ -65,6 +67,7 @@ func Build(files fs.FS) (Bundle, message.List) {
 			{InputPath: afterEntry, OutputPath: "after"},
 			{InputPath: practiceEntry, OutputPath: "practice"},
 			{InputPath: practiceStyle, OutputPath: "practice"},
+			{InputPath: courseStyle, OutputPath: "course"},
 			{InputPath: styleEntry, OutputPath: "page"},
 		},
 		Plugins:           []api.Plugin{reader(files)},
@@ -104,6 +107,8 @@ func Build(files fs.FS) (Bundle, message.List) {
 		switch {
 		case extension == ".css" && name == "practice":
 			bundle.PracticeStyle = finished
+		case extension == ".css" && name == "course":
+			bundle.CourseStyle = finished
 		case extension == ".css":
 			bundle.Style = finished
 		case name == "ranges":

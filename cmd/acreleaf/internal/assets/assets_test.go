@@ -26,6 +26,7 @@ func small() fstest.MapFS {
 		"script/greet.ts": {Data: []byte("export function greet(name: string): void { document.body.title = name; }\n" +
 			"export const unused = 'left out';\n")},
 		"style/practice.css": {Data: []byte("b { margin: 0px; }\n")},
+		"style/course.css":   {Data: []byte("b { margin: 0px; }\n")},
 		"style/icon.svg":     {Data: []byte("<svg/>")},
 		"style/acreleaf.css": {Data: []byte("@import \"base.css\";\nmain { color: #ff0000; }\n")},
 		"style/base.css":     {Data: []byte("body { margin: 0px; background: url(\"data:image/gif;base64,AAAA\"); }\n")},

@@ -52,6 +52,8 @@ type head struct {
 type place struct {
 	rank           int // in the order of the season
 	previous, next *draft
+	number, of     int      // of a lesson in its course, and how many there are
+	course         *draft   // of a lesson; nil where nobody wrote its page
 	original       *draft   // that it translates; nil for a page of its own
 	translations   []*draft // of it
 }

@@ -68,6 +68,8 @@ type Page struct {
 	Links    []Target        // by markdown.Link.Index
 
 	Previous, Next Turn
+	Place          Place
+	After          []Turn // the pages that come before a lesson
 	Twins          []Twin // the page in all of its languages, itself among them, in the order of the site's languages
 	Book           *Book  // for a page that lists others; nil for any other
 }

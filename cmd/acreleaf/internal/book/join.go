@@ -42,6 +42,7 @@ func (p *press) join() {
 	}
 	p.checkHome()
 	p.checkQuestions()
+	p.checkLessons()
 	p.book = p.gather()
 	p.checkEdition()
 	p.proofTogether()

@@ -16,6 +16,7 @@ type Outline struct {
 	Rests   []*sheet.Sheet // those of its reckoners too
 	Sourced []string       // the sources that it names
 	Defined []*sheet.Sheet
+	Can     []string // what a learner can do after a lesson
 }
 
 // Listed are those parts of an outline that can be compared as they are.
@@ -25,13 +26,14 @@ type Listed struct {
 	Title, Summary string
 	Season         string
 	Order          float64
+	Minutes        int // that a lesson takes; 0 when it does not say
 	Example        Example
 }
 
 func (a *Outline) same(b *Outline) bool {
 	return a == b || a.Listed == b.Listed && slices.Equal(a.Sheets, b.Sheets) &&
 		slices.Equal(a.Rests, b.Rests) && slices.Equal(a.Sourced, b.Sourced) &&
-		slices.Equal(a.Defined, b.Defined)
+		slices.Equal(a.Defined, b.Defined) && slices.Equal(a.Can, b.Can)
 }
 
 // gather puts together what is known of all pages. If nothing of that changed, it is the book of the last whole
@@ -67,12 +69,15 @@ func (p *press) outlinePage(d *draft) {
 		p.open(d)
 		m := d.metadata
 		o := Outline{Rests: from.bound.sheets, Sourced: from.bound.sourced, Listed: Listed{Name: d.name,
-			Address: d.address, Title: m.Title, Summary: m.Summary, Season: m.Season, Order: m.Order,
+			Address: d.address, Title: m.Title, Summary: m.Summary, Season: m.Season, Order: m.Order, Minutes: m.Lesson.Minutes,
 			Example: ExampleOf(m, d.work)}}
 		for _, b := range d.work.Sheets {
 			if b.Kind == construct.Worksheet && !slices.Contains(o.Sheets, b.Sheet) {
 				o.Sheets = append(o.Sheets, b.Sheet)
 			}
+		}
+		for _, can := range m.Lesson.Outcomes {
+			o.Can = append(o.Can, can.Text)
 		}
 		for _, definition := range d.defined.list {
 			o.Defined = append(o.Defined, definition.Sheet)

@@ -56,6 +56,7 @@ func (p *press) stands(d *draft) bool {
 // it is asked of all pages at every save.
 func (p *press) sameAround(was *Page, d *draft) bool {
 	return was.Previous == turnOf(d.previous) && was.Next == turnOf(d.next) && was.Book == p.bookFor(d) &&
+		was.Place == placeOf(d) && slices.Equal(was.After, p.after(d)) &&
 		slices.Equal(was.Links, d.linked.Kept().targets) && slices.Equal(was.Twins, p.twins(d))
 }
 
@@ -110,7 +111,7 @@ func (p *press) drop(d *draft) {
 func (p *press) pageOf(d *draft) *Page {
 	return &Page{Name: d.name, Source: d.source, Address: d.address, Metadata: d.metadata, Language: p.language(d),
 		Links: d.linked.Kept().targets, Previous: turnOf(d.previous), Next: turnOf(d.next), Twins: p.twins(d),
-		Book: p.bookFor(d)}
+		Place: placeOf(d), After: p.after(d), Book: p.bookFor(d)}
 }
 
 // bookFor is the book, for a page that lists others.

@@ -96,7 +96,7 @@ func scalar(title string) string {
 func (d *drafter) order() int {
 	last := 0.0
 	d.pages(func(_ string, a page.Address, m page.Metadata) {
-		if a.Kind == d.address.Kind && m.Ordered {
+		if a.Kind == d.address.Kind && a.Course() == d.address.Course() && m.Ordered {
 			last = max(last, m.Order)
 		}
 	})

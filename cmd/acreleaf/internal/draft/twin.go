@@ -107,6 +107,12 @@ func (d *drafter) head(src *message.Source, start int, m page.Metadata) []edit {
 				questions += fmt.Sprintf("  %s: %q\n", q.Page.Text, toTranslate+q.Text)
 			}
 			edits = append(edits, edit{lines, questions})
+		case key == "outcomes":
+			outcomes := key + ":\n"
+			for _, can := range m.Lesson.Outcomes {
+				outcomes += fmt.Sprintf("  - %q\n", toTranslate+can.Text)
+			}
+			edits = append(edits, edit{lines, outcomes})
 		case key == "language":
 			edits = append(edits, edit{lines, d.descent()})
 			language = true

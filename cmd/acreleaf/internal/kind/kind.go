@@ -16,6 +16,7 @@ const (
 	Home
 	Guide
 	Workshop
+	Course
 	Lesson
 	Manual
 	Calculation
@@ -59,8 +60,9 @@ var rows = [count]Row{
 		Numbered: true, Turns: true, Contents: true, Reviewed: true, Warns: true},
 	Workshop: {Name: "workshop", Folder: "workshops", Written: true, Pattern: "workshop.md",
 		Numbered: true, Contents: true, Warns: true},
+	Course: {Name: "course", Written: true, Lists: true, Warns: true}, // in the folder of its lessons
 	Lesson: {Name: "lesson", Folder: "courses", Written: true, Pattern: "lesson.md",
-		Numbered: true, Contents: true, Warns: true},
+		Turns: true, Contents: true, Warns: true},
 	Manual: {Name: "manual", Folder: "manual", Written: true, Reader: Author,
 		Numbered: true, Turns: true, Contents: true, Typed: true},
 	Calculation: {Name: "calculation", Folder: "calculations"},

@@ -33,6 +33,7 @@ const (
 	contentFolder = "content/"
 	extension     = ".md"
 	homeName      = "home"
+	courseName    = "course" // of the page that says what a course is about
 )
 
 var nameElement = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
@@ -68,6 +69,11 @@ func AddressOf(name string, m Metadata, main string) (Address, error) {
 		return Address{}, &AddressError{fmt.Sprintf("%q is not in a folder for pages", name), wrongFolder(elements)}
 	case elements[len(elements)-1] == "index":
 		return Address{}, &AddressError{`a page cannot be named "index"`, "name it after what it is about"}
+	case of == kind.Lesson && len(elements) == 2:
+		return Address{}, &AddressError{fmt.Sprintf("%q is in no course", name),
+			fmt.Sprintf("make a folder for its course, and move it there: courses/young-trees/%s", path.Base(name))}
+	case of == kind.Lesson && (path.Base(stem) == courseName || m.Translates.Text == courseName+extension):
+		return Address{Kind: kind.Course, Language: language, Name: path.Dir(stem)}, nil
 	}
 	return Address{Kind: of, Language: language, Name: stem}, nil
 }
@@ -117,6 +123,17 @@ func (a Address) String() string {
 		s += a.Name + "/"
 	}
 	return s
+}
+
+// Course is the folder of the course that a page belongs to; "" for one that belongs to none.
+func (a Address) Course() string {
+	switch a.Kind {
+	case kind.Course:
+		return a.Name
+	case kind.Lesson:
+		return path.Dir(a.Name)
+	}
+	return ""
 }
 
 // File is the page's file in the site: "es/guides/soil/index.html".

@@ -24,7 +24,9 @@ func TestAddressOf(t *testing.T) {
 		{"content/guides/suelo.md", head{"es", ""}, Address{kind.Guide, "es", "guides/suelo"}},
 		{"content/workshops/frost-night.md", head{}, Address{kind.Workshop, "", "workshops/frost-night"}},
 		{"content/courses/young/1-soil.md", head{}, Address{kind.Lesson, "", "courses/young/1-soil"}},
-		{"content/courses/young.md", head{}, Address{kind.Lesson, "", "courses/young"}},
+		{"content/courses/young/course.md", head{}, Address{kind.Course, "", "courses/young"}},
+		{"content/courses/young/curso.md", head{"es", "course.md"}, Address{kind.Course, "es", "courses/young"}},
+		{"content/guides/course.md", head{}, Address{kind.Guide, "", "guides/course"}},
 		{"content/manual/prensa.md", head{"es", "press.md"}, Address{kind.Manual, "es", "manual/prensa"}},
 		{"content/home.md", head{}, Address{kind.Home, "", ""}},
 		{"content/inicio.md", head{"es", "home.md"}, Address{kind.Home, "es", ""}},
@@ -65,6 +67,7 @@ func TestAddressOfABadName(t *testing.T) {
 		"guide/soil.md":         {away, `move it to the folder "guides"`},
 		"soil.md":               {away, any},
 		"guides.md":             {away, any},
+		"courses/soil.md":       {"is in no course", "courses/young-trees/soil.md"},
 		"weather/home.md":       {away, any},
 	} {
 		_, err := AddressOf("content/"+path, Metadata{}, "en")
@@ -77,7 +80,7 @@ func TestAddressOfABadName(t *testing.T) {
 
 // sites is every sort of address, each of one string.
 var sites = []string{"content/home.md", "content/inicio.md", "content/guides/soil.md", "content/guides/suelo.md",
-	"content/guides/water.md", "content/courses/young.md", "content/courses/young/soil.md", "content/manual/young.md"}
+	"content/guides/water.md", "content/courses/young/course.md", "content/courses/young/soil.md", "content/manual/young.md"}
 
 func TestLinksLeadWhereTheyShould(t *testing.T) {
 	for _, folder := range []string{"/", "/walnuts/", "/a/b/"} {

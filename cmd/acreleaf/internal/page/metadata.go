@@ -23,8 +23,17 @@ type Metadata struct {
 	Ordered        bool           // whether the page has an order
 	Glance         []config.Value // figures such as "soil.nitrogen" for the line at the top, with their places
 	Questions      []Question     // of a home page: what people come with, and the page that answers it
+	Lesson         Lesson
 	Places         Places
 	Faulty         bool // something in it could not be read, so what is missing may be there
+}
+
+// A Lesson is what a page of a course says of itself.
+type Lesson struct {
+	Outcomes []config.Value // what a learner can do afterwards
+	Minutes  int            // that it takes; 0 when it does not say
+	After    []config.Value // the files of the pages that come before it, as a link has them: "../../guides/soil.md"
+	Span     message.Span   // of the first of these; empty when there is none
 }
 
 // A Question is one that people come with, and the page that answers it.
@@ -46,7 +55,7 @@ func (m Metadata) Due() (time.Time, bool) {
 }
 
 var keys = []string{"title", "summary", "language", "translates", "reviewed", "review-every", "crop", "order",
-	"season", "glance", "questions"}
+	"season", "glance", "questions", "outcomes", "minutes", "after"}
 
 // Keys lists the keys of a page's metadata.
 func Keys() []string { return slices.Clone(keys) }
@@ -75,6 +84,7 @@ func readMetadata(src *message.Source, opening, yaml message.Span) (Metadata, me
 				Text: asked.Need(file, "type the question after the colon, as in \"guides/soil.md: What is in my soil?\"")})
 		}
 	}
+	m.Lesson = readLesson(t)
 	if m.Language != "" && !config.IsLanguage(m.Language) {
 		t.Fault("language", "language-code", fmt.Sprintf("%q is not a language code", m.Language),
 			`type two small letters, as in "language: en"`)

@@ -1,11 +1,18 @@
 package page
 
-import "cmp"
+import (
+	"cmp"
+
+	"acreleaf/cmd/acreleaf/internal/kind"
+)
 
 // Compare puts pages in the order of the season, kind by kind: those with an order first and by it, then the others by
-// title. Equal ones go by name, so the order is always the same.
+// title. The lessons of a course stay together. Equal ones go by name, so the order is always the same.
 func Compare(a Address, am Metadata, b Address, bm Metadata) int {
 	if by := cmp.Compare(a.Kind, b.Kind); by != 0 {
+		return by
+	}
+	if by := cmp.Compare(a.Course(), b.Course()); by != 0 && a.Kind == kind.Lesson {
 		return by
 	}
 	if am.Ordered != bm.Ordered {

@@ -34,6 +34,9 @@ func (c *figureCheck) finish() message.List {
 	c.metadata("title", c.page.Metadata.Title, c.page.Metadata.Places.Title)
 	c.metadata("summary", c.page.Metadata.Summary, c.page.Metadata.Places.Summary)
 	c.metadata("season", c.page.Metadata.Season, c.page.Metadata.Places.Season)
+	for _, can := range c.page.Metadata.Lesson.Outcomes {
+		c.metadata("outcomes", can.Text, can.Span)
+	}
 	c.titles()
 	return c.messages
 }

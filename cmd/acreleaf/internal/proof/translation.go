@@ -47,6 +47,9 @@ func (t *translation) unfinished() bool {
 	if t.toWrite == nil {
 		m := t.page.Metadata
 		found := page.Unwritten(m.Title) || page.Unwritten(m.Summary) || page.Unwritten(m.Crop)
+		for _, can := range m.Lesson.Outcomes {
+			found = found || page.Unwritten(can.Text)
+		}
 		t.page.Document.Prose(func(p *markdown.Prose) { found = found || page.Unwritten(p.Text) })
 		t.toWrite = &found
 	}

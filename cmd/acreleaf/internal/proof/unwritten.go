@@ -25,6 +25,9 @@ func (c *textCheck) unfinished() {
 	for _, q := range m.Questions {
 		texts = append(texts, written{q.Text, q.Page.Span})
 	}
+	for _, can := range m.Lesson.Outcomes {
+		texts = append(texts, written{can.Text, can.Span})
+	}
 	for _, one := range texts {
 		if c.rules.Advice && page.Unwritten(one.text) {
 			c.unwritten = append(c.unwritten, one.at)

@@ -16,6 +16,7 @@ func (r *Renderer) Guide(w *bytes.Buffer, g *Guide) {
 		page:      &g.Page,
 		script:    true,
 		exercises: strings.Contains(string(g.Body), " "+wire.Exercise+"="),
+		course:    g.Lesson != nil || g.Course != nil,
 		main:      func(w *bytes.Buffer) { r.guideMain(w, g) },
 		turn:      func(w *bytes.Buffer) { r.turn(w, g) },
 		cite:      func(w *bytes.Buffer) { r.howToCite(w, g) },
@@ -24,6 +25,8 @@ func (r *Renderer) Guide(w *bytes.Buffer, g *Guide) {
 
 func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 	head(w, g.Page.Title, g.Page.Summary, func() { r.facts(w, g) })
+	r.lesson(w, g.Lesson)
+	r.course(w, g.Course)
 	r.contents(w, g)
 	r.glance(w, g)
 	r.state(w, g.Module)
@@ -56,6 +59,7 @@ func (r *Renderer) facts(w *bytes.Buffer, g *Guide) {
 	if number := r.words.number(g.Kind); number != nil && g.Number > 0 {
 		element(w, "li", "", number.with(strconv.Itoa(g.Number)))
 	}
+	r.place(w, g.Lesson)
 	element(w, "li", "", crop)
 	element(w, "li", "", g.Season)
 	if g.Reviewed != "" {

@@ -4,8 +4,12 @@ import "bytes"
 
 // Index writes a page that lists the pages of a folder.
 func (r *Renderer) Index(w *bytes.Buffer, i *Index) {
-	r.write(w, &filling{page: &i.Page, main: func(w *bytes.Buffer) {
+	r.write(w, &filling{page: &i.Page, course: i.Course != nil, main: func(w *bytes.Buffer) {
 		head(w, i.Page.Title, i.Page.Summary, nil)
+		if i.Course != nil {
+			r.course(w, i.Course)
+			return
+		}
 		w.WriteString("<div class=\"season\">\n<ol>\n")
 		for j := range i.Entries {
 			r.entry(w, &i.Entries[j])

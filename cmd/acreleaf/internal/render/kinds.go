@@ -6,7 +6,6 @@ import "acreleaf/cmd/acreleaf/internal/kind"
 type NumberWords struct {
 	Guide    Sentence `yaml:"guide" blanks:"number"`
 	Workshop Sentence `yaml:"workshop" blanks:"number"`
-	Lesson   Sentence `yaml:"lesson" blanks:"number"`
 	Manual   Sentence `yaml:"manual" blanks:"number"`
 }
 
@@ -28,6 +27,7 @@ type SetWords struct {
 // TurnsWords are for the ways to the pages before and after, by kind.
 type TurnsWords struct {
 	Guide  TurnWords `yaml:"guide"`
+	Lesson TurnWords `yaml:"lesson"`
 	Manual TurnWords `yaml:"manual"`
 }
 
@@ -49,12 +49,13 @@ func (w *Words) Set(k kind.Kind) *SetWords {
 // number is nil for a kind whose pages have no number.
 func (w *Words) number(k kind.Kind) *Sentence {
 	return map[kind.Kind]*Sentence{
-		kind.Guide: &w.Numbers.Guide, kind.Workshop: &w.Numbers.Workshop, kind.Lesson: &w.Numbers.Lesson,
-		kind.Manual: &w.Numbers.Manual,
+		kind.Guide: &w.Numbers.Guide, kind.Workshop: &w.Numbers.Workshop, kind.Manual: &w.Numbers.Manual,
 	}[k]
 }
 
 // turn is nil for a kind whose pages do not lead to each other.
 func (w *Words) turn(k kind.Kind) *TurnWords {
-	return map[kind.Kind]*TurnWords{kind.Guide: &w.Turns.Guide, kind.Manual: &w.Turns.Manual}[k]
+	return map[kind.Kind]*TurnWords{
+		kind.Guide: &w.Turns.Guide, kind.Lesson: &w.Turns.Lesson, kind.Manual: &w.Turns.Manual,
+	}[k]
 }

@@ -38,6 +38,7 @@ type filling struct {
 	page      *Page
 	script    bool // the page carries a module
 	exercises bool // the page has exercises, which bring a script and a style
+	course    bool // the page is of a course, which brings a style
 	main      func(w *bytes.Buffer)
 	turn      func(w *bytes.Buffer)
 	cite      func(w *bytes.Buffer)
@@ -65,6 +66,7 @@ func (r *Renderer) fill(w *bytes.Buffer, f *filling, blank int) {
 		r.address(w, f.page)
 	case blankScript:
 		r.script(w, f)
+		r.ownStyles(w, f)
 	case blankHome:
 		text(w, f.page.Home)
 	case blankUp:
@@ -166,12 +168,20 @@ func (r *Renderer) script(w *bytes.Buffer, f *filling) {
 		}
 		w.WriteString("</template>")
 	}
-	if f.exercises {
-		w.WriteString("\n<link rel=\"stylesheet\"")
-		attribute(w, "href", f.page.Root+r.site.CardStyle)
-		w.WriteString(">")
-	}
 	w.WriteByte('\n')
+}
+
+// ownStyles writes the tags of the styles that not every page has.
+func (r *Renderer) ownStyles(w *bytes.Buffer, f *filling) {
+	style := func(has bool, path string) {
+		if has && path != "" {
+			w.WriteString("<link rel=\"stylesheet\"")
+			attribute(w, "href", f.page.Root+path)
+			w.WriteString(">\n")
+		}
+	}
+	style(f.exercises, r.site.CardStyle)
+	style(f.course, r.site.CourseStyle)
 }
 
 func (r *Renderer) languages(w *bytes.Buffer, p *Page) {

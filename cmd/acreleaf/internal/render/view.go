@@ -25,6 +25,7 @@ type Site struct {
 	Ranges      string // way from the site's root to the script that works ranges; the page's script loads it
 	Practice    string // way from the site's root to the script for exercises; the page's script loads it
 	CardStyle   string // way from the site's root to the style of exercises
+	CourseStyle string // way from the site's root to the style of courses and lessons
 	After       string // way from the site's root to the script for what comes after; the page's script loads it
 	Script      string // way from the site's root to the script; empty for a site without one
 }
@@ -70,6 +71,8 @@ type Guide struct {
 	Cited    []Reference   // what its numbers rest on, in the order of their numbers
 	Previous *Link         // the guide before it in the season; nil for none
 	Next     *Link
+	Lesson   *Lesson // nil for a page that is none
+	Course   *Course // for the page of a course
 }
 
 // A Glance is one answer in the line at the top of a guide.
@@ -108,6 +111,7 @@ type Index struct {
 	Page    Page
 	Of      kind.Kind // what it lists
 	Entries []Entry
+	Course  *Course // in place of the entries, for the folder of a course
 }
 
 // An Entry is a page as a list has it.

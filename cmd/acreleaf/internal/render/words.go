@@ -19,6 +19,7 @@ type Words struct {
 	Worksheet WorksheetWords `yaml:"worksheet"`
 	Exercise  ExerciseWords  `yaml:"exercise"`
 	Handout   HandoutWords   `yaml:"handout"`
+	Course    CourseWords    `yaml:"course"`
 	Kept      KeptWords      `yaml:"kept"`
 	Table     TableWords     `yaml:"table"`
 	Reference ReferenceWords `yaml:"reference"`

@@ -24,7 +24,18 @@ var pageForms = map[string]form{
 		"description": "On the home page: questions that people come with, each after the page that answers it.",
 		"type":        "object", "additionalProperties": bare(need("The question.")),
 	},
-	"glance": list(line("Answers for the line at the top, such as soil.nitrogen.")),
+	"glance":   list(line("Answers for the line at the top, such as soil.nitrogen.")),
+	"outcomes": list(line("In a lesson: what a learner can do afterwards.")),
+	"minutes":  minutes(),
+	"after":    list(line("In a lesson: the pages that come before it, such as ../../guides/soil.md.")),
+}
+
+// minutes is a whole number of minutes, up to eight hours. It may be in quotes.
+func minutes() form {
+	return form{
+		"description": "In a lesson: how many minutes it takes.", "type": []string{"integer", "string", "null"},
+		"minimum": 1, "maximum": 480, "pattern": orNone(`\+?0*([1-9][0-9]?|[1-3][0-9]{2}|4[0-7][0-9]|480)(\.0*)?`),
+	}
 }
 
 var siteForms = map[string]form{

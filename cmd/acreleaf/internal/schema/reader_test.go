@@ -118,6 +118,9 @@ crop: young walnuts
 order: 2
 season: before bud break
 translates: soil.md
+outcomes: [find the nitrate line]
+minutes: 20
+after: [../../guides/soil.md]
 glance: [soil.nitrogen]
 questions:
   guides/soil.md: What is there?

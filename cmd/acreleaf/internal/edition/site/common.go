@@ -22,7 +22,7 @@ func (e *edition) Common(b *book.Book) ([]book.Part, message.List) {
 	built, said := bundle()
 	c := &common{e, b}
 	parts := c.pages()
-	shared := []output.File{built.Ranges, built.Style, built.PracticeStyle, built.Icon}
+	shared := []output.File{built.Ranges, built.Style, built.PracticeStyle, built.CourseStyle, built.Icon}
 	for _, language := range slices.Sorted(maps.Keys(e.renderers())) {
 		shared = append(shared, scripts()[language].page, scripts()[language].after, scripts()[language].practice)
 	}

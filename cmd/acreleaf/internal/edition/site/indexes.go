@@ -25,9 +25,9 @@ type index struct {
 
 // indexes are those that a language of the site needs, by their addresses.
 func indexes(all []page.Address, language string) []*index {
-	written := make(map[page.Address]bool, len(all))
+	written := make(map[string]bool, len(all))
 	for _, address := range all {
-		written[address] = true
+		written[address.String()] = true
 	}
 	found := map[string]*index{}
 	for i, address := range all {
@@ -35,11 +35,12 @@ func indexes(all []page.Address, language string) []*index {
 			continue
 		}
 		for folder := path.Dir(address.Name); folder != "."; folder = path.Dir(folder) {
-			if written[page.Address{Kind: address.Kind, Language: language, Name: folder}] {
+			if written[indexAddress(language, folder).String()] {
 				continue // somebody wrote a page there
 			}
 			if found[folder] == nil {
-				found[folder] = &index{of: address.Kind, address: indexAddress(language, folder)}
+				of, _ := kind.Of(strings.Split(folder, "/")[0])
+				found[folder] = &index{of: of, address: indexAddress(language, folder)}
 			}
 			found[folder].pages = append(found[folder].pages, i)
 		}
@@ -57,11 +58,13 @@ func indexAddress(language, folder string) page.Address {
 func (c *common) indexView(i *index, r *render.Renderer) *render.Index {
 	v := &render.Index{Of: i.of}
 	words := r.Words().Set(i.of)
-	title := words.All
-	if _, below, deep := strings.Cut(i.address.Name, "/"); deep {
-		title += ": " + strings.ReplaceAll(below, "/", ", ")
+	v.Page = c.edition.frame(i.address, folderTitle(i.address.Name, words), words.About)
+	if i.of == kind.Lesson {
+		if v.Course = c.courseView(i.address); len(v.Course.Lessons) == 0 {
+			v.Course, v.Entries = nil, c.courses(i.address, r.Words())
+		}
+		return v
 	}
-	v.Page = c.edition.frame(i.address, title, words.About)
 	for _, at := range i.pages {
 		v.Entries = append(v.Entries, entry(i.address, c.book.Outlines[at]))
 	}

@@ -35,7 +35,7 @@ func TestEveryFolderHasAPage(t *testing.T) {
 	small["guides/suelo.md"] = spanish("title: El suelo\ntranslates: soil.md")
 	small["manual/press.md"] = &fstest.MapFile{Data: []byte(guide("Press", 1, ""))}
 	small["courses/young/buds/a.md"] = &fstest.MapFile{Data: []byte(guide("Buds", 1, ""))}
-	small["courses/old.md"] = &fstest.MapFile{Data: []byte(guide("Old trees", 2, ""))}
+	small["courses/old/course.md"] = &fstest.MapFile{Data: []byte(guide("Old trees", 2, ""))}
 	small["courses/old/b.md"] = &fstest.MapFile{Data: []byte(guide("Roots", 3, ""))}
 	demo := fstest.MapFS{}
 	if err := readInto(demo, filepath.Join("..", "..", "..", "..", "..", "content")); err != nil {
@@ -77,7 +77,7 @@ func readInto(files fstest.MapFS, folder string) error {
 
 const soilSheet = "```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n```\n"
 
-// A list has the pages in the order of their kind, and the lessons of a course by themselves.
+// A list has the pages in the order of their kind, the courses, or the lessons of one.
 func TestListsOfPages(t *testing.T) {
 	files := content(map[string]string{"a": guide("First guide", 1, soilSheet)})
 	for name, order := range map[string]int{"b": 2, "a": 3, "c": 1} {
@@ -87,7 +87,7 @@ func TestListsOfPages(t *testing.T) {
 	made := mustMake(t, files)
 	for name, want := range map[string][]string{
 		"manual/index.html":       {"Page c", "Page b", "Page a"},
-		"courses/index.html":      {"Lesson c", "Lesson b", "Lesson a"},
+		"courses/index.html":      {"Courses: a", "Courses: b", "Courses: c"},
 		"courses/b/index.html":    {"Lesson b"},
 		"guides/index.html":       {"First guide"},
 		"calculations/index.html": {"Nitrogen in the soil"},

@@ -31,16 +31,23 @@ func (e *edition) pageView(p *book.Page) render.Page {
 		shown.Languages = (&common{e, p.Book}).homesInLanguages(p.Address)
 	}
 	shown.Up = up(p.Address, e.renderer(p.Language).Words())
+	if p.Address.Kind == kind.Lesson {
+		shown.Up = upToCourse(p)
+	}
 	return shown
 }
 
 // up is the way from a page to the list of its kind. Guides are listed on the home page.
 func up(from page.Address, words *render.Words) *render.Link {
-	row := from.Kind.Row()
-	if row.Folder == "" || from.Kind == kind.Guide {
+	of := from.Kind
+	if of == kind.Course {
+		of = kind.Lesson // in whose folder it is
+	}
+	row := of.Row()
+	if row.Folder == "" || of == kind.Guide {
 		return nil
 	}
-	return &render.Link{Href: from.To(indexAddress(from.Language, row.Folder)), Text: words.Set(from.Kind).All}
+	return &render.Link{Href: from.To(indexAddress(from.Language, row.Folder)), Text: words.Set(of).All}
 }
 
 // languages lists the languages that a page can be read in, if there are two or more.
@@ -65,6 +72,10 @@ func (e *edition) guideView(p *book.Page) *render.Guide {
 		Page: e.pageView(p), Kind: p.Address.Kind, Crop: m.Crop, Season: m.Season, Number: int(m.Order),
 		Reviewed: date(m.Reviewed), Glance: glance(m, p.Work), From: glanceFrom(m, p.Work),
 		Previous: wayTo(p.Address, p.Previous), Next: wayTo(p.Address, p.Next),
+	}
+	g.Lesson = lessonView(p)
+	if p.Address.Kind == kind.Course {
+		g.Course = (&common{e, p.Book}).courseView(p.Address)
 	}
 	if p.Address.Kind.Row().Contents {
 		g.Contents = contents(p.Document)

@@ -30,14 +30,14 @@ func TestHomeOfATranslation(t *testing.T) {
 	}
 }
 
-// Workshops and lessons are counted by themselves, and say what they are.
+// Workshops are counted by themselves and lessons in their course, and say what they are.
 func TestKindOfAPage(t *testing.T) {
 	files := content(map[string]string{"a": guide("First guide", 1, "")})
 	files["workshops/day.md"] = &fstest.MapFile{Data: []byte(guide("Field day", 2, ""))}
 	files["courses/first/buds.md"] = &fstest.MapFile{Data: []byte(guide("Buds", 3, ""))}
 	made := mustMake(t, files)
 	for name, says := range map[string]string{"guides/a": "Guide 1", "workshops/day": "Workshop 2",
-		"courses/first/buds": "Lesson 3"} {
+		"courses/first/buds": "Lesson 1 of 1"} {
 		if !strings.Contains(made[name+"/index.html"], "<li>"+says+"</li>") {
 			t.Errorf("%s does not say %q:\n%s", name, says, made[name+"/index.html"])
 		}

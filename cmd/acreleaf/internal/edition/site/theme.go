@@ -94,7 +94,7 @@ func siteView(of *config.Site, language string) render.Site {
 		Licence: of.Licence, LocalRule: of.LocalRule,
 		Contact: cmp.Or(of.Contact.Name, of.Contact.Email, of.Contact.Phone),
 		Style:   built.Style.Path, Ranges: built.Ranges.Path,
-		Icon: built.Icon.Path, CardStyle: built.PracticeStyle.Path,
+		Icon: built.Icon.Path, CardStyle: built.PracticeStyle.Path, CourseStyle: built.CourseStyle.Path,
 	}
 	worded := scripts()[language]
 	s.Script, s.After, s.Practice = worded.page.Path, worded.after.Path, worded.practice.Path

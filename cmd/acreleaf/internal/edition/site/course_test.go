@@ -1,0 +1,59 @@
+package site
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+	"testing/fstest"
+)
+
+func lesson(title string, order int, more string) *fstest.MapFile {
+	return &fstest.MapFile{Data: fmt.Appendf(nil,
+		"---\ntitle: %s\nsummary: It is short.\norder: %d\n%s---\n\nDig first.\n", title, order, more)}
+}
+
+// A lesson shows its place, and leads to its neighbors in its own course alone.
+func TestLessonsOfACourse(t *testing.T) {
+	files := content(map[string]string{"soil": guide("The soil guide", 1, "")})
+	files["courses/young/b.md"] = lesson("Water", 2, "minutes: 20\noutcomes: [count the inches]\nafter: [a.md, ../../guides/soil.md]\n")
+	files["courses/young/a.md"] = lesson("Soil", 1, "minutes: 10\n")
+	files["courses/young/c.md"] = lesson("Feeds", 3, "")
+	files["courses/old/d.md"] = lesson("Pruning", 2, "")
+	made := mustMake(t, files)
+	water := made["courses/young/b/index.html"]
+	for _, want := range []string{"<li>Lesson 2 of 3</li>", "<li>20 min</li>", "<li>count the inches</li>",
+		`<li><a href="../a/">Soil</a></li>`, `<li><a href="../../../guides/soil/">The soil guide</a></li>`,
+		`<a rel="prev" href="../a/">`, `<a rel="next" href="../c/">`, `<a href="../">young</a>`} {
+		if !strings.Contains(water, want) {
+			t.Errorf("the lesson has no %s:\n%s", want, water)
+		}
+	}
+	if alone := made["courses/old/d/index.html"]; strings.Contains(alone, `rel="`+"prev") || strings.Contains(alone, `rel="next`) {
+		t.Errorf("a lesson leads to one of another course:\n%s", alone)
+	}
+	list := made["courses/young/index.html"]
+	for _, want := range []string{"Lessons: 3. Minutes in all: about 30.", `Start here: <a href="a/">Soil</a>`,
+		"<small>20 min</small>", "<li>count the inches</li>"} {
+		if !strings.Contains(list, want) {
+			t.Errorf("the course has no %s:\n%s", want, list)
+		}
+	}
+}
+
+// The page that somebody wrote of a course lists its lessons, is on the list of courses, and is where lessons lead up to.
+func TestWrittenCourse(t *testing.T) {
+	files := content(map[string]string{"soil": guide("The soil guide", 1, "")})
+	files["courses/young/course.md"] = lesson("Feeding trees", 1, "")
+	files["courses/young/a.md"] = lesson("Soil", 1, "")
+	made := mustMake(t, files)
+	for name, want := range map[string]string{
+		"courses/young/index.html":   `<li><a href="a/">Soil</a>`,
+		"courses/young/a/index.html": `<a href="../">Feeding trees</a>`,
+		"courses/index.html":         `<a href="young/">Feeding trees</a>`,
+		"index.html":                 `<a href="courses/">Courses</a>`,
+	} {
+		if !strings.Contains(made[name], want) {
+			t.Errorf("%s has no %s:\n%s", name, want, made[name])
+		}
+	}
+}
