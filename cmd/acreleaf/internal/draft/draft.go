@@ -203,6 +203,6 @@ func stem(name string) string { return strings.TrimSuffix(path.Base(name), path.
 
 // eachKind is a note that says what can be drafted.
 func eachKind(name string) string {
-	return fmt.Sprintf("write guides/%s for a guide, workshops/%s for a workshop, or courses/young-trees/%s for a lesson", name, name,
-		name)
+	return fmt.Sprintf("write guides/%[1]s for a guide, workshops/%[1]s for a workshop, or courses/young-trees/%[1]s "+
+		"for a lesson", name)
 }

@@ -80,7 +80,8 @@ func TestAddressOfABadName(t *testing.T) {
 
 // sites is every sort of address, each of one string.
 var sites = []string{"content/home.md", "content/inicio.md", "content/guides/soil.md", "content/guides/suelo.md",
-	"content/guides/water.md", "content/courses/young/course.md", "content/courses/young/soil.md", "content/manual/young.md"}
+	"content/guides/water.md", "content/courses/young/course.md",
+	"content/courses/young/soil.md", "content/manual/young.md"}
 
 func TestLinksLeadWhereTheyShould(t *testing.T) {
 	for _, folder := range []string{"/", "/walnuts/", "/a/b/"} {

@@ -15,7 +15,8 @@ func lesson(title string, order int, more string) *fstest.MapFile {
 // A lesson shows its place, and leads to its neighbors in its own course alone.
 func TestLessonsOfACourse(t *testing.T) {
 	files := content(map[string]string{"soil": guide("The soil guide", 1, "")})
-	files["courses/young/b.md"] = lesson("Water", 2, "minutes: 20\noutcomes: [count the inches]\nafter: [a.md, ../../guides/soil.md]\n")
+	files["courses/young/b.md"] = lesson("Water", 2,
+		"minutes: 20\noutcomes: [count the inches]\nafter: [a.md, ../../guides/soil.md]\n")
 	files["courses/young/a.md"] = lesson("Soil", 1, "minutes: 10\n")
 	files["courses/young/c.md"] = lesson("Feeds", 3, "")
 	files["courses/old/d.md"] = lesson("Pruning", 2, "")
@@ -28,7 +29,8 @@ func TestLessonsOfACourse(t *testing.T) {
 			t.Errorf("the lesson has no %s:\n%s", want, water)
 		}
 	}
-	if alone := made["courses/old/d/index.html"]; strings.Contains(alone, `rel="`+"prev") || strings.Contains(alone, `rel="next`) {
+	alone := made["courses/old/d/index.html"]
+	if strings.Contains(alone, `rel="prev`) || strings.Contains(alone, `rel="next`) {
 		t.Errorf("a lesson leads to one of another course:\n%s", alone)
 	}
 	list := made["courses/young/index.html"]
@@ -40,7 +42,7 @@ func TestLessonsOfACourse(t *testing.T) {
 	}
 }
 
-// The page that somebody wrote of a course lists its lessons, is on the list of courses, and is where lessons lead up to.
+// The page that somebody wrote of a course lists its lessons, is on the list of courses, and is where they lead up to.
 func TestWrittenCourse(t *testing.T) {
 	files := content(map[string]string{"soil": guide("The soil guide", 1, "")})
 	files["courses/young/course.md"] = lesson("Feeding trees", 1, "")
