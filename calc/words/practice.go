@@ -2,7 +2,7 @@ package words
 
 import "sync"
 
-// Practice are the sentences that are said of an answer to an exercise. A name in braces is filled in.
+// Practice are the sentences that mark an answer to an exercise. A name in braces is filled in.
 type Practice struct {
 	Right       string `key:"right"` // {answer}
 	UnitMissing string `key:"unit-missing"`

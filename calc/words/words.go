@@ -21,7 +21,7 @@ const (
 	hazards = "hazards" // of calc/fact, by their ids
 	sources = "sources" // the notes of the bibliography, by id
 
-	practice = "practice" // what is said of an answer to an exercise
+	practice = "practice" // the sentences that mark an answer to an exercise
 )
 
 //go:embed en es
