@@ -14,7 +14,8 @@ type Practice struct {
 	Shifted     string `key:"shifted"`
 	Rounded     string `key:"rounded"` // {answer}
 	Unknown     string `key:"unknown"`
-	Hint        string `key:"hint"` // {hint}
+	Hint        string `key:"hint"`   // {hint}
+	Unread      string `key:"unread"` // of what is not one number
 }
 
 var practices sync.Map // of *Practice by language

@@ -14,7 +14,7 @@ export const folded = (unit: string): string =>
     .replace(/[^a-z0-9%/]|s\b|crop|soil|product/g, "");
 
 /** What may be left unsaid of a unit: nothing; what was done with the nitrogen; and that, and its form. */
-const UNSAID = ["", / (fed|taken up|present)$/, / (NO3-N|NO3|N)\b| (fed|taken up|present)$/g];
+export const UNSAID = ["", / (fed|taken up|present)$/, / (NO3-N|NO3|N)\b| (fed|taken up|present|taken up\/fed)$/g];
 
 /**
  * The place of the unit that was typed in a list of units; -1 when it is none of them. What it leaves unsaid can only be
