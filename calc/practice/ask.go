@@ -39,55 +39,73 @@ const nearly = 0.02
 // shifts are the factors between a number and one whose decimal point is elsewhere.
 var shifts = []float64{10, 100, 1000}
 
-// ask puts the questions of a part to the graph.
+// ask puts the questions of a part to the graph: what its answer is marked as, and for each slip whether it is said.
 func (p *Part) ask(g *sheet.Graph) {
+	p.slips = nil
+	for _, slip := range p.use.Sheet.Slips {
+		if slip.Answer == p.Result {
+			p.slips = append(p.slips, slipAsked{slip: slip, asked: p.askSlip(slip)})
+		}
+	}
 	m := p.marker(sheet.NewPassage())
+	for _, question := range m.questions() {
+		m.Case(question)
+	}
+	p.asked = m.Passage
+	g.Passages = append(g.Passages, m.Passage)
+	for _, s := range p.slips {
+		g.Passages = append(g.Passages, s.asked)
+	}
+}
+
+// askSlip asks whether a slip is said: an answer that is marked as something else may be what it gives, too, and one
+// that it gives twice over is told once.
+func (p *Part) askSlip(slip *sheet.Slip) *sheet.Passage {
+	m := p.marker(sheet.NewPassage())
+	questions := m.questions()
+	before := m.never()
+	for _, question := range questions[:Slipped] {
+		before = before.Or(question)
+	}
+	m.Case(before)
+	for _, u := range p.use.all() {
+		m.Case(m.gives(u, slip))
+	}
+	return m.Passage
+}
+
+// questions are what is asked of an answer, by the verdict that a yes gives.
+func (m marker) questions() []sheet.Term {
+	p := m.part
 	x, bare, told := m.heard(heardAnswer), m.heard(heardBare), m.heard(heardTold)
 	v := m.value(p.use.at)
 	is := func(t Told) sheet.Term { return told.Same(m.number(float64(t))) }
 	half := m.half(v)
 	good, bareGood := m.near(x, v, half), m.near(bare, v, half)
-	m.Case(is(FitUnit).And(good))
-	m.Case(is(NoUnit).And(good))
-	m.Case(is(NoUnit).Not().And(bareGood))
-	carried := m.number(0).Same(m.number(1))
+	carried := m.never()
 	if p.use.twin != nil {
 		again := m.value(p.use.twin)
 		carried = m.near(x, again, m.half(again))
 	}
-	m.Case(carried)
-	m.Case(p.askSlips(m))
-	shifted := m.number(0).Same(m.number(1))
+	slipped := m.never()
+	for _, s := range p.slips {
+		for _, u := range p.use.all() {
+			slipped = slipped.Or(m.gives(u, s.slip))
+		}
+	}
+	shifted := m.never()
 	for _, by := range shifts {
 		shifted = shifted.Or(m.near(x.Times(m.number(by)), v, half)).Or(m.near(x.Over(m.number(by)), v, half))
 	}
-	m.Case(shifted.And(v.Same(m.number(0)).Not()))
-	m.Case(x.Minus(v).Size().AtMost(v.Size().Times(m.number(nearly))))
-	p.asked = m.Passage
-	g.Passages = append(g.Passages, m.Passage)
-	for _, s := range p.slips {
-		g.Passages = append(g.Passages, s.asked...)
+	return []sheet.Term{
+		Right:       is(FitUnit).And(good),
+		UnitMissing: is(NoUnit).And(good),
+		UnitWrong:   is(NoUnit).Not().And(bareGood),
+		Carried:     carried,
+		Slipped:     slipped,
+		Shifted:     shifted.And(v.Same(m.number(0)).Not()),
+		Rounded:     x.Minus(v).Size().AtMost(v.Size().Times(m.number(nearly))),
 	}
-}
-
-// askSlips asks for each slip of the answer whether it gives what was heard, and gives the question whether any does.
-func (p *Part) askSlips(m marker) sheet.Term {
-	any := m.number(0).Same(m.number(1))
-	p.slips = nil
-	for _, slip := range p.use.Sheet.Slips {
-		if slip.Answer != p.Result {
-			continue
-		}
-		s := slipAsked{slip: slip}
-		for _, u := range p.use.all() {
-			any = any.Or(m.gives(u, slip))
-			one := p.marker(sheet.NewPassage())
-			one.Case(one.gives(u, slip))
-			s.asked = append(s.asked, one.Passage)
-		}
-		p.slips = append(p.slips, s)
-	}
-	return any
 }
 
 // A marker makes the terms that compare the answer to a part.
@@ -97,6 +115,9 @@ type marker struct {
 }
 
 func (p *Part) marker(asked *sheet.Passage) marker { return marker{asked, p} }
+
+// never is the question that is answered no.
+func (m marker) never() sheet.Term { return m.number(0).Same(m.number(1)) }
 
 func (m marker) number(v float64) sheet.Term { return m.Sheet.Number(v) }
 

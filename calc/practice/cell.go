@@ -59,11 +59,11 @@ func (p *Part) HeardCells() (answer, bare, told int) {
 // VerdictCell is the cell that says whether a verdict is the one; for Unknown it is the one that is left.
 func (p *Part) VerdictCell(v Verdict) int { return p.asked.CaseCell(int(v)) }
 
-// SlipCells are the cells that say whether a slip gives the answer: as the card has it, and from the answers before.
+// SlipCells are the cells that say whether a slip is said: as the card has it, and from the answers before.
 func (p *Part) SlipCells(slip int) []int {
 	var cells []int
-	for _, asked := range p.slips[slip].asked {
-		cells = append(cells, asked.CaseCell(0))
+	for i := range p.use.all() {
+		cells = append(cells, p.slips[slip].cell(i))
 	}
 	return cells
 }

@@ -24,17 +24,22 @@ type Mark struct {
 
 // Mark marks the answers to the parts of the card, in their order. A part without an answer has no mark: its Verdict is
 // Unknown.
-func (c *Card) Mark(heard []Heard) []Mark {
+func (c *Card) Mark(heard []Heard) []Mark { return c.mark(c.set.Parts, heard) }
+
+// MarkSteps is Mark for all steps.
+func (c *Card) MarkSteps(heard []Heard) []Mark { return c.mark(c.set.Steps, heard) }
+
+func (c *Card) mark(parts []*Part, heard []Heard) []Mark {
 	cells := slices.Clone(c.cells)
 	c.set.HearRight(cells, c.cells) // what has no answer is taken as right, for what comes after
-	for i, p := range c.set.Parts {
+	for i, p := range parts {
 		if i < len(heard) && heard[i].Given {
 			p.hear(cells, heard[i])
 		}
 	}
 	c.set.graph.Program.Run(cells)
-	marks := make([]Mark, len(c.set.Parts))
-	for i, p := range c.set.Parts {
+	marks := make([]Mark, len(parts))
+	for i, p := range parts {
 		marks[i] = Mark{Verdict: Unknown}
 		if i < len(heard) && heard[i].Given {
 			marks[i] = p.mark(cells)
@@ -52,7 +57,7 @@ func (p *Part) hear(cells []float64, h Heard) {
 
 // HearRight puts in the right answers, which are in the cells of a run.
 func (e *Placed) HearRight(cells, right []float64) {
-	for _, p := range e.Parts {
+	for _, p := range e.Steps {
 		cell, _ := p.use.at.Cell(p.Result)
 		p.hear(cells, Heard{Answer: right[cell], Bare: right[cell], Told: FitUnit})
 	}
@@ -72,11 +77,10 @@ func (p *Part) mark(cells []float64) Mark {
 		return m
 	}
 	for _, s := range p.slips {
-		for i, asked := range s.asked {
-			if cells[asked.CaseCell(0)] != 0 {
+		for i := range p.use.all() {
+			if cells[s.cell(i)] != 0 {
 				m.Slips = append(m.Slips, s.slip)
 				m.Carried = m.Carried || i > 0
-				break
 			}
 		}
 	}

@@ -11,6 +11,7 @@ import (
 type Placed struct {
 	*Exercise
 	Parts []*Part // by what is asked
+	Steps []*Part // all steps of the work that lead there, in its order, with the parts among them
 
 	uses []*placedUse // by the exercise's uses
 	deal Deal
@@ -34,11 +35,14 @@ type Part struct {
 	slips  []slipAsked
 }
 
-// A slipAsked asks whether an answer is what a slip gives.
+// A slipAsked asks whether a slip is said of an answer.
 type slipAsked struct {
 	slip  *sheet.Slip
-	asked []*sheet.Passage // of the use, and of its twin
+	asked *sheet.Passage // the first case is that it is not, and then come the use and its twin
 }
+
+// cell is the cell that is not 0 while the slip is said, by the place of a use among those that work the answer.
+func (s slipAsked) cell(of int) int { return s.asked.CaseCell(of + 1) }
 
 // Label is what the answer is called to a reader.
 func (p *Part) Label() string { return p.result.Label }
@@ -74,21 +78,32 @@ func (e *Exercise) Place(g *sheet.Graph, prefix string) (*Placed, error) {
 		if err != nil {
 			return nil, err
 		}
-		s, err := heardSheet(p)
-		if err != nil {
-			return nil, fmt.Errorf("%s: %w", ask.Result, err)
+		if err := p.place(g, fmt.Sprintf("%sheard %d", prefix, i+1)); err != nil {
+			return nil, err
 		}
-		p.heard = g.Add(fmt.Sprintf("%sheard %d", prefix, i+1), s, nil)
-		p.heard.Quiet = true
 		placed.Parts = append(placed.Parts, p)
+	}
+	if err := placed.placeSteps(g, prefix); err != nil {
+		return nil, err
 	}
 	for _, u := range placed.uses {
 		placed.placeTwin(g, u, prefix)
 	}
-	for _, p := range placed.Parts {
+	for _, p := range placed.Steps {
 		p.ask(g)
 	}
 	return placed, nil
+}
+
+// place makes room in the graph for an answer to a part.
+func (p *Part) place(g *sheet.Graph, name string) error {
+	s, err := heardSheet(p)
+	if err != nil {
+		return fmt.Errorf("%s: %w", p.Result, err)
+	}
+	p.heard = g.Add(name, s, nil)
+	p.heard.Quiet = true
+	return nil
 }
 
 // part finds what is asked for.
@@ -128,7 +143,7 @@ func linksOf(u *Use, prefix string) map[string]sheet.Link {
 func (e *Placed) placeTwin(g *sheet.Graph, u *placedUse, prefix string) {
 	links, differs := linksOf(u.Use, prefix), false
 	for given, link := range u.Links {
-		if p := e.partFor(link); p != nil {
+		if p := find(e.Steps, link); p != nil {
 			links[given] = sheet.Link{Use: p.heard.Name, Name: heardAnswer}
 			differs = true
 		} else if from := e.find(link.Use); from != nil && from.twin != nil {
@@ -143,8 +158,10 @@ func (e *Placed) placeTwin(g *sheet.Graph, u *placedUse, prefix string) {
 }
 
 // partFor is the part that asks for just what a link takes; nil if none does.
-func (e *Placed) partFor(link sheet.Link) *Part {
-	for _, p := range e.Parts {
+func (e *Placed) partFor(link sheet.Link) *Part { return find(e.Parts, link) }
+
+func find(parts []*Part, link sheet.Link) *Part {
+	for _, p := range parts {
 		if p.Use == link.Use && p.Result == link.Name {
 			return p
 		}

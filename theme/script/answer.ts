@@ -1,7 +1,6 @@
 import { all, hide } from "./element";
+import { means, readAmount } from "./heard";
 import { apply } from "./number";
-import { readTyped } from "./typed";
-import { findUnit } from "./unitword";
 
 /** An answer as the program takes it: in the unit that is asked for, as it is written, and what was told with it. */
 type Heard = [value: number, bare: number, told: number];
@@ -10,82 +9,99 @@ const ALONE = 0; // a number without the unit that is asked for
 const FITS = 1;
 const OTHER = 2;
 
+/** An answer as it is kept: what is typed, the place of the unit that is chosen, and whether it was marked. */
+export type Kept = [text: string, unit: number, marked: boolean];
+
+/** What an answer is marked as: neither is one that is right but for its unit, or for an answer before it. */
+export type Came = "right" | "wrong" | "neither" | "unread";
+
 /** One thing that is asked of a learner. */
 export interface Answer {
+  readonly element: HTMLElement;
   heard: Heard | null; // null: nothing yet
-  /** Whether what was heard is right. */
-  right(): boolean;
+  /** Reads the field. The page then works the card, and shows what is said. */
+  hear(): void;
+  /** Shows what is said after a run. */
+  show(): void;
+  /** What it was marked as. */
+  came(): Came | null;
+  /** What is said of it. */
+  said(): string;
   clear(): void;
+  kept(): Kept;
+  enter(kept: Kept): void;
 }
 
-/**
- * Binds the field of an answer. When the learner asks for a mark, marked is called with what gives the sentence that
- * then is shown, and whether it came right.
- */
-export function bindAnswer(part: Element, marked: (said: () => string, right: () => boolean) => void): Answer {
-  const input = part.querySelector("input")!;
-  const units = part.querySelector("select");
-  const mark = part.querySelector(".mark")!;
+/** Binds the field of an answer. Check is called when the learner asks for a mark. */
+export function bindAnswer(element: HTMLElement, check: (answer: Answer) => void): Answer {
+  const input = element.querySelector("input")!;
+  const units = element.querySelector("select");
+  const mark = element.querySelector(".mark")!;
   const unread = mark.querySelector(".unread")!;
-  const usual = unread.textContent!;
   const shown = () => all(":scope > :not([hidden])", mark);
+  let unclear = false;
 
-  /** Reads the field; a sentence where it cannot be read. */
-  const read = (): Heard | string => {
-    const typed = readTyped(input.value, false, false);
-    if (typeof typed === "string" || typed.low !== typed.high) {
-      return typeof typed === "string" && typed ? typed : usual;
+  /** The place of the unit in the list that was typed, or that is chosen; -1 for one that is not there, or for none. */
+  const findUnit = (typed: string): number => {
+    const options = units ? [...units.options].slice(1) : [];
+    const at = typed ? options.findIndex((option) => means(typed, option.text)) + 1 : (units?.selectedIndex ?? 0);
+    if (units && at > 0) {
+      units.selectedIndex = at;
     }
-    const names = units ? all<HTMLOptionElement>("option", units).slice(1).map((option) => option.text) : [];
-    const written = typed.unit ? findUnit(typed.unit, names, 0) : (units?.selectedIndex ?? 0) - 1;
-    if (typed.unit && units && written >= 0) {
-      units.selectedIndex = written + 1;
-    }
-    const fits = units && written >= 0 ? units.options[written + 1]!.getAttribute("data-fits") : "";
-    const told = fits ? FITS : typed.unit || written >= 0 ? OTHER : units ? ALONE : FITS;
-    return [fits ? apply(typed.low, fits) : typed.low, typed.low, told];
+    return at;
   };
 
   const answer: Answer = {
+    element,
     heard: null,
-    right: () => !!mark.querySelector(".right:not([hidden])"),
-    clear() {
+    hear() {
+      const read = readAmount(input.value);
+      unclear = !read;
       answer.heard = null;
-      input.value = "";
-      if (units) {
-        units.selectedIndex = 0;
+      if (read) {
+        const [value, typed] = read;
+        const at = findUnit(typed);
+        const fits = (at > 0 && units!.options[at]!.getAttribute("data-fits")) || "";
+        const told = fits ? FITS : typed || at > 0 ? OTHER : units ? ALONE : FITS;
+        answer.heard = [fits ? apply(value, fits) : value, value, told];
       }
-      hide(mark, true);
     },
-  };
-
-  const check = (): void => {
-    const heard = read();
-    const sentence = typeof heard === "string" ? heard : "";
-    if (typeof heard !== "string") {
-      answer.heard = heard;
-    }
-    marked(
-      () => {
-        hide(mark, false);
-        mark.classList.toggle("unclear", !!sentence);
-        unread.textContent = sentence;
-        hide(unread, !sentence);
-        mark.querySelector(".either")?.toggleAttribute("hidden", all(".slip:not([hidden])", mark).length < 2);
-        return sentence || shown().map((said) => said.textContent).join(" ");
-      },
-      () => !sentence && answer.right(),
-    );
+    show() {
+      hide(mark, !answer.heard && !unclear);
+      mark.classList.toggle("unclear", unclear);
+      hide(unread, !unclear);
+      mark.querySelector(".either")!.toggleAttribute("hidden", all(".slip:not([hidden])", mark).length < 2);
+    },
+    came() {
+      const is = (kind: string) => !!mark.querySelector(`.${kind}:not([hidden])`);
+      return unclear ? "unread" : !answer.heard ? null : is("right") ? "right" : is("half") ? "neither" : "wrong";
+    },
+    said: () => (unclear ? [unread] : shown()).map((one) => one.textContent).join(" "),
+    clear() {
+      answer.enter(["", 0, false]);
+      answer.heard = null;
+      unclear = false;
+    },
+    kept: () => [input.value, units?.selectedIndex ?? 0, !!answer.heard],
+    enter([text, unit, marked]) {
+      input.value = text;
+      if (units) {
+        units.selectedIndex = unit;
+      }
+      if (marked) {
+        answer.hear();
+      }
+    },
   };
 
   input.readOnly = false;
   if (units) {
     units.disabled = false;
   }
-  part.querySelector("button")!.onclick = check;
+  element.querySelector("button")!.onclick = () => check(answer);
   input.addEventListener("keydown", (event) => {
     if (event.key === "Enter") {
-      check();
+      check(answer);
     }
   });
   return answer;

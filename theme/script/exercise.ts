@@ -1,10 +1,12 @@
-import { bindAnswer, type Answer } from "./answer";
+import { bindAnswer, type Answer, type Kept } from "./answer";
 import { all, hide, numberIn } from "./element";
+import { ALONE, BUT_LAST, makeFaces, nextFace, WHOLE, type Pace } from "./face";
 import { fill } from "./field";
 import { makeLine } from "./lines";
 import { text } from "./number";
 import type { Page } from "./page";
 import { mountPart } from "./part";
+import { keepCard, readCard } from "./keptcard";
 import type { Varying } from "./wire";
 import { readBy } from "./works";
 
@@ -25,6 +27,13 @@ export function picksOf({ deal: [offset, stride, of], picks }: Varying, card: nu
   });
 }
 
+/** What a learner has done on a card, as it is kept. */
+export interface Done extends Pace {
+  card: number;
+  tries: number; // on this card, that did not come right
+  answers: Kept[];
+}
+
 /** Mounts an exercise. A learner chooses a card, and each answer is marked when they ask for that. */
 export function mountExercise(element: HTMLElement, exercise: Varying, page: Page): Exercise {
   const { ends } = page.works;
@@ -32,62 +41,146 @@ export function mountExercise(element: HTMLElement, exercise: Varying, page: Pag
   const typed = new Set(exercise.picks.flatMap(({ cells }) => cells));
   const parts = all("[data-sheet]", element).map((part) => mountPart(part, page));
   const lines = all<Element>(".work li", element).map((line) => makeLine(line, typed, ends));
-  const number = element.querySelector<HTMLInputElement>(".card input")!;
-  const spoken = element.querySelector("[role=status]")!;
-  const hint = element.querySelector(".hint");
-  const solution = element.querySelector(".solution");
-  let tries = 0; // on this card, that did not come right
-
-  const fillAnswers = (right: boolean) =>
-    exercise.asks.forEach(([at, , answer, bare, told], i) => {
-      const heard = answers[i]!.heard;
-      const [value, plain, unit] = right || !heard ? [ends.low[at]!, ends.low[at]!, 1] : heard;
-      [[answer, value], [bare, plain], [told, unit]].forEach(([cell, number]) => fill(ends, cell!, number!));
-    });
+  const one = <E extends Element = HTMLElement>(selector: string) => element.querySelector<E>(selector)!;
+  const number = one<HTMLInputElement>(".card input");
+  const faces = one<HTMLSelectElement>(".face");
+  const spoken = one("[role=status]");
+  const [more, less] = all(".led", element);
+  const noCard = one(".no-card");
+  const solution = one<HTMLDetailsElement>(".solution");
+  const showFace = makeFaces(element);
+  let card = 1;
+  let tries = 0;
+  const pace: Pace = { face: ALONE, right: 0, wrong: false };
 
   /** Works the card: first what is right, then the answers, where one that was not given counts as right. */
   const work = (): void => {
     page.works.work(asked);
-    fillAnswers(false);
+    exercise.asks.forEach(([at, , answer, bare, told], i) => {
+      const right = ends.low[at]!;
+      const [value, plain, unit] = answers[i]!.heard ?? [right, right, 1];
+      [[answer, value], [bare, plain], [told, unit]].forEach(([cell, number]) => fill(ends, cell!, number!));
+    });
     page.works.work(asked);
-    exercise.sheets.forEach((sheet) => (page.sheets[sheet].fresh = true));
+    exercise.sheets.forEach((sheet) => (page.sheets[sheet]!.fresh = true));
     parts.forEach((part) => part.update());
     lines.forEach((line) => line());
     all(".key", element).forEach((key) => {
       const [at, digits] = exercise.asks[numberIn(key.closest("[data-asked]")!, "data-asked")]!;
       key.textContent = key.textContent!.replace(/^(\$?)[-\d.,–]+/, (_, money: string) => money + text(ends.low[at]!, 0, digits));
     });
+    answers.forEach((answer) => answer.show());
   };
 
-  const answers: Answer[] = all("li[data-asked]", element).map((part) =>
-    bindAnswer(part, (said, right) => {
-      work();
-      tries += right() ? 0 : 1;
-      hint?.toggleAttribute("open", tries > 0);
-      hide(solution, tries < 2 && !answers.every((answer) => answer.heard && answer.right()));
-      spoken.textContent = said();
-    }),
-  );
+  const show = (): void => {
+    const due = answers.filter((answer) => !answer.element.hidden);
+    showFace(pace.face, tries > 1 || (pace.face !== WHOLE && due.every((answer) => answer.came() === "right")));
+  };
 
-  const deal = (card: number): void => {
-    const last = exercise.cards;
-    const shown = Number.isInteger(card) && card >= 1 && card <= last ? card : 1;
-    number.value = "" + shown;
-    picksOf(exercise, shown).forEach((pick, i) => {
+  const keep = (): void =>
+    keepCard(element.id, { ...pace, card, tries, answers: answers.map((answer) => answer.kept()) });
+
+  const check = (answer: Answer): void => {
+    answer.hear();
+    work();
+    const came = answer.came();
+    if (came === "right") {
+      pace.right++;
+    } else if (came === "wrong") {
+      pace.right = 0;
+      pace.wrong = true;
+      tries++;
+      one(".hint")?.setAttribute("open", "");
+      solution.open ||= tries > 1;
+    }
+    show();
+    spoken.textContent = answer.said();
+    keep();
+  };
+
+  const answers: Answer[] = all("li[data-asked]", element).map((part) => bindAnswer(part, check));
+
+  /** Says that there is no such card, or takes that back. */
+  const refuse = (none: boolean): void => {
+    hide(noCard, !none);
+    number.toggleAttribute("aria-invalid", none);
+    spoken.textContent = none ? noCard.textContent : "";
+  };
+
+  /** Puts the numbers of the card into the page. */
+  const put = (): void => {
+    number.value = "" + card;
+    faces.selectedIndex = pace.face;
+    picksOf(exercise, card).forEach((pick, i) => {
       const { cells, values, names } = exercise.picks[i]!;
       cells.forEach((cell) => fill(ends, cell, values[pick]!));
       all(`[data-picked="${i}"]`, element).forEach((given) => (given.textContent = names[pick]!));
     });
-    tries = 0;
-    answers.forEach((answer) => answer.clear());
-    hint?.removeAttribute("open");
-    hide(solution, true);
     work();
+    solution.open = pace.face < 2 || tries > 1;
+    show();
+  };
+
+  const clear = (): void => {
+    tries = 0;
+    pace.wrong = false;
+    answers.forEach((answer) => answer.clear());
+    one(".hint")?.removeAttribute("open");
+    [more, less].forEach((led) => hide(led!, true));
+    refuse(false);
+  };
+
+  const deal = (wanted: number): void => {
+    if (!(Number.isInteger(wanted) && wanted >= 1 && wanted <= exercise.cards)) {
+      refuse(true);
+      return;
+    }
+    card = wanted;
+    clear();
+    put();
+    keep();
+  };
+
+  /** The next card, which shows more of the work or less, as this one came out. */
+  const next = (): void => {
+    const face = nextFace(pace);
+    const led = pace.wrong && face < pace.face ? more : pace.right > 1 && face > pace.face ? less : null;
+    if (face !== pace.face) {
+      pace.right = 0;
+    }
+    pace.face = face;
+    deal((card % exercise.cards) + 1);
+    if (led) {
+      hide(led, false);
+      spoken.textContent = led.textContent;
+    }
   };
 
   number.readOnly = false;
   number.addEventListener("change", () => deal(number.valueAsNumber));
-  element.querySelector<HTMLElement>(".card button")!.onclick = () => deal((number.valueAsNumber % exercise.cards) + 1);
-  deal(1);
-  return { element, deal };
+  one(".card button").onclick = next;
+  faces.onchange = () => {
+    Object.assign(pace, { face: faces.selectedIndex, right: 0, wrong: false });
+    solution.open = pace.face <= BUT_LAST;
+    show();
+    keep();
+  };
+  element.addEventListener("input", keep);
+
+  const kept = readCard(element.id, answers.length, exercise.cards);
+  if (kept) {
+    ({ card, tries } = kept);
+    Object.assign(pace, { face: kept.face, right: kept.right, wrong: kept.wrong });
+    answers.forEach((answer, i) => answer.enter(kept.answers[i]!));
+    one(".hint")?.toggleAttribute("open", tries > 0);
+  }
+  put();
+  return {
+    element,
+    deal(wanted) {
+      if (wanted !== card) {
+        deal(wanted);
+      }
+    },
+  };
 }

@@ -135,7 +135,7 @@ export interface Varying {
   deal: Deal;
   cards: number; // how many there are
   picks: Pick[]; // the givens that vary, in the order of the deal
-  asks: Ask[]; // what is asked, in order
+  asks: Ask[]; // the steps of the work, in order; what is asked is among them
 }
 
 /** A Deal gives card n the place (offset + stride × n) modulo of in the list of all combinations. */

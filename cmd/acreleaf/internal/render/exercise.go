@@ -29,12 +29,14 @@ type StoryPiece struct {
 
 // An ExerciseAsk is one thing that is asked.
 type ExerciseAsk struct {
-	Index    int // of the sheet that an answer is put into
+	Index    int  // of the sheet that an answer is put into
+	Step     bool // a step on the way, which a card does not ask for
 	Label    string
 	Digits   int
 	Key      string // the right answer of the card
 	Units    []AskedUnit
 	Verdicts []Verdict
+	Unread   string // the sentence on what is not one number
 }
 
 // An AskedUnit is a unit to choose for an answer.
@@ -49,7 +51,7 @@ type Verdict struct {
 	When        int
 	Before, Key string
 	After       string
-	Class       string // of right answers, of slips, and of what comes before several slips
+	Class       string // of right answers, of those that are half right, of slips, and of what comes before several slips
 }
 
 // ExerciseWork is the work of one calculation of the exercise.
@@ -57,6 +59,7 @@ type ExerciseWork struct {
 	Index int // of its sheet
 	Title string
 	Work  []Line
+	Last  int // the first line of the last step; the number of lines where that is in another calculation
 }
 
 // ExerciseAnchor is the id of an exercise in its page.
@@ -76,20 +79,9 @@ func (r *Renderer) Exercise(w *bytes.Buffer, e *Exercise) {
 	element(w, "small", "", words.Kind.with(strconv.Itoa(e.Number)))
 	w.WriteByte(' ')
 	text(w, e.Title)
-	w.WriteString("</h2>\n<p class=\"card\"><label")
-	attribute(w, "for", anchor+"-card")
-	w.WriteByte('>')
-	text(w, words.Card)
-	w.WriteString(`</label> <input type="number" inputmode="numeric" min="1" value="1" readonly`)
-	numbered(w, "max", e.Cards)
-	attribute(w, "id", anchor+"-card")
-	w.WriteString("> ")
-	element(w, "span", "", words.OfCards.with(strconv.Itoa(e.Cards)))
-	w.WriteString(` <button type="button"`)
-	flag(w, wire.LiveOnly)
-	w.WriteByte('>')
-	text(w, words.Another)
-	w.WriteString("</button></p></header>\n<p class=\"story\">")
+	w.WriteString("</h2>\n")
+	r.card(w, e, anchor)
+	w.WriteString("</header>\n<p class=\"story\">")
 	r.story(w, e.Story)
 	w.WriteString("</p>\n<ol class=\"asks\">\n")
 	for i := range e.Asks {
@@ -105,6 +97,54 @@ func (r *Renderer) Exercise(w *bytes.Buffer, e *Exercise) {
 	}
 	r.exerciseWork(w, e, anchor)
 	w.WriteString("<p class=\"unseen\" role=\"status\"></p>\n</section>\n")
+}
+
+// card writes what a learner chooses: the card, and how much of the work is shown. What is said of the choice is hidden.
+func (r *Renderer) card(w *bytes.Buffer, e *Exercise, anchor string) {
+	words := &r.words.Exercise
+	w.WriteString("<div class=\"card\"><p><label")
+	attribute(w, "for", anchor+"-card")
+	w.WriteByte('>')
+	text(w, words.Card)
+	w.WriteString(`</label> <input type="number" inputmode="numeric" min="1" value="1" autocomplete="off" readonly`)
+	numbered(w, "max", e.Cards)
+	attribute(w, "id", anchor+"-card")
+	attribute(w, "aria-describedby", anchor+"-no-card")
+	w.WriteString("> ")
+	element(w, "span", "", words.OfCards.with(strconv.Itoa(e.Cards)))
+	w.WriteString(` <button type="button"`)
+	flag(w, wire.LiveOnly)
+	w.WriteByte('>')
+	text(w, words.Another)
+	w.WriteString("</button></p>\n<p")
+	flag(w, wire.LiveOnly)
+	w.WriteString("><label")
+	attribute(w, "for", anchor+"-face")
+	w.WriteByte('>')
+	text(w, words.Faces)
+	w.WriteString(`</label> <select class="face" autocomplete="off"`)
+	attribute(w, "id", anchor+"-face")
+	w.WriteByte('>')
+	for i, face := range []string{words.Whole, words.ButLast, words.Names, words.Alone} {
+		w.WriteString("<option")
+		if i == 3 {
+			w.WriteString(" selected")
+		}
+		w.WriteByte('>')
+		text(w, face)
+		w.WriteString("</option>")
+	}
+	w.WriteString("</select></p>\n<p class=\"no-card\" hidden")
+	attribute(w, "id", anchor+"-no-card")
+	w.WriteByte('>')
+	text(w, words.NoCard.with(strconv.Itoa(e.Cards)))
+	w.WriteString("</p>\n")
+	for _, led := range []string{words.More, words.Less} {
+		w.WriteString(`<p class="led" hidden>`)
+		text(w, led)
+		w.WriteString("</p>\n")
+	}
+	w.WriteString("</div>")
 }
 
 func (r *Renderer) story(w *bytes.Buffer, pieces []StoryPiece) {
@@ -128,6 +168,9 @@ func (r *Renderer) question(w *bytes.Buffer, e *Exercise, i int) {
 	words, a := &r.words.Exercise, &e.Asks[i]
 	id := ExerciseAnchor(e.Name) + "-" + strconv.Itoa(i+1)
 	w.WriteString(`<li`)
+	if a.Step {
+		w.WriteString(` class="step"`)
+	}
 	numbered(w, wire.Sheet, a.Index)
 	numbered(w, wire.Asked, i)
 	w.WriteString("><label")
@@ -142,7 +185,7 @@ func (r *Renderer) question(w *bytes.Buffer, e *Exercise, i int) {
 	w.WriteString(">")
 	if len(a.Units) > 0 {
 		w.WriteString("<select disabled autocomplete=\"off\"")
-		attribute(w, "aria-label", words.Unit)
+		attribute(w, "aria-label", words.UnitOf.with(a.Label))
 		w.WriteString("><option value=\"\">")
 		text(w, words.Unit)
 		w.WriteString("</option>")
@@ -166,7 +209,7 @@ func (r *Renderer) question(w *bytes.Buffer, e *Exercise, i int) {
 		verdict(w, &a.Verdicts[i])
 	}
 	w.WriteString(`<p class="unread" hidden>`)
-	text(w, words.Unread)
+	text(w, a.Unread)
 	w.WriteString("</p></div></li>")
 	w.WriteByte('\n')
 }
@@ -194,6 +237,9 @@ func (r *Renderer) exerciseWork(w *bytes.Buffer, e *Exercise, anchor string) {
 	w.WriteString("</summary>\n<dl>")
 	for i := range e.Asks {
 		a := &e.Asks[i]
+		if a.Step {
+			continue
+		}
 		w.WriteString("<div>")
 		element(w, "dt", "", a.Label)
 		w.WriteString("<dd>")
@@ -217,8 +263,14 @@ func (r *Renderer) exerciseWork(w *bytes.Buffer, e *Exercise, anchor string) {
 		w.WriteString(`</h3><div class="work"><div role="group" tabindex="0"`)
 		attribute(w, "aria-labelledby", id)
 		w.WriteString("><ol>\n")
-		lines(w, work.Work)
-		w.WriteString("</ol></div></div></div>\n")
+		lines(w, work.Work[:work.Last])
+		w.WriteString("</ol>")
+		if work.Last < len(work.Work) {
+			w.WriteString("<ol class=\"last\">\n")
+			lines(w, work.Work[work.Last:])
+			w.WriteString("</ol>")
+		}
+		w.WriteString("</div></div></div>\n")
 	}
 	w.WriteString("</details>\n")
 }

@@ -146,10 +146,18 @@ type ExerciseWords struct {
 	Digits   Sentence `yaml:"digits" blanks:"count"`
 	OneDigit string   `yaml:"one-digit"`
 	Unit     string   `yaml:"unit"`
+	UnitOf   Sentence `yaml:"unit-of" blanks:"label"`
 	Check    string   `yaml:"check"`
 	Hint     string   `yaml:"hint"`
 	Solution string   `yaml:"solution"`
-	Unread   string   `yaml:"unread"`
+	Faces    string   `yaml:"faces"`
+	Whole    string   `yaml:"whole"`
+	ButLast  string   `yaml:"but-last"`
+	Names    string   `yaml:"names"`
+	Alone    string   `yaml:"alone"`
+	More     string   `yaml:"more"`
+	Less     string   `yaml:"less"`
+	NoCard   Sentence `yaml:"no-card" blanks:"count"`
 }
 
 // HandoutWords is for what is printed for a workshop.

@@ -62,7 +62,7 @@ type Varying struct {
 	Deal   Deal   `json:"deal"`
 	Cards  int    `json:"cards"` // how many there are
 	Picks  []Pick `json:"picks"` // the givens that vary, in the order of the deal
-	Asks   []Ask  `json:"asks"`  // what is asked, in order
+	Asks   []Ask  `json:"asks"`  // the steps of the work, in order; what is asked is among them
 }
 
 // A Deal gives card n the place (offset + stride × n) modulo of in the list of all combinations.

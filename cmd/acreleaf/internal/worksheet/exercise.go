@@ -221,7 +221,7 @@ func givenNames(s *sheet.Sheet) []string {
 func askable(s *sheet.Sheet) []string {
 	var names []string
 	for _, result := range s.Results {
-		if result.When == nil && !result.Date && result.Twin == "" {
+		if result.Always() {
 			names = append(names, result.Name)
 		}
 	}
@@ -252,7 +252,7 @@ func (r *exerciseReader) number(key string, usual, most int) int {
 	return n
 }
 
-// readAsk reads "ask: soil.nitrogen, season.apply".
+// readAsk reads "ask: soil.nitrogen, season.apply". What is asked for comes in the order of the work.
 func (r *exerciseReader) readAsk() {
 	digits := r.number(keyDigits, usualDigits, mostDigits)
 	entry, is := r.entries[keyAsk]
@@ -272,6 +272,9 @@ func (r *exerciseReader) readAsk() {
 		}
 		r.made.Practice.Asks = append(r.made.Practice.Asks, practice.Ask{Use: u.Name, Result: name, Digits: digits})
 	}
+	slices.SortStableFunc(r.made.Practice.Asks, func(a, b practice.Ask) int {
+		return slices.Index(known, r.called(r.find(a.Use), a.Result)) - slices.Index(known, r.called(r.find(b.Use), b.Result))
+	})
 }
 
 // placeExercises puts the exercises into the graph of the page. Each of their uses has a Bound, as a worksheet has.

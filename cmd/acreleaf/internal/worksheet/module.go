@@ -62,7 +62,7 @@ func varying(e *Exercise) wire.Varying {
 		}
 		v.Picks = append(v.Picks, pick)
 	}
-	for _, p := range e.Placed.Parts {
+	for _, p := range e.Placed.Steps {
 		ask := wire.Ask{Digits: p.Digits}
 		ask.Right, _ = p.At().Cell(p.Result)
 		ask.Answer, ask.Bare, ask.Told = p.HeardCells()

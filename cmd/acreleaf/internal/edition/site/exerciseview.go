@@ -2,9 +2,11 @@ package site
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 
 	"acreleaf/calc/practice"
+	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
 	"acreleaf/calc/words"
 	"acreleaf/cmd/acreleaf/internal/markdown"
@@ -22,16 +24,30 @@ func (f *fragments) exercise(w *bytes.Buffer, b *markdown.Block) {
 // exerciseView is an exercise with the numbers of its first card.
 func exerciseView(p *worksheet.Page, e *worksheet.Exercise, language string) *render.Exercise {
 	v := &render.Exercise{Name: e.Block.Name, Title: e.Title, Hint: e.Hint, Cards: e.Cards, Story: storyView(e)}
-	for _, part := range e.Placed.Parts {
-		v.Asks = append(v.Asks, askedView(p, part, language))
+	for _, part := range e.Placed.Steps {
+		ask := askedView(p, part, language)
+		ask.Step = !e.Placed.IsAsked(part)
+		v.Asks = append(v.Asks, ask)
 	}
 	for i, use := range e.Practice.Uses {
 		bound := e.Bounds[i]
 		work := render.ExerciseWork{Index: bound.Use.Index, Title: use.Sheet.Title}
 		work.Work = lineViews(p.Example(bound), bound)
+		work.Last = linesBefore(p.Example(bound), e.Placed.Parts)
 		v.Work = append(v.Work, work)
 	}
 	return v
+}
+
+// linesBefore is how many lines of the work come before that of the last thing that is asked for.
+func linesBefore(o sheet.Outcome, parts []*practice.Part) int {
+	last := parts[len(parts)-1]
+	lines := o.Lines(nil)
+	at := slices.IndexFunc(lines, func(line sheet.Line) bool { return o.Use == last.At() && line.Result.Name == last.Result })
+	if at < 0 {
+		return len(lines)
+	}
+	return at
 }
 
 // storyView is the story of the first card.
@@ -60,9 +76,11 @@ func storyView(e *worksheet.Exercise) []render.StoryPiece {
 	return list
 }
 
-// classes tell the script what a sentence is about. What is right but for rounding counts as right.
+// classes tell the script what a sentence is about. What is right but for rounding counts as right; a number that is
+// right but for its unit, or for an answer before it, counts as neither right nor wrong.
 var classes = map[practice.Verdict]string{
 	practice.Right: "right", practice.Rounded: "right", practice.Slipped: "either",
+	practice.UnitMissing: "half", practice.UnitWrong: "half", practice.Carried: "half",
 }
 
 func askedView(p *worksheet.Page, part *practice.Part, language string) render.ExerciseAsk {
@@ -80,6 +98,7 @@ func askedView(p *worksheet.Page, part *practice.Part, language string) render.E
 		}
 		v.Verdicts = append(v.Verdicts, one)
 	}
+	v.Unread = w.Unread
 	for i, slip := range part.Slips() {
 		for j, cell := range part.SlipCells(i) {
 			sentence := w.Slip
