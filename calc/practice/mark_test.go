@@ -177,3 +177,51 @@ func TestASlipIsMarkedOnlyWhereItCanBeMade(t *testing.T) {
 		}
 	}
 }
+
+// A key is printed with its unit, and whoever types it so has answered in a unit that fits: for every step and answer
+// that can be asked for, in each of its units.
+func TestEveryKeyCanBeRead(t *testing.T) {
+	read := 0
+	for _, s := range nitrogen.Shelf() {
+		for _, r := range s.Results {
+			if !r.Always() {
+				continue
+			}
+			set, err := practice.NewSet(&practice.Exercise{Seed: "test", Uses: []*practice.Use{{Name: "only", Sheet: s}},
+				Asks: []practice.Ask{{Use: "only", Result: r.Name, Digits: 3}}}, "en")
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, u := range set.Parts[0].Units() {
+				for _, language := range []string{"en", "es"} {
+					text := u.Label("1,234.5")
+					h, err := set.Parts[0].Read(text, language)
+					if err != nil || h.Told != practice.FitUnit || h.Bare != 1234.5 {
+						t.Errorf("%s of %s, %q: %+v, %v", r.Name, s.Name, text, h, err)
+					}
+					read++
+				}
+			}
+		}
+	}
+	if read < 100 {
+		t.Errorf("%d keys were read", read)
+	}
+}
+
+// Spellings of units by people, in both languages.
+func TestSpellings(t *testing.T) {
+	soil := one(nitrogen.SoilNitrogen, "nitrogen", 3, "nitrate", "12 ppm NO3-N", "depth", "12 in")
+	p := deal(t, soil, 1).Parts()[0]
+	for _, text := range []string{"48 lb N/ac", "48lb/ac", "48 LBS/ACRE", "48 pounds of nitrogen per acre", "48 lbs. N per acre",
+		"48 libras de nitrógeno por acre", "48 libras por acre", "48 lb N/ac present", "53.8 kilos por hectárea", "53.8 kg/ha"} {
+		if h, err := p.Read(text, "es"); err != nil || h.Told != practice.FitUnit {
+			t.Errorf("%q: %+v, %v", text, h, err)
+		}
+	}
+	for _, text := range []string{"48 lb", "48 lb NO3/ac", "48 kg/ac", "48 lb/tree", "48 %", "48 ppm", "48 lb taken up/ac"} {
+		if h, err := p.Read(text, "en"); err != nil || h.Told != practice.OtherUnit {
+			t.Errorf("%q: %+v, %v", text, h, err)
+		}
+	}
+}

@@ -19,7 +19,7 @@ var (
 	fraction     = regexp.MustCompile(`^([-−]?)(\$?)(?:([\d.,]+)[ -])?(\d+)/(\d+)(.*)$`)
 	amount       = regexp.MustCompile(`^([-−]?)(\$?)([\d.,]+(?: × 10\^-?\d+)?)(.*)$`)
 	startsMore   = regexp.MustCompile(`^[\d./]`)
-	another      = regexp.MustCompile(`(?i)^\W*(?:to|a|y|and|ft|foot|feet|e)?\W*\d| (?:to|a|y|and|[-–—]) ?\$?\d`)
+	another      = regexp.MustCompile(`(?i)^\W*(?:e|(?:to|a|y|and|ft|foot|feet)\W+)?\W*\d| (?:to|a|y|and|[-–—]) ?\$?\d`)
 )
 
 var signs = map[string]string{"¼": "1/4", "½": "1/2", "¾": "3/4", "⅓": "1/3", "⅔": "2/3", "⅕": "1/5", "⅖": "2/5", "⅗": "3/5",

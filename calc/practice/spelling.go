@@ -13,6 +13,7 @@ var spellings = replacements(true,
 	"of|de|del", "",
 	"nitrogen|nitrogeno", "n",
 	"nitrato", "nitrate",
+	"square feet|square foot|sq ft|pies? cuadrados?", "ft2",
 	"libras?", "lb",
 	"onzas?", "oz",
 	"galon|galones", "gal",
@@ -64,7 +65,7 @@ func means(typed, unit string) bool {
 
 // folded is a unit as it is compared.
 func folded(text string) string {
-	text = withoutAccents.Replace(strings.ToLower(text))
+	text = plainly.Replace(strings.ToLower(text))
 	for _, list := range [][]replacement{spellings, folding} {
 		for _, r := range list {
 			text = r.word.ReplaceAllLiteralString(text, r.by)
@@ -73,7 +74,7 @@ func folded(text string) string {
 	return text
 }
 
-var withoutAccents = strings.NewReplacer("á", "a", "é", "e", "í", "i", "ó", "o", "ú", "u")
+var plainly = strings.NewReplacer("á", "a", "é", "e", "í", "i", "ó", "o", "ú", "u", "²", "2", "³", "3")
 
 // A replacement puts one text in the place of another.
 type replacement struct {

@@ -17,12 +17,15 @@ const packages = "npm packages"
 type bench struct {
 	acreleaf string // the built program
 	answers  string // the built program that runs it again and again
+	marks    string // the built program that marks the exercises of a content folder
 	parity   string // the built program cmd/check/parity
 	site     string // the pressed site
 	modules  string // what cmd/check/parity writes
 	numbers  string // a folder with the page's number text as one module
 	more     string // content with the guides of the checks, and
 	moreSite string // the site pressed from it
+	twice    string // content with the workshops in Spanish too, and
+	twiceTo  string // the site pressed from it
 	crossed  string // the program built for every kind of computer
 	bare     string // the program, and nothing else
 	aside    string // home and temporary folder of a press, which must stay empty
@@ -31,8 +34,8 @@ type bench struct {
 func newBench(dir string) *bench {
 	in := func(name string) string { return filepath.Join(dir, name) }
 	return &bench{
-		acreleaf: in("acreleaf"), answers: in("answers"), parity: in("parity"), site: in("site"), modules: in("modules"),
-		numbers: in("numbers"), more: in("more"), moreSite: in("more-site"), aside: in("aside"),
+		acreleaf: in("acreleaf"), answers: in("answers"), marks: in("marks"), parity: in("parity"), site: in("site"), modules: in("modules"),
+		numbers: in("numbers"), more: in("more"), moreSite: in("more-site"), twice: in("twice"), twiceTo: in("twice-site"), aside: in("aside"),
 		crossed: in("crossed"), bare: in("bare"),
 	}
 }
@@ -64,6 +67,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "cross", Group: goTool, Run: b.cross},
 		{Name: "empty folder", After: []string{"press"}, Run: b.empty},
 		{Name: "press again", Group: presses, After: []string{"press"}, Run: b.again},
+		{Name: "press twice", Group: presses, After: []string{"press"}, Run: b.pressTwice},
 		{Name: "press paused", Group: presses, After: []string{"press"}, Run: b.paused},
 		{Name: "press more", Group: presses, After: []string{"press"}, Run: b.pressMore},
 		{Name: "sizes", After: []string{"press"}, Run: b.sizes},
@@ -78,6 +82,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "choices", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("choices.mjs")},
 		{Name: "typed", After: []string{"press"}, Tools: browser, Run: b.browser("typed.mjs")},
 		{Name: "speaks", After: []string{"press"}, Tools: browser, Run: b.browser("speaks.mjs")},
+		{Name: "marking", After: []string{"press twice"}, Tools: browser, Run: b.browserTwice("marking.mjs")},
 		{Name: "vnu", After: []string{"press"}, Tools: append(checkers, java), Run: b.vnu},
 		{Name: "kinds", After: []string{"press more", "number text"}, Tools: browser, Run: b.browserMore("kinds.mjs")},
 		{Name: "margin", After: []string{"press more"}, Tools: browser, Run: b.browserMore("margin.mjs")},

@@ -30,6 +30,7 @@ func (b *bench) node(ctx context.Context, r *step.Record, script, content, site 
 	out, failure := r.Command(ctx, step.Command{Args: []string{
 		"node", "--test-reporter=spec", filepath.Join(browserFolder, script),
 		"--chromium", chromium, "--site", site, "--content", content, "--acreleaf", b.acreleaf, "--answers", b.answers,
+		"--marks", b.marks,
 		"--numbers", filepath.Join(b.numbers, "number.mjs"), "--vectors", "calc/unit/testdata/number-text.csv",
 		"--parity", b.modules, "--native", b.parity,
 	}})

@@ -16,6 +16,7 @@ import (
 func (b *bench) press(ctx context.Context, r *step.Record) error {
 	for to, folder := range map[string]string{
 		b.acreleaf: "./cmd/acreleaf", b.answers: "./cmd/acreleaf/internal/cli/answers",
+		b.marks: "./cmd/acreleaf/internal/cli/marks",
 	} {
 		if _, err := r.Command(ctx, step.Command{Args: []string{"go", "build", "-o", to, folder}}); err != nil {
 			return err

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"context"
+	"encoding/hex"
 	"errors"
 	"fmt"
 	"path"
@@ -23,6 +24,9 @@ const (
 	mostRanges = 3_000 // the script that works ranges, which is loaded once a page is live
 	mostAfter  = 5_000 // the script for what comes after, loaded then too, with the words of a language
 	mostModule = 1_500
+
+	mostPractice       = 7_000 // the script for exercises, which only a page with exercises loads, with the words of a language
+	mostPracticeModule = 5_000 // the module of such a page, which marks answers too, and is not counted with its HTML
 )
 
 // sizes prints what the parts of a guide weigh on the wire, and fails when one is over its limit.
@@ -48,6 +52,19 @@ func (b *bench) sizes(_ context.Context, r *step.Record) error {
 		if block != nil {
 			w.one(guide.Name()+" module", block.Module, mostModule)
 		}
+	}
+	for _, page := range site.Exercising() {
+		block, err := page.Block()
+		if err != nil {
+			return err
+		}
+		if block == nil {
+			w.faults = append(w.faults, fmt.Errorf("%s has exercises and no module", page.Name()))
+			continue
+		}
+		html := bytes.Replace(page.Bytes, hex.AppendEncode(nil, block.Module), nil, 1)
+		w.one(page.Name()+" HTML without module", html, mostHTML)
+		w.one(page.Name()+" module", block.Module, mostPracticeModule)
 	}
 	return errors.Join(w.faults...)
 }
@@ -98,7 +115,7 @@ func compressed(text []byte) int {
 
 // scripts weighs each script alone: a page loads one of each kind, in its language.
 func (w *weighing) scripts(files []pressed.File) {
-	limits := map[string]int{"page": mostScript, "ranges": mostRanges, "after": mostAfter}
+	limits := map[string]int{"page": mostScript, "ranges": mostRanges, "after": mostAfter, "practice": mostPractice}
 	found := map[string]bool{}
 	for _, f := range files {
 		kind, _, _ := strings.Cut(path.Base(f.Path), ".")

@@ -41,14 +41,14 @@ export function bindAnswer(element: HTMLElement, check: (answer: Answer) => void
   const shown = () => all(":scope > :not([hidden])", mark);
   let unclear = false;
 
-  /** The place of the unit in the list that was typed, or that is chosen; -1 for one that is not there, or for none. */
-  const findUnit = (typed: string): number => {
-    const options = units ? [...units.options].slice(1) : [];
-    const at = typed ? options.findIndex((option) => means(typed, option.text)) + 1 : (units?.selectedIndex ?? 0);
-    if (units && at > 0) {
-      units.selectedIndex = at;
+  /** The factor of the unit that is typed, or else chosen; "" where it does not fit. One that is typed is chosen, too. */
+  const fitOf = (typed: string, chosen: string): string => {
+    const options = units ? [...units.options] : [];
+    const at = options.findIndex(({ value, text }) => value && means(typed || chosen, text));
+    if (typed && at > 0) {
+      units!.selectedIndex = at;
     }
-    return at;
+    return options[at]?.getAttribute("data-fits") ?? "";
   };
 
   const answer: Answer = {
@@ -60,9 +60,9 @@ export function bindAnswer(element: HTMLElement, check: (answer: Answer) => void
       answer.heard = null;
       if (read) {
         const [value, typed] = read;
-        const at = findUnit(typed);
-        const fits = (at > 0 && units!.options[at]!.getAttribute("data-fits")) || "";
-        const told = fits ? FITS : typed || at > 0 ? OTHER : units ? ALONE : FITS;
+        const chosen = units?.value ?? "";
+        const fits = typed || chosen ? fitOf(typed, chosen) : "";
+        const told = fits ? FITS : typed || chosen ? OTHER : units ? ALONE : FITS;
         answer.heard = [fits ? apply(value, fits) : value, value, told];
       }
     },

@@ -7,6 +7,7 @@ import { text } from "./number";
 import type { Page } from "./page";
 import { mountPart } from "./part";
 import { keepCard, readCard } from "./keptcard";
+import type { Asked } from "./spread";
 import type { Varying } from "./wire";
 import { readBy } from "./works";
 
@@ -27,6 +28,16 @@ export function picksOf({ deal: [offset, stride, of], picks }: Varying, card: nu
   });
 }
 
+/** All of an exercise that the page looks at after a run. */
+function readWithin(element: HTMLElement, { sheets }: Varying, { data, works }: Page): Asked[] {
+  const own = new Set([
+    ...(["data-show", "data-when"] as const).flatMap((name) => all<Element>(`[${name}]`, element).map((one) => numberIn(one, name))),
+    ...sheets.flatMap((sheet) => data.sheets[sheet]!.refusals),
+    ...works.guards.values(),
+  ]);
+  return readBy(data, works).filter(([, cell]) => own.has(cell));
+}
+
 /** What a learner has done on a card, as it is kept. */
 export interface Done extends Pace {
   card: number;
@@ -37,11 +48,13 @@ export interface Done extends Pace {
 /** Mounts an exercise. A learner chooses a card, and each answer is marked when they ask for that. */
 export function mountExercise(element: HTMLElement, exercise: Varying, page: Page): Exercise {
   const { ends } = page.works;
-  const asked = readBy(page.data, page.works);
+  const right = exercise.asks.map(([at]): Asked => [at, at]);
+  const asked = [...right, ...readWithin(element, exercise, page)];
   const typed = new Set(exercise.picks.flatMap(({ cells }) => cells));
   const parts = all("[data-sheet]", element).map((part) => mountPart(part, page));
   const lines = all<Element>(".work li", element).map((line) => makeLine(line, typed, ends));
   const one = <E extends Element = HTMLElement>(selector: string) => element.querySelector<E>(selector)!;
+  const keys = all(".key", element);
   const number = one<HTMLInputElement>(".card input");
   const faces = one<HTMLSelectElement>(".face");
   const spoken = one("[role=status]");
@@ -55,17 +68,17 @@ export function mountExercise(element: HTMLElement, exercise: Varying, page: Pag
 
   /** Works the card: first what is right, then the answers, where one that was not given counts as right. */
   const work = (): void => {
-    page.works.work(asked);
+    page.works.work(right);
     exercise.asks.forEach(([at, , answer, bare, told], i) => {
-      const right = ends.low[at]!;
-      const [value, plain, unit] = answers[i]!.heard ?? [right, right, 1];
+      const key = ends.low[at]!;
+      const [value, plain, unit] = answers[i]!.heard ?? [key, key, 1];
       [[answer, value], [bare, plain], [told, unit]].forEach(([cell, number]) => fill(ends, cell!, number!));
     });
     page.works.work(asked);
     exercise.sheets.forEach((sheet) => (page.sheets[sheet]!.fresh = true));
     parts.forEach((part) => part.update());
     lines.forEach((line) => line());
-    all(".key", element).forEach((key) => {
+    keys.forEach((key) => {
       const [at, digits] = exercise.asks[numberIn(key.closest("[data-asked]")!, "data-asked")]!;
       key.textContent = key.textContent!.replace(/^(\$?)[-\d.,–]+/, (_, money: string) => money + text(ends.low[at]!, 0, digits));
     });

@@ -8,12 +8,12 @@ const MOST = 1e15; // more than any answer
 const FRACTION = /^([-−]?)(\$?)(?:([\d.,]+)[ -])?(\d+)\/(\d+)(?![\d./])(.*)$/;
 const AMOUNT = /^([-−]?)(\$?)([\d.,]+(?: × 10\^-?\d+)?)(.*)$/;
 /** What makes two numbers of one, behind it. */
-const ANOTHER = /^\W*(?:to|a|y|and|ft|foot|feet|e)?\W*\d| (?:to|a|y|and|[-–—]) ?\$?\d/i;
+const ANOTHER = /^\W*(?:e|(?:to|a|y|and|ft|foot|feet)\W+)?\W*\d| (?:to|a|y|and|[-–—]) ?\$?\d/i;
 
 /** Words for units that people type, and what they are compared as. */
 const SPELLINGS = (
   "per cent|percent|por ciento=%,dollars?|dolar|dolares|usd=$,por|cada|each=per,of|de|del=,nitrogen|nitrogeno=n,nitrato=nitrate," +
-  "libras?=lb,onzas?=oz,galon|galones=gal,pulgadas?=in,pies?=ft,arbol|arboles=tree,hours?|hrs?|horas?=h," +
+  "square feet|square foot|sq ft|pies? cuadrados?=ft2,libras?=lb,onzas?=oz,galon|galones=gal,pulgadas?=in,pies?=ft,arbol|arboles=tree,hours?|hrs?|horas?=h," +
   "minutes?|mins?|minutos?=min,dias?=day,hectares?|hectareas?=ha,kilograms?|kilos?|kilogramos?=kg,grams?|gramos?=g," +
   "liters?|litres?|litros?=l"
 ).split(",").map((pair): [RegExp, string] => {
@@ -26,7 +26,7 @@ const spelled = (text: string): string =>
   folded(
     SPELLINGS.reduce(
       (plain, [word, by]) => plain.replace(word, () => by),
-      text.toLowerCase().replace(/[áéíóú]/g, (letter) => "aeiou"["áéíóú".indexOf(letter)]!),
+      text.toLowerCase().replace(/[áéíóú²³]/g, (letter) => "aeiou23"["áéíóú²³".indexOf(letter)]!),
     )
       .replace(/ +/g, " ")
       .replace(/\$/g, "usd"),

@@ -11,6 +11,7 @@ const flags = {
   vectors: { type: 'string' }, // the numbers that Go and the page must write alike
   parity: { type: 'string' }, // the folder that the program parity wrote, and
   native: { type: 'string' }, // that program itself
+  marks: { type: 'string' }, // the program that marks the exercises of a content folder in many ways
   guides: { type: 'string' }, // how many guides the desk is tried with, and
   pictures: { type: 'string' }, // a folder for pictures of it; for looking, without a check
 };

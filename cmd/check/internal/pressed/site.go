@@ -5,6 +5,7 @@
 package pressed
 
 import (
+	"bytes"
 	"fmt"
 	"os"
 	"path"
@@ -61,6 +62,17 @@ func (s Site) Guides() []File {
 	var found []File
 	for _, f := range s.Ending("/index.html") {
 		if path.Base(path.Dir(path.Dir(f.Path))) == "guides" {
+			found = append(found, f)
+		}
+	}
+	return found
+}
+
+// Exercising gives the pages that have exercises.
+func (s Site) Exercising() []File {
+	var found []File
+	for _, f := range s.Ending("/index.html") {
+		if bytes.Contains(f.Bytes, []byte(" data-exercise=")) {
 			found = append(found, f)
 		}
 	}
