@@ -213,13 +213,15 @@ func TestEveryKeyCanBeRead(t *testing.T) {
 func TestSpellings(t *testing.T) {
 	soil := one(nitrogen.SoilNitrogen, "nitrogen", 3, "nitrate", "12 ppm NO3-N", "depth", "12 in")
 	p := deal(t, soil, 1).Parts()[0]
-	for _, text := range []string{"48 lb N/ac", "48lb/ac", "48 LBS/ACRE", "48 pounds of nitrogen per acre", "48 lbs. N per acre",
-		"48 libras de nitrógeno por acre", "48 libras por acre", "48 lb N/ac present", "53.8 kilos por hectárea", "53.8 kg/ha"} {
+	for _, text := range []string{"48 lb N/ac", "48lb/ac", "48 LBS/ACRE", "48 pounds of nitrogen per acre",
+		"48 lbs. N per acre", "48 libras de nitrógeno por acre", "48 libras por acre", "48 lb N/ac present",
+		"53.8 kilos por hectárea", "53.8 kg/ha"} {
 		if h, err := p.Read(text, "es"); err != nil || h.Told != practice.FitUnit {
 			t.Errorf("%q: %+v, %v", text, h, err)
 		}
 	}
-	for _, text := range []string{"48 lb", "48 lb NO3/ac", "48 kg/ac", "48 lb/tree", "48 %", "48 ppm", "48 lb taken up/ac"} {
+	for _, text := range []string{"48 lb", "48 lb NO3/ac", "48 kg/ac", "48 lb/tree", "48 %", "48 ppm",
+		"48 lb taken up/ac"} {
 		if h, err := p.Read(text, "en"); err != nil || h.Told != practice.OtherUnit {
 			t.Errorf("%q: %+v, %v", text, h, err)
 		}

@@ -22,8 +22,8 @@ var (
 	another      = regexp.MustCompile(`(?i)^\W*(?:e|(?:to|a|y|and|ft|foot|feet)\W+)?\W*\d| (?:to|a|y|and|[-–—]) ?\$?\d`)
 )
 
-var signs = map[string]string{"¼": "1/4", "½": "1/2", "¾": "3/4", "⅓": "1/3", "⅔": "2/3", "⅕": "1/5", "⅖": "2/5", "⅗": "3/5",
-	"⅘": "4/5", "⅙": "1/6", "⅚": "5/6", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
+var signs = map[string]string{"¼": "1/4", "½": "1/2", "¾": "3/4", "⅓": "1/3", "⅔": "2/3", "⅕": "1/5", "⅖": "2/5",
+	"⅗": "3/5", "⅘": "4/5", "⅙": "1/6", "⅚": "5/6", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
 
 // Read reads what somebody answered to a part, in a language: "48", "48 lb", "53.8 kg/ha", "1/2". An empty text is no
 // answer. What is not one number gives an error with a sentence in that language; a unit that does not fit is no error,

@@ -34,9 +34,9 @@ type bench struct {
 func newBench(dir string) *bench {
 	in := func(name string) string { return filepath.Join(dir, name) }
 	return &bench{
-		acreleaf: in("acreleaf"), answers: in("answers"), marks: in("marks"), parity: in("parity"), site: in("site"), modules: in("modules"),
-		numbers: in("numbers"), more: in("more"), moreSite: in("more-site"), twice: in("twice"), twiceTo: in("twice-site"), aside: in("aside"),
-		crossed: in("crossed"), bare: in("bare"),
+		acreleaf: in("acreleaf"), answers: in("answers"), marks: in("marks"), parity: in("parity"), site: in("site"),
+		modules: in("modules"), numbers: in("numbers"), more: in("more"), moreSite: in("more-site"),
+		twice: in("twice"), twiceTo: in("twice-site"), aside: in("aside"), crossed: in("crossed"), bare: in("bare"),
 	}
 }
 

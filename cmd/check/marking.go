@@ -10,8 +10,8 @@ import (
 	"acreleaf/cmd/check/internal/step"
 )
 
-// pressTwice presses the demo content with every workshop once more as a page in Spanish: its sentences are as they were,
-// and what is said of an answer is in the other language.
+// pressTwice presses the demo content with every workshop once more as a page in Spanish: its sentences are as they
+// were, and what is said of an answer is in the other language.
 func (b *bench) pressTwice(ctx context.Context, r *step.Record) error {
 	if err := os.CopyFS(b.twice, os.DirFS("content")); err != nil {
 		return err

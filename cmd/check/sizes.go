@@ -25,8 +25,10 @@ const (
 	mostAfter  = 5_000 // the script for what comes after, loaded then too, with the words of a language
 	mostModule = 1_500
 
-	mostPractice       = 7_000 // the script for exercises, which only a page with exercises loads, with the words of a language
-	mostPracticeModule = 5_000 // the module of such a page, which marks answers too, and is not counted with its HTML
+	// What only a page with exercises loads: their script, with the words of a language, and a module that marks answers
+	// too. That module is not counted with the HTML.
+	mostPractice       = 7_000
+	mostPracticeModule = 5_000
 )
 
 // sizes prints what the parts of a guide weigh on the wire, and fails when one is over its limit.

@@ -1,12 +1,12 @@
-import { bindAnswer, type Answer, type Kept } from "./answer";
+import { bindAnswer, type Answer } from "./answer";
 import { all, hide, numberIn } from "./element";
 import { ALONE, BUT_LAST, makeFaces, nextFace, WHOLE, type Pace } from "./face";
 import { fill } from "./field";
 import { makeLine } from "./lines";
+import { keepCard, readCard } from "./keptcard";
 import { text } from "./number";
 import type { Page } from "./page";
 import { mountPart } from "./part";
-import { keepCard, readCard } from "./keptcard";
 import type { Asked } from "./spread";
 import type { Varying } from "./wire";
 import { readBy } from "./works";
@@ -36,13 +36,6 @@ function readWithin(element: HTMLElement, { sheets }: Varying, { data, works }: 
     ...works.guards.values(),
   ]);
   return readBy(data, works).filter(([, cell]) => own.has(cell));
-}
-
-/** What a learner has done on a card, as it is kept. */
-export interface Done extends Pace {
-  card: number;
-  tries: number; // on this card, that did not come right
-  answers: Kept[];
 }
 
 /** Mounts an exercise. A learner chooses a card, and each answer is marked when they ask for that. */

@@ -1,6 +1,14 @@
 // Where a learner's card and answers are kept on the device, until the tab is closed.
 
-import type { Done } from "./exercise";
+import type { Kept } from "./answer";
+import type { Pace } from "./face";
+
+/** What a learner has done on a card, as it is kept. */
+export interface Done extends Pace {
+  card: number;
+  tries: number; // on this card, that did not come right
+  answers: Kept[];
+}
 
 const keyOf = (name: string): string => `${location.pathname}#${name}`;
 

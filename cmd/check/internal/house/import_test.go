@@ -68,6 +68,7 @@ var ladder = map[string][]string{
 		"draft", "rows", "output", "message", "calc", "calc/prose", "calc/sheet", "calc/unit"},
 
 	"cmd/acreleaf/internal/cli/answers": {"cli"},
+	"cmd/acreleaf/internal/cli/marks":   {"book", "message", "output", "calc/practice", "calc/unit", "calc/words"},
 
 	"cmd/check": {"cmd/check/internal/mutate", "cmd/check/internal/pressed", "cmd/check/internal/step",
 		"cmd/check/internal/tool"},

@@ -91,7 +91,8 @@ func (c *collector) Page(p *book.Page) ([]output.File, message.List) {
 func collect(from string) ([]*Page, error) {
 	c := &collector{}
 	put := func(output.File) error { return nil }
-	_, messages := book.Make(book.Options{Content: os.DirFS(from), Name: from}, func(*book.Settings) book.Edition { return c }, put)
+	edition := func(*book.Settings) book.Edition { return c }
+	_, messages := book.Make(book.Options{Content: os.DirFS(from), Name: from}, edition, put)
 	if message.HasFault(messages) {
 		return nil, fmt.Errorf("%s has faults: run acreleaf proof", from)
 	}
@@ -145,9 +146,11 @@ func (a *answerer) answer(count int) error {
 		if err := a.add(card, texts); err != nil {
 			return err
 		}
-		for _, said := range a.made.Cases[len(a.made.Cases)-1].Said {
-			if !strings.HasPrefix(said, strings.Split(words.OfPractice(a.language).Right, ":")[0]) {
-				return fmt.Errorf("%s, card %d: of the keys is said %q", a.made.Name, number, a.made.Cases[len(a.made.Cases)-1].Said)
+		right, _, _ := strings.Cut(words.OfPractice(a.language).Right, "{")
+		said := a.made.Cases[len(a.made.Cases)-1].Said
+		for _, one := range said {
+			if !strings.HasPrefix(one, right) {
+				return fmt.Errorf("%s, card %d: the keys are marked %q", a.made.Name, number, said)
 			}
 		}
 	}

@@ -10,15 +10,17 @@ import (
 
 // What people type besides the numbers and units that are right.
 var (
-	noise = []string{"", " ", "abc", "1e999", "1e3", "-", "?", "1/2", "3 1/2", "2½", "½", "12/0", "1/3/27", "3 to 4", "3-4 lb/ac",
-		"3 a 4", "1,200", "1.200,5", "1,2,3", "12,5", "0,125", ",5", ".5", "5.", "1..2", "$12.50", "12.50 $/lb", "$", "5' 6\"",
-		"99999999999999999", "1.5 × 10^3", "1.5 × 10^999", "0", "-4", "−4", "+4", "0x10", "1 200", "١٢", "12 lb/ac to 14 lb/ac",
-		"NaN", "Infinity", "ND", "<5", "48 lb 3 oz", "48 lb/ac.", "about 48", "=48", "48%"}
-	others = []string{"lb", "lb/ac", "lbs/acre", "pounds per acre", "LB N/AC", "lb of N per acre", "libras por acre",
-		"libras de nitrógeno por acre", "kg/ha", "kilos por hectárea", "ppm", "ppm NO3-N", "ppm nitrate-N", "ppm NO3", "mg/L", "oz",
-		"oz/tree", "ounces per tree", "onzas por árbol", "g/tree", "gal", "gallons", "galones", "gal/tree", "gpm", "L", "litros",
-		"h", "hours", "horas", "min", "%", "percent", "por ciento", "$", "dollars", "$/lb", "$/ac", "ft", "in", "\"", "trees",
-		"trees/ac", "bananas", "lb N", "lb product", "lb/1000 lb", "ft2", "per acre", "/ac", "N"}
+	noise = []string{"", " ", "abc", "1e999", "1e3", "-", "?", "1/2", "3 1/2", "2½", "½", "12/0", "1/3/27",
+		"3 to 4", "3-4 lb/ac", "3 a 4", "1,200", "1.200,5", "1,2,3", "12,5", "0,125", ",5", ".5", "5.", "1..2",
+		"$12.50", "12.50 $/lb", "$", "5' 6\"", "99999999999999999", "1.5 × 10^3", "1.5 × 10^999", "0", "-4",
+		"−4", "+4", "0x10", "1 200", "١٢", "12 lb/ac to 14 lb/ac", "NaN", "Infinity", "ND", "<5", "48 lb 3 oz",
+		"48 lb/ac.", "about 48", "=48", "48%"}
+	others = []string{"lb", "lb/ac", "lbs/acre", "pounds per acre", "LB N/AC", "lb of N per acre",
+		"libras por acre", "libras de nitrógeno por acre", "kg/ha", "kilos por hectárea", "ppm", "ppm NO3-N",
+		"ppm nitrate-N", "ppm NO3", "mg/L", "oz", "oz/tree", "ounces per tree", "onzas por árbol", "g/tree",
+		"gal", "gallons", "galones", "gal/tree", "gpm", "L", "litros", "h", "hours", "horas", "min", "%",
+		"percent", "por ciento", "$", "dollars", "$/lb", "$/ac", "ft", "in", "\"", "trees", "trees/ac",
+		"bananas", "lb N", "lb product", "lb/1000 lb", "ft2", "per acre", "/ac", "N"}
 )
 
 // text is an answer that somebody may give to a step: right, near it, in another unit, from a slip, or noise.
@@ -67,6 +69,13 @@ func (a *answerer) number(value float64, digits int) string {
 	return text
 }
 
+// inWords writes units out in a language.
+var inWords = map[string]*strings.Replacer{
+	"en": strings.NewReplacer("/", " per ", "lb", "pounds", "oz", "ounces", "ac", "acre", "gal", "gallons"),
+	"es": strings.NewReplacer("/", " por ", "lb", "libras", "oz", "onzas", "ac", "acre", "gal", "galones",
+		"trees", "árboles", "tree", "árbol"),
+}
+
 // behind puts a unit behind a number, as it is or as somebody may spell it, or none.
 func (a *answerer) behind(number string, u unit.Unit) string {
 	name := u.String()
@@ -78,11 +87,9 @@ func (a *answerer) behind(number string, u unit.Unit) string {
 	case 2:
 		name, _, _ = strings.Cut(name, " ")
 	case 3:
-		name = strings.NewReplacer("/", " per ", "lb", "pounds", "oz", "ounces", "ac", "acre", "gal", "gallons", "tree", "trees").
-			Replace(name)
+		name = inWords["en"].Replace(name)
 	case 4:
-		name = strings.NewReplacer("/", " por ", "lb", "libras", "oz", "onzas", "ac", "acre", "gal", "galones", "trees", "árboles",
-			"tree", "árbol").Replace(name)
+		name = inWords["es"].Replace(name)
 	case 5:
 		name = strings.NewReplacer(" fed", "", " taken up", "", " present", "", " N", "").Replace(name)
 	}

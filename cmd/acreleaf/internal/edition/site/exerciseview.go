@@ -43,7 +43,9 @@ func exerciseView(p *worksheet.Page, e *worksheet.Exercise, language string) *re
 func linesBefore(o sheet.Outcome, parts []*practice.Part) int {
 	last := parts[len(parts)-1]
 	lines := o.Lines(nil)
-	at := slices.IndexFunc(lines, func(line sheet.Line) bool { return o.Use == last.At() && line.Result.Name == last.Result })
+	at := slices.IndexFunc(lines, func(line sheet.Line) bool {
+		return o.Use == last.At() && line.Result.Name == last.Result
+	})
 	if at < 0 {
 		return len(lines)
 	}
