@@ -2,6 +2,7 @@ package render_test
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -10,12 +11,13 @@ import (
 func TestNoInlineStyleOrScript(t *testing.T) {
 	for name, html := range pages(t) {
 		tags, _ := scan(t, html)
+		data := []string{"application/json", "application/ld+json"}
 		for _, one := range tags {
 			if one.name == "style" {
 				t.Errorf("%s has a style element", name)
 			}
 			_, file := one.value("src")
-			if kind, _ := one.value("type"); one.name == "script" && !file && kind != "application/json" {
+			if kind, _ := one.value("type"); one.name == "script" && !file && !slices.Contains(data, kind) {
 				t.Errorf("%s has a script in the page", name)
 			}
 			for _, a := range one.attributes {

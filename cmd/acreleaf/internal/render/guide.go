@@ -37,6 +37,7 @@ func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 	w.WriteString("</article>\n")
 	r.printAll(w, g)
 	r.module(w, g.Module)
+	r.learning(w, g)
 }
 
 // printAll writes the button that prints a page with the work and all else that is folded.
