@@ -28,6 +28,7 @@ type bench struct {
 	twiceTo  string // the site pressed from it
 	crossed  string // the program built for every kind of computer
 	bare     string // the program, and nothing else
+	books    string // the books of the demo
 	aside    string // home and temporary folder of a press, which must stay empty
 }
 
@@ -37,6 +38,7 @@ func newBench(dir string) *bench {
 		acreleaf: in("acreleaf"), answers: in("answers"), marks: in("marks"), parity: in("parity"), site: in("site"),
 		modules: in("modules"), numbers: in("numbers"), more: in("more"), moreSite: in("more-site"),
 		twice: in("twice"), twiceTo: in("twice-site"), aside: in("aside"), crossed: in("crossed"), bare: in("bare"),
+		books: in("books"),
 	}
 }
 
@@ -84,6 +86,10 @@ func (b *bench) steps() []step.Step {
 		{Name: "speaks", After: []string{"press"}, Tools: browser, Run: b.browser("speaks.mjs")},
 		{Name: "marking", After: []string{"press twice"}, Tools: browser, Run: b.browserTwice("marking.mjs")},
 		{Name: "vnu", After: []string{"press"}, Tools: append(checkers, java), Run: b.vnu},
+		{
+			Name: "epub", After: []string{"press"}, Tools: append(checkers, java, tool.EPUBCheck.Name, tool.Rhino.Name),
+			Run: b.epub,
+		},
 		{Name: "kinds", After: []string{"press more", "number text"}, Tools: browser, Run: b.browserMore("kinds.mjs")},
 		{Name: "margin", After: []string{"press more"}, Tools: browser, Run: b.browserMore("margin.mjs")},
 		{Name: "html-validate", After: []string{"press"}, Tools: checkers, Run: b.htmlValidate},

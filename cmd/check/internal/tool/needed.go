@@ -19,7 +19,16 @@ var (
 	}
 	Java = Tool{
 		Name: "java", Debian: []string{"default-jre-headless"},
-		For: "run the HTML checker vnu",
+		For: "run the checkers of HTML and of books",
+	}
+	EPUBCheck = Tool{
+		Name: "epubcheck", Debian: []string{"epubcheck"},
+		For: "check the books",
+	}
+	// Rhino runs the script that gives all books to one process of the checker.
+	Rhino = Tool{
+		Name: "rhino", Debian: []string{"rhino"},
+		For: "check the books in one run",
 	}
 	Node = Tool{
 		Name: "node", Debian: []string{"nodejs"},
@@ -40,7 +49,7 @@ var (
 )
 
 // All is every tool, in the order in which they are looked for.
-func All() []Tool { return []Tool{Compiler, Wabt, Java, Node, NPM, Chromium} }
+func All() []Tool { return []Tool{Compiler, Wabt, Java, EPUBCheck, Rhino, Node, NPM, Chromium} }
 
 // The oldest Node that the packages in the lock file accept.
 const nodeMajor, nodeMinor = 20, 19
