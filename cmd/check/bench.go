@@ -26,6 +26,7 @@ type bench struct {
 	moreSite string // the site pressed from it
 	twice    string // content with the workshops in Spanish too, and
 	twiceTo  string // the site pressed from it
+	handed   string // content with an address, and the handouts of it
 	crossed  string // the program built for every kind of computer
 	bare     string // the program, and nothing else
 	books    string // the books of the demo
@@ -37,8 +38,8 @@ func newBench(dir string) *bench {
 	return &bench{
 		acreleaf: in("acreleaf"), answers: in("answers"), marks: in("marks"), parity: in("parity"), site: in("site"),
 		modules: in("modules"), numbers: in("numbers"), more: in("more"), moreSite: in("more-site"),
-		twice: in("twice"), twiceTo: in("twice-site"), aside: in("aside"), crossed: in("crossed"), bare: in("bare"),
-		books: in("books"),
+		twice: in("twice"), twiceTo: in("twice-site"), aside: in("aside"), handed: in("handed"),
+		crossed: in("crossed"), bare: in("bare"), books: in("books"),
 	}
 }
 
@@ -92,6 +93,10 @@ func (b *bench) steps() []step.Step {
 		},
 		{Name: "kinds", After: []string{"press more", "number text"}, Tools: browser, Run: b.browserMore("kinds.mjs")},
 		{Name: "margin", After: []string{"press more"}, Tools: browser, Run: b.browserMore("margin.mjs")},
+		{
+			Name: "handout", After: []string{"press"}, Run: b.handout,
+			Tools: append(browser, java, tool.Poppler.Name, tool.ZBar.Name),
+		},
 		{Name: "html-validate", After: []string{"press"}, Tools: checkers, Run: b.htmlValidate},
 		{Name: "parity", After: []string{"material"}, Tools: browser, Run: b.browser("parity.mjs")},
 		{Name: "spread", After: []string{"material", "number text"}, Tools: browser, Run: b.browser("spread.mjs")},

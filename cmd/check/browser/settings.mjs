@@ -12,6 +12,7 @@ const flags = {
   parity: { type: 'string' }, // the folder that the program parity wrote, and
   native: { type: 'string' }, // that program itself
   marks: { type: 'string' }, // the program that marks the exercises of a content folder in many ways
+  handed: { type: 'string' }, // the folder with the handouts of the demo's workshop
   guides: { type: 'string' }, // how many guides the desk is tried with, and
   pictures: { type: 'string' }, // a folder for pictures of it; for looking, without a check
 };

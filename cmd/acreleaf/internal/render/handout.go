@@ -67,6 +67,7 @@ type HandedWork struct {
 type HandedLine struct {
 	Symbols template.HTML
 	Numbers []template.HTML
+	Bare    bool // of Numbers only the result is there
 }
 
 // A Code is a QR code: its path is drawn in a square of Size modules.

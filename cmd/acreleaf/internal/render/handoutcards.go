@@ -30,7 +30,7 @@ func (r *Renderer) side(w *bytes.Buffer, h *Handout, e *HandedExercise, cards []
 	w.WriteString("<section")
 	attribute(w, "class", "side of-"+strconv.Itoa(e.PerSide))
 	attribute(w, "aria-label", e.Title)
-	w.WriteString(">\n<svg class=\"cuts\" viewBox=\"0 0 100 100\" preserveAspectRatio=\"none\" aria-hidden=\"true\"><path")
+	w.WriteString(">\n<svg class=\"cuts\" viewBox=\"0 0 100 100\" preserveAspectRatio=\"none\" aria-hidden=\"true\"><path vector-effect=\"non-scaling-stroke\"")
 	attribute(w, "d", cuts[e.PerSide])
 	w.WriteString("/></svg>\n")
 	for i := range cards {

@@ -214,8 +214,12 @@ func (r *Renderer) handedWork(w *bytes.Buffer, e *HandedExercise) {
 		for _, line := range work.Lines {
 			w.WriteString("<li>")
 			ruled(w, "", string(line.Symbols))
+			class := ""
+			if line.Bare {
+				class = "bare"
+			}
 			for _, numbers := range line.Numbers {
-				ruled(w, "", string(numbers))
+				ruled(w, class, string(numbers))
 			}
 			w.WriteString("</li>\n")
 		}

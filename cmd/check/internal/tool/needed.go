@@ -40,6 +40,14 @@ var (
 		Name: "npm", Debian: []string{"npm"},
 		For: "fetch the checkers that the lock file in cmd/check/browser names",
 	}
+	Poppler = Tool{
+		Name: "pdftotext", Debian: []string{"poppler-utils"},
+		For: "read the PDF files of a handout",
+	}
+	ZBar = Tool{
+		Name: "zbarimg", Debian: []string{"zbar-tools"},
+		For: "read the QR codes of printed cards",
+	}
 	// Chromium is the browser's engine without its windows, which took most of the time of a new tab. It brings a font
 	// along: on a bare machine there is none, and text without one has no width.
 	Chromium = Tool{
@@ -49,7 +57,7 @@ var (
 )
 
 // All is every tool, in the order in which they are looked for.
-func All() []Tool { return []Tool{Compiler, Wabt, Java, EPUBCheck, Rhino, Node, NPM, Chromium} }
+func All() []Tool { return []Tool{Compiler, Wabt, Java, EPUBCheck, Rhino, Node, NPM, Poppler, ZBar, Chromium} }
 
 // The oldest Node that the packages in the lock file accept.
 const nodeMajor, nodeMinor = 20, 19

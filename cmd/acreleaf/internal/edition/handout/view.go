@@ -54,7 +54,7 @@ func (e *edition) exercise(p *book.Page, of *worksheet.Exercise) (*render.Handed
 			v.Givens = append(v.Givens, render.HandedGiven{Label: u.Sheet.FindGiven(varied.Given).Label})
 		}
 	}
-	v.Same = same(of)
+	v.Same = sameOnAll(of)
 	for number := max(e.First, 1); number <= cmp.Or(e.Last, of.Cards); number++ {
 		card, err := set.Card(number)
 		if err != nil {
@@ -159,8 +159,8 @@ func labelOf(e *practice.Exercise, piece worksheet.StoryPiece) string {
 	return ""
 }
 
-// same are the givens of the story that are the same on every card.
-func same(of *worksheet.Exercise) []render.HandedGiven {
+// sameOnAll are the givens of the story that are the same on every card.
+func sameOnAll(of *worksheet.Exercise) []render.HandedGiven {
 	var list []render.HandedGiven
 	seen := map[worksheet.StoryPiece]bool{}
 	for _, piece := range of.Story {
@@ -185,7 +185,7 @@ func workOf(of *worksheet.Exercise, card *practice.Card) []render.HandedWork {
 			if !line.Taken || slices.Index(u.Sheet.Results, line.Result) > last {
 				continue
 			}
-			one := render.HandedLine{Symbols: template.HTML(line.Symbols)}
+			one := render.HandedLine{Symbols: template.HTML(line.Symbols), Bare: line.Bare}
 			for _, numbers := range line.Numbers {
 				one.Numbers = append(one.Numbers, template.HTML(numbers))
 			}

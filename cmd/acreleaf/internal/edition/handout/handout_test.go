@@ -1,0 +1,218 @@
+package handout
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/base64"
+	"fmt"
+	"html"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"acreleaf/calc/practice"
+	"acreleaf/cmd/acreleaf/internal/book"
+	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/output"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
+)
+
+const (
+	testAddress = "https://guides.example.org/walnuts/"
+	most        = 200 // cards of an exercise
+)
+
+// watched is the edition of a handout that keeps the exercises of its page.
+type watched struct {
+	book.Edition
+	page string
+	seen *[]*worksheet.Exercise
+}
+
+func (w *watched) Page(p *book.Page) ([]output.File, message.List) {
+	if p.Name == w.page {
+		*w.seen = p.Work.Exercises
+	}
+	return w.Edition.Page(p)
+}
+
+// printed makes the handout of a workshop, and gives the exercises that it is of.
+func printed(t *testing.T, content fs.FS, o Options) (map[string]string, []*worksheet.Exercise) {
+	t.Helper()
+	var seen []*worksheet.Exercise
+	made := New(o)
+	files := make(chan output.File, 3)
+	_, said := book.Make(book.Options{Content: content, Name: "content"}, func(s *book.Settings) book.Edition {
+		return &watched{made(s), o.Page, &seen}
+	}, func(f output.File) error { files <- f; return nil })
+	if message.HasFault(said) {
+		t.Fatalf("%+v", said)
+	}
+	close(files)
+	byName := map[string]string{}
+	for f := range files {
+		byName[f.Path] = string(f.Bytes)
+	}
+	return byName, seen
+}
+
+var cardsLine = regexp.MustCompile(`(?m)^cards: .*\n`)
+
+// demo is the content of the demo, with an address, and with as many cards of each exercise as there are up to most.
+func demo(t *testing.T) fs.FS {
+	content := fstest.MapFS{}
+	root := os.DirFS(filepath.Join("..", "..", "..", "..", "..", "content"))
+	err := fs.WalkDir(root, ".", func(name string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() {
+			return err
+		}
+		text, err := fs.ReadFile(root, name)
+		switch {
+		case name == "site.yaml":
+			text = append(text, "address: "+testAddress+"\n"...)
+		case strings.HasPrefix(name, "workshops/"):
+			text = cardsLine.ReplaceAll(text, nil)
+		}
+		content[name] = &fstest.MapFile{Data: text}
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, seen := printed(t, content, Options{Page: "workshops/report.md", Last: 1, PerSide: 4, Paper: Letter})
+	for _, e := range seen {
+		page := content["workshops/report.md"]
+		fence := "```exercise " + e.Block.Name + "\n"
+		page.Data = bytes.Replace(page.Data, []byte(fence),
+			fmt.Appendf(nil, "%scards: %d\n", fence, min(most, e.Practice.Distinct())), 1)
+	}
+	return content
+}
+
+// On the cards and in the key is what practice says of each card.
+func TestCardsAndKeyOfTheDemo(t *testing.T) {
+	content := demo(t)
+	for _, o := range []Options{{PerSide: 4, Paper: Letter}, {PerSide: 2, Paper: A4}} {
+		o.Page = "workshops/report.md"
+		files, exercises := printed(t, content, o)
+		if len(exercises) < 2 {
+			t.Fatalf("%d exercises", len(exercises))
+		}
+		cards := cardsIn(t, files[CardsFile])
+		key := keyIn(t, files[KeyFile])
+		total := 0
+		for i, e := range exercises {
+			set, err := practice.NewSet(e.Practice, "en")
+			if err != nil {
+				t.Fatal(err)
+			}
+			for number := 1; number <= e.Cards; number++ {
+				card, err := set.Card(number)
+				if err != nil {
+					t.Fatal(err)
+				}
+				same(t, "card", cards[total], wantedCard(e, card))
+				same(t, "key of "+e.Title, key[i][number-1], wantedRow(e, card))
+				total++
+			}
+			same(t, "slips", slipsIn(files[KeyFile])[i], wantedSlips(set))
+		}
+		if len(cards) != total {
+			t.Errorf("%d cards, want %d", len(cards), total)
+		}
+	}
+}
+
+func same(t *testing.T, what string, got, want []string) {
+	t.Helper()
+	if !slices.Equal(got, want) {
+		t.Fatalf("%s:\n got %q\nwant %q", what, got, want)
+	}
+}
+
+// wantedCard is all that a card must say, in order.
+func wantedCard(e *worksheet.Exercise, card *practice.Card) []string {
+	story := ""
+	for _, piece := range e.Story {
+		if story += piece.Text; piece.Given != "" {
+			story += card.Given(piece.Use, piece.Given)
+		}
+	}
+	want := []string{fmt.Sprint("Card ", card.Number), e.Title, story,
+		fmt.Sprintf("%sworkshops/report/#card-%s-%d", testAddress, e.Block.Name, card.Number)}
+	for _, p := range card.Parts() {
+		digits := fmt.Sprintf("to %d digits", p.Digits)
+		if p.Digits == 1 {
+			digits = "to one digit"
+		}
+		want = append(want, p.Label()+", "+digits)
+	}
+	return want
+}
+
+// wantedRow is a row of the key: what is given, and of each part the answer with its unit and what each slip gives.
+func wantedRow(e *worksheet.Exercise, card *practice.Card) []string {
+	want := []string{strconv.Itoa(card.Number)}
+	for _, u := range e.Practice.Uses {
+		for _, v := range u.Varied {
+			want = append(want, card.Given(u.Name, v.Given))
+		}
+	}
+	for _, p := range card.Parts() {
+		want = append(want, card.Key(p))
+		keys := card.SlipKeys(p)
+		for _, slip := range p.Slips() {
+			at := slices.IndexFunc(keys, func(k practice.SlipKey) bool { return k.Slip == slip })
+			if at < 0 {
+				want = append(want, "–")
+			} else {
+				want = append(want, keys[at].Text)
+			}
+		}
+	}
+	return want
+}
+
+func wantedSlips(set *practice.Set) []string {
+	var want []string
+	for _, p := range set.Parts {
+		for i, slip := range p.Slips() {
+			if text := slip.Text; i == 0 && len(set.Parts) > 1 {
+				want = append(want, p.Label()+": "+text)
+			} else {
+				want = append(want, text)
+			}
+		}
+	}
+	return want
+}
+
+// reaching finds what would run, fetch or set a style beside that of the page.
+var reaching = regexp.MustCompile(`^<(script|link|iframe|object)|\s(src|style|on[a-z]+)=|url\(`)
+
+// A page of a handout runs nothing, fetches nothing, and allows its own style alone.
+func TestAPageNeedsNothingElse(t *testing.T) {
+	files, _ := printed(t, demo(t), Options{Page: "workshops/report.md", Last: 2, PerSide: 4, Paper: A4})
+	if len(files) != 3 {
+		t.Errorf("%d files", len(files))
+	}
+	for name, page := range files {
+		style := between(page, "<style>", "</style>")
+		sum := sha256.Sum256([]byte(style))
+		policy := "default-src 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
+		if len(style) < 1000 || !strings.Contains(html.UnescapeString(page), policy) {
+			t.Errorf("%s: its policy does not allow its style of %d bytes", name, len(style))
+		}
+		for _, tag := range tags.FindAllString(page, -1) {
+			if reaching.MatchString(tag) {
+				t.Errorf("%s has %s", name, tag)
+			}
+		}
+	}
+}

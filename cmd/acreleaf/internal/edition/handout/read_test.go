@@ -1,0 +1,116 @@
+package handout
+
+import (
+	"html"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// Reading a handout as a person does: from the HTML alone.
+
+func between(text, from, to string) string {
+	_, text, _ = strings.Cut(text, from)
+	text, _, _ = strings.Cut(text, to)
+	return text
+}
+
+var tags = regexp.MustCompile(`<[^>]*>`)
+
+// plain is the text of a piece of HTML.
+func plain(piece string) string { return html.UnescapeString(tags.ReplaceAllString(piece, "")) }
+
+// pieces are the parts of a text between two marks.
+func pieces(text, from, to string) []string {
+	var list []string
+	for _, piece := range strings.Split(text, from)[1:] {
+		piece, _, _ = strings.Cut(piece, to)
+		list = append(list, piece)
+	}
+	return list
+}
+
+// cardsIn reads the cards: number, title, story, address of the code, and what is asked.
+func cardsIn(t *testing.T, page string) [][]string {
+	t.Helper()
+	var list [][]string
+	for _, card := range pieces(page, "<article>", "</article>") {
+		one := []string{
+			plain(between(card, `<p class="number">`, "</p>")), plain(between(card, "<h2>", "</h2>")),
+			plain(between(card, `<p class="story">`, "</p>")), html.UnescapeString(between(card, `<a class="code" href="`, `"`)),
+		}
+		for _, ask := range pieces(card, "<li><p>", "</p>") {
+			one = append(one, plain(ask))
+		}
+		list = append(list, one)
+	}
+	return list
+}
+
+// keyIn reads the key: of each exercise its rows, with the units that are in the heads of the columns.
+func keyIn(t *testing.T, page string) [][][]string {
+	t.Helper()
+	var list [][][]string
+	for _, section := range pieces(page, "<section>", "</section>") {
+		var rows [][]string
+		for i, table := range pieces(section, "<table>", "</table>") {
+			units := unitsOf(between(table, "<thead>", "</thead>"))
+			for j, row := range pieces(between(table, "<tbody>", "</tbody>"), "<tr>", "</tr>") {
+				cells := cellsOf(row, units)
+				if i == 0 {
+					rows = append(rows, cells)
+				} else if cells[0] != rows[j][0] {
+					t.Fatalf("row %d is of card %s in one table, and of %s in another", j, rows[j][0], cells[0])
+				} else {
+					rows[j] = append(rows[j], cells[1:]...)
+				}
+			}
+		}
+		list = append(list, rows)
+	}
+	return list
+}
+
+var head = regexp.MustCompile(`<th (rowspan)?[^>]*>(.*?)</th>`)
+
+// unitsOf are the units in the heads of the columns, in order: of what is given, above all, and of what is asked, in the
+// second row.
+func unitsOf(thead string) []string {
+	var units []string
+	rows := pieces(thead, "<tr>", "</tr>")
+	for i, row := range rows {
+		for _, found := range head.FindAllStringSubmatch(row, -1) {
+			if whole := found[1] != ""; whole == (i == 0) {
+				units = append(units, plain(between(found[2], "<span>", "</span>")))
+			}
+		}
+	}
+	return units
+}
+
+var cell = regexp.MustCompile(`<t[hd][^>]*>(.*?)</t[hd]>`)
+
+func cellsOf(row string, units []string) []string {
+	var cells []string
+	for i, found := range cell.FindAllStringSubmatch(row, -1) {
+		text := plain(found[1])
+		if units[i] != "" {
+			text += " " + units[i]
+		}
+		cells = append(cells, text)
+	}
+	return cells
+}
+
+// slipsIn reads what the key says of the slips of each exercise.
+func slipsIn(page string) [][]string {
+	var list [][]string
+	for _, section := range pieces(page, "<section>", "</section>") {
+		var slips []string
+		for _, slip := range pieces(section, "<dd>", "</dd>") {
+			slips = append(slips, plain(slip))
+		}
+		list = append(list, slips)
+	}
+	return list
+}

@@ -1,0 +1,145 @@
+// A printed handout, from the PDF files alone: they are tagged; each side has its cards whole and nothing more; the key
+// and the sheet have every number; the QR codes of the printed sides open the card in the live page, which has the same
+// story and the same answers as the paper; and the work in the key is true on a calculator.
+import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { describe, test } from 'node:test';
+import { inspect } from './axe.mjs';
+import { check, lines } from './calculator.mjs';
+import { settings } from './settings.mjs';
+import { regulars, start } from './visit.mjs';
+
+const { browser, origin } = await start(settings.site);
+const visit = regulars(browser);
+const address = 'https://sorrelflat.example.org/';
+
+// What the options of cmd/check/handout.go ask for: the cards of each exercise, and the paper in points.
+const handouts = [
+  { folder: 'letter', first: 1, last: 30, width: 612, height: 792 },
+  { folder: 'a4', first: 38, last: 40, width: 595, height: 842 },
+];
+
+const bare = (text) => text.replace(/[\s\u00a0]+/g, '');
+const run = (...command) => execFileSync(command[0], command.slice(1), { encoding: 'utf8', maxBuffer: 1 << 26 });
+
+for (const { folder, first, last, width, height } of handouts) {
+  const file = (name) => join(settings.handed, folder, name);
+  // The text of each sheet in the order in which it is set, without white space.
+  const sheets = (name) => run('pdftotext', '-raw', file(name), '-').split('\f').slice(0, -1).map(bare);
+
+  describe(folder, () => {
+    for (const name of ['cards', 'key', 'sign-in']) {
+      test(`${name} is tagged, on its paper, and in order for all readers`, async (t) => {
+        const info = run('pdfinfo', file(`${name}.pdf`));
+        assert.match(info, /^Tagged: +yes$/m);
+        const [, wide, high] = info.match(/^Page size: +([\d.]+) x ([\d.]+) pts/m);
+        assert.ok(Math.abs(wide - width) < 1 && Math.abs(high - height) < 1, `${wide} x ${high}`);
+        const { page, complaints, close } = await visit(pathToFileURL(file(`${name}.html`)).href);
+        t.after(close);
+        assert.deepEqual(await inspect(page), []);
+        assert.deepEqual(complaints, []);
+      });
+    }
+
+    test('each side has its cards whole, and the codes on it open them', async (t) => {
+      const sides = await cards(t, file('cards.html'));
+      const numbers = Array.from({ length: last - first + 1 }, (_, at) => first + at);
+      const exercises = [...new Set(sides.map(({ title }) => title))];
+      assert.deepEqual(sides.flatMap((side) => side.cards.map((card) => card.number)), exercises.flatMap(() => numbers));
+      const printed = sheets('cards.pdf');
+      assert.equal(printed.length, sides.length, 'sheets');
+      sides.forEach((side, at) => assert.equal(printed[at].replace(bare(side.heading), ''), bare(side.text), `sheet ${at + 1}`));
+      const key = await keys(t, file('key.html'));
+      for (const title of exercises) {
+        const at = sides.findIndex((side) => side.title === title);
+        const found = codes(file('cards.pdf'), at + 1);
+        assert.deepEqual(found, sides[at].cards.map((card) => card.code).sort());
+        for (const code of found) {
+          const card = sides[at].cards.find((one) => one.code === code);
+          assert.ok(code.startsWith(address));
+          const live = await open(t, origin + '/' + code.slice(address.length));
+          assert.deepEqual(live, { number: card.number, story: card.story, answers: key[title][card.number] });
+        }
+      }
+      t.diagnostic(`${sides.length} sides, ${exercises.length} exercises`);
+    });
+
+    test('the key and the sheet have every number', async (t) => {
+      const { page, close } = await visit(pathToFileURL(file('key.html')).href);
+      t.after(close);
+      const rows = await page.locator('tbody tr').allTextContents();
+      const key = sheets('key.pdf').join('');
+      let at = 0;
+      for (const row of rows) {
+        at = key.indexOf(bare(row), at);
+        assert.ok(at >= 0, `the printed key lacks the row ${row}`);
+      }
+      let worked = 0;
+      for (const line of await lines(page)) {
+        const wrong = check(line);
+        assert.ok(!wrong, `${line.names} ${line.printed}: ${wrong}`);
+        worked += wrong === '';
+      }
+      assert.ok(worked >= 8, `only ${worked} lines were worked`);
+      const sheet = sheets('sign-in.pdf').join('');
+      for (let number = first; number <= last; number++) {
+        assert.ok(sheet.includes(number), `the sheet lacks ${number}`);
+      }
+    });
+  });
+}
+
+// cards reads the sides of the cards from their page.
+async function cards(t, name) {
+  const { page, close } = await visit(pathToFileURL(name).href);
+  t.after(close);
+  return page.evaluate(() => [...document.querySelectorAll('.side')].map((side, at) => ({
+    title: side.querySelector('h2').textContent, text: side.textContent,
+    heading: at ? '' : document.querySelector('h1').textContent,
+    cards: [...side.querySelectorAll('article')].map((card) => ({
+      number: +card.querySelector('.number').textContent.match(/\d+/)[0],
+      story: card.querySelector('.story').textContent, code: card.querySelector('.code').href,
+    })),
+  })));
+}
+
+// keys reads the right answers, by the title of the exercise and the number of the card.
+async function keys(t, name) {
+  const { page, close } = await visit(pathToFileURL(name).href);
+  t.after(close);
+  return page.evaluate(() => Object.fromEntries([...document.querySelectorAll('section')].map((section) => {
+    const answers = {};
+    for (const table of section.querySelectorAll('table')) {
+      const units = [...table.querySelectorAll('thead tr:last-child .part')].map((head) => head.querySelector('span')?.textContent);
+      for (const row of table.querySelectorAll('tbody tr')) {
+        const own = [...row.querySelectorAll('.part')].map((cell, at) => [cell.textContent, units[at]].filter(Boolean).join(' '));
+        (answers[row.querySelector('th').textContent] ??= []).push(...own);
+      }
+    }
+    return [section.querySelector('h2').lastChild.textContent.trim(), answers];
+  })));
+}
+
+// codes are the addresses in the QR codes of a sheet, from a picture of it.
+function codes(pdf, sheet) {
+  const picture = join(settings.handed, `sheet-${sheet}`);
+  run('pdftoppm', '-r', '150', '-gray', '-png', '-singlefile', '-f', sheet, '-l', sheet, pdf, picture);
+  return run('zbarimg', '--quiet', '--raw', `${picture}.png`).trim().split('\n').sort();
+}
+
+// open follows an address as a phone does, and reads the card that it comes to.
+async function open(t, to) {
+  const { page, complaints, close } = await visit(to, { width: 390 });
+  t.after(close);
+  const name = to.match(/#card-(.+)-\d+$/)[1];
+  const exercise = page.locator(`#exercise-${name}`);
+  await page.waitForFunction((id) => !document.getElementById(id).readOnly, `exercise-${name}-card`);
+  const card = {
+    number: +await exercise.locator('.card input').inputValue(), story: await exercise.locator('.story').textContent(),
+    answers: await exercise.locator('.solution .key').allTextContents(),
+  };
+  assert.deepEqual(complaints, []);
+  return card;
+}
