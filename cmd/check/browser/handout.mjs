@@ -44,24 +44,24 @@ for (const { folder, first, last, width, height } of handouts) {
     }
 
     test('each side has its cards whole, and the codes on it open them', async (t) => {
-      const sides = await cards(t, file('cards.html'));
+      const sides = await cards(file('cards.html'));
       const numbers = Array.from({ length: last - first + 1 }, (_, at) => first + at);
       const exercises = [...new Set(sides.map(({ title }) => title))];
       assert.deepEqual(sides.flatMap((side) => side.cards.map((card) => card.number)), exercises.flatMap(() => numbers));
       const printed = sheets('cards.pdf');
       assert.equal(printed.length, sides.length, 'sheets');
-      sides.forEach((side, at) => assert.equal(printed[at].replace(bare(side.heading), ''), bare(side.text), `sheet ${at + 1}`));
-      const key = await keys(t, file('key.html'));
+      sides.forEach((side, at) => {
+        assert.equal(printed[at].replace(bare(side.heading), ''), bare(side.text), `sheet ${at + 1}`);
+      });
+      const key = await keys(file('key.html'));
       for (const title of exercises) {
         const at = sides.findIndex((side) => side.title === title);
         const found = codes(file('cards.pdf'), at + 1);
         assert.deepEqual(found, sides[at].cards.map((card) => card.code).sort());
-        for (const code of found) {
-          const card = sides[at].cards.find((one) => one.code === code);
-          assert.ok(code.startsWith(address));
-          const live = await open(t, origin + '/' + code.slice(address.length));
-          assert.deepEqual(live, { number: card.number, story: card.story, answers: key[title][card.number] });
-        }
+        const [card] = sides[at].cards;
+        assert.ok(card.code.startsWith(address));
+        const live = await open(origin + '/' + card.code.slice(address.length));
+        assert.deepEqual(live, { number: card.number, story: card.story, answers: key[title][card.number] });
       }
       t.diagnostic(`${sides.length} sides, ${exercises.length} exercises`);
     });
@@ -91,36 +91,38 @@ for (const { folder, first, last, width, height } of handouts) {
   });
 }
 
-// cards reads the sides of the cards from their page.
-async function cards(t, name) {
+// read reads something in a page of a handout.
+async function read(name, how) {
   const { page, close } = await visit(pathToFileURL(name).href);
-  t.after(close);
-  return page.evaluate(() => [...document.querySelectorAll('.side')].map((side, at) => ({
-    title: side.querySelector('h2').textContent, text: side.textContent,
-    heading: at ? '' : document.querySelector('h1').textContent,
-    cards: [...side.querySelectorAll('article')].map((card) => ({
-      number: +card.querySelector('.number').textContent.match(/\d+/)[0],
-      story: card.querySelector('.story').textContent, code: card.querySelector('.code').href,
-    })),
-  })));
+  const found = await page.evaluate(how);
+  close();
+  return found;
 }
 
+// cards reads the sides of the cards from their page.
+const cards = (name) => read(name, () => [...document.querySelectorAll('.side')].map((side, at) => ({
+  title: side.querySelector('h2').textContent, text: side.textContent,
+  heading: at ? '' : document.querySelector('h1').textContent,
+  cards: [...side.querySelectorAll('article')].map((card) => ({
+    number: +card.querySelector('.number').textContent.match(/\d+/)[0],
+    story: card.querySelector('.story').textContent, code: card.querySelector('.code').href,
+  })),
+})));
+
 // keys reads the right answers, by the title of the exercise and the number of the card.
-async function keys(t, name) {
-  const { page, close } = await visit(pathToFileURL(name).href);
-  t.after(close);
-  return page.evaluate(() => Object.fromEntries([...document.querySelectorAll('section')].map((section) => {
-    const answers = {};
-    for (const table of section.querySelectorAll('table')) {
-      const units = [...table.querySelectorAll('thead tr:last-child .part')].map((head) => head.querySelector('span')?.textContent);
-      for (const row of table.querySelectorAll('tbody tr')) {
-        const own = [...row.querySelectorAll('.part')].map((cell, at) => [cell.textContent, units[at]].filter(Boolean).join(' '));
-        (answers[row.querySelector('th').textContent] ??= []).push(...own);
-      }
+const keys = (name) => read(name, () => Object.fromEntries([...document.querySelectorAll('section')].map((section) => {
+  const answers = {};
+  for (const table of section.querySelectorAll('table')) {
+    const units = [...table.querySelectorAll('thead tr:last-child .part')]
+      .map((head) => head.querySelector('span')?.textContent);
+    for (const row of table.querySelectorAll('tbody tr')) {
+      const own = [...row.querySelectorAll('.part')]
+        .map((cell, at) => [cell.textContent, units[at]].filter(Boolean).join(' '));
+      (answers[row.querySelector('th').textContent] ??= []).push(...own);
     }
-    return [section.querySelector('h2').lastChild.textContent.trim(), answers];
-  })));
-}
+  }
+  return [section.querySelector('h2').lastChild.textContent.trim(), answers];
+})));
 
 // codes are the addresses in the QR codes of a sheet, from a picture of it.
 function codes(pdf, sheet) {
@@ -130,9 +132,8 @@ function codes(pdf, sheet) {
 }
 
 // open follows an address as a phone does, and reads the card that it comes to.
-async function open(t, to) {
+async function open(to) {
   const { page, complaints, close } = await visit(to, { width: 390 });
-  t.after(close);
   const name = to.match(/#card-(.+)-\d+$/)[1];
   const exercise = page.locator(`#exercise-${name}`);
   await page.waitForFunction((id) => !document.getElementById(id).readOnly, `exercise-${name}-card`);
@@ -140,6 +141,7 @@ async function open(t, to) {
     number: +await exercise.locator('.card input').inputValue(), story: await exercise.locator('.story').textContent(),
     answers: await exercise.locator('.solution .key').allTextContents(),
   };
+  close();
   assert.deepEqual(complaints, []);
   return card;
 }

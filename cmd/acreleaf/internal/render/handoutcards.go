@@ -27,16 +27,16 @@ var cuts = map[int]string{
 }
 
 func (r *Renderer) side(w *bytes.Buffer, h *Handout, e *HandedExercise, cards []HandedCard) {
-	w.WriteString("<section")
+	w.WriteString("<div")
 	attribute(w, "class", "side of-"+strconv.Itoa(e.PerSide))
-	attribute(w, "aria-label", e.Title)
-	w.WriteString(">\n<svg class=\"cuts\" viewBox=\"0 0 100 100\" preserveAspectRatio=\"none\" aria-hidden=\"true\"><path vector-effect=\"non-scaling-stroke\"")
+	w.WriteString(">\n<svg class=\"cuts\" viewBox=\"0 0 100 100\" preserveAspectRatio=\"none\" aria-hidden=\"true\">")
+	w.WriteString("<path vector-effect=\"non-scaling-stroke\"")
 	attribute(w, "d", cuts[e.PerSide])
 	w.WriteString("/></svg>\n")
 	for i := range cards {
 		r.handedCard(w, h, e, &cards[i])
 	}
-	w.WriteString("</section>\n")
+	w.WriteString("</div>\n")
 }
 
 // ruledLines are more lines than the tallest card has room for; those that do not fit are not seen.
@@ -62,7 +62,7 @@ func (r *Renderer) handedCard(w *bytes.Buffer, h *Handout, e *HandedExercise, c 
 	}
 	w.WriteString("</div>\n<ol class=\"asks\">\n")
 	for i := range e.Asks {
-		r.handedAsk(w, &e.Asks[i])
+		r.handedAsk(w, e, i)
 	}
 	w.WriteString("</ol>\n</article>\n")
 }
@@ -77,9 +77,13 @@ func (r *Renderer) handedStory(w *bytes.Buffer, pieces []StoryPiece) {
 	}
 }
 
-func (r *Renderer) handedAsk(w *bytes.Buffer, a *HandedAsk) {
-	words := &r.words.Handout
+func (r *Renderer) handedAsk(w *bytes.Buffer, e *HandedExercise, i int) {
+	words, a := &r.words.Handout, &e.Asks[i]
 	w.WriteString("<li><p><b>")
+	if len(e.Asks) > 1 {
+		integer(w, i+1)
+		text(w, ". ")
+	}
 	text(w, a.Label)
 	w.WriteString("</b>, ")
 	text(w, r.words.Exercise.digits(a.Digits))

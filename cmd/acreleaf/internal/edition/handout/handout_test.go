@@ -146,12 +146,16 @@ func wantedCard(e *worksheet.Exercise, card *practice.Card) []string {
 	}
 	want := []string{fmt.Sprint("Card ", card.Number), e.Title, story,
 		fmt.Sprintf("%sworkshops/report/#card-%s-%d", testAddress, e.Block.Name, card.Number)}
-	for _, p := range card.Parts() {
+	for i, p := range card.Parts() {
 		digits := fmt.Sprintf("to %d digits", p.Digits)
 		if p.Digits == 1 {
 			digits = "to one digit"
 		}
-		want = append(want, p.Label()+", "+digits)
+		if ask := p.Label() + ", " + digits; len(card.Parts()) > 1 {
+			want = append(want, fmt.Sprintf("%d. %s", i+1, ask))
+		} else {
+			want = append(want, ask)
+		}
 	}
 	return want
 }
