@@ -14,9 +14,24 @@ var handouts = map[string][]string{
 	"a4":     {"--cards=38-40", "--paper=a4", "--side=2"},
 }
 
-// handout prints the handout of the demo's workshop, has the HTML checker read its pages, and compares what is on paper
-// with the live page.
-func (b *bench) handout(ctx context.Context, r *step.Record) error {
+// handout gives the step that prints the handout of the demo's workshop, has the HTML checker read its pages, and runs
+// a test script that compares what is on paper with the live page.
+func (b *bench) handout(script string) func(context.Context, *step.Record) error {
+	return func(ctx context.Context, r *step.Record) error {
+		if err := b.printHandouts(ctx, r); err != nil {
+			return err
+		}
+		checker := filepath.Join(browserFolder, "node_modules/vnu-jar/build/dist/vnu.jar")
+		if _, err := r.Command(ctx, step.Command{Args: []string{"java", "-Xss8m", "-XX:TieredStopAtLevel=1",
+			"-XX:+UseSerialGC", "-jar", checker, "--errors-only", "--skip-non-html", b.handed}}); err != nil {
+			return err
+		}
+		return b.node(ctx, r, script, "content", b.site)
+	}
+}
+
+// printHandouts prints from the demo's content with an address, since there is no QR code without one.
+func (b *bench) printHandouts(ctx context.Context, r *step.Record) error {
 	content := filepath.Join(b.handed, "content")
 	if err := os.CopyFS(content, os.DirFS("content")); err != nil {
 		return err
@@ -36,10 +51,5 @@ func (b *bench) handout(ctx context.Context, r *step.Record) error {
 			return err
 		}
 	}
-	checker := filepath.Join(browserFolder, "node_modules/vnu-jar/build/dist/vnu.jar")
-	if _, err := r.Command(ctx, step.Command{Args: []string{"java", "-Xss8m", "-XX:TieredStopAtLevel=1",
-		"-XX:+UseSerialGC", "-jar", checker, "--errors-only", "--skip-non-html", b.handed}}); err != nil {
-		return err
-	}
-	return b.node(ctx, r, "handout.mjs", "content", b.site)
+	return nil
 }
