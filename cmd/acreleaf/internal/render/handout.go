@@ -21,7 +21,7 @@ type Paper struct{ Width, Height string }
 // A HandedExercise is an exercise with the cards that are printed of it.
 type HandedExercise struct {
 	Number  int // in the page
-	PerSide int // how many cards are on a side of paper: 2 or 4
+	PerSide int // how many cards are on a side of paper: 1, 2 or 4
 	Title   string
 	Story   []StoryPiece  // with the labels of what is given
 	Same    []HandedGiven // on every card

@@ -22,6 +22,7 @@ func (r *Renderer) Cards(w *bytes.Buffer, h *Handout) {
 
 // cuts are the marks at the edges of the paper and in its middle, on a square of 100, by how many cards a side has.
 var cuts = map[int]string{
+	1: "",
 	2: "M0 50h4M48 50h4M96 50h4",
 	4: "M0 50h4M48 50h4M96 50h4M50 0v3M50 48.5v3M50 97v3",
 }

@@ -30,7 +30,7 @@ const (
 type Options struct {
 	Page        string // slash path in the content folder, as PageOf gives it
 	First, Last int    // the cards; 0 for all that an exercise has
-	PerSide     int    // how many cards are on a side of paper, 2 or 4; long ones are 2
+	PerSide     int    // how many cards are on a side of paper, 2 or 4; of long ones there are fewer
 	Paper       Paper
 }
 

@@ -20,6 +20,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
+	"acreleaf/cmd/acreleaf/internal/render"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
 
@@ -217,6 +218,23 @@ func TestAPageNeedsNothingElse(t *testing.T) {
 			if reaching.MatchString(tag) {
 				t.Errorf("%s has %s", name, tag)
 			}
+		}
+	}
+}
+
+// A card has room for the work: what has long text is one of fewer on a side.
+func TestFewerLongCardsOnASide(t *testing.T) {
+	for _, c := range []struct {
+		letters, asks, asked, want int
+	}{
+		{150, 1, 4, 4}, {150, 1, 2, 2}, {200, 2, 4, 4}, {270, 3, 4, 2}, {700, 1, 4, 2}, {700, 1, 2, 2}, {2000, 1, 4, 1},
+		{100, 8, 4, 1},
+	} {
+		v := &render.HandedExercise{Asks: make([]render.HandedAsk, c.asks), Cards: []render.HandedCard{
+			{}, {Story: []render.StoryPiece{{Text: strings.Repeat("ñ", c.letters)}}},
+		}}
+		if got := perSide(v, c.asked); got != c.want {
+			t.Errorf("%+v: %d", c, got)
 		}
 	}
 }

@@ -71,22 +71,16 @@ func (e *edition) exercise(p *book.Page, of *worksheet.Exercise) (*render.Handed
 			v.Work = workOf(of, card)
 		}
 	}
-	v.PerSide = e.PerSide
-	if linesOf(v) > linesOfSmall {
-		v.PerSide = 2
-	}
+	v.PerSide = perSide(v, e.PerSide)
 	for i := range v.Givens {
 		takeUnit(v, i)
 	}
 	return v, nil
 }
 
-// linesOfSmall is how many lines of text a card may have, one of four on a side, that leaves room for the work.
-const linesOfSmall = 15
-
-// linesOf is about how many lines the longest story and what is asked take on a small card.
-func linesOf(v *render.HandedExercise) int {
-	const letters, ofAsk = 40, 4 // in a line, and lines that one thing asked takes
+// perSide is how many cards of an exercise are on a side: as many as are asked for, or fewer where the longest story
+// and what is asked would leave no room for the work.
+func perSide(v *render.HandedExercise, asked int) int {
 	longest := 0
 	for _, c := range v.Cards {
 		length := 0
@@ -95,7 +89,13 @@ func linesOf(v *render.HandedExercise) int {
 		}
 		longest = max(longest, length)
 	}
-	return longest/letters + 1 + ofAsk*len(v.Asks)
+	// About so many letters are in a line, what is asked takes so many lines, and there may be so many of text.
+	for _, card := range []struct{ perSide, letters, ofAsk, most int }{{4, 40, 4, 15}, {2, 85, 2, 16}} {
+		if card.perSide <= asked && longest/card.letters+1+card.ofAsk*len(v.Asks) <= card.most {
+			return card.perSide
+		}
+	}
+	return 1
 }
 
 // takeUnit takes the unit of a given from the rows of the key to the head of its column, if all cards have the same.
