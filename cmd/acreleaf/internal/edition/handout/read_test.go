@@ -73,8 +73,8 @@ func keyIn(t *testing.T, page string) [][][]string {
 
 var head = regexp.MustCompile(`<th (rowspan)?[^>]*>(.*?)</th>`)
 
-// unitsOf are the units in the heads of the columns, in order: those of what is given are in the first row, those of the
-// answers in the second.
+// unitsOf are the units in the heads of the columns, in order: those of what is given are in the first row, and those
+// of the answers in the second.
 func unitsOf(thead string) []string {
 	var units []string
 	rows := pieces(thead, "<tr>", "</tr>")
