@@ -37,6 +37,12 @@ func TestExitCodes(t *testing.T) {
 		{"proof --today", exitUsage},
 		{"press --today 2026-11-02", exitUsage}, // a press reads no clock
 		{"press --from faulty", exitFault},
+		{"handout", exitUsage},
+		{"handout report --cards 0", exitUsage},
+		{"handout report --cards 5-2", exitUsage},
+		{"handout report --paper a5", exitUsage},
+		{"handout report", exitFault}, // there is none
+		{"handout report --to content/handout", exitUsage},
 		{"press --from nowhere", exitFault},
 		{"desk --from nowhere", exitFault},
 		{"press --to content/home.md/x", exitUsage}, // it lies in the content folder
