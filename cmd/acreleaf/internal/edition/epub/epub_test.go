@@ -284,3 +284,20 @@ func TestUndated(t *testing.T) {
 		t.Errorf("%d books, and %v", len(books), said)
 	}
 }
+
+// A line of the work parts before its signs, and keeps every piece in its order.
+func TestLinesOfWork(t *testing.T) {
+	body, err := read([]byte(`<div class="work"><p><math><mrow><mi>a</mi><mo>=</mo><mo>(</mo><mi>b</mi><mo>−</mo>` +
+		`<mn>2</mn><mo>)</mo><mo>÷</mo><mrow><mn>3</mn><mtext> in</mtext></mrow></mrow></math></p></div>`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	breakLines(body)
+	var lines []string
+	for _, part := range all(body, isElement("math")) {
+		lines = append(lines, textOf(part))
+	}
+	if want := []string{"a", "=(b", "−2)", "÷3 in"}; !slices.Equal(lines, want) {
+		t.Errorf("the parts are %q, want %q", lines, want)
+	}
+}

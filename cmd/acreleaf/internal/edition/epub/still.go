@@ -35,6 +35,7 @@ func still(page *html.Node, v *volume) *html.Node {
 		body.AppendChild(office)
 	}
 	move(find(page, isElement("main")), body)
+	breakLines(body)
 	if head := find(body, isOf("head")); head != nil {
 		head.AppendChild(example(v))
 	}
