@@ -38,13 +38,21 @@ func placeOf(d *draft) Place {
 	return Place{d.number, d.of, turnOf(d.course)}
 }
 
-// after are the pages that come before a lesson. One that is not there is a fault (checkLessons).
+// after are the pages that come before a lesson, in its language where they are translated. One that is not there is a
+// fault (checkLessons).
 func (b *library) after(d *draft) []Turn {
 	var list []Turn
 	for _, file := range d.metadata.Lesson.After {
-		if before := b.index[path.Join(path.Dir(d.name), file.Text)]; before != nil {
-			list = append(list, turnOf(before))
+		before := b.index[path.Join(path.Dir(d.name), file.Text)]
+		if before == nil {
+			continue
 		}
+		for _, twin := range b.inLanguages(before) {
+			if twin.address.Language == d.address.Language {
+				before = twin
+			}
+		}
+		list = append(list, turnOf(before))
 	}
 	return list
 }

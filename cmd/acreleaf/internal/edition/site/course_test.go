@@ -59,3 +59,20 @@ func TestWrittenCourse(t *testing.T) {
 		}
 	}
 }
+
+// The twin of a lesson leads to the twins of what comes before it, and is counted among the lessons of its language.
+func TestTranslatedLesson(t *testing.T) {
+	files := twoTongues(map[string]string{"soil": guide("The soil guide", 1, "")})
+	files["courses/young/a.md"] = lesson("Soil", 1, "")
+	files["courses/young/b.md"] = lesson("Water", 2, "after: [a.md]\n")
+	files["courses/young/suelo.md"] = spanish("title: El suelo\norder: 1\ntranslates: a.md")
+	files["courses/young/agua.md"] = spanish(
+		"title: El agua\norder: 2\ntranslates: b.md\nafter: [a.md, ../../guides/soil.md]")
+	made := mustMake(t, files)
+	for _, want := range []string{"<li>Lección 2 de 2</li>", `<li><a href="../suelo/">El suelo</a></li>`,
+		`<li><a href="../../../../guides/soil/">The soil guide</a></li>`, `<a rel="prev" href="../suelo/">`} {
+		if page := made["es/courses/young/agua/index.html"]; !strings.Contains(page, want) {
+			t.Errorf("the lesson has no %s:\n%s", want, page)
+		}
+	}
+}
