@@ -16,6 +16,8 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"golang.org/x/net/html"
+
 	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/message"
@@ -299,5 +301,33 @@ func TestLinesOfWork(t *testing.T) {
 	}
 	if want := []string{"a", "=(b", "−2)", "÷3 in"}; !slices.Equal(lines, want) {
 		t.Errorf("the parts are %q, want %q", lines, want)
+	}
+}
+
+// Each exercise of the demo leads to its answer, which is after all exercises and has a number in it.
+func TestAnswersAtTheEnd(t *testing.T) {
+	books, _ := made(t, demo(), Of(demo(), []string{"workshops/report.md"}))
+	body, err := read([]byte(opened(t, books["workshops/report.epub"])["book/text.xhtml"]))
+	if err != nil {
+		t.Fatal(err)
+	}
+	end := find(body, isOf("answers"))
+	exercises := all(body, isOf("exercise"))
+	if end == nil || len(exercises) < 2 || find(end, isOf("exercise")) != nil {
+		t.Fatalf("%d exercises", len(exercises))
+	}
+	for _, exercise := range exercises {
+		id := attribute(exercise, "id") + "-answer"
+		answer := find(end, func(n *html.Node) bool { return attribute(n, "id") == id })
+		way := find(exercise, func(n *html.Node) bool { return attribute(n, "href") == "#"+id })
+		if answer == nil || way == nil {
+			t.Fatalf("%s: no answer, or no way to it", id)
+		}
+		if key := find(answer, isOf("key")); key == nil || !strings.ContainsAny(textOf(key), "0123456789") {
+			t.Errorf("%s has no number", id)
+		}
+		if find(exercise, isOf("key")) != nil {
+			t.Errorf("%s is told with the exercise", id)
+		}
 	}
 }
