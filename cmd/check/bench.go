@@ -86,6 +86,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "typed", After: []string{"press"}, Tools: browser, Run: b.browser("typed.mjs")},
 		{Name: "speaks", After: []string{"press"}, Tools: browser, Run: b.browser("speaks.mjs")},
 		{Name: "marking", After: []string{"press twice"}, Tools: browser, Run: b.browserTwice("marking.mjs")},
+		{Name: "exercise", After: []string{"press"}, Tools: browser, Run: b.browser("exercise.mjs")},
 		{Name: "vnu", After: []string{"press"}, Tools: append(checkers, java), Run: b.vnu},
 		{
 			Name: "epub", After: []string{"press"}, Tools: append(checkers, java, tool.EPUBCheck.Name, tool.Rhino.Name),
