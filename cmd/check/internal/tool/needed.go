@@ -57,7 +57,9 @@ var (
 )
 
 // All is every tool, in the order in which they are looked for.
-func All() []Tool { return []Tool{Compiler, Wabt, Java, EPUBCheck, Rhino, Node, NPM, Poppler, ZBar, Chromium} }
+func All() []Tool {
+	return []Tool{Compiler, Wabt, Java, EPUBCheck, Rhino, Node, NPM, Poppler, ZBar, Chromium}
+}
 
 // The oldest Node that the packages in the lock file accept.
 const nodeMajor, nodeMinor = 20, 19
