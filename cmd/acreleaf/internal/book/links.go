@@ -238,7 +238,9 @@ func (d *draft) anchors() []string {
 func anchorsOf(doc *markdown.Document) []string {
 	var list []string
 	for _, h := range doc.Headings {
-		list = append(list, h.ID)
+		if !doc.ForLeader(h.Span) {
+			list = append(list, h.ID)
+		}
 	}
 	for _, b := range doc.Blocks {
 		if b.Name != "" && b.Construct.Row().Numbers {

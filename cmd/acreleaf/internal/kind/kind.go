@@ -22,6 +22,7 @@ const (
 	Calculation
 	Sources
 	Index
+	Leader
 	Missing
 	count
 )
@@ -46,6 +47,7 @@ type Row struct {
 	Numbered bool // a page shows its place in the order of its kind
 	Turns    bool // a page leads to the one before it and the one after it
 	Contents bool // a page lists its parts at its top
+	Led      bool // a page may have notes for who leads it, which are on a page of their own
 	Lists    bool // a page shows something of all others, so that it is made after them
 
 	Reviewed bool // a proof asks when a page was last reviewed
@@ -59,7 +61,7 @@ var rows = [count]Row{
 	Guide: {Name: "guide", Folder: "guides", Written: true, Pattern: "guide.md",
 		Numbered: true, Turns: true, Contents: true, Reviewed: true, Warns: true},
 	Workshop: {Name: "workshop", Folder: "workshops", Written: true, Pattern: "workshop.md",
-		Numbered: true, Contents: true, Warns: true},
+		Numbered: true, Contents: true, Led: true, Warns: true},
 	Course: {Name: "course", Written: true, Lists: true, Warns: true}, // in the folder of its lessons
 	Lesson: {Name: "lesson", Folder: "courses", Written: true, Pattern: "lesson.md",
 		Turns: true, Contents: true, Warns: true},
@@ -68,6 +70,7 @@ var rows = [count]Row{
 	Calculation: {Name: "calculation", Folder: "calculations"},
 	Sources:     {Name: "sources"},
 	Index:       {Name: "index"},
+	Leader:      {Name: "leader"}, // of a page that is led, under its address
 	Missing:     {Name: "missing"},
 }
 

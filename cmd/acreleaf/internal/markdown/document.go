@@ -13,12 +13,13 @@ import (
 // print it.
 type Document struct {
 	Source       *message.Source
-	Blocks       []*Block   // worksheets and reckoners, in the order of the source
-	Calculations []*Block   // the calculations that the page defines, in the order of the source
-	Passages     []*Passage // in the order of the source
-	Figures      []*Figure  // in the order of the source
-	Links        []*Link    // every other link and image, in the order of the source
-	Headings     []*Heading // in the order of the source
+	Blocks       []*Block       // worksheets and reckoners, in the order of the source
+	Calculations []*Block       // the calculations that the page defines, in the order of the source
+	Passages     []*Passage     // in the order of the source
+	Figures      []*Figure      // in the order of the source
+	Links        []*Link        // every other link and image, in the order of the source
+	Headings     []*Heading     // in the order of the source
+	Leader       []message.Span // where leader's notes are, from fence to fence
 
 	root    ast.Node // nil when the document is at rest
 	body    int      // offset in Source.Text of the Markdown

@@ -129,9 +129,9 @@ func (r *reading) finishFences() {
 		}
 		if len(f.words) > 0 {
 			word := r.cut(f.words[0])
-			if word == exampleWord {
-				r.adviseFence(f)
-			} else if near, ok := message.Nearest(word, append(construct.Words(), exampleWord)); ok {
+			if is := construct.ContainerOf(word); is != construct.NoContainer {
+				r.adviseFence(f, is)
+			} else if near, ok := message.Nearest(word, append(construct.Words(), construct.ContainerWords()...)); ok {
 				r.advise("construct-unknown", f.words[0],
 					"“"+word+"” is no kind of block, so this is shown as a listing", "did you mean “"+near+"”?")
 			}

@@ -29,7 +29,7 @@ var pageParser = sync.OnceValue(func() parser.Parser {
 		parser.WithBlockParsers(
 			util.Prioritized(extension.NewDefinitionListParser(), 101),
 			util.Prioritized(extension.NewDefinitionDescriptionParser(), 102),
-			util.Prioritized(exampleParser{}, 690),
+			util.Prioritized(containerParser{}, 690),
 			util.Prioritized(newFootnoteParser(), 999),
 		),
 		parser.WithInlineParsers(util.Prioritized(newMarkParser(), 101)),

@@ -80,7 +80,7 @@ var printFuncs = sync.OnceValue(func() []printFunc {
 		extast.KindTableRow:              printTableRow,
 		kindBlock:                        printBlock,
 		kindCaption:                      printCaption,
-		kindExample:                      printExample,
+		kindContainer:                    printContainer,
 	}
 	list := make([]printFunc, slices.Max(slices.Collect(maps.Keys(byKind)))+1)
 	for kind, print := range byKind {

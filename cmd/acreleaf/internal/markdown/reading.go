@@ -20,12 +20,12 @@ type reading struct {
 	doc      *Document
 	messages message.List
 
-	fences    []*fence
-	quotes    []*quote
-	footnotes []footnote
-	examples  []*exampleNode
-	fenceCut  bool     // a fence in an example was as long as the example's own
-	unclosed  ast.Node // the last paragraph with a comment that has no end
+	fences     []*fence
+	quotes     []*quote
+	footnotes  []footnote
+	containers []*containerNode
+	fenceCut   bool     // a fence in an example was as long as the example's own
+	unclosed   ast.Node // the last paragraph with a comment that has no end
 
 	counts counts
 	limits map[string]bool // those that were passed and named
@@ -74,7 +74,7 @@ func (r *reading) advise(id string, at message.Span, text, note string) {
 func (r *reading) finish() {
 	r.finishFences()
 	r.finishQuotes()
-	r.finishExamples()
+	r.finishContainers()
 	r.finishAnchors()
 	r.finishFootnotes()
 	r.finishHeadings()

@@ -10,8 +10,11 @@ import (
 // headings sees that the headings are a table of contents: the title of the page is the only one of the first level,
 // and none skips a level on the way down. Readers who cannot see a page walk it by its headings (WCAG 2.2, 1.3.1).
 func (c *textCheck) headings() {
-	last := 1 // the title
+	levels := map[bool]int{true: 1, false: 1} // the level of the last heading, of leader's notes and of the page
 	for _, h := range c.page.Document.Headings {
+		led := c.page.Document.ForLeader(h.Span)
+		last := levels[led]
+		levels[led] = h.Level
 		switch {
 		case h.Level == 1:
 			c.fault(h.Span, "heading-title", "the title of the page is its only heading of the first level",
@@ -21,7 +24,6 @@ func (c *textCheck) headings() {
 				fmt.Sprintf("this heading is of level %d, and the one above it of level %d", h.Level, last),
 				"write "+strings.Repeat("#", last+1)+" before it")
 		}
-		last = h.Level
 	}
 	if c.rules.Advice {
 		c.sameHeadings()

@@ -38,6 +38,7 @@ func (c *textCheck) prose(p *markdown.Prose) {
 // finish checks what needs the whole page, and gives all that was found.
 func (c *textCheck) finish() message.List {
 	c.headings()
+	c.leader()
 	c.links()
 	c.cautions()
 	c.review()

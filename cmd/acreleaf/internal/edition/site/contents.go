@@ -12,7 +12,7 @@ const partLevel = 2
 func contents(doc *markdown.Document) []render.Link {
 	var parts []render.Link
 	for _, h := range doc.Headings {
-		if h.Level == partLevel {
+		if h.Level == partLevel && !doc.ForLeader(h.Span) {
 			parts = append(parts, render.Link{Href: "#" + h.ID, Text: h.Text})
 		}
 	}

@@ -1,0 +1,65 @@
+package markdown
+
+import (
+	"bytes"
+
+	"github.com/yuin/goldmark/ast"
+	extast "github.com/yuin/goldmark/extension/ast"
+
+	"acreleaf/cmd/acreleaf/internal/construct"
+	"acreleaf/cmd/acreleaf/internal/message"
+)
+
+// finishLeader keeps the place of leader's notes, and reports what cannot be in them: what has a part on the page of
+// those who take part, or takes numbers from it.
+func (r *reading) finishLeader(e *containerNode) {
+	notes := message.Span{Start: e.opening.Start, End: r.offset(e.end)}
+	r.doc.Leader = append(r.doc.Leader, notes)
+	misfit := func(at message.Span, what string) {
+		r.fault("leader-block", at, what+" cannot be in leader's notes",
+			"move it out of the fence, or write a plain sentence with a link to it")
+	}
+	for _, f := range r.fences {
+		if f.block != nil && begins(notes, f.opening) && len(r.closingFence(f)) < e.fence { // else it ended the notes
+			misfit(f.opening, "a "+f.block.Construct.String())
+		}
+	}
+	note := false
+	_ = ast.Walk(e, func(n ast.Node, enters bool) (ast.WalkStatus, error) {
+		_, is := n.(*extast.FootnoteLink)
+		note = note || is
+		return ast.WalkContinue, nil // it has no error to give
+	})
+	for _, f := range r.footnotes {
+		note = note || begins(notes, f.at)
+	}
+	if note {
+		misfit(e.opening, "a footnote")
+	}
+}
+
+// ForLeader says whether a place is in leader's notes, and so not on the page of those who take part.
+func (d *Document) ForLeader(at message.Span) bool {
+	for _, notes := range d.Leader {
+		if begins(notes, at) {
+			return true
+		}
+	}
+	return false
+}
+
+// begins says whether a span begins in another.
+func begins(in, at message.Span) bool { return in.Start <= at.Start && at.Start < in.End }
+
+// LeaderHTML writes the leader's notes, as HTML writes the rest of the page's text.
+func (d *Document) LeaderHTML(w *bytes.Buffer, f Fragments, words *Words) error {
+	d = d.Awake()
+	p := printer{w: w, source: d.text, doc: d, fragments: f, words: words, funcs: printFuncs()}
+	for c := d.root.FirstChild(); c != nil; c = c.NextSibling() {
+		if e, is := c.(*containerNode); is && e.is == construct.Leader {
+			p.children(e)
+		}
+	}
+	p.notes()
+	return p.err
+}
