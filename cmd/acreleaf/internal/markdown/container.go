@@ -64,7 +64,8 @@ func (containerParser) Open(parent ast.Node, reader text.Reader, pc parser.Conte
 	r.containers = append(r.containers, e)
 	e.misplaced = parent.Kind() != ast.KindDocument || pc.BlockIndent() > 0
 	if e.misplaced {
-		r.fault(is.String()+"-place", e.opening, "this "+nouns[is]+" is set in, or is in a list, a quotation or another fence",
+		r.fault(is.String()+"-place", e.opening,
+			"this "+nouns[is]+" is set in, or is in a list, a quotation or another fence",
 			"begin its lines at the left margin, with a blank line before it")
 	}
 	reader.AdvanceToEOL()
@@ -104,9 +105,11 @@ func (r *reading) cutFence(e *containerNode, last ast.Node) {
 	f := r.fences[len(r.fences)-1]
 	if size := len(r.closingFence(f)); size >= e.fence {
 		f.closed, r.fenceCut = true, true
-		r.fault(e.is.String()+"-cut", f.opening, "the fence of this block is as long as that of the "+nouns[e.is]+" around it, "+
-			"so that the "+nouns[e.is]+" ends here", "begin and end the "+nouns[e.is]+" on line "+strconv.Itoa(r.source.Line(e.opening.Start))+
-			" with "+strconv.Itoa(size+1)+" backticks")
+		r.fault(e.is.String()+"-cut", f.opening,
+			"the fence of this block is as long as that of the "+nouns[e.is]+" around it, "+
+				"so that the "+nouns[e.is]+" ends here",
+			"begin and end the "+nouns[e.is]+" on line "+strconv.Itoa(r.source.Line(e.opening.Start))+
+				" with "+strconv.Itoa(size+1)+" backticks")
 	}
 }
 

@@ -19,6 +19,7 @@ func exerciseShape() object {
 		"digits":      count("The significant digits that are asked for; 3 if this line is left out."),
 		"hint":        bare(need("What a learner is told first.")),
 		"cards":       count("How many cards there are; 40 if this line is left out."),
+		"minutes":     count("How many minutes the plan of a workshop has for it."),
 	})
 	s["additionalProperties"] = true
 	return s

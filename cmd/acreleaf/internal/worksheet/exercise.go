@@ -21,6 +21,7 @@ type Exercise struct {
 	Title    string
 	Hint     string // "" for none
 	Cards    int
+	Minutes  int // that the plan of a workshop has for it; 0 where it says nothing
 	Story    []StoryPiece
 
 	Placed *practice.Placed // in the graph of the page
@@ -35,22 +36,25 @@ type StoryPiece struct {
 
 // The keys of an exercise that are not givens.
 const (
-	keyChain  = "chain"
-	keyStory  = "story"
-	keyAsk    = "ask"
-	keyDigits = "digits"
-	keyHint   = "hint"
-	keyCards  = "cards"
+	keyChain   = "chain"
+	keyStory   = "story"
+	keyAsk     = "ask"
+	keyDigits  = "digits"
+	keyHint    = "hint"
+	keyCards   = "cards"
+	keyMinutes = "minutes"
 )
 
-var exerciseKeys = []string{keyCalculation, keyChain, keyTitle, keyStory, keyAsk, keyDigits, keyHint, keyCards}
+var exerciseKeys = []string{keyCalculation, keyChain, keyTitle, keyStory, keyAsk, keyDigits, keyHint, keyCards,
+	keyMinutes}
 
 // ExerciseKeys lists the keys of an exercise that are not givens.
 func ExerciseKeys() []string { return slices.Clone(exerciseKeys) }
 
 const (
-	usualDigits, mostDigits = 3, 6
-	usualCards, mostCards   = 40, 500
+	usualDigits, mostDigits   = 3, 6
+	usualCards, mostCards     = 40, 500
+	usualMinutes, mostMinutes = 8, 240
 )
 
 // Exercise gives what a block was bound to. It is nil for a block with a fault, and for any that is no exercise.
@@ -235,6 +239,9 @@ func (r *exerciseReader) readTexts() {
 		r.made.Title = r.made.Practice.Uses[0].Sheet.Title
 	}
 	r.made.Cards = r.number(keyCards, usualCards, mostCards)
+	if _, planned := r.entries[keyMinutes]; planned {
+		r.made.Minutes = r.number(keyMinutes, usualMinutes, mostMinutes)
+	}
 }
 
 // number reads a whole number from 1 on.
