@@ -44,6 +44,7 @@ export type Attribute =
   | "data-exercise" // an exercise: its place in the list of exercises
   | "data-picked" // the given that a number of its story is, by its place in the list of those that vary
   | "data-asked" // a part of it, by its place in the list of what is asked
+  | "data-minutes" // how many the plan of a workshop has for an exercise
   | "data-fits" // the factor from a unit to that of the answer; empty for one that does not fit
 ;
 
@@ -79,6 +80,14 @@ export type Word =
   | "other-edition"
   | "copied"
   | "in-address"
+  | "elapsed"
+  | "left"
+  | "over"
+  | "count"
+  | "counted"
+  | "heard-of"
+  | "cleared"
+  | "put-back"
 ;
 
 /** Data is the data block of a page: the module that works every worksheet, and which cells of it the script must know. */

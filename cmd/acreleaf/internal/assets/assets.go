@@ -30,6 +30,8 @@ const (
 	practiceEntry = "script/practice.ts"
 	practiceStyle = "style/practice.css"
 	courseStyle   = "style/course.css"
+	wallEntry     = "script/wall.ts"
+	wallStyle     = "style/wall.css"
 	iconFile      = "style/icon.svg"
 )
 
@@ -53,6 +55,8 @@ type Bundle struct {
 	Practice      output.File // what exercises need; it asks for words too
 	PracticeStyle output.File // how exercises look
 	CourseStyle   output.File // how courses look
+	Wall          output.File // what the leader's page needs in the place of Practice; it asks for words too
+	WallStyle     output.File // how the leader's page looks
 	Style         output.File
 	Icon          output.File // as it is in the theme
 }
@@ -68,6 +72,8 @@ func Build(files fs.FS) (Bundle, message.List) {
 			{InputPath: practiceEntry, OutputPath: "practice"},
 			{InputPath: practiceStyle, OutputPath: "practice"},
 			{InputPath: courseStyle, OutputPath: "course"},
+			{InputPath: wallEntry, OutputPath: "wall"},
+			{InputPath: wallStyle, OutputPath: "wall"},
 			{InputPath: styleEntry, OutputPath: "page"},
 		},
 		Plugins:           []api.Plugin{reader(files)},
@@ -109,12 +115,16 @@ func Build(files fs.FS) (Bundle, message.List) {
 			bundle.PracticeStyle = finished
 		case extension == ".css" && name == "course":
 			bundle.CourseStyle = finished
+		case extension == ".css" && name == "wall":
+			bundle.WallStyle = finished
 		case extension == ".css":
 			bundle.Style = finished
 		case name == "ranges":
 			bundle.Ranges = finished
 		case name == "after":
 			bundle.After = finished
+		case name == "wall":
+			bundle.Wall = finished
 		case name == "practice":
 			bundle.Practice = finished
 		default:

@@ -21,12 +21,14 @@ func small() fstest.MapFS {
 	return fstest.MapFS{
 		"script/after.ts":    {Data: []byte("document.title += words.after;\n")},
 		"script/practice.ts": {Data: []byte("document.title += words.practice;\n")},
+		"script/wall.ts":     {Data: []byte("document.title += words.wall;\n")},
 		"script/ranges.ts":   {Data: []byte("document.title += ' ranges';\n")},
 		"script/start.ts":    {Data: []byte("import { greet } from './greet';\ngreet(document.title as string);\n")},
 		"script/greet.ts": {Data: []byte("export function greet(name: string): void { document.body.title = name; }\n" +
 			"export const unused = 'left out';\n")},
 		"style/practice.css": {Data: []byte("b { margin: 0px; }\n")},
 		"style/course.css":   {Data: []byte("b { margin: 0px; }\n")},
+		"style/wall.css":     {Data: []byte("i { margin: 0px; }\n")},
 		"style/icon.svg":     {Data: []byte("<svg/>")},
 		"style/acreleaf.css": {Data: []byte("@import \"base.css\";\nmain { color: #ff0000; }\n")},
 		"style/base.css":     {Data: []byte("body { margin: 0px; background: url(\"data:image/gif;base64,AAAA\"); }\n")},

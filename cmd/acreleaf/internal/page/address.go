@@ -125,7 +125,6 @@ func (a Address) String() string {
 	return s
 }
 
-<<<<<<< HEAD
 // Course is the folder of the course that a page belongs to; "" for one that belongs to none.
 func (a Address) Course() string {
 	switch a.Kind {
@@ -135,11 +134,11 @@ func (a Address) Course() string {
 		return path.Dir(a.Name)
 	}
 	return ""
-=======
+}
+
 // Leader is the address of the notes for who leads a page: "workshops/report/leader/".
 func (a Address) Leader() Address {
 	return Address{Kind: kind.Leader, Language: a.Language, Name: a.Name + "/leader"}
->>>>>>> 5907863 (Let a workshop have notes for its leader on a page of their own)
 }
 
 // File is the page's file in the site: "es/guides/soil/index.html".

@@ -44,7 +44,7 @@ func ScriptWords(files fs.FS, language string, names []wire.Word) ([]byte, error
 }
 
 func scriptWords(own *Words, general *words.General) map[wire.Word]string {
-	sheet, kept := &own.Worksheet, &own.Kept
+	sheet, kept, led := &own.Worksheet, &own.Kept, &own.Leader
 	return map[wire.Word]string{
 		wire.To: general.To, wire.Said: sheet.Said.pattern(), wire.Below: sheet.Below.pattern(), wire.Order: sheet.Order,
 		wire.NotDetected: sheet.NotDetected, wire.Above: sheet.Above, wire.Comma: sheet.Comma.pattern(),
@@ -56,6 +56,9 @@ func scriptWords(own *Words, general *words.General) map[wire.Word]string {
 		wire.Beside: sheet.Beside, wire.Unanswered: sheet.Unanswered, wire.None: sheet.None,
 		wire.Undo: kept.Undo, wire.Kept: kept.Back, wire.Linked: kept.Linked, wire.LeftOut: kept.LeftOut,
 		wire.OtherEdition: kept.OtherEdition, wire.Copied: kept.Copied, wire.InAddress: kept.InAddress,
+		wire.Elapsed: led.Elapsed.pattern(), wire.Left: led.Left.pattern(), wire.Over: led.Over.pattern(),
+		wire.Count: led.Count, wire.Counted: led.Counted.pattern(), wire.HeardOf: led.Heard.pattern(),
+		wire.Cleared: led.Cleared, wire.PutBack: led.PutBack,
 	}
 }
 

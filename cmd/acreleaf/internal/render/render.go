@@ -39,6 +39,7 @@ type filling struct {
 	script    bool // the page carries a module
 	exercises bool // the page has exercises, which bring a script and a style
 	course    bool // the page is of a course, which brings a style
+	led       bool // the page is for who leads a workshop, and has a script of its own for its exercises
 	main      func(w *bytes.Buffer)
 	turn      func(w *bytes.Buffer)
 	cite      func(w *bytes.Buffer)
@@ -163,7 +164,10 @@ func (r *Renderer) script(w *bytes.Buffer, f *filling) {
 		w.WriteString("\n<template>")
 		tag("<script", r.site.Ranges)
 		tag("<script", r.site.After)
-		if f.exercises {
+		switch {
+		case f.exercises && f.led:
+			tag("<script", r.site.Wall)
+		case f.exercises:
 			tag("<script", r.site.Practice)
 		}
 		w.WriteString("</template>")
@@ -182,6 +186,7 @@ func (r *Renderer) ownStyles(w *bytes.Buffer, f *filling) {
 	}
 	style(f.exercises, r.site.CardStyle)
 	style(f.course, r.site.CourseStyle)
+	style(f.exercises && f.led, r.site.WallStyle)
 }
 
 func (r *Renderer) languages(w *bytes.Buffer, p *Page) {

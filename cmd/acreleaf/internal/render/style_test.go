@@ -29,7 +29,8 @@ func TestStyleIsWhole(t *testing.T) {
 	for _, file := range parts {
 		name := path.Base(file)
 		// Those of exercises and of courses are for the pages that have one, and that of handouts is in their own pages.
-		own := []string{"acreleaf.css", "practice.css", "course.css", "handout.css"}
+		own := []string{"acreleaf.css", "practice.css", "course.css", "wall.css",
+			"handout.css"}
 		if !slices.Contains(own, name) && !strings.Contains(entry, `@import "`+name+`";`) {
 			t.Errorf("acreleaf.css does not bring in %s", name)
 		}

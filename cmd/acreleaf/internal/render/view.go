@@ -26,6 +26,8 @@ type Site struct {
 	Practice    string // way from the site's root to the script for exercises; the page's script loads it
 	CardStyle   string // way from the site's root to the style of exercises
 	CourseStyle string // way from the site's root to the style of courses and lessons
+	Wall        string // way from the site's root to the script of the leader's page, in the place of Practice
+	WallStyle   string // way from the site's root to the style of the leader's page
 	After       string // way from the site's root to the script for what comes after; the page's script loads it
 	Script      string // way from the site's root to the script; empty for a site without one
 }

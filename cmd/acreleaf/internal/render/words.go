@@ -21,6 +21,7 @@ type Words struct {
 	Handout   HandoutWords   `yaml:"handout"`
 	Course    CourseWords    `yaml:"course"`
 	Kept      KeptWords      `yaml:"kept"`
+	Leader    LeaderWords    `yaml:"leader"`
 	Table     TableWords     `yaml:"table"`
 	Reference ReferenceWords `yaml:"reference"`
 	Kinds     KindWords      `yaml:"kinds"`

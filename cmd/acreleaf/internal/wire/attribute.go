@@ -1,5 +1,7 @@
 package wire
 
+import "slices"
+
 // The attributes of a page's elements.
 const (
 	Sheet     = "data-sheet"      // the worksheet that an element belongs to: its place in the list of sheets
@@ -47,6 +49,7 @@ const (
 	Exercise = "data-exercise" // an exercise: its place in the list of exercises
 	Picked   = "data-picked"   // the given that a number of its story is, by its place in the list of those that vary
 	Asked    = "data-asked"    // a part of it, by its place in the list of what is asked
+	Minutes  = "data-minutes"  // how many the plan of a workshop has for an exercise
 	Fits     = "data-fits"     // the factor from a unit to that of the answer; empty for one that does not fit
 )
 
@@ -92,13 +95,23 @@ const (
 	OtherEdition Word = "other-edition"
 	Copied       Word = "copied"
 	InAddress    Word = "in-address"
+
+	Elapsed Word = "elapsed"
+	Left    Word = "left"
+	Over    Word = "over"
+	Count   Word = "count"
+	Counted Word = "counted"
+	HeardOf Word = "heard-of"
+	Cleared Word = "cleared"
+	PutBack Word = "put-back"
 )
 
 // WordsOfPage are those of the script that makes a page live, WordsOfAfter those of the one that comes after, and
-// WordsOfPractice those of the one for exercises.
+// WordsOfPractice those of the one for exercises, and WordsOfWall those of the one of the leader's page.
 var (
 	WordsOfPage = []Word{To, Said, Below, Order, NotDetected, Above, Comma, NoNumber, NoUnit, ReadAs, Decimal, Early,
 		Sometimes, SetAside, Needed, UseAgain, Perhaps, Narrow, DayPattern, Months, Beside, Unanswered, None, Undo}
 	WordsOfAfter    = []Word{To, DayPattern, Months, Undo, Kept, Linked, LeftOut, OtherEdition, Copied, InAddress}
 	WordsOfPractice = []Word{To, Order, NotDetected, Above, Comma, Decimal, Sometimes, Perhaps, Narrow, DayPattern, Months}
+	WordsOfWall     = append(slices.Clone(WordsOfPractice), Elapsed, Left, Over, Count, Counted, HeardOf, Cleared, PutBack)
 )

@@ -22,9 +22,10 @@ func (e *edition) Common(b *book.Book) ([]book.Part, message.List) {
 	built, said := bundle()
 	c := &common{e, b}
 	parts := c.pages()
-	shared := []output.File{built.Ranges, built.Style, built.PracticeStyle, built.CourseStyle, built.Icon}
+	shared := []output.File{built.Ranges, built.Style, built.PracticeStyle, built.CourseStyle, built.WallStyle, built.Icon}
 	for _, language := range slices.Sorted(maps.Keys(e.renderers())) {
-		shared = append(shared, scripts()[language].page, scripts()[language].after, scripts()[language].practice)
+		of := scripts()[language]
+		shared = append(shared, of.page, of.after, of.practice, of.wall)
 	}
 	for _, f := range shared {
 		parts = append(parts, book.Part{Path: f.Path, Make: func() []byte { return f.Bytes }})

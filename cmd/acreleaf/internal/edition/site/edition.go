@@ -45,19 +45,24 @@ func withBuffer(write func(w *bytes.Buffer)) []byte {
 	return bytes.Clone(w.Bytes())
 }
 
-// Page makes the one file of a page.
+// Page makes the file of a page, and that of who leads it.
 func (e *edition) Page(p *book.Page) ([]output.File, message.List) {
 	r := e.renderer(p.Language)
 	if r == nil {
 		return nil, nil
 	}
 	set, said := e.set(p, r)
-	return []output.File{{Path: p.Address.File(), Bytes: set}}, said
+	files := []output.File{{Path: p.Address.File(), Bytes: set}}
+	if isLed(p) {
+		led, more := e.leader(p, r)
+		files, said = append(files, led), append(said, more...)
+	}
+	return files, said
 }
 
 // set sets a page that somebody wrote.
 func (e *edition) set(p *book.Page, r *render.Renderer) (set []byte, said message.List) {
-	f := &fragments{edition: e, page: p, renderer: r, cited: e.newCitations(p.Address)}
+	f := &fragments{edition: e, page: p, at: p.Address, renderer: r, cited: e.newCitations(p.Address)}
 	body := buffers.Get().(*bytes.Buffer)
 	defer buffers.Put(body)
 	body.Reset()

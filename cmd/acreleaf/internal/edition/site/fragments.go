@@ -10,6 +10,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/render"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
@@ -18,6 +19,7 @@ import (
 type fragments struct {
 	edition  *edition
 	page     *book.Page
+	at       page.Address // of the file that the text is for
 	renderer *render.Renderer
 	cited    *citations
 
@@ -161,4 +163,4 @@ func (f *fragments) Notes(w *bytes.Buffer) {
 }
 
 // Link gives the way from the page to what a link leads to.
-func (f *fragments) Link(l *markdown.Link) string { return href(f.page.Address, f.page.Links[l.Index]) }
+func (f *fragments) Link(l *markdown.Link) string { return href(f.at, f.page.Links[l.Index]) }

@@ -21,8 +21,8 @@ import (
 var bundle = sync.OnceValues(func() (assets.Bundle, message.List) { return assets.Build(theme.Files) })
 
 // A worded is the scripts of a page with the words of a language: the one that makes a page live, the one that comes
-// after, and the one for exercises.
-type worded struct{ page, after, practice output.File }
+// after, the one for exercises, and the one of the leader's page.
+type worded struct{ page, after, practice, wall output.File }
 
 // scripts gives the scripts by language. They are made once a process, as the bundle is.
 var scripts = sync.OnceValue(func() map[string]worded {
@@ -37,7 +37,7 @@ var scripts = sync.OnceValue(func() map[string]worded {
 			return assets.Worded(script, language, words)
 		}
 		byLanguage[language] = worded{with(made.Script, wire.WordsOfPage), with(made.After, wire.WordsOfAfter),
-			with(made.Practice, wire.WordsOfPractice)}
+			with(made.Practice, wire.WordsOfPractice), with(made.Wall, wire.WordsOfWall)}
 	}
 	return byLanguage
 })
@@ -95,9 +95,11 @@ func siteView(of *config.Site, language string) render.Site {
 		Contact: cmp.Or(of.Contact.Name, of.Contact.Email, of.Contact.Phone),
 		Style:   built.Style.Path, Ranges: built.Ranges.Path,
 		Icon: built.Icon.Path, CardStyle: built.PracticeStyle.Path, CourseStyle: built.CourseStyle.Path,
+		WallStyle: built.WallStyle.Path,
 	}
 	worded := scripts()[language]
 	s.Script, s.After, s.Practice = worded.page.Path, worded.after.Path, worded.practice.Path
+	s.Wall = worded.wall.Path
 	switch {
 	case of.Contact.Email != "":
 		s.ContactHref = "mailto:" + of.Contact.Email

@@ -1,0 +1,57 @@
+import { bindAnswer, type Answer } from "./answer";
+import { all, numberIn } from "./element";
+import { picksOf } from "./exercise";
+import { fill } from "./field";
+import { makeLine } from "./lines";
+import { text } from "./number";
+import type { Page } from "./page";
+import { mountPart } from "./part";
+import { readBy } from "./works";
+
+/** An exercise as the leader's page shows it: with the numbers of any card, and the answers that were heard for it. */
+export interface Round {
+  readonly element: HTMLElement;
+  readonly cards: number; // how many there are
+  readonly answers: Answer[];
+  /** Shows a card, with what is said of the answers; a number that is no card is the first. Gives the card. */
+  deal(card: number): number;
+}
+
+/** Mounts it. Check is called when a field of an answer asks for a mark. */
+export function makeRound(element: HTMLElement, page: Page, check: (answer: Answer) => void): Round {
+  const exercise = page.data.exercises![numberIn(element, "data-exercise")]!;
+  const { ends } = page.works;
+  const asked = readBy(page.data, page.works);
+  const typed = new Set(exercise.picks.flatMap(({ cells }) => cells));
+  const parts = all("[data-sheet]", element).map((part) => mountPart(part, page));
+  const lines = all<Element>(".work li", element).map((line) => makeLine(line, typed, ends));
+  const answers = all("li[data-asked]", element).map((part) => bindAnswer(part, check));
+  const heardOf = (ask: number) => answers.find((answer) => numberIn(answer.element, "data-asked") === ask)?.heard;
+
+  const deal = (number: number): number => {
+    const card = Number.isInteger(number) && number >= 1 && number <= exercise.cards ? number : 1;
+    picksOf(exercise, card).forEach((pick, i) => {
+      const { cells, values, names } = exercise.picks[i]!;
+      cells.forEach((cell) => fill(ends, cell, values[pick]!));
+      all(`[data-picked="${i}"]`, element).forEach((given) => (given.textContent = names[pick]!));
+    });
+    page.works.work(asked);
+    exercise.asks.forEach(([at, , answer, bare, told], ask) => {
+      const right = ends.low[at]!;
+      const [value, plain, unit] = heardOf(ask) ?? [right, right, 1];
+      [[answer, value], [bare, plain], [told, unit]].forEach(([cell, put]) => fill(ends, cell!, put!));
+    });
+    page.works.work(asked);
+    exercise.sheets.forEach((sheet) => (page.sheets[sheet]!.fresh = true));
+    parts.forEach((part) => part.update());
+    lines.forEach((line) => line());
+    all(".key", element).forEach((key) => {
+      const [at, digits] = exercise.asks[numberIn(key.closest("[data-asked]")!, "data-asked")]!;
+      key.textContent = key.textContent!.replace(/^(\$?)[-\d.,–]+/, (_, money: string) => money + text(ends.low[at]!, 0, digits));
+    });
+    answers.forEach((answer) => answer.show());
+    return card;
+  };
+
+  return { element, cards: exercise.cards, answers, deal };
+}
