@@ -34,7 +34,7 @@ export function mountTally(page: Page): void {
     const number = round.deal(card.valueAsNumber);
     answer.hear();
     round.deal(number);
-    last.textContent = filled("heard-of", { card: "" + number, said: answer.said() });
+    last.textContent = filled("heard-of", { card: "" + number, text: answer.said() });
     if (answer.came() === "unread") {
       return;
     }

@@ -133,6 +133,7 @@ describe('the tally', () => {
     const { page } = await open(t);
     await page.focus('.heard:not([hidden]) input');
     await say(page, await given(page));
+    assert.equal(await page.locator('.last').textContent(), `Card 1: ${slip}`);
     await say(page, await given(page));
     await say(page, 'abc');
     assert.match(await counts(page), /: 0 of 2 right/);

@@ -64,8 +64,7 @@ func (containerParser) Open(parent ast.Node, reader text.Reader, pc parser.Conte
 	r.containers = append(r.containers, e)
 	e.misplaced = parent.Kind() != ast.KindDocument || pc.BlockIndent() > 0
 	if e.misplaced {
-		r.fault(is.String()+"-place", e.opening,
-			"this "+nouns[is]+" is set in, or is in a list, a quotation or another fence",
+		r.fault(wordings[is].place.ID, e.opening, wordings[is].place.Text,
 			"begin its lines at the left margin, with a blank line before it")
 	}
 	reader.AdvanceToEOL()
@@ -105,10 +104,8 @@ func (r *reading) cutFence(e *containerNode, last ast.Node) {
 	f := r.fences[len(r.fences)-1]
 	if size := len(r.closingFence(f)); size >= e.fence {
 		f.closed, r.fenceCut = true, true
-		r.fault(e.is.String()+"-cut", f.opening,
-			"the fence of this block is as long as that of the "+nouns[e.is]+" around it, "+
-				"so that the "+nouns[e.is]+" ends here",
-			"begin and end the "+nouns[e.is]+" on line "+strconv.Itoa(r.source.Line(e.opening.Start))+
+		r.fault(wordings[e.is].cut.ID, f.opening, wordings[e.is].cut.Text,
+			"begin and end the "+wordings[e.is].noun+" on line "+strconv.Itoa(r.source.Line(e.opening.Start))+
 				" with "+strconv.Itoa(size+1)+" backticks")
 	}
 }
@@ -119,18 +116,18 @@ func (r *reading) finishContainers() {
 		if e.misplaced {
 			continue // where it ends is not what its author thinks
 		}
-		word, noun := e.is.String(), nouns[e.is]
+		w := wordings[e.is]
 		if !e.closed {
-			r.fault(word+"-open", e.opening, "this "+noun+" has no closing fence",
+			r.fault(w.open.ID, e.opening, w.open.Text,
 				"write a line of "+string(bytes.Repeat([]byte("`"), e.fence))+" below it")
 		}
 		if util.IsBlank(r.doc.text[e.start:e.end]) {
-			r.fault(word+"-empty", e.opening, "there is nothing in this "+noun,
+			r.fault(w.empty.ID, e.opening, w.empty.Text,
 				"write Markdown between its fences, or take it out")
 		}
 		if len(e.names) > 0 {
 			at := message.Span{Start: e.names[0].Start, End: e.names[len(e.names)-1].End}
-			r.fault("block-name", at, articles[e.is]+nouns[e.is]+" has no name", "take this out")
+			r.fault("block-name", at, w.article+w.noun+" has no name", "take this out")
 		}
 		if e.is == construct.Leader {
 			r.finishLeader(e)
@@ -138,16 +135,39 @@ func (r *reading) finishContainers() {
 	}
 }
 
-// nouns and articles call a container in a sentence.
-var (
-	nouns    = [construct.Containers]string{construct.Example: "example", construct.Leader: "part for the leader"}
-	articles = [construct.Containers]string{construct.Example: "an ", construct.Leader: "a "}
-)
+// A wording is what messages call a container, and the messages on it.
+type wording struct {
+	noun, article                   string
+	place, cut, open, empty, listed worded
+}
+
+// worded is a message by its name, and what it says.
+type worded struct{ ID, Text string }
+
+var wordings = [construct.Containers]wording{
+	construct.Example: {noun: "example", article: "an ",
+		place: worded{ID: "example-place",
+			Text: "this example is set in, or is in a list, a quotation or another fence"},
+		cut: worded{ID: "example-cut", Text: "the fence of this block is as long as that of the example around it, " +
+			"so that the example ends here"},
+		open:  worded{ID: "example-open", Text: "this example has no closing fence"},
+		empty: worded{ID: "example-empty", Text: "there is nothing in this example"},
+		listed: worded{ID: "example-fence",
+			Text: "this is shown as a listing: an example begins with four backticks or more"}},
+	construct.Leader: {noun: "part for the leader", article: "a ",
+		place: worded{ID: "leader-place",
+			Text: "this part for the leader is set in, or is in a list, a quotation or another fence"},
+		cut: worded{ID: "leader-cut", Text: "the fence of this block is as long as that of the part for the leader " +
+			"around it, so that the part for the leader ends here"},
+		open:  worded{ID: "leader-open", Text: "this part for the leader has no closing fence"},
+		empty: worded{ID: "leader-empty", Text: "there is nothing in this part for the leader"},
+		listed: worded{ID: "leader-fence",
+			Text: "this is shown as a listing: a part for the leader begins with four backticks or more"}},
+}
 
 // adviseFence tells why a listing that is called a container is none.
 func (r *reading) adviseFence(f *fence, is construct.Container) {
-	r.advise(is.String()+"-fence", f.opening,
-		"this is shown as a listing: "+articles[is]+nouns[is]+" begins with four backticks or more",
+	r.advise(wordings[is].listed.ID, f.opening, wordings[is].listed.Text,
 		"begin and end it with "+containerFence+", and leave the fences inside it as they are")
 }
 

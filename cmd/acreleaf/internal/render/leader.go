@@ -47,7 +47,7 @@ type LeaderWords struct {
 	Exercise string   `yaml:"exercise"`
 	Count    string   `yaml:"count"`
 	Counted  Sentence `yaml:"counted" blanks:"label,count,right"`
-	Heard    Sentence `yaml:"heard" blanks:"card,said"`
+	Heard    Sentence `yaml:"heard" blanks:"card,text"`
 	Undo     string   `yaml:"undo"`
 	Clear    string   `yaml:"clear"`
 	Cleared  string   `yaml:"cleared"`
@@ -85,6 +85,9 @@ func (r *Renderer) leaderMain(w *bytes.Buffer, l *Leader) {
 	r.module(w, l.Module)
 }
 
+// cardField ends the label of the field for the number of a card, and begins the field.
+const cardField = `</label> <input type="number" inputmode="numeric" min="1" value="1" autocomplete="off"`
+
 // wall writes the exercises one after the other. The script shows one at a time, in large type, and its work line by
 // line.
 func (r *Renderer) wall(w *bytes.Buffer, l *Leader) {
@@ -97,7 +100,8 @@ func (r *Renderer) wall(w *bytes.Buffer, l *Leader) {
 	r.leaderButton(w, "show", words.OnWall)
 	w.WriteString("</p></header>\n<div class=\"bar\" hidden>\n<p><label for=\"wall-card\">")
 	text(w, r.words.Exercise.Card)
-	w.WriteString(`</label> <input type="number" inputmode="numeric" min="1" value="1" autocomplete="off" id="wall-card"></p>` + "\n<p>")
+	w.WriteString(cardField)
+	w.WriteString(" id=\"wall-card\"></p>\n<p>")
 	r.leaderButton(w, "back", words.Back)
 	w.WriteByte(' ')
 	r.leaderButton(w, "next", words.Next)
@@ -168,6 +172,12 @@ func (r *Renderer) slide(w *bytes.Buffer, e *LedExercise) {
 		lines(w, work.Work[:min(work.Last+1, len(work.Work))]) // what comes after the last answer is not asked for
 		w.WriteString("</ol></div></div></div>\n")
 	}
+	r.found(w, e)
+	w.WriteString("</section>\n")
+}
+
+// found writes the answers of a slide.
+func (r *Renderer) found(w *bytes.Buffer, e *LedExercise) {
 	w.WriteString(`<div class="found">`)
 	element(w, "h4", "", r.words.Leader.Found)
 	w.WriteString("<dl>")
@@ -184,7 +194,7 @@ func (r *Renderer) slide(w *bytes.Buffer, e *LedExercise) {
 		text(w, a.Key)
 		w.WriteString("</b></dd></div>")
 	}
-	w.WriteString("</dl></div></section>\n")
+	w.WriteString("</dl></div>")
 }
 
 // tally writes the fields for answers that are heard in the room. Without a script there is none.
@@ -205,7 +215,8 @@ func (r *Renderer) tally(w *bytes.Buffer, l *Leader) {
 	}
 	w.WriteString("</select> <label for=\"tally-card\">")
 	text(w, r.words.Exercise.Card)
-	w.WriteString(`</label> <input type="number" inputmode="numeric" min="1" value="1" autocomplete="off" id="tally-card"></p>` + "\n")
+	w.WriteString(cardField)
+	w.WriteString(" id=\"tally-card\"></p>\n")
 	for i := range l.Exercises {
 		e := &l.Exercises[i]
 		w.WriteString(`<div class="heard"`)

@@ -54,7 +54,8 @@ func pressedWorkshop(t *testing.T, workshop string) map[string][]byte {
 func TestLeaderHasAPageOfTheirOwn(t *testing.T) {
 	files := pressedWorkshop(t, ledWorkshop)
 	led := files["workshops/hour/leader/index.html"]
-	for _, want := range []string{"grumble", "quinces", `href="../../../"`, `id="mine"`, `content="noindex"`, `class="wall"`,
+	for _, want := range []string{"grumble", "quinces", `href="../../../"`, `id="mine"`, `content="noindex"`,
+		`class="wall"`,
 		`class="tally"`, `data-minutes="8"`, `href="../"`} {
 		if !bytes.Contains(led, []byte(want)) {
 			t.Errorf("the leader's page lacks %s", want)

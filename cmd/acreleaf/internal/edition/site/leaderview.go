@@ -15,8 +15,8 @@ func isLed(p *book.Page) bool {
 	return p.Address.Kind.Row().Led && len(p.Document.Leader)+len(p.Work.Exercises) > 0
 }
 
-// leader makes the page for who leads a workshop: the notes, the exercises for the wall, and the tally. No page links to
-// it.
+// leader makes the page for who leads a workshop: the notes, the exercises for the wall, and the tally. No page links
+// to it.
 func (e *edition) leader(p *book.Page, r *render.Renderer) (file output.File, said message.List) {
 	at := p.Address.Leader()
 	words := &r.Words().Leader
