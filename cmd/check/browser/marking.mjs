@@ -52,25 +52,30 @@ function answer({ name, cases }) {
   return faults;
 }
 
+// open opens a page in which nothing can be kept: its exercises work all the same, and faster.
+async function open(path) {
+  const page = await browser.newPage();
+  await page.addInitScript(() => { Storage.prototype.setItem = () => { throw new Error('full'); }; });
+  await page.goto(`${origin}/${path}`);
+  await ready(page);
+  await page.waitForFunction(() => [...document.querySelectorAll('.exercise .card input')].every((one) => !one.readOnly));
+  return page;
+}
+
 let answers = 0;
 const verdicts = new Map();
 describe('an answer is marked alike', () => {
   for (const { path, exercises } of pages) {
+    let page; // opened once for all exercises in it
     for (const exercise of exercises) {
       test(`${path}, ${exercise.name}`, async () => {
-        const page = await browser.newPage();
-        // Nothing can be kept, and the exercise works all the same; it is faster so, too.
-        await page.addInitScript(() => { Storage.prototype.setItem = () => { throw new Error('full'); }; });
-        await page.goto(`${origin}/${path}`);
-        await ready(page);
-        await page.waitForFunction(() => [...document.querySelectorAll('.exercise .card input')].every((one) => !one.readOnly));
+        page ??= await open(path);
         const faults = await page.evaluate(answer, exercise);
         exercise.cases.forEach(({ texts, said }) => texts.forEach((text, i) => {
           answers += text === null ? 0 : 1;
           verdicts.set(said[i].slice(0, 12), (verdicts.get(said[i].slice(0, 12)) ?? 0) + (text === null ? 0 : 1));
         }));
         assert.equal(faults.length, 0, `${faults.length} of ${exercise.cases.length}: ${faults.slice(0, 6).join('; ')}`);
-        await page.close();
       });
     }
   }
