@@ -8,7 +8,7 @@ const MINUTE = 60_000; // milliseconds
  * left for the exercise at hand. The function that it gives is told whether the wall is shown, and which exercise.
  */
 export function makeClock(element: HTMLElement, minutes: number[]): (shown: boolean, at: number) => void {
-  const time = element.querySelector("time")!;
+  const time = element.querySelector(".now")!;
   const elapsed = element.querySelector(".elapsed")!;
   const start = element.querySelector<HTMLElement>(".start")!;
   const all = minutes.reduce((sum, more) => sum + more, 0);

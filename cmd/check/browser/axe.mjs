@@ -20,6 +20,11 @@ export const inspect = (page) => run(page, options);
 // The rules that ask for colours. All others give the same for two pages that differ in colours alone.
 const colours = { ...options, runOnly: { type: 'rule', values: ['color-contrast', 'link-in-text-block'] } };
 
+// inspectWithoutColours is inspect with all others, for a page whose colours are those of another.
+export const inspectWithoutColours = (page) => run(page, {
+  ...options, rules: Object.fromEntries(colours.runOnly.values.map((rule) => [rule, { enabled: false }])),
+});
+
 // inspectColours is inspect with those rules.
 export const inspectColours = (page) => run(page, colours);
 

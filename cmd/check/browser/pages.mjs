@@ -1,31 +1,35 @@
 // Every page of the site, at two widths, in light and dark: what a checker and a reader with a keyboard would find.
 import assert from 'node:assert/strict';
 import { describe, test } from 'node:test';
-import { inspect, inspectColours, undecided } from './axe.mjs';
+import { inspect, inspectColours, inspectWithoutColours, undecided } from './axe.mjs';
 import { rings, walk } from './focus.mjs';
 import { clipped, moving, shifted, sideways, small, spaceText } from './look.mjs';
 import { settings } from './settings.mjs';
 import { pages } from './site.mjs';
-import { opposite, regulars, start } from './visit.mjs';
+import { narrow, opposite, regulars, start } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
 const visit = regulars(browser);
 
 // Both schemes at both widths for the guides, and for one page of each other form. The pages of the manual are many, so
-// the others are looked at on two screens that share neither width nor scheme, and take turns at the screen that is
-// walked with the Tab key. The calculations and the messages are set from one pattern each: they take turns at the two
-// screens. A page is loaded once for a width; also is the scheme that it is looked at in after that.
+// the others are looked at on a narrow screen, where things are cut off and scroll, and take turns at the schemes. The
+// lessons of a course are looked at on two screens that share neither width nor scheme. The calculations and the
+// messages are set from one pattern each: they take turns at these two screens, and the colours are those of the first
+// two. A page is loaded once for a width; also is the scheme that it is looked at in after that.
 const patterns = ['calculations/', 'manual/messages-'];
 
 function planOf(path) {
-  const start = [...patterns, 'manual/'].find((one) => path.startsWith(one));
+  const start = [...patterns, 'manual/', 'courses/'].find((one) => path.startsWith(one));
   const at = start ? pages.filter((one) => one.startsWith(start)).indexOf(path) : 0;
   if (at === 0) {
     return opposite.map((screen) => ({ ...screen, also: screen.scheme === 'dark' ? 'light' : 'dark', walked: true }));
   }
   const turn = opposite[at % opposite.length];
   if (patterns.includes(start)) {
-    return [{ ...turn, walked: true }];
+    return [{ ...turn, walked: true, plain: at > 2 }];
+  }
+  if (start === 'manual/') {
+    return [{ ...narrow[at % narrow.length], walked: true }];
   }
   return opposite.map((screen) => ({ ...screen, walked: screen === turn }));
 }
@@ -38,7 +42,7 @@ describe('pages', { concurrency: 3 }, () => {
       test(`/${path} at ${screen.width} px, ${schemes}`, async (t) => {
         const { page, complaints, close } = await visit(`${origin}/${path}`, screen);
         t.after(close);
-        await look(t, page);
+        await look(t, page, screen.plain ? inspectWithoutColours : inspect);
         if (screen.walked) {
           await t.test('each stop of the Tab key is seen', async () => {
             const { stops, faults } = await walk(page);
@@ -63,7 +67,7 @@ describe('pages', { concurrency: 3 }, () => {
   }
 });
 
-async function look(t, page) {
+async function look(t, page, inspect) {
   await t.test('axe finds nothing', async () => assert.deepEqual(await inspect(page), []));
   await t.test('no sideways scroll', async () => assert.deepEqual(await page.evaluate(sideways), []));
   await t.test('nothing is cut off', async () => assert.deepEqual(await page.evaluate(clipped), []));

@@ -120,4 +120,5 @@ function watch(page, at) {
 export const screens = [320, 1280].flatMap((width) => ['light', 'dark'].map((scheme) => ({ width, scheme })));
 
 // Two of them that share neither width nor scheme: enough where each width and each scheme has been seen already.
+export const narrow = screens.filter(({ width }) => width === 320);
 export const opposite = screens.filter(({ width, scheme }) => (width === 320) === (scheme === 'dark'));

@@ -105,7 +105,7 @@ func (r *Renderer) wall(w *bytes.Buffer, l *Leader) {
 	r.leaderButton(w, "back", words.Back)
 	w.WriteByte(' ')
 	r.leaderButton(w, "next", words.Next)
-	w.WriteString("</p>\n<p class=\"clock\"><time></time> <span class=\"elapsed\"></span> ")
+	w.WriteString("</p>\n<p class=\"clock\"><span class=\"now\"></span> <span class=\"elapsed\"></span> ")
 	r.leaderButton(w, "start", words.Start)
 	w.WriteString("</p>\n<p>")
 	r.leaderButton(w, "close", words.Close)
