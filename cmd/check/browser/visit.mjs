@@ -119,6 +119,8 @@ function watch(page, at) {
 // The screens that a page is looked at on.
 export const screens = [320, 1280].flatMap((width) => ['light', 'dark'].map((scheme) => ({ width, scheme })));
 
-// Two of them that share neither width nor scheme: enough where each width and each scheme has been seen already.
+// The narrow ones.
 export const narrow = screens.filter(({ width }) => width === 320);
+
+// Two of them that share neither width nor scheme: enough where each width and each scheme has been seen already.
 export const opposite = screens.filter(({ width, scheme }) => (width === 320) === (scheme === 'dark'));
