@@ -35,7 +35,7 @@ type Part struct {
 	slips  []slipAsked
 }
 
-// A slipAsked asks whether a slip is said of an answer.
+// A slipAsked asks whether a slip gives an answer.
 type slipAsked struct {
 	slip  *sheet.Slip
 	asked *sheet.Passage // the first case is that it is not, and then come the use and its twin

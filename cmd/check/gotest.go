@@ -27,8 +27,8 @@ func raceTest(ctx context.Context, r *step.Record) error {
 }
 
 // runTests runs go test with some arguments, and adds what came of it to the record. The step vet runs all of go vet,
-// and go test would run a part of it again for each package. Nobody debugs these programs, so they are linked without the
-// tables for that, which take a third of the time.
+// and go test would run a part of it again for each package. Nobody debugs these programs, so they are linked without
+// the tables for that, which take a third of a link.
 func runTests(ctx context.Context, r *step.Record, arguments ...string) error {
 	args := append([]string{"go", "test", "-json", "-vet=off", "-ldflags=-s -w"}, arguments...)
 	stream, failure := r.Command(ctx, step.Command{Args: args, Quiet: true})

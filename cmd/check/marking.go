@@ -11,7 +11,7 @@ import (
 )
 
 // pressTwice presses the demo content with every workshop once more as a page in Spanish: its sentences are as they
-// were, and what is said of an answer is in the other language.
+// were, and the marks are in the other language.
 func (b *bench) pressTwice(ctx context.Context, r *step.Record) error {
 	if err := os.CopyFS(b.twice, os.DirFS("content")); err != nil {
 		return err

@@ -25,7 +25,7 @@ export interface Answer {
   show(): void;
   /** What it was marked as. */
   came(): Came | null;
-  /** What is said of it. */
+  /** The sentences of its mark. */
   said(): string;
   clear(): void;
   kept(): Kept;

@@ -13,7 +13,7 @@ export interface Round {
   readonly element: HTMLElement;
   readonly cards: number; // how many there are
   readonly answers: Answer[];
-  /** Shows a card, with what is said of the answers; a number that is no card is the first. Gives the card. */
+  /** Shows a card, with the marks of its answers; a number that is no card is the first. Gives the card. */
   deal(card: number): number;
 }
 

@@ -10,7 +10,7 @@ const { browser, origin } = await start(settings.site);
 
 const pages = JSON.parse(execFileSync(settings.marks, ['-from', settings.content], { maxBuffer: 1 << 28, encoding: 'utf8' }));
 
-// answer types the answers of all cases into an exercise, in the page, and gives what is said of each.
+// answer types the answers of all cases into an exercise, in the page, and gives the mark of each.
 function answer({ name, cases }) {
   const exercise = document.getElementById(`exercise-${name}`);
   const number = exercise.querySelector('.card input');

@@ -70,7 +70,7 @@ var rows = [count]Row{
 	Calculation: {Name: "calculation", Folder: "calculations"},
 	Sources:     {Name: "sources"},
 	Index:       {Name: "index"},
-	Leader:      {Name: "leader"}, // of a page that is led, under its address
+	Leader:      {Name: "leader"}, // the leader's page of another, under its address
 	Missing:     {Name: "missing"},
 }
 

@@ -6,7 +6,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/kind"
 )
 
-// leader sees that leader's notes are in a page that is led. On any other page nobody would see them.
+// leader sees that leader's notes are in a page that may have them. On any other page nobody would see them.
 func (c *textCheck) leader() {
 	if c.page.Address.Kind.Row().Led {
 		return

@@ -99,7 +99,7 @@ func (r *Renderer) Exercise(w *bytes.Buffer, e *Exercise) {
 	w.WriteString("<p class=\"unseen\" role=\"status\"></p>\n</section>\n")
 }
 
-// card writes what a learner chooses: the card, and how much of the work is shown. What is said of it is hidden.
+// card writes what a learner chooses: the card, and how much of the work is shown. Its sentences are hidden.
 func (r *Renderer) card(w *bytes.Buffer, e *Exercise, anchor string) {
 	words := &r.words.Exercise
 	w.WriteString("<div class=\"card\"><p><label")

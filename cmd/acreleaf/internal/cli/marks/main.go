@@ -1,4 +1,4 @@
-// Command marks answers the exercises of a content folder in many ways, and writes what is said of each: a JSON object
+// Command marks answers the exercises of a content folder in many ways, and writes each mark: a JSON object
 // with a list of pages. The browser check "marking" puts the same answers into the pages.
 //
 // It must not mark anything by other means than package practice.
@@ -60,7 +60,7 @@ type Exercise struct {
 	practice *practice.Exercise
 }
 
-// A Case is answers to the steps of a card, and what is said of them.
+// A Case is answers to the steps of a card, and their marks.
 type Case struct {
 	Card  int       `json:"card"`
 	Texts []*string `json:"texts"` // by step; nil for one that is not answered

@@ -10,7 +10,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/render"
 )
 
-// isLed says whether a page has one for who leads it: it is of a kind that is led, and has notes or exercises for it.
+// isLed says whether a page has one for its leader: its kind may have one, and it has notes or exercises for it.
 func isLed(p *book.Page) bool {
 	return p.Address.Kind.Row().Led && len(p.Document.Leader)+len(p.Work.Exercises) > 0
 }
