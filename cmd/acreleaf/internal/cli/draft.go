@@ -84,7 +84,7 @@ func (c *draftCommand) tell(t *terminal, folder string, file draft.File) {
 	if file.Original != "" {
 		fmt.Fprintf(t.out, "It says what %s says. Write the translation over each text.\n", path.Join(folder, file.Original))
 	} else {
-		fmt.Fprintln(t.out, "Write over each text that begins with TO WRITE.")
+		fmt.Fprintf(t.out, "Write over each text that begins with %s.\n", file.Mark)
 	}
 	fmt.Fprintln(t.out, "To see the page as you save it: acreleaf desk")
 	fmt.Fprintln(t.out, "To see what is left to do: acreleaf proof")

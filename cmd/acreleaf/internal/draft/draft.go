@@ -38,6 +38,7 @@ type Request struct {
 type File struct {
 	Name     string // slash path in the content folder
 	Original string // the page that it is the twin of; "" for a page of its own
+	Mark     string // what begins each text that is to be written
 	Text     []byte // with the line ends of Unix, on every system
 }
 
@@ -64,7 +65,7 @@ func Page(r Request) (File, error) {
 	if err := d.place(); err != nil {
 		return File{}, err
 	}
-	f := File{Name: d.name}
+	f := File{Name: d.name, Mark: page.MarksOf(d.code).Write}
 	var text string
 	var err error
 	if d.Translates != "" {

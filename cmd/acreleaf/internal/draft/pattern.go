@@ -76,7 +76,7 @@ func (d *drafter) title(language string) string {
 	words := strings.ReplaceAll(path.Base(d.address.Name), "-", " ")
 	title := strings.ToUpper(words[:1]) + words[1:]
 	if len(prose.For(language).Find(title)) > 0 {
-		return page.ToWrite + " – The title of the page"
+		return sentencesOf(language).title
 	}
 	return title
 }

@@ -18,7 +18,7 @@ import (
 )
 
 // toTranslate is in front of every text of a twin.
-const toTranslate = page.ToTranslate + " – "
+func (d *drafter) toTranslate() string { return page.MarksOf(d.code).Translate + " – " }
 
 // An edit is a text that takes the place of a part of the original.
 type edit struct {
@@ -67,7 +67,7 @@ func (d *drafter) twin() (string, error) {
 	if message.HasFault(said) || message.HasFault(more) {
 		return "", d.faulty()
 	}
-	edits := slices.Concat(d.head(src, start, metadata), texts(doc), anchors(doc), definitions(doc), d.links(doc))
+	edits := slices.Concat(d.head(src, start, metadata), d.texts(doc), anchors(doc), definitions(doc), d.links(doc))
 	slices.SortStableFunc(edits, func(a, b edit) int { return cmp.Compare(a.at.Start, b.at.Start) })
 	var b strings.Builder
 	at := 0
@@ -93,6 +93,7 @@ func (d *drafter) head(src *message.Source, start int, m page.Metadata) []edit {
 	inside := message.Span{Start: nextLine(src.Text, 0), End: bytes.LastIndex(src.Text[:start], []byte("---"))}
 	root, _, _ := yamltext.Cut(src, inside).Parse() // page.Split has read it
 	texts := map[string]string{"title": m.Title, "summary": m.Summary, "crop": m.Crop, "season": m.Season}
+	toTranslate := d.toTranslate()
 	var edits []edit
 	language := false
 	for i, e := range root.Entries {
@@ -117,8 +118,8 @@ func (d *drafter) head(src *message.Source, start int, m page.Metadata) []edit {
 			edits = append(edits, edit{lines, d.descent()})
 			language = true
 		case key == "reviewed":
-			edits = append(edits, edit{lines, fmt.Sprintf("# The day on which somebody compared this page with %s. Take the # "+
-				"away when that is done:\n# reviewed: %s\n", path.Base(d.original()), d.Today.Format(time.DateOnly))})
+			edits = append(edits, edit{lines, fmt.Sprintf("# "+sentencesOf(d.code).compared+"\n# reviewed: %s\n",
+				path.Base(d.original()), d.Today.Format(time.DateOnly))})
 		}
 	}
 	if !language {
@@ -134,8 +135,9 @@ func (d *drafter) descent() string {
 }
 
 // texts marks each paragraph, heading and cell, and each description of a picture.
-func texts(doc *markdown.Document) []edit {
+func (d *drafter) texts(doc *markdown.Document) []edit {
 	var edits []edit
+	toTranslate := d.toTranslate()
 	doc.Prose(func(p *markdown.Prose) {
 		aside := p.Aside != "" && p.Aside != markdown.Description
 		if aside || strings.IndexFunc(p.Text, unicode.IsLetter) < 0 || page.Unwritten(p.Text) {

@@ -88,37 +88,37 @@ At once.
 `
 
 const translated = `---
-title: "TO TRANSLATE – Frost: the night after"
-summary: "TO TRANSLATE – When to look at the buds."
-# The day on which somebody compared this page with frost.md. Take the # away when that is done:
+title: "POR TRADUCIR – Frost: the night after"
+summary: "POR TRADUCIR – When to look at the buds."
+# El día en que alguien comparó esta página con frost.md. Cuando esté hecho, quite el #:
 # reviewed: 2026-11-02
 review-every: 24 months
-crop: "TO TRANSLATE – young walnuts"
+crop: "POR TRADUCIR – young walnuts"
 # A remark.
-season: "TO TRANSLATE – bud break"
+season: "POR TRADUCIR – bud break"
 ---
 
-TO TRANSLATE – Look **at** the buds, as [the end](#the-end) says.
+POR TRADUCIR – Look **at** the buds, as [the end](#the-end) says.
 See [soil](suelo.md), [water](water.md) and [a part](soil.md#x).
 
-- TO TRANSLATE – ` + "`Code` first" + `
-- TO TRANSLATE – [12](worked:a.reported) ppm of what?
+- POR TRADUCIR – ` + "`Code` first" + `
+- POR TRADUCIR – [12](worked:a.reported) ppm of what?
 
-| TO TRANSLATE – bud | 12 |
+| POR TRADUCIR – bud | 12 |
 | --- | --- |
-| TO TRANSLATE – dead | 3 |
+| POR TRADUCIR – dead | 3 |
 
 ` + "```worksheet a\ncalculation: nitrate-basis\nof: water\nreported: 12 ppm NO3\n```" + `
 
-> **CAUTION** TO TRANSLATE – Cold hands slip.
+> **CAUTION** POR TRADUCIR – Cold hands slip.
 
-![TO TRANSLATE – A bud](bud.svg)
+![POR TRADUCIR – A bud](bud.svg)
 
-## TO TRANSLATE – The end {#the-end}
+## POR TRADUCIR – The end {#the-end}
 
-TO TRANSLATE – Done.
+POR TRADUCIR – Done.
 
-TO TRANSLATE – At once.
+POR TRADUCIR – At once.
 `
 
 // Each text of a twin is marked in its place, and nothing else of the page is touched but what cannot be twice.

@@ -11,30 +11,36 @@ import (
 
 // sentences are the words around a drafted worksheet in one language.
 type sentences struct {
+	title          string // of a page whose name cannot be one
 	none           string // in place of a worksheet
 	say            string // what the author writes about a worksheet
 	given, answer  string // before the figures of the example
 	among, between string // "one of:", "from %s to %s"
 	also           string // other units: "or in %s"
 	optional       string
+	compared       string // above the day of a twin's review: "compared with %s"
 }
 
 var allSentences = map[string]sentences{
 	"en": {
+		title: "TO WRITE – The title of the page",
 		none: "TO WRITE – Put a worksheet here. Type `acreleaf reckon` to see the calculations. To begin a page with one " +
 			"of them, type its name after `--with` when you draft the page.",
 		say:   "TO WRITE – Say in your own words what the numbers mean. This is what the example says now.",
 		given: "What is given:", answer: "What the worksheet answers:",
 		among: "One of: ", between: "From %s to %s", also: ", or in %s",
 		optional: "May be left out. To use it, take the # in front of the next line away.",
+		compared: "The day on which somebody compared this page with %s. Take the # away when that is done:",
 	},
 	"es": {
-		none: "TO WRITE – Ponga aquí una hoja de trabajo. Escriba `acreleaf reckon` para ver los cálculos. Para empezar " +
+		title: "POR ESCRIBIR – El título de la página",
+		none: "POR ESCRIBIR – Ponga aquí una hoja de trabajo. Escriba `acreleaf reckon` para ver los cálculos. Para empezar " +
 			"una página con uno de ellos, escriba su nombre después de `--with` cuando la empiece.",
-		say:   "TO WRITE – Diga con sus palabras qué significan los números. Esto es lo que dice ahora el ejemplo.",
+		say:   "POR ESCRIBIR – Diga con sus palabras qué significan los números. Esto es lo que dice ahora el ejemplo.",
 		given: "Los datos:", answer: "Lo que responde la hoja:",
 		among: "Una de estas opciones: ", between: "De %s a %s", also: ", o en %s",
 		optional: "Puede quedar fuera. Para usarlo, quite el # de la línea siguiente.",
+		compared: "El día en que alguien comparó esta página con %s. Cuando esté hecho, quite el #:",
 	},
 }
 

@@ -53,7 +53,8 @@ func (c *textCheck) unfinished() {
 	if len(c.unwritten) == 1 {
 		parts, are = "part", "is"
 	}
+	marks := page.MarksOf(c.page.Language)
 	c.advise(c.unwritten[0], "text-unwritten",
 		fmt.Sprintf("%d %s of this page %s still to be written", len(c.unwritten), parts, are),
-		fmt.Sprintf("write the text, and take %s or %s away in front of it; %s", page.ToWrite, page.ToTranslate, where))
+		fmt.Sprintf("write the text, and take %s or %s away in front of it; %s", marks.Write, marks.Translate, where))
 }
