@@ -43,6 +43,7 @@ func (p *press) join() {
 	p.checkHome()
 	p.checkQuestions()
 	p.checkLessons()
+	p.checkOrders()
 	p.book = p.gather()
 	p.checkEdition()
 	p.proofTogether()

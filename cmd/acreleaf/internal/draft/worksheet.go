@@ -34,8 +34,8 @@ var allSentences = map[string]sentences{
 	},
 	"es": {
 		title: "POR ESCRIBIR – El título de la página",
-		none: "POR ESCRIBIR – Ponga aquí una hoja de trabajo. Escriba `acreleaf reckon` para ver los cálculos. Para empezar " +
-			"una página con uno de ellos, escriba su nombre después de `--with` cuando la empiece.",
+		none: "POR ESCRIBIR – Ponga aquí una hoja de trabajo. Escriba `acreleaf reckon` para ver los cálculos. Para " +
+			"empezar una página con uno de ellos, escriba su nombre después de `--with` cuando la empiece.",
 		say:   "POR ESCRIBIR – Diga con sus palabras qué significan los números. Esto es lo que dice ahora el ejemplo.",
 		given: "Los datos:", answer: "Lo que responde la hoja:",
 		among: "Una de estas opciones: ", between: "De %s a %s", also: ", o en %s",
