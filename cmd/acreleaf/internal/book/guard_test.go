@@ -10,6 +10,7 @@ import (
 
 	"acreleaf/calc"
 	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
 )
@@ -74,6 +75,46 @@ func TestAPanicInACalculationNamesThePage(t *testing.T) {
 		!strings.Contains(said, " (sheet.(*Sheet).FindGiven") && !strings.Contains(said, " (worksheet.(*binder)") ||
 		!strings.Contains(said, "\ncontent/guides/third.md: link-broken: ") {
 		t.Errorf("the press says\n%s", said)
+	}
+}
+
+// bindsBroken has a block of each construct that works a calculation, with one on which the program fails. A calculation
+// is defined by itself, a reference works none, and a passage takes its numbers from a worksheet.
+var bindsBroken = map[construct.Kind]string{
+	construct.Calculation: "",
+	construct.Exercise: "```exercise wrong\ncalculation: broken\nrate: 3 to 9 gal/h, every 1\nstory: It gives {rate}.\n" +
+		"ask: total\n```\n",
+	construct.Passage:   usesBroken + "\n```passage\n- when: wrong.rate > 2 gal/h\n  say: Much.\n- say: Little.\n```\n",
+	construct.Reckoner:  "```reckoner\ncalculation: broken\ndown: rate = 6, 12 gal/h\nshow: total\n```\n",
+	construct.Reference: "",
+	construct.Worksheet: usesBroken,
+}
+
+// A panic while a construct is bound is a fault of its page, in a press and at a desk, which goes on when it is mended.
+func TestAPanicInBindingNamesThePage(t *testing.T) {
+	for k := range construct.All() {
+		block, listed := bindsBroken[k]
+		if !listed {
+			t.Errorf("there is no %s here on which the program fails", k)
+		}
+		if block == "" {
+			continue
+		}
+		mend := breakCalculation(t)
+		files := content(map[string]string{"a": guide("A", 1, "Text."), "b": guide("B", 2, block)})
+		o := Options{Name: "content", Content: files}
+		_, messages := pressed(o, newPlain)
+		maker := NewMaker(o, newPlain)
+		made, again := maker.Make(Changes{})
+		const want = "content/guides/b.md"
+		if strings.Join(failures(messages), " ") != want || strings.Join(failures(again), " ") != want || made != nil {
+			t.Errorf("%s: the press says\n%s\nand the desk\n%s", k, told(messages), told(again))
+		}
+		mend()
+		files["guides/b.md"] = &fstest.MapFile{Data: []byte(guide("B", 2, "Text."))}
+		if made, again = maker.Make(Changes{Names: []string{"guides/b.md"}}); made == nil || len(again) > 0 {
+			t.Errorf("%s: the desk does not go on: %s", k, told(again))
+		}
 	}
 }
 
