@@ -14,7 +14,9 @@ declare global {
 
 globalThis.comeAfter = (page, then) => {
   makeKeys();
-  makeKeeper(page.fields, then);
+  if (page.fields.length) {
+    makeKeeper(page.fields, then);
+  }
   bindPrint();
   const become = (name: string) => document.body.classList.add(name);
   become("after");

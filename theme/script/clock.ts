@@ -4,8 +4,8 @@ import { hide } from "./element";
 const MINUTE = 60_000; // milliseconds
 
 /**
- * Makes the clock of the wall: the time of day and, once it was started, how far the hour is and how much of the plan is
- * left for the exercise at hand. The function that it gives is told whether the wall is shown, and which exercise.
+ * Makes the clock of the wall: the time of day and, once it was started, how far the exercises are and how much is left for
+ * the one at hand. The function that it gives is told whether the wall is shown, and which exercise.
  */
 export function makeClock(element: HTMLElement, minutes: number[]): (shown: boolean, at: number) => void {
   const time = element.querySelector(".now")!;

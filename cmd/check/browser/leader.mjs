@@ -79,7 +79,7 @@ describe('the wall', () => {
     assert.equal(answer, await other.page.locator('#exercise-line .solution dd').first().evaluate((dd) => dd.textContent));
   });
 
-  test('the clock counts the minutes of the plan', async (t) => {
+  test('the clock counts the minutes of the exercises', async (t) => {
     const { page } = await open(t);
     await page.clock.install({ time: new Date('2026-11-29T14:00:00') });
     await page.reload();
@@ -87,11 +87,11 @@ describe('the wall', () => {
     await page.click('.show');
     await page.click('.bar .start');
     await page.clock.runFor('05:10');
-    assert.equal(await page.locator('.elapsed').innerText(), 'minute 5 of 47, 2 left for this exercise');
+    assert.equal(await page.locator('.elapsed').innerText(), 'exercises: minute 5 of 47, 2 left for this one');
     await page.clock.runFor('04:00');
-    assert.equal(await page.locator('.elapsed').innerText(), 'minute 9 of 47, 2 over');
+    assert.equal(await page.locator('.elapsed').innerText(), 'exercises: minute 9 of 47, 2 over');
     await page.keyboard.press('ArrowDown');
-    assert.equal(await page.locator('.elapsed').innerText(), 'minute 9 of 47, 6 left for this exercise');
+    assert.equal(await page.locator('.elapsed').innerText(), 'exercises: minute 9 of 47, 6 left for this one');
   });
 
   test('without a script the exercises are there one after the other', async (t) => {

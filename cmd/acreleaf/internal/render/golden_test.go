@@ -20,7 +20,7 @@ func TestGolden(t *testing.T) {
 	r := renderer(t, site())
 	withBase := site()
 	withBase.Base, withBase.Script = "https://sorrelflat.example.org/guides/", "assets/page.js"
-	spoken := guide("<p>The text.</p>")
+	spoken := guide(`<p>The text.</p><input data-cell="1">`)
 	spoken.Page.Languages = []render.Language{
 		{Code: "en", Name: "English", Href: "./", Address: "guides/soil/", Current: true},
 		{Code: "es", Name: "Español", Href: "../../es/guides/soil/", Address: "es/guides/soil/"},

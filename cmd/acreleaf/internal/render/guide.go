@@ -29,7 +29,7 @@ func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 	r.course(w, g.Course)
 	r.contents(w, g)
 	r.glance(w, g)
-	r.state(w, g.Module)
+	r.state(w, g.Body)
 	r.unitSystem(w, g.Body)
 	w.WriteString("<article>\n")
 	w.WriteString(string(g.Body))

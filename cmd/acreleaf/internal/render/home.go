@@ -15,7 +15,7 @@ func (r *Renderer) Home(w *bytes.Buffer, h *Home) {
 		head(w, page.Title, page.Summary, nil)
 		r.questions(w, h.Questions)
 		r.season(w, h.Seasons)
-		r.state(w, h.Module)
+		r.state(w, h.Intro)
 		r.unitSystem(w, h.Intro)
 		if h.Intro != "" {
 			w.WriteString("<article>\n")

@@ -63,15 +63,20 @@ func scriptWords(own *Words, general *words.General) map[wire.Word]string {
 }
 
 // state writes the line that says what the numbers of a page are: those of the example, until the script makes the page
-// live and has the other half of the line in its place.
-func (r *Renderer) state(w *bytes.Buffer, module []byte) {
-	if module == nil {
+// live and has the other half of the line in its place. A page that takes no number has no such line.
+func (r *Renderer) state(w *bytes.Buffer, body template.HTML) {
+	still, live := r.words.Page.WithoutScript, r.words.Kept.Live
+	switch {
+	case strings.Contains(string(body), " "+wire.Cell+"="):
+	case strings.Contains(string(body), " "+wire.Exercise+"="):
+		still, live = r.words.Page.OneCard, r.words.Kept.Cards
+	default:
 		return
 	}
 	w.WriteString(`<p class="state"><span>`)
-	text(w, r.words.Page.WithoutScript)
+	text(w, still)
 	w.WriteString(`</span> <span id="state" role="status">`)
-	text(w, r.words.Kept.Live)
+	text(w, live)
 	w.WriteString("</span></p>\n")
 }
 

@@ -64,6 +64,7 @@ type PageWords struct {
 	Example       string   `yaml:"example"`
 	ExampleFrom   Sentence `yaml:"example-from" blanks:"from"`
 	WithoutScript string   `yaml:"without-script"`
+	OneCard       string   `yaml:"one-card"` // in its place on a page with exercises alone
 	PrintAll      string   `yaml:"print-all"`
 }
 
@@ -189,6 +190,7 @@ type HandoutWords struct {
 // KeptWords is for the line that says what the numbers of a page are, and for what keeps a reader's.
 type KeptWords struct {
 	Live         string `yaml:"live"`
+	Cards        string `yaml:"cards"` // in its place on a page with exercises alone
 	Undo         string `yaml:"undo"`
 	Back         string `yaml:"back"`
 	Link         string `yaml:"link"`
