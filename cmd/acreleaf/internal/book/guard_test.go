@@ -78,13 +78,14 @@ func TestAPanicInACalculationNamesThePage(t *testing.T) {
 	}
 }
 
-// bindsBroken has a block of each construct that works a calculation, with one on which the program fails. A calculation
-// is defined by itself, a reference works none, and a passage takes its numbers from a worksheet.
+// bindsBroken has a block of each construct that works a calculation, with one on which the program fails. To define a
+// calculation is no such work, a reference works none, and a passage takes its numbers from a worksheet.
 var bindsBroken = map[construct.Kind]string{
 	construct.Calculation: "",
-	construct.Exercise: "```exercise wrong\ncalculation: broken\nrate: 3 to 9 gal/h, every 1\nstory: It gives {rate}.\n" +
-		"ask: total\n```\n",
-	construct.Passage:   usesBroken + "\n```passage\n- when: wrong.rate > 2 gal/h\n  say: Much.\n- say: Little.\n```\n",
+	construct.Exercise: "```exercise wrong\ncalculation: broken\nrate: 3 to 9 gal/h, every 1\n" +
+		"story: It gives {rate}.\nask: total\n```\n",
+	construct.Passage: usesBroken +
+		"\n```passage\n- when: wrong.rate > 2 gal/h\n  say: Much.\n- say: Little.\n```\n",
 	construct.Reckoner:  "```reckoner\ncalculation: broken\ndown: rate = 6, 12 gal/h\nshow: total\n```\n",
 	construct.Reference: "",
 	construct.Worksheet: usesBroken,

@@ -11,8 +11,8 @@ import (
 func TestAPageSaysWhatItTakes(t *testing.T) {
 	const numbers, cards = "Type your own numbers over the example.", "Work your card by hand, and type your answer."
 	const sheet = "```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n```\n\n"
-	const exercise = "```exercise dig\ncalculation: soil-nitrogen\nnitrate: 4 to 24 ppm NO3-N, every 1\ndepth: 6, 12, 18 in\n" +
-		"story: A report says {nitrate} in {depth}.\nask: nitrogen\n```\n\n"
+	const exercise = "```exercise dig\ncalculation: soil-nitrogen\nnitrate: 4 to 24 ppm NO3-N, every 1\n" +
+		"depth: 6, 12, 18 in\nstory: A report says {nitrate} in {depth}.\nask: nitrogen\n```\n\n"
 	const table = "```reckoner\ncalculation: soil-nitrogen\ndown: depth = 6, 12 in\nacross: nitrate = 5, 10 ppm NO3-N\n" +
 		"show: nitrogen\n```\n\n"
 	bodies := []struct{ body, says string }{
