@@ -81,3 +81,35 @@ func varied(s *sheet.Sheet, given string, texts ...string) practice.Varied {
 	}
 	return v
 }
+
+// The lines of a report that nobody asks about differ from card to card: every value comes before one comes again, and
+// no two lines go up and down together.
+func TestLinesOfAReport(t *testing.T) {
+	e := soil()
+	values := []string{"6.8 units", "7.0 units", "7.2 units", "7.4 units", "7.6 units", "7.8 units", "8.0 units"}
+	e.Report = []practice.Line{
+		{Name: "ph", Values: values}, {Name: "nitrate", Given: practice.Piece{Use: e.Uses[0].Name, Given: "nitrate"}},
+		{Name: "salts", Values: values},
+	}
+	set, err := practice.NewSet(e, "en")
+	if err != nil {
+		t.Fatal(err)
+	}
+	said := map[string]int{}
+	for number := 1; number <= len(values); number++ {
+		card, err := set.Card(number)
+		if err != nil {
+			t.Fatal(err)
+		}
+		said[card.LineText(e.Report[0])]++
+		if got, want := card.LineText(e.Report[1]), card.Given(e.Uses[0].Name, "nitrate"); got != want {
+			t.Errorf("card %d: the line of a given says %q, and the card %q", number, got, want)
+		}
+	}
+	if len(said) != len(values) {
+		t.Errorf("of %d values there came %v", len(values), said)
+	}
+	if e.LineDeal(e.Report[0]).Stride == e.LineDeal(e.Report[2]).Stride {
+		t.Error("two lines go up and down together")
+	}
+}

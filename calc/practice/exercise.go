@@ -11,6 +11,8 @@ type Exercise struct {
 	Seed string // what its cards follow from
 	Uses []*Use // the calculations, each after those that it takes a number from
 	Asks []Ask  // what is asked, in order
+
+	Report []Line // that the card shows; nil for none
 }
 
 // A Use is one calculation of an exercise.
@@ -38,9 +40,11 @@ type Ask struct {
 const MostCards = 1_000_000_000
 
 // Distinct is how many different cards the exercise has. It is never more than MostCards.
-func (e *Exercise) Distinct() int {
+func (e *Exercise) Distinct() int { return combinations(e.counts()) }
+
+func combinations(counts []int) int {
 	n := 1
-	for _, count := range e.counts() {
+	for _, count := range counts {
 		if n > MostCards/count {
 			return MostCards
 		}
@@ -70,12 +74,16 @@ type Deal struct {
 
 // Deal is how the cards of the exercise are dealt.
 func (e *Exercise) Deal() Deal {
-	d := Deal{Of: e.Distinct(), Counts: e.counts()}
 	hash := fnv.New32a()
 	hash.Write([]byte(e.Seed))
-	d.Offset = int(hash.Sum32()) % d.Of
 	const golden = 0.6180339887498949
-	d.Stride = max(1, int(golden*float64(d.Of)))
+	return dealt(int(hash.Sum32()), max(1, int(golden*float64(e.Distinct()))), e.counts())
+}
+
+// dealt is the deal with the least stride, from one on, that has no divisor in common with the number of combinations.
+func dealt(offset, stride int, counts []int) Deal {
+	d := Deal{Stride: stride, Of: combinations(counts), Counts: counts}
+	d.Offset = offset % d.Of
 	for divisor(d.Stride, d.Of) != 1 {
 		d.Stride++
 	}

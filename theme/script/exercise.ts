@@ -21,7 +21,10 @@ export interface Exercise {
 /** The place of the value that each given has on a card, as practice.Deal.Picks has it. */
 export function picksOf({ deal: [offset, stride, of], picks }: Varying, card: number): number[] {
   let place = (offset + stride * card) % of;
-  return picks.map(({ values }) => {
+  return picks.map(({ values, alone }) => {
+    if (alone) {
+      return (alone[0] + alone[1] * card) % alone[2];
+    }
     const pick = place % values.length;
     place = Math.floor(place / values.length);
     return pick;

@@ -143,18 +143,20 @@ export interface Varying {
   sheets: number[]; // those of its calculations, and those that answers are put into
   deal: Deal;
   cards: number; // how many there are
-  picks: Pick[]; // the givens that vary, in the order of the deal
+  picks: Pick[]; // the givens that vary, in the order of the deal; then lines of a report
   asks: Ask[]; // the steps of the work, in order; what is asked is among them
 }
 
 /** A Deal gives card n the place (offset + stride × n) modulo of in the list of all combinations. */
 export type Deal = [offset: number, stride: number, of: number];
 
-/** A Pick is a given that varies: the cells that it fills, its values, and how each is written. */
+/** A Pick is what varies from card to card: the cells that it fills, its values, and how each is written. A line of a
+ * report that nobody asks about has no cells, and a deal of its own. */
 export interface Pick {
   cells: number[];
   values: number[];
   names: string[];
+  alone?: Deal;
 }
 
 /** An Ask is one thing that is asked: the cell of the right answer, the digits that are asked for, and the cells that an

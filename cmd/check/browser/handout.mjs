@@ -61,7 +61,8 @@ for (const { folder, first, last, width, height } of handouts) {
         const [card] = sides[at].cards;
         assert.ok(card.code.startsWith(address));
         const live = await open(origin + '/' + card.code.slice(address.length));
-        assert.deepEqual(live, { number: card.number, story: card.story, answers: key[title][card.number] });
+        assert.deepEqual(live,
+          { number: card.number, story: card.story, report: card.report, answers: key[title][card.number] });
       }
       t.diagnostic(`${sides.length} sides, ${exercises.length} exercises`);
     });
@@ -105,7 +106,8 @@ const cards = (name) => read(name, () => [...document.querySelectorAll('.side')]
   heading: at ? '' : document.querySelector('h1').textContent,
   cards: [...side.querySelectorAll('article')].map((card) => ({
     number: +card.querySelector('.number').textContent.match(/\d+/)[0],
-    story: card.querySelector('.story').textContent, code: card.querySelector('.code').href,
+    story: card.querySelector('.story').textContent,
+    report: [...card.querySelectorAll('.report tbody tr')].map((line) => line.textContent), code: card.querySelector('.code').href,
   })),
 })));
 
@@ -139,6 +141,7 @@ async function open(to) {
   await page.waitForFunction((id) => !document.getElementById(id).readOnly, `exercise-${name}-card`);
   const card = {
     number: +await exercise.locator('.card input').inputValue(), story: await exercise.locator('.story').textContent(),
+    report: await exercise.locator('.report tbody tr').allTextContents(),
     answers: await exercise.locator('.solution .key').allTextContents(),
   };
   close();

@@ -7,7 +7,9 @@ package construct
 
 import (
 	"iter"
+	"path"
 	"slices"
+	"strings"
 )
 
 // Kind is what sort of fenced block a block is. The zero Kind is a listing.
@@ -40,16 +42,17 @@ type Row struct {
 	Word    string // after the fence
 	Naming  Naming
 	Numbers bool     // figures and links of the page take numbers from it by its name
+	Tables  []string // its keys that have a table: in the list of its lines each line there has the key before its own
 	Filled  []string // those of its texts whose numbers are the block's own, in braces
-	Texts   []string // its keys whose values are for readers: they are translated and proofread
+	Texts   []string // its keys whose values are for readers, with * for any name: they are translated and proofread
 	Manual  string   // the page of the manual that explains it
 }
 
 var rows = [Kinds]Row{
 	Listing:     {},
 	Calculation: {Word: "calculation", Naming: Named, Manual: "own-calculations"},
-	Exercise: {Word: "exercise", Naming: Named, Texts: []string{"title", "story", "hint"}, Filled: []string{"story"},
-		Manual: "exercises"},
+	Exercise: {Word: "exercise", Naming: Named, Tables: []string{"report"},
+		Texts: []string{"title", "story", "hint", "report.*"}, Filled: []string{"story", "report.*"}, Manual: "exercises"},
 	Passage:   {Word: "passage", Manual: "passages"},
 	Reckoner:  {Word: "reckoner", Naming: MayBeNamed, Texts: []string{"title"}, Manual: "reckoners"},
 	Reference: {Word: "reference", Texts: []string{"title"}, Manual: "references"},
@@ -65,7 +68,23 @@ func Anchor(name string) string { return Worksheet.String() + "-" + name }
 func (k Kind) String() string { return rows[k].Word }
 
 // HasText says whether the value of a key is a text for readers.
-func (k Kind) HasText(key string) bool { return slices.Contains(rows[k].Texts, key) }
+func (k Kind) HasText(key string) bool { return matches(rows[k].Texts, key) }
+
+// IsFilled says whether the numbers in the value of a key are the block's own.
+func (k Kind) IsFilled(key string) bool { return matches(rows[k].Filled, key) }
+
+func matches(patterns []string, key string) bool {
+	return slices.ContainsFunc(patterns, func(pattern string) bool {
+		is, _ := path.Match(pattern, key) // the patterns are those above
+		return is
+	})
+}
+
+// HasTable says whether a key, or the one before its first point, has a table.
+func (k Kind) HasTable(key string) bool {
+	first, _, _ := strings.Cut(key, ".")
+	return slices.Contains(rows[k].Tables, first)
+}
 
 // All gives every kind of block of ours, in order.
 func All() iter.Seq[Kind] {

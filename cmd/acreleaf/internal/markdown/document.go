@@ -39,8 +39,9 @@ type Block struct {
 	Unread    bool         // a line could not be read, so what is missing may be there
 }
 
-// Entry is one line "key: value" of a block. Value is the text as written ("12 ppm NO3-N", "70 %"), of a quoted value
-// its content; ValueSpan is that text, without quotes.
+// Entry is one line "key: value" of a block; one in a table has the key of that before its own, with a point between
+// ("report.ph"). KeySpan is what is written on its line. Value is the text as written ("12 ppm NO3-N", "70 %"), of a
+// quoted value its content; ValueSpan is that text, without quotes.
 type Entry struct {
 	Key, Value         string
 	KeySpan, ValueSpan message.Span

@@ -37,7 +37,7 @@ func (r *reading) entries(f *fence) []Entry {
 	if f.closed {
 		found = r.readEntries(f.block, body)
 	} else { // the rest of the page is in it, which would fill the screen with messages
-		found = r.tableEntries(body.PlainStart())
+		found = r.tableEntries(f.block, "", body.PlainStart())
 	}
 	f.block.Unread = len(r.messages) > before
 	return r.checkEntries(f.block, found)
@@ -56,17 +56,24 @@ func (r *reading) readEntries(b *Block, body *yamltext.Text) []Entry {
 		r.messages = append(r.messages, body.Slip(nil))
 		return nil
 	}
-	return r.tableEntries(root.Entries)
+	return r.tableEntries(b, "", root.Entries)
 }
 
 // lineEntries reads a body that cannot be read as a whole, line by line, so that every line at fault is named and the
 // others are kept.
 func (r *reading) lineEntries(b *Block, body *yamltext.Text) []Entry {
 	var found []Entry
+	inTable := false
 	for i := range body.Lines() {
 		line := bytes.TrimRight(body.Line(i), " \t\r")
 		indent := len(line) - len(bytes.TrimLeft(line, " \t"))
 		if indent == len(line) || line[indent] == '#' {
+			continue
+		}
+		if indent > 0 && inTable {
+			if _, _, err := body.Only(i).Parse(); err != nil {
+				r.messages = append(r.messages, body.Only(i).Slip(nil))
+			}
 			continue
 		}
 		if indent > 0 {
@@ -82,13 +89,17 @@ func (r *reading) lineEntries(b *Block, body *yamltext.Text) []Entry {
 			continue
 		}
 		r.messages = append(r.messages, refused...)
-		found = append(found, r.tableEntries(root.Entries)...)
+		first := root.Entries[0]
+		if inTable = b.Construct.HasTable(first.Key.Value) && first.Value.Empty(); !inTable {
+			found = append(found, r.tableEntries(b, "", root.Entries)...)
+		}
 	}
 	return found
 }
 
-// tableEntries gives the entries of a table that are a key and a text each.
-func (r *reading) tableEntries(table []yamltext.Entry) []Entry {
+// tableEntries gives the entries of a table that are a key and a text each. Those of a table in it have the key of that
+// before their own: "report.ph".
+func (r *reading) tableEntries(b *Block, before string, table []yamltext.Entry) []Entry {
 	found := make([]Entry, 0, len(table))
 	for _, t := range table {
 		key, value := t.Key, t.Value
@@ -96,11 +107,13 @@ func (r *reading) tableEntries(table []yamltext.Entry) []Entry {
 		case key.Refused || value.Refused: // it has its message
 		case key.Kind != yamltext.Scalar || key.Value == "":
 			r.fault("key-kind", key.Line(), "this is not a key", "begin the line with a word and a colon")
+		case value.Kind == yamltext.Table && b.Construct.HasTable(before+key.Value):
+			found = append(found, r.tableEntries(b, before+key.Value+".", value.Entries)...)
 		case value.Kind != yamltext.Scalar:
 			r.fault("value-kind", value.Line(), fmt.Sprintf("%q needs a text, and this is a list or a table", key.Value),
 				"write several values on one line with commas between them, without brackets")
 		default:
-			e := Entry{Key: key.Value, KeySpan: key.Inside(), Value: value.Value, ValueSpan: value.Inside()}
+			e := Entry{Key: before + key.Value, KeySpan: key.Inside(), Value: value.Value, ValueSpan: value.Inside()}
 			if value.Value == "" && !value.Quoted {
 				e.ValueSpan = message.Span{Start: e.KeySpan.End, End: e.KeySpan.End}
 			}

@@ -3,7 +3,6 @@ package proof
 import (
 	"bytes"
 	"fmt"
-	"slices"
 	"strings"
 
 	"acreleaf/calc/prose"
@@ -46,7 +45,7 @@ func (c *figureCheck) metadata(key, text string, at message.Span) {
 func (c *figureCheck) titles() {
 	for _, b := range c.page.Document.Blocks {
 		for _, e := range b.Entries {
-			if b.Construct.HasText(e.Key) && !slices.Contains(b.Construct.Row().Filled, e.Key) {
+			if b.Construct.HasText(e.Key) && !b.Construct.IsFilled(e.Key) {
 				c.metadata(fmt.Sprintf("%s of this %s", e.Key, b.Construct), e.Value, e.ValueSpan)
 			}
 		}

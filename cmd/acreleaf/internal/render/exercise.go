@@ -14,6 +14,7 @@ type Exercise struct {
 	Name   string
 	Title  string
 	Story  []StoryPiece
+	Report []ReportLine // nil for none
 	Asks   []ExerciseAsk
 	Hint   string
 	Cards  int
@@ -25,6 +26,12 @@ type StoryPiece struct {
 	Text   string
 	Picked int // the place of the given among those that vary; -1 for a text, and for a number that is on every card
 	Given  bool
+}
+
+// A ReportLine is a line of a laboratory report.
+type ReportLine struct {
+	Label  string
+	Result StoryPiece
 }
 
 // An ExerciseAsk is one thing that is asked.
@@ -83,7 +90,9 @@ func (r *Renderer) Exercise(w *bytes.Buffer, e *Exercise) {
 	r.card(w, e, anchor)
 	w.WriteString("</header>\n<p class=\"story\">")
 	r.story(w, e.Story)
-	w.WriteString("</p>\n<ol class=\"asks\">\n")
+	w.WriteString("</p>\n")
+	r.report(w, e.Report)
+	w.WriteString("<ol class=\"asks\">\n")
 	for i := range e.Asks {
 		r.question(w, e, i)
 	}
@@ -161,6 +170,32 @@ func (r *Renderer) story(w *bytes.Buffer, pieces []StoryPiece) {
 		text(w, piece.Text)
 		w.WriteString("</b>")
 	}
+}
+
+// report writes the laboratory report of a card; nothing for none.
+func (r *Renderer) report(w *bytes.Buffer, lines []ReportLine) {
+	if len(lines) == 0 {
+		return
+	}
+	w.WriteString("<table class=\"report\">\n<thead><tr>")
+	for _, head := range []string{r.words.Exercise.Test, r.words.Exercise.Result} {
+		w.WriteString(`<th scope="col">`)
+		text(w, head)
+		w.WriteString("</th>")
+	}
+	w.WriteString("</tr></thead>\n<tbody>\n")
+	for _, line := range lines {
+		w.WriteString(`<tr><th scope="row">`)
+		text(w, line.Label)
+		w.WriteString("</th><td")
+		if line.Result.Picked >= 0 {
+			numbered(w, wire.Picked, line.Result.Picked)
+		}
+		w.WriteByte('>')
+		text(w, line.Result.Text)
+		w.WriteString("</td></tr>\n")
+	}
+	w.WriteString("</tbody>\n</table>\n")
 }
 
 // question writes one thing that is asked, with a field for the answer and all that may be said of it.

@@ -46,6 +46,7 @@ type HandedAsk struct {
 type HandedCard struct {
 	Number int
 	Story  []StoryPiece
+	Report []ReportLine
 	Code   Code        // the zero Code for none
 	Givens []string    // by HandedExercise.Givens, without its unit where that is there
 	Keys   []HandedKey // by HandedExercise.Asks

@@ -56,7 +56,9 @@ func (r *Renderer) handedCard(w *bytes.Buffer, h *Handout, e *HandedExercise, c 
 	r.handedCode(w, c)
 	w.WriteString("</header>\n<p class=\"story\">")
 	r.handedStory(w, c.Story)
-	w.WriteString("</p>\n<div class=\"room\">")
+	w.WriteString("</p>\n")
+	r.report(w, c.Report)
+	w.WriteString("<div class=\"room\">")
 	element(w, "p", "", words.Work)
 	for range ruledLines {
 		w.WriteString("<i></i>")

@@ -146,7 +146,9 @@ func (r *Renderer) slide(w *bytes.Buffer, e *LedExercise) {
 	}
 	w.WriteString("<p class=\"story\">")
 	r.story(w, e.Story)
-	w.WriteString("</p>\n<ol class=\"asks\">")
+	w.WriteString("</p>\n")
+	r.report(w, e.Report)
+	w.WriteString("<ol class=\"asks\">")
 	for i := range e.Asks {
 		if a := &e.Asks[i]; !a.Step {
 			w.WriteString("<li>")
@@ -226,7 +228,9 @@ func (r *Renderer) tally(w *bytes.Buffer, l *Leader) {
 		}
 		w.WriteString("><p class=\"story\">")
 		r.story(w, e.Story)
-		w.WriteString("</p>\n<ol class=\"asks\">\n")
+		w.WriteString("</p>\n")
+		r.report(w, e.Report)
+		w.WriteString("<ol class=\"asks\">\n")
 		for ask := range e.Asks {
 			if !e.Asks[ask].Step {
 				r.question(w, e.Exercise, ask)

@@ -160,6 +160,8 @@ type ExerciseWords struct {
 	More     string   `yaml:"more"`
 	Less     string   `yaml:"less"`
 	NoCard   Sentence `yaml:"no-card" blanks:"count"`
+	Test     string   `yaml:"test"` // above what a laboratory looked for
+	Result   string   `yaml:"result"`
 }
 
 // HandoutWords is for what is printed for a workshop.

@@ -4,6 +4,9 @@ import (
 	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
 
+// reportLine is a label, a comma, and a given or a number with its unit.
+const reportLine = `^\s*[^,]+, +(\{[^{}]+\}|[0-9].* .+)\s*$`
+
 // exerciseShape is the shape of an exercise. Its givens are further keys, and which there are depends on its
 // calculations.
 func exerciseShape() object {
@@ -15,11 +18,15 @@ func exerciseShape() object {
 		"chain":       bare(need("Several calculations, each with a name: soil = soil-nitrogen, season = season-budget.")),
 		"title":       bare(need("A title in place of the calculation's own.")),
 		"story":       need("What is asked, with each given in braces where its number is: {nitrate}."),
-		"ask":         need("What is asked for, with commas between: nitrogen, or soil.nitrogen, season.apply."),
-		"digits":      count("The significant digits that are asked for; 3 if this line is left out."),
-		"hint":        bare(need("What a learner is told first.")),
-		"cards":       count("How many cards there are; 40 if this line is left out."),
-		"minutes":     count("How many minutes the plan of a workshop has for it."),
+		"report": {
+			"description": "A laboratory report, a line each with a name: nitrate: Nitrate, {nitrate}.",
+			"type":        "object", "minProperties": 1, "additionalProperties": form{"type": "string", "pattern": reportLine},
+		},
+		"ask":     need("What is asked for, with commas between: nitrogen, or soil.nitrogen, season.apply."),
+		"digits":  count("The significant digits that are asked for; 3 if this line is left out."),
+		"hint":    bare(need("What a learner is told first.")),
+		"cards":   count("How many cards there are; 40 if this line is left out."),
+		"minutes": count("How many minutes the plan of a workshop has for it."),
 	})
 	s["additionalProperties"] = true
 	return s

@@ -61,18 +61,20 @@ type Varying struct {
 	Sheets []int  `json:"sheets"` // those of its calculations, and those that answers are put into
 	Deal   Deal   `json:"deal"`
 	Cards  int    `json:"cards"` // how many there are
-	Picks  []Pick `json:"picks"` // the givens that vary, in the order of the deal
+	Picks  []Pick `json:"picks"` // the givens that vary, in the order of the deal; then lines of a report
 	Asks   []Ask  `json:"asks"`  // the steps of the work, in order; what is asked is among them
 }
 
 // A Deal gives card n the place (offset + stride × n) modulo of in the list of all combinations.
 type Deal struct{ Offset, Stride, Of int }
 
-// A Pick is a given that varies: the cells that it fills, its values, and how each is written.
+// A Pick is what varies from card to card: the cells that it fills, its values, and how each is written. A line of a
+// report that nobody asks about has no cells, and a deal of its own.
 type Pick struct {
 	Cells  []int     `json:"cells"`
 	Values []float64 `json:"values"`
 	Names  []string  `json:"names"`
+	Alone  *Deal     `json:"alone,omitempty"`
 }
 
 // An Ask is one thing that is asked: the cell of the right answer, the digits that are asked for, and the cells that an

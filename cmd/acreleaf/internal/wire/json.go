@@ -113,7 +113,7 @@ func (w *writer) exercise(e Varying) {
 	w.raw(`{"sheets":`)
 	w.integers(e.Sheets...)
 	w.raw(`,"deal":`)
-	w.integers(e.Deal.Offset, e.Deal.Stride, e.Deal.Of)
+	w.deal(e.Deal)
 	w.raw(`,"cards":`)
 	w.integer(e.Cards)
 	w.raw(`,"picks":`)
@@ -130,8 +130,14 @@ func (w *writer) pick(p Pick) {
 	list(w, p.Values, (*writer).number)
 	w.raw(`,"names":`)
 	list(w, p.Names, (*writer).string)
+	if p.Alone != nil {
+		w.raw(`,"alone":`)
+		w.deal(*p.Alone)
+	}
 	w.raw("}")
 }
+
+func (w *writer) deal(d Deal) { w.integers(d.Offset, d.Stride, d.Of) }
 
 func (w *writer) string(s string) {
 	quoted, err := json.Marshal(s)

@@ -22,16 +22,10 @@ type Exercise struct {
 	Hint     string // "" for none
 	Cards    int
 	Minutes  int // that the plan of a workshop has for it; 0 where it says nothing
-	Story    []StoryPiece
+	Story    []practice.Piece
 
 	Placed *practice.Placed // in the graph of the page
 	Bounds []*Bound         // what is at work for it there, in the order of the graph
-}
-
-// A StoryPiece is a part of the story: a text, or the number of a given.
-type StoryPiece struct {
-	Text       string
-	Use, Given string // of the number; "" for a text
 }
 
 // The keys of an exercise that are not givens.
@@ -43,10 +37,11 @@ const (
 	keyHint    = "hint"
 	keyCards   = "cards"
 	keyMinutes = "minutes"
+	keyReport  = "report"
 )
 
-var exerciseKeys = []string{keyCalculation, keyChain, keyTitle, keyStory, keyAsk, keyDigits, keyHint, keyCards,
-	keyMinutes}
+var exerciseKeys = []string{keyCalculation, keyChain, keyTitle, keyStory, keyReport, keyAsk, keyDigits, keyHint,
+	keyCards, keyMinutes}
 
 // ExerciseKeys lists the keys of an exercise that are not givens.
 func ExerciseKeys() []string { return slices.Clone(exerciseKeys) }
@@ -97,6 +92,7 @@ func (b *binder) addExercise(block *markdown.Block) {
 	r.checkGivens()
 	r.readTexts()
 	r.readAsk()
+	r.readReport()
 	r.readStory()
 	if block.Name == "" || block.Unread || len(b.messages) > before {
 		return
@@ -151,6 +147,10 @@ func (r *exerciseReader) readUses() bool {
 		at += len(piece) + len(",")
 		s := r.catalogue.Find(wanted)
 		switch {
+		case construct.Exercise.HasTable(name):
+			r.fault(span, "exercise-uses", fmt.Sprintf("%q is a key of exercises, and cannot name a calculation", name),
+				"give this one another name")
+			good = false
 		case !found || name == "" || strings.ContainsAny(name, ". "):
 			r.fault(span, "exercise-uses", fmt.Sprintf("%q is not a name, = and a calculation", strings.TrimSpace(piece)),
 				"for example: chain: soil = soil-nitrogen, season = season-budget")

@@ -8,6 +8,7 @@ import (
 
 	"acreleaf/calc/practice"
 	"acreleaf/calc/sheet"
+	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 )
 
@@ -19,7 +20,7 @@ const every = ", every "
 // readGivens reads the lines that are givens: one number, a list of them, or a range with a step.
 func (r *exerciseReader) readGivens() {
 	for _, entry := range r.block.Entries {
-		if slices.Contains(exerciseKeys, entry.Key) {
+		if slices.Contains(exerciseKeys, entry.Key) || construct.Exercise.HasTable(entry.Key) {
 			continue
 		}
 		u, name := r.split(entry.Key)
@@ -107,16 +108,11 @@ func stepped(given *sheet.Given, ends, step string) ([]sheet.Entry, error) {
 		return nil, fmt.Errorf("%s%s%s is not a range of numbers and a step above 0; write for example 4 to 24 %s%s2",
 			ends, every, step, given.Unit, every)
 	}
-	count := (e.TypedHigh-e.Typed)/by + 1e-9
+	count := (e.TypedHigh-e.Typed)/by + slack
 	if count >= mostValues {
 		return nil, fmt.Errorf("%s%s%s is more than %d numbers; write a larger step", ends, every, step, mostValues)
 	}
-	places := 0
-	for _, text := range []string{step, strconv.FormatFloat(e.Typed, 'f', -1, 64)} {
-		if _, decimals, is := strings.Cut(text, "."); is {
-			places = max(places, len(decimals))
-		}
-	}
+	places := max(decimals(step), decimals(strconv.FormatFloat(e.Typed, 'f', -1, 64)))
 	var list []sheet.Entry
 	for i := range int(count) + 1 {
 		text := strconv.FormatFloat(e.Typed+float64(i)*by, 'f', places, 64)

@@ -17,7 +17,7 @@ var mention = regexp.MustCompile(`\{([^{}]*)\}`)
 // digit finds a number that a story has in its own words.
 var digit = regexp.MustCompile(`\d`)
 
-// readStory reads the story: every given that has a number must be in it, and no other number.
+// readStory reads the story: every given that has a number must be in it or in the report, and no other number.
 func (r *exerciseReader) readStory() {
 	entry, is := r.entries[keyStory]
 	if !is {
@@ -37,8 +37,12 @@ func (r *exerciseReader) readStory() {
 			if r.unfit || !r.hasNumber(u, given) || r.mentions[r.called(u, given.Name)] {
 				continue
 			}
+			where := "the story tells"
+			if len(r.made.Practice.Report) > 0 {
+				where = "the story or the report tells"
+			}
 			r.fault(entry.ValueSpan, "exercise-story", fmt.Sprintf("the story leaves out %s", r.called(u, given.Name)),
-				fmt.Sprintf("put {%s} where the story tells it", r.called(u, given.Name)))
+				fmt.Sprintf("put {%s} where %s it", r.called(u, given.Name), where))
 		}
 	}
 }
@@ -61,20 +65,26 @@ func (r *exerciseReader) storyText(text string, at int) {
 			"the story has a number of its own, and a card's numbers are in braces",
 			"make it a given in braces, or write it in words")
 	}
-	r.made.Story = append(r.made.Story, StoryPiece{Text: text})
+	r.made.Story = append(r.made.Story, practice.Piece{Text: text})
 }
 
 func (r *exerciseReader) storyGiven(name string, from, to int) {
+	if piece, good := r.mentioned(name, r.storySpan(from, to), "exercise-story"); good {
+		r.made.Story = append(r.made.Story, piece)
+	}
+}
+
+// mentioned finds a given that a text has in braces.
+func (r *exerciseReader) mentioned(name string, at message.Span, id string) (practice.Piece, bool) {
 	u, given := r.split(strings.TrimSpace(name))
 	if u == nil || u.Sheet.FindGiven(given) == nil || !r.hasNumber(u, u.Sheet.FindGiven(given)) {
 		if !r.unfit {
-			r.fault(r.storySpan(from, to), "exercise-story", fmt.Sprintf("no given of this exercise is called %q", name),
-				write("", name, r.names(givenNames)))
+			r.fault(at, id, fmt.Sprintf("no given of this exercise is called %q", name), write("", name, r.names(givenNames)))
 		}
-		return
+		return practice.Piece{}, false
 	}
 	r.mentions[r.called(u, given)] = true
-	r.made.Story = append(r.made.Story, StoryPiece{Use: u.Name, Given: given})
+	return practice.Piece{Use: u.Name, Given: given}, true
 }
 
 // hasNumber says whether a card tells a given: it is not taken from another calculation, and not left out.

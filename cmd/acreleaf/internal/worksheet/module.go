@@ -62,6 +62,13 @@ func varying(e *Exercise) wire.Varying {
 		}
 		v.Picks = append(v.Picks, pick)
 	}
+	for _, line := range e.Practice.Report {
+		if line.Given.Given == "" {
+			own := e.Practice.LineDeal(line)
+			v.Picks = append(v.Picks, wire.Pick{Names: line.Values,
+				Alone: &wire.Deal{Offset: own.Offset, Stride: own.Stride, Of: own.Of}})
+		}
+	}
 	for _, p := range e.Placed.Steps {
 		ask := wire.Ask{Digits: p.Digits}
 		ask.Right, _ = p.At().Cell(p.Result)

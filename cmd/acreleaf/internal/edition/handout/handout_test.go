@@ -147,6 +147,9 @@ func wantedCard(e *worksheet.Exercise, card *practice.Card) []string {
 	}
 	want := []string{fmt.Sprint("Card ", card.Number), e.Title, story,
 		fmt.Sprintf("%sworkshops/report/#card-%s-%d", testAddress, e.Block.Name, card.Number)}
+	for _, line := range e.Practice.Report {
+		want = append(want, line.Label+card.LineText(line))
+	}
 	for i, p := range card.Parts() {
 		digits := fmt.Sprintf("to %d digits", p.Digits)
 		if p.Digits == 1 {

@@ -30,7 +30,7 @@ func pieces(text, from, to string) []string {
 	return list
 }
 
-// cardsIn reads the cards: number, title, story, address of the code, and what is asked.
+// cardsIn reads the cards: number, title, story, address of the code, lines of the report, and what is asked.
 func cardsIn(t *testing.T, page string) [][]string {
 	t.Helper()
 	var list [][]string
@@ -38,6 +38,9 @@ func cardsIn(t *testing.T, page string) [][]string {
 		one := []string{
 			plain(between(card, `<p class="number">`, "</p>")), plain(between(card, "<h2>", "</h2>")),
 			plain(between(card, `<p class="story">`, "</p>")), html.UnescapeString(between(card, `<a class="code" href="`, `"`)),
+		}
+		for _, line := range pieces(between(card, "<tbody>", "</tbody>"), "<tr>", "</tr>") {
+			one = append(one, plain(line))
 		}
 		for _, ask := range pieces(card, "<li><p>", "</p>") {
 			one = append(one, plain(ask))

@@ -39,7 +39,7 @@ func (e *edition) exercise(p *book.Page, of *worksheet.Exercise) (*render.Handed
 	if err != nil {
 		return nil, err
 	}
-	v := &render.HandedExercise{Title: of.Title, Story: storyOf(of, func(piece worksheet.StoryPiece) string {
+	v := &render.HandedExercise{Title: of.Title, Story: storyOf(of, func(piece practice.Piece) string {
 		return labelOf(of.Practice, piece)
 	})}
 	for _, part := range set.Parts {
@@ -89,9 +89,13 @@ func perSide(v *render.HandedExercise, asked int) int {
 		}
 		longest = max(longest, length)
 	}
+	report := 0
+	if len(v.Cards) > 0 && len(v.Cards[0].Report) > 0 {
+		report = 1 + len(v.Cards[0].Report)
+	}
 	// About so many letters are in a line, what is asked takes so many lines, and there may be so many of text.
 	for _, card := range []struct{ perSide, letters, ofAsk, most int }{{4, 40, 4, 15}, {2, 85, 2, 16}} {
-		if card.perSide <= asked && longest/card.letters+1+card.ofAsk*len(v.Asks) <= card.most {
+		if card.perSide <= asked && longest/card.letters+1+report+card.ofAsk*len(v.Asks) <= card.most {
 			return card.perSide
 		}
 	}
@@ -115,9 +119,13 @@ func takeUnit(v *render.HandedExercise, given int) {
 
 // cardOf is a card with its row of the key.
 func cardOf(of *worksheet.Exercise, card *practice.Card) render.HandedCard {
-	v := render.HandedCard{Number: card.Number, Story: storyOf(of, func(piece worksheet.StoryPiece) string {
+	v := render.HandedCard{Number: card.Number, Story: storyOf(of, func(piece practice.Piece) string {
 		return card.Given(piece.Use, piece.Given)
 	})}
+	for _, line := range of.Practice.Report {
+		v.Report = append(v.Report, render.ReportLine{Label: line.Label,
+			Result: render.StoryPiece{Text: card.LineText(line), Picked: -1}})
+	}
 	for _, u := range of.Practice.Uses {
 		for _, varied := range u.Varied {
 			v.Givens = append(v.Givens, card.Given(u.Name, varied.Given))
@@ -138,7 +146,7 @@ func cardOf(of *worksheet.Exercise, card *practice.Card) render.HandedCard {
 }
 
 // storyOf is the story with something in the place of each given.
-func storyOf(of *worksheet.Exercise, given func(worksheet.StoryPiece) string) []render.StoryPiece {
+func storyOf(of *worksheet.Exercise, given func(practice.Piece) string) []render.StoryPiece {
 	var list []render.StoryPiece
 	for _, piece := range of.Story {
 		if piece.Given == "" {
@@ -150,7 +158,7 @@ func storyOf(of *worksheet.Exercise, given func(worksheet.StoryPiece) string) []
 	return list
 }
 
-func labelOf(e *practice.Exercise, piece worksheet.StoryPiece) string {
+func labelOf(e *practice.Exercise, piece practice.Piece) string {
 	for _, u := range e.Uses {
 		if u.Name == piece.Use {
 			return u.Sheet.FindGiven(piece.Given).Label
@@ -162,7 +170,7 @@ func labelOf(e *practice.Exercise, piece worksheet.StoryPiece) string {
 // sameOnAll are the givens of the story that are the same on every card.
 func sameOnAll(of *worksheet.Exercise) []render.HandedGiven {
 	var list []render.HandedGiven
-	seen := map[worksheet.StoryPiece]bool{}
+	seen := map[practice.Piece]bool{}
 	for _, piece := range of.Story {
 		for _, u := range of.Practice.Uses {
 			if entry, fixed := u.Fixed[piece.Given]; fixed && u.Name == piece.Use && !seen[piece] {

@@ -23,7 +23,8 @@ func (f *fragments) exercise(w *bytes.Buffer, b *markdown.Block) {
 
 // exerciseView is an exercise with the numbers of its first card.
 func exerciseView(p *worksheet.Page, e *worksheet.Exercise, language string) *render.Exercise {
-	v := &render.Exercise{Name: e.Block.Name, Title: e.Title, Hint: e.Hint, Cards: e.Cards, Story: storyView(e)}
+	v := &render.Exercise{Name: e.Block.Name, Title: e.Title, Hint: e.Hint, Cards: e.Cards,
+		Story: storyView(e, e.Story), Report: reportView(e)}
 	for _, part := range e.Placed.Steps {
 		ask := askedView(p, part, language)
 		ask.Step = !e.Placed.IsAsked(part)
@@ -52,26 +53,40 @@ func linesBefore(o sheet.Outcome, parts []*practice.Part) int {
 	return at
 }
 
-// storyView is the story of the first card.
-func storyView(e *worksheet.Exercise) []render.StoryPiece {
+// storyView is a text of the first card.
+func storyView(e *worksheet.Exercise, pieces []practice.Piece) []render.StoryPiece {
 	var list []render.StoryPiece
-	picks := e.Placed.Picks()
+	for _, piece := range pieces {
+		list = append(list, pieceView(e, piece))
+	}
+	return list
+}
+
+func pieceView(e *worksheet.Exercise, piece practice.Piece) render.StoryPiece {
+	v := render.StoryPiece{Text: piece.Text, Given: piece.Given != "", Picked: -1}
 	first := e.Placed.Deal().Picks(1)
-	for _, piece := range e.Story {
-		if piece.Given == "" {
-			list = append(list, render.StoryPiece{Text: piece.Text, Picked: -1})
-			continue
+	for i, pick := range e.Placed.Picks() {
+		if pick.Use == piece.Use && pick.Varied.Given == piece.Given {
+			v.Picked, v.Text = i, practice.CardText(pick.Given, pick.Varied.Values[first[i]])
 		}
-		v := render.StoryPiece{Given: true, Picked: -1}
-		for i, pick := range picks {
-			if pick.Use == piece.Use && pick.Varied.Given == piece.Given {
-				v.Picked, v.Text = i, practice.CardText(pick.Given, pick.Varied.Values[first[i]])
-			}
+	}
+	for _, u := range e.Practice.Uses {
+		if entry, fixed := u.Fixed[piece.Given]; fixed && u.Name == piece.Use {
+			v.Text = practice.CardText(u.Sheet.FindGiven(piece.Given), entry)
 		}
-		for _, u := range e.Practice.Uses {
-			if entry, fixed := u.Fixed[piece.Given]; fixed && u.Name == piece.Use {
-				v.Text = practice.CardText(u.Sheet.FindGiven(piece.Given), entry)
-			}
+	}
+	return v
+}
+
+// reportView is the report of the first card. What nobody asks about varies after the givens.
+func reportView(e *worksheet.Exercise) []render.ReportLine {
+	var list []render.ReportLine
+	next := len(e.Placed.Picks())
+	for _, line := range e.Practice.Report {
+		v := render.ReportLine{Label: line.Label, Result: pieceView(e, line.Given)}
+		if line.Given.Given == "" {
+			v.Result = render.StoryPiece{Text: line.Values[e.Practice.LineDeal(line).Picks(1)[0]], Picked: next}
+			next++
 		}
 		list = append(list, v)
 	}
