@@ -13,28 +13,44 @@ import (
 	"acreleaf/calc/unit"
 )
 
-// A Scope is what conditions can ask about: the worksheets of a page.
+// A Scope is what conditions can ask about: the worksheets of a page, or the calculations of an exercise.
 type Scope struct {
-	Graph  *sheet.Graph
-	Hidden func(name string) bool // worksheets with a fault of their own: a condition that names one gets no fault here
+	Find    func(name string) *sheet.Use // nil for a name that is none
+	Uses    []string                     // the names, in order
+	Alone   bool                         // there is one, and its numbers may be asked for without its name
+	Use, In string                       // what they are, and where, for messages: "worksheet", "page"
+	Hidden  func(name string) bool       // those with a fault of their own: a condition that names one gets no fault here
+}
+
+// Worksheets is the scope of a page.
+func Worksheets(graph *sheet.Graph, hidden func(name string) bool) Scope {
+	s := Scope{Find: graph.Find, Use: "worksheet", In: "page", Hidden: hidden}
+	for _, u := range graph.Uses {
+		if !strings.Contains(u.Name, " ") { // a reckoner has no name
+			s.Uses = append(s.Uses, u.Name)
+		}
+	}
+	return s
 }
 
 // Conditions reads the conditions of a passage, in the order of its cases, and makes the passage of them. There is one
 // if and only if there is no fault and nothing that is hidden in them.
 func Conditions(scope Scope, conditions []Text) (*sheet.Passage, []Fault) {
 	p := sheet.NewPassage()
-	m := &maker{definition: &Definition{}, parts: map[string]*part{}, figures: map[string]string{},
-		figureNames: map[string]bool{}, s: p.Sheet, page: &pageScope{Scope: scope, passage: p}}
+	m := newMaker(scope, p)
 	whole := true
 	var of []int // by refusal, the condition that brings it
 	for i, c := range conditions {
-		whole = m.condition(c) && whole
+		question := m.condition(c)
+		if whole = question != nil && whole; whole {
+			p.Case(*question)
+		}
 		for len(of) < len(m.refusals) {
 			of = append(of, i)
 		}
 	}
 	if err := p.Err(); err != nil {
-		m.fault("calculation-unmade", conditions[0].Span, "this cannot be asked: "+err.Error(), "ask it in smaller parts")
+		m.unasked(conditions[0].Span, err)
 		whole = false
 	}
 	if !whole {
@@ -44,6 +60,33 @@ func Conditions(scope Scope, conditions []Text) (*sheet.Passage, []Fault) {
 		p.Refuse(f.when, of[i])
 	}
 	return p, nil
+}
+
+// Condition reads one condition, and makes a question for the passage of it: nil if and only if there is a fault. One
+// that divides by 0 is answered no.
+func Condition(scope Scope, p *sheet.Passage, condition Text) (*sheet.Term, []Fault) {
+	m := newMaker(scope, p)
+	question := m.condition(condition)
+	if err := p.Err(); err != nil && len(m.faults) == 0 {
+		m.unasked(condition.Span, err)
+	}
+	if len(m.faults) > 0 {
+		return nil, m.faults
+	}
+	for _, f := range m.refusals {
+		good := question.And(f.when.Not())
+		question = &good
+	}
+	return question, nil
+}
+
+func newMaker(scope Scope, p *sheet.Passage) *maker {
+	return &maker{definition: &Definition{}, parts: map[string]*part{}, figures: map[string]string{},
+		figureNames: map[string]bool{}, s: p.Sheet, page: &pageScope{Scope: scope, passage: p}}
+}
+
+func (m *maker) unasked(at Span, err error) {
+	m.fault("calculation-unmade", at, "this cannot be asked: "+err.Error(), "ask it in smaller parts")
 }
 
 // A pageScope is the names that a condition may use: of worksheets, with a point before the name of a number.
@@ -64,23 +107,22 @@ type reference struct {
 
 func (ref reference) whole() string { return ref.use + "." + ref.name }
 
-// condition reads one condition and adds it to the passage. False when there is none.
-func (m *maker) condition(f Text) bool {
+// condition reads one condition; nil when there is none.
+func (m *maker) condition(f Text) *sheet.Term {
 	if !m.readable(f) {
-		return false
+		return nil
 	}
 	e, err := parser.ParseExprFrom(token.NewFileSet(), "", maskKeywords(m.mask(f)), parser.SkipObjectResolution)
 	if err != nil {
 		m.notArithmetic(f, offsetOf(err, f.Text))
-		return false
+		return nil
 	}
 	r := &reader{maker: m, f: f}
 	o := r.read(e)
 	if !r.question(o) {
-		return false
+		return nil
 	}
-	m.page.passage.Case(o.term)
-	return true
+	return &o.term
 }
 
 // references are the parts of a condition that are not Go's: quantities in quotes, which are left alone, numbers of
@@ -128,7 +170,7 @@ func (m *maker) mask(f Text) string {
 
 // givenOf finds the given that a reference names; nil when it names none.
 func (m *maker) givenOf(ref reference) *sheet.Given {
-	u := m.page.Graph.Find(ref.use)
+	u := m.page.Find(ref.use)
 	if u == nil {
 		return nil
 	}
@@ -144,18 +186,20 @@ func (m *maker) chosen(ref reference) bool {
 func (r *reader) reference(e *ast.Ident) operand {
 	ref, is := r.page.names[int(e.Pos())-1]
 	if !is {
-		return r.unplaced(e)
+		if ref = r.alone(e); ref.use == "" {
+			return r.unplaced(e)
+		}
 	}
-	u := r.page.Graph.Find(ref.use)
+	u := r.page.Find(ref.use)
 	switch {
 	case r.page.Hidden(ref.use):
 		return operand{bad: true}
 	case u == nil:
-		return r.faultAt(e, "condition-name", fmt.Sprintf("there is no worksheet “%s” in this page", ref.use),
+		return r.faultAt(e, "condition-name", fmt.Sprintf("there is no %s “%s” in this %s", r.page.Use, ref.use, r.page.In),
 			r.nearReference(ref))
 	}
 	if _, known := u.Sheet.UnitOf(ref.name); !known {
-		return r.faultAt(e, "condition-name", fmt.Sprintf("worksheet “%s” has no “%s”", ref.use, ref.name),
+		return r.faultAt(e, "condition-name", fmt.Sprintf("%s “%s” has no “%s”", r.page.Use, ref.use, ref.name),
 			r.nearReference(ref))
 	}
 	g := u.Sheet.FindGiven(ref.name)
@@ -175,6 +219,18 @@ func (r *reader) reference(e *ast.Ident) operand {
 		o.values = sheet.Interval{Low: g.Low, High: g.High}
 	}
 	return o
+}
+
+// alone is a number of the only calculation, which is written without its name; the zero reference for none.
+func (r *reader) alone(e *ast.Ident) reference {
+	if !r.page.Alone {
+		return reference{}
+	}
+	ref := reference{use: r.page.Uses[0], name: hyphened(r.cut(e))}
+	if _, known := r.page.Find(ref.use).Sheet.UnitOf(ref.name); !known {
+		return reference{}
+	}
+	return ref
 }
 
 // valueOf is the value of a reference. What may not be there makes every comparison with it a no.
@@ -233,7 +289,7 @@ func (r *reader) unplaced(e *ast.Ident) operand {
 			whole = append(whole, name)
 		}
 	}
-	note := "write the name of a worksheet and a point before it: " + unit.Nearest(word, r.known())
+	note := fmt.Sprintf("write the name of a %s and a point before it: %s", r.page.Use, unit.Nearest(word, r.known()))
 	switch {
 	case len(whole) > 0:
 		note = "write " + strings.Join(whole, " or ")
@@ -241,11 +297,11 @@ func (r *reader) unplaced(e *ast.Ident) operand {
 		note = "write one of: " + strings.Join(r.known(), ", ")
 	}
 	return r.faultAt(e, "condition-name",
-		fmt.Sprintf("“%s” does not say which number of which worksheet it is", short(word)), note)
+		fmt.Sprintf("“%s” does not say which number of which %s it is", short(word), r.page.Use), note)
 }
 
 func (r *reader) nearReference(ref reference) string {
-	if u := r.page.Graph.Find(ref.use); u != nil {
+	if u := r.page.Find(ref.use); u != nil {
 		if near := unit.Nearest(ref.name, u.Sheet.Names()); near != "" {
 			return "write " + ref.use + "." + near
 		}
@@ -257,18 +313,16 @@ func (r *reader) nearReference(ref reference) string {
 	if len(r.known()) == 0 {
 		return "write a worksheet of that name first"
 	}
-	return "a passage asks about the worksheets of its own page; write one of: " + strings.Join(r.known(), ", ")
+	return fmt.Sprintf("only the %ss of this %s can be asked about; write one of: %s", r.page.Use, r.page.In,
+		strings.Join(r.known(), ", "))
 }
 
 // known lists what a condition can name.
 func (r *reader) known() []string {
 	var names []string
-	for _, u := range r.page.Graph.Uses {
-		if strings.Contains(u.Name, " ") {
-			continue // a reckoner, which has no name
-		}
-		for _, name := range u.Sheet.Names() {
-			names = append(names, u.Name+"."+name)
+	for _, use := range r.page.Uses {
+		for _, name := range r.page.Find(use).Sheet.Names() {
+			names = append(names, use+"."+name)
 		}
 	}
 	return names

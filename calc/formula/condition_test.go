@@ -92,7 +92,7 @@ func TestConditions(t *testing.T) {
 }
 
 func scope(graph *sheet.Graph) formula.Scope {
-	return formula.Scope{Graph: graph, Hidden: func(name string) bool { return name == "hidden" }}
+	return formula.Worksheets(graph, func(name string) bool { return name == "hidden" })
 }
 
 // TestConditionOrder takes the first case of several that hold, and refuses a division by 0.
@@ -206,8 +206,8 @@ func TestConditionFaults(t *testing.T) {
 			`yard.kind, yard.start, yard.water, yard.fed, yard.wide, yard.area, yard.end, yard.more`,
 		`yard.zebra > 3`: `yard.zebra: worksheet “yard” has no “zebra”; write one of: yard.long-side, ` +
 			`yard.kind, yard.start, yard.water, yard.fed, yard.wide, yard.area, yard.end, yard.more`,
-		`zebra.crossing > 3`: `zebra.crossing: there is no worksheet “zebra” in this page; a passage asks about the ` +
-			`worksheets of its own page; write one of: yard.long-side, ` +
+		`zebra.crossing > 3`: `zebra.crossing: there is no worksheet “zebra” in this page; only the ` +
+			`worksheets of this page can be asked about; write one of: yard.long-side, ` +
 			`yard.kind, yard.start, yard.water, yard.fed, yard.wide, yard.area, yard.end, yard.more`,
 		`yard.area >`:          `>: the formula stops after “>”; write what comes behind it`,
 		`(yard.area > "1 ft2"`: `(: this bracket is not closed; write the ) where it ends`,

@@ -11,9 +11,11 @@ type Passage struct {
 	uses      []*Use
 	from      []source
 	questions []*node
+	numbers   []*node
 	refusals  []*node
 	refusing  []int // by refusal, the case whose question has no answer
 	cells     []int // by case, the last one included
+	kept      []int // by number
 	refused   []int
 }
 
@@ -87,6 +89,15 @@ func (p *Passage) Case(question Term) {
 	p.questions = append(p.questions, question.n)
 }
 
+// Keep has a number worked with the questions.
+func (p *Passage) Keep(number Term) {
+	number.needQuantity()
+	p.numbers = append(p.numbers, number.n)
+}
+
+// KeptCell is the cell of the i-th number that is kept.
+func (p *Passage) KeptCell(i int) int { return p.kept[i] }
+
 // Refuse withholds the passage when the question is answered yes, since that of a case has no answer then.
 func (p *Passage) Refuse(question Term, of int) {
 	p.refusals, p.refusing = append(p.refusals, question.n), append(p.refusing, of)
@@ -112,7 +123,7 @@ func (p *Passage) RefusingCase(i int) int { return p.refusing[i] }
 
 // placePassage works the questions of a passage from the values of the uses.
 func (l *layout) placePassage(p *Passage) {
-	p.After, p.cells, p.refused = nil, nil, nil
+	p.After, p.cells, p.kept, p.refused = nil, nil, nil, nil
 	for _, u := range p.uses {
 		p.After = append(p.After, u.Index)
 	}
@@ -137,6 +148,9 @@ func (l *layout) placePassage(p *Passage) {
 		last = l.hold(none)
 	}
 	p.cells = append(p.cells, last)
+	for _, n := range p.numbers {
+		p.kept = append(p.kept, l.hold(l.assembler.work(n, k)))
+	}
 	for _, n := range p.refusals {
 		p.refused = append(p.refused, l.hold(l.assembler.work(n, k)))
 	}

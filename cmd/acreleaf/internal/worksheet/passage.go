@@ -37,7 +37,7 @@ func (b *binder) bindPassages(graph *sheet.Graph) {
 		for _, c := range written.Cases[:len(written.Cases)-1] {
 			conditions = append(conditions, formula.Text{Text: c.When, Span: formula.Span(c.WhenSpan)})
 		}
-		scope := formula.Scope{Graph: graph, Hidden: func(name string) bool { return b.faulty[name] }}
+		scope := formula.Worksheets(graph, func(name string) bool { return b.faulty[name] })
 		asked, faults := formula.Conditions(scope, conditions)
 		for _, f := range faults {
 			b.fault(message.Span(f.Span), f.ID, f.Text, f.Note)
