@@ -31,7 +31,7 @@ func year(applied, removed string) []string {
 
 func TestBalanceNeedsACrop(t *testing.T) {
 	for _, removed := range []string{"0", "0.0000001", "0.99"} {
-		withheld(t, nitrogen.Balance, year("30", removed), "Next to nothing was removed, so there is no ratio:")
+		withheld(t, nitrogen.Balance, year("30", removed), "Almost nothing was removed, so there is no ratio:")
 	}
 }
 

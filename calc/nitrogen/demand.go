@@ -137,7 +137,7 @@ func (d demandOf) refuse(s *sheet.Sheet, bears sheet.Term) {
 	s.Refuse(first.And(s.Stated(d.growth).Not()), "first-leaf-unknown")
 }
 
-// refuseForms refuses a yield, or a figure for the nitrogen in a crop, that is told in another form than the one that
+// refuseForms refuses a yield, or a figure for the nitrogen in a crop, that is given in another form than the one that
 // the figure for the crop is for. No source at hand gives a share that makes one of the other.
 func (d demandOf) refuseForms(s *sheet.Sheet) {
 	for _, f := range formsOfCrops {

@@ -58,7 +58,7 @@ const (
 	added    = "Growth is added. For almonds over 2,000 lb"
 	ofTrees  = "For walnuts in fourth to sixth leaf one published guide feeds 1 lb a tree"
 	noGrowth = "No growth is added: almonds over 2,000 lb"
-	early    = "NOTICE Trees in first or second leaf bear next to nothing."
+	early    = "NOTICE Trees in first or second leaf bear almost nothing."
 	mature   = "The growth of pistachio was measured in mature trees."
 	unlikely = "NOTICE Your figure for the nitrogen in the crop is outside"
 )
@@ -223,9 +223,9 @@ func TestStepOfTheAlmondCropNamesItsOtherSide(t *testing.T) {
 
 const (
 	wholeLeaf    = "Leaf is one whole number, from 1:"
-	noRemoval    = "No published figure is known here for the nitrogen in pecans or hazelnuts."
-	noTreeGrowth = "No published figure is known here for the growth of pecan or hazelnut trees."
-	noFirst      = "What a first-leaf tree takes up is published nowhere that we know:"
+	noRemoval    = "We know of no published figure for the nitrogen in pecans or hazelnuts."
+	noTreeGrowth = "We know of no published figure for the growth of pecan or hazelnut trees."
+	noFirst      = "We know of no published figure for what a first-leaf tree takes up:"
 )
 
 func TestDemandIsRefusedWhereNothingIsKnown(t *testing.T) {

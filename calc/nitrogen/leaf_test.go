@@ -50,7 +50,7 @@ const (
 	low     = "Below the range."
 	in      = "Within the range."
 	high    = "Above the range."
-	noEnd   = "At or above the lowest level that is called enough. No upper end"
+	noEnd   = "At or above the lowest level that is called enough. We know of no upper end"
 	july    = "The range is for leaves sampled in July. Do not"
 	august  = "The range is for leaves sampled in August. Do not"
 	bearing = "Levels were set on bearing trees."
@@ -137,7 +137,7 @@ func TestLevelsBesideThoseOfTheReferenceFile(t *testing.T) {
 	}
 	for _, crop := range []string{"walnut", "pistachio"} {
 		withheld(t, nitrogen.LeafLevel, level(crop, "nitrogen", "2.4"),
-			"No published figure is known here for this nutrient in leaves of this crop.")
+			"We know of no published figure for this nutrient in leaves of this crop.")
 	}
 	withheld(t, nitrogen.LeafLevel, append(level("almond", "nitrogen", "2.4"), "to=2.6 %"), "Your range has an end and "+
 		"no start.")

@@ -45,7 +45,7 @@ func (t *tank) souring(nitrogen sheet.Term) {
 	s.Say(sheet.Note, limes, "works-as-lime")
 }
 
-// soursMore is the lime from which a material sours soil more than most.
+// soursMore is the lime from which a material makes soil more acid than most do.
 func soursMore(s *sheet.Sheet) sheet.Term {
 	return s.ConstantOnce("sours", "3 lb CaCO3/lb N", sheet.Fact{Sources: []string{"common-practice"}})
 }

@@ -26,7 +26,7 @@ const (
 	factor   = "The exact factor 0.226613 was used:"
 	deep     = "Roots of a first-leaf tree"
 	ends     = "A real block has ends, roads and missing trees."
-	ownRows  = "In a hexagon the rows stand 0.866"
+	ownRows  = "In a hexagon the rows are 0.866"
 	middle   = "The spacing is along the sides of the square."
 	split    = "NOTICE If "
 )
@@ -140,7 +140,7 @@ func TestSpacingsThatArePuzzlesAreRefused(t *testing.T) {
 func TestAGreatDealAsksForTheRightForm(t *testing.T) {
 	o := enter(t, nitrogen.SoilNitrogen, "nitrate=80 ppm NO3-N", "depth=18 in")
 	want := "480 lb N/ac is a great deal. Does the report say NO3-N, and not NO3? Check it before " +
-		"you go by the answer."
+		"you use the answer."
 	if !slices.ContainsFunc(o.Said(), func(s sheet.Said) bool { return s.Signal == sheet.Notice && s.Text == want }) {
 		t.Errorf("%q is not among %q", want, o.Said())
 	}

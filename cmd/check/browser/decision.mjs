@@ -49,7 +49,7 @@ const dangers = [
   ['surplus', 'NOTICE: 30 lb N/ac more is there than the trees need', { need: ['60', '60 lb N/ac fed'] }],
   ['run', 'NOTICE: The flush is too short: 15 min', { flush: ['45', '45 min'] }],
   ['run', 'WARNING: Feed must never run back', undefined],
-  ['pair', 'NOTICE: Calcium and sulfate set to gypsum', {
+  ['pair', 'NOTICE: Calcium and sulfate form gypsum', {
     second: ['Urea, 46-0-0', '46-0-0', { 'second-price': null }],
   }],
   ['acid', 'DANGER: Strong acid burns skin and eyes', { material: ['Urea, 46-0-0', '46-0-0'] }],

@@ -65,12 +65,12 @@ for (const [i, path] of pages.entries()) {
 const refused = [
   ['need', 'rate', '4 to 3', 'lower one goes first'],
   ['need', 'rate', '3 to', 'Type a number'],
-  ['need', 'rate', '<5', '<5 is no such number.'],
-  ['need', 'rate', '3.1.2', '3.1.2 is no such number.'],
+  ['need', 'rate', '<5', '<5 is not a number that fits here.'],
+  ['need', 'rate', '3.1.2', '3.1.2 is not a number that fits here.'],
   ['well', 'nitrate', '12,5', 'For a decimal, write a point: 12.5.'],
   ['well', 'nitrate', '>40', 'more than it measured'],
-  ['well', 'nitrate', '12 ppm NH4-N', 'ppm NH4-N is no unit of this field'],
-  ['well', 'nitrate', 'trace', 'trace is no such number.'],
+  ['well', 'nitrate', '12 ppm NH4-N', 'ppm NH4-N is not a unit of this field'],
+  ['well', 'nitrate', 'trace', 'trace is not a number that fits here.'],
   ['need', 'rate', '1 to 2 to 3', 'Type a number'],
   ['need', 'rate', '3 to 4000', 'Type a number'],
   ['well', 'nitrate', 'ND', 'type it with <'],
@@ -143,7 +143,7 @@ test('a laboratory\'s "<" is explained at its field', async (t) => {
   await type(field(page, 'well', 'nitrate'), '8');
   assert.ok(!await said.isVisible());
   await page.fill('#need-rate', '<3'); // no laboratory measures a rate
-  assert.match(await page.locator('#worksheet-need .fault:visible').textContent(), /<3 is no such number\./);
+  assert.match(await page.locator('#worksheet-need .fault:visible').textContent(), /<3 is not a number that fits here\./);
 });
 
 test('an answer that is left out leaves nothing behind', async (t) => {
@@ -204,7 +204,7 @@ test('US and metric units', async (t) => {
   await page.clock.runFor(1000);
   assert.match(await page.locator('#worksheet-need [role=status]').textContent(), new RegExp(
     '^Nitrogen for an acre: 15.4 kg N/ha fed\\. NOTICE: If 2 oz of nitrogen a tree is .* '
-      + 'The text is written for the example\\. Your numbers stand beside it\\.$'));
+      + 'The text is written for the example\\. Your numbers are beside it\\.$'));
   await reset(page, 'need');
   await page.getByRole('group', { name: 'Show answers in' }).getByRole('radio', { name: 'US units' }).check();
   await page.evaluate(() => document.activeElement.blur());

@@ -160,7 +160,7 @@ describe('the tally', () => {
     await say(page, (trees * rate / 16).toPrecision(3));
     const said = await counts(page);
     assert.match(said, /an acre: 0 of 1 right/);
-    assert.match(said, /1\s+This is worked right from an earlier answer/);
+    assert.match(said, /1\s+This is worked correctly from an earlier answer/);
   });
 });
 

@@ -129,7 +129,7 @@ describe('text, margin and sources', { concurrency: 3 }, () => {
       return (await page.locator('[role=status]').allTextContents()).join(' ');
     };
     const nitrate = field(page, 'soil', 'nitrate');
-    const beside = /The text is written for the example\. Your numbers stand beside it\./;
+    const beside = /The text is written for the example\. Your numbers are beside it\./;
     await type(nitrate, '1');
     assert.match(await heard(), beside);
     await type(nitrate, '15');

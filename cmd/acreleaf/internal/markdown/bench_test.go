@@ -74,7 +74,7 @@ func bareOn(tb testing.TB, page []byte) func() {
 	}
 }
 
-// leanFragments stands for the packages above and costs next to nothing, because what they cost is not measured here.
+// leanFragments stands for the packages above and costs almost nothing, because what they cost is not measured here.
 type leanFragments struct{}
 
 func (leanFragments) Block(w *bytes.Buffer, b *Block) { w.WriteString(b.Name) }

@@ -53,7 +53,7 @@ type Page struct {
 	Title     string
 	Summary   string
 	Languages []Language // empty, or two or more with exactly one Current
-	Unlisted  bool       // searchers are asked to leave it out
+	Unlisted  bool       // search engines are asked not to list it
 }
 
 // A Guide is a bulletin with its worksheets, or a page of the author's manual.
