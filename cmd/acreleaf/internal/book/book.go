@@ -56,6 +56,7 @@ func (p *press) make() (made []File, whole bool) {
 	if !message.HasFault(p.messages) {
 		made = p.finish()
 	}
+	p.showLines()
 	message.Sort(p.messages)
 	return made, !message.HasFault(p.messages)
 }

@@ -218,7 +218,6 @@ func (b *library) checkAnchors(d *draft, all *parts) {
 			if near, ok := message.Nearest(a.fragment, target.anchors()); ok {
 				note = "did you mean #" + near + "?"
 			}
-			b.reload(d)
 			said = append(said, d.fault(a.link.DestinationSpan, "anchor-broken",
 				fmt.Sprintf("%s has no heading #%s", target.source.Name, a.fragment), note))
 		}

@@ -83,11 +83,18 @@ func (l *loaded) readPage(name string, before *draft, c changes) *draft {
 	return d
 }
 
-// reload reads the text of a page again that was let go, so that a message can show the line.
-func (l *loaded) reload(d *draft) {
-	if d.source.Text == nil {
-		again, _ := page.Load(l.options.Content, d.name) // it could be read before
-		d.source.Text = again.Text
+// showLines reads the text of pages again that was let go, where a message has to show a line of it: what is wrong
+// between pages is found when each of them was worked.
+func (p *press) showLines() {
+	told := map[*message.Source]bool{}
+	for _, m := range p.messages {
+		told[m.Source] = true
+	}
+	for _, d := range p.walked {
+		if d.source.Text == nil && told[d.source] {
+			again, _ := page.Load(p.options.Content, d.name) // it could be read before
+			d.source.Text = again.Text
+		}
 	}
 }
 

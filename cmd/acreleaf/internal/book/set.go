@@ -103,7 +103,7 @@ func (p *press) drop(d *draft) {
 	d.set = &setPage{said: d.set.said}
 	// No message and no calculation shows a part of it.
 	if len(d.own())+len(d.set.said)+len(d.parsed.calculations) == 0 {
-		d.source.Text = nil // see reload
+		d.source.Text = nil // see showLines
 	}
 }
 
