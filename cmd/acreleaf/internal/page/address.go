@@ -34,6 +34,7 @@ const (
 	extension     = ".md"
 	homeName      = "home"
 	courseName    = "course" // of the page that says what a course is about
+	leaderName    = "leader" // of the page that a press makes for who leads another
 )
 
 var nameElement = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
@@ -69,6 +70,9 @@ func AddressOf(name string, m Metadata, main string) (Address, error) {
 		return Address{}, &AddressError{fmt.Sprintf("%q is not in a folder for pages", name), wrongFolder(elements)}
 	case elements[len(elements)-1] == "index":
 		return Address{}, &AddressError{`a page cannot be named "index"`, "name it after what it is about"}
+	case of.Row().Led && len(elements) > 2 && path.Base(stem) == leaderName:
+		return Address{}, &AddressError{fmt.Sprintf("a page cannot be named %q here: the notes for who leads %s are there",
+			leaderName, path.Dir(stem)+extension), "name it after what it is about"}
 	case of == kind.Lesson && len(elements) == 2:
 		return Address{}, &AddressError{fmt.Sprintf("%q is in no course", name),
 			fmt.Sprintf("make a folder for its course, and move it there: courses/young-trees/%s", path.Base(name))}
@@ -138,7 +142,7 @@ func (a Address) Course() string {
 
 // Leader is the address of the notes for who leads a page: "workshops/report/leader/".
 func (a Address) Leader() Address {
-	return Address{Kind: kind.Leader, Language: a.Language, Name: a.Name + "/leader"}
+	return Address{Kind: kind.Leader, Language: a.Language, Name: a.Name + "/" + leaderName}
 }
 
 // File is the page's file in the site: "es/guides/soil/index.html".

@@ -69,6 +69,8 @@ func TestAddressOfABadName(t *testing.T) {
 		"guides.md":             {away, any},
 		"courses/soil.md":       {"is in no course", "courses/young-trees/soil.md"},
 		"weather/home.md":       {away, any},
+
+		"workshops/report/leader.md": {`named "leader" here: the notes for who leads workshops/report.md`, "name it after"},
 	} {
 		_, err := AddressOf("content/"+path, Metadata{}, "en")
 		var bad *AddressError

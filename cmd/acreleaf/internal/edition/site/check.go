@@ -48,6 +48,9 @@ func (e *edition) checkPlaces(b *book.Book) message.List {
 		if o.Address != (page.Address{}) {
 			pages[o.Address.File()] = b.Called(o.Name)
 			addresses = append(addresses, o.Address)
+			if o.Address.Kind.Row().Led {
+				pages[o.Address.Leader().File()] = "the page for who leads " + b.Called(o.Name)
+			}
 		}
 	}
 	for i, language := range e.Site.Languages {

@@ -10,6 +10,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/edition/site"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
+	"acreleaf/cmd/acreleaf/internal/proof"
 )
 
 const ledWorkshop = `---
@@ -88,5 +89,20 @@ func TestLeadersPageFollowsFromTheWorkshop(t *testing.T) {
 	}
 	if pressedWorkshop(t, start)["workshops/hour/leader/index.html"] != nil {
 		t.Error("a workshop without notes and exercises has a page for its leader")
+	}
+}
+
+// A file of the content folder cannot take the place of the leader's page.
+func TestFileInThePlaceOfTheLeader(t *testing.T) {
+	content := fstest.MapFS{
+		"site.yaml":         {Data: []byte("office: Test Row Orchard Office\n")},
+		"home.md":           {Data: []byte("---\ntitle: Test Row\nsummary: Guides for a row of trees.\n---\n")},
+		"workshops/hour.md": {Data: []byte(ledWorkshop + "\n[Notes](hour/leader/index.html)\n")},
+
+		"workshops/hour/leader/index.html": {Data: []byte("<p>Notes.</p>")},
+	}
+	said := book.Check(book.Options{Content: content, Name: "content"}, site.New, proof.Rules{}).Messages
+	if len(said) != 1 || said[0].ID != "place-taken" || !strings.Contains(said[0].Text, "who leads content/") {
+		t.Errorf("%+v", said)
 	}
 }
