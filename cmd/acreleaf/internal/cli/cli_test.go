@@ -35,6 +35,7 @@ func TestExitCodes(t *testing.T) {
 		{"proof --today 2026-02-29", exitUsage},
 		{"proof --today tomorrow", exitUsage},
 		{"proof --today", exitUsage},
+		{"proof --language es", exitUsage},      // of what sentence?
 		{"press --today 2026-11-02", exitUsage}, // a press reads no clock
 		{"press --from faulty", exitFault},
 		{"handout", exitUsage},

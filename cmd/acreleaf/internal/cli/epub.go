@@ -37,9 +37,12 @@ func (c *epubCommand) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
-	var books atomic.Int64
+	if err := keepsToItsFolder(to, c.To, books); err != nil {
+		return err
+	}
+	var count atomic.Int64
 	_, messages := book.Make(options, epub.Of(options.Content, only), func(f output.File) error {
-		books.Add(1)
+		count.Add(1)
 		return to.Put(f)
 	})
 	if err := t.report(messages); err != nil {
@@ -51,7 +54,7 @@ func (c *epubCommand) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
-	n := int(books.Load())
+	n := int(count.Load())
 	fmt.Fprintf(t.out, "%d %s in %s: %d files written, %d unchanged, %d removed\n",
 		n, plural(n, "book", "books"), c.To, report.Written, report.Unchanged, report.Removed)
 	return nil

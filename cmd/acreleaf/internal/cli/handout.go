@@ -80,9 +80,8 @@ func (c *handoutCommand) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
-	if to.Lists("index.html") {
-		return fault{fmt.Sprintf("%q holds a site that was pressed, and a handout would take its place", c.To),
-			"name another folder: --to=FOLDER"}
+	if err := keepsToItsFolder(to, c.To, aHandout); err != nil {
+		return err
 	}
 	files, told := c.printed(pages)
 	for _, f := range files {

@@ -45,9 +45,8 @@ func (c *pressCommand) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
-	if to.Lists(handout.CardsFile) && !to.Lists("index.html") {
-		return fault{fmt.Sprintf("%q holds a handout, and a site would take its place", c.To),
-			"name another folder: --to=FOLDER"}
+	if err := keepsToItsFolder(to, c.To, aSite); err != nil {
+		return err
 	}
 	pages, messages := book.Make(options, site.New, to.Put)
 	if err := t.report(messages); err != nil {
@@ -98,6 +97,32 @@ func cannotOpen(folder string, err error) error {
 		err = path.Err // the message has the path already
 	}
 	return fault{fmt.Sprintf("the content folder %q cannot be opened: %v", folder, err), note}
+}
+
+// What a command makes, each in a folder of its own.
+const (
+	aSite    = "a site"
+	aHandout = "a handout"
+	books    = "books"
+)
+
+// keepsToItsFolder sees that a command does not clear away what another one made: what is listed in a folder and not
+// made again is removed.
+func keepsToItsFolder(to *output.Writer, folder, made string) error {
+	there := books
+	switch {
+	case to.IsNew():
+		return nil
+	case to.Lists("index.html"):
+		there = aSite
+	case to.Lists(handout.CardsFile):
+		there = aHandout
+	}
+	if there == made {
+		return nil
+	}
+	return fault{fmt.Sprintf("%q has %s in it, which %s would replace", folder, there, made),
+		"name another folder: --to=FOLDER"}
 }
 
 // apart sees that what is made is not written into the content, nor the content read from it.

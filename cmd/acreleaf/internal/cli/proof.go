@@ -56,8 +56,8 @@ func (c *proofCommand) Run(t *terminal) error {
 	case c.Explain != nil:
 		return c.explain(t)
 	case c.Language != "":
-		return fault{"--language is the language of a sentence to explain, and there is none",
-			`name both, as in: acreleaf proof --explain="48 libras por acre" --language=es`}
+		return errUsage{fault{"--language is the language of a sentence to explain, and there is none",
+			`name both, as in: acreleaf proof --explain="48 libras por acre" --language=es`}}
 	}
 	options, err := c.open()
 	if err != nil {

@@ -59,6 +59,9 @@ func (w *Writer) Lists(name string) bool {
 	return listed
 }
 
+// IsNew says whether no file was written into the folder before, as far as is known.
+func (w *Writer) IsNew() bool { return len(w.listed) == 0 }
+
 func newWriter(dir string) *Writer {
 	return &Writer{disk: realDisk{}, dir: dir, workers: runtime.GOMAXPROCS(0)}
 }
