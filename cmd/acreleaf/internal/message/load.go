@@ -58,14 +58,12 @@ func read(fsys fs.FS, name string) ([]byte, error) {
 	if info.Size() > MaxSize {
 		return nil, &tooLarge{firstLine(f)}
 	}
-	// The size may lie (a pipe, a file that grows), so reading has a limit of its own.
-	text := make([]byte, 0, info.Size()+bytes.MinRead) // what ReadFrom wants to find free at the end
-	b := bytes.NewBuffer(text)
-	if _, err = b.ReadFrom(io.LimitReader(f, MaxSize+1)); err != nil {
+	text, err := readAll(f, info.Size())
+	if err != nil {
 		return nil, err
 	}
-	if b.Len() > MaxSize {
-		return nil, &tooLarge{firstLine(b)}
+	if len(text) > MaxSize {
+		return nil, &tooLarge{firstLine(bytes.NewReader(text))}
 	}
 	after, err := f.Stat()
 	if err != nil {
@@ -74,7 +72,22 @@ func read(fsys fs.FS, name string) ([]byte, error) {
 	if after.Size() != info.Size() || !after.ModTime().Equal(info.ModTime()) {
 		return nil, errChanging // it may be half of the old text and half of the new
 	}
-	return b.Bytes(), nil
+	return text, nil
+}
+
+// readAll reads a file of that size into no more room than it takes, since the texts of all pages are in
+// memory at once. The size may be wrong (a pipe, a file that grows), so there is a limit.
+func readAll(f io.Reader, size int64) ([]byte, error) {
+	text := make([]byte, size+1) // one more, to find the end
+	n, err := io.ReadFull(f, text)
+	if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
+		return text[:n], nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	rest, err := io.ReadAll(io.LimitReader(f, MaxSize))
+	return append(text, rest...), err
 }
 
 // firstLine reads what is needed to show where the message points; what cannot be read is not shown.
