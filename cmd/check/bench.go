@@ -85,6 +85,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "choices", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("choices.mjs")},
 		{Name: "typed", After: []string{"press"}, Tools: browser, Run: b.browser("typed.mjs")},
 		{Name: "leader", After: []string{"press"}, Tools: browser, Run: b.browser("leader.mjs")},
+		{Name: "learner", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("learner.mjs")},
 		{Name: "speaks", After: []string{"press"}, Tools: browser, Run: b.browser("speaks.mjs")},
 		{Name: "marking", After: []string{"press twice"}, Tools: browser, Run: b.browserTwice("marking.mjs")},
 		{Name: "exercise", After: []string{"press"}, Tools: browser, Run: b.browser("exercise.mjs")},

@@ -32,7 +32,7 @@ func (b *bench) node(ctx context.Context, r *step.Record, script, content, site 
 		"--chromium", chromium, "--site", site, "--content", content, "--acreleaf", b.acreleaf, "--answers", b.answers,
 		"--marks", b.marks,
 		"--numbers", filepath.Join(b.numbers, "number.mjs"), "--vectors", "calc/unit/testdata/number-text.csv",
-		"--parity", b.modules, "--native", b.parity, "--handed", b.handed,
+		"--codes", "cmd/acreleaf/internal/record/testdata/codes.txt", "--parity", b.modules, "--native", b.parity, "--handed", b.handed,
 	}})
 	counts, err := readCounts(out)
 	if err != nil {
@@ -72,8 +72,8 @@ func readCounts(out []byte) (map[string]int, error) {
 	return counts, nil
 }
 
-// numberText makes a module of the page's number text, and one of how the page works ranges, with the same bundler that
-// presses the site.
+// numberText makes a module of the page's number text, one of how the page works ranges, and one of its codes, with the
+// same bundler that presses the site.
 func (b *bench) numberText(ctx context.Context, r *step.Record) error {
 	if err := os.MkdirAll(b.numbers, 0o755); err != nil {
 		return err
@@ -84,7 +84,7 @@ func (b *bench) numberText(ctx context.Context, r *step.Record) error {
 	}
 	_, err := r.Command(ctx, step.Command{Args: []string{
 		"go", "run", "github.com/evanw/esbuild/cmd/esbuild", "theme/script/number.ts", "theme/script/spread.ts",
-		"theme/script/ranges.ts",
+		"theme/script/ranges.ts", "theme/script/code.ts",
 		"--bundle", "--format=esm", "--out-extension:.js=.mjs", "--outdir=" + b.numbers,
 	}})
 	return err

@@ -30,6 +30,7 @@ const (
 	mostPractice       = 7_000
 	mostPracticeModule = 5_000
 	mostWall           = 8_000 // the script of the leader's page, in the place of theirs
+	mostCourse         = 6_000 // the script of courses and lessons, with the words of a language
 )
 
 // sizes prints what the parts of a guide weigh on the wire, and fails when one is over its limit.
@@ -119,7 +120,7 @@ func compressed(text []byte) int {
 // scripts weighs each script alone: a page loads one of each kind, in its language.
 func (w *weighing) scripts(files []pressed.File) {
 	limits := map[string]int{"page": mostScript, "ranges": mostRanges, "after": mostAfter, "practice": mostPractice,
-		"wall": mostWall}
+		"wall": mostWall, "course": mostCourse}
 	found := map[string]bool{}
 	for _, f := range files {
 		kind, _, _ := strings.Cut(path.Base(f.Path), ".")

@@ -5,6 +5,7 @@ import { fill } from "./field";
 import { makeLine } from "./lines";
 import { keepCard, readCard } from "./keptcard";
 import { text } from "./number";
+import type { Mark } from "./learn";
 import type { Page } from "./page";
 import { mountPart } from "./part";
 import type { Asked } from "./spread";
@@ -105,6 +106,7 @@ export function mountExercise(element: HTMLElement, exercise: Varying, page: Pag
     show();
     spoken.textContent = answer.said();
     keep();
+    (globalThis.marks ??= [] as Mark[]).push([element, card, answer.element, came]);
   };
 
   const answers: Answer[] = all("li[data-asked]", element).map((part) => bindAnswer(part, check));

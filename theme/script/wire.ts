@@ -45,6 +45,8 @@ export type Attribute =
   | "data-picked" // the given that a number of its story is, by its place in the list of those that vary
   | "data-asked" // a part of it, by its place in the list of what is asked
   | "data-minutes" // how many the plan of a workshop has for an exercise
+  | "data-course" // the way from a lesson to the page of its course
+  | "data-lesson" // its name there
   | "data-fits" // the factor from a unit to that of the answer; empty for one that does not fit
 ;
 
@@ -88,6 +90,34 @@ export type Word =
   | "heard-of"
   | "cleared"
   | "put-back"
+  | "not-kept"
+  | "not-readable"
+  | "stays"
+  | "on-card"
+  | "on-card-open"
+  | "card-of"
+  | "back-today"
+  | "back-on"
+  | "opened-on"
+  | "finished-on"
+  | "lesson-begun"
+  | "score"
+  | "go-on"
+  | "all-done"
+  | "due-card"
+  | "where-kept"
+  | "lessons-finished"
+  | "unfinished"
+  | "right-of"
+  | "saved"
+  | "loaded"
+  | "file-large"
+  | "file-damaged"
+  | "file-newer"
+  | "file-other"
+  | "file-edition"
+  | "record-cleared"
+  | "is-back"
 ;
 
 /** Data is the data block of a page: the module that works every worksheet, and which cells of it the script must know. */
@@ -162,3 +192,23 @@ export interface Pick {
 /** An Ask is one thing that is asked: the cell of the right answer, the digits that are asked for, and the cells that an
  * answer is put into. */
 export type Ask = [right: number, digits: number, answer: number, bare: number, told: number];
+
+/** A Syllabus is the data block of the page of a course. */
+export interface Syllabus {
+  code: string; // what a code of a record has for the course and its edition
+  lessons: CourseLesson[];
+}
+
+/** A CourseLesson is a lesson of a course, in its place. */
+export interface CourseLesson {
+  name: string; // the last part of its address
+  exercises: Check[];
+}
+
+/** A Check is an exercise of a lesson. */
+export interface Check {
+  name: string;
+  title: string;
+  asks: number; // how many answers a card asks for
+  cards: number; // how many there are
+}

@@ -9,6 +9,7 @@ const flags = {
   answers: { type: 'string' }, // the one that answers for it again and again
   numbers: { type: 'string' }, // the page's number text as one module, and
   vectors: { type: 'string' }, // the numbers that Go and the page must write alike
+  codes: { type: 'string' }, // the codes of records that Go and the page must write alike
   parity: { type: 'string' }, // the folder that the program parity wrote, and
   native: { type: 'string' }, // that program itself
   marks: { type: 'string' }, // the program that marks the exercises of a content folder in many ways

@@ -29,6 +29,7 @@ const (
 
 	practiceEntry = "script/practice.ts"
 	practiceStyle = "style/practice.css"
+	courseEntry   = "script/course.ts"
 	courseStyle   = "style/course.css"
 	wallEntry     = "script/wall.ts"
 	wallStyle     = "style/wall.css"
@@ -54,6 +55,7 @@ type Bundle struct {
 	Ranges        output.File // what works ranges: a script of its own, since no page needs it for single numbers
 	Practice      output.File // what exercises need; it asks for words too
 	PracticeStyle output.File // how exercises look
+	Course        output.File // what courses and lessons need; it asks for words too
 	CourseStyle   output.File // how courses look
 	Wall          output.File // what the leader's page needs in the place of Practice; it asks for words too
 	WallStyle     output.File // how the leader's page looks
@@ -71,6 +73,7 @@ func Build(files fs.FS) (Bundle, message.List) {
 			{InputPath: afterEntry, OutputPath: "after"},
 			{InputPath: practiceEntry, OutputPath: "practice"},
 			{InputPath: practiceStyle, OutputPath: "practice"},
+			{InputPath: courseEntry, OutputPath: "course"},
 			{InputPath: courseStyle, OutputPath: "course"},
 			{InputPath: wallEntry, OutputPath: "wall"},
 			{InputPath: wallStyle, OutputPath: "wall"},
@@ -123,6 +126,8 @@ func Build(files fs.FS) (Bundle, message.List) {
 			bundle.Ranges = finished
 		case name == "after":
 			bundle.After = finished
+		case name == "course":
+			bundle.Course = finished
 		case name == "wall":
 			bundle.Wall = finished
 		case name == "practice":

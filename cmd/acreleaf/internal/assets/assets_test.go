@@ -21,6 +21,7 @@ func small() fstest.MapFS {
 	return fstest.MapFS{
 		"script/after.ts":    {Data: []byte("document.title += words.after;\n")},
 		"script/practice.ts": {Data: []byte("document.title += words.practice;\n")},
+		"script/course.ts":   {Data: []byte("document.title += words.course;\n")},
 		"script/wall.ts":     {Data: []byte("document.title += words.wall;\n")},
 		"script/ranges.ts":   {Data: []byte("document.title += ' ranges';\n")},
 		"script/start.ts":    {Data: []byte("import { greet } from './greet';\ngreet(document.title as string);\n")},

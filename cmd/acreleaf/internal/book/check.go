@@ -10,6 +10,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/proof"
+	"acreleaf/cmd/acreleaf/internal/record"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
 
@@ -18,6 +19,7 @@ type Checked struct {
 	Messages               message.List
 	Pages, Worked, Sourced int // how many pages and figures were read
 	Exercises              []CountedCards
+	Courses                []record.Course
 }
 
 // CountedCards is what is known of the cards of an exercise.
@@ -41,7 +43,7 @@ func Check(o Options, edition New, rules proof.Rules) Checked {
 	p.rules = rules
 	p.check()
 	message.Sort(p.messages)
-	checked := Checked{Messages: p.messages, Pages: len(p.pages)}
+	checked := Checked{Messages: p.messages, Pages: len(p.pages), Courses: p.book.Courses()}
 	for _, d := range p.pages {
 		if !d.faulty {
 			checked.Worked += d.bound.Kept().worked

@@ -5,8 +5,10 @@ import (
 
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/construct"
+	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/memo"
 	"acreleaf/cmd/acreleaf/internal/page"
+	"acreleaf/cmd/acreleaf/internal/record"
 )
 
 // An Outline is what the pages that list others may show of a page.
@@ -17,6 +19,7 @@ type Outline struct {
 	Sourced []string       // the sources that it names
 	Defined []*sheet.Sheet
 	Can     []string // what a learner can do after a lesson
+	Checks  []record.Exercise
 }
 
 // Listed are those parts of an outline that can be compared as they are.
@@ -33,7 +36,8 @@ type Listed struct {
 func (a *Outline) same(b *Outline) bool {
 	return a == b || a.Listed == b.Listed && slices.Equal(a.Sheets, b.Sheets) &&
 		slices.Equal(a.Rests, b.Rests) && slices.Equal(a.Sourced, b.Sourced) &&
-		slices.Equal(a.Defined, b.Defined) && slices.Equal(a.Can, b.Can)
+		slices.Equal(a.Defined, b.Defined) && slices.Equal(a.Can, b.Can) &&
+		slices.Equal(a.Checks, b.Checks)
 }
 
 // gather puts together what is known of all pages. If nothing of that changed, it is the book of the last whole
@@ -78,6 +82,9 @@ func (p *press) outlinePage(d *draft) {
 		}
 		for _, can := range m.Lesson.Outcomes {
 			o.Can = append(o.Can, can.Text)
+		}
+		if d.address.Kind == kind.Lesson {
+			o.Checks = checksOf(d.work)
 		}
 		for _, definition := range d.defined.list {
 			o.Defined = append(o.Defined, definition.Sheet)

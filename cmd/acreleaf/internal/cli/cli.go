@@ -33,6 +33,7 @@ type commands struct {
 	Proof   proofCommand   `cmd:"" help:"Check every guide, and write nothing."`
 	Draft   draftCommand   `cmd:"" help:"Start a page from a pattern, or a small site."`
 	Handout handoutCommand `cmd:"" help:"Print cards, their key and a sheet to sign in for a workshop."`
+	Record  recordCommand  `cmd:"" help:"Read the code of a learner's record."`
 	Reckon  reckonCommand  `cmd:"" help:"Work one calculation, or list them all."`
 }
 

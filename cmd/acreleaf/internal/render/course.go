@@ -3,6 +3,8 @@ package render
 import (
 	"bytes"
 	"strconv"
+
+	"acreleaf/cmd/acreleaf/internal/wire"
 )
 
 // CourseWords is for courses and their lessons.
@@ -18,8 +20,9 @@ type CourseWords struct {
 
 // A Course is the lessons of a course, in order.
 type Course struct {
-	Lessons []CourseLesson
-	Minutes int // of all of them
+	Lessons  []CourseLesson
+	Minutes  int // of all of them
+	Syllabus wire.Syllabus
 }
 
 // A CourseLesson is a lesson as its course lists it.
@@ -31,8 +34,10 @@ type CourseLesson struct {
 
 // A Lesson is what a lesson says at its top of itself.
 type Lesson struct {
-	Number, Of int // its place in the course
-	Minutes    int // 0 when it does not say
+	Name       string // the last part of its address
+	Course     string // way to the page of its course
+	Number, Of int    // its place in the course
+	Minutes    int    // 0 when it does not say
 	Can        []string
 	After      []Link // the pages that come before it
 }
@@ -55,7 +60,9 @@ func (r *Renderer) course(w *bytes.Buffer, c *Course) {
 	})
 	w.WriteString("</p>\n<p class=\"start\">")
 	words.Start.write(w, func(string) { link(w, "", c.Lessons[0].Href, c.Lessons[0].Title) })
-	w.WriteString("</p>\n<ol>\n")
+	w.WriteString("</p>\n")
+	r.again(w)
+	w.WriteString("<ol>\n")
 	for i := range c.Lessons {
 		l := &c.Lessons[i]
 		w.WriteString("<li>")
@@ -105,6 +112,7 @@ func (r *Renderer) lesson(w *bytes.Buffer, l *Lesson) {
 		links(w, l.After)
 		w.WriteString("</div>\n")
 	}
+	told(w, l)
 }
 
 // place writes where a lesson is in its course, and how long it takes, among the facts of its page.

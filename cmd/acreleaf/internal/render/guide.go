@@ -36,6 +36,7 @@ func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 	r.references(w, g.Cited)
 	w.WriteString("</article>\n")
 	r.printAll(w, g)
+	r.record(w, g.Course)
 	r.module(w, g.Module)
 	r.learning(w, g)
 }

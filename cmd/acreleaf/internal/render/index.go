@@ -8,6 +8,7 @@ func (r *Renderer) Index(w *bytes.Buffer, i *Index) {
 		head(w, i.Page.Title, i.Page.Summary, nil)
 		if i.Course != nil {
 			r.course(w, i.Course)
+			r.record(w, i.Course)
 			return
 		}
 		w.WriteString("<div class=\"season\">\n<ol>\n")

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"html/template"
 	"io/fs"
+	"maps"
 	"strings"
 
 	"acreleaf/calc/words"
@@ -45,7 +46,7 @@ func ScriptWords(files fs.FS, language string, names []wire.Word) ([]byte, error
 
 func scriptWords(own *Words, general *words.General) map[wire.Word]string {
 	sheet, kept, led := &own.Worksheet, &own.Kept, &own.Leader
-	return map[wire.Word]string{
+	all := map[wire.Word]string{
 		wire.To: general.To, wire.Said: sheet.Said.pattern(), wire.Below: sheet.Below.pattern(), wire.Order: sheet.Order,
 		wire.NotDetected: sheet.NotDetected, wire.Above: sheet.Above, wire.Comma: sheet.Comma.pattern(),
 		wire.NoNumber: sheet.NoNumber.pattern(), wire.NoUnit: sheet.NoUnit.pattern(), wire.ReadAs: sheet.ReadAs.pattern(),
@@ -60,6 +61,8 @@ func scriptWords(own *Words, general *words.General) map[wire.Word]string {
 		wire.Count: led.Count, wire.Counted: led.Counted.pattern(), wire.HeardOf: led.Heard.pattern(),
 		wire.Cleared: led.Cleared, wire.PutBack: led.PutBack,
 	}
+	maps.Copy(all, own.Progress.scriptWords())
+	return all
 }
 
 // state writes the line that says what the numbers of a page are: those of the example, until the script makes the page

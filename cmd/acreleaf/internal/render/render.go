@@ -151,28 +151,36 @@ func property(w *bytes.Buffer, name, value string) {
 // script writes the tag of the script, and in a template those of the scripts that it loads later. The page for a
 // missing address has none: its ways may not lead to it.
 func (r *Renderer) script(w *bytes.Buffer, f *filling) {
-	if !f.script || r.site.Script == "" {
-		return
-	}
 	tag := func(start, script string) {
 		w.WriteString(start)
 		attribute(w, "src", f.page.Root+script)
 		w.WriteString("></script>")
 	}
-	tag("<script defer", r.site.Script)
-	if r.site.Ranges != "" {
-		w.WriteString("\n<template>")
-		tag("<script", r.site.Ranges)
-		tag("<script", r.site.After)
-		switch {
-		case f.exercises && f.led:
-			tag("<script", r.site.Wall)
-		case f.exercises:
-			tag("<script", r.site.Practice)
-		}
-		w.WriteString("</template>")
+	if f.script && r.site.Script != "" {
+		r.liveScripts(w, f, tag)
+		w.WriteByte('\n')
 	}
-	w.WriteByte('\n')
+	if f.course && r.site.CourseScript != "" {
+		tag("<script defer", r.site.CourseScript)
+		w.WriteByte('\n')
+	}
+}
+
+// liveScripts writes the tags of what makes a page live.
+func (r *Renderer) liveScripts(w *bytes.Buffer, f *filling, tag func(start, script string)) {
+	tag("<script defer", r.site.Script)
+	if r.site.Ranges == "" {
+		return
+	}
+	tag("\n<template><script", r.site.Ranges)
+	tag("<script", r.site.After)
+	switch {
+	case f.exercises && f.led:
+		tag("<script", r.site.Wall)
+	case f.exercises:
+		tag("<script", r.site.Practice)
+	}
+	w.WriteString("</template>")
 }
 
 // ownStyles writes the tags of the styles that not every page has.

@@ -20,6 +20,7 @@ type Words struct {
 	Exercise  ExerciseWords  `yaml:"exercise"`
 	Handout   HandoutWords   `yaml:"handout"`
 	Course    CourseWords    `yaml:"course"`
+	Progress  ProgressWords  `yaml:"progress"`
 	Kept      KeptWords      `yaml:"kept"`
 	Leader    LeaderWords    `yaml:"leader"`
 	Table     TableWords     `yaml:"table"`

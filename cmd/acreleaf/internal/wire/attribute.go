@@ -50,6 +50,8 @@ const (
 	Picked   = "data-picked"   // the given that a number of its story is, by its place in the list of those that vary
 	Asked    = "data-asked"    // a part of it, by its place in the list of what is asked
 	Minutes  = "data-minutes"  // how many the plan of a workshop has for an exercise
+	Course   = "data-course"   // the way from a lesson to the page of its course
+	Lesson   = "data-lesson"   // its name there
 	Fits     = "data-fits"     // the factor from a unit to that of the answer; empty for one that does not fit
 )
 
@@ -104,14 +106,47 @@ const (
 	HeardOf Word = "heard-of"
 	Cleared Word = "cleared"
 	PutBack Word = "put-back"
+
+	NotKept      Word = "not-kept"
+	NotReadable  Word = "not-readable"
+	Stays        Word = "stays"
+	OnCard       Word = "on-card"
+	OnCardOpen   Word = "on-card-open"
+	CardOf       Word = "card-of"
+	BackToday    Word = "back-today"
+	BackOn       Word = "back-on"
+	OpenedOn     Word = "opened-on"
+	FinishedOn   Word = "finished-on"
+	Begun        Word = "lesson-begun"
+	Score        Word = "score"
+	GoOn         Word = "go-on"
+	AllDone      Word = "all-done"
+	Due          Word = "due-card"
+	Where        Word = "where-kept"
+	Through      Word = "lessons-finished"
+	Unfinished   Word = "unfinished"
+	RightOf      Word = "right-of"
+	Saved        Word = "saved"
+	Loaded       Word = "loaded"
+	FileLarge    Word = "file-large"
+	FileDamaged  Word = "file-damaged"
+	FileNewer    Word = "file-newer"
+	FileOther    Word = "file-other"
+	FileEdition  Word = "file-edition"
+	RecordClear  Word = "record-cleared"
+	RecordIsBack Word = "is-back"
 )
 
-// WordsOfPage are those of the script that makes a page live, WordsOfAfter those of the one that comes after, and
-// WordsOfPractice those of the one for exercises, and WordsOfWall those of the one of the leader's page.
+// WordsOfPage are those of the script that makes a page live, WordsOfAfter those of the one that comes after,
+// WordsOfPractice those of the one for exercises, WordsOfWall those of the one of the leader's page, and WordsOfCourse
+// those of the one of courses and lessons.
 var (
 	WordsOfPage = []Word{To, Said, Below, Order, NotDetected, Above, Comma, NoNumber, NoUnit, ReadAs, Decimal, Early,
 		Sometimes, SetAside, Needed, UseAgain, Perhaps, Narrow, DayPattern, Months, Beside, Unanswered, None, Undo}
 	WordsOfAfter    = []Word{To, DayPattern, Months, Undo, Kept, Linked, LeftOut, OtherEdition, Copied, InAddress}
 	WordsOfPractice = []Word{To, Order, NotDetected, Above, Comma, Decimal, Sometimes, Perhaps, Narrow, DayPattern, Months}
 	WordsOfWall     = append(slices.Clone(WordsOfPractice), Elapsed, Left, Over, Count, Counted, HeardOf, Cleared, PutBack)
+	WordsOfCourse   = []Word{PutBack, NotKept, NotReadable, Stays, OnCard, OnCardOpen, CardOf, BackToday, BackOn, OpenedOn,
+		FinishedOn, Begun, Score, GoOn, AllDone, Due, Where, Through, Unfinished, RightOf, Saved, Loaded, FileLarge,
+		FileDamaged, FileNewer, FileOther, FileEdition, RecordClear, RecordIsBack}
 )

@@ -80,3 +80,23 @@ type Pick struct {
 // An Ask is one thing that is asked: the cell of the right answer, the digits that are asked for, and the cells that an
 // answer is put into.
 type Ask struct{ Right, Digits, Answer, Bare, Told int }
+
+// A Syllabus is the data block of the page of a course.
+type Syllabus struct {
+	Code    string         `json:"code"` // what a code of a record has for the course and its edition
+	Lessons []CourseLesson `json:"lessons"`
+}
+
+// A CourseLesson is a lesson of a course, in its place.
+type CourseLesson struct {
+	Name      string  `json:"name"` // the last part of its address
+	Exercises []Check `json:"exercises"`
+}
+
+// A Check is an exercise of a lesson.
+type Check struct {
+	Name  string `json:"name"`
+	Title string `json:"title"`
+	Asks  int    `json:"asks"`  // how many answers a card asks for
+	Cards int    `json:"cards"` // how many there are
+}

@@ -33,7 +33,8 @@ func reachable(t *testing.T, name string, seen map[string]bool) string {
 
 // Each script has the words that it may ask for.
 func TestEachScriptHasItsWords(t *testing.T) {
-	for script, words := range map[string][]wire.Word{"start": wire.WordsOfPage, "after": wire.WordsOfAfter} {
+	for script, words := range map[string][]wire.Word{"start": wire.WordsOfPage, "after": wire.WordsOfAfter,
+		"course": wire.WordsOfCourse} {
 		text := reachable(t, script, map[string]bool{})
 		for _, c := range constants(t) {
 			if c.kind != "Word" {

@@ -25,7 +25,7 @@ func (e *edition) Common(b *book.Book) ([]book.Part, message.List) {
 	shared := []output.File{built.Ranges, built.Style, built.PracticeStyle, built.CourseStyle, built.WallStyle, built.Icon}
 	for _, language := range slices.Sorted(maps.Keys(e.renderers())) {
 		of := scripts()[language]
-		shared = append(shared, of.page, of.after, of.practice, of.wall)
+		shared = append(shared, of.page, of.after, of.practice, of.wall, of.course)
 	}
 	for _, f := range shared {
 		parts = append(parts, book.Part{Path: f.Path, Make: func() []byte { return f.Bytes }})

@@ -9,6 +9,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/render"
+	"acreleaf/cmd/acreleaf/internal/wire"
 )
 
 // courseView is the lessons of the course that is at an address, be its page written or made.
@@ -20,8 +21,23 @@ func (c *common) courseView(at page.Address) *render.Course {
 		}
 		v.Lessons = append(v.Lessons, render.CourseLesson{Entry: entry(at, o), Minutes: o.Minutes, Can: o.Can})
 		v.Minutes += o.Minutes
+		v.Syllabus.Lessons = append(v.Syllabus.Lessons, checksOf(o))
+	}
+	for _, course := range c.book.Courses() {
+		if course.Address == at.String() {
+			v.Syllabus.Code = course.Letters()
+		}
 	}
 	return v
+}
+
+// checksOf is what the script knows of a lesson.
+func checksOf(o *book.Outline) wire.CourseLesson {
+	l := wire.CourseLesson{Name: path.Base(o.Address.Name), Exercises: []wire.Check{}}
+	for _, e := range o.Checks {
+		l.Exercises = append(l.Exercises, wire.Check{Name: e.Name, Title: e.Title, Asks: e.Asks, Cards: e.Cards})
+	}
+	return l
 }
 
 // courses lists the courses of a language: by the page that somebody wrote of each, or by its folder.
@@ -64,7 +80,7 @@ func lessonView(p *book.Page) *render.Lesson {
 	if p.Address.Kind != kind.Lesson {
 		return nil
 	}
-	v := &render.Lesson{Number: p.Place.Number, Of: p.Place.Of, Minutes: p.Metadata.Lesson.Minutes}
+	v := &render.Lesson{Name: path.Base(p.Address.Name), Course: upToCourse(p).Href, Number: p.Place.Number, Of: p.Place.Of, Minutes: p.Metadata.Lesson.Minutes}
 	for _, can := range p.Metadata.Lesson.Outcomes {
 		v.Can = append(v.Can, can.Text)
 	}

@@ -97,7 +97,7 @@ func reportView(e *worksheet.Exercise) []render.ReportLine {
 // right but for its unit, or for an answer before it, counts as neither right nor wrong.
 var classes = map[practice.Verdict]string{
 	practice.Right: "right", practice.Rounded: "right", practice.Slipped: "either",
-	practice.UnitMissing: "half", practice.UnitWrong: "half", practice.Carried: "half",
+	practice.UnitMissing: "half", practice.UnitWrong: "half", practice.Carried: "half carried",
 }
 
 func askedView(p *worksheet.Page, part *practice.Part, language string) render.ExerciseAsk {

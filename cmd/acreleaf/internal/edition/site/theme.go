@@ -21,8 +21,8 @@ import (
 var bundle = sync.OnceValues(func() (assets.Bundle, message.List) { return assets.Build(theme.Files) })
 
 // A worded is the scripts of a page with the words of a language: the one that makes a page live, the one that comes
-// after, the one for exercises, and the one of the leader's page.
-type worded struct{ page, after, practice, wall output.File }
+// after, the one for exercises, that of the leader's page, and that of courses.
+type worded struct{ page, after, practice, wall, course output.File }
 
 // scripts gives the scripts by language. They are made once a process, as the bundle is.
 var scripts = sync.OnceValue(func() map[string]worded {
@@ -37,7 +37,8 @@ var scripts = sync.OnceValue(func() map[string]worded {
 			return assets.Worded(script, language, words)
 		}
 		byLanguage[language] = worded{with(made.Script, wire.WordsOfPage), with(made.After, wire.WordsOfAfter),
-			with(made.Practice, wire.WordsOfPractice), with(made.Wall, wire.WordsOfWall)}
+			with(made.Practice, wire.WordsOfPractice), with(made.Wall, wire.WordsOfWall),
+			with(made.Course, wire.WordsOfCourse)}
 	}
 	return byLanguage
 })
@@ -99,7 +100,7 @@ func siteView(of *config.Site, language string) render.Site {
 	}
 	worded := scripts()[language]
 	s.Script, s.After, s.Practice = worded.page.Path, worded.after.Path, worded.practice.Path
-	s.Wall = worded.wall.Path
+	s.Wall, s.CourseScript = worded.wall.Path, worded.course.Path
 	switch {
 	case of.Contact.Email != "":
 		s.ContactHref = "mailto:" + of.Contact.Email
