@@ -38,6 +38,7 @@ var commandPages = map[string]string{
 	"epub":    "See [books to take along](books.md).",
 	"proof":   "See [the proof](proof.md).",
 	"handout": "See [handouts](handouts.md).",
+	"record":  "See [courses](courses.md).",
 	"reckon": "The names and what each one takes are under [every calculation](calculations.md). " +
 		"What is given follows as a name, an equals sign and a quantity. [Every unit](units.md) lists how to write it.",
 }

@@ -25,7 +25,7 @@ func TestSizesHoldTheirLimits(t *testing.T) {
 	plain := map[string][]byte{
 		"guides/soil/index.html": []byte("<p>soil</p>"), "assets/a.css": []byte("p{}"),
 		"assets/page.en.a.js": []byte("1"), "assets/ranges.a.js": []byte("2"), "assets/after.en.a.js": []byte("3"),
-		"assets/practice.en.a.js": []byte("4"), "assets/wall.en.a.js": []byte("5"),
+		"assets/practice.en.a.js": []byte("4"), "assets/wall.en.a.js": []byte("5"), "assets/course.en.a.js": []byte("6"),
 	}
 	for _, c := range []struct {
 		name, file string
@@ -42,6 +42,7 @@ func TestSizesHoldTheirLimits(t *testing.T) {
 		{"script for ranges", "assets/ranges.a.js", noise(mostRanges + 1), "script ranges.a.js is"},
 		{"script for what comes after", "assets/after.es.a.js", noise(mostAfter + 1), "script after.es.a.js is"},
 		{"script for exercises", "assets/practice.es.a.js", noise(mostPractice + 1), "script practice.es.a.js is"},
+		{"script of courses", "assets/course.es.a.js", noise(mostCourse + 1), "script course.es.a.js is"},
 		{"script of the leader", "assets/wall.es.a.js", noise(mostWall + 1), "script wall.es.a.js is"},
 		{"a page of exercises", "workshops/soil/index.html",
 			append([]byte(`<p data-exercise="0">`), noise(mostHTML)...), "workshops/soil has exercises and no module"},

@@ -8,7 +8,7 @@ import { fillIn, linked } from "./fillin";
 import { today } from "./progress";
 import { mountRecord } from "./recordpart";
 import { openStore } from "./store";
-import { cardsOf, sumOf, sumText } from "./sum";
+import { cardsOf, sumOf, sumText, type Sum } from "./sum";
 import type { Syllabus } from "./wire";
 
 export function mountCourse(course: Syllabus): void {
@@ -24,26 +24,24 @@ export function mountCourse(course: Syllabus): void {
     item.append(line);
     return line;
   });
+  const wayOf = (lesson: number) => links[lesson]!.getAttribute("href")!;
   const begin = [...start.childNodes];
 
-  const showStart = (finished: boolean[], begun: boolean): void => {
-    const next = finished.indexOf(false);
-    if (!begun) {
+  const showStart = (sums: Sum[]): void => {
+    const next = nextOf(sums);
+    if (sums.every(({ opened }) => opened === undefined)) {
       start.replaceChildren(...begin);
     } else if (next < 0) {
       start.textContent = word("all-done");
     } else {
-      fillIn(start, "go-on", { lesson: linked(links[next]!.href, links[next]!.textContent!) });
+      fillIn(start, "go-on", { lesson: linked(wayOf(next), links[next]!.textContent!) });
     }
   };
 
   const show = (): void => {
     const progress = store.read();
     const sums = course.lessons.map((lesson) => sumOf(progress, lesson));
-    showStart(
-      sums.map(({ day }) => day !== UNFINISHED),
-      sums.some(({ opened }) => opened !== undefined),
-    );
+    showStart(sums);
     const back = course.lessons.flatMap(({ name, exercises }, i) =>
       exercises.flatMap((exercise) => {
         const one = again(cardsOf(progress, name, exercise), exercise.cards, today());
@@ -52,7 +50,7 @@ export function mountCourse(course: Syllabus): void {
         }
         const item = document.createElement("li");
         const label = filled("due-card", { exercise: exercise.title, card: "" + one.card });
-        item.append(linked(`${links[i]!.href}#card-${exercise.name}-${one.card}`, label), ` ${links[i]!.textContent!}`);
+        item.append(linked(`${wayOf(i)}#card-${exercise.name}-${one.card}`, label), ` ${links[i]!.textContent!}`);
         return item;
       }),
     );
@@ -71,4 +69,11 @@ export function mountCourse(course: Syllabus): void {
   addEventListener("storage", show);
   addEventListener("pageshow", show);
   show();
+}
+
+/** The lesson to go on with: one that was begun, or else the next behind those that are finished; -1 for none. */
+function nextOf(sums: Sum[]): number {
+  const left = sums.flatMap(({ day }, i) => (day === UNFINISHED ? [i] : []));
+  const last = sums.map(({ day }) => day !== UNFINISHED).lastIndexOf(true);
+  return left.find((i) => sums[i]!.asked) ?? left.find((i) => i > last) ?? left[0] ?? -1;
 }

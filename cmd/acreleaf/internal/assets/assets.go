@@ -63,38 +63,41 @@ type Bundle struct {
 	Icon          output.File // as it is in the theme
 }
 
+// entries are what is bundled, and how it is named.
+var entries = []api.EntryPoint{
+	{InputPath: scriptEntry, OutputPath: "page"},
+	{InputPath: rangesEntry, OutputPath: "ranges"},
+	{InputPath: afterEntry, OutputPath: "after"},
+	{InputPath: practiceEntry, OutputPath: "practice"},
+	{InputPath: practiceStyle, OutputPath: "practice"},
+	{InputPath: courseEntry, OutputPath: "course"},
+	{InputPath: courseStyle, OutputPath: "course"},
+	{InputPath: wallEntry, OutputPath: "wall"},
+	{InputPath: wallStyle, OutputPath: "wall"},
+	{InputPath: styleEntry, OutputPath: "page"},
+}
+
 // Build bundles and minifies the theme in files. With a fault in the list the Bundle is empty; advice may come with
 // a finished one. A build takes milliseconds and its result never changes, so a process needs only one.
 func Build(files fs.FS) (Bundle, message.List) {
 	result := api.Build(api.BuildOptions{
-		EntryPointsAdvanced: []api.EntryPoint{
-			{InputPath: scriptEntry, OutputPath: "page"},
-			{InputPath: rangesEntry, OutputPath: "ranges"},
-			{InputPath: afterEntry, OutputPath: "after"},
-			{InputPath: practiceEntry, OutputPath: "practice"},
-			{InputPath: practiceStyle, OutputPath: "practice"},
-			{InputPath: courseEntry, OutputPath: "course"},
-			{InputPath: courseStyle, OutputPath: "course"},
-			{InputPath: wallEntry, OutputPath: "wall"},
-			{InputPath: wallStyle, OutputPath: "wall"},
-			{InputPath: styleEntry, OutputPath: "page"},
-		},
-		Plugins:           []api.Plugin{reader(files)},
-		Bundle:            true,
-		Outdir:            "/",            // names only: Write is off
-		Format:            api.FormatIIFE, // a classic script also runs from a disk, where a browser refuses modules
-		Platform:          api.PlatformBrowser,
-		Target:            api.ES2022,
-		Charset:           api.CharsetUTF8,
-		Engines:           oldestBrowsers,
-		MinifyWhitespace:  true,
-		MinifyIdentifiers: true,
-		MinifySyntax:      true,
-		MangleProps:       ownProperties,
-		MangleCache:       map[string]any{}, // the scripts share objects, so each property has one name in all
-		LegalComments:     api.LegalCommentsNone,
-		TsconfigRaw:       tsconfig,
-		LogLevel:          api.LogLevelSilent,
+		EntryPointsAdvanced: entries,
+		Plugins:             []api.Plugin{reader(files)},
+		Bundle:              true,
+		Outdir:              "/",            // names only: Write is off
+		Format:              api.FormatIIFE, // a classic script also runs from a disk, where a browser refuses modules
+		Platform:            api.PlatformBrowser,
+		Target:              api.ES2022,
+		Charset:             api.CharsetUTF8,
+		Engines:             oldestBrowsers,
+		MinifyWhitespace:    true,
+		MinifyIdentifiers:   true,
+		MinifySyntax:        true,
+		MangleProps:         ownProperties,
+		MangleCache:         map[string]any{}, // the scripts share objects, so each property has one name in all
+		LegalComments:       api.LegalCommentsNone,
+		TsconfigRaw:         tsconfig,
+		LogLevel:            api.LogLevelSilent,
 	})
 	messages := append(
 		messages(files, message.Fault, result.Errors),

@@ -19,8 +19,8 @@ type recordCommand struct {
 }
 
 // whatItProves is said of every code that is in order.
-const whatItProves = `The code is in order: it is of this course, and its numbers are those of the record.
-It does not say who worked the lessons. The dates are those of the learner's own device.
+const whatItProves = `This proves the arithmetic of the record: its lessons, dates and scores.
+It does not prove who sat there. The dates are those of the learner's own device, and a code is not signed.
 `
 
 // Run reads a code and tells what it says.
@@ -45,7 +45,8 @@ func (c *recordCommand) Run(t *terminal) error {
 	table := tabwriter.NewWriter(t.out, 0, 0, 2, ' ', 0)
 	finished, right, asked := 0, 0, 0
 	for i, done := range lessons {
-		fmt.Fprintf(table, "%d.\t%s\t%s\t%s\n", i+1, course.Lessons[i].Title, finishedOn(done), scoreOf(done.Right, done.Asked()))
+		fmt.Fprintf(table, "%d.\t%s\t%s\t%s\n", i+1, course.Lessons[i].Title, finishedOn(done),
+			scoreOf(done.Right, done.Asked()))
 		right, asked = right+done.Right, asked+done.Asked()
 		if done.Day != record.Unfinished {
 			finished++

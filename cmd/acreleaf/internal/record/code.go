@@ -1,15 +1,15 @@
 // Package record writes and reads the code of a learner's record: which lessons of a course they finished, when, and
 // how many answers were right at the first try, in some forty letters that can be read aloud.
 //
-// It owns the form of the code, and what tells one course from another and one edition of it from the next. It must not
-// know pages or files. theme/script/code.ts writes the same codes; both are compared with testdata/codes.txt.
+// It owns the form of the code, and what tells one course from another and one edition of it from the next. It must
+// not know pages or files. theme/script/code.ts writes the same codes; both are compared with testdata/codes.txt.
 //
-// A code is a letter for its version, four for the course, four for its edition, three numbers for each lesson, and five
-// letters to check all others by. The letters are those of base32 (RFC 4648), in groups of five. A number is written in
-// base 16, a digit a letter; letters from Q on say that another digit follows. The three numbers are the day on which
-// the lesson was finished, the answers right at the first try, and those that were not. The check letters are the CRC-24
-// of OpenPGP (RFC 9580): it finds any change within 24 bits, so any one letter that is wrong, and any two neighbors in
-// the wrong order.
+// A code is a letter for its version, four for the course, four for its edition, three numbers for each lesson, and
+// five letters to check all others by. The letters are those of base32 (RFC 4648), in groups of five. A number is
+// written in base 16, a digit a letter; letters from Q on say that another digit follows. The three numbers are the day
+// on which the lesson was finished, the answers right at the first try, and those that were not. The check letters are
+// the CRC-24 of OpenPGP (RFC 9580): it finds any change within 24 bits, so any one letter that is wrong, and any two
+// neighbors in the wrong order.
 package record
 
 import "strings"

@@ -64,7 +64,8 @@ func find(id, edition string, courses []Course) (*Course, error) {
 		}
 	}
 	if other != nil {
-		return nil, &Problem{fmt.Sprintf("the code is of another edition of %q, with other lessons or exercises", other.Title),
+		return nil, &Problem{
+			fmt.Sprintf("the code is of another edition of %q, with other lessons or exercises", other.Title),
 			"name the content folder of that edition: --from=FOLDER"}
 	}
 	return nil, &Problem{"the code is of no course of this site", "name the content folder of its site: --from=FOLDER"}

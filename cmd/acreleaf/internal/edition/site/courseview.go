@@ -80,7 +80,8 @@ func lessonView(p *book.Page) *render.Lesson {
 	if p.Address.Kind != kind.Lesson {
 		return nil
 	}
-	v := &render.Lesson{Name: path.Base(p.Address.Name), Course: upToCourse(p).Href, Number: p.Place.Number, Of: p.Place.Of, Minutes: p.Metadata.Lesson.Minutes}
+	v := &render.Lesson{Name: path.Base(p.Address.Name), Course: upToCourse(p).Href,
+		Number: p.Place.Number, Of: p.Place.Of, Minutes: p.Metadata.Lesson.Minutes}
 	for _, can := range p.Metadata.Lesson.Outcomes {
 		v.Can = append(v.Can, can.Text)
 	}
