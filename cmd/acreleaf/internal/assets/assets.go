@@ -112,34 +112,21 @@ func Build(files fs.FS) (Bundle, message.List) {
 		return Bundle{}, messages
 	}
 	bundle := Bundle{Icon: named("icon", path.Ext(iconFile), icon)}
+	places := bundle.places()
 	for _, file := range result.OutputFiles {
-		extension := path.Ext(file.Path)
-		name := strings.TrimSuffix(path.Base(file.Path), extension)
-		finished := named(name, extension, file.Contents)
-		switch {
-		case extension == ".css" && name == "practice":
-			bundle.PracticeStyle = finished
-		case extension == ".css" && name == "course":
-			bundle.CourseStyle = finished
-		case extension == ".css" && name == "wall":
-			bundle.WallStyle = finished
-		case extension == ".css":
-			bundle.Style = finished
-		case name == "ranges":
-			bundle.Ranges = finished
-		case name == "after":
-			bundle.After = finished
-		case name == "course":
-			bundle.Course = finished
-		case name == "wall":
-			bundle.Wall = finished
-		case name == "practice":
-			bundle.Practice = finished
-		default:
-			bundle.Script = finished
-		}
+		name, extension, _ := strings.Cut(path.Base(file.Path), ".")
+		*places[path.Base(file.Path)] = named(name, "."+extension, file.Contents)
 	}
 	return bundle, messages
+}
+
+// places says where in the bundle each file goes that is made of an entry.
+func (b *Bundle) places() map[string]*output.File {
+	return map[string]*output.File{
+		"page.js": &b.Script, "ranges.js": &b.Ranges, "after.js": &b.After, "practice.js": &b.Practice,
+		"course.js": &b.Course, "wall.js": &b.Wall, "page.css": &b.Style, "practice.css": &b.PracticeStyle,
+		"course.css": &b.CourseStyle, "wall.css": &b.WallStyle,
+	}
 }
 
 // Worded gives a script with the words of a language before it, in JSON: it asks for them as "words". A reader's
