@@ -43,7 +43,7 @@ func f() {
 	s.Say(Note, when, "Roots reach about 6 in past the drip line.")
 	s.Say(Note, when, "roots-reach")
 	s.Given("need", "lb N/ac taken up", Field{Label: "What the trees " + "need in all"})
-	s.fault("this is no quantity of the sheet")
+	s.fault("this is not a quantity of the sheet")
 }`
 	for messages, want := range map[bool]int{false: 3, true: 2} {
 		if found := sentencesIn(t, "p.go", source, messages); len(found) != want {

@@ -99,7 +99,7 @@ func drawn(g *sheet.Given, r *rand.Rand) sheet.Entry {
 	return sheet.Entry{Value: value, High: value}
 }
 
-// ends are the least and the most that is taken, or the first and the last option.
+// ends are the least and the most that is accepted, or the first and the last option.
 func ends(g *sheet.Given) []sheet.Entry {
 	return []sheet.Entry{{Value: g.Low, High: g.Low}, {Value: g.High, High: g.High}}
 }

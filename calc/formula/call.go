@@ -57,7 +57,7 @@ func (r *reader) call(e *ast.CallExpr, top bool) operand {
 	f, known := functions[word]
 	switch {
 	case !named || e.Ellipsis.IsValid():
-		return r.faultAt(e, "formula", fmt.Sprintf("“%s” is no arithmetic", short(r.cut(e))), grammar)
+		return r.faultAt(e, "formula", fmt.Sprintf("“%s” is not arithmetic", short(r.cut(e))), grammar)
 	case !known:
 		return r.noFunction(ident, word)
 	case len(e.Args) < f.least || len(e.Args) > f.most:
@@ -221,7 +221,7 @@ func powerOf(values sheet.Interval, n int) sheet.Interval {
 // either reads an if, which stands only where each of its ways prints as a line.
 func (r *reader) either(e *ast.CallExpr, top bool) operand {
 	if !top {
-		return r.faultAt(e, "formula-if", "an if stands only at the top of a line",
+		return r.faultAt(e, "formula-if", "an if can only be at the top of a line",
 			"give this if a line of its own, with a name")
 	}
 	question := r.read(e.Args[0])

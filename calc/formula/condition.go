@@ -250,7 +250,7 @@ func (r *reader) valueOf(u *sheet.Use, ref reference) sheet.Term {
 func (r *reader) choice(e *ast.Ident, u *sheet.Use, g *sheet.Given, ref reference) operand {
 	whole := ref.whole()
 	if ref.is == "" {
-		return r.faultAt(e, "condition-choice", whole+" is chosen from a list, and is no number",
+		return r.faultAt(e, "condition-choice", whole+" is chosen from a list, and is not a number",
 			fmt.Sprintf("ask which it is: %s is %s", whole, g.Choices[0].Name))
 	}
 	name := strings.Trim(ref.option, `"`)

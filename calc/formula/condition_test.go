@@ -177,7 +177,7 @@ func TestConditionFaults(t *testing.T) {
 		`yard.area`: `yard.area: yard.area is a quantity, and a question is needed; ` +
 			`compare it with something: yard.area > "1 ft2"`,
 		`yard.kind is CAN-18`: `CAN-18: yard.kind has no option “CAN-18”; write one of: CAN-17, 15.5-0-0-19Ca`,
-		`yard.kind > "1 ft"`: `yard.kind: yard.kind is chosen from a list, and is no number; ` +
+		`yard.kind > "1 ft"`: `yard.kind: yard.kind is chosen from a list, and is not a number; ` +
 			`ask which it is: yard.kind is CAN-17`,
 		`yard.area is CAN-17`: `yard.area is CAN-17: yard.area is a number, and is not chosen from a list; ` +
 			`compare it: yard.area > "1 ft2"`,
@@ -209,7 +209,7 @@ func TestConditionFaults(t *testing.T) {
 		`zebra.crossing > 3`: `zebra.crossing: there is no worksheet “zebra” in this page; only the ` +
 			`worksheets of this page can be asked about; write one of: yard.long-side, ` +
 			`yard.kind, yard.start, yard.water, yard.fed, yard.wide, yard.area, yard.end, yard.more`,
-		`yard.area >`:          `>: the formula stops after “>”; write what comes behind it`,
+		`yard.area >`:          `>: the formula stops after “>”; write what comes after it`,
 		`(yard.area > "1 ft2"`: `(: this bracket is not closed; write the ) where it ends`,
 	} {
 		graph := &sheet.Graph{}

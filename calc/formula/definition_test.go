@@ -180,7 +180,7 @@ var flawed = []struct {
 	{"a step that is an answer", func(s *script, d *formula.Definition) {
 		d.Steps = append(d.Steps, s.result("answer", "lb/ac"))
 	},
-		"calculation-name-twice ⟦answer⟧: “answer” stands among the answers already; take it out of one " +
+		"calculation-name-twice ⟦answer⟧: “answer” is among the answers already; take it out of one " +
 			"of the two"},
 	{"an answer without a unit", func(s *script, d *formula.Definition) {
 		d.Answers[0] = s.result("answer", "")
@@ -225,13 +225,13 @@ var flawed = []struct {
 		d.Notes = []formula.Text{s.text("At {rat} or {bag} or {zebra}."), s.text("At {rate bare} and {answer}."),
 			s.text("At {rate")}
 	},
-		"remark-name At {⟦rat⟧} or {bag} or {zebra}.: there is no quantity “rat” to tell of; write " +
+		"remark-name At {⟦rat⟧} or {bag} or {zebra}.: there is no quantity “rat” to show; write " +
 			"{rate}\n" +
-			"remark-name At {rat} or {⟦bag⟧} or {zebra}.: there is no quantity “bag” to tell of; write one " +
+			"remark-name At {rat} or {⟦bag⟧} or {zebra}.: there is no quantity “bag” to show; write one " +
 			"of: {flow}, {ground-speed}, {width}, {share}, {count}, {area}, {rate}, {unused}, {answer}\n" +
-			"remark-name At {rat} or {bag} or {⟦zebra⟧}.: there is no quantity “zebra” to tell of; write " +
+			"remark-name At {rat} or {bag} or {⟦zebra⟧}.: there is no quantity “zebra” to show; write " +
 			"one of: {flow}, {ground-speed}, {width}, {share}, {count}, {area}, {rate}, {unused}, {answer}\n" +
-			"remark-name At ⟦{⟧rate: this { has no } behind it; write the name of a quantity between the " +
+			"remark-name At ⟦{⟧rate: this { has no } after it; write the name of a quantity between the " +
 			"two: {rate}"},
 	{"a check that is no question", func(s *script, d *formula.Definition) {
 		d.Checks = []formula.Check{{When: s.text("rate"), Say: s.text("Much.")},
@@ -240,8 +240,8 @@ var flawed = []struct {
 	},
 		"formula-question ⟦rate⟧: rate is a quantity, and a question is needed; compare it with " +
 			"something: rate > \"1 lb/ac\"\n" +
-			"formula rate ⟦>⟧: the formula stops after “>”; write what comes behind it\n" +
-			"remark-name Of {⟦rat⟧}.: there is no quantity “rat” to tell of; write {rate}"},
+			"formula rate ⟦>⟧: the formula stops after “>”; write what comes after it\n" +
+			"remark-name Of {⟦rat⟧}.: there is no quantity “rat” to show; write {rate}"},
 	{"cases without a sentence", func(s *script, d *formula.Definition) {
 		d.Cases = []formula.Check{{When: s.text(`rate > "2 lb/ac"`), Say: s.text("Much.")}}
 	},
@@ -255,8 +255,8 @@ var flawed = []struct {
 	},
 		"formula-question ⟦rate⟧: rate is a quantity, and a question is needed; compare it with " +
 			"something: rate > \"1 lb/ac\"\n" +
-			"formula rate ⟦>⟧: the formula stops after “>”; write what comes behind it\n" +
-			"remark-name {⟦rat⟧}.: there is no quantity “rat” to tell of; write {rate}"},
+			"formula rate ⟦>⟧: the formula stops after “>”; write what comes after it\n" +
+			"remark-name {⟦rat⟧}.: there is no quantity “rat” to show; write {rate}"},
 	{"too many notes", func(s *script, d *formula.Definition) {
 		for range 101 {
 			d.Notes = append(d.Notes, s.text("Note."))

@@ -35,10 +35,10 @@ func (r *reader) read(e ast.Expr) operand {
 	case *ast.CallExpr:
 		return r.call(e, top)
 	case *ast.SelectorExpr:
-		return r.faultAt(e, "formula", fmt.Sprintf("“%s” is no arithmetic", r.cut(e)),
+		return r.faultAt(e, "formula", fmt.Sprintf("“%s” is not arithmetic", r.cut(e)),
 			"make it a given; a worksheet can fill it with an answer: "+spaced(r.cut(e.Sel))+": from "+r.cut(e))
 	}
-	return r.faultAt(e, "formula", fmt.Sprintf("“%s” is no arithmetic", short(r.cut(e))), grammar)
+	return r.faultAt(e, "formula", fmt.Sprintf("“%s” is not arithmetic", short(r.cut(e))), grammar)
 }
 
 // short is the start of a text, for a sentence.
@@ -113,7 +113,7 @@ func (r *reader) literal(e *ast.BasicLit) operand {
 		}
 		fallthrough
 	default:
-		return r.faultAt(e, "formula", fmt.Sprintf("“%s” is no number", e.Value),
+		return r.faultAt(e, "formula", fmt.Sprintf("“%s” is not a number", e.Value),
 			"write it in plain digits, such as 1000 or 0.25")
 	}
 	value, err := strconv.ParseFloat(e.Value, 64)
@@ -175,7 +175,7 @@ func (m *maker) figure(text string, q unit.Quantity) sheet.Term {
 // splitAdvice parts an error of calc into what is wrong and what to do.
 func splitAdvice(err error, otherwise string) (text, note string) {
 	if err == nil {
-		return "this is no quantity", otherwise
+		return "this is not a quantity", otherwise
 	}
 	text, note = unit.Advice(err)
 	return text, cmp.Or(note, otherwise)
@@ -198,7 +198,7 @@ func (r *reader) unary(e *ast.UnaryExpr) operand {
 	case o.bad || e.Op == token.SUB || e.Op == token.ADD:
 		return operand{bad: true}
 	}
-	return r.faultAt(e, "formula", fmt.Sprintf("“%s” is no arithmetic", e.Op), grammar)
+	return r.faultAt(e, "formula", fmt.Sprintf("“%s” is not arithmetic", e.Op), grammar)
 }
 
 func (r *reader) negative(e *ast.UnaryExpr, o operand) operand {
@@ -240,7 +240,7 @@ func (r *reader) binary(e *ast.BinaryExpr) operand {
 	if note == "" {
 		note = grammar
 	}
-	r.fault("formula", at, fmt.Sprintf("“%s” is no arithmetic", e.Op), note)
+	r.fault("formula", at, fmt.Sprintf("“%s” is not arithmetic", e.Op), note)
 	return operand{bad: true}
 }
 

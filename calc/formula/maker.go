@@ -253,7 +253,7 @@ func (m *maker) matchResult(r *Result, what string) {
 		}
 		if l.result != nil {
 			m.fault("calculation-name-twice", r.Name.Span,
-				fmt.Sprintf("“%s” stands among the answers already", r.Name.Text), "take it out of one of the two")
+				fmt.Sprintf("“%s” is among the answers already", r.Name.Text), "take it out of one of the two")
 			return
 		}
 		l.result, l.answer = r, what == "answer"

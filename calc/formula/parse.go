@@ -64,12 +64,12 @@ func (m *maker) readable(f Text) bool {
 			quoted = !quoted
 		case quoted:
 		case strings.HasPrefix(f.Text[i:], "//") || strings.HasPrefix(f.Text[i:], "/*"):
-			m.fault("formula", f.part(i, i+2), fmt.Sprintf("“%s” is no arithmetic", f.Text[i:i+2]),
+			m.fault("formula", f.part(i, i+2), fmt.Sprintf("“%s” is not arithmetic", f.Text[i:i+2]),
 				"write one / to divide, and round_down( ) around it for a whole number")
 			return false
 		case c == '(':
 			if depth++; depth > depthLimit {
-				m.fault("formula-deep", f.part(i, i+1), fmt.Sprintf("more than %d brackets stand in each other here", depthLimit),
+				m.fault("formula-deep", f.part(i, i+1), fmt.Sprintf("more than %d brackets are inside each other here", depthLimit),
 					"give the part inside a line of its own, with a name")
 				return false
 			}
@@ -162,7 +162,7 @@ func (m *maker) notArithmetic(f Text, at int) {
 	}
 	if rest == "" {
 		at = max(0, len(before)-1)
-		note := "write what comes behind it"
+		note := "write what comes after it"
 		if strings.HasSuffix(before, "%") {
 			note = percentNote
 		}
@@ -174,7 +174,7 @@ func (m *maker) notArithmetic(f Text, at int) {
 	for size == 1 && isWordByte(rest[0]) && len(found) < len(rest) && isWordByte(rest[len(found)]) {
 		found = rest[:len(found)+1]
 	}
-	text, note := fmt.Sprintf("“%s” cannot stand here", found), grammar
+	text, note := fmt.Sprintf("“%s” cannot be here", found), grammar
 	switch sign, printed := signs[c]; {
 	case printed:
 		note = fmt.Sprintf("write %s for %c", sign, c)
@@ -186,7 +186,7 @@ func (m *maker) notArithmetic(f Text, at int) {
 		text, note = "this bracket closes nothing", "take it out, or write the ( that it belongs to"
 	case strings.HasPrefix(rest, "=>"), strings.HasPrefix(rest, "=<"):
 		found, note = rest[:2], fmt.Sprintf("write %s=", rest[1:2])
-		text = fmt.Sprintf("“%s” cannot stand here", found)
+		text = fmt.Sprintf("“%s” cannot be here", found)
 	case c == '=':
 		note = "write == to ask whether two things are the same; in a calculation each = has a line of work for itself"
 	case isWordByte(rest[0]) && before != "" && endsInNumber(before):

@@ -101,7 +101,7 @@ func (m *maker) spoken(t Text) bool {
 		open += at
 		length := strings.IndexByte(t.Text[open:], '}')
 		if length < 0 {
-			m.fault("remark-name", t.part(open, open+1), "this { has no } behind it",
+			m.fault("remark-name", t.part(open, open+1), "this { has no } after it",
 				"write the name of a quantity between the two: {rate}")
 			return false
 		}
@@ -109,7 +109,7 @@ func (m *maker) spoken(t Text) bool {
 		at = open + length + 1
 		if !m.speaksOf(name) {
 			m.fault("remark-name", t.part(open+1, open+1+len(name)),
-				fmt.Sprintf("there is no quantity “%s” to tell of", short(name)), m.speakable(name))
+				fmt.Sprintf("there is no quantity “%s” to show", short(name)), m.speakable(name))
 			fine = false
 		}
 	}

@@ -47,7 +47,7 @@ func TestSpellingsOfTheTrade(t *testing.T) {
 		{nitrogen.SoilNitrogen, "nitrate", "10 ppm NO3NN", "12 ppm NO3-N, or 12 ppm NO3, as the report says",
 			[]string{"mean"}},
 		{nitrogen.SoilNitrogen, "nitrate", "12 pmm NO3-N", `did you mean "ppm"?`, nil},
-		{nitrogen.SoilNitrogen, "nitrate", "12 mg/L NO3-N", "is told of a litre of water", nil},
+		{nitrogen.SoilNitrogen, "nitrate", "12 mg/L NO3-N", "is for a litre of water", nil},
 		{nitrogen.SoilNitrogen, "nitrate", "12 ppm N03", `did you mean "NO3"?`, nil},
 		{nitrogen.SoilNitrogen, "depth", "12 inchs", `did you mean "inch"?`, nil},
 		{nitrogen.SoilNitrogen, "depth", "12 lbb", "write for example 12 in", []string{"mean"}},

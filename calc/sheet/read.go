@@ -321,7 +321,7 @@ func (g *Given) readChoice(text string) (Entry, error) {
 		}
 	}
 	if from, to, ranged := strings.Cut(text, " to "); ranged {
-		return Entry{}, fmt.Errorf("one thing of the list is chosen here, and no range; write %s or %s alone", from, to)
+		return Entry{}, fmt.Errorf("one thing of the list is chosen here, and not a range; write %s or %s alone", from, to)
 	}
 	if near := g.nearest(text); near != "" {
 		return Entry{}, fmt.Errorf("there is no %s %q; write %s, or one of: %s", spaced(g.Name), text, near, g.optionNames())

@@ -59,7 +59,7 @@ func (p *parser) factor(sign int, opens bool) error {
 	first := p.peek(0)
 	if first.kind == numberToken {
 		if sign == 1 && !opens {
-			return p.fault(first, fmt.Sprintf("a number can not stand here; take out the %s", first.text))
+			return p.fault(first, fmt.Sprintf("a number cannot be here; take out the %s", first.text))
 		}
 		if err := p.number(&t); err != nil {
 			return err

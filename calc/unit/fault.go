@@ -16,14 +16,14 @@ func (p *parser) misplaced(at token) *Error {
 	case endToken:
 		return p.fault(at, "the unit breaks off; write what is missing at its end")
 	case numberToken:
-		return p.fault(at, "two numbers stand side by side; leave one out")
+		return p.fault(at, "two numbers are side by side; leave one out")
 	case strangeToken:
 		if strings.HasPrefix(at.text, "°") {
 			return p.fault(at, "no calculation works with a temperature; leave it out")
 		}
 		return p.fault(at, fmt.Sprintf("the sign %q has no place in a unit; take it out", at.text))
 	}
-	return p.fault(at, fmt.Sprintf("a unit must stand before this %s; write it or take the %s out", at.text, at.text))
+	return p.fault(at, fmt.Sprintf("a unit must come before this %s; write it or take the %s out", at.text, at.text))
 }
 
 // unknown is the error for a word that is neither a unit nor a substance.

@@ -134,7 +134,7 @@ func afterNumber(digits, rest string) string {
 	case rest[0] == '/' && len(rest) > 1 && isDigit(rune(rest[1])):
 		return "write a fraction as a decimal, such as 0.5 for 1/2"
 	case trimmed != "" && isNumberRune(rune(trimmed[0])):
-		return "two numbers stand side by side; write one, such as 1,200 or 1.5"
+		return "two numbers are side by side; write one, such as 1,200 or 1.5"
 	}
 	return ""
 }

@@ -49,7 +49,7 @@ func parse(text string) (Unit, error) {
 		return Unit{}, nil
 	}
 	if first := p.peek(0); first.kind == numberToken && (first.text != "1" || !p.dividesAt(1)) {
-		return Unit{}, p.fault(first, fmt.Sprintf("a unit stands without a number; leave out the %s", first.text))
+		return Unit{}, p.fault(first, fmt.Sprintf("there is a unit without a number; leave out the %s", first.text))
 	} else if first.kind == numberToken {
 		p.next() // the 1 of 1/ac
 		p.write("1")

@@ -107,7 +107,7 @@ func ParseQuantity(text string) (Quantity, error) {
 		return Quantity{}, err
 	}
 	if r.separator() {
-		return Quantity{}, r.fault(0, "a range can not stand here; write one number")
+		return Quantity{}, r.fault(0, "a range cannot be here; write one number")
 	}
 	u, err := r.unit()
 	if err != nil {

@@ -43,6 +43,6 @@ func (m *Mismatch) otherCarrier() string {
 	if !m.Unit.isOfWater() || !m.Wanted.dimension.carriedBy(soil) {
 		return ""
 	}
-	return fmt.Sprintf("%s is told of a litre of water, and this is a share of soil; "+
+	return fmt.Sprintf("%s is for a litre of water, and this is a share of soil; "+
 		"take the line of a soil report, in %s or in mg/kg", m.Given, m.Wanted)
 }

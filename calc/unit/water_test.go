@@ -38,7 +38,7 @@ func TestSoilIsNotToldByTheLitre(t *testing.T) {
 	asked := MustParse("ppm NO3-N").Carried("soil")
 	for _, text := range []string{"mg/L NO3-N", "ug/L NO3", "meq/L NO3", "mmol/L NO3-N"} {
 		_, err := MustParse(text).For(asked)
-		want := text + " is told of a litre of water, and this is a share of soil; " +
+		want := text + " is for a litre of water, and this is a share of soil; " +
 			"take the line of a soil report, in ppm NO3-N or in mg/kg"
 		if err == nil || err.Error() != want {
 			t.Errorf("%s: %v, want %s", text, err, want)

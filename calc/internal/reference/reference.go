@@ -127,7 +127,7 @@ func read(text string) ([]*Value, error) {
 			return nil, fmt.Errorf("reference row %s: %w", record[0], err)
 		}
 		if seen[v.ID] {
-			return nil, fmt.Errorf("reference row %s stands twice", v.ID)
+			return nil, fmt.Errorf("reference row %s is there twice", v.ID)
 		}
 		seen[v.ID] = true
 		values = append(values, v)

@@ -102,7 +102,7 @@ func TestBadRowsAreNamed(t *testing.T) {
 		{strings.Replace(good, "abs:0.5", "about", 1), `reference row C03: the tolerance "about"`},
 		{strings.Replace(good, "abs:0.5", "abs:-1", 1), `reference row C03: the tolerance "abs:-1"`},
 		{strings.Replace(good, "a=1", "a", 1), `reference row C03: the input "a"`},
-		{good + good, "reference row C03 stands twice"},
+		{good + good, "reference row C03 is there twice"},
 		{"C03,c-water\n", "the reference file can not be read"},
 	}
 	for _, c := range cases {

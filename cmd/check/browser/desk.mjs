@@ -154,7 +154,7 @@ test('a field that was not touched has the number of the page', async () => {
   assert.equal(await page.locator('#block-nitrate').inputValue(), '25');
 });
 
-test('a fault covers the page until it is mended', async (t) => {
+test('a fault covers the page until it is fixed', async (t) => {
   const bad = guide(edited, guides, 'A line that is longer than any telephone is wide, with <img src=x onerror=alert(1)>' +
     ' in `code`, and then [a way](gone.md) to nothing.').replace('<img src=x onerror=alert(1)>', '`<img src=x>`');
   for (const { width, scheme } of [{ width: 320, scheme: 'dark' }, { width: 1280, scheme: 'light' }]) {

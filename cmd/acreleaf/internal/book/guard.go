@@ -16,7 +16,7 @@ func guard(source *message.Source, do func()) (failed message.List) {
 		if cause := recover(); cause != nil {
 			failed = message.List{{ID: "page-failed", Source: source,
 				Text: fmt.Sprintf("the program failed on this file: %v (%s)", cause, panicPlace()),
-				Note: "this is a mistake in the program, not in the file: report it, with the file; until it is mended, " +
+				Note: "this is a mistake in the program, not in the file: report it, with the file; until it is fixed, " +
 					"take out what was last added"}}
 		}
 	}()

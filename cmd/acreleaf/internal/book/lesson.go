@@ -66,7 +66,7 @@ func (p *press) checkLessons() {
 		}
 		if d.address.Kind != kind.Lesson {
 			p.say(message.List{d.fault(l.Span, "lesson-elsewhere",
-				"outcomes, minutes and what comes before are those of a lesson, and this page is none",
+				"outcomes, minutes and what comes before belong to a lesson, and this page is not one",
 				"take the line out, or move the page into the folder of a course")})
 			continue
 		}

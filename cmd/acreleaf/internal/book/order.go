@@ -43,7 +43,7 @@ func (p *press) checkOrders() {
 		}
 		text := fmt.Sprintf("%s has the order %v too", before.source.Name, d.metadata.Order)
 		if d.metadata.Order != before.metadata.Order {
-			text = fmt.Sprintf("%s shows the number %v too: of an order, readers see the whole number alone",
+			text = fmt.Sprintf("%s shows the number %v too: readers see only the whole number of an order",
 				before.source.Name, at.order)
 		}
 		m := d.fault(d.metadata.Places.Order, "order-shared", text, "give each page a whole number of its own")

@@ -16,7 +16,7 @@ func (p *press) checkQuestions() {
 		}
 		if d.address.Kind != kind.Home {
 			p.say(message.List{d.fault(d.metadata.Questions[0].Page.Span, "questions-elsewhere",
-				"questions stand on the home page alone",
+				"questions can only be on the home page",
 				"move them to "+p.options.called(homeFileName)+", or take them out")})
 			continue
 		}

@@ -121,7 +121,7 @@ func (c *proofCommand) tell(t *terminal, found book.Checked) error {
 
 // countedCards tells how many cards an exercise has, and which slips its cards do not tell apart.
 func countedCards(e book.CountedCards) string {
-	text := fmt.Sprintf("%s, exercise %s: %d different cards; of the %d asked for ", e.Page, e.Name, e.Distinct, e.Cards)
+	text := fmt.Sprintf("%s, exercise %s: %d different cards; of the %d asked for, ", e.Page, e.Name, e.Distinct, e.Cards)
 	if e.Doubt.Cards == 0 {
 		return text + "each tells all slips apart"
 	}

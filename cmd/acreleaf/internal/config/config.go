@@ -63,7 +63,7 @@ func Load(fsys fs.FS, name string) (Site, *message.Source, message.List) {
 		site.Contact = Contact{c.Text("name"), c.Text("email"), c.Text("phone")}
 	}
 	if site.Invented && site.Notice == "" {
-		t.Fault("invented", "notice-missing", "the site says it is invented, and has no notice that tells readers so",
+		t.Fault("invented", "notice-missing", "the site says it is invented, and has no notice that says so to readers",
 			"add a line \"notice: ...\" with a sentence that every page will show")
 	}
 	return site, src, t.Messages()

@@ -30,7 +30,7 @@ const figureExample = "136 lb N: removed with a ton of kernels"
 func readFigures(entry *Table) []SourceFigure {
 	if f, ok := entry.find("figures"); ok && f.value.Kind != yamltext.Table && !f.value.Refused {
 		entry.Fault("figures", "value-kind", "\"figures\" needs lines of its own",
-			"type the lines below it, each set in by two spaces, as in \"  "+figureExample+"\"")
+			"type the lines below it, each indented by two spaces, as in \"  "+figureExample+"\"")
 		return nil
 	}
 	t := entry.Table("figures", figuresOfSource, nil)
@@ -43,7 +43,7 @@ func readFigures(entry *Table) []SourceFigure {
 		r, err := language.ReadRange(text)
 		if err != nil {
 			sentence, advice := unit.Advice(err)
-			t.FaultAt(t.KeySpan(text), "source-figure-unreadable", "this is no figure: "+sentence,
+			t.FaultAt(t.KeySpan(text), "source-figure-unreadable", "this is not a figure: "+sentence,
 				cmp.Or(advice, "write a number and its unit, a colon and what it is the figure of, as in \""+figureExample+"\""))
 			continue
 		}

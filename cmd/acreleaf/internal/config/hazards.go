@@ -84,7 +84,7 @@ func readHazard(id string, t *Table, languages []string) OwnHazard {
 	if i := slices.Index(HazardSignals(), strings.ToLower(word)); i >= 0 {
 		h.Signal = fact.Notice + fact.Signal(i)
 	} else if word != "" {
-		t.Fault("signal", "hazard-signal", fmt.Sprintf("%q is no signal word", word),
+		t.Fault("signal", "hazard-signal", fmt.Sprintf("%q is not a signal word", word),
 			"type one of: "+strings.Join(HazardSignals(), ", "))
 	}
 	for _, v := range t.List("words") {

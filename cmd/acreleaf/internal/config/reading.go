@@ -21,7 +21,7 @@ func readingLimits(t *Table) map[string]float64 {
 		m := reading.For(language)
 		if limit <= 0 || limit > m.Most {
 			inside.Fault(language, "reading-limit",
-				fmt.Sprintf("%g is no limit of the %s", limit, m.Name),
+				fmt.Sprintf("%g is not a limit of the %s", limit, m.Name),
 				fmt.Sprintf("type a number above 0 and up to %g, as in \"%s: %g\"", m.Most, language, m.Limit))
 			continue
 		}

@@ -73,7 +73,7 @@ func (t *Table) fill(root *yamltext.Node, known []string) {
 		case key.Kind != yamltext.Scalar:
 			t.FaultAt(span, "key-kind", "this is not a key", "begin the line with a word and a colon")
 		case seen:
-			t.FaultAt(span, "key-twice", fmt.Sprintf("%q stands twice in %s", key.Value, t.what), t.once(first))
+			t.FaultAt(span, "key-twice", fmt.Sprintf("%q is written twice in %s", key.Value, t.what), t.once(first))
 		case known != nil && !slices.Contains(known, key.Value):
 			t.FaultAt(span, "key-unknown", fmt.Sprintf("%s has no key %q", t.what, key.Value), meant(key.Value, known))
 		default:
@@ -163,11 +163,11 @@ func (t *Table) Table(key, what string, known []string) *Table {
 	case yamltext.List:
 		t.Fault(key, "value-kind", fmt.Sprintf("%q is a list with dashes here, and its parts need names", key),
 			"write a name and a colon in place of each dash, as in \"  first:\", and its lines below that, "+
-				"set in by four spaces")
+				"indented by four spaces")
 		return nil
 	default:
 		t.Fault(key, "value-kind", fmt.Sprintf("%q needs lines of its own", key),
-			fmt.Sprintf("type the lines below it, each set in by two spaces, as in %q", "  "+example(known)+": ..."))
+			fmt.Sprintf("type the lines below it, each indented by two spaces, as in %q", "  "+example(known)+": ..."))
 		return nil
 	}
 	return inside

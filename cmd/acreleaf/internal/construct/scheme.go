@@ -34,7 +34,7 @@ var schemeRows = [Schemes]SchemeRow{
 	Recorded: {Word: "record", Target: true,
 		Example: `write the number, its day and what it is: [23.4 lb](record:2026-09-14 "the scale ticket of block 3")`},
 	Sized: {Word: "size",
-		Example: "write the size and nothing behind the colon: [12 in](size:)"},
+		Example: "write the size and nothing after the colon: [12 in](size:)"},
 }
 
 // Row gives what is true of a scheme.

@@ -65,7 +65,7 @@ func (d *Desk) Run(ctx context.Context) error {
 	_, good := d.remake(book.Changes{Everything: true})
 	done()
 	if !good {
-		fmt.Fprintln(d.options.Err, "The desk shows this in the browser too, until it is mended.")
+		fmt.Fprintln(d.options.Err, "The desk shows this in the browser too, until it is fixed.")
 	}
 	listener, err := d.listen()
 	if err != nil {
@@ -136,7 +136,7 @@ func (d *Desk) follow(c book.Changes) {
 	_, blank := d.shelf.blank()
 	switch {
 	case !good && !blank:
-		fmt.Fprintln(d.options.Err, "The last good site stays up until this is mended.")
+		fmt.Fprintln(d.options.Err, "The last good site stays up until this is fixed.")
 	case changed > 0:
 		fmt.Fprintf(d.options.Out, "Made again in %d ms: %s.\n", took, files(changed))
 	case good && faulty:

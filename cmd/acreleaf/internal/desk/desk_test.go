@@ -216,7 +216,7 @@ func TestFaultLeavesTheLastGoodSite(t *testing.T) {
 	if got := linesOf(t, next(t, events)); got != fault {
 		t.Errorf("the browser shows\n%s\nwant\n%s", got, fault)
 	}
-	if want := fault + "The last good site stays up until this is mended.\n"; o.err.String() != want {
+	if want := fault + "The last good site stays up until this is fixed.\n"; o.err.String() != want {
 		t.Errorf("%s\nwant\n%s", &o.err, want)
 	}
 	if page := o.read(t, "guides/soil/"); !strings.Contains(page, "Deep.") {
@@ -255,7 +255,7 @@ func linesOf(t *testing.T, event string) string {
 // A desk that begins with a fault shows it in the browser until it is fixed.
 func TestFaultAtTheStart(t *testing.T) {
 	o := open(t, faultGuide, 0)
-	if want := fault + "The desk shows this in the browser too, until it is mended.\n"; o.err.String() != want {
+	if want := fault + "The desk shows this in the browser too, until it is fixed.\n"; o.err.String() != want {
 		t.Errorf("%s\nwant\n%s", &o.err, want)
 	}
 	if page := o.read(t, ""); !strings.Contains(page, "there is no file") {

@@ -66,7 +66,7 @@ async function showFaults({ summary, faults, more }) {
     return;
   }
   mended.textContent = '';
-  title.textContent = `${summary}. The last good site stays up until this is mended.`;
+  title.textContent = `${summary}. The last good site stays up until this is fixed.`;
   list.replaceChildren(...faults.map(faultView), ...(more ? [make('p', {}, more)] : []));
   folded(false);
   list.querySelectorAll('pre').forEach(toCarets);

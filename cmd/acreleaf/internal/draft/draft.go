@@ -131,7 +131,7 @@ func (d *drafter) speak() error {
 		return &Error{Text: "a translation needs a second language, and the site has one",
 			Note: fmt.Sprintf("list both in %s, the main one first: \"language: [%s, es]\"", d.called(siteFile), languages[0])}
 	}
-	return &Error{Text: fmt.Sprintf("a page in the site's main language (%s) is no translation", languages[0]),
+	return &Error{Text: fmt.Sprintf("a page in the site's main language (%s) is not a translation", languages[0]),
 		Note: "name the language of the new page, as in --language=" + languages[1]}
 }
 
@@ -178,7 +178,7 @@ func (d *drafter) misplaced(err error) error {
 		if near, ok := message.Nearest(first, folders); ok {
 			note = "write " + path.Join(near, path.Join(elements[1:]...))
 		}
-		return &Error{Text: fmt.Sprintf("%q is no folder for pages", first), Note: note}
+		return &Error{Text: fmt.Sprintf("%q is not a folder for pages", first), Note: note}
 	}
 	var named *page.AddressError
 	if errors.As(err, &named) {

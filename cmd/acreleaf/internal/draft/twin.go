@@ -85,7 +85,7 @@ func (d *drafter) twin() (string, error) {
 
 func (d *drafter) faulty() error {
 	return &Error{Text: d.called(d.original()) + " has an error, so it cannot be copied into a translation",
-		Note: "type acreleaf proof to see what it is, and mend it first"}
+		Note: "type acreleaf proof to see what it is, and fix it first"}
 }
 
 // head makes the edits of the metadata. A review is of this page and not of the other, so its day is left out.

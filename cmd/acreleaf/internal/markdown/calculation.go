@@ -17,7 +17,7 @@ func (r *reading) addCalculation(f *fence) {
 	r.nameBlock(b, f.words[1:])
 	r.needClosed(f)
 	if at := f.opening.Start; at > r.body && r.source.Text[at-1] != '\n' {
-		r.fault("calculation-indented", f.opening, "this calculation is set in, or stands in a list or a quotation",
+		r.fault("calculation-indented", f.opening, "this calculation is indented, or is in a list or a quotation",
 			"begin its lines at the left margin")
 		return
 	}

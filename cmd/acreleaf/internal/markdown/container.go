@@ -147,7 +147,7 @@ type worded struct{ ID, Text string }
 var wordings = [construct.Containers]wording{
 	construct.Example: {noun: "example", article: "an ",
 		place: worded{ID: "example-place",
-			Text: "this example is set in, or is in a list, a quotation or another fence"},
+			Text: "this example is indented, or is in a list, a quotation or another fence"},
 		cut: worded{ID: "example-cut", Text: "the fence of this block is as long as that of the example around it, " +
 			"so that the example ends here"},
 		open:  worded{ID: "example-open", Text: "this example has no closing fence"},
@@ -156,7 +156,7 @@ var wordings = [construct.Containers]wording{
 			Text: "this is shown as a listing: an example begins with four backticks or more"}},
 	construct.Leader: {noun: "part for the leader", article: "a ",
 		place: worded{ID: "leader-place",
-			Text: "this part for the leader is set in, or is in a list, a quotation or another fence"},
+			Text: "this part for the leader is indented, or is in a list, a quotation or another fence"},
 		cut: worded{ID: "leader-cut", Text: "the fence of this block is as long as that of the part for the leader " +
 			"around it, so that the part for the leader ends here"},
 		open:  worded{ID: "leader-open", Text: "this part for the leader has no closing fence"},

@@ -78,7 +78,7 @@ func (r *reading) lineEntries(b *Block, body *yamltext.Text) []Entry {
 		}
 		if indent > 0 {
 			r.fault("yaml", body.LineSpan(i, indent, len(line)),
-				fmt.Sprintf("this line is set in, and the lines of a %s begin at the left", b.Construct),
+				fmt.Sprintf("this line is indented, and the lines of a %s begin at the left", b.Construct),
 				"take out what is before it")
 			continue
 		}
@@ -128,7 +128,7 @@ func (r *reading) checkEntries(b *Block, found []Entry) []Entry {
 	kept := found[:0]
 	for _, e := range found {
 		if i := slices.IndexFunc(kept, func(k Entry) bool { return k.Key == e.Key }); i >= 0 {
-			r.fault("key-twice", e.KeySpan, fmt.Sprintf("%q stands twice in this %s", e.Key, b.Construct),
+			r.fault("key-twice", e.KeySpan, fmt.Sprintf("%q is written twice in this %s", e.Key, b.Construct),
 				fmt.Sprintf("take one of the two out; the first is on line %d", r.source.Line(kept[i].KeySpan.Start)))
 			continue
 		}

@@ -133,7 +133,7 @@ func (r *reading) finishFences() {
 				r.adviseFence(f, is)
 			} else if near, ok := message.Nearest(word, append(construct.Words(), construct.ContainerWords()...)); ok {
 				r.advise("construct-unknown", f.words[0],
-					"“"+word+"” is no kind of block, so this is shown as a listing", "did you mean “"+near+"”?")
+					"“"+word+"” is not a kind of block, so this is shown as a listing", "did you mean “"+near+"”?")
 			}
 		}
 		if !f.closed && !r.fenceCut {

@@ -52,7 +52,7 @@ func tooDeep(reader text.Reader, pc parser.Context) bool {
 		return false
 	}
 	_, segment := reader.PeekLine()
-	readingOf(pc).tooMany(segment.Start, "too many lists and quotations stand in each other here",
+	readingOf(pc).tooMany(segment.Start, "too many lists and quotations are inside each other here",
 		"take some of the marks at the start of this line out")
 	return true
 }

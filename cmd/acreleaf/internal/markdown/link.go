@@ -102,7 +102,7 @@ func (r *reading) addLink(n *ast.Link, at place, destination, title []byte) {
 // checkMarks refuses the mark of a footnote inside a link or an image: it could not be followed.
 func (r *reading) checkMarks(n ast.Node, at message.Span) {
 	if holds(n, extast.KindFootnoteLink) {
-		r.fault("footnote-in-link", at, "a footnote's mark stands inside these brackets", "move the mark behind them")
+		r.fault("footnote-in-link", at, "a footnote's mark is inside these brackets", "move the mark after them")
 	}
 }
 

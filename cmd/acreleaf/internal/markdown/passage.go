@@ -118,7 +118,7 @@ func (b *passageBody) entries() []passageEntry {
 			ok = false
 		}
 		if !ok {
-			b.fault("passage-line", b.span(start+indent, start+len(line)), "this is no line of a passage", caseExample)
+			b.fault("passage-line", b.span(start+indent, start+len(line)), "this is not a line of a passage", caseExample)
 			continue
 		}
 		found = append(found, e)
@@ -186,7 +186,7 @@ func (b *passageBody) checkValue(e *passageEntry) {
 		return
 	}
 	b.fault("passage-text", b.entrySpan(e), "this text has marks that YAML has another use for",
-		"write “"+e.key+": >” and the text on the lines below it, set in by four spaces")
+		"write “"+e.key+": >” and the text on the lines below it, indented by four spaces")
 }
 
 // isRead says whether YAML reads the lines of an entry as its key and the text that is there.
@@ -245,7 +245,7 @@ func (b *passageBody) oneCase(p *Passage, node *blockNode, keys []passageEntry) 
 			b.fault("passage-key", e.keySpan, "a passage has no “"+e.key+"”", note)
 		case values[e.key] != nil:
 			slip = true
-			b.fault("key-twice", e.keySpan, fmt.Sprintf("%q stands twice in this case", e.key),
+			b.fault("key-twice", e.keySpan, fmt.Sprintf("%q is written twice in this case", e.key),
 				"begin a new case with a dash before it")
 		default:
 			values[e.key] = e
@@ -256,7 +256,7 @@ func (b *passageBody) oneCase(p *Passage, node *blockNode, keys []passageEntry) 
 	switch {
 	case slip: // it is told, and what is missing may be meant by it
 	case otherwise != nil && (when != nil || say != nil):
-		b.fault("passage-case", otherwise.keySpan, "“otherwise” stands in a case that has a condition",
+		b.fault("passage-case", otherwise.keySpan, "“otherwise” is in a case that has a condition",
 			"put a dash before it, at the end of the passage")
 	case when == nil && otherwise == nil:
 		b.fault("passage-case", say.keySpan, "this text does not say when it holds",
@@ -264,7 +264,7 @@ func (b *passageBody) oneCase(p *Passage, node *blockNode, keys []passageEntry) 
 	case otherwise == nil && say == nil:
 		b.fault("passage-case", when.keySpan, "this case says nothing", "write “  say:” and a text in the line below it")
 	case len(p.Cases) > 0 && p.Cases[len(p.Cases)-1].When == "":
-		b.fault("passage-case", keys[0].keySpan, "this case stands behind “otherwise”, and can never hold",
+		b.fault("passage-case", keys[0].keySpan, "this case comes after “otherwise”, and can never hold",
 			"move it to before “otherwise”")
 	default:
 		b.addCase(p, node, when, say, otherwise)

@@ -33,7 +33,7 @@ func (r *reading) checkScheme(l *Link) bool {
 		return false
 	}
 	if near, ok := message.Nearest(scheme, construct.SchemeWords()); ok {
-		r.fault("link-scheme", at, "“"+scheme+":” is no kind of link", "did you mean “"+near+":”?")
+		r.fault("link-scheme", at, "“"+scheme+":” is not a kind of link", "did you mean “"+near+":”?")
 		return false
 	}
 	r.fault("link-scheme", at, "“"+scheme+":” links do not work for readers",

@@ -78,7 +78,7 @@ func (r *reading) headsTable(table *extast.Table) {
 			continue
 		}
 		r.fault("table-head", r.headLine(header), fmt.Sprintf("column %d of this table has no head", column),
-			"write in its first row what stands in the column, and its unit")
+			"write in its first row what is in the column, and its unit")
 		return
 	}
 }

@@ -32,7 +32,7 @@ func Check(paths []string) message.List {
 				Note: "rename one of the two source files"})
 		default:
 			l = append(l, message.Message{ID: "output-case",
-				Text: fmt.Sprintf("%q and %q differ only in capitals, and many disks take them for one", first, p),
+				Text: fmt.Sprintf("%q and %q differ only in capitals, and many disks treat them as one", first, p),
 				Note: "use small letters only, and rename one of the two source files"})
 		}
 	}
@@ -57,7 +57,7 @@ func checkSpelling(paths []string) message.List {
 			}
 			told[folded] = true
 			l = append(l, message.Message{ID: "output-case",
-				Text: fmt.Sprintf("the folders %q and %q differ only in capitals, and many disks take them for one",
+				Text: fmt.Sprintf("the folders %q and %q differ only in capitals, and many disks treat them as one",
 					one, folder),
 				Note: "use small letters only, and put the files of both into one folder"})
 		}

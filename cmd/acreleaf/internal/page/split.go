@@ -43,7 +43,7 @@ func missingFence(src *message.Source, opening message.Span) message.List {
 	case len(trimmed) == 0:
 		m.Text = "the page is empty"
 	case bytes.HasPrefix(trimmed, []byte(fence+"\n")) || bytes.HasPrefix(trimmed, []byte(fence+"\r\n")):
-		m.Text, m.Note = "something stands in front of the opening \"---\"",
+		m.Text, m.Note = "there is something before the opening \"---\"",
 			"delete it: \"---\" must be the very first line, with nothing before it"
 	case fenceSlip.Match(trimmed):
 		m.Text, m.Note = "the first line must be \"---\" and nothing else", "type three hyphens"

@@ -18,7 +18,7 @@ func (c *figureCheck) joined(p *markdown.Prose, f markdown.ProseFigure) bool {
 	}
 	stuck := before[len(before)-n:]
 	c.fault("figure-joined", p.Span(f.At-n, f.At),
-		fmt.Sprintf("%q stands right before this figure, so that a reader sees %s%s", stuck, stuck, f.Text),
+		fmt.Sprintf("%q is right before this figure, so that a reader sees %s%s", stuck, stuck, f.Text),
 		"write the whole number between the brackets, or a space before them")
 	return true
 }

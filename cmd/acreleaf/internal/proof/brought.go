@@ -25,7 +25,7 @@ func brought(p *Page, b *markdown.Block, h *hazard) (at message.Span, what strin
 	if bound.Kind == construct.Worksheet {
 		block = fmt.Sprintf("worksheet %q", b.Name)
 	}
-	key, what := "calculation", fmt.Sprintf("%s (%s) tells of %s", block, bound.Sheet.Name, h.Name.In("en"))
+	key, what := "calculation", fmt.Sprintf("%s (%s) involves %s", block, bound.Sheet.Name, h.Name.In("en"))
 	if choice := bringer(bound, example, h.ID); choice != nil {
 		option := choice.Choices[int(example.Value(choice.Name).Value)].Name
 		key, what = choice.Name, fmt.Sprintf("%s works with %s, which brings %s", block, option, h.Name.In("en"))

@@ -135,9 +135,9 @@ func (c *hazardCheck) handled(h *hazard, seen sighting) (at message.Span, how st
 		}
 	}
 	if seen.ordered {
-		return seen.first, "this page has people deal with " + h.Name.In("en"), true
+		return seen.first, "this page tells people to handle " + h.Name.In("en"), true
 	}
-	return seen.first, "this page talks of " + h.Name.In("en"), seen.paragraphs >= h.enough
+	return seen.first, "this page talks about " + h.Name.In("en"), seen.paragraphs >= h.enough
 }
 
 // talksIn says whether a title or a heading talks of a hazard: the text, and the same in small letters. Most are passed

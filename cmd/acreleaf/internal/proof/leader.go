@@ -12,7 +12,7 @@ func (c *textCheck) leader() {
 		return
 	}
 	for _, notes := range c.page.Document.Leader {
-		c.fault(notes, "leader-kind", "leader's notes are in a page that nobody leads, so no one would see them",
+		c.fault(notes, "leader-kind", "leader's notes are in a page that has no leader, so nobody would see them",
 			"move them to a page in the folder "+strings.Join(kind.Folders(func(r kind.Row) bool { return r.Led }), " or ")+
 				", or take the fence out")
 	}

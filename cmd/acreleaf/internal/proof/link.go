@@ -21,7 +21,7 @@ func (c *textCheck) links() {
 			c.fault(l.DestinationSpan, "link-phone", fmt.Sprintf("%q calls no number", l.Destination),
 				"write the number with its area code, as in tel:+1-530-555-0100")
 		case reachesNobody(l.Destination):
-			c.fault(l.DestinationSpan, "link-address", fmt.Sprintf("%q is no whole address", l.Destination),
+			c.fault(l.DestinationSpan, "link-address", fmt.Sprintf("%q is not a whole address", l.Destination),
 				"write it whole, as in mailto:office@example.org or https://example.org/notes")
 		case c.rules.Advice:
 			c.linkText(l)

@@ -11,7 +11,7 @@ func (c *textCheck) review() {
 	if m.Reviewed.IsZero() {
 		if c.rules.Advice && c.page.Address.Kind.Row().Reviewed && !m.Faulty {
 			c.advise(m.Places.Reviewed, "review-missing", "this guide does not say when it was last reviewed",
-				"add a line such as \"reviewed: 2026-09-14\", with the day on which somebody looked it through")
+				"add a line such as \"reviewed: 2026-09-14\", with the day on which somebody reviewed it")
 		}
 		return
 	}
@@ -21,13 +21,13 @@ func (c *textCheck) review() {
 	if m.Reviewed.After(today) {
 		c.fault(m.Places.Reviewed, "review-future",
 			fmt.Sprintf("the review was on %s, and today is %s", day(m.Reviewed), day(today)),
-			"write the day on which the page was looked through; see also that this computer's clock is right")
+			"write the day on which the page was reviewed; see also that this computer's clock is right")
 		return
 	}
 	if due, set := m.Due(); set && today.After(due) {
 		c.fault(m.Places.Reviewed, "review-overdue",
 			fmt.Sprintf("a review was due by %s, and today is %s", day(due), day(today)),
-			"look the page through, mend what is no longer right, and write the day here: reviewed: "+day(today))
+			"review the page, correct what is no longer right, and write the day here: reviewed: "+day(today))
 	}
 }
 

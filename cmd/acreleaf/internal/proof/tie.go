@@ -17,7 +17,7 @@ func (c *figureCheck) ties(a prose.Amount, text string, around topic) string {
 	if offers, moves := c.offers(a, text, around); len(offers) > 0 {
 		note := c.contrary(a, around) + strings.Join(offers, ";\nor ")
 		if moves {
-			note += fmt.Sprintf(";\nor, if it holds whatever is typed there, put behind [%s] %s", linked, byHand(a.Unit))
+			note += fmt.Sprintf(";\nor, if it holds whatever is typed there, put after [%s] %s", linked, byHand(a.Unit))
 		}
 		return note
 	}
@@ -26,7 +26,7 @@ func (c *figureCheck) ties(a prose.Amount, text string, around topic) string {
 
 // ways lists the ways to tie a number by hand.
 func ways(linked string, u unit.Unit) string {
-	return fmt.Sprintf("write [%s] and right behind it (worked:NAME.ANSWER) if a worksheet works it out, %s", linked,
+	return fmt.Sprintf("write [%s] and right after it (worked:NAME.ANSWER) if a worksheet works it out, %s", linked,
 		byHand(u))
 }
 

@@ -95,5 +95,5 @@ func (t *translation) dates() {
 	t.fault(t.page.Metadata.Places.Reviewed, "translation-old",
 		fmt.Sprintf("this translation was reviewed on %s, and its original later, on %s (%s)", day(ours), day(theirs),
 			t.at(t.original.Metadata.Places.Reviewed.Start)),
-		"compare the two, mend this one, and write the day on which you did: reviewed: "+day(theirs)+" or later")
+		"compare the two, correct this one, and write the day on which you did: reviewed: "+day(theirs)+" or later")
 }

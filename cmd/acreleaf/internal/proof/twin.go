@@ -87,7 +87,7 @@ func (t *translation) block(ours, theirs *markdown.Block) {
 		case whole && !sameEntry(own, e, a, b):
 			t.fault(own.ValueSpan, "translation-differs",
 				fmt.Sprintf("the translation has %s: %s, and the original has %s (%s)", e.Key, own.Value, e.Value,
-					t.at(e.ValueSpan.Start)), "write "+e.Value+" here, or mend the original")
+					t.at(e.ValueSpan.Start)), "write "+e.Value+" here, or correct the original")
 		}
 	}
 	for _, own := range ours.Entries {

@@ -22,7 +22,7 @@ func (t *translation) tied() {
 			}
 			t.fault(f.TextSpan, "translation-differs",
 				fmt.Sprintf("the translation says %s, and the original %s (%s)", f.Text, original[i].Text,
-					t.at(original[i].Span.Start)), "write "+original[i].Text+" here, or mend the original")
+					t.at(original[i].Span.Start)), "write "+original[i].Text+" here, or correct the original")
 		}
 		for _, f := range original[min(len(own), len(original)):] {
 			if to.scheme != construct.Sized {

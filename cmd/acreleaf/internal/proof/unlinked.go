@@ -19,10 +19,10 @@ var unmade = []struct {
 	note  string
 }{
 	{regexp.MustCompile(`~~[^~\n]+~~`), "~~ strikes nothing out here, so readers see the marks", "take the text out"},
-	{regexp.MustCompile(`^\[[ xX]\](?: |$)`), "this is no box to tick, so readers see the brackets",
+	{regexp.MustCompile(`^\[[ xX]\](?: |$)`), "this does not make a box to tick, so readers see the brackets",
 		"take the brackets out; the list is enough"},
 	{regexp.MustCompile(`\$[A-Za-z\\({][^$\n]*[^$\s]\$|\$\$[^$]+\$\$`),
-		"a formula between $ signs is not set, so readers see the signs",
+		"a formula between $ signs is not drawn, so readers see the signs",
 		"write it in words, or work it out in a worksheet"},
 }
 
@@ -51,7 +51,7 @@ func (c *textCheck) unlinked(p *markdown.Prose) {
 		if bytes.ContainsRune(c.page.Source.Text[span.Start:span.End], '\\') {
 			continue
 		}
-		c.advise(span, "link-unmade", "this looks like a link and is none, so readers see the brackets",
+		c.advise(span, "link-unmade", "this looks like a link and is not one, so readers see the brackets",
 			"write the text in [ ], and right after it the address in ( ), with no space in it")
 	}
 }

@@ -43,7 +43,7 @@ func (c *column) parse(text string, separator byte) (sheet.Entry, error) {
 	}
 	if separator != ',' && strings.Contains(text, ",") {
 		// Where a file is parted by semicolons, a comma is most often a decimal point, and 1,250 would be read as 1250.
-		return sheet.Entry{}, fmt.Errorf("%q: the comma may stand for a decimal point or part thousands; "+
+		return sheet.Entry{}, fmt.Errorf("%q: the comma may be a decimal point or may separate thousands; "+
 			"write 1.25 with a point, and 1250 without a comma", text)
 	}
 	number := text

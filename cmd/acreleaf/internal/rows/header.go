@@ -86,7 +86,7 @@ func (w *work) checkUnit(span message.Span, g *sheet.Given, unitText string) {
 		return
 	}
 	if g.Date || len(g.Choices) > 0 {
-		w.report(span, "column-unit", fmt.Sprintf("%s is no number, so its column has no unit", g.Name), "write "+g.Name)
+		w.report(span, "column-unit", fmt.Sprintf("%s is not a number, so its column has no unit", g.Name), "write "+g.Name)
 		return
 	}
 	_, err := unit.Parse(unitText)

@@ -12,7 +12,7 @@ import (
 // blockForms are the keys of a block that are not givens. Nothing in a block may be left empty.
 var blockForms = map[string]form{
 	"calculation": {
-		"description": "The name of the calculation. A name that is not in the list is taken for a calculation of your " +
+		"description": "The name of the calculation. A name that is not in the list counts as a calculation of your " +
 			"own: small letters a to z and digits, with a letter first, and hyphens between words. Whether there is one of " +
 			"that name, the desk and acreleaf proof tell you.",
 		"type": "string", needed: true,

@@ -14,7 +14,7 @@ var definitionTop = map[string]form{
 	"summary":  need("What it does, in a sentence."),
 	"work":     work(),
 	"sentence": line("What the first answer comes to, in words; {name} is a number with its unit."),
-	"notes":    list(line("Sentences that stand below the answers.")),
+	"notes":    list(line("Sentences that are shown below the answers.")),
 }
 
 // work has at least one line that gives a name to a formula, and no name is that of a function.
@@ -60,7 +60,7 @@ var (
 	givenForms = map[string]form{
 		"label":   need("What the reader sees beside the box."),
 		"example": needShaped("An ordinary value with its unit: 12 in.", figure, "number"),
-		"range":   needShaped("The least and the most that is taken: 0 to 72.", twoFigures),
+		"range":   needShaped("The least and the most that is accepted: 0 to 72.", twoFigures),
 		"hint":    line("A line of help below the box."),
 		"units":   list(unitLine("Other units to offer.")),
 	}

@@ -43,7 +43,7 @@ var siteForms = map[string]form{
 	"crop":       line("What the guides are about."),
 	"tagline":    line("One sentence under the name of the office."),
 	"language":   languages(),
-	"address":    shaped("Where the site will stand, as a web address.", homeAddress),
+	"address":    shaped("Where the site will be, as a web address.", homeAddress),
 	"licence":    line("How others may use the guides."),
 	"local-rule": line("The notice that labels and local rules come first."),
 	"invented": {

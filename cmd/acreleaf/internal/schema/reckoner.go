@@ -14,7 +14,7 @@ var reckonerForms = map[string]form{
 		along(ownName)),
 	"across": needShaped("The given that goes across the top, and its values: nitrate = 3, 5, 10 ppm NO3-N.",
 		along(ownName)),
-	"show": needShaped("The answer that stands in the cells, by its name.", "^"+ownName+"$"),
+	"show": needShaped("The answer that the cells show, by its name.", "^"+ownName+"$"),
 	"mark": {
 		"description": "The answers to mark: 25 to 35 lb N/ac, or: at least 25 lb N/ac.",
 		"type":        []string{"string", "number"}, "pattern": band,

@@ -43,7 +43,7 @@ func Files() map[string][]byte {
 		"page.json": table("The metadata at the top of a page, between its two lines of hyphens.", page.Keys(), pageForms),
 		"site.json": table("The settings of a site: site.yaml.", config.SiteKeys(), site),
 		"sources.json": {
-			"description":          "The bibliography of a site: sources.yaml. Each source stands under a short name.",
+			"description":          "The bibliography of a site: sources.yaml. Each source has a short name.",
 			"type":                 []string{"object", "null"}, // a file of remarks alone is no fault
 			"propertyNames":        object{"pattern": sourceID},
 			"additionalProperties": table("A source.", config.ReferenceKeys(), sourceForms()),

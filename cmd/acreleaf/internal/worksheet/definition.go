@@ -114,7 +114,7 @@ func (r *definitionReader) read() *formula.Definition {
 		d.Givens = append(d.Givens, formula.Given{
 			Name: name, Label: needLabel(g), Hint: g.Text("hint"),
 			Example: r.need(g, "example", "write an ordinary value with its unit: \"example: 12 in\""),
-			Range:   r.need(g, "range", "write the least and the most that is taken: \"range: 0 to 72\""),
+			Range:   r.need(g, "range", "write the least and the most that is accepted: \"range: 0 to 72\""),
 			Units:   r.texts(g.List("units")),
 		})
 	})
@@ -205,7 +205,7 @@ func signal(c *config.Table) sheet.Signal {
 	}
 	i := slices.Index(signalNames, strings.ToLower(word))
 	if i < 0 {
-		c.Fault("signal", "calculation-signal", "“"+word+"” is no signal",
+		c.Fault("signal", "calculation-signal", "“"+word+"” is not a signal",
 			"write one of: "+strings.Join(signalNames, ", "))
 		return sheet.Note
 	}

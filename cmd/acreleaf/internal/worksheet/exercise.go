@@ -273,7 +273,7 @@ func (r *exerciseReader) readAsk() {
 		text = strings.TrimSpace(text)
 		u, name := r.split(text)
 		if u == nil || !slices.Contains(askable(u.Sheet), name) {
-			r.fault(entry.ValueSpan, "exercise-ask", fmt.Sprintf("%q is no number that this exercise works out", text),
+			r.fault(entry.ValueSpan, "exercise-ask", fmt.Sprintf("%q is not a number that this exercise works out", text),
 				write("", text, known))
 			return
 		}

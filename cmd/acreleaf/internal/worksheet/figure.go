@@ -66,7 +66,7 @@ func (b *binder) bindFigure(f *markdown.Figure) {
 			write("worked:"+use+".", name, figureNames(bound.Sheet)))
 	case given != nil && len(given.Choices) > 0:
 		b.fault(f.TargetSpan, "figure-unknown",
-			fmt.Sprintf("%s of worksheet %q is chosen from a list, and is no number", name, use),
+			fmt.Sprintf("%s of worksheet %q is chosen from a list, and is not a number", name, use),
 			"write it as plain text, without worked:")
 	case !b.page.stated(bound, name):
 		b.fault(f.TargetSpan, "figure-unknown", fmt.Sprintf("worksheet %q does not state %s", use, name),

@@ -85,7 +85,7 @@ func (b *binder) shownColumns(table calc.Reference, show markdown.Entry) []strin
 			b.fault(span, "reference-column", fmt.Sprintf("table %s has no column %q", table.Name, name),
 				write("", name, table.Columns))
 		case slices.Contains(seen, name):
-			b.fault(span, "reference-column", fmt.Sprintf("column %s stands twice in this reference", name),
+			b.fault(span, "reference-column", fmt.Sprintf("column %s is written twice in this reference", name),
 				"take one of the two out")
 		case name != table.Columns[0]:
 			columns = append(columns, name)

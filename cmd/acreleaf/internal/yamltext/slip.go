@@ -28,7 +28,7 @@ const keyStart = `^\s*(?:- +)?[\w-]+:[ \t]+` // a key and the space before its t
 
 var slips = []slip{
 	{line: regexp.MustCompile(`^ *(\t+)`),
-		text: "a tab stands in front of this line", note: "use spaces to set a line in"},
+		text: "there is a tab at the start of this line", note: "use spaces to indent a line"},
 	{line: regexp.MustCompile(keyStart + `[^"'#|>\[{\s][^#]*?(:)(?: |$)`),
 		text: "a colon with a space after it ends the text too early", note: "put the text in quotes", quote: true},
 	{line: regexp.MustCompile(keyStart + "([@`%&*!,\\]}]|[|>][-+0-9]*[ \\t]+[^#\\s])"),
@@ -67,7 +67,7 @@ func (t *Text) Slip(err error) message.Message {
 	}
 	switch {
 	case err == nil && len(t.lineStarts()) <= 2:
-		return t.fault(t.FirstLine(), "this line is no key with a text", t.typeLine())
+		return t.fault(t.FirstLine(), "this line is not a key with a text", t.typeLine())
 	case err == nil:
 		return t.fault(t.FirstLine(), "these lines are not a table of keys and texts", t.typeLine())
 	}
@@ -97,7 +97,7 @@ func (t *Text) knownSlip() (message.Message, bool) {
 			continue
 		}
 		if found := setIn.FindStringSubmatchIndex(line); found != nil && last && found[3] > len(outer) {
-			return t.fault(t.span(at, at+found[3]), "this line is set in, and the line above it has a text of its own",
+			return t.fault(t.span(at, at+found[3]), "this line is indented, and the line above it has a text of its own",
 				"begin this line in the same column as the line above it"), true
 		}
 		if m, known := t.slipOfLine(at, line); known {
