@@ -60,7 +60,7 @@ async function workTrees(page, hands, comeBack) {
   assert.match(await first.answer(1, '150'), /not the number yet/);
   assert.match(await first.answer(2, `${(150 * ounces / 16).toPrecision(3)} ${rate.split(' ').slice(1).join(' ')}`),
     /worked right from an earlier answer/);
-  assert.match(await first.answer(1, `${Math.round(parseFloat(trees))} trees/ac`), /^Right but for rounding/);
+  assert.match(await first.answer(1, `${Math.round(parseFloat(trees))} trees/ac`), /^Right except for rounding/);
   assert.deepEqual(await first.told(), [
     'Card 1: 1 of 2 right at the first try, 1 still to do.',
     'This exercise comes back on December 1, 2026, with other numbers.',

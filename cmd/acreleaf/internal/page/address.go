@@ -74,7 +74,7 @@ func AddressOf(name string, m Metadata, main string) (Address, error) {
 		return Address{}, &AddressError{fmt.Sprintf("a page cannot be named %q here: the notes for who leads %s are there",
 			leaderName, path.Dir(stem)+extension), "name it after what it is about"}
 	case of == kind.Lesson && len(elements) == 2:
-		return Address{}, &AddressError{fmt.Sprintf("%q is in no course", name),
+		return Address{}, &AddressError{fmt.Sprintf("%q is not in a course", name),
 			fmt.Sprintf("make a folder for its course, and move it there: courses/young-trees/%s", path.Base(name))}
 	case of == kind.Lesson && (path.Base(stem) == courseName || m.Translates.Text == courseName+extension):
 		return Address{Kind: kind.Course, Language: language, Name: path.Dir(stem)}, nil

@@ -67,7 +67,7 @@ func TestAddressOfABadName(t *testing.T) {
 		"guide/soil.md":         {away, `move it to the folder "guides"`},
 		"soil.md":               {away, any},
 		"guides.md":             {away, any},
-		"courses/soil.md":       {"is in no course", "courses/young-trees/soil.md"},
+		"courses/soil.md":       {"is not in a course", "courses/young-trees/soil.md"},
 		"weather/home.md":       {away, any},
 
 		"workshops/report/leader.md": {`named "leader" here: the notes for who leads workshops/report.md`, "name it after"},
