@@ -52,7 +52,8 @@ type HandedCard struct {
 	Keys   []HandedKey // by HandedExercise.Asks
 }
 
-// A HandedKey is the right answer without its unit, and what each slip gives: "" where that is the right answer too.
+// A HandedKey is the right answer without its unit, and what each slip gives: AsRight where that is the right answer
+// too, and "" where nobody can make the slip.
 type HandedKey struct {
 	Answer string
 	Slips  []string

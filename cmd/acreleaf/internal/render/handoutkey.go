@@ -132,8 +132,8 @@ func lettered(i int) string {
 	return name
 }
 
-// none is in the key where a slip gives the right answer.
-const none = "–"
+// AsRight is in the key where a slip gives the right answer.
+const AsRight = "–"
 
 func keyRow(w *bytes.Buffer, c *HandedCard, t keyTable) {
 	w.WriteString("<tr><th scope=\"row\">")
@@ -147,10 +147,9 @@ func keyRow(w *bytes.Buffer, c *HandedCard, t keyTable) {
 	for _, key := range c.Keys[t.from:t.past] {
 		element(w, "td", "part", key.Answer)
 		for _, slip := range key.Slips {
-			if slip == "" {
-				slip = none
-			}
-			element(w, "td", "slip", slip)
+			w.WriteString("<td class=\"slip\">")
+			text(w, slip)
+			w.WriteString("</td>")
 		}
 	}
 	w.WriteString("</tr>\n")
@@ -181,7 +180,7 @@ func (r *Renderer) slipsOf(w *bytes.Buffer, e *HandedExercise) {
 		w.WriteString("</dl>\n")
 	}
 	if e.alike() {
-		element(w, "p", "", none+" "+words.Alike)
+		element(w, "p", "", AsRight+" "+words.Alike)
 		w.WriteByte('\n')
 	}
 }
@@ -190,7 +189,7 @@ func (r *Renderer) slipsOf(w *bytes.Buffer, e *HandedExercise) {
 func (e *HandedExercise) alike() bool {
 	for _, c := range e.Cards {
 		for _, key := range c.Keys {
-			if slices.Contains(key.Slips, "") {
+			if slices.Contains(key.Slips, AsRight) {
 				return true
 			}
 		}

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"html"
 	"io/fs"
+	"math"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -17,6 +18,7 @@ import (
 	"testing/fstest"
 
 	"acreleaf/calc/practice"
+	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
@@ -107,25 +109,37 @@ func TestCardsAndKeyOfTheDemo(t *testing.T) {
 		}
 		cards := cardsIn(t, files[CardsFile])
 		key := keyIn(t, files[KeyFile])
-		total := 0
+		total, empty, never := 0, 0, 0
 		for i, e := range exercises {
 			set, err := practice.NewSet(e.Practice, "en")
 			if err != nil {
 				t.Fatal(err)
 			}
+			made := madeOnACard(t, e, set)
 			for number := 1; number <= e.Cards; number++ {
 				card, err := set.Card(number)
 				if err != nil {
 					t.Fatal(err)
 				}
+				row := wantedRow(t, e, card, made)
 				same(t, "card", cards[total], wantedCard(e, card))
-				same(t, "key of "+e.Title, key[i][number-1], wantedRow(e, card))
+				same(t, "key of "+e.Title, key[i][number-1], row)
+				if slices.Contains(row, "") {
+					empty++
+				}
 				total++
 			}
-			same(t, "slips", slipsIn(files[KeyFile])[i], wantedSlips(set))
+			same(t, "slips", slipsIn(files[KeyFile])[i], wantedSlips(set, made))
+			for _, p := range set.Parts {
+				never += len(p.Slips())
+			}
+			never -= len(made)
 		}
 		if len(cards) != total {
 			t.Errorf("%d cards, want %d", len(cards), total)
+		}
+		if empty == 0 || never == 0 {
+			t.Errorf("%d cards have slips that nobody can make there, and %d slips nobody can make on any", empty, never)
 		}
 	}
 }
@@ -164,8 +178,38 @@ func wantedCard(e *worksheet.Exercise, card *practice.Card) []string {
 	return want
 }
 
-// wantedRow is a row of the key: what is given, and of each part the answer with its unit and what each slip gives.
-func wantedRow(e *worksheet.Exercise, card *practice.Card) []string {
+// slipsOn are the slips that somebody can make to a part of a card, by name, and what they give.
+func slipsOn(e *worksheet.Exercise, card *practice.Card, p *practice.Part) map[string]float64 {
+	use := slices.IndexFunc(e.Practice.Uses, func(u *practice.Use) bool { return u.Name == p.Use })
+	o, on := card.Outcome(use), map[string]float64{}
+	for _, slip := range o.Slips() {
+		if slip.Answer == p.Result {
+			on[slip.Name] = o.Slip(slip)
+		}
+	}
+	return on
+}
+
+// madeOnACard are the slips that somebody can make on a card of an exercise, by use and name.
+func madeOnACard(t *testing.T, e *worksheet.Exercise, set *practice.Set) map[string]bool {
+	made := map[string]bool{}
+	for number := 1; number <= e.Cards; number++ {
+		card, err := set.Card(number)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, p := range set.Parts {
+			for slip := range slipsOn(e, card, p) {
+				made[p.Use+" "+slip] = true
+			}
+		}
+	}
+	return made
+}
+
+// wantedRow is a row of the key: what is given, and of each part the answer with its unit and what each slip gives, a
+// dash where that is the right answer, and nothing where nobody can make the slip.
+func wantedRow(t *testing.T, e *worksheet.Exercise, card *practice.Card, made map[string]bool) []string {
 	want := []string{strconv.Itoa(card.Number)}
 	for _, u := range e.Practice.Uses {
 		for _, v := range u.Varied {
@@ -174,28 +218,40 @@ func wantedRow(e *worksheet.Exercise, card *practice.Card) []string {
 	}
 	for _, p := range card.Parts() {
 		want = append(want, card.Key(p))
-		keys := card.SlipKeys(p)
+		right, on := card.Answer(p).Value, slipsOn(e, card, p)
 		for _, slip := range p.Slips() {
-			at := slices.IndexFunc(keys, func(k practice.SlipKey) bool { return k.Slip == slip })
-			if at < 0 {
-				want = append(want, "–")
-			} else {
-				want = append(want, keys[at].Text)
+			value, can := on[slip.Name]
+			gives := unit.Digits(value, p.Digits, 0)
+			switch {
+			case !made[p.Use+" "+slip.Name]:
+				continue
+			case !can:
+				gives = ""
+			case !slices.ContainsFunc(card.SlipKeys(p), func(k practice.SlipKey) bool { return k.Slip == slip }):
+				gives = "–"
+				if off := math.Abs(value/right - 1); off > math.Pow(10, float64(1-p.Digits))/2*1.001 {
+					t.Errorf("card %d: %s gives %v, and %v is right", card.Number, slip.Name, value, right)
+				}
 			}
+			want = append(want, gives)
 		}
 	}
 	return want
 }
 
-func wantedSlips(set *practice.Set) []string {
+func wantedSlips(set *practice.Set, made map[string]bool) []string {
 	var want []string
 	for _, p := range set.Parts {
-		for i, slip := range p.Slips() {
-			if text := slip.Text; i == 0 && len(set.Parts) > 1 {
-				want = append(want, p.Label()+": "+text)
-			} else {
-				want = append(want, text)
+		first := true
+		for _, slip := range p.Slips() {
+			text := slip.Text
+			if !made[p.Use+" "+slip.Name] {
+				continue
 			}
+			if first && len(set.Parts) > 1 {
+				text = p.Label() + ": " + text
+			}
+			want, first = append(want, text), false
 		}
 	}
 	return want

@@ -5,12 +5,9 @@ import (
 	"fmt"
 	"html/template"
 	"slices"
-	"strconv"
-	"strings"
 	"unicode/utf8"
 
 	"acreleaf/calc/practice"
-	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/render"
 	"acreleaf/cmd/acreleaf/internal/worksheet"
@@ -71,6 +68,7 @@ func (e *edition) exercise(p *book.Page, of *worksheet.Exercise) (*render.Handed
 			v.Work = workOf(of, card)
 		}
 	}
+	leaveOutSlips(v)
 	v.PerSide = perSide(v, e.PerSide)
 	for i := range v.Givens {
 		takeUnit(v, i)
@@ -102,21 +100,6 @@ func perSide(v *render.HandedExercise, asked int) int {
 	return 1
 }
 
-// takeUnit takes the unit of a given from the rows of the key to the head of its column, if all cards have the same.
-func takeUnit(v *render.HandedExercise, given int) {
-	_, unit, _ := strings.Cut(v.Cards[0].Givens[given], " ")
-	for _, c := range v.Cards {
-		number, own, _ := strings.Cut(c.Givens[given], " ")
-		if _, err := strconv.ParseFloat(number, 64); err != nil || own != unit {
-			return
-		}
-	}
-	v.Givens[given].Value = unit
-	for _, c := range v.Cards {
-		c.Givens[given] = strings.TrimSuffix(c.Givens[given], " "+unit)
-	}
-}
-
 // cardOf is a card with its row of the key.
 func cardOf(of *worksheet.Exercise, card *practice.Card) render.HandedCard {
 	v := render.HandedCard{Number: card.Number, Story: storyOf(of, func(piece practice.Piece) string {
@@ -131,17 +114,7 @@ func cardOf(of *worksheet.Exercise, card *practice.Card) render.HandedCard {
 			v.Givens = append(v.Givens, card.Given(u.Name, varied.Given))
 		}
 	}
-	for _, part := range card.Parts() {
-		key := render.HandedKey{Answer: unit.Digits(card.Answer(part).Value, part.Digits, 0)}
-		gives := map[string]string{}
-		for _, slip := range card.SlipKeys(part) {
-			gives[slip.Slip.Name] = slip.Text
-		}
-		for _, slip := range part.Slips() {
-			key.Slips = append(key.Slips, gives[slip.Name])
-		}
-		v.Keys = append(v.Keys, key)
-	}
+	v.Keys = keysOf(of, card)
 	return v
 }
 
