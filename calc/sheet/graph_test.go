@@ -271,3 +271,28 @@ func TestGraphMayBeClosedAgain(t *testing.T) {
 			g.Program.Cells, len(g.Program.Code), last.After, before.Cells, len(before.Code))
 	}
 }
+
+// Closed again with another worksheet before it, a worksheet tells its slips from the cells that it has by then.
+func TestSlipsOfAGraphThatIsClosedAgain(t *testing.T) {
+	lossy := sheet.New("lossy", func(s *sheet.Sheet) {
+		rate, lost := s.Given("rate", "kg N/ha", number), s.Given("lost", "kg N/ha", number)
+		s.Answer("left", "kg N/ha", rate.Minus(lost), sheet.Says{})
+		s.SlipWhen(lost.More(s.Zero("kg N/ha")), "none-lost", "left", rate, "Something is lost.")
+	})
+	g := &sheet.Graph{Slips: true}
+	later := g.Add("later", lossy, nil)
+	closed(t, g)
+	first := g.Add("first", lossy, nil)
+	later.Links = links{"rate": {Use: "first", Name: "left"}}
+	closed(t, g)
+	for lost, want := range map[float64]int{0: 0, 4: 1} {
+		cells := make([]float64, g.Program.Cells)
+		first.Set(cells, "rate", 30)
+		first.Set(cells, "lost", 4-lost)
+		later.Set(cells, "lost", lost)
+		g.Program.Run(cells)
+		if got := (sheet.Outcome{Use: later, Cells: cells}).Slips(); len(got) != want {
+			t.Errorf("with %v lost there are %d slips, want %d", lost, len(got), want)
+		}
+	}
+}

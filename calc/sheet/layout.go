@@ -56,7 +56,7 @@ func (l *layout) place(u *Use) error {
 	u.presence, u.outside = map[string]int{}, map[string]int{}
 	u.others, u.there, u.forms, u.linked = map[string]int{}, map[string]int{}, map[string]int{}, map[string]Entry{}
 	u.kinds = map[string]int{}
-	u.remarks, u.slips, u.After = nil, nil, nil
+	u.remarks, u.slips, u.open, u.After = nil, nil, nil, nil
 	for name := range u.Links {
 		if u.Sheet.FindGiven(name) == nil {
 			return fmt.Errorf("worksheet %q: %s has no given %q", u.Name, u.Sheet.Name, name)
