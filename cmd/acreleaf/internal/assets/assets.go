@@ -1,5 +1,5 @@
-// Package assets makes the files that every page of a site shares: its style sheet, its scripts and its icon. It is the
-// one importer of esbuild, which reads the theme's sources straight from an fs.FS; nothing is read from the disk and
+// Package assets makes the files that pages of a site share: the style sheets, the scripts and the icon. It is the one
+// importer of esbuild, which reads the theme's sources straight from an fs.FS; nothing is read from the disk and
 // nothing is written.
 //
 // A file's name holds a hash of its bytes, so that a browser may keep it for good and a page never meets the wrong

@@ -66,7 +66,7 @@ func mayDefine(content fs.FS, name string) bool {
 	return err == nil && opensCalculation(text)
 }
 
-// opensCalculation says whether the word stands behind a fence. Pages with worksheets are full of the word alone.
+// opensCalculation says whether the word comes after a fence. Pages with worksheets are full of the word alone.
 func opensCalculation(text []byte) bool {
 	word := []byte("calculation")
 	for {

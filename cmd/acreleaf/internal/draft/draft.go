@@ -2,8 +2,8 @@
 // small site.
 //
 // It owns the patterns and what is in a new page before its author has written a word. A small site gets the shapes
-// of package schema, too. It must never write over a
-// file, and it does not judge pages: what is still to be written says so in words that proof knows.
+// of package schema, too. It must never write over a file, and it does not judge pages: what is still to be written
+// says so in words that proof knows.
 package draft
 
 import (

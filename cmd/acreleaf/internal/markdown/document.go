@@ -13,7 +13,7 @@ import (
 // print it.
 type Document struct {
 	Source       *message.Source
-	Blocks       []*Block       // worksheets and reckoners, in the order of the source
+	Blocks       []*Block       // all blocks but calculations and passages, in the order of the source
 	Calculations []*Block       // the calculations that the page defines, in the order of the source
 	Passages     []*Passage     // in the order of the source
 	Figures      []*Figure      // in the order of the source
@@ -34,7 +34,7 @@ type Block struct {
 	Name      string // "" for one without a name
 	NameSpan  message.Span
 	Span      message.Span // the line that opens the block, from its fence
-	Entries   []Entry      // of a worksheet or a reckoner
+	Entries   []Entry      // of a block that is lines of keys and texts
 	Body      message.Span // of a calculation: the text between its fences; zero when it cannot be read
 	Unread    bool         // a line could not be read, so what is missing may be there
 }

@@ -1,4 +1,4 @@
-// Package output puts the files of a finished site on the disk.
+// Package output puts finished files on the disk: those of a site, a handout or books. What follows says site for each.
 //
 // It owns the checks of output names, the order of writing, the list of what an earlier press wrote, and what
 // happens when a press is cut short. It must not know what the files hold, and it must never touch a file that

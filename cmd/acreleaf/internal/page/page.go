@@ -1,4 +1,4 @@
-// Package page knows where pages stand and what is said about them, not what is in them.
+// Package page knows where pages are and what their metadata says, not what is in them.
 //
 // It owns page metadata, the addresses that file names give, links between addresses, the order of pages and their
 // languages. It must not read Markdown, and it does not decide how a page looks.

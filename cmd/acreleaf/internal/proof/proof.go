@@ -3,7 +3,7 @@
 // reviews, translations, sources and cautions.
 //
 // It owns what is a fault of the text and what is advice. It must not read files, resolve links or work a calculation:
-// site reads the pages and hands them over bound, and worksheet has held each worked figure against its value.
+// package book hands the pages over read and bound, and worksheet has compared each worked figure with its value.
 package proof
 
 import (

@@ -1,5 +1,5 @@
-// Package render turns typed views into the bytes of a page: the four kinds of page (guide, home, sources, not
-// found) and the pieces that stand inside a guide's text (worksheets, reckoners, worked and sourced figures).
+// Package render turns typed views into the bytes of a page: each kind of page of a site, the pages of a handout, and
+// the pieces that are inside a page's text (worksheets, reckoners, exercises, tables, worked and sourced figures).
 //
 // It owns the HTML of the site and the words of its interface, and with them the HTML side of the contract with the
 // page's script: ids, data- attributes, sentences that are hidden until they are needed. It must not compute,

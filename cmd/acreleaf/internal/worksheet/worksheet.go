@@ -1,7 +1,8 @@
 // Package worksheet binds the blocks of a page to calculations: it reads what an author wrote for each given, links
 // worksheets that take each other's answers, works the example, and compares every worked figure in the prose with it.
 //
-// It owns the meaning of worksheet, reckoner and calculation blocks. It must not parse Markdown, write HTML, or do
+// It owns the meaning of each kind of block: worksheets, reckoners, exercises, passages, tables of materials and the
+// calculations that authors write. It must not parse Markdown, write HTML, or do
 // arithmetic of its own: numbers come from calc.
 package worksheet
 
@@ -38,7 +39,7 @@ type Page struct {
 // A Bound is one block at work.
 type Bound struct {
 	Block   *markdown.Block
-	Kind    construct.Kind // a worksheet or a reckoner
+	Kind    construct.Kind // a worksheet or a reckoner, or an exercise of which it is a part
 	Sheet   *sheet.Sheet
 	Use     *sheet.Use
 	Title   string                 // the author's own title; "" for the calculation's
