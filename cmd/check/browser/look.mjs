@@ -28,7 +28,22 @@ export function clipped() {
       faults.push(`cut off: ${element.outerHTML.slice(0, 160)}`);
     }
   }
-  return faults;
+  return [...faults, ...shortLists()];
+
+  // Lists that are narrower than one of their options, and do not show by a dot or three that the text goes on.
+  function shortLists() {
+    return [...document.querySelectorAll('select')].filter((list) => {
+      if (!list.checkVisibility() || getComputedStyle(list).textOverflow === 'ellipsis') {
+        return false;
+      }
+      const { width } = list.getBoundingClientRect();
+      const own = list.style.cssText;
+      list.style.cssText = 'position: absolute; width: max-content; min-width: 0; max-width: none';
+      const wanted = list.getBoundingClientRect().width;
+      list.style.cssText = own;
+      return wanted > width + 0.5;
+    }).map((list) => `cuts an option off: ${list.outerHTML.slice(0, 160)}`);
+  }
 }
 
 // shifted gives what stands elsewhere, or is seen where it was not, since it was called before in this page.

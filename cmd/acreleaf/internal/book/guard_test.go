@@ -85,7 +85,7 @@ var bindsBroken = map[construct.Kind]string{
 	construct.Exercise: "```exercise wrong\ncalculation: broken\nrate: 3 to 9 gal/h, every 1\n" +
 		"story: It gives {rate}.\nask: total\n```\n",
 	construct.Passage: usesBroken +
-		"\n```passage\n- when: wrong.rate > 2 gal/h\n  say: Much.\n- say: Little.\n```\n",
+		"\n```passage\n- when: wrong.rate > \"2 gal/h\"\n  say: Much.\n- otherwise: Little.\n```\n",
 	construct.Reckoner:  "```reckoner\ncalculation: broken\ndown: rate = 6, 12 gal/h\nshow: total\n```\n",
 	construct.Reference: "",
 	construct.Worksheet: usesBroken,
