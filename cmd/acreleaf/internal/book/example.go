@@ -12,6 +12,7 @@ import (
 // An Example is what the first answer at a glance of a page comes to. It is empty for a page without.
 type Example struct {
 	Label  string // what it is: "Nitrogen in this layer"
+	Lang   string // of the label, where it is not that of the page
 	Answer string // "48 lb N/ac"
 	From   string // "12 ppm NO3-N, 12 in"
 }
@@ -30,7 +31,9 @@ func ExampleOf(m page.Metadata, work *worksheet.Page) Example {
 	if !o.There(name) {
 		return Example{}
 	}
-	return Example{Label: Label(bound.Sheet, name), Answer: o.Text(name), From: from(o, name)}
+	label := Label(bound.Sheet, name)
+	return Example{Label: label, Lang: bound.Sheet.LangOf(label, o.Use.Language()), Answer: o.Text(name),
+		From: from(o, name)}
 }
 
 // mostGivens keeps an example one line of text.

@@ -12,34 +12,40 @@ type Calculation struct {
 	Name      string // "soil-nitrogen", as an author writes it
 	Givens    []Asked
 	Answers   []Asked
-	Slips     []string
+	Slips     []Told
 	Constants []Constant
 	Tables    []Figures
 	Cited     []Reference   // what its numbers rest on, in the order of their numbers
 	Used      []Link        // the pages that have a worksheet of it
 	Code      template.HTML // its source, highlighted
+	CodeLang  string        // of the texts in it, where that is not the language of the page
 }
 
 // Asked is a given or an answer of a calculation, as its page lists it.
 type Asked struct {
 	Name, Label, Hint string
+	Lang, HintLang    string // of the label and the hint, where these are not in the language of the page
 	Takes             string // "0 to 200 ppm NO3-N", or the options; of an answer its unit
 	Typical           string // "12 ppm NO3-N"; empty leaves the sentence out
 }
 
+// Told is a text, and its language where that is not the language of the page.
+type Told struct{ Text, Lang string }
+
 // Figures is what a calculation looks up: a row for each thing that can be chosen.
 type Figures struct {
 	ID      string // unique in the page
-	Caption string
-	Columns []string // the heading of each figure, with its unit
+	Caption Told
+	Columns []Told // the heading of each figure, with its unit
 	Rows    []FigureRow
 }
 
 // A FigureRow is one thing that can be chosen.
 type FigureRow struct {
-	Name, Label, Note string
-	Cells             []FigureCell
-	Sources           []int // of the note, as those of a cell
+	Name        string
+	Label, Note Told
+	Cells       []FigureCell
+	Sources     []int // of the note, as those of a cell
 }
 
 // A FigureCell is one figure, with the numbers of its sources in the list of the page.
@@ -52,7 +58,7 @@ type FigureCell struct {
 func (r *Renderer) Calculation(w *bytes.Buffer, c *Calculation) {
 	words := &r.words.Calculation
 	r.write(w, &filling{page: &c.Page, main: func(w *bytes.Buffer) {
-		head(w, c.Page.Title, c.Page.Summary, nil)
+		head(w, &c.Page, nil)
 		w.WriteString("<article class=\"calculation\">\n")
 		r.usedIn(w, c.Used)
 		r.asked(w, r.words.Worksheet.Given, c.Givens)
@@ -69,11 +75,24 @@ func (r *Renderer) Calculation(w *bytes.Buffer, c *Calculation) {
 		if c.Code != "" {
 			element(w, "h2", "", words.Code)
 			w.WriteByte('\n')
-			w.WriteString(string(c.Code))
+			code(w, c)
 		}
 		r.references(w, c.Cited)
 		w.WriteString("</article>\n")
 	}})
+}
+
+// code writes the source, marked where the texts in it are not in the language of the page.
+func code(w *bytes.Buffer, c *Calculation) {
+	if c.CodeLang == "" {
+		w.WriteString(string(c.Code))
+		return
+	}
+	w.WriteString("<div")
+	language(w, c.CodeLang)
+	w.WriteByte('>')
+	w.WriteString(string(c.Code))
+	w.WriteString("</div>\n")
 }
 
 func (r *Renderer) usedIn(w *bytes.Buffer, pages []Link) {
@@ -87,9 +106,9 @@ func (r *Renderer) asked(w *bytes.Buffer, title string, list []Asked) {
 	element(w, "h2", "", title)
 	w.WriteString("\n<dl>\n")
 	for _, a := range list {
-		element(w, "dt", "", a.Label)
+		inLanguage(w, "dt", a.Lang, a.Label)
 		w.WriteString("<dd>")
-		sentence(w, a.Hint)
+		saidSentence(w, a.HintLang, a.Hint)
 		sentence(w, a.Takes)
 		if a.Typical != "" {
 			text(w, r.words.Worksheet.Typical.with(a.Typical))
@@ -101,16 +120,15 @@ func (r *Renderer) asked(w *bytes.Buffer, title string, list []Asked) {
 	w.WriteString("</dl>\n")
 }
 
-func slips(w *bytes.Buffer, title string, list []string) {
+func slips(w *bytes.Buffer, title string, list []Told) {
 	if len(list) == 0 {
 		return
 	}
 	element(w, "h2", "", title)
 	w.WriteString("\n<ul>\n")
 	for _, slip := range list {
-		w.WriteString("<li>")
-		text(w, slip)
-		w.WriteString("</li>\n")
+		inLanguage(w, "li", slip.Lang, slip.Text)
+		w.WriteByte('\n')
 	}
 	w.WriteString("</ul>\n")
 }

@@ -13,6 +13,7 @@ type Exercise struct {
 	Index  int // in the page's data
 	Name   string
 	Title  string
+	Lang   string // of the title, where it is not that of the page
 	Story  []StoryPiece
 	Report []ReportLine // nil for none
 	Asks   []ExerciseAsk
@@ -39,6 +40,7 @@ type ExerciseAsk struct {
 	Index    int  // of the sheet that an answer is put into
 	Step     bool // a step on the way, which a card does not ask for
 	Label    string
+	Lang     string // of the label, where it is not that of the page
 	Digits   int
 	Key      string // the right answer of the card
 	Units    []AskedUnit
@@ -65,6 +67,7 @@ type Verdict struct {
 type ExerciseWork struct {
 	Index int // of its sheet
 	Title string
+	Lang  string // of the title, where it is not that of the page
 	Work  []Line
 	Last  int // the first line of the last step; the number of lines where that is in another calculation
 }
@@ -85,7 +88,7 @@ func (r *Renderer) Exercise(w *bytes.Buffer, e *Exercise) {
 	w.WriteByte('>')
 	element(w, "small", "", words.Kind.with(strconv.Itoa(e.Number)))
 	w.WriteByte(' ')
-	text(w, e.Title)
+	said(w, e.Lang, e.Title)
 	w.WriteString("</h2>\n")
 	r.card(w, e, anchor)
 	w.WriteString("</header>\n<p class=\"story\">")
@@ -210,6 +213,7 @@ func (r *Renderer) question(w *bytes.Buffer, e *Exercise, i int) {
 	numbered(w, wire.Asked, i)
 	w.WriteString("><label")
 	attribute(w, "for", id)
+	language(w, a.Lang)
 	w.WriteByte('>')
 	text(w, a.Label)
 	w.WriteString("</label> ")
@@ -276,7 +280,7 @@ func (r *Renderer) exerciseWork(w *bytes.Buffer, e *Exercise, anchor string) {
 			continue
 		}
 		w.WriteString("<div>")
-		element(w, "dt", "", a.Label)
+		inLanguage(w, "dt", a.Lang, a.Label)
 		w.WriteString("<dd>")
 		w.WriteString("<b class=\"key\"")
 		numbered(w, wire.Asked, i)
@@ -294,7 +298,7 @@ func (r *Renderer) exerciseWork(w *bytes.Buffer, e *Exercise, anchor string) {
 		w.WriteString("<h3")
 		attribute(w, "id", id)
 		w.WriteByte('>')
-		text(w, work.Title)
+		said(w, work.Lang, work.Title)
 		w.WriteString(`</h3><div class="work"><div role="group" tabindex="0"`)
 		attribute(w, "aria-labelledby", id)
 		w.WriteString("><ol>\n")

@@ -44,7 +44,7 @@ func (r *Renderer) OwnNote(w *bytes.Buffer, list []Own) {
 		w.WriteString(" <span")
 		numbered(w, wire.Sheet, list[i].Sheet)
 		w.WriteByte('>')
-		element(w, "b", "", list[i].Label)
+		inLanguage(w, "b", list[i].Lang, list[i].Label)
 		w.WriteString(": <span>")
 		figure(w, &list[i].Shown)
 		w.WriteString("</span></span>")

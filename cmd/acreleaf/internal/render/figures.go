@@ -7,7 +7,7 @@ func (r *Renderer) figures(w *bytes.Buffer, f *Figures) {
 	w.WriteString(`<figure class="reckoner"><figcaption`)
 	attribute(w, "id", f.ID)
 	w.WriteByte('>')
-	text(w, f.Caption)
+	said(w, f.Caption.Lang, f.Caption.Text)
 	w.WriteString(`</figcaption><div class="scroll" role="group" tabindex="0"`)
 	attribute(w, "aria-labelledby", f.ID)
 	w.WriteString("><table")
@@ -15,7 +15,7 @@ func (r *Renderer) figures(w *bytes.Buffer, f *Figures) {
 	w.WriteString(">\n<thead><tr><td></td>")
 	for _, column := range f.Columns {
 		w.WriteString(`<th scope="col">`)
-		text(w, column)
+		said(w, column.Lang, column.Text)
 		w.WriteString("</th>")
 	}
 	w.WriteString("</tr></thead>\n<tbody>\n")
@@ -29,7 +29,7 @@ func (r *Renderer) figures(w *bytes.Buffer, f *Figures) {
 
 func figureRow(w *bytes.Buffer, row *FigureRow) {
 	w.WriteString(`<tr><th scope="row">`)
-	text(w, row.Label)
+	said(w, row.Label.Lang, row.Label.Text)
 	w.WriteString("</th>")
 	for i := range row.Cells {
 		w.WriteString("<td>")
@@ -54,11 +54,11 @@ func sourceNumbers(w *bytes.Buffer, numbers []int) {
 // figureNotes writes what there is to say of single rows.
 func figureNotes(w *bytes.Buffer, rows []FigureRow) {
 	for i := range rows {
-		if rows[i].Note != "" {
+		if note := rows[i].Note; note.Text != "" {
 			w.WriteString("<p>")
 			element(w, "b", "", rows[i].Name)
 			w.WriteString(". ")
-			text(w, rows[i].Note)
+			said(w, note.Lang, note.Text)
 			sourceNumbers(w, rows[i].Sources)
 			w.WriteString("</p>\n")
 		}

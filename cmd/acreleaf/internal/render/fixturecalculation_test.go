@@ -11,16 +11,19 @@ func calculationPage() *render.Calculation {
 			Takes: "0 to 200 ppm NO3-N", Typical: "12 ppm NO3-N"}},
 		Answers: []render.Asked{{Name: "nitrogen", Label: "Nitrogen in this layer", Takes: "lb N/ac"}},
 		Tables: []render.Figures{{
-			ID: "figures-material", Caption: "Material", Columns: []string{"Nitrogen, %", "Density, lb/gal"},
+			ID: "figures-material", Caption: render.Told{Text: "Material"},
+			Columns: []render.Told{{Text: "Nitrogen, %"}, {Text: "Density, lb/gal"}},
 			Rows: []render.FigureRow{
 				{
-					Name: "UAN-32", Label: "UAN-32, a solution", Note: "Read its density on the ticket.",
+					Name: "UAN-32", Label: render.Told{Text: "UAN-32, a solution"},
+					Note:  render.Told{Text: "Read its density on the ticket."},
 					Cells: []render.FigureCell{{Text: "32"}, {Text: "11.1", Sources: []int{1, 2}}},
 				},
-				{Name: "46-0-0", Label: "46-0-0, urea", Cells: []render.FigureCell{{Text: "46"}, {Text: "–"}}},
+				{Name: "46-0-0", Label: render.Told{Text: "46-0-0, urea"},
+					Cells: []render.FigureCell{{Text: "46"}, {Text: "–"}}},
 			},
 		}},
-		Slips:     []string{"A report in NO3 was read as NO3-N."},
+		Slips:     []render.Told{{Text: "A report in NO3 was read as NO3-N."}},
 		Constants: soil().Constants,
 		Cited: []render.Reference{
 			{

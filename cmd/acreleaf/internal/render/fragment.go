@@ -33,7 +33,8 @@ type Given struct {
 	ID       string // id of its field, unique in the page: "soil-nitrate"
 	Label    string
 	Hint     string
-	Lang     string // of the label and the hint, where it is not that of the page
+	Lang     string // of the label and the choices, where it is not that of the page; so is HintLang of the hint
+	HintLang string
 	Kind     string
 	Cell     int    // of its field
 	Presence int    // the cell that says whether an optional given is filled in; -1 for none
@@ -54,6 +55,7 @@ type Given struct {
 	Choices  []Choice
 	Taken    *Shown // the value taken from another worksheet
 	From     *Link  // the worksheet it comes from
+	FromLang string // of its title, where it is not that of the page
 	Outside  int    // of a linked number: the cell that is not 0 while it is outside the range; 0 if it never is
 	Optional bool
 	Typical  string // "12 ppm NO3-N"; empty leaves the sentence out
@@ -88,6 +90,7 @@ type Line struct {
 	Symbols template.HTML   // MathML
 	Numbers []template.HTML // MathML with data-show on its numbers; of ranges, the line of the least and that of the most
 	Bare    bool            // of Numbers only the result is shown
+	Lang    string          // of its names, where it is not that of the page
 }
 
 // An Answer is one result.
@@ -160,6 +163,9 @@ type Constant struct {
 	Note        string   // what it stands for, or where sources disagree; empty for none
 	Origins     []Origin // what it is from, the main one first
 	Kind        string   // the least sure kind among them, as in Source.Kind; empty leaves it out
+	Lang        string   // of the label, where it is not that of the page; so is NoteLang of the note
+	NoteLang    string
+	TextLang    string // where the text is the name of a table
 }
 
 // An Origin is a source that a number is from.
@@ -172,6 +178,9 @@ type Origin struct {
 type Table struct {
 	Index, Sheet int
 	Caption      string
+	CaptionLang  string // where it is not the language of the page; so are RowLang and ColLang of the labels
+	RowLang      string
+	ColLang      string
 	Day          bool // the answer is a day of the calendar
 	Cents        bool // the answer is money
 	RowLabel     string
@@ -180,6 +189,7 @@ type Table struct {
 	Cells        [][]Cell
 	MarkText     string // the marked range, "25 to 35 lb N/ac"; empty for none
 	FollowText   string // title of the worksheet whose numbers the table follows; empty for none
+	FollowLang   string // of that title, where it is not that of the page
 	Constants    []Constant
 }
 
@@ -221,6 +231,7 @@ type Case struct {
 type Own struct {
 	Sheet int
 	Label string
+	Lang  string // of the label, where it is not that of the page
 	Shown Shown
 }
 

@@ -16,7 +16,7 @@ func (r *Renderer) hint(w *bytes.Buffer, g *Given) {
 	w.WriteString(`<p class="hint"`)
 	attribute(w, "id", g.ID+"-hint")
 	w.WriteByte('>')
-	text(w, g.Hint)
+	said(w, g.HintLang, g.Hint)
 	if g.Typical != "" {
 		if g.Hint != "" {
 			w.WriteByte(' ')
@@ -31,13 +31,20 @@ func hinted(g *Given) bool { return g.Hint != "" || g.Typical != "" }
 // linked writes a number that another worksheet answers.
 func (r *Renderer) linked(w *bytes.Buffer, g *Given) {
 	w.WriteString(`<p class="linked">`)
-	element(w, "b", "", g.Label)
+	inLanguage(w, "b", g.Lang, g.Label)
 	w.WriteString(` <span class="figure">`)
 	figure(w, g.Taken)
 	w.WriteString("</span>")
 	if g.From != nil {
 		w.WriteByte(' ')
-		r.words.Worksheet.FromWorksheet.write(w, func(string) { link(w, "", g.From.Href, g.From.Text) })
+		r.words.Worksheet.FromWorksheet.write(w, func(string) {
+			w.WriteString("<a")
+			place(w, g.From.Href)
+			language(w, g.FromLang)
+			w.WriteByte('>')
+			text(w, g.From.Text)
+			w.WriteString("</a>")
+		})
 	}
 	w.WriteString("</p>")
 	r.hint(w, g)
@@ -73,6 +80,7 @@ func (r *Renderer) choice(w *bytes.Buffer, g *Given) {
 	w.WriteByte('>')
 	for _, c := range g.Choices {
 		w.WriteString("<option")
+		language(w, g.Lang)
 		option(w, c.Text, c.Selected)
 	}
 	w.WriteString("</select>")

@@ -3,7 +3,6 @@ package render
 import (
 	"bytes"
 	"strconv"
-	"strings"
 	"unicode"
 	"unicode/utf8"
 )
@@ -14,10 +13,10 @@ func (r *Renderer) givens(w *bytes.Buffer, list []Given) {
 	w.WriteString(`<div class="given">`)
 	element(w, "h3", "", r.words.Worksheet.Given)
 	w.WriteByte('\n')
-	var folded []string
+	var folded []*Given
 	for i := range list {
 		if list[i].folds() {
-			folded = append(folded, withinLine(list[i].Label))
+			folded = append(folded, &list[i])
 		} else {
 			r.given(w, &list[i])
 		}
@@ -26,7 +25,9 @@ func (r *Renderer) givens(w *bytes.Buffer, list []Given) {
 		w.WriteString(`<details class="more"><summary>`)
 		text(w, r.words.Worksheet.More)
 		w.WriteByte(' ')
-		element(w, "small", "", r.few(folded))
+		w.WriteString("<small>")
+		r.few(w, folded)
+		w.WriteString("</small>")
 		w.WriteString("</summary>\n")
 		for i := range list {
 			if list[i].folds() {
@@ -42,12 +43,22 @@ func (r *Renderer) givens(w *bytes.Buffer, list []Given) {
 func (g *Given) folds() bool { return g.Optional && g.Kind == KindNumber && g.Text == "" }
 
 // few lists labels in one line: all of them, or the first two and how many there are beside these.
-func (r *Renderer) few(labels []string) string {
+func (r *Renderer) few(w *bytes.Buffer, list []*Given) {
 	const most = 3
-	if len(labels) <= most {
-		return strings.Join(labels, "; ")
+	named := len(list)
+	if named > most {
+		named = most - 1
 	}
-	return strings.Join(labels[:most-1], "; ") + "; " + r.words.Worksheet.MoreOf.with(strconv.Itoa(len(labels)-most+1))
+	for i, g := range list[:named] {
+		if i > 0 {
+			w.WriteString("; ")
+		}
+		said(w, g.Lang, withinLine(g.Label))
+	}
+	if more := len(list) - named; more > 0 {
+		w.WriteString("; ")
+		text(w, r.words.Worksheet.MoreOf.with(strconv.Itoa(more)))
+	}
 }
 
 // withinLine is a label as it is written after others: "bulk density", but "NO3 of the well".

@@ -24,7 +24,7 @@ func (r *Renderer) Guide(w *bytes.Buffer, g *Guide) {
 }
 
 func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
-	head(w, g.Page.Title, g.Page.Summary, func() { r.facts(w, g) })
+	head(w, &g.Page, func() { r.facts(w, g) })
 	r.lesson(w, g.Lesson)
 	r.course(w, g.Course)
 	r.contents(w, g)
@@ -95,7 +95,7 @@ func (r *Renderer) glance(w *bytes.Buffer, g *Guide) {
 		w.WriteByte('>')
 		figure(w, &g.Shown)
 		w.WriteString("</a> ")
-		element(w, "span", "", g.Label)
+		inLanguage(w, "span", g.Lang, g.Label)
 		w.WriteString("</li>\n")
 	}
 	w.WriteString("</ul>\n</section>\n")

@@ -212,13 +212,13 @@ func (r *Renderer) handedWork(w *bytes.Buffer, e *HandedExercise) {
 		w.WriteString("<ol class=\"work\">\n")
 		for _, line := range work.Lines {
 			w.WriteString("<li>")
-			ruled(w, "", string(line.Symbols))
+			ruled(w, "", "", string(line.Symbols))
 			class := ""
 			if line.Bare {
 				class = "bare"
 			}
 			for _, numbers := range line.Numbers {
-				ruled(w, class, string(numbers))
+				ruled(w, class, "", string(numbers))
 			}
 			w.WriteString("</li>\n")
 		}

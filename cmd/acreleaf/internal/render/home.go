@@ -12,7 +12,7 @@ func (r *Renderer) Home(w *bytes.Buffer, h *Home) {
 	page := h.Page
 	page.Summary = cmp.Or(page.Summary, r.site.Tagline)
 	r.write(w, &filling{page: &page, script: true, main: func(w *bytes.Buffer) {
-		head(w, page.Title, page.Summary, nil)
+		head(w, &page, nil)
 		r.questions(w, h.Questions)
 		r.season(w, h.Seasons)
 		r.state(w, h.Intro)
@@ -34,7 +34,7 @@ func (r *Renderer) Missing(w *bytes.Buffer, m *Missing) {
 	page.Title = cmp.Or(page.Title, r.words.Missing.Title)
 	page.Summary = cmp.Or(page.Summary, r.words.Missing.Summary)
 	r.write(w, &filling{page: &page, main: func(w *bytes.Buffer) {
-		head(w, page.Title, page.Summary, nil)
+		head(w, &page, nil)
 		element(w, "p", "", r.words.Missing.Next)
 		links(w, m.Ways)
 	}})
@@ -88,9 +88,15 @@ func (r *Renderer) entry(w *bytes.Buffer, e *Entry) {
 		w.WriteByte(' ')
 	}
 	w.WriteString("<div>")
-	link(w, "", e.Href, e.Title)
-	w.WriteByte(' ')
-	element(w, "p", "", e.Summary)
+	w.WriteString("<a")
+	place(w, e.Href)
+	language(w, e.Lang)
+	w.WriteByte('>')
+	text(w, e.Title)
+	w.WriteString("</a> ")
+	if e.Summary != "" {
+		inLanguage(w, "p", e.SummaryLang, e.Summary)
+	}
 	r.example(w, &e.Example)
 	w.WriteString("</div></li>\n")
 }
@@ -108,7 +114,7 @@ func (r *Renderer) example(w *bytes.Buffer, e *Example) {
 	sentence.write(w, func(blank string) {
 		switch blank {
 		case "label":
-			text(w, e.Label)
+			said(w, e.Lang, e.Label)
 		case "answer":
 			element(w, "b", "", e.Answer)
 		case "from":

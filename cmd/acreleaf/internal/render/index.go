@@ -5,7 +5,7 @@ import "bytes"
 // Index writes a page that lists the pages of a folder.
 func (r *Renderer) Index(w *bytes.Buffer, i *Index) {
 	r.write(w, &filling{page: &i.Page, course: i.Course != nil, main: func(w *bytes.Buffer) {
-		head(w, i.Page.Title, i.Page.Summary, nil)
+		head(w, &i.Page, nil)
 		if i.Course != nil {
 			r.course(w, i.Course)
 			r.record(w, i.Course)

@@ -67,7 +67,7 @@ func (r *Renderer) Leader(w *bytes.Buffer, l *Leader) {
 
 func (r *Renderer) leaderMain(w *bytes.Buffer, l *Leader) {
 	words := &r.words.Leader
-	head(w, l.Page.Title, l.Page.Summary, func() {
+	head(w, &l.Page, func() {
 		w.WriteString(`<ul class="facts"><li>`)
 		link(w, "", l.Of.Href, words.Part)
 		w.WriteString("</li></ul>\n")
@@ -139,7 +139,7 @@ func (r *Renderer) slide(w *bytes.Buffer, e *LedExercise) {
 	w.WriteByte('>')
 	element(w, "small", "", r.words.Exercise.Kind.with(strconv.Itoa(e.Number)))
 	w.WriteByte(' ')
-	text(w, e.Title)
+	said(w, e.Lang, e.Title)
 	w.WriteString("</h3>\n")
 	if e.Minutes > 0 {
 		element(w, "p", "minutes", r.words.Leader.Minutes.with(strconv.Itoa(e.Minutes)))
@@ -152,7 +152,7 @@ func (r *Renderer) slide(w *bytes.Buffer, e *LedExercise) {
 	for i := range e.Asks {
 		if a := &e.Asks[i]; !a.Step {
 			w.WriteString("<li>")
-			text(w, a.Label)
+			said(w, a.Lang, a.Label)
 			w.WriteByte(' ')
 			element(w, "small", "", r.words.Exercise.digits(a.Digits))
 			w.WriteString("</li>")
@@ -167,7 +167,7 @@ func (r *Renderer) slide(w *bytes.Buffer, e *LedExercise) {
 		w.WriteString("><h4")
 		attribute(w, "id", name)
 		w.WriteByte('>')
-		text(w, work.Title)
+		said(w, work.Lang, work.Title)
 		w.WriteString(`</h4><div class="work"><div role="group" tabindex="0"`)
 		attribute(w, "aria-labelledby", name)
 		w.WriteString("><ol>\n")
@@ -189,7 +189,7 @@ func (r *Renderer) found(w *bytes.Buffer, e *LedExercise) {
 			continue
 		}
 		w.WriteString("<div>")
-		element(w, "dt", "", a.Label)
+		inLanguage(w, "dt", a.Lang, a.Label)
 		w.WriteString(`<dd><b class="key"`)
 		numbered(w, wire.Asked, i)
 		w.WriteByte('>')
@@ -213,7 +213,7 @@ func (r *Renderer) tally(w *bytes.Buffer, l *Leader) {
 	w.WriteString(`</label> <select id="tally-exercise" autocomplete="off">`)
 	for i := range l.Exercises {
 		e := &l.Exercises[i]
-		element(w, "option", "", strconv.Itoa(e.Number)+". "+e.Title)
+		inLanguage(w, "option", e.Lang, strconv.Itoa(e.Number)+". "+e.Title)
 	}
 	w.WriteString("</select> <label for=\"tally-card\">")
 	text(w, r.words.Exercise.Card)

@@ -78,6 +78,28 @@ func inLanguage(w *bytes.Buffer, tag, lang, s string) {
 	w.WriteByte('>')
 }
 
+// said writes a text in a line with others, marked where it is not in the language of the page.
+func said(w *bytes.Buffer, lang, s string) {
+	if lang == "" || s == "" {
+		text(w, s)
+		return
+	}
+	inLanguage(w, "span", lang, s)
+}
+
+// saidSentence writes a sentence so, with its full stop.
+func saidSentence(w *bytes.Buffer, lang, s string) {
+	if lang == "" || s == "" {
+		sentence(w, s)
+		return
+	}
+	w.WriteString("<span")
+	language(w, lang)
+	w.WriteByte('>')
+	sentence(w, s)
+	w.WriteString("</span>")
+}
+
 // language marks a text that is not in the language of the page.
 func language(w *bytes.Buffer, lang string) {
 	if lang != "" {

@@ -19,7 +19,7 @@ func (r *Renderer) Reckoner(w *bytes.Buffer, t *Table) {
 	w.WriteString(">\n<figcaption")
 	r.captionID(w, "id", t)
 	w.WriteByte('>')
-	text(w, t.Caption)
+	said(w, t.CaptionLang, t.Caption)
 	w.WriteString("</figcaption>\n<div class=\"scroll\" role=\"group\" tabindex=\"0\"")
 	r.captionID(w, "aria-labelledby", t)
 	w.WriteString(">\n<table")
@@ -31,8 +31,8 @@ func (r *Renderer) Reckoner(w *bytes.Buffer, t *Table) {
 		r.tableRow(w, t, row)
 	}
 	w.WriteString("</tbody>\n</table>\n</div>\n")
-	r.legend(w, "marking", r.words.Table.Marking, t.MarkText)
-	r.legend(w, "following", r.words.Table.Following, t.FollowText)
+	r.legend(w, "marking", r.words.Table.Marking, "", t.MarkText)
+	r.legend(w, "following", r.words.Table.Following, t.FollowLang, t.FollowText)
 	r.rests(w, t.Constants)
 	w.WriteString("</figure>\n")
 }
@@ -57,7 +57,7 @@ func (r *Renderer) rests(w *bytes.Buffer, list []Constant) {
 
 // restsOn writes a figure, and the numbers of its sources.
 func (r *Renderer) restsOn(w *bytes.Buffer, c *Constant) {
-	text(w, c.Text)
+	said(w, c.TextLang, c.Text)
 	for i := range c.Origins {
 		if o := &c.Origins[i]; o.Cite.Source != 0 {
 			w.WriteByte(' ')
@@ -67,14 +67,14 @@ func (r *Renderer) restsOn(w *bytes.Buffer, c *Constant) {
 }
 
 // legend says what a mark on the table means.
-func (r *Renderer) legend(w *bytes.Buffer, class string, s Sentence, what string) {
+func (r *Renderer) legend(w *bytes.Buffer, class string, s Sentence, lang, what string) {
 	if what == "" {
 		return
 	}
 	w.WriteString("<p")
 	attribute(w, "class", class)
 	w.WriteByte('>')
-	s.write(w, func(string) { text(w, what) })
+	s.write(w, func(string) { said(w, lang, what) })
 	w.WriteString("</p>\n")
 }
 
@@ -91,10 +91,10 @@ func tableHead(w *bytes.Buffer, t *Table) {
 	w.WriteString(`<tr><td></td><th scope="colgroup"`)
 	numbered(w, "colspan", len(t.Cols))
 	w.WriteByte('>')
-	text(w, t.ColLabel)
+	said(w, t.ColLang, t.ColLabel)
 	afterComma(w, unit)
 	w.WriteString("</th></tr>\n<tr><th scope=\"col\">")
-	text(w, t.RowLabel)
+	said(w, t.RowLang, t.RowLabel)
 	afterComma(w, sharedUnit(t.Rows))
 	w.WriteString("</th>")
 	for _, c := range t.Cols {

@@ -23,6 +23,7 @@ type Reference struct {
 type Use struct {
 	Cite int    // as in Cite.Use
 	Text string // "48 lb/ac"
+	Lang string // of the text, where it is not that of the page
 }
 
 // The ids of sources and of the places that rest on them. The underscore keeps them apart from the ids of headings.
@@ -120,7 +121,7 @@ func (r *Renderer) uses(w *bytes.Buffer, uses []Use) {
 			w.WriteByte(',')
 		}
 		w.WriteByte(' ')
-		wayBack(w, use.Cite, use.Text)
+		wayBack(w, use.Cite, use.Lang, use.Text)
 		again(w, use.Text, uses[i+1:])
 	}
 	w.WriteString("</p>")
@@ -138,7 +139,7 @@ func again(w *bytes.Buffer, like string, uses []Use) {
 		} else {
 			w.WriteString(", ")
 		}
-		wayBack(w, other.Cite, strconv.Itoa(count))
+		wayBack(w, other.Cite, "", strconv.Itoa(count))
 	}
 	if count > 1 {
 		w.WriteByte(')')
@@ -155,10 +156,10 @@ func usedBefore(uses []Use, at int) bool {
 	return false
 }
 
-func wayBack(w *bytes.Buffer, use int, s string) {
+func wayBack(w *bytes.Buffer, use int, lang, s string) {
 	w.WriteString("<a")
 	attribute(w, "href", "#"+citeID(use))
 	w.WriteString(` role="doc-backlink">`)
-	text(w, s)
+	said(w, lang, s)
 	w.WriteString("</a>")
 }

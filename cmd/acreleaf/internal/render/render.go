@@ -92,11 +92,17 @@ func (r *Renderer) fill(w *bytes.Buffer, f *filling, blank int) {
 }
 
 // head writes the title of a page, the summary under it, and the facts that are in the margin beside them.
-func head(w *bytes.Buffer, title, summary string, facts func()) {
+func head(w *bytes.Buffer, p *Page, facts func()) {
 	w.WriteString("<header class=\"head\">\n<div>")
-	element(w, "h1", "", title)
+	inLanguage(w, "h1", p.TitleLang, p.Title)
 	w.WriteByte('\n')
-	element(w, "p", "summary", summary)
+	if p.Summary != "" {
+		w.WriteString("<p class=\"summary\"")
+		language(w, p.SummaryLang)
+		w.WriteByte('>')
+		text(w, p.Summary)
+		w.WriteString("</p>")
+	}
 	w.WriteString("</div>\n")
 	if facts != nil {
 		facts()

@@ -11,7 +11,7 @@ func (r *Renderer) Sources(w *bytes.Buffer, s *Sources) {
 	page.Title = cmp.Or(page.Title, r.words.Sources.Title)
 	page.Summary = cmp.Or(page.Summary, r.words.Sources.Summary)
 	r.write(w, &filling{page: &page, main: func(w *bytes.Buffer) {
-		head(w, page.Title, page.Summary, nil)
+		head(w, &page, nil)
 		w.WriteString("<ul class=\"sources\">\n")
 		for i := range s.Entries {
 			r.source(w, &s.Entries[i])

@@ -55,6 +55,9 @@ type Page struct {
 	Summary   string
 	Languages []Language // empty, or two or more with exactly one Current
 	Unlisted  bool       // search engines are asked not to list it
+
+	TitleLang   string // where it is not the language of the page; so is SummaryLang of the summary
+	SummaryLang string
 }
 
 // A Guide is a bulletin with its worksheets, or a page of the author's manual.
@@ -84,6 +87,7 @@ type Glance struct {
 	Href  string // way to the worksheet: "#worksheet-soil"
 	Shown Shown
 	Label string // what it is
+	Lang  string // of the label, where it is not that of the page
 }
 
 // A Piece is a run of text, or a value of a worksheet.
@@ -121,12 +125,14 @@ type Index struct {
 type Entry struct {
 	Number               int
 	Title, Summary, Href string
+	Lang, SummaryLang    string // of the title and the summary, where these are not in the language of the page
 	Example              Example
 }
 
 // An Example is what a page works out for its own numbers. The zero Example is none.
 type Example struct {
 	Label  string // what it is: "Nitrogen in this layer"
+	Lang   string // of the label, where it is not that of the page
 	Answer string // "48 lb N/ac"
 	From   string // "12 ppm NO3-N, 12 in"
 }

@@ -23,11 +23,7 @@ func (r *Renderer) Worksheet(w *bytes.Buffer, s *Worksheet) {
 	w.WriteByte('>')
 	element(w, "small", "", words.Kind.with(strconv.Itoa(s.Number)))
 	w.WriteByte(' ')
-	if s.TitleLang != "" {
-		inLanguage(w, "span", s.TitleLang, s.Title)
-	} else {
-		text(w, s.Title)
-	}
+	said(w, s.TitleLang, s.Title)
 	w.WriteString("</h2>")
 	if s.Summary != "" {
 		inLanguage(w, "p", s.SummaryLang, s.Summary)
@@ -71,13 +67,13 @@ func lines(w *bytes.Buffer, list []Line) {
 		w.WriteString("<li")
 		when(w, line.When, line.Shown)
 		w.WriteByte('>')
-		ruled(w, "", string(line.Symbols))
+		ruled(w, "", line.Lang, string(line.Symbols))
 		class := ""
 		if line.Bare {
 			class = "bare"
 		}
 		for _, numbers := range line.Numbers {
-			ruled(w, class, string(numbers))
+			ruled(w, class, line.Lang, string(numbers))
 		}
 		w.WriteString("</li>\n")
 	}
@@ -102,7 +98,7 @@ func (words *WorksheetWords) length(work []Line) string {
 }
 
 // ruled writes one line of mathematics on its own ruled line.
-func ruled(w *bytes.Buffer, class, mathML string) {
+func ruled(w *bytes.Buffer, class, lang, mathML string) {
 	if mathML == "" {
 		return
 	}
@@ -110,6 +106,7 @@ func ruled(w *bytes.Buffer, class, mathML string) {
 	if class != "" {
 		attribute(w, "class", class)
 	}
+	language(w, lang)
 	w.WriteByte('>')
 	w.WriteString(mathML)
 	w.WriteString("</p>")
@@ -159,10 +156,10 @@ func (r *Renderer) constantList(w *bytes.Buffer, list []Constant) {
 	for i := range list {
 		c := &list[i]
 		w.WriteString("<li>")
-		element(w, "b", "", c.Text)
+		inLanguage(w, "b", c.TextLang, c.Text)
 		w.WriteByte(' ')
-		sentence(w, c.Label)
-		sentence(w, c.Note)
+		saidSentence(w, c.Lang, c.Label)
+		saidSentence(w, c.NoteLang, c.Note)
 		r.origin(w, c)
 		w.WriteString("</li>\n")
 	}

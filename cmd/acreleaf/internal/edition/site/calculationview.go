@@ -2,6 +2,7 @@ package site
 
 import (
 	"bytes"
+	"cmp"
 	"html/template"
 	"strings"
 	"sync"
@@ -9,6 +10,7 @@ import (
 	"acreleaf/calc"
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
+	"acreleaf/calc/words"
 	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/markdown"
@@ -47,12 +49,14 @@ func (c *common) calculationPages(language string, r *render.Renderer) []book.Pa
 	if len(sheets) == 0 {
 		return nil
 	}
+	tag := cmp.Or(language, c.Site.Languages[0])
 	var pages []book.Part
 	for _, s := range sheets {
 		address := calculationAddress(language, s)
 		pages = append(pages, part(address, func(w *bytes.Buffer) {
-			v := c.calculationView(s, c.edition.newCitations(address))
+			v := c.calculationView(s, c.edition.newCitations(address), tag)
 			v.Page = c.edition.frame(address, s.Title, s.Summary)
+			v.Page.TitleLang, v.Page.SummaryLang = s.LangOf(s.Title, tag), s.LangOf(s.Summary, tag)
 			v.Page.Up = up(address, r.Words())
 			for _, o := range used[s] {
 				v.Used = append(v.Used, render.Link{Href: address.To(o.Address), Text: o.Title})
@@ -65,25 +69,29 @@ func (c *common) calculationPages(language string, r *render.Renderer) []book.Pa
 	}))
 }
 
-func (c *common) calculationView(s *sheet.Sheet, cited *citations) *render.Calculation {
-	v := &render.Calculation{Name: s.Name, Constants: cited.constants(s), Tables: figureViews(s, cited), Code: c.code(s)}
+func (c *common) calculationView(s *sheet.Sheet, cited *citations, language string) *render.Calculation {
+	told := func(text string) render.Told { return render.Told{Text: text, Lang: s.LangOf(text, language)} }
+	v := &render.Calculation{Name: s.Name, Constants: cited.constants(s, language), Tables: figureViews(s, cited, told)}
+	v.Code, v.CodeLang = c.code(s, language)
 	v.Cited = cited.list
 	for _, g := range s.Givens {
 		v.Givens = append(v.Givens, render.Asked{
 			Name: g.Name, Label: g.Label, Hint: g.Hint, Takes: takes(g), Typical: g.Example(),
+			Lang: told(g.Label).Lang, HintLang: told(g.Hint).Lang,
 		})
 	}
 	for _, a := range s.Answers() {
-		v.Answers = append(v.Answers, render.Asked{Name: a.Name, Label: a.Label, Takes: a.Unit.String()})
+		v.Answers = append(v.Answers, render.Asked{Name: a.Name, Label: a.Label, Takes: a.Unit.String(),
+			Lang: told(a.Label).Lang})
 	}
 	for _, slip := range s.Slips {
-		v.Slips = append(v.Slips, slip.Text)
+		v.Slips = append(v.Slips, told(slip.Text))
 	}
 	return v
 }
 
 // figureViews are the tables that a sheet looks its figures up in, those of one choice side by side.
-func figureViews(s *sheet.Sheet, cited *citations) []render.Figures {
+func figureViews(s *sheet.Sheet, cited *citations, told func(string) render.Told) []render.Figures {
 	var views []render.Figures
 	at := map[*sheet.Given]int{}
 	var choices []*sheet.Given
@@ -94,10 +102,12 @@ func figureViews(s *sheet.Sheet, cited *citations) []render.Figures {
 		choice := c.Table.Choice
 		if _, begun := at[choice]; !begun {
 			at[choice] = len(views)
-			views, choices = append(views, figureRows(choice)), append(choices, choice)
+			views, choices = append(views, figureRows(choice, told)), append(choices, choice)
 		}
 		v := &views[at[choice]]
-		v.Columns = append(v.Columns, strings.TrimSuffix(c.Label+", "+c.Table.Unit.String(), ", "))
+		column := told(c.Label)
+		column.Text = strings.TrimSuffix(column.Text+", "+c.Table.Unit.String(), ", ")
+		v.Columns = append(v.Columns, column)
 		for i := range c.Table.Cells {
 			v.Rows[i].Cells = append(v.Rows[i].Cells, figureCell(c.Table, i, cited))
 		}
@@ -116,10 +126,10 @@ func figureCell(t *sheet.Figures, option int, cited *citations) render.FigureCel
 }
 
 // figureRows is a table of a choice without its figures.
-func figureRows(choice *sheet.Given) render.Figures {
-	v := render.Figures{ID: "figures-" + choice.Name, Caption: choice.Label}
+func figureRows(choice *sheet.Given, told func(string) render.Told) render.Figures {
+	v := render.Figures{ID: "figures-" + choice.Name, Caption: told(choice.Label)}
 	for _, o := range choice.Choices {
-		v.Rows = append(v.Rows, render.FigureRow{Name: o.Name, Label: o.Label, Note: o.Note})
+		v.Rows = append(v.Rows, render.FigureRow{Name: o.Name, Label: told(o.Label), Note: told(o.Note)})
 	}
 	return v
 }
@@ -141,11 +151,20 @@ func takes(g *sheet.Given) string {
 
 var codes sync.Map // of template.HTML by *sheet.Sheet; the same function stands behind many worksheets
 
-// code is the source behind a sheet, highlighted: Go, or what the author wrote.
-func (c *common) code(s *sheet.Sheet) template.HTML {
+// code is the source behind a sheet, highlighted: Go, or what the author wrote; and its language, where that is not the
+// language of the page.
+func (c *common) code(s *sheet.Sheet, language string) (template.HTML, string) {
 	if own, is := c.ownCode(s); is {
-		return template.HTML(own)
+		return template.HTML(own), s.LangOf("", language)
 	}
+	if main, _, _ := strings.Cut(language, "-"); main != words.English {
+		return goCode(s), words.English
+	}
+	return goCode(s), ""
+}
+
+// goCode is the function behind a sheet.
+func goCode(s *sheet.Sheet) template.HTML {
 	if known, ok := codes.Load(s); ok {
 		return known.(template.HTML)
 	}

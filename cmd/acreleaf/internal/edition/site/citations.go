@@ -25,22 +25,22 @@ func (e *edition) newCitations(from page.Address) *citations {
 }
 
 // figure cites the source of a figure.
-func (c *citations) figure(r config.Reference, text string) render.Cite {
+func (c *citations) figure(r config.Reference, lang, text string) render.Cite {
 	number := c.listed(r)
 	c.uses++
 	list := &c.list[number-1]
-	list.Uses = append(list.Uses, render.Use{Cite: c.uses, Text: text})
+	list.Uses = append(list.Uses, render.Use{Cite: c.uses, Text: text, Lang: lang})
 	return render.Cite{Source: number, Use: c.uses}
 }
 
 // constant cites the sources of a figure that a calculation takes as known, the main one first.
-func (c *citations) constant(k *sheet.Constant, text string) []render.Origin {
+func (c *citations) constant(k *sheet.Constant, lang, text string) []render.Origin {
 	var origins []render.Origin
 	for _, id := range k.Sources {
 		r := c.edition.Sources[id]
 		o := render.Origin{Text: citation(r)}
 		if r.Kind != fact.Definition {
-			o.Cite = c.figure(r, text)
+			o.Cite = c.figure(r, lang, text)
 		}
 		origins = append(origins, o)
 	}
@@ -87,20 +87,21 @@ func (c *citations) listed(r config.Reference) int {
 }
 
 // constants lists the figures that the answers of a sheet rest on.
-func (c *citations) constants(s *sheet.Sheet) []render.Constant {
+func (c *citations) constants(s *sheet.Sheet, language string) []render.Constant {
 	var views []render.Constant
 	for _, k := range s.Constants {
 		if k.OnlySlips {
 			continue
 		}
-		v := render.Constant{Label: k.Label, Text: cmp.Or(k.Reads, k.Quantity.String()), Note: k.Note}
+		v := render.Constant{Label: k.Label, Text: cmp.Or(k.Reads, k.Quantity.String()), Note: k.Note,
+			Lang: s.LangOf(k.Label, language), NoteLang: s.LangOf(k.Note, language)}
 		if k.Table != nil { // there is no one figure to show, and its lists all read alike
-			v.Label, v.Text = "", k.Label
+			v.Label, v.Text, v.TextLang = "", k.Label, v.Lang
 		}
 		if kind := c.edition.Sources.LeastSure(k.Sources); kind != fact.Definition {
 			v.Kind = string(kind)
 		}
-		v.Origins = c.constant(k, v.Text)
+		v.Origins = c.constant(k, v.TextLang, v.Text)
 		views = append(views, v)
 	}
 	return views

@@ -25,6 +25,9 @@ func (f *fragments) exercise(w *bytes.Buffer, b *markdown.Block) {
 func exerciseView(p *worksheet.Page, e *worksheet.Exercise, language string) *render.Exercise {
 	v := &render.Exercise{Name: e.Block.Name, Title: e.Title, Hint: e.Hint, Cards: e.Cards,
 		Story: storyView(e, e.Story), Report: reportView(e)}
+	if first := e.Practice.Uses[0].Sheet; e.Title == first.Title { // the author gave it none
+		v.Lang = first.LangOf(e.Title, p.Graph.Language)
+	}
 	for _, part := range e.Placed.Steps {
 		ask := askedView(p, part, language)
 		ask.Step = !e.Placed.IsAsked(part)
@@ -32,7 +35,8 @@ func exerciseView(p *worksheet.Page, e *worksheet.Exercise, language string) *re
 	}
 	for i, use := range e.Practice.Uses {
 		bound := e.Bounds[i]
-		work := render.ExerciseWork{Index: bound.Use.Index, Title: use.Sheet.Title}
+		work := render.ExerciseWork{Index: bound.Use.Index, Title: use.Sheet.Title,
+			Lang: use.Sheet.LangOf(use.Sheet.Title, p.Graph.Language)}
 		work.Work = lineViews(p.Example(bound), bound)
 		work.Last = linesBefore(p.Example(bound), e.Placed.Parts)
 		v.Work = append(v.Work, work)
@@ -102,7 +106,8 @@ var classes = map[practice.Verdict]string{
 
 func askedView(p *worksheet.Page, part *practice.Part, language string) render.ExerciseAsk {
 	right := worksheet.Quantity(p, part)
-	v := render.ExerciseAsk{Index: part.Heard().Index, Label: part.Label(), Digits: part.Digits,
+	v := render.ExerciseAsk{Index: part.Heard().Index, Label: part.Label(),
+		Lang: part.At().Sheet.LangOf(part.Label(), p.Graph.Language), Digits: part.Digits,
 		Key: right.Unit.Label(unit.Digits(right.Value, part.Digits, 0))}
 	v.Units = askedUnits(part)
 	w := words.OfPractice(language)

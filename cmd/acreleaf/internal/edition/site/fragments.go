@@ -46,7 +46,7 @@ func (f *fragments) reckoner(w *bytes.Buffer, b *markdown.Block) {
 	bound := f.page.Work.Bound(b)
 	v := tableView(f.page.Work, bound)
 	if !f.hasWorksheet(bound.Sheet) {
-		v.Constants = f.cited.constants(bound.Sheet)
+		v.Constants = f.cited.constants(bound.Sheet, f.page.Language)
 	}
 	f.renderer.Reckoner(w, v)
 }
@@ -103,7 +103,7 @@ func (f *fragments) sized(w *bytes.Buffer, figure *markdown.Figure) { f.renderer
 func (f *fragments) sourced(w *bytes.Buffer, figure *markdown.Figure) {
 	r := f.edition.Sources[figure.Target]
 	v := &render.Sourced{
-		Text: figure.Text, Cite: f.cited.figure(r, figure.Text),
+		Text: figure.Text, Cite: f.cited.figure(r, "", figure.Text),
 		Source: citation(r), For: cmp.Or(figure.Title, meaning(r, figure.Text)), Kind: string(r.Kind),
 	}
 	f.renderer.Sourced(w, v)
@@ -118,7 +118,8 @@ func (f *fragments) worked(w *bytes.Buffer, figure *markdown.Figure) {
 		return
 	}
 	f.renderer.Worked(w, &render.Worked{Href: "#" + construct.Anchor(worked.Bound.Block.Name), Text: figure.Text})
-	own := render.Own{Sheet: worked.Bound.Use.Index, Label: book.Label(worked.Bound.Sheet, worked.Name)}
+	own := render.Own{Sheet: worked.Bound.Use.Index, Label: book.Label(worked.Bound.Sheet, worked.Name),
+		Lang: labelLang(f.page.Work, worked.Bound, worked.Name)}
 	if own.Shown = inAuthorsUnit(worked); own.Shown.By == "" {
 		own.Shown = *shown(f.page.Work.Example(worked.Bound), worked.Name)
 	}

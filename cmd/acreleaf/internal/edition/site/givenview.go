@@ -17,7 +17,8 @@ func givenView(p *worksheet.Page, b *worksheet.Bound, g *sheet.Given) render.Giv
 	cell, _ := b.Use.Cell(g.Name)
 	v := render.Given{
 		ID: b.Block.Name + "-" + g.Name, Label: g.Label, Hint: g.Hint, Lang: b.Sheet.LangOf(g.Label, p.Graph.Language),
-		Kind: render.KindNumber, Cell: cell, Presence: -1, Others: -1, Unit: g.Unit.String(),
+		HintLang: b.Sheet.LangOf(g.Hint, p.Graph.Language),
+		Kind:     render.KindNumber, Cell: cell, Presence: -1, Others: -1, Unit: g.Unit.String(),
 		Low: g.Low, High: g.High, Optional: g.Optional,
 	}
 	if link, linked := b.From(g.Name); linked {
@@ -86,6 +87,7 @@ func linkedView(v *render.Given, p *worksheet.Page, b *worksheet.Bound, g *sheet
 		}
 	}
 	v.From = &render.Link{Href: "#" + construct.Anchor(link.Use), Text: title(from)}
+	v.FromLang = titleLang(p, from)
 }
 
 // chosen is the option that a choice has, tied to the list that it is chosen from.
@@ -121,6 +123,14 @@ func title(b *worksheet.Bound) string {
 		return b.Title
 	}
 	return b.Sheet.Title
+}
+
+// titleLang is the language of that title, where it is not that of the page.
+func titleLang(p *worksheet.Page, b *worksheet.Bound) string {
+	if b.Title != "" {
+		return ""
+	}
+	return b.Sheet.LangOf(b.Sheet.Title, p.Graph.Language)
 }
 
 // fillUnits lists the units that a given can be typed in, the chosen one selected, and writes the allowed range in it.
@@ -189,6 +199,11 @@ func unitsOf(g *sheet.Given) []unitOption {
 	return units
 }
 
+// labelLang is the language of the label of a given, step or answer, where it is not that of the page.
+func labelLang(p *worksheet.Page, b *worksheet.Bound, name string) string {
+	return b.Sheet.LangOf(book.Label(b.Sheet, name), p.Graph.Language)
+}
+
 // tableView is a reckoner with its grid filled in.
 func tableView(p *worksheet.Page, b *worksheet.Bound) *render.Table {
 	t := b.Table
@@ -197,6 +212,7 @@ func tableView(p *worksheet.Page, b *worksheet.Bound) *render.Table {
 		Sheet: b.Use.Index, Caption: b.Title, Day: b.Sheet.IsDate(t.Show), Cents: show.IsMoney(),
 		RowLabel: book.Label(b.Sheet, t.Down.Given), ColLabel: book.Label(b.Sheet, t.Across.Given),
 		Rows: axisTexts(t.Down), Cols: axisTexts(t.Across),
+		RowLang: labelLang(p, b, t.Down.Given), ColLang: labelLang(p, b, t.Across.Given),
 	}
 	for i, other := range p.Tables() {
 		if other == b {
@@ -204,7 +220,7 @@ func tableView(p *worksheet.Page, b *worksheet.Bound) *render.Table {
 		}
 	}
 	if v.Caption == "" {
-		v.Caption = book.Label(b.Sheet, t.Show)
+		v.Caption, v.CaptionLang = book.Label(b.Sheet, t.Show), labelLang(p, b, t.Show)
 		if !v.Day {
 			v.Caption += ", " + show.String()
 		}
@@ -214,7 +230,7 @@ func tableView(p *worksheet.Page, b *worksheet.Bound) *render.Table {
 	}
 	nearRow, nearCol := -1, -1
 	if down, across, ok := p.Followed(b); ok {
-		v.FollowText = title(p.Find(t.Follow))
+		v.FollowText, v.FollowLang = title(p.Find(t.Follow)), titleLang(p, p.Find(t.Follow))
 		nearRow, nearCol = t.Down.Nearest(p.Cells[down]), t.Across.Nearest(p.Cells[across])
 	}
 	for i, row := range t.Values {

@@ -75,10 +75,12 @@ func (c *common) indexView(i *index, r *render.Renderer) *render.Index {
 func (c *common) calculationIndex(language string, sheets []*sheet.Sheet, r *render.Renderer) *render.Index {
 	words := r.Words().Set(kind.Calculation)
 	address := indexAddress(language, kind.Calculation.Row().Folder)
+	tag := cmp.Or(language, c.Site.Languages[0])
 	v := &render.Index{Of: kind.Calculation, Page: c.edition.frame(address, words.All, words.About)}
 	for _, s := range sheets {
 		v.Entries = append(v.Entries, render.Entry{
 			Title: s.Title, Summary: s.Summary, Href: address.To(calculationAddress(language, s)),
+			Lang: s.LangOf(s.Title, tag), SummaryLang: s.LangOf(s.Summary, tag),
 		})
 	}
 	return v

@@ -104,7 +104,7 @@ func glance(m page.Metadata, work *worksheet.Page) []render.Glance {
 		}
 		list = append(list, render.Glance{
 			Sheet: bound.Use.Index, Href: "#" + construct.Anchor(use),
-			Shown: *shown(work.Example(bound), name), Label: book.Label(bound.Sheet, name),
+			Shown: *shown(work.Example(bound), name), Label: book.Label(bound.Sheet, name), Lang: labelLang(work, bound, name),
 		})
 	}
 	return list

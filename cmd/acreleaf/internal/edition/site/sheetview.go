@@ -19,7 +19,7 @@ func worksheetView(p *worksheet.Page, b *worksheet.Bound, c *citations) *render.
 		Summary: b.Sheet.Summary, SummaryLang: b.Sheet.LangOf(b.Sheet.Summary, p.Graph.Language),
 	}
 	if v.Title == "" {
-		v.Title, v.TitleLang = b.Sheet.Title, b.Sheet.LangOf(b.Sheet.Title, p.Graph.Language)
+		v.Title, v.TitleLang = b.Sheet.Title, titleLang(p, b)
 	}
 	for _, given := range b.Sheet.Givens {
 		v.Givens = append(v.Givens, givenView(p, b, given))
@@ -34,7 +34,7 @@ func worksheetView(p *worksheet.Page, b *worksheet.Bound, c *citations) *render.
 			v.Words = append(v.Words, spokenView(o, b.Use.CaseCell(i), c))
 		}
 	}
-	v.Constants = withoutNotes(c.constants(b.Sheet))
+	v.Constants = withoutNotes(c.constants(b.Sheet, p.Graph.Language))
 	return v
 }
 
@@ -44,6 +44,7 @@ func lineViews(o sheet.Outcome, b *worksheet.Bound) []render.Line {
 	for _, line := range o.Lines(marker(b)) {
 		work := render.Line{
 			When: line.When, Shown: line.Taken, Symbols: template.HTML(line.Symbols), Bare: line.Bare,
+			Lang: b.Sheet.LangOf(line.Result.Label, o.Use.Language()),
 		}
 		for _, numbers := range line.Numbers {
 			work.Numbers = append(work.Numbers, template.HTML(numbers))

@@ -1,8 +1,11 @@
 package site
 
 import (
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
+	"testing/fstest"
 )
 
 // A calculation that somebody wrote in English is used on pages in both languages: its texts are marked where they are
@@ -52,5 +55,102 @@ func TestASpanishCalculationIsMarkedOnAnEnglishPage(t *testing.T) {
 	}
 	if text := made["es/guides/rocio/index.html"]; !strings.Contains(text, "<dt>Dosis</dt>") {
 		t.Errorf("the Spanish page marks its own language:\n%s", text)
+	}
+}
+
+// everyText is a calculation with all of the texts that an author can write, each with a word of its own.
+const everyText = "```calculation boom\ntitle: Zza boom\nsummary: Zzb it works.\ngivens:\n" +
+	"  flow: {label: Zzc flow, hint: Zzd jar, example: 4 gal/ac, range: 1 to 90 gal/ac}\n" +
+	"  passes: {label: Zzm passes, example: 1, range: 1 to 3}\n" +
+	"constants:\n  more: {label: Zze more, value: 2, source: common-practice, note: Zzf note}\n" +
+	"work:\n  - between = flow * more\n  - rate = between * passes\n" +
+	"steps:\n  between: {label: Zzg between, unit: gal/ac}\n" +
+	"answers:\n  rate: {label: Zzh rate, unit: gal/ac, also: L/ha}\nsentence: Zzi is {rate}.\n" +
+	"cases:\n  little: {when: 'rate < \"2 gal/ac\"', say: Zzj is little.}\nnotes: [\"Zzk nozzles at {rate}.\"]\n" +
+	"checks:\n  much: {when: 'rate > \"9 gal/ac\"', say: Zzl is much., signal: notice}\n```\n\n"
+
+const usesEveryText = "```worksheet rate\ncalculation: boom\nflow: 4 gal/ac\npasses: 2\n```\n\n" +
+	"```worksheet next\ncalculation: boom\nflow: from rate.rate\npasses: from rate.passes\n```\n\n" +
+	"[16 gal/ac](worked:rate.rate)\n\n" +
+	"```passage\n- when: rate.rate > \"9 gal/ac\"\n" +
+	"  say: Son [16 gal/ac](worked:rate.rate).\n- otherwise: Poco.\n```\n\n" +
+	"```reckoner\ncalculation: boom\ndown: flow = 6, 12 gal/ac\nacross: passes = 1, 2\nshow: rate\n```\n\n" +
+	exercisesEveryText
+
+const exercisesEveryText = "```exercise flow\ncalculation: boom\nflow: 4 to 80 gal/ac, every 1\npasses: 2\n" +
+	"story: Salen {flow}, {passes} veces.\nask: rate\n```\n\n"
+
+var markup = regexp.MustCompile(`(?s)<script.*?</script>|<head>.*?</head>|<(/?)([a-zA-Z0-9]+)([^>]*)>|[^<]+`)
+var ownLanguage = regexp.MustCompile(` lang="([^"]*)"`)
+
+// languages gives the language in which each word of the calculation is marked, wherever the body of a page has it. An
+// attribute that names a control has words of the page around it, and cannot be marked.
+func languages(page string) map[string][]string {
+	found := map[string][]string{}
+	type open struct{ tag, language string }
+	stack := []open{{}}
+	empty := []string{"meta", "link", "input", "br", "img", "hr", "col", "wbr", "path"}
+	note := func(text, language string) {
+		for _, word := range regexp.MustCompile(`Zz[a-z]`).FindAllString(text, -1) {
+			found[word] = append(found[word], language)
+		}
+	}
+	for _, m := range markup.FindAllStringSubmatch(page, -1) {
+		now := stack[len(stack)-1]
+		switch {
+		case m[2] == "":
+			if !strings.HasPrefix(m[0], "<") {
+				note(m[0], now.language)
+			}
+		case m[1] == "/":
+			for len(stack) > 1 && stack[len(stack)-1].tag != m[2] {
+				stack = stack[:len(stack)-1] // its end was left out
+			}
+			stack = stack[:len(stack)-1]
+		default:
+			language := now.language
+			if own := ownLanguage.FindStringSubmatch(m[3]); own != nil {
+				language = own[1]
+			}
+			if !slices.Contains(empty, m[2]) && !strings.HasSuffix(m[3], "/") {
+				stack = append(stack, open{m[2], language})
+			}
+		}
+	}
+	return found
+}
+
+// Every text of an English calculation is marked on every page of a Spanish site that shows it, and none on an English
+// page.
+func TestEveryTextOfACalculationIsMarked(t *testing.T) {
+	files := twoTongues(map[string]string{"boom": guide("Boom", 1, everyText+usesEveryText)})
+	page := func(name, more, body string) {
+		one := spanish("title: Página\n" + more)
+		files[name] = &fstest.MapFile{Data: append(one.Data, body...)}
+	}
+	page("guides/rocio.md", "order: 2\nglance: [rate.rate]\nseason: antes", usesEveryText)
+	page("workshops/taller.md", "order: 1", exercisesEveryText)
+	page("courses/uno/a.md", "order: 1", usesEveryText)
+	page("manual/rocio.md", "order: 1", usesEveryText)
+	page("inicio.md", "translates: home.md", usesEveryText)
+	made := mustMake(t, files)
+	seen := map[string]bool{}
+	for name, text := range made {
+		if !strings.HasSuffix(name, ".html") {
+			continue
+		}
+		for word, in := range languages(text) {
+			for _, language := range in {
+				if language != "en" {
+					t.Errorf("%s has %s in %q", name, word, language)
+				}
+			}
+			if strings.HasPrefix(name, "es/") {
+				seen[word] = true
+			}
+		}
+	}
+	if len(seen) < len("abcdefghijklm") {
+		t.Errorf("the Spanish pages have the words %v alone", seen)
 	}
 }
