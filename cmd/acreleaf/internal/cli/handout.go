@@ -19,7 +19,7 @@ import (
 
 type handoutCommand struct {
 	Workshop string    `arg:"" optional:"" help:"The workshop, such as report for workshops/report.md."`
-	Cards    cardRange `help:"The cards to print, as 1-40 or 7; all that an exercise has unless told." placeholder:"RANGE"`
+	Cards    cardRange `help:"The cards to print, as 1-40 or 7; without it, all that an exercise has." placeholder:"RANGE"`
 	Side     int       `help:"Cards on a side: 2, or 4 of short ones (${default})." enum:"2,4" default:"4" placeholder:"N"`
 	Paper    string    `help:"The paper: letter or a4 (${default})." enum:"letter,a4" default:"letter" placeholder:"SIZE"`
 	place

@@ -24,7 +24,7 @@ type proofCommand struct {
 
 // A question is one about the numbers of a sentence.
 type question struct {
-	Explain  *string `xor:"form" help:"Tell how the numbers of a sentence are read; check no page." placeholder:"TEXT"`
+	Explain  *string `xor:"form" help:"Say how the numbers of a sentence are read; check no page." placeholder:"TEXT"`
 	Language string  `help:"The language of that sentence, as es (en)." placeholder:"CODE"`
 }
 
