@@ -20,7 +20,7 @@ import (
 type draftCommand struct {
 	Page       string   `arg:"" optional:"" help:"A page in guides, workshops or courses, such as guides/frost.md."`
 	Translates string   `help:"Begin the page as the translation of this one, in the same folder." placeholder:"PAGE"`
-	Language   string   `help:"The language of the page, as es; without it, the main language of the site." placeholder:"CODE"`
+	Language   string   `help:"The language of the page, as es; without it the site's main language." placeholder:"CODE"`
 	With       []string `help:"Begin the page with these calculations, such as soil-nitrogen." placeholder:"NAME"`
 	Site       string   `help:"Make a small working site in a new or empty folder, and no page." placeholder:"FOLDER"`
 	Today      day      `help:"The day of the review, as 2026-11-02 (today, by this computer's clock)." placeholder:"DATE"`
