@@ -19,7 +19,7 @@ func site() render.Site {
 		Language: "en", Office: "Sorrel Flat Orchard Office", Crop: "young walnuts",
 		Tagline:  "Guides for young walnut blocks, with the arithmetic shown",
 		Invented: true, Notice: "Sorrel Flat is made up. Its office, blocks, well and reports are invented.",
-		Licence: "CC BY 4.0", LicenceHref: "https://creativecommons.org/licenses/by/4.0/",
+		Licence:     "CC BY 4.0",
 		Contact:     "Young-tree desk, Sorrel Flat Orchard Office",
 		ContactHref: "mailto:young-trees@sorrelflat.example.org",
 		LocalRule:   "The label and the rules of your own county, district or state come before anything in these guides.",

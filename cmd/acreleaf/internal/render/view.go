@@ -16,7 +16,6 @@ type Site struct {
 	Notice       string // says in a sentence that the content is invented
 	Base         string // absolute address of the site with its trailing slash; empty when none is set
 	Licence      string
-	LicenceHref  string
 	Contact      string
 	ContactHref  string
 	LocalRule    string // the notice that local rules are above the bulletin
