@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"encoding/base64"
-	"html/template"
 )
 
 // A Handout is what is printed for a workshop.
@@ -62,14 +61,7 @@ type HandedKey struct {
 // HandedWork is the work of one calculation.
 type HandedWork struct {
 	Title string
-	Lines []HandedLine
-}
-
-// A HandedLine is a line of the work in names and in numbers, in MathML.
-type HandedLine struct {
-	Symbols template.HTML
-	Numbers []template.HTML
-	Bare    bool // of Numbers only the result is there
+	Lines []Line
 }
 
 // A Code is a QR code: its path is drawn in a square of Size modules.

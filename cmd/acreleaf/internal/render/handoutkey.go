@@ -210,18 +210,7 @@ func (r *Renderer) handedWork(w *bytes.Buffer, e *HandedExercise) {
 			element(w, "h4", "", work.Title)
 		}
 		w.WriteString("<ol class=\"work\">\n")
-		for _, line := range work.Lines {
-			w.WriteString("<li>")
-			ruled(w, "", "", string(line.Symbols))
-			class := ""
-			if line.Bare {
-				class = "bare"
-			}
-			for _, numbers := range line.Numbers {
-				ruled(w, class, "", string(numbers))
-			}
-			w.WriteString("</li>\n")
-		}
+		lines(w, work.Lines)
 		w.WriteString("</ol>\n")
 	}
 }

@@ -166,7 +166,7 @@ func workOf(of *worksheet.Exercise, card *practice.Card) []render.HandedWork {
 			if !line.Taken || slices.Index(u.Sheet.Results, line.Result) > last {
 				continue
 			}
-			one := render.HandedLine{Symbols: template.HTML(line.Symbols), Bare: line.Bare}
+			one := render.Line{Symbols: template.HTML(line.Symbols), Bare: line.Bare, When: -1}
 			for _, numbers := range line.Numbers {
 				one.Numbers = append(one.Numbers, template.HTML(numbers))
 			}
