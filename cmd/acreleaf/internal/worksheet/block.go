@@ -55,16 +55,28 @@ func (b *binder) addSheet(block *markdown.Block) {
 	b.bound = append(b.bound, bound)
 }
 
-// checkTwice reports a worksheet of a name that another has.
+// A blockName is a name among those of the blocks of a kind.
+type blockName struct {
+	kind construct.Kind
+	name string
+}
+
+// checkTwice reports a worksheet or an exercise of a name that another has.
 func (b *binder) checkTwice(block *markdown.Block) {
-	if block.Name == "" || !block.Construct.Row().Numbers {
+	if block.Name == "" || block.Construct.Row().Naming != construct.Named {
 		return
 	}
-	if first := b.seen[block.Name]; first != nil {
-		b.fault(block.NameSpan, "worksheet-twice", fmt.Sprintf("there is a worksheet %q on line %d already", block.Name,
-			b.doc.Source.Line(first.Span.Start)), "give this one a name of its own")
+	as := blockName{block.Construct, block.Name}
+	if first := b.seen[as]; first != nil {
+		const note = "give this one a name of its own"
+		already := fmt.Sprintf("%q on line %d already", block.Name, b.doc.Source.Line(first.Span.Start))
+		if block.Construct == construct.Exercise {
+			b.fault(block.NameSpan, "exercise-twice", "there is an exercise "+already, note)
+		} else {
+			b.fault(block.NameSpan, "worksheet-twice", "there is a worksheet "+already, note)
+		}
 	}
-	b.seen[block.Name] = block
+	b.seen[as] = block
 }
 
 func isEmpty(entry markdown.Entry) bool { return strings.TrimSpace(entry.Value) == "" }

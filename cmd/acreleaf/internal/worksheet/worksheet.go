@@ -87,7 +87,7 @@ func (p *Page) Find(name string) *Bound {
 func Bind(doc *markdown.Document, catalogue *calc.Catalogue, language string) (*Page, message.List) {
 	b := &binder{doc: doc, catalogue: catalogue, tag: language, language: prose.For(language), page: &Page{
 		byBlock: map[int]*Bound{}, figures: map[int]*Figure{}, references: map[int]*Reference{},
-	}, faulty: map[string]bool{}, seen: map[string]*markdown.Block{}}
+	}, faulty: map[string]bool{}, seen: map[blockName]*markdown.Block{}}
 	b.bindBlocks()
 	b.link()
 	b.work()
@@ -104,7 +104,7 @@ type binder struct {
 	page      *Page
 	bound     []*Bound        // in the order of the source
 	faulty    map[string]bool // the names of blocks that are left out
-	seen      map[string]*markdown.Block
+	seen      map[blockName]*markdown.Block
 	messages  message.List
 
 	exercises []*Exercise
