@@ -68,7 +68,7 @@ async function workTrees(page, hands, comeBack) {
 
   const again = await comeBack();
   const second = worker(again.page, again.hands, 'acre');
-  assert.equal(await line(again.page), 'Begun: 0 of 1 exercises finished. 1 of 2 answers right at the first try. Your answers stay on this device.');
+  assert.equal(await line(again.page), 'Started: 0 of 1 exercises finished. 1 of 2 answers right at the first try. Your answers stay on this device.');
   assert.equal(await again.page.inputValue('#exercise-acre .asks > li:not(.step) input'), `${Math.round(parseFloat(trees))} trees/ac`);
   assert.equal(await second.answer(2, rate), `Right: ${rate}.`);
   assert.equal((await second.told())[0], 'Card 1: 1 of 2 right at the first try.');
@@ -151,7 +151,7 @@ describe('a course from its first lesson to its record', () => {
     await exercise.answer(1, (await exercise.keys())[0]);
     await page.goto(course);
     assert.equal(await page.locator('.start').textContent(), 'Go on where you left off: What the water brings');
-    assert.equal(await page.locator('.lessons .told').nth(2).textContent(), 'Begun: 0 of 1 exercises finished. 1 of 1 answers right at the first try.');
+    assert.equal(await page.locator('.lessons .told').nth(2).textContent(), 'Started: 0 of 1 exercises finished. 1 of 1 answers right at the first try.');
     assert.deepEqual((await rows(page))[2], ['not finished', '1 of 1']);
     assert.match(verify(await code(page)).out, /3\. +What the water brings +not finished +1 of 1 right/);
   });
