@@ -8,6 +8,7 @@ import { pathToFileURL } from 'node:url';
 import { describe, test } from 'node:test';
 import { inspect } from './axe.mjs';
 import { check, lines } from './calculator.mjs';
+import { lead } from './hour.mjs';
 import { settings } from './settings.mjs';
 import { regulars, start } from './visit.mjs';
 
@@ -91,6 +92,27 @@ for (const { folder, first, last, width, height } of handouts) {
     });
   });
 }
+
+// Thirty cards are printed by one command, above. What follows is the hour itself.
+test('a leader shows two exercises, counts thirty answers and reads off the slips', async (t) => {
+  const key = await read(join(settings.handed, 'letter', 'key.html'), () => {
+    const section = document.querySelector('section');
+    const texts = (from, selector) => [...from.querySelectorAll(selector)].map((one) => one.textContent);
+    return {
+      rows: [...section.querySelectorAll('tbody tr')].map((row) => ({
+        answer: row.querySelector('.part').textContent, slips: texts(row, '.slip'),
+      })),
+      slips: texts(section, 'dd'),
+    };
+  });
+  const { taps, heard, counts, people } = await lead(browser, `${origin}/workshops/report/leader/`, key);
+  const told = counts.replace(/\s+/g, ' ');
+  for (const [said, times] of Object.entries(heard)) {
+    assert.ok(told.includes(` ${times} ${said}`), `${times} × ${said}: ${told}`);
+  }
+  assert.match(counts, new RegExp(`: ${heard.Right} of ${people} right`));
+  t.diagnostic(`a leader's hour: ${taps.wall} taps for two exercises on the wall, ${taps.tally} for ${people} answers`);
+});
 
 // read reads something in a page of a handout.
 async function read(name, how) {
