@@ -8,18 +8,22 @@ import (
 	"acreleaf/cmd/acreleaf/internal/construct"
 )
 
-// partIDs are ids that a page's frame has.
-var partIDs = []string{"module", "text", "units"}
+// What the ids of a page's frame are, and what those of its leader's page begin with.
+var (
+	partIDs      = []string{"course", "module", "state", "text", "units"}
+	partPrefixes = []string{"tally-", "wall-"}
+)
 
 // headingIDs gives the headings of one page ids that nothing else on the page has.
 type headingIDs struct {
 	taken    map[string]*Heading
 	last     map[string]int // the number given last to each text that comes more than once
-	prefixes []string       // of the ids inside worksheets and reckoners
+	prefixes []string       // of the ids of other parts, such as those inside worksheets
 }
 
 func newHeadingIDs(d *Document) *headingIDs {
-	ids := &headingIDs{taken: make(map[string]*Heading, len(d.Headings)), last: map[string]int{}}
+	ids := &headingIDs{taken: make(map[string]*Heading, len(d.Headings)), last: map[string]int{},
+		prefixes: slices.Clone(partPrefixes)}
 	for _, word := range construct.Words() {
 		ids.prefixes = append(ids.prefixes, word+"-")
 	}
