@@ -7,7 +7,7 @@ import (
 	"acreleaf/calc/sheet"
 )
 
-// A product or a power is printed with as many digits as give the printed result to whoever keys it in.
+// A product or a power is printed with as many digits as give the printed result to a person who keys it in.
 func TestPrintedWorkCanBeKeyedIn(t *testing.T) {
 	s := sheet.New("keyed", func(s *sheet.Sheet) {
 		n := s.Given("n", "", sheet.Field{Label: "N", Typical: 1, Low: 0, High: 9000})

@@ -93,7 +93,7 @@ func wordsFor(name string) []string {
 	return found
 }
 
-// ListedSubstances lists every substance that may be written behind a unit, each base once.
+// ListedSubstances lists every substance that may be written after a unit, each base once.
 func ListedSubstances() []Listed {
 	var list []Listed
 	for _, s := range substances {

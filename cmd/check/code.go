@@ -14,7 +14,7 @@ import (
 func format(ctx context.Context, r *step.Record) error {
 	out, err := r.Command(ctx, step.Command{Args: []string{"gofmt", "-l", "."}})
 	if err == nil && len(out) > 0 {
-		err = errors.New("these files are not laid out as gofmt does it; to mend them, run gofmt -w on each")
+		err = errors.New("these files are not laid out as gofmt does it; to fix them, run gofmt -w on each")
 	}
 	return err
 }

@@ -70,7 +70,7 @@ describe('an exercise', () => {
     assert.equal(await spoken(), `Right: ${right}.`);
   });
 
-  test('the four faces, and how a learner is led', async (t) => {
+  test('the four faces, and how a learner goes from one to the next', async (t) => {
     const page = await open(t);
     const { own, face, asked, field, another, lines, spoken } = exercise(page, 'trees');
     const chosen = () => face.evaluate((element) => element.selectedIndex);

@@ -60,7 +60,7 @@ function expectFigures(guide, now, native, moved) {
     assert.deepEqual(owns.map(({ sheet }) => sheet), distinct.map(({ sheet }) => sheet), `the note of ${figures}`);
     const differs = distinct.some(({ sheet }) => moved.has(sheet));
     distinct.forEach((figure, i) => {
-      assert.equal(owns[i].seen, differs, `${figure.sheet}.${figure.field} stands in the margin, or does not`);
+      assert.equal(owns[i].seen, differs, `${figure.sheet}.${figure.field} is in the margin, or is not`);
       expectOwn(figure, owns[i], native.get(figure.sheet), ownUnit(guide, now, figure));
     });
   }

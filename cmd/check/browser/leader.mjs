@@ -164,7 +164,7 @@ describe('the tally', () => {
   });
 });
 
-describe('what those who take part have', () => {
+describe('what participants have', () => {
   test('no word of the notes, and no way to them', () => {
     const page = readFileSync(join(settings.site, 'workshops/report/index.html'), 'utf8');
     const led = readFileSync(join(settings.site, 'workshops/report/leader/index.html'), 'utf8');

@@ -66,7 +66,7 @@ describe('text, margin and sources', { concurrency: 3 }, () => {
       await type(nitrate, '');
       const now = await notes(page);
       assert.equal(now[0], told('Nitrogen in this layer: no answer yet'));
-      assert.ok(now.every((note) => !note.includes('–')), 'a blank stands in the margin');
+      assert.ok(now.every((note) => !note.includes('–')), 'a blank is in the margin');
       await nitrate.fill('12');
 
       await type(field(page, 'well', 'nitrate'), '6');

@@ -1,4 +1,4 @@
-// Every printed line of the work is true for whoever keys it in: on every page with a worksheet, at the example, and at
+// Every printed line of the work is true for a person who keys it in: on every page with a worksheet, at the example, and at
 // random numbers in all of its fields at once, with ranges and other units among them.
 import assert from 'node:assert/strict';
 import { describe, test } from 'node:test';

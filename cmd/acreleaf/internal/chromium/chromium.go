@@ -1,6 +1,6 @@
 // Package chromium prints a page as a PDF with the Chromium of this computer, where there is one.
 //
-// It owns the names that Chromium goes by, and how it is started: with no window, with settings of its own that are
+// It owns the names of Chromium, and how it is started: with no window, with settings of its own that are
 // gone afterwards, and for a limited time. It must not know what is in a page.
 package chromium
 

@@ -140,7 +140,7 @@ func (d *Desk) follow(c book.Changes) {
 	case changed > 0:
 		fmt.Fprintf(d.options.Out, "Made again in %d ms: %s.\n", took, files(changed))
 	case good && faulty:
-		fmt.Fprintln(d.options.Out, "Mended: the site is as it was.")
+		fmt.Fprintln(d.options.Out, "Fixed: the site is as it was.")
 	}
 	d.news.tell()
 }

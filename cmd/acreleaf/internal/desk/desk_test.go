@@ -227,7 +227,7 @@ func TestFaultLeavesTheLastGoodSite(t *testing.T) {
 	}
 
 	o.save(t, goodGuide)
-	o.out.waitFor(t, "Mended: the site is as it was.\n")
+	o.out.waitFor(t, "Fixed: the site is as it was.\n")
 	if e := next(t, events); e != "faults "+noFaults {
 		t.Error(e)
 	}

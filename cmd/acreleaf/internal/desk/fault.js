@@ -57,7 +57,7 @@ async function showFaults({ summary, faults, more }) {
   }
   await styled;
   if (!faults.length && !panel.hidden) {
-    mended.textContent = 'Mended.';
+    mended.textContent = 'Fixed.';
   }
   panel.hidden = !faults.length;
   if (panel.hidden) {

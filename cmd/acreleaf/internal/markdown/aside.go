@@ -18,7 +18,7 @@ const (
 	HTML        Aside = "this HTML, shown as it is written," // several lines of it
 )
 
-// aside is a text of a node that is visited after the text which the node stands in.
+// aside is a text of a node that is visited after the text which the node is in.
 type aside struct {
 	node ast.Node
 	is   Aside

@@ -8,7 +8,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-// addCalculation keeps a block that defines a calculation. Its body is YAML with levels, which is read as it stands in
+// addCalculation keeps a block that defines a calculation. Its body is YAML with levels, which is read as it is in
 // the source: so the block must be at the left margin, where no marks of lists or quotations are between its lines.
 func (r *reading) addCalculation(f *fence) {
 	b := f.block

@@ -92,7 +92,7 @@ func (containerParser) CanInterruptParagraph() bool { return true }
 
 func (containerParser) CanAcceptIndentedLine() bool { return false }
 
-// cutFence reports a block whose fence is as long as that of the example it stands in: the line that was to close the
+// cutFence reports a block whose fence is as long as that of the example it is in: the line that was to close the
 // block has closed the example. The fence that was to close the example opens a listing then, which nobody meant.
 func (r *reading) cutFence(e *containerNode, last ast.Node) {
 	if b, ok := last.(*blockNode); ok {

@@ -11,7 +11,7 @@ import (
 )
 
 // finishLeader keeps the place of leader's notes, and reports what cannot be in them: what has a part on the page of
-// those who take part, or takes numbers from it.
+// participants, or takes numbers from it.
 func (r *reading) finishLeader(e *containerNode) {
 	notes := message.Span{Start: e.opening.Start, End: r.offset(e.end)}
 	r.doc.Leader = append(r.doc.Leader, notes)
@@ -38,7 +38,7 @@ func (r *reading) finishLeader(e *containerNode) {
 	}
 }
 
-// ForLeader says whether a place is in leader's notes, and so not on the page of those who take part.
+// ForLeader says whether a place is in leader's notes, and so not on the page for participants.
 func (d *Document) ForLeader(at message.Span) bool {
 	for _, notes := range d.Leader {
 		if begins(notes, at) {

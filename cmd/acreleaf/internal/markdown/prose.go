@@ -18,7 +18,7 @@ type Prose struct {
 	Aside   Aside          // what it is, where no figure can be in it
 	Running bool           // it is a paragraph, of a list or a quotation too: no heading, cell, caption or aside
 	Caption bool           // it is the caption of a table
-	Signal  string         // the signal word in English of the quotation that it stands in, or ""
+	Signal  string         // the signal word in English of the quotation that it is in, or ""
 	Figures []ProseFigure  // in the order of the text
 	Links   []message.Span // places in Text that are inside an ordinary link
 

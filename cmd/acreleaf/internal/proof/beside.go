@@ -23,7 +23,7 @@ func (c *figureCheck) joined(p *markdown.Prose, f markdown.ProseFigure) bool {
 	return true
 }
 
-// beside reports a number before or behind a figure that takes its unit from the figure.
+// beside reports a number before or after a figure that takes its unit from the figure.
 func (c *figureCheck) beside(p *markdown.Prose, f markdown.ProseFigure) {
 	at := f.At + len(markdown.Stand)
 	if b, leads := c.language.NumberBefore(p.Text[:f.At]); leads && b.SharesUnit(c.unitOf(f.Figure)) {

@@ -46,7 +46,7 @@ func newHazardCheck(p *Page, s *Site) hazardCheck {
 // prose looks at one text. The text of a link talks of the page that it leads to.
 func (c *hazardCheck) prose(p *markdown.Prose) {
 	if p.Signal != "" && c.page != nil && len(c.page.Document.Leader) > 0 && c.page.Document.ForLeader(p.Span(0, 1)) {
-		return // those who take part do not see it
+		return // participants do not see it
 	}
 	small := strings.ToLower(p.Text)
 	for i := range c.hazards {

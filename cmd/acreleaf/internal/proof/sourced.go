@@ -160,7 +160,7 @@ func (c *figureCheck) readSourced(text, rest string) func(wanted unit.Unit) pros
 }
 
 // counts says whether a text states a number: it begins with one, or an amount is in it, maybe with the words
-// behind it for a unit.
+// after it for a unit.
 func (c *figureCheck) counts(text, rest string) bool {
 	if !strings.ContainsAny(text, "0123456789") {
 		found := c.language.Find(text + rest)

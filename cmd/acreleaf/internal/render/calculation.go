@@ -5,7 +5,7 @@ import (
 	"html/template"
 )
 
-// A Calculation is the page behind the worksheets of one calculation: what it takes, what it rests on, the known wrong
+// A Calculation is the page about one calculation: what it takes, what it rests on, the known wrong
 // ways to work it, and the code itself.
 type Calculation struct {
 	Page      Page

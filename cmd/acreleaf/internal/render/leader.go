@@ -11,7 +11,7 @@ import (
 // A Leader is the page for who leads a workshop.
 type Leader struct {
 	Page      Page
-	Of        Link          // the page of those who take part
+	Of        Link          // the page for participants
 	Notes     template.HTML // made from Markdown; may be empty
 	Module    []byte        // as in Guide
 	Cited     []Reference   // as in Guide
@@ -29,7 +29,7 @@ type LeaderWords struct {
 	Title    Sentence `yaml:"title" blanks:"workshop"`
 	Summary  string   `yaml:"summary"`
 	Open     string   `yaml:"open"`
-	Part     string   `yaml:"part"` // leads to the page of those who take part
+	Part     string   `yaml:"part"` // leads to the page for participants
 	Wall     string   `yaml:"wall"`
 	OnWall   string   `yaml:"on-wall"`
 	Keys     string   `yaml:"keys"`

@@ -7,7 +7,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/kind"
 )
 
-// A learning is a page as catalogues and searchers of teaching material read it (schema.org, LearningResource).
+// A learning is a page as catalogues and search engines for teaching material read it (schema.org, LearningResource).
 type learning struct {
 	Context   string       `json:"@context"`
 	Type      string       `json:"@type"`

@@ -115,7 +115,7 @@ func (r *Renderer) uses(w *bytes.Buffer, uses []Use) {
 	text(w, r.words.Sources.Used)
 	for i, use := range uses {
 		if usedBefore(uses, i) {
-			continue // it stands behind the first of its like
+			continue // it comes after the first of its kind
 		}
 		if i > 0 {
 			w.WriteByte(',')

@@ -262,7 +262,7 @@ type MissingWords struct {
 	Next    string `yaml:"next"`
 }
 
-// CalculationWords is for the page behind the worksheets of a calculation.
+// CalculationWords is for the page about a calculation.
 type CalculationWords struct {
 	Name    Sentence `yaml:"name" blanks:"name"`
 	Slips   string   `yaml:"slips"`

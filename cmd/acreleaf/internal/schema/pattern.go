@@ -51,7 +51,7 @@ const (
 	question = `[<>]|[=!]=`
 )
 
-// The parts of a web address: no user's name comes before the host, and in the branch behind it a % has two digits.
+// The parts of a web address: no user's name comes before the host, and in the branch after it a % has two digits.
 const (
 	scheme = `[Hh][Tt][Tt][Pp][Ss]?://`
 	host   = "([^\\s/?#@:\\[\\]\\\\%^`{|}]+|\\[[0-9A-Fa-f:.]+\\])(:[0-9]*)?"

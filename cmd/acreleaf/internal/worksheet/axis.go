@@ -20,7 +20,7 @@ type Axis struct {
 	kind   sheet.Entry // the kind of quantity and the form that the values are of
 }
 
-// axis reads "depth = 6, 12, 18, 24 in". The unit stands behind the last number.
+// axis reads "depth = 6, 12, 18, 24 in". The unit comes after the last number.
 func (b *binder) axis(bound *Bound, entry markdown.Entry) Axis {
 	name, list, found := strings.Cut(entry.Value, "=")
 	name = strings.TrimSpace(name)
@@ -35,7 +35,7 @@ func (b *binder) axis(bound *Bound, entry markdown.Entry) Axis {
 	axis := Axis{Given: name}
 	at := strings.Index(entry.Value, "=") + 1
 	for _, number := range numbers {
-		number = strings.TrimSuffix(strings.TrimSpace(number), " "+unitText) // it may stand behind each of them
+		number = strings.TrimSuffix(strings.TrimSpace(number), " "+unitText) // it may be after each of them
 		at += strings.Index(entry.Value[at:], number)
 		read, err := given.Read(b.language.PointDecimals(strings.TrimSpace(number + " " + unitText)))
 		if err != nil {

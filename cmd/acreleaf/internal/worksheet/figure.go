@@ -217,7 +217,7 @@ func rounded(v float64, places int) float64 {
 	return math.Round((v+v*1e-12)*scale) / scale
 }
 
-// contradicted says whether a substance in parentheses behind a figure, or what the margin says of it, makes it
+// contradicted says whether a substance in parentheses after a figure, or what the margin says of it, makes it
 // one of another unit, and gives the figure with those words.
 func (b *binder) contradicted(f *markdown.Figure, wanted unit.Unit) (whole string, wrong bool) {
 	whole, wrong = b.language.OtherUnit(f.Text, b.language.SubstanceInParentheses(b.behind(f)), wanted)

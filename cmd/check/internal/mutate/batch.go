@@ -148,7 +148,7 @@ func (b *batch) whole(ctx context.Context, t *Trial) error {
 	start := time.Now()
 	fate, said, err := b.run(ctx, t, 0, 10*time.Minute, "-test.v")
 	if err == nil && fate != Survived {
-		err = fmt.Errorf("the tests of %s fail with nothing changed; mend them first:\n%s", t.Package, said)
+		err = fmt.Errorf("the tests of %s fail with nothing changed; fix them first:\n%s", t.Package, said)
 	}
 	b.took = time.Since(start)
 	b.slow = slowTests(said)
