@@ -82,7 +82,7 @@ func (c *draftCommand) newPage(t *terminal, today time.Time) error {
 func (c *draftCommand) tell(t *terminal, folder string, file draft.File) {
 	fmt.Fprintln(t.out, path.Join(folder, file.Name))
 	if file.Original != "" {
-		fmt.Fprintf(t.out, "It says what %s says. Write the translation over each text.\n", path.Join(folder, file.Original))
+		fmt.Fprintf(t.out, "It has the text of %s. Write the translation over each part.\n", path.Join(folder, file.Original))
 	} else {
 		fmt.Fprintf(t.out, "Write over each text that begins with %s.\n", file.Mark)
 	}

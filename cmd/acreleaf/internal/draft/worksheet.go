@@ -29,7 +29,7 @@ var allSentences = map[string]sentences{
 		say:   "TO WRITE – Say in your own words what the numbers mean. This is what the example says now.",
 		given: "What is given:", answer: "What the worksheet answers:",
 		among: "One of: ", between: "From %s to %s", also: ", or in %s",
-		optional: "May be left out. To use it, take the # in front of the next line away.",
+		optional: "May be left out. To use it, delete the # before the next line.",
 		compared: "The day on which somebody compared this page with %s. Take the # away when that is done:",
 	},
 	"es": {

@@ -56,5 +56,5 @@ func (c *textCheck) unfinished() {
 	marks := page.MarksOf(c.page.Language)
 	c.advise(c.unwritten[0], "text-unwritten",
 		fmt.Sprintf("%d %s of this page %s still to be written", len(c.unwritten), parts, are),
-		fmt.Sprintf("write the text, and take %s or %s away in front of it; %s", marks.Write, marks.Translate, where))
+		fmt.Sprintf("write the text, and delete %s or %s before it; %s", marks.Write, marks.Translate, where))
 }

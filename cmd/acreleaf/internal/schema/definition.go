@@ -68,7 +68,7 @@ var (
 		"label":  need("What the figure is."),
 		"value":  needShaped("The figure with its unit: 8.34 lb water/gal.", figure, "number"),
 		"source": need("The id of a source in sources.yaml, or common-practice, or memory."),
-		"note":   line("What else there is to say of it."),
+		"note":   line("What else there is to say about it."),
 	}
 	answerForms = map[string]form{
 		"label": need("What the reader sees beside the answer."),

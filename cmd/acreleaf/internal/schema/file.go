@@ -14,7 +14,7 @@ var pageForms = map[string]form{
 	"title":        need("The title of the page."),
 	"summary":      need("One sentence that says what a reader gets from the page."),
 	"language":     shaped("The code of the language that the page is written in, such as en.", languageCode),
-	"reviewed":     shaped("The day on which somebody last looked the page through: 2026-09-14.", day),
+	"reviewed":     shaped("The day on which somebody last reviewed the page: 2026-09-14.", day),
 	"review-every": shaped("How long a review holds: 24 months.", interval),
 	"crop":         line("The crop that the page is about."),
 	"order":        number("The place of the page in the season."),
