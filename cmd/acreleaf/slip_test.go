@@ -21,7 +21,7 @@ func TestTiesThatWereHalfWrong(t *testing.T) {
 			[]string{`worksheet "leaf" answers 1.2 %, "Range from": write [1.2%](worked:leaf.low);` +
 				"\nor, " + whatever}, "well"},
 		{"| Soil | First leaf | Third leaf |\n| - | - | - |\n| Sandy | 0.5 lb K2O per tree | 1 lb K2O per tree |",
-			[]string{"right behind it (worked:NAME.ANSWER)", "right behind it (worked:NAME.ANSWER)"}, "worked:potash"},
+			[]string{"right after it (worked:NAME.ANSWER)", "right after it (worked:NAME.ANSWER)"}, "worked:potash"},
 		{"Table: Fixed costs on 20-foot rows\n\n| What | Cost |\n| - | - |\n| Drip line | high |",
 			[]string{`"Distance between rows": write [20-foot](worked:mulch.row);` + "\nor, " + whatever}, "spacing"},
 		{"About 35 percent of dairy manure nitrogen comes free.",

@@ -59,7 +59,7 @@ async function workTrees(page, hands, comeBack) {
   const [trees, rate] = await first.keys();
   assert.match(await first.answer(1, '150'), /not the number yet/);
   assert.match(await first.answer(2, `${(150 * ounces / 16).toPrecision(3)} ${rate.split(' ').slice(1).join(' ')}`),
-    /worked right from an earlier answer/);
+    /worked correctly from an earlier answer/);
   assert.match(await first.answer(1, `${Math.round(parseFloat(trees))} trees/ac`), /^Right except for rounding/);
   assert.deepEqual(await first.told(), [
     'Card 1: 1 of 2 right at the first try, 1 still to do.',

@@ -29,7 +29,7 @@ const trials = [
   { page: 'balance', sets: { 'year.applied': '100' }, says: /More nitrogen left/, never: /stayed behind/ },
   { page: 'roots', sets: { 'share.offset': '0' } },
   { page: 'roots', sets: { 'share.offset': '0', 'share.wetted': '3' }, says: /All of it/, never: /miss/ },
-  { page: 'leaf', sets: { 'almond.value': '2.4' }, says: /not outside of the range/, never: /below|above/ },
+  { page: 'leaf', sets: { 'almond.value': '2.4' }, says: /not outside the range/, never: /below|above/ },
   { page: 'leaf', sets: { 'almond.value': '2.9' }, says: /above the range/, never: /below|within/ },
   { page: 'leaf', sets: { 'almond.value': '2.0' }, says: /below the range/, never: /above|within/ },
   { page: 'leaf', sets: { 'almond.value': '' }, says: /no answer yet/, never: /range/ },
