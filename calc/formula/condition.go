@@ -283,6 +283,13 @@ func (r *reader) unplaced(e *ast.Ident) operand {
 	if f := functions[word]; f.example != "" {
 		return r.faultAt(e, "condition-name", word+" is a function, and needs brackets", "write "+f.example)
 	}
+	if r.page.Alone {
+		note := "write one of: " + strings.Join(r.known(), ", ")
+		if near := unit.Nearest(hyphened(word), r.known()); near != "" {
+			note = "write " + near
+		}
+		return r.faultAt(e, "condition-name", fmt.Sprintf("“%s” is no number of this %s", short(word), r.page.Use), note)
+	}
 	var whole []string
 	for _, name := range r.known() {
 		if strings.HasSuffix(name, "."+hyphened(word)) {
@@ -322,7 +329,10 @@ func (r *reader) known() []string {
 	var names []string
 	for _, use := range r.page.Uses {
 		for _, name := range r.page.Find(use).Sheet.Names() {
-			names = append(names, use+"."+name)
+			if !r.page.Alone || strings.Contains(name, "-") {
+				name = use + "." + name // a hyphen alone would be a minus
+			}
+			names = append(names, name)
 		}
 	}
 	return names

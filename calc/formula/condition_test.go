@@ -237,3 +237,48 @@ func TestConditionWithoutWorksheets(t *testing.T) {
 		t.Errorf("%+v", faults)
 	}
 }
+
+// A condition about one calculation alone need not name it, and one that divides by 0 is answered no.
+func TestConditionAlone(t *testing.T) {
+	graph := &sheet.Graph{}
+	use := graph.Add("yard", yard, nil)
+	scope := formula.Worksheets(graph, func(string) bool { return false })
+	scope.Alone, scope.Use, scope.In = true, "calculation", "exercise"
+	passage := sheet.NewPassage()
+	for _, text := range []string{
+		`area > "40 ft2"`, `long_side > "9 ft"`, `yard.kind is CAN-17`, `area / long_side < "20 ft"`,
+	} {
+		question, faults := formula.Condition(scope, passage, formula.Text{Text: text})
+		if len(faults) > 0 {
+			t.Fatalf("%s: %v", text, faults)
+		}
+		passage.Keep(sheet.If(*question, passage.Sheet.Number(1), passage.Sheet.Number(0)))
+	}
+	graph.Passages = append(graph.Passages, passage)
+	if err := graph.Close(); err != nil {
+		t.Fatal(err)
+	}
+	for long, want := range map[float64][4]float64{10: {1, 1, 1, 1}, 5: {0, 0, 1, 1}, 0: {0, 0, 1, 0}} {
+		cells := make([]float64, graph.Program.Cells)
+		use.Set(cells, "long-side", long)
+		use.Set(cells, "wide", 5)
+		presence, _ := use.Presence("wide")
+		cells[presence] = 1
+		graph.Program.Run(cells)
+		for i, one := range want {
+			if got := cells[passage.KeptCell(i)]; got != one {
+				t.Errorf("question %d at %v ft: %v, want %v", i+1, long, got, one)
+			}
+		}
+	}
+	for text, want := range map[string]string{
+		`aria > "1 ft2"`:      "“aria” is no number of this calculation; write area",
+		`zebra > 3`:           "“zebra” is no number of this calculation; write one of: yard.long-side, kind",
+		`barn.area > "1 ft2"`: "there is no calculation “barn” in this exercise; only the calculations of this exercise",
+	} {
+		question, faults := formula.Condition(scope, sheet.NewPassage(), formula.Text{Text: text})
+		if question != nil || len(faults) != 1 || !strings.HasPrefix(faults[0].Text+"; "+faults[0].Note, want) {
+			t.Errorf("%s: %v", text, faults)
+		}
+	}
+}

@@ -47,7 +47,7 @@ func (s *Set) Card(number int) (*Card, error) {
 		}
 	}
 	for _, p := range s.Parts {
-		if !c.outcome(p).There(p.Result) {
+		if p.Choice == nil && !c.outcome(p).There(p.Result) {
 			return nil, fmt.Errorf("card %d: %s has no answer %s for its numbers", number, p.Use, p.Result)
 		}
 	}
@@ -114,11 +114,19 @@ func (c *Card) Given(use, given string) string {
 }
 
 // Answer is the right answer to a part, with all of its digits.
-func (c *Card) Answer(p *Part) unit.Quantity { return c.outcome(p).Value(p.Result) }
+func (c *Card) Answer(p *Part) unit.Quantity {
+	if p.Choice != nil {
+		return unit.Quantity{Value: c.cells[p.RightCell()]}
+	}
+	return c.outcome(p).Value(p.Result)
+}
 
-// Key is the right answer as it is asked for: to its digits, with its unit.
+// Key is the right answer as it is asked for: to its digits, with its unit; or the right option, or the items in order.
 func (c *Card) Key(p *Part) string {
 	a := c.Answer(p)
+	if p.Choice != nil {
+		return p.Choice.Key(a.Value, c.Texts(p.Choice))
+	}
 	return a.Unit.Label(unit.Digits(a.Value, p.Digits, 0))
 }
 
@@ -130,6 +138,9 @@ type SlipKey struct {
 
 // slips are those of a part that somebody can make on the card.
 func (c *Card) slips(p *Part) []*sheet.Slip {
+	if p.Choice != nil {
+		return nil
+	}
 	return slices.DeleteFunc(c.outcome(p).Slips(), func(slip *sheet.Slip) bool { return slip.Answer != p.Result })
 }
 

@@ -42,8 +42,22 @@ func (u *placedUse) all() []*sheet.Use {
 // At is a calculation of the exercise in the graph, by its place among the uses.
 func (e *Placed) At(use int) *sheet.Use { return e.uses[use].at }
 
-// At is the use of the graph that works the answer.
-func (p *Part) At() *sheet.Use { return p.use.at }
+// At is the use of the graph that works the answer; nil for a choice.
+func (p *Part) At() *sheet.Use {
+	if p.Choice != nil {
+		return nil
+	}
+	return p.use.at
+}
+
+// RightCell is the cell of the right answer.
+func (p *Part) RightCell() int {
+	if p.Choice != nil {
+		return p.asked.KeptCell(0)
+	}
+	cell, _ := p.use.at.Cell(p.Result)
+	return cell
+}
 
 // Heard is the use of the graph that an answer is put into.
 func (p *Part) Heard() *sheet.Use { return p.heard }

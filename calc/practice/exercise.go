@@ -12,7 +12,8 @@ type Exercise struct {
 	Uses []*Use // the calculations, each after those that it takes a number from
 	Asks []Ask  // what is asked, in order
 
-	Report []Line // that the card shows; nil for none
+	Choices []*Choice // what is asked after that
+	Report  []Line    // that the card shows; nil for none
 }
 
 // A Use is one calculation of an exercise.

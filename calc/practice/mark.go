@@ -58,7 +58,7 @@ func (p *Part) hear(cells []float64, h Heard) {
 // HearRight puts in the right answers, which are in the cells of a run.
 func (e *Placed) HearRight(cells, right []float64) {
 	for _, p := range e.Steps {
-		cell, _ := p.use.at.Cell(p.Result)
+		cell := p.RightCell()
 		p.hear(cells, Heard{Answer: right[cell], Bare: right[cell], Told: FitUnit})
 	}
 }

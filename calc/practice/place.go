@@ -27,6 +27,7 @@ type placedUse struct {
 // A Part is one thing that is asked, at work.
 type Part struct {
 	Ask
+	Choice *Choice // nil for a part that is answered with a number; one that is not has no use and no result
 
 	use    *placedUse
 	result *sheet.Result
@@ -45,10 +46,18 @@ type slipAsked struct {
 func (s slipAsked) cell(of int) int { return s.asked.CaseCell(of + 1) }
 
 // Label is what the answer is called to a reader.
-func (p *Part) Label() string { return p.result.Label }
+func (p *Part) Label() string {
+	if p.Choice != nil {
+		return p.Choice.Question
+	}
+	return p.result.Label
+}
 
 // Units are those that the answer may be given in: the one it is asked in, and the other one that is shown.
 func (p *Part) Units() []unit.Unit {
+	if p.Choice != nil {
+		return []unit.Unit{{}}
+	}
 	list := []unit.Unit{p.result.Unit}
 	if p.result.Also != "" {
 		list = append(list, unit.MustParse(p.result.Also))
@@ -92,7 +101,20 @@ func (e *Exercise) Place(g *sheet.Graph, prefix string) (*Placed, error) {
 	for _, p := range placed.Steps {
 		p.ask(g)
 	}
-	return placed, nil
+	return placed, placed.placeChoices(g, prefix)
+}
+
+// placeChoices places what is answered without a number, after all else.
+func (e *Placed) placeChoices(g *sheet.Graph, prefix string) error {
+	for i, choice := range e.Choices {
+		p := &Part{Ask: Ask{Digits: e.Asks[0].Digits}, Choice: choice}
+		if err := p.place(g, fmt.Sprintf("%sheard choice %d", prefix, i+1)); err != nil {
+			return err
+		}
+		e.askChoice(g, p)
+		e.Parts, e.Steps = append(e.Parts, p), append(e.Steps, p)
+	}
+	return nil
 }
 
 // place makes room in the graph for an answer to a part.
@@ -181,10 +203,10 @@ func heardSheet(p *Part) (*sheet.Sheet, error) {
 	any := sheet.Field{Label: "answer", Typical: 1, Low: -mostAnswer, High: mostAnswer}
 	return sheet.Build("heard", func(s *sheet.Sheet) {
 		s.Head("Heard", "An answer that somebody gave.")
-		answer := s.Given(heardAnswer, p.result.Unit.String(), any)
+		answer := s.Given(heardAnswer, p.Units()[0].String(), any)
 		s.Given(heardBare, "", any)
 		s.Given(heardTold, "", any)
-		s.Answer("given", p.result.Unit.String(), answer, sheet.Says{Label: "answer"})
+		s.Answer("given", p.Units()[0].String(), answer, sheet.Says{Label: "answer"})
 	})
 }
 

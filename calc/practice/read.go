@@ -33,9 +33,16 @@ func (p *Part) Read(text, language string) (Heard, error) {
 	if text == "" {
 		return Heard{}, nil
 	}
+	if p.Choice != nil {
+		code, ok := p.Choice.read(text)
+		if !ok {
+			return Heard{}, errors.New(p.Unread(language))
+		}
+		return Heard{Given: true, Answer: code, Bare: code, Told: FitUnit}, nil
+	}
 	value, told, ok := readAmount(text, language)
 	if !ok || math.Abs(value) > mostAnswer || another.MatchString(told) {
-		return Heard{}, errors.New(words.OfPractice(language).Unread)
+		return Heard{}, errors.New(p.Unread(language))
 	}
 	h := Heard{Given: true, Answer: value, Bare: value}
 	if told = strings.TrimSpace(told); told == "" {
@@ -53,6 +60,18 @@ func (p *Part) Read(text, language string) (Heard, error) {
 	}
 	h.Told, h.Unit = OtherUnit, told
 	return h, nil
+}
+
+// Unread is the sentence on what is no answer to the part.
+func (p *Part) Unread(language string) string {
+	w := words.OfPractice(language)
+	switch {
+	case p.Choice == nil:
+		return w.Unread
+	case p.Choice.Items == nil:
+		return w.Unchosen
+	}
+	return w.Unordered
 }
 
 // readAmount reads the number that a text starts with, and gives what comes behind it; with a dollar sign, if that is

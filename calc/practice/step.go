@@ -2,6 +2,7 @@ package practice
 
 import (
 	"fmt"
+	"slices"
 
 	"acreleaf/calc/sheet"
 )
@@ -51,4 +52,4 @@ func (e *Placed) wanted(u *Use) []string {
 }
 
 // IsAsked says whether a step is one of the parts that a card asks for.
-func (e *Placed) IsAsked(p *Part) bool { return e.partFor(sheet.Link{Use: p.Use, Name: p.Result}) == p }
+func (e *Placed) IsAsked(p *Part) bool { return slices.Contains(e.Parts, p) }

@@ -10,6 +10,7 @@ type Passage struct {
 
 	uses      []*Use
 	from      []source
+	instead   map[place]place
 	questions []*node
 	numbers   []*node
 	refusals  []*node
@@ -25,6 +26,12 @@ type source struct {
 	use       *Use
 }
 
+// A place is a value of a use.
+type place struct {
+	use  *Use
+	name string
+}
+
 // NewPassage makes a passage without cases.
 func NewPassage() *Passage {
 	s := &Sheet{Name: "passage", named: map[string]*node{}, own: map[*node]bool{}}
@@ -38,9 +45,20 @@ func (p *Passage) Use(u *Use) {
 	}
 }
 
+// Instead has the questions that come after it take a value of another use in the place of one.
+func (p *Passage) Instead(u *Use, name string, of *Use, other string) {
+	if p.instead == nil {
+		p.instead = map[place]place{}
+	}
+	p.instead[place{u, name}] = place{of, other}
+}
+
 // Value is a given, step or answer of a use, and the question whether it is there: nil for what always is. The name
 // must be one of the sheet's (Sheet.UnitOf), and of one kind of quantity.
 func (p *Passage) Value(u *Use, name string) (value Term, there *Term) {
+	if other, is := p.instead[place{u, name}]; is {
+		u, name = other.use, other.name
+	}
 	p.Use(u)
 	n := u.Sheet.named[name]
 	value = p.take(u, n, &node{kind: kindGiven, unit: n.unit, date: n.date})

@@ -16,6 +16,8 @@ type Practice struct {
 	Unknown     string `key:"unknown"`
 	Hint        string `key:"hint"`   // {hint}
 	Unread      string `key:"unread"` // of what is not one number
+	Unchosen    string `key:"unchosen"`
+	Unordered   string `key:"unordered"`
 }
 
 var practices sync.Map // of *Practice by language

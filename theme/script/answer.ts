@@ -1,12 +1,10 @@
 import { all, hide } from "./element";
 import { means, readAmount } from "./heard";
 import { apply } from "./number";
-
-/** An answer as the program takes it: in the unit that is asked for, as it is written, and what was told with it. */
-type Heard = [value: number, bare: number, told: number];
+import { bindPick } from "./pick";
+import { FITS, type Heard, type Place } from "./place";
 
 const ALONE = 0; // a number without the unit that is asked for
-const FITS = 1;
 const OTHER = 2;
 
 /** An answer as it is kept: what is typed, the place of the unit that is chosen, and whether it was marked. */
@@ -34,43 +32,24 @@ export interface Answer {
 
 /** Binds the field of an answer. Check is called when the learner asks for a mark. */
 export function bindAnswer(element: HTMLElement, check: (answer: Answer) => void): Answer {
-  const input = element.querySelector("input")!;
-  const units = element.querySelector("select");
+  const place = element.matches(".pick") ? bindPick(element) : bindNumber(element, () => check(answer));
   const mark = element.querySelector(".mark")!;
   const unread = mark.querySelector(".unread")!;
   const shown = () => all(":scope > :not([hidden])", mark);
   let unclear = false;
 
-  /** The factor of the unit that is typed, or else chosen; "" where it does not fit. One that is typed is chosen, too. */
-  const fitOf = (typed: string, chosen: string): string => {
-    const options = units ? [...units.options] : [];
-    const at = options.findIndex(({ value, text }) => value && means(typed || chosen, text));
-    if (typed && at > 0) {
-      units!.selectedIndex = at;
-    }
-    return options[at]?.getAttribute("data-fits") ?? "";
-  };
-
   const answer: Answer = {
     element,
     heard: null,
     hear() {
-      const read = readAmount(input.value);
-      unclear = !read;
-      answer.heard = null;
-      if (read) {
-        const [value, typed] = read;
-        const chosen = units?.value ?? "";
-        const fits = typed || chosen ? fitOf(typed, chosen) : "";
-        const told = fits ? FITS : typed || chosen ? OTHER : units ? ALONE : FITS;
-        answer.heard = [fits ? apply(value, fits) : value, value, told];
-      }
+      answer.heard = place.hear();
+      unclear = !answer.heard;
     },
     show() {
       hide(mark, !answer.heard && !unclear);
       mark.classList.toggle("unclear", unclear);
       hide(unread, !unclear);
-      mark.querySelector(".either")!.toggleAttribute("hidden", all(".slip:not([hidden])", mark).length < 2);
+      hide(mark.querySelector(".either"), all(".slip:not([hidden])", mark).length < 2);
     },
     came() {
       const is = (kind: string) => !!mark.querySelector(`.${kind}:not([hidden])`);
@@ -82,27 +61,61 @@ export function bindAnswer(element: HTMLElement, check: (answer: Answer) => void
       answer.heard = null;
       unclear = false;
     },
-    kept: () => [input.value, units?.selectedIndex ?? 0, !!answer.heard],
+    kept: () => [...place.entry(), !!answer.heard],
     enter([text, unit, marked]) {
-      input.value = text;
-      if (units) {
-        units.selectedIndex = unit;
-      }
+      place.put(text, unit);
       if (marked) {
         answer.hear();
       }
     },
   };
 
+  element.querySelector("button")!.onclick = () => check(answer);
+  return answer;
+}
+
+/** Binds a field for a number, and its list of units. Enter is called when the learner presses that key. */
+function bindNumber(element: HTMLElement, enter: () => void): Place {
+  const input = element.querySelector("input")!;
+  const units = element.querySelector("select");
+
+  /** The factor of the unit that is typed, or else chosen; "" where it does not fit. One that is typed is chosen, too. */
+  const fitOf = (typed: string, chosen: string): string => {
+    const options = units ? [...units.options] : [];
+    const at = options.findIndex(({ value, text }) => value && means(typed || chosen, text));
+    if (typed && at > 0) {
+      units!.selectedIndex = at;
+    }
+    return options[at]?.getAttribute("data-fits") ?? "";
+  };
+
   input.readOnly = false;
   if (units) {
     units.disabled = false;
   }
-  element.querySelector("button")!.onclick = () => check(answer);
   input.addEventListener("keydown", (event) => {
     if (event.key === "Enter") {
-      check(answer);
+      enter();
     }
   });
-  return answer;
+  return {
+    hear() {
+      const read = readAmount(input.value);
+      if (!read) {
+        return null;
+      }
+      const [value, typed] = read;
+      const chosen = units?.value ?? "";
+      const fits = typed || chosen ? fitOf(typed, chosen) : "";
+      const told = fits ? FITS : typed || chosen ? OTHER : units ? ALONE : FITS;
+      return [fits ? apply(value, fits) : value, value, told];
+    },
+    entry: () => [input.value, units?.selectedIndex ?? 0],
+    put(text, unit) {
+      input.value = text;
+      if (units) {
+        units.selectedIndex = unit;
+      }
+    },
+  };
 }

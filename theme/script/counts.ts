@@ -39,7 +39,7 @@ export function bindCounts(tally: HTMLElement, boxes: HTMLElement[], chosen: () 
     });
     const head = document.createElement("h3");
     head.textContent = filled("counted", {
-      label: part.querySelector("label")!.textContent!,
+      label: part.querySelector(".question, label")!.textContent!,
       count: "" + of.length,
       right: "" + of.filter(({ right }) => right).length,
     });

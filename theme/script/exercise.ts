@@ -1,10 +1,10 @@
 import { bindAnswer, type Answer } from "./answer";
+import { putCard, showKeys } from "./card";
 import { all, hide, numberIn } from "./element";
 import { ALONE, BUT_LAST, makeFaces, nextFace, WHOLE, type Pace } from "./face";
 import { fill } from "./field";
 import { makeLine } from "./lines";
 import { keepCard, readCard } from "./keptcard";
-import { text } from "./number";
 import type { Mark } from "./learn";
 import type { Page } from "./page";
 import { mountPart } from "./part";
@@ -17,19 +17,6 @@ export interface Exercise {
   element: HTMLElement;
   /** Shows a card. */
   deal(card: number): void;
-}
-
-/** The place of the value that each given has on a card, as practice.Deal.Picks has it. */
-export function picksOf({ deal: [offset, stride, of], picks }: Varying, card: number): number[] {
-  let place = (offset + stride * card) % of;
-  return picks.map(({ values, alone }) => {
-    if (alone) {
-      return (alone[0] + alone[1] * card) % alone[2];
-    }
-    const pick = place % values.length;
-    place = Math.floor(place / values.length);
-    return pick;
-  });
 }
 
 /** All of an exercise that the page looks at after a run. */
@@ -51,7 +38,6 @@ export function mountExercise(element: HTMLElement, exercise: Varying, page: Pag
   const parts = all("[data-sheet]", element).map((part) => mountPart(part, page));
   const lines = all<Element>(".work li", element).map((line) => makeLine(line, typed, ends));
   const one = <E extends Element = HTMLElement>(selector: string) => element.querySelector<E>(selector)!;
-  const keys = all(".key", element);
   const number = one<HTMLInputElement>(".card input");
   const faces = one<HTMLSelectElement>(".face");
   const spoken = one("[role=status]");
@@ -75,10 +61,7 @@ export function mountExercise(element: HTMLElement, exercise: Varying, page: Pag
     exercise.sheets.forEach((sheet) => (page.sheets[sheet]!.fresh = true));
     parts.forEach((part) => part.update());
     lines.forEach((line) => line());
-    keys.forEach((key) => {
-      const [at, digits] = exercise.asks[numberIn(key.closest("[data-asked]")!, "data-asked")]!;
-      key.textContent = key.textContent!.replace(/^(\$?)[-\d.,–]+/, (_, money: string) => money + text(ends.low[at]!, 0, digits));
-    });
+    showKeys(element, exercise, ends);
     answers.forEach((answer) => answer.show());
   };
 
@@ -122,11 +105,7 @@ export function mountExercise(element: HTMLElement, exercise: Varying, page: Pag
   const put = (): void => {
     number.value = "" + card;
     faces.selectedIndex = pace.face;
-    picksOf(exercise, card).forEach((pick, i) => {
-      const { cells, values, names } = exercise.picks[i]!;
-      cells.forEach((cell) => fill(ends, cell, values[pick]!));
-      all(`[data-picked="${i}"]`, element).forEach((given) => (given.textContent = names[pick]!));
-    });
+    putCard(element, exercise, card, ends);
     work();
     solution.open = pace.face < 2 || tries > 1;
     show();

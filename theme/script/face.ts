@@ -24,12 +24,12 @@ export function nextFace({ face, right, wrong }: Pace): number {
 /** Gives the function that shows a face; open says that all of the work may be seen. */
 export function makeFaces(element: HTMLElement): (face: number, open: boolean) => void {
   const steps = all("li[data-asked]", element);
-  const last = steps.filter((step) => !step.matches(".step")).pop();
+  const last = steps.filter((step) => !step.matches(".step, .pick")).pop();
   const solution = element.querySelector<HTMLDetailsElement>(".solution")!;
   return (face, open) => {
     const whole = open || face === WHOLE;
     hide(element.querySelector(".asks"), face === WHOLE);
-    steps.forEach((step) => hide(step, face === BUT_LAST ? step !== last : face === ALONE && step.matches(".step")));
+    steps.forEach((step) => hide(step, face === BUT_LAST ? step !== last && !step.matches(".pick") : face === ALONE && step.matches(".step")));
     all("dl, .last", solution).forEach((part) => hide(part, !whole));
     hide(solution, !whole && face !== BUT_LAST);
   };

@@ -7,6 +7,7 @@ import { all } from "./element";
 import { ALONE, BUT_LAST } from "./face";
 import { fillIn, linked } from "./fillin";
 import { keepCard, readCard } from "./keptcard";
+import { picked } from "./pick";
 import { cardOf, clip, isFinished, lessonOf, today, type Card } from "./progress";
 import { openStore } from "./store";
 import { cardsOf, dayText, sumOf, sumText } from "./sum";
@@ -71,8 +72,8 @@ export function mountLesson(line: HTMLElement): void {
         one.right = came === "right";
         one.first ||= !one.tries && !card.helped && (one.right || !!part.querySelector(".carried:not([hidden])"));
         one.tries++;
-        one.answer = clip(part.querySelector("input")!.value);
-        one.in = clip(part.querySelector("select")?.value ?? "");
+        one.answer = clip(part.matches(".pick") ? picked(part) : part.querySelector("input")!.value);
+        one.in = clip(part.querySelector<HTMLSelectElement>(".entry select")?.value ?? "");
       }
     });
   };
@@ -173,7 +174,7 @@ function bringBack({ element, asked, check }: Own, card: Card | undefined): void
     tries,
     answers: steps.map((step) => {
       const part = card.answers[asked.indexOf(step)];
-      const units = [...(step.querySelector("select")?.options ?? [])];
+      const units = [...(step.querySelector<HTMLSelectElement>(".entry select")?.options ?? [])];
       const unit = Math.max(0, units.findIndex(({ value }) => part && value === part.in));
       return [part?.answer ?? "", unit, !!part?.tries];
     }),

@@ -1,11 +1,11 @@
 import { bindAnswer, type Answer } from "./answer";
+import { putCard, showKeys } from "./card";
 import { all, numberIn } from "./element";
-import { picksOf } from "./exercise";
 import { fill } from "./field";
 import { makeLine } from "./lines";
-import { text } from "./number";
 import type { Page } from "./page";
 import { mountPart } from "./part";
+import type { Asked } from "./spread";
 import { readBy } from "./works";
 
 /** An exercise as the leader's page shows it: with the numbers of any card, and the answers that were heard for it. */
@@ -21,7 +21,7 @@ export interface Round {
 export function makeRound(element: HTMLElement, page: Page, check: (answer: Answer) => void): Round {
   const exercise = page.data.exercises![numberIn(element, "data-exercise")]!;
   const { ends } = page.works;
-  const asked = readBy(page.data, page.works);
+  const asked = [...exercise.asks.map(([at]): Asked => [at, at]), ...readBy(page.data, page.works)];
   const typed = new Set(exercise.picks.flatMap(({ cells }) => cells));
   const parts = all("[data-sheet]", element).map((part) => mountPart(part, page));
   const lines = all<Element>(".work li", element).map((line) => makeLine(line, typed, ends));
@@ -30,11 +30,7 @@ export function makeRound(element: HTMLElement, page: Page, check: (answer: Answ
 
   const deal = (number: number): number => {
     const card = Number.isInteger(number) && number >= 1 && number <= exercise.cards ? number : 1;
-    picksOf(exercise, card).forEach((pick, i) => {
-      const { cells, values, names } = exercise.picks[i]!;
-      cells.forEach((cell) => fill(ends, cell, values[pick]!));
-      all(`[data-picked="${i}"]`, element).forEach((given) => (given.textContent = names[pick]!));
-    });
+    putCard(element, exercise, card, ends);
     page.works.work(asked);
     exercise.asks.forEach(([at, , answer, bare, told], ask) => {
       const right = ends.low[at]!;
@@ -45,10 +41,7 @@ export function makeRound(element: HTMLElement, page: Page, check: (answer: Answ
     exercise.sheets.forEach((sheet) => (page.sheets[sheet]!.fresh = true));
     parts.forEach((part) => part.update());
     lines.forEach((line) => line());
-    all(".key", element).forEach((key) => {
-      const [at, digits] = exercise.asks[numberIn(key.closest("[data-asked]")!, "data-asked")]!;
-      key.textContent = key.textContent!.replace(/^(\$?)[-\d.,–]+/, (_, money: string) => money + text(ends.low[at]!, 0, digits));
-    });
+    showKeys(element, exercise, ends);
     answers.forEach((answer) => answer.show());
     return card;
   };

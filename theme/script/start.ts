@@ -24,11 +24,11 @@ import type { Data } from "./wire";
 import { mountFigure, mountPassage, mountWorksheet } from "./worksheet";
 import { makeWorks, readBy } from "./works";
 
-/** What is mounted on which elements, in the order in which they are brought up to date. */
+/** What is mounted on which elements, in the order in which they are brought up to date. Exercises mount their own. */
 const MOUNTS: [selector: string, mount: (element: Element, page: Page) => Block][] = [
   [".worksheet", mountWorksheet],
   [".passage", mountPassage],
-  ["[data-sheet]:not(.worksheet, .passage)", mountFigure],
+  ["[data-sheet]:not(.worksheet, .passage, [data-exercise] *)", mountFigure],
   ['[data-row="0"][data-col="0"]', (cell, page) => mountReckoner(cell.closest("table")!, page)],
 ];
 

@@ -20,7 +20,7 @@ export function mountTally(page: Page): void {
     const round = rounds[choice.selectedIndex]!;
     round.answers.forEach((answer) => {
       answer.clear();
-      const units = answer.element.querySelector("select");
+      const units = answer.element.querySelector<HTMLSelectElement>(".entry select");
       if (units) {
         units.selectedIndex = [...units.options].findIndex((unit) => unit.getAttribute("data-fits"));
       }
@@ -45,7 +45,7 @@ export function mountTally(page: Page): void {
       card.value = "" + ((number % round.cards) + 1);
       begin();
     }
-    (next ?? round.answers[0]!).element.querySelector("input")!.focus();
+    (next ?? round.answers[0]!).element.querySelector<HTMLElement>("input, select")!.focus();
   };
 
   all("li[data-asked] button", tally).forEach((button) => (button.textContent = word("count")));

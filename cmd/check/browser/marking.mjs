@@ -16,7 +16,7 @@ function answer({ name, cases }) {
   const number = exercise.querySelector('.card input');
   const steps = [...exercise.querySelectorAll('li[data-asked]')].map((step) => ({
     input: step.querySelector('input'), units: step.querySelector('select'), check: step.querySelector('button'),
-    mark: step.querySelector('.mark'),
+    mark: step.querySelector('.mark'), options: [...step.querySelectorAll('.options :is(input, select)')],
   }));
   const spoken = exercise.querySelector('[role=status]');
   const faults = [];
@@ -27,7 +27,19 @@ function answer({ name, cases }) {
     texts.forEach((text, i) => {
       if (text !== null) {
         // Every other number is typed alone, and its unit chosen in the list, where that has it.
-        const { input, units, check } = steps[i];
+        const { input, units, check, options } = steps[i];
+        if (options.length) {
+          options.forEach((one, at) => {
+            if (one.matches('select')) {
+              one.value = text[at] === '-' ? '' : text[at];
+            } else {
+              one.checked = one.value === text;
+            }
+          });
+          check.click();
+          last = i;
+          return;
+        }
         const option = [...(units?.options ?? [])].find((one) => one.value && text.endsWith(` ${one.value}`));
         input.value = option && card % 2 ? text.slice(0, -option.value.length - 1) : text;
         if (option && card % 2) {

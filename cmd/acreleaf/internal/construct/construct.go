@@ -51,8 +51,10 @@ type Row struct {
 var rows = [Kinds]Row{
 	Listing:     {},
 	Calculation: {Word: "calculation", Naming: Named, Manual: "own-calculations"},
-	Exercise: {Word: "exercise", Naming: Named, Tables: []string{"report"},
-		Texts: []string{"title", "story", "hint", "report.*"}, Filled: []string{"story", "report.*"}, Manual: "exercises"},
+	Exercise: {Word: "exercise", Naming: Named, Tables: []string{"report", "options", "items"},
+		Texts: []string{"title", "story", "hint", "report.*", "choose", "options.*.say", "options.*.because", "order",
+			"items.*"},
+		Filled: []string{"story", "report.*"}, Manual: "exercises"},
 	Passage:   {Word: "passage", Manual: "passages"},
 	Reckoner:  {Word: "reckoner", Naming: MayBeNamed, Texts: []string{"title"}, Manual: "reckoners"},
 	Reference: {Word: "reference", Texts: []string{"title"}, Manual: "references"},

@@ -44,8 +44,10 @@ type ExerciseAsk struct {
 	Digits   int
 	Key      string // the right answer of the card
 	Units    []AskedUnit
+	Options  []AskedOption // of what is answered by choosing; nil for a number
+	Order    bool          // the options are items to put in order
 	Verdicts []Verdict
-	Unread   string // the sentence on what is not one number
+	Unread   string // the sentence on what is no answer
 }
 
 // An AskedUnit is a unit to choose for an answer.
@@ -204,6 +206,10 @@ func (r *Renderer) report(w *bytes.Buffer, lines []ReportLine) {
 // question writes one thing that is asked, with a field for the answer and all that may be said of it.
 func (r *Renderer) question(w *bytes.Buffer, e *Exercise, i int) {
 	words, a := &r.words.Exercise, &e.Asks[i]
+	if a.Options != nil {
+		r.pick(w, e, i)
+		return
+	}
 	id := ExerciseAnchor(e.Name) + "-" + strconv.Itoa(i+1)
 	w.WriteString(`<li`)
 	if a.Step {
@@ -241,7 +247,13 @@ func (r *Renderer) question(w *bytes.Buffer, e *Exercise, i int) {
 	flag(w, wire.LiveOnly)
 	w.WriteByte('>')
 	text(w, words.Check)
-	w.WriteString(`</button></div><div class="mark" hidden`)
+	w.WriteString("</button></div>")
+	marks(w, a, id)
+}
+
+// marks writes all that may be said of an answer, and ends the question.
+func marks(w *bytes.Buffer, a *ExerciseAsk, id string) {
+	w.WriteString(`<div class="mark" hidden`)
 	attribute(w, "id", id+"-mark")
 	w.WriteString(">")
 	for i := range a.Verdicts {
@@ -286,7 +298,9 @@ func (r *Renderer) exerciseWork(w *bytes.Buffer, e *Exercise, anchor string) {
 		numbered(w, wire.Asked, i)
 		w.WriteByte('>')
 		text(w, a.Key)
-		w.WriteString("</b></dd></div>")
+		w.WriteString("</b>")
+		r.reasons(w, a)
+		w.WriteString("</dd></div>")
 	}
 	w.WriteString("</dl>\n")
 	for i := range e.Work {

@@ -39,6 +39,8 @@ type HandedAsk struct {
 	Digits int
 	Unit   string   // of the answer; "" for none
 	Slips  []string // what went wrong in each
+	Chosen bool     // it is answered without a number
+	Order  bool     // that is, with a place for each of several items
 }
 
 // A HandedCard is a card, and its row of the key.
@@ -49,6 +51,8 @@ type HandedCard struct {
 	Code   Code        // the zero Code for none
 	Givens []string    // by HandedExercise.Givens, without its unit where that is there
 	Keys   []HandedKey // by HandedExercise.Asks
+
+	Options [][]string // by HandedExercise.Asks: what there is to choose from, or to put in order
 }
 
 // A HandedKey is the right answer without its unit, and what each slip gives: AsRight where that is the right answer

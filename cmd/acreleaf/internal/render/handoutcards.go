@@ -65,7 +65,7 @@ func (r *Renderer) handedCard(w *bytes.Buffer, h *Handout, e *HandedExercise, c 
 	}
 	w.WriteString("</div>\n<ol class=\"asks\">\n")
 	for i := range e.Asks {
-		r.handedAsk(w, e, i)
+		r.handedAsk(w, e, c, i)
 	}
 	w.WriteString("</ol>\n</article>\n")
 }
@@ -80,7 +80,7 @@ func (r *Renderer) handedStory(w *bytes.Buffer, pieces []StoryPiece) {
 	}
 }
 
-func (r *Renderer) handedAsk(w *bytes.Buffer, e *HandedExercise, i int) {
+func (r *Renderer) handedAsk(w *bytes.Buffer, e *HandedExercise, c *HandedCard, i int) {
 	words, a := &r.words.Handout, &e.Asks[i]
 	w.WriteString("<li><p><b>")
 	if len(e.Asks) > 1 {
@@ -88,7 +88,14 @@ func (r *Renderer) handedAsk(w *bytes.Buffer, e *HandedExercise, i int) {
 		text(w, ". ")
 	}
 	text(w, a.Label)
-	w.WriteString("</b>, ")
+	w.WriteString("</b>")
+	if a.Chosen {
+		w.WriteString("</p>")
+		handedOptions(w, a, c.Options[i])
+		w.WriteString("</li>\n")
+		return
+	}
+	w.WriteString(", ")
 	text(w, r.words.Exercise.digits(a.Digits))
 	w.WriteString("</p><p class=\"blanks\">")
 	element(w, "span", "", words.Answer)
@@ -97,6 +104,23 @@ func (r *Renderer) handedAsk(w *bytes.Buffer, e *HandedExercise, i int) {
 		element(w, "span", "", words.Unit)
 	}
 	w.WriteString("</p></li>\n")
+}
+
+// handedOptions writes options with a box to tick, or items with a blank for the place of each.
+func handedOptions(w *bytes.Buffer, a *HandedAsk, options []string) {
+	class := "box"
+	if a.Order {
+		class = "blank"
+	}
+	w.WriteString("<ul class=\"options\">")
+	for _, option := range options {
+		w.WriteString("<li><i")
+		attribute(w, "class", class)
+		w.WriteString("></i> ")
+		text(w, option)
+		w.WriteString("</li>")
+	}
+	w.WriteString("</ul>")
 }
 
 // quiet is the white margin that a QR code must have, in modules (ISO/IEC 18004).

@@ -54,7 +54,7 @@ func (r *Renderer) keyOf(w *bytes.Buffer, e *HandedExercise) {
 		r.keyHeads(w, e, t, &letter)
 		w.WriteString("</thead>\n<tbody>\n")
 		for i := range e.Cards {
-			keyRow(w, &e.Cards[i], t)
+			keyRow(w, e, i, t)
 		}
 		w.WriteString("</tbody>\n</table>\n")
 	}
@@ -69,8 +69,8 @@ type keyTable struct {
 	from, past int // the parts
 }
 
-// columns is how many columns of numbers fit on a sheet.
-const columns = 14
+// columns is how many columns of numbers fit on a sheet. One with a text takes the place of several.
+const columns, columnsOfText = 14, 4
 
 // tables parts the key of an exercise into tables that are not too wide for a sheet.
 func (e *HandedExercise) tables() []keyTable {
@@ -79,6 +79,9 @@ func (e *HandedExercise) tables() []keyTable {
 	for i := range e.Asks {
 		last := &list[len(list)-1]
 		wide := 1 + len(e.Asks[i].Slips)
+		if e.Asks[i].Chosen {
+			wide = columnsOfText
+		}
 		if used+wide > columns && last.past > last.from {
 			list = append(list, keyTable{from: i})
 			last, used = &list[len(list)-1], 1
@@ -108,8 +111,11 @@ func (r *Renderer) keyHeads(w *bytes.Buffer, e *HandedExercise, t keyTable, lett
 	}
 	asks := e.Asks[t.from:t.past]
 	for i := range asks {
-		head(`scope="colgroup" class="part" colspan="`+strconv.Itoa(1+len(asks[i].Slips))+`"`, asks[i].Label,
-			r.words.Exercise.digits(asks[i].Digits))
+		digits := r.words.Exercise.digits(asks[i].Digits)
+		if asks[i].Chosen {
+			digits = ""
+		}
+		head(`scope="colgroup" class="part" colspan="`+strconv.Itoa(1+len(asks[i].Slips))+`"`, asks[i].Label, digits)
 	}
 	w.WriteString("</tr>\n<tr>")
 	for i := range asks {
@@ -135,7 +141,8 @@ func lettered(i int) string {
 // AsRight is in the key where a slip gives the right answer.
 const AsRight = "–"
 
-func keyRow(w *bytes.Buffer, c *HandedCard, t keyTable) {
+func keyRow(w *bytes.Buffer, e *HandedExercise, card int, t keyTable) {
+	c := &e.Cards[card]
 	w.WriteString("<tr><th scope=\"row\">")
 	integer(w, c.Number)
 	w.WriteString("</th>")
@@ -144,8 +151,12 @@ func keyRow(w *bytes.Buffer, c *HandedCard, t keyTable) {
 			element(w, "td", "given", given)
 		}
 	}
-	for _, key := range c.Keys[t.from:t.past] {
-		element(w, "td", "part", key.Answer)
+	for i, key := range c.Keys[t.from:t.past] {
+		class := "part"
+		if e.Asks[t.from+i].Chosen {
+			class = "part given"
+		}
+		element(w, "td", class, key.Answer)
 		for _, slip := range key.Slips {
 			w.WriteString("<td class=\"slip\">")
 			text(w, slip)

@@ -153,8 +153,11 @@ func (r *Renderer) slide(w *bytes.Buffer, e *LedExercise) {
 		if a := &e.Asks[i]; !a.Step {
 			w.WriteString("<li>")
 			said(w, a.Lang, a.Label)
-			w.WriteByte(' ')
-			element(w, "small", "", r.words.Exercise.digits(a.Digits))
+			if a.Options == nil {
+				w.WriteByte(' ')
+				element(w, "small", "", r.words.Exercise.digits(a.Digits))
+			}
+			r.listed(w, a.Options, i)
 			w.WriteString("</li>")
 		}
 	}

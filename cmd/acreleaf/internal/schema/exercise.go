@@ -22,6 +22,17 @@ func exerciseShape() object {
 			"description": "A laboratory report, a line each with a name: nitrate: Nitrate, {nitrate}.",
 			"type":        "object", "minProperties": 1, "additionalProperties": form{"type": "string", "pattern": reportLine},
 		},
+		"choose": bare(need("A question with several options, of which one is right on every card.")),
+		"options": {
+			"description": "The options of that question, each with a name.", "type": "object",
+			"minProperties": 2, "maxProperties": 6, "additionalProperties": optionShape(),
+		},
+		"order": bare(need("A question that asks for an order.")),
+		"items": {
+			"description": "What is put in order: steps, or under each number that it is put in order by, a text.",
+			"anyOf": []object{{"enum": []string{"steps"}},
+				{"type": "object", "minProperties": 2, "maxProperties": 6, "additionalProperties": bare(need("A text."))}},
+		},
 		"ask":     need("What is asked for, with commas between: nitrogen, or soil.nitrogen, season.apply."),
 		"digits":  count("The significant digits that are asked for; 3 if this line is left out."),
 		"hint":    bare(need("What a learner is told first.")),
@@ -30,4 +41,12 @@ func exerciseShape() object {
 	})
 	s["additionalProperties"] = true
 	return s
+}
+
+func optionShape() object {
+	return table("An option.", worksheet.OptionKeys(), map[string]form{
+		"when":    need("When it is right: nitrogen > \"10 ppm NO3-N\"."),
+		"say":     need("The option."),
+		"because": need("Why it is right, on a card where it is."),
+	})
 }

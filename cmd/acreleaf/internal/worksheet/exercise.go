@@ -38,10 +38,14 @@ const (
 	keyCards   = "cards"
 	keyMinutes = "minutes"
 	keyReport  = "report"
+	keyChoose  = "choose"
+	keyOptions = "options"
+	keyOrder   = "order"
+	keyItems   = "items"
 )
 
-var exerciseKeys = []string{keyCalculation, keyChain, keyTitle, keyStory, keyReport, keyAsk, keyDigits, keyHint,
-	keyCards, keyMinutes}
+var exerciseKeys = []string{keyCalculation, keyChain, keyTitle, keyStory, keyReport, keyAsk, keyDigits, keyChoose,
+	keyOptions, keyOrder, keyItems, keyHint, keyCards, keyMinutes}
 
 // ExerciseKeys lists the keys of an exercise that are not givens.
 func ExerciseKeys() []string { return slices.Clone(exerciseKeys) }
@@ -93,6 +97,7 @@ func (b *binder) addExercise(block *markdown.Block) {
 	r.readTexts()
 	r.readAsk()
 	r.readReport()
+	r.readChoices()
 	r.readStory()
 	if block.Name == "" || block.Unread || len(b.messages) > before {
 		return
@@ -302,5 +307,8 @@ func (b *binder) placeExercises(graph *sheet.Graph) {
 
 // Quantity is the right answer to a part of an exercise, for the numbers of its first card.
 func Quantity(p *Page, part *practice.Part) unit.Quantity {
+	if part.Choice != nil {
+		return unit.Quantity{Value: p.Cells[part.RightCell()]}
+	}
 	return sheet.Outcome{Use: part.At(), Cells: p.Cells}.Value(part.Result)
 }

@@ -17,9 +17,19 @@ story: The report says {soil.nitrate} in the top {soil.depth}. Feed {season.need
 ask: soil.nitrogen, season.apply
 ` + "```\n"
 
+// chosen is that exercise with a choice and an order, each right by the numbers of the card.
+var chosen = strings.Replace(season, "ask:", `choose: Is there more to buy than the soil has?
+options:
+  less: {when: season.apply <= "25 lb N/ac fed", say: Half of the bags or less, because: It is no more than that.}
+  more: {when: season.apply > "25 lb N/ac fed", say: More than half of the bags, because: It is more than half.}
+order: From the least to the most, in pounds of nitrogen
+items: {season.apply: What is left, season.credits: What is there}
+hint: Work the soil first.
+ask:`, 1)
+
 // The page's first card is that of a set that is dealt alone, and a text around the exercise does not change it.
 func TestExerciseOfAPage(t *testing.T) {
-	for _, text := range []string{season, "Other words.\n\n" + season,
+	for _, text := range []string{season, "Other words.\n\n" + season, chosen,
 		"```worksheet tank\ncalculation: water-nitrogen\nnitrate: 10 ppm NO3-N\nwater: 6 to 12 in\n```\n\n" + season} {
 		page, messages := bind(t, text)
 		if len(messages) > 0 {
@@ -33,6 +43,9 @@ func TestExerciseOfAPage(t *testing.T) {
 		card, err := set.Card(1)
 		if err != nil {
 			t.Fatal(err)
+		}
+		if want := 2 + 2*strings.Count(text, "choose:"); len(e.Placed.Parts) != want {
+			t.Errorf("%d parts, want %d", len(e.Placed.Parts), want)
 		}
 		for i, part := range e.Placed.Parts {
 			if got, want := Quantity(page, part), card.Answer(set.Parts[i]); got.Value != want.Value {

@@ -143,10 +143,7 @@ func (r *exerciseReader) readLink(u *practice.Use, given *sheet.Given, entry mar
 
 // checkGivens reports givens that have no number, and links that do not fit.
 func (r *exerciseReader) checkGivens() {
-	g := &sheet.Graph{}
-	for _, u := range r.made.Practice.Uses {
-		g.Add(u.Name, u.Sheet, u.Links)
-	}
+	g := r.graph()
 	for _, u := range r.made.Practice.Uses {
 		for _, given := range u.Sheet.Givens {
 			link, linked := u.Links[given.Name]

@@ -134,6 +134,9 @@ func (r *exerciseReader) checkCards() bool {
 			return false
 		}
 		for _, p := range set.Parts {
+			if p.Choice != nil && !r.checkDecided(card, p) {
+				return false
+			}
 			for _, slip := range card.Swallowed(p) {
 				swallowed[slip]++
 			}
@@ -150,4 +153,19 @@ func (r *exerciseReader) checkCards() bool {
 		}
 	}
 	return true
+}
+
+// checkDecided sees that a choice has one answer on a card.
+func (r *exerciseReader) checkDecided(card *practice.Card, p *practice.Part) bool {
+	problem := card.Undecided(p)
+	switch {
+	case problem == "":
+	case p.Choice.Items == nil:
+		r.fault(r.firstUnder(keyOptions), "exercise-choice", problem,
+			"change \"when\" of the options, or what the givens may be, so that on every card one option is right")
+	default:
+		r.fault(r.firstUnder(keyItems), "exercise-order", problem,
+			"change what the givens may be, so that no two are the same in the digits that are asked for")
+	}
+	return problem == ""
 }

@@ -70,8 +70,7 @@ func varying(e *Exercise) wire.Varying {
 		}
 	}
 	for _, p := range e.Placed.Steps {
-		ask := wire.Ask{Digits: p.Digits}
-		ask.Right, _ = p.At().Cell(p.Result)
+		ask := wire.Ask{Digits: p.Digits, Right: p.RightCell()}
 		ask.Answer, ask.Bare, ask.Told = p.HeardCells()
 		v.Asks = append(v.Asks, ask)
 	}

@@ -60,7 +60,8 @@ type Exercise struct {
 	practice *practice.Exercise
 }
 
-// A Case is answers to the steps of a card, and their marks.
+// A Case is answers to the steps of a card, and their marks. That to a choice is the number of an option, or the place
+// of each item, with a hyphen for none.
 type Case struct {
 	Card  int       `json:"card"`
 	Texts []*string `json:"texts"` // by step; nil for one that is not answered
@@ -141,6 +142,9 @@ func (a *answerer) answer(count int) error {
 		texts := make([]*string, len(a.set.Steps))
 		for i, p := range a.set.Steps {
 			key := card.Key(p)
+			if p.Choice != nil {
+				key = chosen(card.Answer(p).Value)
+			}
 			texts[i] = &key
 		}
 		if err := a.add(card, texts); err != nil {
@@ -181,7 +185,6 @@ func (a *answerer) answer(count int) error {
 func (a *answerer) add(card *practice.Card, texts []*string) error {
 	c := Case{Card: card.Number, Texts: texts, Said: make([]string, len(texts))}
 	heard := make([]practice.Heard, len(texts))
-	unread := words.OfPractice(a.language).Unread
 	for i, text := range texts {
 		if text == nil {
 			continue
@@ -190,7 +193,7 @@ func (a *answerer) add(card *practice.Card, texts []*string) error {
 		if heard[i], err = a.set.Steps[i].Read(*text, a.language); err != nil {
 			c.Said[i] = err.Error()
 		} else if !heard[i].Given {
-			c.Said[i] = unread
+			c.Said[i] = a.set.Steps[i].Unread(a.language)
 		}
 	}
 	for i, mark := range card.MarkSteps(heard) {

@@ -26,6 +26,9 @@ var (
 // text is an answer that somebody may give to a step: right, near it, in another unit, from a slip, or noise.
 func (a *answerer) text(card *practice.Card, p *practice.Part) string {
 	right := card.Answer(p)
+	if p.Choice != nil {
+		return a.choice(p, right.Value)
+	}
 	switch a.r.IntN(10) {
 	case 0, 1:
 		return a.written(right.Value, right.Unit, p.Digits+a.r.IntN(3))
@@ -49,6 +52,34 @@ func (a *answerer) text(card *practice.Card, p *practice.Part) string {
 	}
 	return noise[a.r.IntN(len(noise))]
 }
+
+// choice is an answer to a choice: often the right one, else any, and now and then none or half of one.
+func (a *answerer) choice(p *practice.Part, right float64) string {
+	if a.r.IntN(3) == 0 {
+		return chosen(right)
+	}
+	if len(p.Choice.Items) == 0 {
+		n := a.r.IntN(len(p.Choice.Options) + 1)
+		if n == 0 {
+			return ""
+		}
+		return strconv.Itoa(n)
+	}
+	text := ""
+	for _, place := range a.r.Perm(len(p.Choice.Items)) {
+		switch a.r.IntN(12) {
+		case 0:
+			text += "-"
+		case 1:
+			text += "1"
+		default:
+			text += strconv.Itoa(place + 1)
+		}
+	}
+	return text
+}
+
+func chosen(code float64) string { return strconv.Itoa(int(code)) }
 
 func (a *answerer) written(value float64, u unit.Unit, digits int) string {
 	return a.behind(a.number(value, digits), u)

@@ -143,6 +143,9 @@ func answersOf(exercises []*html.Node, v *volume) *html.Node {
 		for _, entry := range all(exercise, isOf("entry")) {
 			remove(entry)
 		}
+		for _, options := range all(exercise, isOf("options")) {
+			stillOptions(options)
+		}
 		for _, label := range all(exercise, isElement("label")) {
 			unwrap(label)
 		}
@@ -170,4 +173,14 @@ func answersOf(exercises []*html.Node, v *volume) *html.Node {
 	}
 	set(part.FirstChild, "id", "exercise--answers") // no exercise can have that name
 	return part
+}
+
+// stillOptions makes a list of texts of what a reader chooses from.
+func stillOptions(options *html.Node) {
+	for _, control := range []string{"input", "select"} {
+		for _, one := range all(options, isElement(control)) {
+			remove(one)
+		}
+	}
+	unset(options.Parent, func(name string) bool { return name == "role" || strings.HasPrefix(name, "aria-") })
 }

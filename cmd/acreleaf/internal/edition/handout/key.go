@@ -15,6 +15,10 @@ import (
 func keysOf(of *worksheet.Exercise, card *practice.Card) []render.HandedKey {
 	var keys []render.HandedKey
 	for _, part := range card.Parts() {
+		if part.Choice != nil {
+			keys = append(keys, render.HandedKey{Answer: card.Key(part)})
+			continue
+		}
 		key := render.HandedKey{Answer: unit.Digits(card.Answer(part).Value, part.Digits, 0)}
 		gives := map[string]string{}
 		for i, u := range of.Practice.Uses {

@@ -41,6 +41,9 @@ func (e *edition) exercise(p *book.Page, of *worksheet.Exercise) (*render.Handed
 	})}
 	for _, part := range set.Parts {
 		ask := render.HandedAsk{Label: part.Label(), Digits: part.Digits, Unit: part.Units()[0].String()}
+		if part.Choice != nil {
+			ask.Chosen, ask.Order = true, part.Choice.Items != nil
+		}
 		for _, slip := range part.Slips() {
 			ask.Slips = append(ask.Slips, slip.Text)
 		}
@@ -87,13 +90,16 @@ func perSide(v *render.HandedExercise, asked int) int {
 		}
 		longest = max(longest, length)
 	}
-	report := 0
-	if len(v.Cards) > 0 && len(v.Cards[0].Report) > 0 {
-		report = 1 + len(v.Cards[0].Report)
+	lines := 0 // of a report, and of options
+	if first := v.Cards[0]; len(first.Report) > 0 {
+		lines = 1 + len(first.Report)
+	}
+	for _, options := range v.Cards[0].Options {
+		lines += len(options)
 	}
 	// About so many letters are in a line, what is asked takes so many lines, and there may be so many of text.
 	for _, card := range []struct{ perSide, letters, ofAsk, most int }{{4, 40, 4, 15}, {2, 85, 2, 16}} {
-		if card.perSide <= asked && longest/card.letters+1+report+card.ofAsk*len(v.Asks) <= card.most {
+		if card.perSide <= asked && longest/card.letters+1+lines+card.ofAsk*len(v.Asks) <= card.most {
 			return card.perSide
 		}
 	}
@@ -112,6 +118,13 @@ func cardOf(of *worksheet.Exercise, card *practice.Card) render.HandedCard {
 	for _, u := range of.Practice.Uses {
 		for _, varied := range u.Varied {
 			v.Givens = append(v.Givens, card.Given(u.Name, varied.Given))
+		}
+	}
+	for _, part := range card.Parts() {
+		if part.Choice != nil {
+			v.Options = append(v.Options, card.Texts(part.Choice))
+		} else {
+			v.Options = append(v.Options, nil)
 		}
 	}
 	v.Keys = keysOf(of, card)

@@ -3,7 +3,6 @@ package site
 import (
 	"bytes"
 	"slices"
-	"strings"
 
 	"acreleaf/calc/practice"
 	"acreleaf/calc/sheet"
@@ -29,6 +28,10 @@ func exerciseView(p *worksheet.Page, e *worksheet.Exercise, language string) *re
 		v.Lang = first.LangOf(e.Title, p.Graph.Language)
 	}
 	for _, part := range e.Placed.Steps {
+		if part.Choice != nil {
+			v.Asks = append(v.Asks, choiceView(p, e, part, language))
+			continue
+		}
 		ask := askedView(p, part, language)
 		ask.Step = !e.Placed.IsAsked(part)
 		v.Asks = append(v.Asks, ask)
@@ -44,9 +47,14 @@ func exerciseView(p *worksheet.Page, e *worksheet.Exercise, language string) *re
 	return v
 }
 
-// linesBefore is how many lines of the work come before that of the last thing that is asked for.
+// linesBefore is how many lines of the work come before that of the last number that is asked for.
 func linesBefore(o sheet.Outcome, parts []*practice.Part) int {
-	last := parts[len(parts)-1]
+	last := parts[0]
+	for _, part := range parts {
+		if part.Choice == nil {
+			last = part
+		}
+	}
 	lines := o.Lines(nil)
 	at := slices.IndexFunc(lines, func(line sheet.Line) bool {
 		return o.Use == last.At() && line.Result.Name == last.Result
@@ -112,15 +120,9 @@ func askedView(p *worksheet.Page, part *practice.Part, language string) render.E
 	v.Units = askedUnits(part)
 	w := words.OfPractice(language)
 	for verdict, sentence := range practice.Sentences(w) {
-		before, after, keyed := strings.Cut(sentence, "{answer}")
-		one := render.Verdict{When: part.VerdictCell(practice.Verdict(verdict)), Before: before, After: after}
-		one.Class = classes[practice.Verdict(verdict)]
-		if keyed {
-			one.Key = v.Key
-		}
-		v.Verdicts = append(v.Verdicts, one)
+		v.Verdicts = append(v.Verdicts, verdictView(part, practice.Verdict(verdict), sentence, v.Key))
 	}
-	v.Unread = w.Unread
+	v.Unread = part.Unread(language)
 	for i, slip := range part.Slips() {
 		for j, cell := range part.SlipCells(i) {
 			sentence := w.Slip
