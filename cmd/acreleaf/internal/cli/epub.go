@@ -15,7 +15,7 @@ import (
 )
 
 type epubCommand struct {
-	Guides []string `arg:"" optional:"" name:"guide" help:"Pages such as guides/soil.md. Leave them out for all."`
+	Guides []string `arg:"" optional:"" name:"guide" help:"Such as guides/soil.md or courses/young; none for all."`
 	To     string   `help:"The folder for these books and no others (${default})." default:"books" placeholder:"FOLDER"`
 	place
 }
@@ -60,22 +60,24 @@ func (c *epubCommand) Run(t *terminal) error {
 	return nil
 }
 
-// named gives the files of the pages that were typed, with or without the content folder in front.
+// named gives the files of the pages and the folders of the courses that were typed, with or without the content folder
+// in front.
 func (c *epubCommand) named(o book.Options) ([]string, error) {
-	pages := epub.Pages(o.Content)
+	books, lessons := epub.Books(o.Content), epub.Lessons(o.Content)
 	var only []string
 	var wrong faults
 	for _, typed := range c.Guides {
 		name := strings.TrimPrefix(path.Clean(filepath.ToSlash(typed)), o.Name+"/")
-		if strings.TrimSuffix(name, ".md") == name {
+		name = strings.TrimSuffix(name, "/"+epub.CourseFile)
+		if !slices.Contains(books, name) && path.Ext(name) != ".md" {
 			name += ".md"
 		}
-		if !slices.Contains(pages, name) {
-			note := "books are made of the pages in guides and workshops"
-			if near, ok := message.Nearest(name, pages); ok {
+		if !slices.Contains(books, name) && !slices.Contains(lessons, name) {
+			note := "books are made of the pages in guides and workshops, and of the folders in courses"
+			if near, ok := message.Nearest(name, books); ok {
 				note = "write " + near
 			}
-			wrong = append(wrong, fault{fmt.Sprintf("there is no page %q to make a book of", typed), note})
+			wrong = append(wrong, fault{fmt.Sprintf("there is no page or course %q to make a book of", typed), note})
 		}
 		only = append(only, name)
 	}

@@ -44,7 +44,9 @@ type Words struct {
 type BookWords struct {
 	Contents   string `yaml:"contents"`
 	Still      string `yaml:"still"`
-	Live       string `yaml:"live"` // before the address of the page
+	Live       string `yaml:"live"`     // before the address of the page
+	OneCard    string `yaml:"one-card"` // in the places of these for a page with exercises alone
+	Cards      string `yaml:"cards"`
 	Answers    string `yaml:"answers"`
 	Accessible string `yaml:"accessible"` // what a book tells of itself to those who choose one that they can read
 }

@@ -85,15 +85,15 @@ func marks(t *testing.T, name, text, attribute string) []string {
 	}
 }
 
-// Every guide and workshop of the demo is a book: the type first and as it is, all files listed, ids once, and every
-// way leads somewhere.
+// Every guide, workshop and course of the demo is a book: the type first and as it is, all files listed, ids once, and
+// every link leads somewhere.
 func TestTheDemo(t *testing.T) {
 	books, said := made(t, demo(), Of(demo(), nil))
 	if len(said) > 0 {
 		t.Fatal(said)
 	}
-	if pages := Pages(demo()); len(books) != len(pages) || len(books) < 15 {
-		t.Errorf("%d books of %d pages", len(books), len(pages))
+	if pages := Books(demo()); len(books) != len(pages) || len(books) < 16 {
+		t.Errorf("%d books of %d pages and courses", len(books), len(pages))
 	}
 	for _, name := range slices.Sorted(maps.Keys(books)) {
 		// OCF 3.3, section 4.3: the name and the type are at these places of the file.
@@ -116,10 +116,16 @@ func TestTheDemo(t *testing.T) {
 	}
 }
 
-// waysLead looks at the ways of the text and the contents of a book.
+// waysLead looks at the links of the text and the contents of a book.
 func waysLead(t *testing.T, name string, files map[string]string) {
 	ids := map[string]map[string]bool{}
-	for _, file := range []string{textFile, navFile} {
+	var texts []string
+	for file := range files {
+		if path.Ext(file) == ".xhtml" {
+			texts = append(texts, path.Base(file))
+		}
+	}
+	for _, file := range texts {
 		ids[file] = map[string]bool{}
 		for _, id := range marks(t, name, files[folder+file], "id") {
 			if ids[file][id] {
@@ -129,7 +135,7 @@ func waysLead(t *testing.T, name string, files map[string]string) {
 		}
 	}
 	inside := 0
-	for _, file := range []string{textFile, navFile} {
+	for _, file := range texts {
 		for _, href := range marks(t, name, files[folder+file], "href") {
 			to, err := url.Parse(href)
 			if err != nil || to.IsAbs() {
@@ -148,9 +154,11 @@ func waysLead(t *testing.T, name string, files map[string]string) {
 	if inside < 5 {
 		t.Errorf("%s has %d ways inside", name, inside)
 	}
-	for _, live := range []string{"<script", "<button", "<input", "<select", "data-", " hidden"} {
-		if strings.Contains(files[folder+textFile], live) {
-			t.Errorf("%s: its text has %q", name, live)
+	for _, file := range texts {
+		for _, live := range []string{"<script", "<button", "<input", "<select", "data-", " hidden"} {
+			if strings.Contains(files[folder+file], live) {
+				t.Errorf("%s: %s has %q", name, file, live)
+			}
 		}
 	}
 }

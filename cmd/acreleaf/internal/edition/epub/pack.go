@@ -10,8 +10,6 @@ import (
 	"net/url"
 	"time"
 
-	"golang.org/x/net/html"
-
 	"acreleaf/theme"
 )
 
@@ -24,7 +22,7 @@ var day = time.Date(1980, time.January, 1, 0, 0, 0, 0, time.UTC)
 func wayTo(path string) string { return (&url.URL{Path: path}).EscapedPath() }
 
 // pack puts the files of a book together.
-func (v *volume) pack(body *html.Node) ([]byte, error) {
+func (v *volume) pack() ([]byte, error) {
 	style, err := fs.ReadFile(theme.Files, "book/"+cssFile)
 	if err != nil {
 		panic(err) // the theme is part of the program
@@ -49,8 +47,10 @@ func (v *volume) pack(body *html.Node) ([]byte, error) {
 	}
 	put("META-INF/container.xml", []byte(container))
 	written(folder+opfFile, v.opf)
-	written(folder+navFile, func(w *bytes.Buffer) { v.nav(w, body) })
-	written(folder+textFile, func(w *bytes.Buffer) { v.text(w, body) })
+	written(folder+navFile, v.nav)
+	for _, c := range v.chapters {
+		written(folder+c.file, func(w *bytes.Buffer) { v.text(w, c) })
+	}
 	put(folder+cssFile, style)
 	for _, p := range v.pictures {
 		put(folder+p.path, p.bytes)

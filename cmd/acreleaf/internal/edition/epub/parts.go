@@ -5,6 +5,7 @@ import (
 	"crypto/sha1"
 	"encoding/hex"
 	"fmt"
+	"slices"
 
 	"golang.org/x/net/html"
 
@@ -44,34 +45,38 @@ func identifier(address, office string, a page.Address) string {
 }
 
 // begin writes the beginning of a file of XHTML, up to its title.
-func (v *volume) begin(w *bytes.Buffer) {
+func (v *volume) begin(w *bytes.Buffer, title string) {
 	fmt.Fprintf(w, "<?xml version=\"1.0\" encoding=\"utf-8\"?>\n<!DOCTYPE html>\n"+
 		"<html xmlns=%q xmlns:epub=\"http://www.idpf.org/2007/ops\" lang=%q xml:lang=%q>\n<head>\n"+
 		"<meta charset=\"utf-8\"/>\n<title>%s</title>\n<link rel=\"stylesheet\" type=\"text/css\" href=%q/>\n</head>\n",
-		xhtmlSpace, v.language, v.language, escape(v.title), cssFile)
+		xhtmlSpace, v.language, v.language, escape(title), cssFile)
 }
 
-// text writes the text.
-func (v *volume) text(w *bytes.Buffer, body *html.Node) {
-	v.begin(w)
-	write(w, body)
+// text writes a chapter.
+func (v *volume) text(w *bytes.Buffer, c *chapter) {
+	v.begin(w, c.title)
+	write(w, c.body)
 	w.WriteString("\n</html>\n")
 }
 
-// nav writes the table of contents: the title and each part of the text.
-func (v *volume) nav(w *bytes.Buffer, body *html.Node) {
-	v.begin(w)
-	fmt.Fprintf(w, "<body>\n<nav epub:type=\"toc\" role=\"doc-toc\" aria-labelledby=\"toc\">\n<h1 id=\"toc\">%s</h1>\n"+
-		"<ol>\n<li><a href=%q>%s</a>", escape(v.words.Book.Contents), textFile, escape(v.title))
-	parts := all(body, func(n *html.Node) bool { return n.Data == "h2" && attribute(n, "id") != "" })
-	if len(parts) > 0 {
-		w.WriteString("\n<ol>\n")
-		for _, h := range parts {
-			fmt.Fprintf(w, "<li><a href=\"%s#%s\">%s</a></li>\n", textFile, escape(attribute(h, "id")), escape(textOf(h)))
+// nav writes the table of contents: each chapter and its parts.
+func (v *volume) nav(w *bytes.Buffer) {
+	v.begin(w, v.title)
+	fmt.Fprintf(w, "<body>\n<nav epub:type=\"toc\" role=\"doc-toc\" aria-labelledby=\"toc\">\n"+
+		"<h1 id=\"toc\">%s</h1>\n<ol>\n", escape(v.words.Book.Contents))
+	for _, c := range v.chapters {
+		fmt.Fprintf(w, "<li><a href=%q>%s</a>", c.file, escape(c.title))
+		parts := all(c.body, func(n *html.Node) bool { return n.Data == "h2" && attribute(n, "id") != "" })
+		if len(parts) > 0 {
+			w.WriteString("\n<ol>\n")
+			for _, h := range parts {
+				fmt.Fprintf(w, "<li><a href=\"%s#%s\">%s</a></li>\n", c.file, escape(attribute(h, "id")), escape(textOf(h)))
+			}
+			w.WriteString("</ol>\n")
 		}
-		w.WriteString("</ol>\n")
+		w.WriteString("</li>\n")
 	}
-	w.WriteString("</li>\n</ol>\n</nav>\n</body>\n</html>\n")
+	w.WriteString("</ol>\n</nav>\n</body>\n</html>\n")
 }
 
 // opf writes what the book is and which files it has.
@@ -95,37 +100,50 @@ func (v *volume) opf(w *bytes.Buffer) {
 	item := func(id, path, media, properties string) {
 		fmt.Fprintf(w, "<item id=%q href=\"%s\" media-type=%q%s/>\n", id, escape(path), media, properties)
 	}
-	item("text", textFile, "application/xhtml+xml", v.used())
+	for i, c := range v.chapters {
+		item(fmt.Sprintf("text-%d", i+1), c.file, "application/xhtml+xml", c.used())
+	}
 	item("nav", navFile, "application/xhtml+xml", ` properties="nav"`)
 	item("style", cssFile, "text/css", "")
 	for i, p := range v.pictures {
 		item(fmt.Sprintf("picture-%d", i+1), wayTo(p.path), p.media, "")
 	}
-	w.WriteString("</manifest>\n<spine>\n<itemref idref=\"text\"/>\n</spine>\n</package>\n")
+	w.WriteString("</manifest>\n<spine>\n")
+	for i := range v.chapters {
+		fmt.Fprintf(w, "<itemref idref=\"text-%d\"/>\n", i+1)
+	}
+	w.WriteString("</spine>\n</package>\n")
 }
 
-// used says what the text has that a reading system must know of.
-func (v *volume) used() string {
+// used says what a chapter has that a reading system must know of.
+func (c *chapter) used() string {
+	mathematical, drawn := c.has("math"), c.has("svg")
 	switch {
-	case v.mathematical && v.drawn:
+	case mathematical && drawn:
 		return ` properties="mathml svg"`
-	case v.mathematical:
+	case mathematical:
 		return ` properties="mathml"`
-	case v.drawn:
+	case drawn:
 		return ` properties="svg"`
 	}
 	return ""
+}
+
+func (c *chapter) has(name string) bool { return find(c.body, isElement(name)) != nil }
+
+func (v *volume) has(name string) bool {
+	return slices.ContainsFunc(v.chapters, func(c *chapter) bool { return c.has(name) })
 }
 
 // properties are the day of the text, and what EPUB Accessibility 1.1 asks a book to tell. It claims no conformance:
 // somebody who looked the book through would have to sign for that.
 func (v *volume) properties() [][2]string {
 	list := [][2]string{{"dcterms:modified", v.reviewed + "T00:00:00Z"}, {"schema:accessMode", "textual"}}
-	if len(v.pictures) > 0 || v.drawn {
+	if len(v.pictures) > 0 || v.has("svg") {
 		list = append(list, [2]string{"schema:accessMode", "visual"})
 	}
 	features := []string{"tableOfContents", "structuralNavigation", "readingOrder", "displayTransformability"}
-	if v.mathematical {
+	if v.has("math") {
 		features = append(features, "MathML")
 	}
 	if len(v.pictures) > 0 {

@@ -6,14 +6,29 @@ import (
 	"golang.org/x/net/html"
 )
 
-// still makes the body of a page into that of a book: the title and text, then the answers, then what is at the foot.
-func still(page *html.Node, v *volume) *html.Node {
+// A stilled page is one in which nothing is live: its text, the answers to its exercises, and what is at its foot.
+type stilled struct {
+	body    *html.Node
+	answers []*html.Node // a section each
+	foot    *html.Node
+	fields  bool // the page takes numbers
+	cards   bool // it has exercises
+}
+
+// A place is where a page and the answers to its exercises are: both in one file, or in two. The id of an answer begins
+// with the prefix.
+type place struct{ text, answers, prefix string }
+
+// still makes the body of a page into that of a book.
+func still(page *html.Node, v *volume, at place) *stilled {
 	exercises := all(page, isOf("exercise"))
+	s := &stilled{cards: len(exercises) > 0}
 	for _, live := range all(page, isLive) {
 		remove(live)
 	}
-	answers := answersOf(exercises, v)
+	s.answers = answersOf(exercises, at)
 	for _, field := range all(page, isOf("field")) {
+		s.fields = s.fields || find(field, isElement("input")) != nil || find(field, isElement("select")) != nil
 		stillField(field, v)
 	}
 	for _, more := range all(page, isOf("more")) {
@@ -29,24 +44,27 @@ func still(page *html.Node, v *volume) *html.Node {
 		summary.Data = "div"
 		set(summary, "class", "summary")
 	}
-	body := element("body", "")
+	s.body = element("body", "")
 	if office := find(page, isOf("office")); office != nil {
 		remove(office)
-		body.AppendChild(office)
+		s.body.AppendChild(office)
 	}
-	move(find(page, isElement("main")), body)
-	breakLines(body)
-	if head := find(body, isOf("head")); head != nil {
-		head.AppendChild(example(v))
+	move(find(page, isElement("main")), s.body)
+	breakLines(s.body)
+	for _, answer := range s.answers {
+		breakLines(answer)
 	}
-	if answers != nil {
-		body.AppendChild(answers)
+	if s.foot = find(page, isOf("foot")); s.foot != nil {
+		remove(s.foot)
 	}
-	if foot := find(page, isOf("foot")); foot != nil {
-		remove(foot)
-		body.AppendChild(foot)
+	return s
+}
+
+// end puts what is at the foot of the page at the end of a body.
+func (s *stilled) end(body *html.Node) {
+	if s.foot != nil {
+		body.AppendChild(s.foot)
 	}
-	return body
 }
 
 // isLive asks for what is of no use in a book: what a script or a person puts something into, ways between the pages of
@@ -69,16 +87,28 @@ func isLive(n *html.Node) bool {
 	return has(n, "hidden") || hint || code || foot || told || isOf("self")(n) || isOf("state")(n) || isOf("card")(n)
 }
 
-// example is the sentence that the numbers are those of the example, with the way to the page that takes others.
-func example(v *volume) *html.Node {
-	sentence := element("p", "example", text(v.words.Book.Still))
+// example says below the title what the numbers are: those of the example or of one card, with the way to the page
+// that takes others. A page that takes none says nothing.
+func (s *stilled) example(v *volume) {
+	words := &v.words.Book
+	still, live := words.Still, words.Live
+	switch {
+	case s.fields:
+	case s.cards:
+		still, live = words.OneCard, words.Cards
+	default:
+		return
+	}
+	sentence := element("p", "example", text(still))
 	if v.address != "" {
 		way := element("a", "", text(v.address))
 		set(way, "href", v.address)
-		sentence.AppendChild(text(" " + v.words.Book.Live + " "))
+		sentence.AppendChild(text(" " + live + " "))
 		sentence.AppendChild(way)
 	}
-	return sentence
+	if head := find(s.body, isOf("head")); head != nil {
+		head.AppendChild(sentence)
+	}
 }
 
 // stillField writes what is in a field. One that is empty in the example is left out.
@@ -136,9 +166,9 @@ func chosen(list *html.Node) string {
 	return textOf(options[0])
 }
 
-// answersOf takes the answers and the work out of the exercises, and gives them as a part of their own; nil for none.
-func answersOf(exercises []*html.Node, v *volume) *html.Node {
-	part := element("section", "answers", element("h2", "", text(v.words.Book.Answers)))
+// answersOf takes the answers and the work out of the exercises, and gives a section for each.
+func answersOf(exercises []*html.Node, at place) []*html.Node {
+	var list []*html.Node
 	for _, exercise := range exercises {
 		for _, entry := range all(exercise, isOf("entry")) {
 			remove(entry)
@@ -155,23 +185,33 @@ func answersOf(exercises []*html.Node, v *volume) *html.Node {
 		}
 		anchor := attribute(exercise, "id")
 		forth := element("a", "", text(textOf(find(solution, isElement("summary")))))
-		set(forth, "href", "#"+anchor+"-answer")
+		set(forth, "href", at.answers+"#"+at.prefix+anchor+"-answer")
 		replace(solution, element("p", "", forth))
 		remove(find(solution, isElement("summary")))
+		for _, named := range all(solution, func(n *html.Node) bool { return has(n, "id") }) {
+			set(named, "id", at.prefix+attribute(named, "id"))
+		}
 		back := element("a", "", text(textOf(title)))
-		set(back, "href", "#"+anchor)
+		set(back, "href", at.text+"#"+anchor)
 		for _, below := range all(solution, isElement("h3")) {
 			below.Data = "h4"
 		}
 		answer := element("section", "answer-of", element("h3", "", back))
-		set(answer, "id", anchor+"-answer")
+		set(answer, "id", at.prefix+anchor+"-answer")
 		move(solution, answer)
+		list = append(list, answer)
+	}
+	return list
+}
+
+// answerPart puts answers below their title, which is a heading of the level.
+func answerPart(v *volume, heading string, answers []*html.Node) *html.Node {
+	title := element(heading, "", text(v.words.Book.Answers))
+	set(title, "id", "exercise--answers") // no exercise can have that name
+	part := element("section", "answers", title)
+	for _, answer := range answers {
 		part.AppendChild(answer)
 	}
-	if find(part, isElement("section")) == nil {
-		return nil
-	}
-	set(part.FirstChild, "id", "exercise--answers") // no exercise can have that name
 	return part
 }
 

@@ -13,12 +13,13 @@ import (
 	"acreleaf/cmd/acreleaf/internal/page"
 )
 
-// ways makes the ways of a page those of a book: inside it they stay, other pages of the site are at its address, and
+// ways makes the links of a page those of a book: inside it they stay, other pages of the site are at its address, and
 // what is nowhere becomes text.
 type ways struct {
 	edition *edition
 	from    page.Address
 	volume  *volume
+	inside  map[string]*chapter // by the way of their pages in the site
 	ids     map[string]bool
 }
 
@@ -76,6 +77,7 @@ func (w *ways) link(n *html.Node) {
 	case err != nil:
 		unwrap(n)
 	case to.IsAbs():
+	case w.volume.holds(to.Path): // answers and exercises lead to each other
 	default:
 		if way := w.outside(to); way != "" {
 			set(n, "href", way)
@@ -94,11 +96,23 @@ func (w *ways) outside(to *url.URL) string {
 			return source.Address
 		}
 	}
-	here, err := url.Parse(w.volume.address)
-	if err != nil || w.volume.address == "" {
+	if c := w.inside[path.Join("/", w.from.String(), to.Path)]; c != nil {
+		part := func(n *html.Node) bool { return attribute(n, "id") == to.Fragment }
+		if to.Fragment != "" && find(c.body, part) != nil {
+			return c.file + "#" + to.Fragment
+		}
+		return c.file
+	}
+	here, err := url.Parse(w.edition.Site.Address)
+	if err != nil || w.edition.Site.Address == "" {
 		return ""
 	}
-	return here.ResolveReference(to).String()
+	return here.JoinPath(w.from.String()).ResolveReference(to).String()
+}
+
+// holds says whether a file is one of the text.
+func (v *volume) holds(file string) bool {
+	return slices.ContainsFunc(v.chapters, func(c *chapter) bool { return c.file == file })
 }
 
 // show takes a picture into the book. Of one that not every reading system shows, and of one that is elsewhere, the
