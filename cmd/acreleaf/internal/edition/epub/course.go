@@ -106,7 +106,9 @@ func (e *edition) bindCourse(at page.Address, lessons []page.Address, written *c
 	b := &binding{edition: e, volume: v, inside: map[string]*chapter{}}
 	if written.set == nil {
 		b.add(at, titlePage(v.title), textFile, v.title)
-	} else if _, err := b.page(at, written, place{text: textFile}); err != nil {
+	} else if s, err := b.page(at, written, place{text: textFile}); err == nil {
+		b.front.foot = s.foot
+	} else {
 		return nil, err
 	}
 	for i, address := range lessons {
@@ -126,7 +128,10 @@ func (e *edition) bindCourse(at page.Address, lessons []page.Address, written *c
 			b.answers, b.answer = append(b.answers, part), append(b.answer, address)
 		}
 		b.front.fields, b.front.cards = b.front.fields || s.fields, b.front.cards || s.cards
-		b.front.foot = s.foot
+		if b.front.foot == nil {
+			b.front.foot = s.foot
+			b.uncite()
+		}
 	}
 	b.front.body = v.chapters[0].body
 	if written.set == nil {
@@ -164,6 +169,18 @@ func (b *binding) add(at page.Address, body *html.Node, file, title string) {
 // titlePage begins the page of a course of which nobody wrote one.
 func titlePage(title string) *html.Node {
 	return element("body", "", element("header", "head", element("h1", "", text(title))))
+}
+
+// uncite takes out of the foot how to cite the lesson that it is from.
+func (b *binding) uncite() {
+	for _, head := range all(b.front.foot, isElement("dt")) {
+		if textOf(head) == b.volume.words.Foot.Cite {
+			remove(head.Parent)
+		}
+	}
+	if find(b.front.foot, isElement("dt")) == nil {
+		b.front.foot = nil // it said nothing else
+	}
 }
 
 // list puts the ways to the lessons on it.

@@ -62,6 +62,10 @@ func TestACourseIsOneBook(t *testing.T) {
 				}
 			}
 		}
+		if answers := files[folder+"answers.xhtml"]; strings.Contains(answers, "How to cite") ||
+			strings.Contains(answers, "<ol></ol>") {
+			t.Errorf("the end of the book is %s", answers)
+		}
 		for _, file := range []string{"lesson-1.xhtml", "lesson-2.xhtml"} {
 			if strings.Contains(files[folder+file], `class="key"`) {
 				t.Errorf("%s tells the answer", file)
@@ -101,7 +105,11 @@ func TestTheBeginningOfACourse(t *testing.T) {
 		"---\ntitle: Young trees\nsummary: Two lessons.\n---\n\nBegin [here](z.md).\n")}
 	only := Of(content, []string{"courses/young"})
 	books, _ := made(t, content, only)
-	text := opened(t, books["courses/young.epub"])[folder+textFile]
+	files := opened(t, books["courses/young.epub"])
+	if end := files[folder+"answers.xhtml"]; !strings.Contains(end, "<cite>Young trees</cite>") {
+		t.Errorf("the end does not say how to cite the course: %s", end)
+	}
+	text := files[folder+textFile]
 	for _, part := range []string{"<h1>Young trees</h1>", `Begin <a href="lesson-1.xhtml">here</a>`,
 		`<a href="lesson-2.xhtml">Second</a>`, "The exercises in this book have the numbers of their first card."} {
 		if !strings.Contains(text, part) {

@@ -26,6 +26,9 @@ func still(page *html.Node, v *volume, at place) *stilled {
 	for _, live := range all(page, isLive) {
 		remove(live)
 	}
+	for _, last := range all(page, isOf("last")) {
+		joinLists(last)
+	}
 	s.answers = answersOf(exercises, at)
 	for _, field := range all(page, isOf("field")) {
 		s.fields = s.fields || find(field, isElement("input")) != nil || find(field, isElement("select")) != nil
@@ -64,6 +67,17 @@ func still(page *html.Node, v *volume, at place) *stilled {
 func (s *stilled) end(body *html.Node) {
 	if s.foot != nil {
 		body.AppendChild(s.foot)
+	}
+}
+
+// joinLists puts the last step of the work, which a page folds by itself, into the list of the others.
+func joinLists(last *html.Node) {
+	for before := last.PrevSibling; before != nil; before = before.PrevSibling {
+		if before.Data == last.Data {
+			move(last, before)
+			remove(last)
+			return
+		}
 	}
 }
 
