@@ -100,9 +100,11 @@ export function mountLesson(line: HTMLElement): void {
 
   store.change((progress) => lessonOf(progress, name));
   exercises.forEach((own) => bringBack(own, cardsOf(store.read(), name, own.check).pop()));
-  const early = globalThis.marks as Mark[] | undefined;
+  const early = globalThis.marks;
   globalThis.marks = { push: take };
-  early?.forEach(take);
+  if (Array.isArray(early)) {
+    (early as Mark[]).forEach(take);
+  }
   addEventListener("click", ({ target }) => {
     const fold = (target as Element).closest(".exercise summary")?.parentElement as HTMLDetailsElement | undefined;
     if (fold && !fold.open) {

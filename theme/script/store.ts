@@ -76,9 +76,7 @@ export function openStore(way: string): Store {
     put,
     clear() {
       if (put(null)) {
-        Object.keys(sessionStorage)
-          .filter((name) => name.startsWith(pathname))
-          .forEach((name) => sessionStorage.removeItem(name));
+        forget(pathname);
       }
       return !failed;
     },
@@ -93,4 +91,15 @@ export function openStore(way: string): Store {
       return put(JSON.stringify(progress));
     },
   };
+}
+
+/** Forgets what this tab keeps of the fields of the pages below a path. */
+function forget(path: string): void {
+  try {
+    Object.keys(sessionStorage)
+      .filter((name) => name.startsWith(path))
+      .forEach((name) => sessionStorage.removeItem(name));
+  } catch {
+    // what is forbidden was never kept
+  }
 }

@@ -1,7 +1,8 @@
 // A learner in a course: what is kept on the device, what comes back and when, and the record.
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { describe, test } from 'node:test';
 import { inspect, inspectColours } from './axe.mjs';
@@ -46,8 +47,8 @@ const code = (page) => page.locator('.letters').textContent();
 const rows = (page) => page.$$eval('.record tbody tr', (all) => all.map((row) => [...row.cells].slice(1).map((cell) => cell.textContent)));
 
 // verify asks the program about a code.
-function verify(...words) {
-  const { status: exit, stdout, stderr } = spawnSync(settings.acreleaf, ['record', ...words, '--from', settings.content],
+function verify(content, words) {
+  const { status: exit, stdout, stderr } = spawnSync(settings.acreleaf, ['record', words, '--from', content],
     { encoding: 'utf8' });
   return { exit, out: stdout, err: stderr };
 }
@@ -108,7 +109,7 @@ describe('a course from its first lesson to its record', () => {
       assert.equal(await last.locator('.start').textContent(), 'You have finished all lessons.');
       assert.equal(await last.locator('.record .sum').textContent(), '6 of 6 lessons finished. 10 of 13 answers right at the first try.');
       const told = await code(last);
-      const { exit, out } = verify(told);
+      const { exit, out } = verify(settings.content, told);
       assert.equal(exit, 0);
       assert.match(out, /4\. +Trees and ounces +2026-11-30 +1 of 4 right/);
       assert.match(out, /6 of 6 lessons finished; 10 of 13 right[^]*does not prove who sat there/);
@@ -142,7 +143,7 @@ describe('a course from its first lesson to its record', () => {
   test('a record of nothing and of a part says how far it is', async (t) => {
     const { open } = await learner(t);
     const page = await open(course);
-    const none = verify(await code(page));
+    const none = verify(settings.content, await code(page));
     assert.equal(none.exit, 0);
     assert.match(none.out, /0 of 6 lessons finished; no answers/);
     await page.goto(`${course}water/`);
@@ -153,7 +154,7 @@ describe('a course from its first lesson to its record', () => {
     assert.equal(await page.locator('.start').textContent(), 'Go on where you left off: What the water brings');
     assert.equal(await page.locator('.lessons .told').nth(2).textContent(), 'Started: 0 of 1 exercises finished. 1 of 1 answers right at the first try.');
     assert.deepEqual((await rows(page))[2], ['not finished', '1 of 1']);
-    assert.match(verify(await code(page)).out, /3\. +What the water brings +not finished +1 of 1 right/);
+    assert.match(verify(settings.content, await code(page)).out, /3\. +What the water brings +not finished +1 of 1 right/);
   });
 
   test('without a script nothing of it shows', async (t) => {
@@ -227,18 +228,45 @@ describe('what was missed', () => {
     for (const wrong of ['1971-01-01T12:00:00', '2026-12-01T12:00:00', '2999-01-01T12:00:00']) {
       await page.clock.setFixedTime(new Date(wrong));
       assert.equal((await due(page)).length, 1, wrong);
-      const { exit, out } = verify(await code(page));
+      const { exit, out } = verify(settings.content, await code(page));
       assert.equal(exit, 0);
       assert.match(out, /0 of 1 right/);
     }
     await page.clock.setFixedTime(new Date('1965-01-01T12:00:00'));
     await work(page);
     assert.deepEqual((await rows(await page.goto(course).then(() => page)))[1], ['January 1, 1970', '1 of 2']);
-    assert.equal(verify(await code(page)).exit, 0);
+    assert.equal(verify(settings.content, await code(page)).exit, 0);
   });
 });
 
 describe('what is kept', () => {
+  test('a script that comes late takes the marks from before, and one that does not come takes none', async (t) => {
+    const { context, open, faults } = await learner(t);
+    let come;
+    const waits = new Promise((resolve) => { come = resolve; });
+    await context.route(/course\.en\..*\.js$/, async (route) => {
+      await waits;
+      await route.continue();
+    });
+    const page = await context.newPage();
+    await page.goto(`${course}soil/`, { waitUntil: 'commit' });
+    await page.waitForFunction(() => document.querySelector('.asks input')?.readOnly === false);
+    const exercise = worker(page, pointer(page), 'layer');
+    await page.fill('.asks > li:not(.step) input', (await exercise.keys())[0]);
+    await page.click('.asks > li:not(.step) button');
+    assert.match(await page.locator('.exercise [role=status]').textContent(), /^Right/);
+    assert.deepEqual(await exercise.told(), []);
+    come();
+    await page.waitForSelector('#exercise-layer .told p');
+    assert.deepEqual(await exercise.told(), ['Card 1: 1 of 1 right at the first try.']);
+    await context.unrouteAll();
+    await context.route(/course\.en\..*\.js$/, (route) => route.abort());
+    const without = await open(`${course}water/`);
+    await workRight(worker(without, pointer(without), 'inches'));
+    assert.equal(await without.locator('.told').filter({ visible: true }).count(), 0);
+    assert.deepEqual(faults.filter((fault) => !fault.includes('ERR_FAILED')), []);
+  });
+
   test('two tabs on one course do not lose each other\'s answers', async (t) => {
     const { open } = await learner(t);
     const tabs = [await open(`${course}water/`), await open(`${course}water/`), await open(`${course}field/`)];
@@ -324,6 +352,7 @@ describe('a file', () => {
     ['with a day that is none', (own) => soil(own, [{ ...card, day: 1e12 }]), /is damaged/],
     ['with an endless number', (own) => JSON.stringify(soil(own, [card])).replace('20787', '1e999'), /is damaged/],
     ['with a number below 0', (own) => soil(own, [{ ...card, answers: [{ ...part, tries: -1 }] }]), /is damaged/],
+    ['with lists in lists', () => '['.repeat(400_000) + ']'.repeat(400_000), /is damaged/],
     ['with a card of nothing', (own) => soil(own, [null]), /is damaged/],
     ['with 2,000 cards', (own) => soil(own, Array(2000).fill(card)), /is damaged/],
     ['with a long answer', (own) => soil(own, [{ ...card, answers: [{ ...part, answer: 'x'.repeat(61) }] }]), /is damaged/],
@@ -367,10 +396,47 @@ describe('a file', () => {
     await page.waitForFunction(() => document.querySelector('.record [role=status]').textContent);
     assert.match(await status(page), /is loaded/);
     assert.deepEqual((await rows(page)).slice(1, 3), [['November 30, 2026', '2 of 2'], ['not finished', '–']]);
-    assert.equal(verify(await code(page)).exit, 0);
+    assert.equal(verify(settings.content, await code(page)).exit, 0);
     const lesson = await open(`${course}soil/`);
     assert.equal(await lesson.inputValue('#exercise-layer .asks > li:not(.step) input'), hostile);
     assert.equal(await lesson.locator('main img').count(), 0);
+    assert.deepEqual(faults, []);
+  });
+});
+
+describe('a course in Spanish, of which nobody wrote the page', () => {
+  test('a lesson without an exercise is finished once it is opened', async (t) => {
+    const folder = mkdtempSync(join(tmpdir(), 'curso-'));
+    t.after(() => rmSync(folder, { recursive: true }));
+    const lessonsOf = join(folder, 'content/courses/joven');
+    mkdirSync(lessonsOf, { recursive: true });
+    writeFileSync(join(folder, 'content/site.yaml'), 'office: Oficina de prueba\nlanguage: es\n');
+    writeFileSync(join(folder, 'content/home.md'), '---\ntitle: Prueba\nsummary: Una prueba.\n---\n');
+    const head = (title, order) => `---\ntitle: ${title}\nsummary: Es corta.\norder: ${order}\n---\n\nCave.\n`;
+    writeFileSync(join(lessonsOf, 'cavar.md'), head('Cavar', 1));
+    const [exercise] = readFileSync(join(settings.content, 'courses/feeding/soil.md'), 'utf8').match(/^```exercise[^]*?^```$/m);
+    writeFileSync(join(lessonsOf, 'suelo.md'), `${head('El suelo', 2)}\n${exercise}\n`);
+    const pressed = spawnSync(settings.acreleaf, ['press', '--from', join(folder, 'content'), '--to', join(folder, 'public')], { encoding: 'utf8' });
+    assert.equal(pressed.status, 0, pressed.stderr);
+    const { origin: own, close } = await serve(join(folder, 'public'));
+    t.after(close);
+    const { open, faults } = await learner(t);
+    const page = await open(`${own}/courses/joven/cavar/`);
+    assert.equal(await line(page), 'Abierta el 30 de noviembre de 2026. Sus respuestas quedan en este aparato.');
+    await page.goto(`${own}/courses/joven/suelo/`);
+    await mounted(page);
+    const soil = worker(page, pointer(page), 'layer');
+    await soil.answer(1, '9999');
+    assert.deepEqual(await soil.told(), [
+      'Tarjeta 1: 0 de 1 bien al primer intento; faltan 1.',
+      'Este ejercicio vuelve el 1 de diciembre de 2026, con otros números.',
+    ]);
+    await page.goto(`${own}/courses/joven/`);
+    assert.equal(await page.locator('.start').textContent(), 'Siga donde se quedó: El suelo');
+    assert.equal(await page.locator('.record .sum').textContent(), '1 de 2 lecciones terminadas. 0 de 1 respuestas bien al primer intento.');
+    const { exit, out } = verify(join(folder, 'content'), await code(page));
+    assert.equal(exit, 0);
+    assert.match(out, /1\. +Cavar +2026-11-30 +no answers\n2\. +El suelo +not finished +0 of 1 right/);
     assert.deepEqual(faults, []);
   });
 });
@@ -393,10 +459,33 @@ describe('a code', () => {
     t.diagnostic(`${cases.length} codes written alike`);
   });
 
+  test('of another edition or another site says so', async (t) => {
+    const folder = mkdtempSync(join(tmpdir(), 'course-'));
+    t.after(() => rmSync(folder, { recursive: true }));
+    const { open } = await learner(t);
+    const told = await code(await open(course));
+    cpSync(settings.content, folder, { recursive: true });
+    for (const [path, from, to, want] of [
+      ['courses/feeding/soil.md', 'cards: 40', 'cards: 39', /another edition of "Feeding a young orchard"/],
+      ['site.yaml', 'office:', 'address: https://other.example.org/\noffice:', /of no course of this site/],
+    ]) {
+      const name = join(folder, path);
+      const before = readFileSync(name, 'utf8');
+      const after = before.includes(from) ? before.replace(from, to) : before.replace('digits: 3\n', `digits: 3\n${to}\n`);
+      assert.notEqual(after, before);
+      writeFileSync(name, after);
+      const { exit, err } = verify(folder, told);
+      assert.equal(exit, 1);
+      assert.match(err, want);
+      assert.equal(err.match(/^error: /gm).length, 1);
+      writeFileSync(name, before);
+    }
+  });
+
   test('that is damaged says so', async (t) => {
     const { open } = await learner(t);
     const told = await code(await open(course));
-    const { exit, err } = verify(told.slice(0, -1) + (told.endsWith('A') ? 'B' : 'A'));
+    const { exit, err } = verify(settings.content, told.slice(0, -1) + (told.endsWith('A') ? 'B' : 'A'));
     assert.equal(exit, 1);
     assert.match(err, /^error: the code is damaged[^\n]*\n +note: [^\n]+\n$/);
   });

@@ -42,10 +42,12 @@ async function swap() {
   fillIn(place);
   scroll(place);
   focusAgain(place);
-  const script = document.querySelector('head > script[defer]');
-  if (script) {
+  const scripts = document.querySelectorAll('head > script[defer]');
+  if (scripts.length) {
     swaps++;
-    await import(`${script.src}?${swaps}`); // the same script is run once more only by another name
+    for (const { src } of scripts) {
+      await import(`${src}?${swaps}`); // the same script is run once more only by another name
+    }
     await new Promise((resolve) => live(resolve));
     scroll(place); // what the worksheets say may be longer or shorter than what is printed
   }
