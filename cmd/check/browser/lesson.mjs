@@ -74,6 +74,9 @@ export async function touch(page) {
   };
 }
 
+// marks is how many answers were marked by hands, each said once.
+export let marks = 0;
+
 // worker gives the exercise of a lesson in somebody's hands. Each mark must be said in one sentence or a few, once.
 export function worker(page, hands, name) {
   const own = `#exercise-${name}`;
@@ -89,6 +92,7 @@ export function worker(page, hands, name) {
       await page.waitForFunction(() => window.heard.some(Boolean));
       const said = await heard(page);
       assert.equal(said.length, 1, `one mark is said as ${JSON.stringify(said)}`);
+      marks++;
       return said[0];
     },
     another: () => hands.press(`${own} .card button`),
