@@ -28,14 +28,19 @@ export const pointer = (page) => ({
   type: (selector, text) => page.fill(selector, text),
 });
 
-// keyboard gives hands that have keys alone: what is to be pressed is come to with the Tab key.
+// keyboard gives hands that have keys alone: they come to what is to be pressed with the Tab key, forward or back.
 export function keyboard(page) {
   const reach = async (selector) => {
     for (let stops = 0; stops < 300; stops++) {
-      if (await page.evaluate((wanted) => document.activeElement.matches(wanted), selector)) {
+      const way = await page.evaluate((wanted) => {
+        const at = document.activeElement;
+        const before = Node.DOCUMENT_POSITION_PRECEDING;
+        return at.matches(wanted) ? 0 : at.compareDocumentPosition(document.querySelector(wanted)) & before ? -1 : 1;
+      }, selector);
+      if (!way) {
         return;
       }
-      await page.keyboard.press('Tab');
+      await page.keyboard.press(way < 0 ? 'Shift+Tab' : 'Tab');
     }
     throw new Error(`the Tab key does not come to ${selector}`);
   };
