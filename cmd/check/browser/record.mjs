@@ -131,7 +131,7 @@ describe('a file', () => {
     ['with a name of the language', (own) => JSON.stringify(whole(own)).replace('"soil"', '"__proto__"'), /is damaged/],
   ];
 
-  test('that is not this record is told so, and what is kept stays', async (t) => {
+  test('that is not this record gets a message, and what is kept stays', async (t) => {
     const { open, faults } = await learner(t);
     const page = await open(`${course}soil/`);
     await workRight(worker(page, pointer(page), 'layer'));
