@@ -2,6 +2,7 @@ package markdown
 
 import (
 	"bytes"
+	"sort"
 
 	"github.com/yuin/goldmark/ast"
 	extast "github.com/yuin/goldmark/extension/ast"
@@ -19,8 +20,12 @@ func (r *reading) finishLeader(e *containerNode) {
 		r.fault("leader-block", at, what+" cannot be in leader's notes",
 			"move it out of the fence, or write a plain sentence with a link to it")
 	}
-	for _, f := range r.fences {
-		if f.block != nil && begins(notes, f.opening) && len(r.closingFence(f)) < e.fence { // else it ended the notes
+	first := firstFrom(r.fences, notes.Start, func(f *fence) int { return f.opening.Start })
+	for _, f := range r.fences[first:] {
+		if !begins(notes, f.opening) {
+			break
+		}
+		if f.block != nil && len(r.closingFence(f)) < e.fence { // else it ended the notes
 			misfit(f.opening, "a "+f.block.Construct.String())
 		}
 	}
@@ -40,12 +45,14 @@ func (r *reading) finishLeader(e *containerNode) {
 
 // ForLeader says whether a place is in leader's notes, and so not on the page for participants.
 func (d *Document) ForLeader(at message.Span) bool {
-	for _, notes := range d.Leader {
-		if begins(notes, at) {
-			return true
-		}
-	}
-	return false
+	after := firstFrom(d.Leader, at.Start+1, func(notes message.Span) int { return notes.Start })
+	return after > 0 && begins(d.Leader[after-1], at)
+}
+
+// firstFrom is the place of the first in a list that starts at an offset or after it. What is in the list is in the
+// order of the source.
+func firstFrom[T any](list []T, offset int, start func(T) int) int {
+	return sort.Search(len(list), func(i int) bool { return start(list[i]) >= offset })
 }
 
 // begins says whether a span begins in another.
