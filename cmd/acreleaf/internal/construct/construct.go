@@ -69,6 +69,14 @@ func Anchor(name string) string { return Worksheet.String() + "-" + name }
 
 func (k Kind) String() string { return rows[k].Word }
 
+// One is a block of the kind in a message: "a worksheet", "an exercise".
+func (k Kind) One() string {
+	if strings.ContainsAny(rows[k].Word[:1], "aeiou") {
+		return "an " + rows[k].Word
+	}
+	return "a " + rows[k].Word
+}
+
 // HasText says whether the value of a key is a text for readers.
 func (k Kind) HasText(key string) bool { return matches(rows[k].Texts, key) }
 

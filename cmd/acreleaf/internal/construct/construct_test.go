@@ -27,6 +27,14 @@ func TestRows(t *testing.T) {
 	}
 }
 
+func TestOne(t *testing.T) {
+	for k, want := range map[Kind]string{Worksheet: "a worksheet", Exercise: "an exercise"} {
+		if k.One() != want {
+			t.Errorf("%q, want %q", k.One(), want)
+		}
+	}
+}
+
 func TestSchemes(t *testing.T) {
 	for s := range AllSchemes() {
 		row := s.Row()

@@ -78,7 +78,7 @@ func (r *reading) lineEntries(b *Block, body *yamltext.Text) []Entry {
 		}
 		if indent > 0 {
 			r.fault("yaml", body.LineSpan(i, indent, len(line)),
-				fmt.Sprintf("this line is indented, and the lines of a %s begin at the left", b.Construct),
+				fmt.Sprintf("this line is indented, and the lines of %s begin at the left", b.Construct.One()),
 				"take out what is before it")
 			continue
 		}

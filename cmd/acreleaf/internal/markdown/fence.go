@@ -178,11 +178,11 @@ func (r *reading) nameBlock(b *Block, names []message.Span) {
 		if folded != "" {
 			note += fmt.Sprintf(": %s %s", b.Construct, folded)
 		}
-		r.fault("block-name", b.NameSpan, fmt.Sprintf("“%s” cannot be the name of a %s", b.Name, b.Construct), note)
+		r.fault("block-name", b.NameSpan, fmt.Sprintf("“%s” cannot be the name of %s", b.Name, b.Construct.One()), note)
 	}
 	if len(names) > 1 {
 		rest := message.Span{Start: names[1].Start, End: names[len(names)-1].End}
-		r.fault("block-name", rest, fmt.Sprintf("a %s has one word for its name", b.Construct),
+		r.fault("block-name", rest, fmt.Sprintf("%s has one word for its name", b.Construct.One()),
 			"take this out, or join the words with hyphens")
 	}
 }
@@ -190,7 +190,7 @@ func (r *reading) nameBlock(b *Block, names []message.Span) {
 // refuseName reports words after one that has none.
 func (r *reading) refuseName(kind construct.Kind, names []message.Span) {
 	at := message.Span{Start: names[0].Start, End: names[len(names)-1].End}
-	r.fault("block-name", at, fmt.Sprintf("a %s has no name", kind), "take this out")
+	r.fault("block-name", at, kind.One()+" has no name", "take this out")
 }
 
 // closingFence is the fence that would close a block.

@@ -26,7 +26,7 @@ func (r *reading) finishLeader(e *containerNode) {
 			break
 		}
 		if f.block != nil && len(r.closingFence(f)) < e.fence { // else it ended the notes
-			misfit(f.opening, "a "+f.block.Construct.String())
+			misfit(f.opening, f.block.Construct.One())
 		}
 	}
 	note := false

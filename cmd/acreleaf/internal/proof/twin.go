@@ -17,7 +17,7 @@ func (t *translation) worksheets() {
 	for name, theirs := range orderedBlocks(t.original.Document.Blocks) {
 		block := ours[name]
 		if block == nil {
-			t.lacks(fmt.Sprintf("the original has a %s on line %d that this translation lacks",
+			t.lacks(fmt.Sprintf("the original has %s on line %d that this translation lacks",
 				named(theirs), t.lineOf(theirs.Span.Start)), "copy it from "+t.at(theirs.Span.Start))
 			continue
 		}
@@ -27,9 +27,9 @@ func (t *translation) worksheets() {
 
 func named(b *markdown.Block) string {
 	if b.Name == "" {
-		return b.Construct.String()
+		return b.Construct.One()
 	}
-	return fmt.Sprintf("%s %q", b.Construct, b.Name)
+	return fmt.Sprintf("%s %q", b.Construct.One(), b.Name)
 }
 
 func (t *translation) lineOf(offset int) int { return t.original.Source.Line(offset) }
