@@ -161,7 +161,7 @@ func TestRemarksNameTheLimitThatTheyTest(t *testing.T) {
 		{"acre-rate", "feed-a-year", "at most 1 oz of nitrogen a tree"},
 		{"crop-demand", "full-crop", "almonds over 2,000 lb of kernels an acre"},
 		{"season-budget", "usual-release", "gives 20 to 40 lb an acre a year"},
-		{"soil-nitrogen", "field-rule", "6 in of soil on an acre to weigh 2,000,000 lb"},
+		{"soil-nitrogen", "field-rule", "6 in of soil on an acre weigh 2,000,000 lb"},
 	} {
 		s := calc.Standard().Find(c.calculation)
 		said := slices.ContainsFunc(s.Remarks, func(r *sheet.Remark) bool { return strings.Contains(r.Text, c.said) })

@@ -22,7 +22,7 @@ const (
 	well     = "WARNING This water is at or above the limit for drinking water, 10 ppm NO3-N."
 	halfway  = "This water is over half the limit for drinking water, 10 ppm NO3-N."
 	rootZone = "Count only water that stays in the root zone."
-	rule     = "The field rule was used. It takes 6 in of soil on an acre to weigh 2,000,000 lb."
+	rule     = "The field rule was used. It assumes that 6 in of soil on an acre weigh 2,000,000 lb."
 	factor   = "The exact factor 0.226613 was used:"
 	deep     = "Roots of a first-leaf tree"
 	ends     = "A real block has ends, roads and missing trees."

@@ -33,7 +33,7 @@ func init() {
 	)
 }
 
-const evenly = "This takes the feed to fall evenly over the wetted circle."
+const evenly = "This assumes that the feed falls evenly over the wetted circle."
 
 func circlesOf(wetted, root, offset string) []string {
 	return []string{"wetted=" + wetted + " ft", "root=" + root + " ft", "offset=" + offset + " ft", "rate=0.8 oz N/tree"}
