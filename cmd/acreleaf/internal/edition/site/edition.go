@@ -73,7 +73,7 @@ func (e *edition) set(p *book.Page, r *render.Renderer) (set []byte, said messag
 	module, err := p.Work.Module()
 	if err != nil {
 		said = append(said, message.Message{ID: "worksheet-unprintable", Source: p.Source,
-			Text: err.Error(), Note: "take out worksheets until the page can be made"})
+			Text: err.Error(), Note: "take out worksheets or exercises until the page can be made"})
 	}
 	text := template.HTML(body.String())
 	set = withBuffer(func(w *bytes.Buffer) {
