@@ -72,7 +72,7 @@ func run(ctx context.Context, only string, arguments []string) (bool, error) {
 	start := time.Now()
 	missing := setUp(ctx, steps)
 	report := step.Run(ctx, os.Stdout, steps, missing)
-	fmt.Printf("\n%d steps in %.0f s; the dearest: %s\n", len(steps), time.Since(start).Seconds(), report.Dearest(5))
+	fmt.Printf("\n%d steps in %.0f s; the longest: %s\n", len(steps), time.Since(start).Seconds(), report.Longest(5))
 	fmt.Println(report.Tally)
 	return report.Failed == 0, nil
 }

@@ -27,8 +27,8 @@ type timed struct {
 	took time.Duration
 }
 
-// Dearest names the n steps that took longest, with their seconds, the longest first.
-func (r Report) Dearest(n int) string {
+// Longest names the n steps that took longest, with their seconds, the longest first.
+func (r Report) Longest(n int) string {
 	byTime := slices.SortedStableFunc(slices.Values(r.times), func(a, b timed) int { return cmp.Compare(b.took, a.took) })
 	var all []string
 	for _, one := range byTime[:min(n, len(byTime))] {

@@ -119,12 +119,12 @@ func TestChoose(t *testing.T) {
 	}
 }
 
-func TestDearest(t *testing.T) {
+func TestLongest(t *testing.T) {
 	report := Report{times: []timed{{"one", time.Second}, {"two", 3 * time.Second}, {"three", 2 * time.Second}}}
-	if got, want := report.Dearest(2), "two 3 s, three 2 s"; got != want {
+	if got, want := report.Longest(2), "two 3 s, three 2 s"; got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}
-	if got, want := report.Dearest(5), "two 3 s, three 2 s, one 1 s"; got != want {
+	if got, want := report.Longest(5), "two 3 s, three 2 s, one 1 s"; got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }
