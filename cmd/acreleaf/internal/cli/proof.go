@@ -73,8 +73,8 @@ func (c *proofCommand) Run(t *terminal) error {
 	found := book.Check(options, site.New, rules)
 	switch {
 	case c.JSON:
-		err = message.JSON(t.out, found.Messages,
-			message.Counts{Pages: found.Pages, Worked: found.Worked, Sourced: found.Sourced})
+		err = message.JSON(t.out, found.Messages, message.Counts{Pages: found.Pages, Worked: found.Worked,
+			Sourced: found.Sourced, Exercises: cardsOf(found.Exercises)})
 	case c.SARIF:
 		err = message.SARIF(t.out, found.Messages)
 	default:
@@ -117,6 +117,24 @@ func (c *proofCommand) tell(t *terminal, found book.Checked) error {
 	fmt.Fprintf(t.out, "%d %s, %d worked and %d sourced figures: %s\n",
 		found.Pages, plural(found.Pages, "page", "pages"), found.Worked, found.Sourced, result)
 	return nil
+}
+
+// cardsOf is what is known of the cards of exercises, for other programs.
+func cardsOf(exercises []book.CountedCards) []message.Cards {
+	var list []message.Cards
+	for _, e := range exercises {
+		one := message.Cards{File: e.Page, Name: e.Name, Distinct: e.Distinct, Cards: e.Cards,
+			Ambiguous: e.Doubt.Cards, Unsure: []message.Pair{}}
+		for _, pair := range e.Unsure {
+			p := message.Pair{Slip: pair.Slip.Name, Cards: pair.Cards}
+			if pair.Other != nil {
+				p.Other = pair.Other.Name
+			}
+			one.Unsure = append(one.Unsure, p)
+		}
+		list = append(list, one)
+	}
+	return list
 }
 
 // countedCards tells how many cards an exercise has, and which slips its cards do not tell apart.

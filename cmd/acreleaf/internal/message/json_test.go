@@ -10,13 +10,31 @@ import (
 // The whole object, key by key: programs that read it depend on each.
 func TestJSONWhole(t *testing.T) {
 	var b bytes.Buffer
-	if err := JSON(&b, reported()[1:], Counts{Pages: 2, Worked: 3, Sourced: 1}); err != nil {
+	cards := Cards{File: "content/workshops/well.md", Name: "well", Distinct: 9, Cards: 3, Ambiguous: 1,
+		Unsure: []Pair{{Slip: "one-inch", Cards: 1}}}
+	if err := JSON(&b, reported()[1:], Counts{Pages: 2, Worked: 3, Sourced: 1, Exercises: []Cards{cards}}); err != nil {
 		t.Fatal(err)
 	}
 	const want = `{
   "pages": 2,
   "worked": 3,
   "sourced": 1,
+  "exercises": [
+    {
+      "file": "content/workshops/well.md",
+      "name": "well",
+      "distinct": 9,
+      "cards": 3,
+      "ambiguous": 1,
+      "unsure": [
+        {
+          "slip": "one-inch",
+          "other": "",
+          "cards": 1
+        }
+      ]
+    }
+  ],
   "errors": 2,
   "advice": 1,
   "messages": [

@@ -169,10 +169,16 @@ func wantedCard(e *worksheet.Exercise, card *practice.Card) []string {
 		if p.Digits == 1 {
 			digits = "to one digit"
 		}
-		if ask := p.Label() + ", " + digits; len(card.Parts()) > 1 {
-			want = append(want, fmt.Sprintf("%d. %s", i+1, ask))
-		} else {
-			want = append(want, ask)
+		ask := p.Label() + ", " + digits
+		if p.Choice != nil {
+			ask = p.Label()
+		}
+		if len(card.Parts()) > 1 {
+			ask = fmt.Sprintf("%d. %s", i+1, ask)
+		}
+		want = append(want, ask)
+		if p.Choice != nil {
+			want = append(want, card.Texts(p.Choice)...)
 		}
 	}
 	return want
@@ -180,6 +186,9 @@ func wantedCard(e *worksheet.Exercise, card *practice.Card) []string {
 
 // slipsOn are the slips that somebody can make to a part of a card, by name, and what they give.
 func slipsOn(e *worksheet.Exercise, card *practice.Card, p *practice.Part) map[string]float64 {
+	if p.Choice != nil {
+		return nil
+	}
 	use := slices.IndexFunc(e.Practice.Uses, func(u *practice.Use) bool { return u.Name == p.Use })
 	o, on := card.Outcome(use), map[string]float64{}
 	for _, slip := range o.Slips() {

@@ -42,8 +42,12 @@ func cardsIn(t *testing.T, page string) [][]string {
 		for _, line := range pieces(between(card, "<tbody>", "</tbody>"), "<tr>", "</tr>") {
 			one = append(one, plain(line))
 		}
-		for _, ask := range pieces(card, "<li><p>", "</p>") {
-			one = append(one, plain(ask))
+		for _, ask := range pieces(between(card, "<ol class=\"asks\">", "</ol>"), "<li><p>", "</li>\n") {
+			label, options, _ := strings.Cut(ask, "</p>")
+			one = append(one, plain(label))
+			for _, option := range pieces(options, "</i> ", "</li>") {
+				one = append(one, plain(option))
+			}
 		}
 		list = append(list, one)
 	}
