@@ -8,9 +8,10 @@ import { ready, screens, start } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
 const address = `${origin}/workshops/report/`;
+const lesson = (name) => `${origin}/courses/feeding/${name}/`;
 
-// open opens the workshop in a context of its own; a screen and what runs before the page may be told.
-async function open(t, { fragment = '', screen = {}, before } = {}) {
+// open opens a page, the workshop's or another, in a context of its own; a screen and what runs before may be told.
+async function open(t, { at = address, fragment = '', screen = {}, before } = {}) {
   const context = await browser.newContext({
     viewport: { width: screen.width ?? 1280, height: 800 }, colorScheme: screen.scheme ?? 'light',
   });
@@ -19,7 +20,7 @@ async function open(t, { fragment = '', screen = {}, before } = {}) {
   if (before) {
     await page.addInitScript(before);
   }
-  await page.goto(address + fragment);
+  await page.goto(at + fragment);
   await mounted(page);
   return page;
 }
@@ -140,6 +141,105 @@ describe('an exercise', () => {
     assert.equal(await own.locator('.no-card').isVisible(), false);
   });
 
+  test('a choice, by keyboard: nothing, wrong, wrong again, right', async (t) => {
+    const page = await open(t, { at: lesson('field') });
+    const { own, spoken, another } = exercise(page, 'feed');
+    const radios = own.locator('.options input');
+    const check = own.locator('.pick .entry button');
+    const texts = await own.locator('.option').allTextContents();
+    const right = texts.indexOf(await key(own));
+    const wrong = 1 - right;
+    assert.ok(right >= 0 && texts.length === 2, texts);
+    const choose = async (at) => {
+      await radios.first().focus();
+      await page.keyboard.press('Space');
+      for (let moved = 0; moved < at; moved++) {
+        await page.keyboard.press('ArrowDown');
+      }
+      await page.keyboard.press('Tab');
+      assert.ok(await check.evaluate((button) => button === document.activeElement));
+      await page.keyboard.press('Enter');
+    };
+    await check.focus();
+    await page.keyboard.press('Enter');
+    assert.match(await spoken(), /Choose one/);
+    await choose(wrong);
+    assert.match(await spoken(), /not it yet/);
+    assert.notEqual(await own.locator('.hint').getAttribute('open'), null);
+    assert.equal(await own.locator('.reasons').isVisible(), false);
+    await choose(wrong);
+    const reasons = own.locator('.reasons p').filter({ visible: true });
+    assert.equal(await reasons.count(), 1);
+    await choose(right);
+    assert.equal(await spoken(), `Right: ${texts[right]}.`);
+    await page.reload();
+    await mounted(page);
+    assert.equal(await radios.nth(right).isChecked(), true);
+    assert.equal(await own.locator('.pick .mark .right').isVisible(), true);
+    await another.click();
+    assert.equal(await own.locator('.options input:checked').count(), 0);
+  });
+
+  test('the right option and the order are those of each card, as its numbers are', async (t) => {
+    const page = await open(t, { at: lesson('season') });
+    const { own, card } = exercise(page, 'left');
+    const keys = new Set();
+    for (let number = 1; number <= 40; number++) {
+      await card.fill(`${number}`);
+      await card.press('Tab');
+      const [order, values] = await own.evaluate((element) => [
+        [...element.querySelectorAll('.solution .key')].pop().textContent.split('; '),
+        Object.fromEntries([...element.querySelectorAll('.reasons p')].map((one) => one.textContent.split(': '))),
+      ]);
+      const amounts = order.map((item) => parseFloat(values[item]));
+      assert.deepEqual(amounts, amounts.toSorted((a, b) => a - b), `card ${number}`);
+      assert.equal(amounts.length, 3);
+      keys.add(order.join());
+    }
+    assert.ok(keys.size > 1, 'all cards have one order');
+  });
+
+  test('an order, by touch: twice the same number, wrong, right', async (t) => {
+    const page = await open(t, { at: lesson('trees'), screen: { width: 390 } });
+    const { own, spoken } = exercise(page, 'acre');
+    const lists = own.locator('.options select');
+    const check = own.locator('.pick .entry button');
+    const texts = await own.locator('.option').allTextContents();
+    const order = (await key(own)).split('; ');
+    const places = texts.map((text) => order.indexOf(text) + 1);
+    const give = async (numbers) => {
+      for (const [at, number] of numbers.entries()) {
+        await lists.nth(at).selectOption(`${number}`);
+      }
+      await check.click();
+    };
+    await give(places.map(() => 1));
+    assert.match(await spoken(), /a number of its own/);
+    await give(places.map((place) => (place % places.length) + 1));
+    assert.match(await spoken(), /not it yet/);
+    await give(places);
+    assert.equal(await spoken(), `Right: ${order.join('; ')}.`);
+  });
+
+  test('a report varies from card to card, in all of its lines', async (t) => {
+    const page = await open(t);
+    const { own, card } = exercise(page, 'line');
+    const seen = {};
+    for (let number = 1; number <= 6; number++) {
+      await card.fill(`${number}`);
+      await card.press('Tab');
+      for (const row of await own.locator('.report tbody tr').all()) {
+        const [label, result] = await row.locator('th, td').allTextContents();
+        assert.match(result, /^[\d.]+ \D/);
+        (seen[label] ??= new Set()).add(result);
+      }
+    }
+    for (const [label, results] of Object.entries(seen)) {
+      assert.ok(results.size >= 5, `${label}: ${[...results]}`);
+    }
+    assert.ok(Object.keys(seen).length > 3);
+  });
+
   for (const [name, before] of [
     ['forbidden', () => Object.defineProperty(window, 'sessionStorage', { get() { throw new Error('forbidden'); } })],
     ['damaged', () => sessionStorage.setItem('/workshops/report/#exercise-soil', '{"card":')],
@@ -168,6 +268,20 @@ describe('an exercise', () => {
       const small = await own.locator('input, select, button, summary').filter({ visible: true }).evaluateAll((all) => all
         .map((one) => [one.outerHTML.slice(0, 60), one.getBoundingClientRect().height]).filter(([, height]) => height < 44));
       assert.deepEqual(small, []);
+    });
+
+    test(`a choice and an order at ${screen.width} px, ${screen.scheme}`, async (t) => {
+      for (const [name, exerciseName] of [['report', 'basis'], ['season', 'left']]) {
+        const page = await open(t, { at: lesson(name), screen });
+        const { own } = exercise(page, exerciseName);
+        await own.locator('.pick .entry button').click();
+        await own.locator('.hint summary').click();
+        assert.deepEqual(await page.evaluate(sideways), [], name);
+        assert.deepEqual(await inspect(page), [], name);
+        const small = await own.locator('.options label').evaluateAll((all) => all
+          .map((one) => [one.textContent, one.getBoundingClientRect().height]).filter(([, height]) => height < 44));
+        assert.deepEqual(small, [], name);
+      }
     });
   }
 });
