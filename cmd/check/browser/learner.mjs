@@ -17,13 +17,13 @@ const lessons = [
 async function workTrees(page, hands, comeBack) {
   const first = worker(page, hands, 'acre');
   const [, , ounces] = await first.givens();
-  const [trees, rate] = await first.keys();
-  assert.match(await first.answer(1, '150'), /not the number yet/);
+  const [trees, rate, order] = await first.keys();
+  assert.match(await first.answer(1, '150'), /not it yet/);
   assert.match(await first.answer(2, `${(150 * ounces / 16).toPrecision(3)} ${rate.split(' ').slice(1).join(' ')}`),
     /worked correctly from an earlier answer/);
   assert.match(await first.answer(1, `${Math.round(parseFloat(trees))} trees/ac`), /^Right except for rounding/);
   assert.deepEqual(await first.told(), [
-    'Card 1: 1 of 2 right at the first try, 1 still to do.',
+    'Card 1: 1 of 3 right at the first try, 2 still to do.',
     'This exercise comes back on December 1, 2026, with other numbers.',
   ]);
 
@@ -32,7 +32,8 @@ async function workTrees(page, hands, comeBack) {
   assert.equal(await line(again.page), 'Started: 0 of 1 exercises finished. 1 of 2 answers right at the first try. Your answers stay on this device.');
   assert.equal(await again.page.inputValue('#exercise-acre .asks > li:not(.step) input'), `${Math.round(parseFloat(trees))} trees/ac`);
   assert.equal(await second.answer(2, rate), `Right: ${rate}.`);
-  assert.equal((await second.told())[0], 'Card 1: 1 of 2 right at the first try.');
+  assert.match(await second.answer(3, order), /^Right/);
+  assert.equal((await second.told())[0], 'Card 1: 2 of 3 right at the first try.');
 
   await second.another();
   const [wanted, pounds] = await second.keys();
@@ -40,9 +41,10 @@ async function workTrees(page, hands, comeBack) {
   assert.equal(await second.answer(1, wanted), `Right: ${wanted}.`);
   const [, , each] = await second.givens();
   const slip = await second.answer(2, `${(parseFloat(wanted) * each).toPrecision(3)} ${pounds.split(' ').slice(1).join(' ')}`);
-  assert.doesNotMatch(slip, /^Right|not the number yet/, 'ounces for pounds is a slip with a name');
+  assert.doesNotMatch(slip, /^Right|not it yet/, 'ounces for pounds is a slip with a name');
   assert.equal(await second.answer(2, pounds), `Right: ${pounds}.`);
-  assert.equal(await line(again.page), 'Finished on November 30, 2026. 1 of 4 answers right at the first try. Your answers stay on this device.');
+  assert.match(await second.answer(3, order), /^Right/);
+  assert.equal(await line(again.page), 'Finished on November 30, 2026. 3 of 6 answers right at the first try. Your answers stay on this device.');
   return again;
 }
 
@@ -68,12 +70,12 @@ describe('a course from its first lesson to its record', () => {
       await last.goto(course);
       const hands = await handsOf(last);
       assert.equal(await last.locator('.start').textContent(), 'You have finished all lessons.');
-      assert.equal(await last.locator('.record .sum').textContent(), '6 of 6 lessons finished. 10 of 13 answers right at the first try.');
+      assert.equal(await last.locator('.record .sum').textContent(), '6 of 6 lessons finished. 15 of 18 answers right at the first try.');
       const told = await code(last);
       const { exit, out } = verify(settings.content, told);
       assert.equal(exit, 0);
-      assert.match(out, /4\. +Trees and ounces +2026-11-30 +1 of 4 right/);
-      assert.match(out, /6 of 6 lessons finished; 10 of 13 right[^]*does not prove who sat there/);
+      assert.match(out, /4\. +Trees and ounces +2026-11-30 +3 of 6 right/);
+      assert.match(out, /6 of 6 lessons finished; 15 of 18 right[^]*does not prove who sat there/);
 
       await hands.type('#course_name', 'R. Quince');
       const [download] = await Promise.all([last.waitForEvent('download'), hands.press('.record .save')]);

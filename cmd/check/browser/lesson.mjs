@@ -26,6 +26,8 @@ export async function mounted(page) {
 export const pointer = (page) => ({
   press: (selector) => page.click(selector),
   type: (selector, text) => page.fill(selector, text),
+  tick: (selector) => page.check(selector),
+  pick: (selector, place) => page.selectOption(selector, place),
 });
 
 // keyboard gives hands that have keys alone: they come to what is to be pressed with the Tab key, forward or back.
@@ -54,6 +56,19 @@ export function keyboard(page) {
       await page.keyboard.press('ControlOrMeta+a');
       await page.keyboard.type(text);
     },
+    // The Tab key comes to one of the buttons of a choice, and the arrow keys go from one to the next.
+    async tick(selector) {
+      const name = await page.getAttribute(selector, 'name');
+      await reach(`[name="${name}"]`);
+      await page.keyboard.press('Space');
+      while (!await page.isChecked(selector)) {
+        await page.keyboard.press('ArrowDown');
+      }
+    },
+    async pick(selector, place) {
+      await reach(selector);
+      await page.keyboard.type(place);
+    },
   };
 }
 
@@ -76,6 +91,9 @@ export async function touch(page) {
       await page.evaluate(() => document.activeElement.select());
       await screen.send('Input.insertText', { text }); // as a keyboard on the screen does
     },
+    tick: press,
+    // The list itself is the device's own, so what a finger chooses in it is set.
+    pick: (selector, place) => page.selectOption(selector, place),
   };
 }
 
@@ -88,10 +106,21 @@ export function worker(page, hands, name) {
   const asked = `${own} .asks > li:not(.step)`;
   return {
     own,
-    // answer types an answer to the question at a place, from 1 on, has it marked, and gives what is said.
+    // answer types an answer to the question at a place, from 1 on, or chooses what it says, has it marked, and gives
+    // what is said.
     async answer(place, text) {
       const part = `${own} .asks > li[data-asked="${await placeOf(page, asked, place)}"]`;
-      await hands.type(`${part} input`, text);
+      const options = await page.$$eval(`${part} .option`, (all) => all.map((option) => option.textContent));
+      const control = (at) => `${part} .options li:nth-child(${at + 1}) :is(input, select)`;
+      if (!options.length) {
+        await hands.type(`${part} input`, text);
+      } else if (options.includes(text)) {
+        await hands.tick(control(options.indexOf(text)));
+      } else {
+        for (const [at, option] of options.entries()) {
+          await hands.pick(control(at), `${text.split('; ').indexOf(option) + 1}`);
+        }
+      }
       await heard(page);
       await hands.press(`${part} button`);
       await page.waitForFunction(() => window.heard.some(Boolean));

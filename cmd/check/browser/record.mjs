@@ -50,9 +50,11 @@ describe('what is kept', () => {
         await exercise.answer(place, (await exercise.keys())[place - 1]);
       }
     }
+    await tabs[2].bringToFront();
+    assert.match(await three.answer(3, (await three.keys())[2]), /^Right/);
     assert.deepEqual(await one.told(), [1, 2].map((card) => `Card ${card}: 2 of 2 right at the first try.`));
     const page = await open(course);
-    assert.deepEqual((await rows(page)).filter(([, of]) => of !== '–'), [['November 30, 2026', '4 of 4'], ['November 30, 2026', '2 of 2']]);
+    assert.deepEqual((await rows(page)).filter(([, of]) => of !== '–'), [['November 30, 2026', '4 of 4'], ['November 30, 2026', '3 of 3']]);
   });
 
   for (const [name, before] of [
