@@ -211,7 +211,7 @@ func (r *reader) reference(e *ast.Ident) operand {
 			fmt.Sprintf("compare it: %s > %s", ref.whole(), r.sample(operand{term: r.valueOf(u, ref)})))
 	case g != nil && g.HasTwoKinds():
 		return r.faultAt(e, "condition-name", ref.whole()+" may be one of two kinds of quantity, so nothing can ask about it",
-			"ask about an answer of the worksheet")
+			"ask about an answer of the "+r.page.Use)
 	}
 	o := r.of(e, r.valueOf(u, ref))
 	o.name, o.counted, o.date = true, true, u.Sheet.IsDate(ref.name)

@@ -68,6 +68,17 @@ for (const { folder, first, last, width, height } of handouts) {
       t.diagnostic(`${sides.length} sides, ${exercises.length} exercises`);
     });
 
+    test('a long name in a story stays in its card', async (t) => {
+      const { page, close } = await visit(pathToFileURL(file('cards.html')).href);
+      t.after(close);
+      const out = await page.evaluate(() => [...document.querySelectorAll('article')].filter((card) => {
+        const given = card.querySelector('.story b');
+        given.textContent = 'Calcium ammonium nitrate solution with sulfur and some more to its name, 17-0-0-8.8Ca-3S';
+        return given.getBoundingClientRect().right > card.getBoundingClientRect().right;
+      }).length);
+      assert.equal(out, 0);
+    });
+
     test('the key and the sheet have every number', async (t) => {
       const { page, close } = await visit(pathToFileURL(file('key.html')).href);
       t.after(close);

@@ -324,6 +324,7 @@ func TestAnswersAtTheEnd(t *testing.T) {
 	if end == nil || len(exercises) < 2 || find(end, isOf("exercise")) != nil {
 		t.Fatalf("%d exercises", len(exercises))
 	}
+	options := 0
 	for _, exercise := range exercises {
 		id := attribute(exercise, "id") + "-answer"
 		answer := find(end, func(n *html.Node) bool { return attribute(n, "id") == id })
@@ -334,8 +335,15 @@ func TestAnswersAtTheEnd(t *testing.T) {
 		if key := find(answer, isOf("key")); key == nil || !strings.ContainsAny(textOf(key), "0123456789") {
 			t.Errorf("%s has no number", id)
 		}
+		if find(exercise, isElement("input")) != nil || find(exercise, isElement("select")) != nil {
+			t.Errorf("%s has something to fill in", id)
+		}
+		options += len(all(exercise, isOf("option")))
 		if find(exercise, isOf("key")) != nil {
 			t.Errorf("%s is told with the exercise", id)
 		}
+	}
+	if reasons := all(end, isOf("reasons")); options < 2 || len(reasons) == 0 || textOf(reasons[0]) == "" {
+		t.Errorf("%d options to choose from, and %d reasons", options, len(reasons))
 	}
 }
