@@ -103,7 +103,7 @@ describe('the wall', () => {
 });
 
 // given is the number of the report on the card at hand, and right the answer that the wall shows for it.
-const given = async (page) => parseFloat(await page.locator('.heard:not([hidden]) [data-picked]').innerText());
+const given = async (page) => parseFloat(await page.locator('.heard:not([hidden]) [data-picked="0"]').innerText());
 const counts = (page) => page.locator('.counts').innerText();
 
 async function say(page, text) {
@@ -161,6 +161,29 @@ describe('the tally', () => {
     const said = await counts(page);
     assert.match(said, /an acre: 0 of 1 right/);
     assert.match(said, /1\s+This is worked correctly from an earlier answer/);
+  });
+});
+
+describe('a choice in the room', () => {
+  test('the wall shows its options and the right one, and the tally counts it', async (t) => {
+    const { page } = await open(t);
+    const slide = page.locator('.slide').last();
+    const options = await slide.locator('.asks .option').allTextContents();
+    const [pounds, right] = await slide.locator('.found .key').allTextContents();
+    assert.ok(options.length === 2 && options.includes(right), `${right} of ${options}`);
+    await page.selectOption('#tally-exercise', { index: 5 });
+    await page.focus('.heard:not([hidden]) input');
+    await say(page, pounds);
+    await page.keyboard.press('Space');
+    for (let at = 0; at < options.indexOf(right); at++) {
+      await page.keyboard.press('ArrowDown');
+    }
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    assert.equal(await page.locator('.last').textContent(), `Card 1: Right: ${right}.`);
+    assert.match(await counts(page), /enough for an acre\?: 1 of 1 right/);
+    assert.equal(await page.inputValue('#tally-card'), '2');
+    assert.equal(await page.locator('.heard:not([hidden]) .options input:checked').count(), 0);
   });
 });
 
