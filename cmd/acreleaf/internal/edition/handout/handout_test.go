@@ -305,4 +305,10 @@ func TestFewerLongCardsOnASide(t *testing.T) {
 			t.Errorf("%+v: %d", c, got)
 		}
 	}
+	report := &render.HandedExercise{Asks: make([]render.HandedAsk, 1),
+		Cards: []render.HandedCard{{Report: make([]render.ReportLine, 6),
+			Story: []render.StoryPiece{{Text: strings.Repeat("a", 80)}}}}}
+	if got := perSide(report, 4); got != 2 {
+		t.Errorf("a card with a report is one of %d on a side", got)
+	}
 }

@@ -90,9 +90,9 @@ func perSide(v *render.HandedExercise, asked int) int {
 		}
 		longest = max(longest, length)
 	}
-	lines := 0 // of a report, and of options
+	lines := 0 // of a report with its head and the gaps around it, and of options
 	if first := v.Cards[0]; len(first.Report) > 0 {
-		lines = 1 + len(first.Report)
+		lines = 3 + len(first.Report)
 	}
 	for _, options := range v.Cards[0].Options {
 		lines += len(options)
