@@ -41,7 +41,7 @@ func (r *Renderer) pick(w *bytes.Buffer, e *Exercise, i int) {
 		if a.Order {
 			places(w, len(a.Options))
 		} else {
-			w.WriteString(`<input type="radio" disabled autocomplete="off"`)
+			w.WriteString(`<input type="radio" disabled`)
 			attribute(w, "name", id)
 			numbered(w, "value", at+1)
 			w.WriteByte('>')
