@@ -2,6 +2,7 @@ package site
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -38,6 +39,34 @@ func TestLessonsOfACourse(t *testing.T) {
 		"<small>20 min</small>", "<li>count the inches</li>"} {
 		if !strings.Contains(list, want) {
 			t.Errorf("the course has no %s:\n%s", want, list)
+		}
+	}
+}
+
+// The pages of a course and its lessons have what their script needs to keep progress, and no other page loads it.
+func TestProgressOfACourse(t *testing.T) {
+	files := content(map[string]string{"soil": guide("The soil guide", 1, "")})
+	files["courses/young/a.md"] = lesson("Soil", 1, "")
+	files["courses/young/a.md"].Data = append(files["courses/young/a.md"].Data,
+		"\n```exercise layer\ntitle: One <layer>\ncalculation: soil-nitrogen\nnitrate: 4 to 24 ppm NO3-N, every 1\ndepth: 6, 12 in\n"+
+			"story: The report says {nitrate} in the top {depth}.\nask: nitrogen\n```\n"...)
+	files["courses/young/b.md"] = lesson("Water", 2, "")
+	made := mustMake(t, files)
+	data := regexp.MustCompile(`id="course">\{"code":"[A-Z2-7]{8}","lessons":(.*?)\}</script>`)
+	found := data.FindStringSubmatch(made["courses/young/index.html"])
+	want := `[{"name":"a","exercises":[{"name":"layer","title":"One \u003clayer\u003e","asks":1,"cards":40}]},` +
+		`{"name":"b","exercises":[]}]`
+	if found == nil || found[1] != want {
+		t.Errorf("the course has the data %q; want %s", found, want)
+	}
+	if want := `<p class="told" hidden data-course="../" data-lesson="b"></p>`; !strings.Contains(
+		made["courses/young/b/index.html"], want) {
+		t.Errorf("the lesson has no %s", want)
+	}
+	for name, text := range made {
+		loads := strings.Contains(text, "assets/course.en.")
+		if of := strings.HasPrefix(name, "courses/young/"); strings.HasSuffix(name, ".html") && loads != of {
+			t.Errorf("%s loads the script of courses: %v", name, loads)
 		}
 	}
 }
