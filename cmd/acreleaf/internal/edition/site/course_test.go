@@ -48,8 +48,8 @@ func TestProgressOfACourse(t *testing.T) {
 	files := content(map[string]string{"soil": guide("The soil guide", 1, "")})
 	files["courses/young/a.md"] = lesson("Soil", 1, "")
 	files["courses/young/a.md"].Data = append(files["courses/young/a.md"].Data,
-		"\n```exercise layer\ntitle: One <layer>\ncalculation: soil-nitrogen\nnitrate: 4 to 24 ppm NO3-N, every 1\ndepth: 6, 12 in\n"+
-			"story: The report says {nitrate} in the top {depth}.\nask: nitrogen\n```\n"...)
+		"\n```exercise layer\ntitle: One <layer>\ncalculation: soil-nitrogen\nnitrate: 4 to 24 ppm NO3-N, every 1\n"+
+			"depth: 6, 12 in\nstory: The report says {nitrate} in the top {depth}.\nask: nitrogen\n```\n"...)
 	files["courses/young/b.md"] = lesson("Water", 2, "")
 	made := mustMake(t, files)
 	data := regexp.MustCompile(`id="course">\{"code":"[A-Z2-7]{8}","lessons":(.*?)\}</script>`)
