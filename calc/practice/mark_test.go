@@ -3,6 +3,7 @@ package practice_test
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"acreleaf/calc/nitrogen"
@@ -149,7 +150,9 @@ func TestReading(t *testing.T) {
 	if got, err := trees.Read("12,5", "es"); err != nil || got.Answer != 12.5 {
 		t.Errorf("12,5 in Spanish is %v, %v", got, err)
 	}
-	for _, text := range []string{"abc", "1e999", "3 to 4", "99999999999999999", "lb/ac", "12,5"} {
+	endless := strings.Repeat("9", 400) // more than a float64 holds
+	for _, text := range []string{"abc", "1e999", "3 to 4", "99999999999999999", "lb/ac", "12,5", endless,
+		endless + "/" + endless, "1/" + endless} {
 		if got, err := trees.Read(text, "en"); err == nil {
 			t.Errorf("%q is read as %+v", text, got)
 		}

@@ -41,7 +41,7 @@ func (p *Part) Read(text, language string) (Heard, error) {
 		return Heard{Given: true, Answer: code, Bare: code, Told: FitUnit}, nil
 	}
 	value, told, ok := readAmount(text, language)
-	if !ok || math.Abs(value) > mostAnswer || another.MatchString(told) {
+	if !ok || !(math.Abs(value) <= mostAnswer) || another.MatchString(told) {
 		return Heard{}, errors.New(p.Unread(language))
 	}
 	h := Heard{Given: true, Answer: value, Bare: value}
@@ -91,9 +91,9 @@ func readAmount(text, language string) (value float64, told string, ok bool) {
 	}
 	found := fraction.FindStringSubmatch(text)
 	if found != nil && !startsMore.MatchString(found[6]) {
-		above, _ := strconv.ParseFloat(found[4], 64)
-		below, _ := strconv.ParseFloat(found[5], 64)
-		value, told, ok = above/below, found[6], below > 0
+		above, tooMuch := strconv.ParseFloat(found[4], 64)
+		below, tooLong := strconv.ParseFloat(found[5], 64)
+		value, told, ok = above/below, found[6], below > 0 && tooMuch == nil && tooLong == nil
 		if found[3] != "" {
 			whole, good := number(found[3])
 			ok = ok && good && value < 1

@@ -17,8 +17,8 @@ type Line struct {
 	Values []string // all that such a line may say, with its unit
 }
 
-// LineDeal is how the values of a line that is not asked about are dealt. Each has a stride of its own, so that no two
-// lines go up and down together.
+// LineDeal is how the values of a line that is not asked about are dealt. Its start and its stride follow from the
+// name of the line, so that few lines go up and down together.
 func (e *Exercise) LineDeal(l Line) Deal {
 	hash := fnv.New32a()
 	hash.Write([]byte(e.Seed + " report " + l.Name))

@@ -51,7 +51,7 @@ export function readAmount(typed: string): [value: number, unit: string] | null 
   const [, sign, dollar, digits, after] = AMOUNT.exec(text) ?? [];
   const part = +above! / +under!;
   const added = whole ? (part < 1 ? readDigits(whole) : null) : 0;
-  const size = under ? (+under && added !== null ? part + added : null) : digits ? readDigits(digits) : null;
+  const size = under ? (+under && isFinite(+under) && added !== null ? part + added : null) : digits ? readDigits(digits) : null;
   const unit = under ? money! + behind : dollar! + after;
-  return size === null || size > MOST || ANOTHER.test(under ? behind! : after!) ? null : [minus || sign ? -size : size, unit.trim()];
+  return size === null || !(size <= MOST) || ANOTHER.test(under ? behind! : after!) ? null : [minus || sign ? -size : size, unit.trim()];
 }

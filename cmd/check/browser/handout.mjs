@@ -171,7 +171,7 @@ async function open(to) {
   const { page, complaints, close } = await visit(to, { width: 390 });
   const name = to.match(/#card-(.+)-\d+$/)[1];
   const exercise = page.locator(`#exercise-${name}`);
-  await page.waitForFunction((id) => !document.getElementById(id).readOnly, `exercise-${name}-card`);
+  await page.waitForFunction((id) => !document.getElementById(id).readOnly, `exercise-${name}_card`);
   const card = {
     number: +await exercise.locator('.card input').inputValue(), story: await exercise.locator('.story').textContent(),
     report: await exercise.locator('.report tbody tr').allTextContents(),

@@ -84,9 +84,9 @@ func (r *Renderer) Exercise(w *bytes.Buffer, e *Exercise) {
 	w.WriteString(`<section class="exercise"`)
 	attribute(w, "id", anchor)
 	numbered(w, wire.Exercise, e.Index)
-	attribute(w, "aria-labelledby", anchor+"-title")
+	attribute(w, "aria-labelledby", anchor+"_title")
 	w.WriteString(">\n<header><h2")
-	attribute(w, "id", anchor+"-title")
+	attribute(w, "id", anchor+"_title")
 	w.WriteByte('>')
 	element(w, "small", "", words.Kind.with(strconv.Itoa(e.Number)))
 	w.WriteByte(' ')
@@ -117,13 +117,13 @@ func (r *Renderer) Exercise(w *bytes.Buffer, e *Exercise) {
 func (r *Renderer) card(w *bytes.Buffer, e *Exercise, anchor string) {
 	words := &r.words.Exercise
 	w.WriteString("<div class=\"card\"><p><label")
-	attribute(w, "for", anchor+"-card")
+	attribute(w, "for", anchor+"_card")
 	w.WriteByte('>')
 	text(w, words.Card)
 	w.WriteString(`</label> <input type="number" inputmode="numeric" min="1" value="1" autocomplete="off" readonly`)
 	numbered(w, "max", e.Cards)
-	attribute(w, "id", anchor+"-card")
-	attribute(w, "aria-describedby", anchor+"-no-card")
+	attribute(w, "id", anchor+"_card")
+	attribute(w, "aria-describedby", anchor+"_no-card")
 	w.WriteString("> ")
 	element(w, "span", "", words.OfCards.with(strconv.Itoa(e.Cards)))
 	w.WriteString(` <button type="button"`)
@@ -133,11 +133,11 @@ func (r *Renderer) card(w *bytes.Buffer, e *Exercise, anchor string) {
 	w.WriteString("</button></p>\n<p")
 	flag(w, wire.LiveOnly)
 	w.WriteString("><label")
-	attribute(w, "for", anchor+"-face")
+	attribute(w, "for", anchor+"_face")
 	w.WriteByte('>')
 	text(w, words.Faces)
 	w.WriteString(`</label> <select class="face" autocomplete="off"`)
-	attribute(w, "id", anchor+"-face")
+	attribute(w, "id", anchor+"_face")
 	w.WriteByte('>')
 	for i, face := range []string{words.Whole, words.ButLast, words.Names, words.Alone} {
 		w.WriteString("<option")
@@ -149,7 +149,7 @@ func (r *Renderer) card(w *bytes.Buffer, e *Exercise, anchor string) {
 		w.WriteString("</option>")
 	}
 	w.WriteString("</select></p>\n<p class=\"no-card\" hidden")
-	attribute(w, "id", anchor+"-no-card")
+	attribute(w, "id", anchor+"_no-card")
 	w.WriteByte('>')
 	text(w, words.NoCard.with(strconv.Itoa(e.Cards)))
 	w.WriteString("</p>\n")
@@ -210,7 +210,7 @@ func (r *Renderer) question(w *bytes.Buffer, e *Exercise, i int) {
 		r.pick(w, e, i)
 		return
 	}
-	id := ExerciseAnchor(e.Name) + "-" + strconv.Itoa(i+1)
+	id := ExerciseAnchor(e.Name) + "_" + strconv.Itoa(i+1)
 	w.WriteString(`<li`)
 	if a.Step {
 		w.WriteString(` class="step"`)
@@ -226,7 +226,7 @@ func (r *Renderer) question(w *bytes.Buffer, e *Exercise, i int) {
 	element(w, "small", "", words.digits(a.Digits))
 	w.WriteString(`<div class="entry"><input type="text" inputmode="decimal" autocomplete="off" readonly`)
 	attribute(w, "id", id)
-	attribute(w, "aria-describedby", id+"-mark")
+	attribute(w, "aria-describedby", id+"_mark")
 	w.WriteString(">")
 	if len(a.Units) > 0 {
 		w.WriteString("<select disabled autocomplete=\"off\"")
@@ -254,7 +254,7 @@ func (r *Renderer) question(w *bytes.Buffer, e *Exercise, i int) {
 // marks writes all that may be said of an answer, and ends the question.
 func marks(w *bytes.Buffer, a *ExerciseAsk, id string) {
 	w.WriteString(`<div class="mark" hidden`)
-	attribute(w, "id", id+"-mark")
+	attribute(w, "id", id+"_mark")
 	w.WriteString(">")
 	for i := range a.Verdicts {
 		verdict(w, &a.Verdicts[i])
@@ -308,7 +308,7 @@ func (r *Renderer) exerciseWork(w *bytes.Buffer, e *Exercise, anchor string) {
 		w.WriteString(`<div`)
 		numbered(w, wire.Sheet, work.Index)
 		w.WriteString(">")
-		id := anchor + "-work-" + strconv.Itoa(i+1)
+		id := anchor + "_work_" + strconv.Itoa(i+1)
 		w.WriteString("<h3")
 		attribute(w, "id", id)
 		w.WriteByte('>')

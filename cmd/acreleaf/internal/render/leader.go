@@ -127,7 +127,7 @@ func (r *Renderer) leaderButton(w *bytes.Buffer, class, label string) {
 
 // slide writes one exercise: the story, what is asked, the work, and the answers.
 func (r *Renderer) slide(w *bytes.Buffer, e *LedExercise) {
-	id := "wall-" + e.Name
+	id := "wall_" + e.Name
 	w.WriteString(`<section class="slide"`)
 	numbered(w, wire.Exercise, e.Index)
 	if e.Minutes > 0 {
@@ -164,7 +164,7 @@ func (r *Renderer) slide(w *bytes.Buffer, e *LedExercise) {
 	w.WriteString("</ol>\n")
 	for i := range e.Work {
 		work := &e.Work[i]
-		name := id + "-work-" + strconv.Itoa(i+1)
+		name := id + "_work_" + strconv.Itoa(i+1)
 		w.WriteString("<div")
 		numbered(w, wire.Sheet, work.Index)
 		w.WriteString("><h4")

@@ -282,7 +282,12 @@ func (r *exerciseReader) readAsk() {
 				write("", text, known))
 			return
 		}
-		r.made.Practice.Asks = append(r.made.Practice.Asks, practice.Ask{Use: u.Name, Result: name, Digits: digits})
+		ask := practice.Ask{Use: u.Name, Result: name, Digits: digits}
+		if slices.Contains(r.made.Practice.Asks, ask) {
+			r.fault(entry.ValueSpan, "exercise-ask", fmt.Sprintf("%q is asked for twice", text), "take one of the two out")
+			return
+		}
+		r.made.Practice.Asks = append(r.made.Practice.Asks, ask)
 	}
 	slices.SortStableFunc(r.made.Practice.Asks, func(a, b practice.Ask) int {
 		return slices.Index(known, r.called(r.find(a.Use), a.Result)) - slices.Index(known, r.called(r.find(b.Use), b.Result))

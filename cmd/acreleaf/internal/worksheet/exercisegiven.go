@@ -2,6 +2,7 @@ package worksheet
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -49,7 +50,25 @@ func (r *exerciseReader) readGiven(u *practice.Use, given *sheet.Given, entry ma
 		u.Fixed[given.Name] = values[0]
 		return
 	}
+	if at := equalValues(values); at >= 0 {
+		r.unfit = true
+		r.fault(entry.ValueSpan, "exercise-values", fmt.Sprintf("%s: value %d of this list is the same as one before it",
+			r.called(u, given.Name), at+1), "take one of the two out, so that cards differ")
+		return
+	}
 	u.Varied = append(u.Varied, practice.Varied{Given: given.Name, Values: values})
+}
+
+// equalValues gives the place of a value that came before, or -1.
+func equalValues(values []sheet.Entry) int {
+	seen := map[float64]bool{}
+	for i, v := range values {
+		if seen[v.Value] {
+			return i
+		}
+		seen[v.Value] = true
+	}
+	return -1
 }
 
 // example is how a given that varies may be written.
@@ -96,6 +115,9 @@ func single(given *sheet.Given, text string) (sheet.Entry, error) {
 	return e, err
 }
 
+// plain is a number in digits: no power of ten, no other base, no "inf".
+var plain = regexp.MustCompile(`^(?:\d+\.?\d*|\.\d+)$`)
+
 // stepped reads the ends of a range and goes from one to the other in steps. Each number is counted from the digits of
 // the step, so that 0.1 and 0.2 are 0.3.
 func stepped(given *sheet.Given, ends, step string) ([]sheet.Entry, error) {
@@ -104,7 +126,7 @@ func stepped(given *sheet.Given, ends, step string) ([]sheet.Entry, error) {
 		return nil, err
 	}
 	by, err := strconv.ParseFloat(step, 64)
-	if err != nil || !(by > 0) || e.Typed >= e.TypedHigh || len(given.Choices) > 0 || given.Date {
+	if err != nil || !plain.MatchString(step) || !(by > 0) || e.Typed >= e.TypedHigh || len(given.Choices) > 0 || given.Date {
 		return nil, fmt.Errorf("%s%s%s is not a range of numbers and a step above 0; write for example 4 to 24 %s%s2",
 			ends, every, step, given.Unit, every)
 	}
@@ -128,9 +150,22 @@ func stepped(given *sheet.Given, ends, step string) ([]sheet.Entry, error) {
 // readLink reads "from soil.nitrogen".
 func (r *exerciseReader) readLink(u *practice.Use, given *sheet.Given, entry markdown.Entry, from string) {
 	source, name := r.split(from)
-	good := source != nil && source != u && !r.single
+	if r.single {
+		r.unfit = true
+		r.fault(entry.ValueSpan, "link-unknown", "an exercise of one calculation takes no number from another",
+			"write what the given may be, or make it a chain of calculations")
+		return
+	}
+	good := source != nil && source != u
 	if good {
 		_, good = source.Sheet.UnitOf(name)
+	}
+	if uses := r.made.Practice.Uses; good && slices.Index(uses, source) > slices.Index(uses, u) {
+		r.unfit = true
+		r.fault(entry.ValueSpan, "exercise-uses",
+			fmt.Sprintf("%q takes a number from %q, which comes after it in the chain", u.Name, source.Name),
+			"write the chain in the order of the work, with "+source.Name+" before "+u.Name)
+		return
 	}
 	if !good {
 		r.unfit = true

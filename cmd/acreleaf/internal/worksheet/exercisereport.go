@@ -78,6 +78,9 @@ func (r *exerciseReader) printed(entry markdown.Entry, text string) []string {
 	var list []string
 	if found[2] == "" {
 		for _, number := range strings.Split(found[1], ", ") {
+			if !plain.MatchString(number) {
+				return refuse(fmt.Sprintf("%q is not a number", number))
+			}
 			list = append(list, number+" "+found[3])
 		}
 	} else {

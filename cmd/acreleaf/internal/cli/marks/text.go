@@ -14,7 +14,7 @@ var (
 		"3 to 4", "3-4 lb/ac", "3 a 4", "1,200", "1.200,5", "1,2,3", "12,5", "0,125", ",5", ".5", "5.", "1..2",
 		"$12.50", "12.50 $/lb", "$", "5' 6\"", "99999999999999999", "1.5 × 10^3", "1.5 × 10^999", "0", "-4",
 		"−4", "+4", "0x10", "1 200", "١٢", "12 lb/ac to 14 lb/ac", "NaN", "Infinity", "ND", "<5", "48 lb 3 oz",
-		"48 lb/ac.", "about 48", "=48", "48%"}
+		"48 lb/ac.", "about 48", "=48", "48%", endless + "/" + endless, "1/" + endless, endless}
 	others = []string{"lb", "lb/ac", "lbs/acre", "pounds per acre", "LB N/AC", "lb of N per acre",
 		"libras por acre", "libras de nitrógeno por acre", "kg/ha", "kilos por hectárea", "ppm", "ppm NO3-N",
 		"ppm nitrate-N", "ppm NO3", "mg/L", "oz", "oz/tree", "ounces per tree", "onzas por árbol", "g/tree",
@@ -22,6 +22,9 @@ var (
 		"percent", "por ciento", "$", "dollars", "$/lb", "$/ac", "ft", "in", "\"", "trees", "trees/ac",
 		"bananas", "lb N", "lb product", "lb/1000 lb", "ft2", "per acre", "/ac", "N"}
 )
+
+// endless is more digits than a float64 holds.
+var endless = strings.Repeat("9", 400)
 
 // text is an answer that somebody may give to a step: right, near it, in another unit, from a slip, or noise.
 func (a *answerer) text(card *practice.Card, p *practice.Part) string {

@@ -9,17 +9,20 @@ import (
 
 var ids = regexp.MustCompile(` id="([^"]*)"`)
 
-// A heading has no id of another part of its page, be it that of a course or of who leads a workshop: a script would
-// find the heading in its place.
+// A heading or an exercise has no id of another part of its page, be it that of a course or of who leads a workshop: a
+// script would find the wrong one.
 func TestHeadingsTakeNoIDsOfOtherParts(t *testing.T) {
 	var headings strings.Builder
 	for _, text := range []string{"Course", "Module", "State", "Text", "Units", "Exercise dig", "Exercise dig title",
 		"Worksheet soil", "Soil nitrate", "Reference 0", "Wall title", "Wall dig", "Wall card", "Tally title", "Tally card"} {
 		headings.WriteString("## " + text + "\n\nText.\n\n")
 	}
-	const live = "```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n```\n\n" +
-		"```exercise dig\ncalculation: soil-nitrogen\nnitrate: 4 to 24 ppm NO3-N, every 1\ndepth: 6, 12, 18 in\n" +
-		"story: A report says {nitrate} in {depth}.\nask: nitrogen\n```\n\n```reference\ntable: material\n```\n\n"
+	live := "```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n```\n\n" +
+		"```reference\ntable: material\n```\n\n"
+	for _, name := range []string{"dig", "dig-1", "dig-title", "title", "card"} {
+		live += "```exercise " + name + "\ncalculation: soil-nitrogen\nnitrate: 4 to 24 ppm NO3-N, every 1\n" +
+			"depth: 6, 12, 18 in\nstory: A report says {nitrate} in {depth}.\nask: nitrogen\n```\n\n"
+	}
 	files := content(map[string]string{"soil": guide("Soil", 1, live+headings.String())})
 	files["workshops/hour.md"] = &fstest.MapFile{
 		Data: []byte(guide("An hour", 1, live+"````leader\n"+headings.String()+"````\n"))}
