@@ -95,6 +95,8 @@ func TestCodesThatSayNothing(t *testing.T) {
 	done := make([]Done, 6)
 	code := Code(&young, done)
 	unfit := write(young.Letters(), done[:5])
+	// A day before 1970 in the first lesson, and no other finished.
+	early := string(alphabet[version]) + young.Letters() + number(1+folded(-firstDay-1)) + strings.Repeat(number(0), 17)
 	for _, tc := range []struct{ typed, want string }{
 		{"", "a code has 14 letters or more, and this has 0"},
 		{code[:12], "a code has 14 letters or more, and this has 10"},
@@ -106,6 +108,7 @@ func TestCodesThatSayNothing(t *testing.T) {
 		{Code(&Course{Site: "https://other.example.org/", Address: young.Address, Lessons: young.Lessons}, done),
 			"the code is of no course of this site"},
 		{unfit, `the code does not have the 6 lessons of "young"`},
+		{early + check(early), `the code does not have the 6 lessons of "young"`},
 		{strings.Repeat("A", 100_000), "the code begins with A"},
 	} {
 		_, _, err := Read(tc.typed, []Course{old, young})

@@ -71,7 +71,7 @@ func find(id, edition string, courses []Course) (*Course, error) {
 	return nil, &Problem{"the code is of no course of this site", "name the content folder of its site: --from=FOLDER"}
 }
 
-// readLessons reads the numbers of so many lessons, and nothing behind them.
+// readLessons reads the numbers of so many lessons, and nothing after them.
 func readLessons(letters string, count int) ([]Done, bool) {
 	lessons, before := make([]Done, count), firstDay
 	for i := range lessons {
@@ -83,7 +83,9 @@ func readLessons(letters string, count int) ([]Done, bool) {
 		}
 		lessons[i] = Done{Day: Unfinished, Right: numbers[1], Missed: numbers[2]}
 		if numbers[0] > 0 {
-			before += unfolded(numbers[0] - 1)
+			if before += unfolded(numbers[0] - 1); before < 0 || before > mostDay {
+				return nil, false // a page writes no such day
+			}
 			lessons[i].Day = before
 		}
 	}
