@@ -126,7 +126,8 @@ func stepped(given *sheet.Given, ends, step string) ([]sheet.Entry, error) {
 		return nil, err
 	}
 	by, err := strconv.ParseFloat(step, 64)
-	if err != nil || !plain.MatchString(step) || !(by > 0) || e.Typed >= e.TypedHigh || len(given.Choices) > 0 || given.Date {
+	unfit := e.Typed >= e.TypedHigh || len(given.Choices) > 0 || given.Date
+	if err != nil || unfit || !plain.MatchString(step) || !(by > 0) {
 		return nil, fmt.Errorf("%s%s%s is not a range of numbers and a step above 0; write for example 4 to 24 %s%s2",
 			ends, every, step, given.Unit, every)
 	}
