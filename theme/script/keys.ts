@@ -20,8 +20,9 @@ export function makeKeys(): void {
     row.append(button);
   }
   addEventListener("focusin", ({ target }) => {
-    if ((target as HTMLInputElement).inputMode && matchMedia("(pointer: coarse)").matches) {
-      (target as Element).parentElement!.after(row);
+    const input = target as HTMLInputElement;
+    if (input.inputMode && input.closest(".field") && matchMedia("(pointer: coarse)").matches) { // an exercise takes one number
+      input.parentElement!.after(row);
     }
   });
 }
