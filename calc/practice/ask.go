@@ -97,14 +97,15 @@ func (m marker) questions() []sheet.Term {
 	for _, by := range shifts {
 		shifted = shifted.Or(m.near(x.Times(m.number(by)), v, half)).Or(m.near(x.Over(m.number(by)), v, half))
 	}
+	nearby := x.Minus(v).Size().AtMost(v.Size().Times(m.number(nearly)))
 	return []sheet.Term{
 		Right:       is(FitUnit).And(good),
 		UnitMissing: is(NoUnit).And(good),
-		UnitWrong:   is(NoUnit).Not().And(bareGood),
+		UnitWrong:   is(NoUnit).Not().And(bareGood).Or(is(OtherUnit).And(nearby)),
 		Carried:     carried,
 		Slipped:     slipped,
 		Shifted:     shifted.And(v.Same(m.number(0)).Not()),
-		Rounded:     x.Minus(v).Size().AtMost(v.Size().Times(m.number(nearly))),
+		Rounded:     nearby,
 	}
 }
 

@@ -71,8 +71,11 @@ func folded(text string) string {
 			text = r.word.ReplaceAllLiteralString(text, r.by)
 		}
 	}
-	return text
+	return millionths.ReplaceAllLiteralString(text, "ppm")
 }
+
+// millionths are the names of ppm in soil and in water, as in calc/unit.
+var millionths = regexp.MustCompile(`mg/(kg|l)`)
 
 var plainly = strings.NewReplacer("á", "a", "é", "e", "í", "i", "ó", "o", "ú", "u", "²", "2", "³", "3")
 

@@ -30,7 +30,7 @@ const spelled = (text: string): string =>
     )
       .replace(/ +/g, " ")
       .replace(/\$/g, "usd"),
-  );
+  ).replace(/mg\/(kg|l)/, "ppm");
 
 /** Whether what was typed means a unit. */
 export const means = (typed: string, unit: string): boolean =>
