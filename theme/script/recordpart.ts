@@ -91,6 +91,9 @@ export function mountRecord(course: Syllabus, titles: string[], store: Store, th
 
   one(".clear").onclick = () => {
     const before = store.text();
+    if (before === null && said.querySelector("button")) {
+      return; // a second tap must not take the way back
+    }
     if (!store.clear()) {
       said.textContent = word("not-kept");
       return;
