@@ -23,7 +23,6 @@ type HandedExercise struct {
 	PerSide int // how many cards are on a side of paper: 1, 2 or 4
 	Title   string
 	Story   []StoryPiece  // with the labels of what is given
-	Same    []HandedGiven // on every card
 	Givens  []HandedGiven // those that differ, with the unit where all cards have the same
 	Asks    []HandedAsk
 	Cards   []HandedCard

@@ -21,7 +21,6 @@ func (r *Renderer) Key(w *bytes.Buffer, h *Handout) {
 }
 
 func (r *Renderer) keyOf(w *bytes.Buffer, e *HandedExercise) {
-	words := &r.words.Handout
 	w.WriteString("<section>\n<h2>")
 	element(w, "small", "", r.words.Exercise.Kind.with(strconv.Itoa(e.Number)))
 	w.WriteByte(' ')
@@ -35,19 +34,6 @@ func (r *Renderer) keyOf(w *bytes.Buffer, e *HandedExercise) {
 		}
 	}
 	w.WriteString("</p>\n")
-	if len(e.Same) > 0 {
-		w.WriteString("<p>")
-		text(w, words.Same)
-		w.WriteByte(' ')
-		for i, given := range e.Same {
-			if i > 0 {
-				w.WriteString("; ")
-			}
-			text(w, given.Label+" ")
-			element(w, "b", "", given.Value)
-		}
-		w.WriteString(".</p>\n")
-	}
 	letter := 0
 	for _, t := range e.tables() {
 		w.WriteString("<table>\n<thead>\n")

@@ -179,7 +179,6 @@ type HandoutWords struct {
 	Key        string   `yaml:"key"`
 	KeyNote    string   `yaml:"key-note"`
 	CardHead   string   `yaml:"card-head"`
-	Same       string   `yaml:"same"`
 	Slips      string   `yaml:"slips"`
 	Alike      string   `yaml:"alike"`
 	Worked     Sentence `yaml:"worked" blanks:"number"`

@@ -36,9 +36,7 @@ func (e *edition) exercise(p *book.Page, of *worksheet.Exercise) (*render.Handed
 	if err != nil {
 		return nil, err
 	}
-	v := &render.HandedExercise{Title: of.Title, Story: storyOf(of, func(piece practice.Piece) string {
-		return labelOf(of.Practice, piece)
-	})}
+	v := &render.HandedExercise{Title: of.Title, Story: keyStory(of)}
 	for _, part := range set.Parts {
 		ask := render.HandedAsk{Label: part.Label(), Digits: part.Digits, Unit: part.Units()[0].String()}
 		if part.Choice != nil {
@@ -54,7 +52,6 @@ func (e *edition) exercise(p *book.Page, of *worksheet.Exercise) (*render.Handed
 			v.Givens = append(v.Givens, render.HandedGiven{Label: u.Sheet.FindGiven(varied.Given).Label})
 		}
 	}
-	v.Same = sameOnAll(of)
 	for number := max(e.First, 1); number <= cmp.Or(e.Last, of.Cards); number++ {
 		card, err := set.Card(number)
 		if err != nil {
@@ -144,27 +141,23 @@ func storyOf(of *worksheet.Exercise, given func(practice.Piece) string) []render
 	return list
 }
 
-func labelOf(e *practice.Exercise, piece practice.Piece) string {
-	for _, u := range e.Uses {
-		if u.Name == piece.Use {
-			return u.Sheet.FindGiven(piece.Given).Label
-		}
-	}
-	return ""
-}
-
-// sameOnAll are the givens of the story that are the same on every card.
-func sameOnAll(of *worksheet.Exercise) []render.HandedGiven {
-	var list []render.HandedGiven
-	seen := map[practice.Piece]bool{}
+// keyStory is the story with the labels of what varies, and with what is the same on every card.
+func keyStory(of *worksheet.Exercise) []render.StoryPiece {
+	var list []render.StoryPiece
 	for _, piece := range of.Story {
+		part := render.StoryPiece{Text: piece.Text}
 		for _, u := range of.Practice.Uses {
-			if entry, fixed := u.Fixed[piece.Given]; fixed && u.Name == piece.Use && !seen[piece] {
-				seen[piece] = true
-				given := u.Sheet.FindGiven(piece.Given)
-				list = append(list, render.HandedGiven{Label: given.Label, Value: practice.CardText(given, entry)})
+			if piece.Given == "" || u.Name != piece.Use {
+				continue
+			}
+			given := u.Sheet.FindGiven(piece.Given)
+			if entry, fixed := u.Fixed[piece.Given]; fixed {
+				part.Text = practice.CardText(given, entry)
+			} else {
+				part.Text, part.Given = given.Label, true
 			}
 		}
+		list = append(list, part)
 	}
 	return list
 }
