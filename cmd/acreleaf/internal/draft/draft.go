@@ -199,6 +199,13 @@ func noHome(name string) error {
 		" in your editor, and begin it so:\n---\ntitle: Guides for our orchards\nsummary: What a reader finds here.\n---"}
 }
 
+// noCourse is the error for the page of a course, which is made from its lessons.
+func noCourse(name string) error {
+	return &Error{Text: "there is no pattern for the page of a course, which is made from its lessons",
+		Note: "draft a lesson, such as " + path.Join(path.Dir(name), "soil.md") + "; for a text of your own, write " + name +
+			" in your editor, and begin it so:\n---\ntitle: Feeding young trees\nsummary: What a learner can do at the end.\nlanguage: en\n---"}
+}
+
 // stem is the name of a file without its folders and its ending.
 func stem(name string) string { return strings.TrimSuffix(path.Base(name), path.Ext(name)) }
 

@@ -37,6 +37,9 @@ func (d *drafter) fill() (string, error) {
 	if d.address.Kind == kind.Home {
 		return "", noHome(d.called(d.name))
 	}
+	if d.address.Kind == kind.Course {
+		return "", noCourse(d.called(d.name))
+	}
 	if name == "" {
 		return "", &Error{Text: fmt.Sprintf("there is no pattern for %q", d.name),
 			Note: eachKind(path.Base(d.name))}
