@@ -78,7 +78,7 @@ func TestMark(t *testing.T) {
 		{"48 lb/tree", practice.UnitWrong, nil},
 		{"48.04 lb/ac", practice.Right, nil},
 		{"48.3 lb/ac", practice.Rounded, nil},
-		{"48.3 lb", practice.UnitWrong, nil}, // a wrong unit is no right answer, however near the number
+		{"48.3 lb", practice.UnitWrong, nil},                              // a wrong unit is no right answer, however near the number
 		{"212 lb/ac", practice.Slipped, []string{"nitrate-for-nitrogen"}}, // 48 × 4.4268 = 212.5 without the half
 		{"480 lb/ac", practice.Shifted, nil},
 		{"0.48 lb/ac", practice.Shifted, nil},

@@ -32,8 +32,13 @@ func (r *exerciseReader) readReport() {
 		}
 		label, rest, found := strings.Cut(entry.Value, ", ")
 		if !found {
+			example := "Phosphorus, 8 to 24 ppm, every 2"
+			if given := mention.FindStringSubmatch(entry.Value); given != nil {
+				wanted, r.mentions[given[1]] = true, true // one mistake is reported once
+				example = "Nitrate, " + given[0]
+			}
 			r.fault(entry.ValueSpan, "exercise-report", "this line of the report has no label and comma before its number",
-				"write the label first: "+name+": Phosphorus, 8 to 24 ppm, every 2")
+				"write the label first: "+name+": "+example)
 			continue
 		}
 		line := practice.Line{Name: name, Label: label}

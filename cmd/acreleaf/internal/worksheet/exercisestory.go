@@ -41,7 +41,7 @@ func (r *exerciseReader) readStory() {
 			if len(r.made.Practice.Report) > 0 {
 				where = "the story or the report tells"
 			}
-			r.fault(entry.ValueSpan, "exercise-story", fmt.Sprintf("the story leaves out %s", r.called(u, given.Name)),
+			r.fault(entry.ValueSpan, "exercise-story", fmt.Sprintf("the story leaves out %q", r.called(u, given.Name)),
 				fmt.Sprintf("put {%s} where %s it", r.called(u, given.Name), where))
 		}
 	}
