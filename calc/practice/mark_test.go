@@ -78,7 +78,7 @@ func TestMark(t *testing.T) {
 		{"48 lb/tree", practice.UnitWrong, nil},
 		{"48.04 lb/ac", practice.Right, nil},
 		{"48.3 lb/ac", practice.Rounded, nil},
-		{"48.3 lb", practice.UnitWrong, nil},                              // a wrong unit is no right answer, however near the number
+		{"48.3 lb", practice.UnitWrong, nil},
 		{"212 lb/ac", practice.Slipped, []string{"nitrate-for-nitrogen"}}, // 48 × 4.4268 = 212.5 without the half
 		{"480 lb/ac", practice.Shifted, nil},
 		{"0.48 lb/ac", practice.Shifted, nil},
@@ -150,7 +150,7 @@ func TestReading(t *testing.T) {
 	}
 	// Of soil mg/kg is ppm, and of water mg/L is (calc/unit): a report in either is answered as it is printed.
 	basis := deal(t, one(nitrogen.NitrateBasis, "nitrogen", 3, "of", "water", "reported", "69 mg/L NO3"), 1).Parts()[0]
-	for _, text := range []string{"15.6 ppm NO3-N", "15.6 mg/L NO3-N", "15.6 mg/kg nitrate-N", "15.6 mg/L", "15.6 MG per L"} {
+	for _, text := range []string{"15.6 mg/L NO3-N", "15.6 mg/kg nitrate-N", "15.6 mg/L", "15.6 MG per L"} {
 		if got, err := basis.Read(text, "en"); err != nil || got.Told != practice.FitUnit {
 			t.Errorf("%q is read as %+v, %v; want a unit that fits", text, got, err)
 		}

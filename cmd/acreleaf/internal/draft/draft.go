@@ -203,7 +203,8 @@ func noHome(name string) error {
 func noCourse(name string) error {
 	return &Error{Text: "there is no pattern for the page of a course, which is made from its lessons",
 		Note: "draft a lesson, such as " + path.Join(path.Dir(name), "soil.md") + "; for a text of your own, write " + name +
-			" in your editor, and begin it so:\n---\ntitle: Feeding young trees\nsummary: What a learner can do at the end.\nlanguage: en\n---"}
+			" in your editor, and begin it so:\n---\ntitle: Feeding young trees\nsummary: What a learner can do at the end.\n" +
+			"language: en\n---"}
 }
 
 // stem is the name of a file without its folders and its ending.
