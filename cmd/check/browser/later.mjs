@@ -14,7 +14,7 @@ const { browser, origin } = await start(settings.site);
 
 const path = 'guides/soil/'; // its example has no range
 const guide = readGuide(path);
-const answers = (reported) => work(guide.worksheets, { soil: { nitrate: `${reported} ppm NO3` } });
+const answers = (reported) => work(guide.worksheets, { soil: { nitrate: `${reported} ppm NO3-N` } });
 
 // open opens a page whose script for ranges does as asked, and notes when the page was live and when that was fetched.
 async function open(t, address, ranges) {
