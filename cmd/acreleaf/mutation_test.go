@@ -30,7 +30,7 @@ type change struct {
 
 var (
 	demoFigure = regexp.MustCompile(`\[([^\]\[]+)\]\((worked|source):[^)]*\)`)
-	demoTable  = regexp.MustCompile("(?m)^```reckoner[\\s\\S]*?^```$")
+	demoBlock  = regexp.MustCompile("(?m)^```(?:reckoner|exercise)[\\s\\S]*?^```$")
 	numberText = regexp.MustCompile(`\d[\d,]*(?:\.\d+)?`)
 )
 
@@ -59,7 +59,8 @@ func changes(files map[string][]byte, of func(text string) []string) []change {
 		if filepath.Ext(name) != ".md" {
 			continue
 		}
-		text = demoTable.ReplaceAllFunc(text, blank) // no figure depends on a reckoner, and its cells take the most time
+		// No figure depends on these blocks, and their cells and cards take the most time.
+		text = demoBlock.ReplaceAllFunc(text, blank)
 		prose := withoutBlocks(text)
 		for _, at := range demoFigure.FindAllSubmatchIndex(prose, -1) {
 			from := string(text[at[2]:at[3]])
