@@ -21,7 +21,7 @@ func raceTest(ctx context.Context, r *step.Record) error {
 	const internal = "./cmd/acreleaf/internal/"
 	return errors.Join(
 		runTests(ctx, r, "-race", internal+"desk", internal+"output", internal+"book", "./cmd/check/internal/step"),
-		runTests(ctx, r, "-race", "-run", "AnyNumberOfWorkers|^TestMaker|^TestAPanic", internal+"edition/site"),
+		runTests(ctx, r, "-race", "-run", "AnyNumberOfWorkers|^TestAPanic", internal+"edition/site"),
 		runTests(ctx, r, "-race", "-run", "TestParallel", internal+"markdown"),
 	)
 }

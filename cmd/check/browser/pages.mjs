@@ -13,9 +13,9 @@ const visit = regulars(browser);
 
 // Both schemes at both widths for the guides, and for one page of each other form. The pages of the manual are many, so
 // the others are looked at on a narrow screen, where things are cut off and scroll, and take turns at the schemes. The
-// lessons of a course are looked at on two screens that share neither width nor scheme. The calculations and the
-// messages are set from one pattern each: they take turns at these two screens, and the colours are those of the first
-// two. A page is loaded once for a width; also is the scheme that it is looked at in after that.
+// lessons of a course take turns at two screens that share neither width nor scheme. So do the calculations and the
+// messages, which are set from one pattern each: the colours are those of the first two. A page is loaded once for a
+// width; also is the scheme that it is looked at in after that.
 const patterns = ['calculations/', 'manual/messages-'];
 
 function planOf(path) {
@@ -24,14 +24,10 @@ function planOf(path) {
   if (at === 0) {
     return opposite.map((screen) => ({ ...screen, also: screen.scheme === 'dark' ? 'light' : 'dark', walked: true }));
   }
-  const turn = opposite[at % opposite.length];
-  if (patterns.includes(start)) {
-    return [{ ...turn, walked: true, plain: at > 2 }];
-  }
   if (start === 'manual/') {
     return [{ ...narrow[at % narrow.length], walked: true }];
   }
-  return opposite.map((screen) => ({ ...screen, walked: screen === turn }));
+  return [{ ...opposite[at % opposite.length], walked: true, plain: patterns.includes(start) && at > 2 }];
 }
 
 // Three at a time: a page waits for the browser, which shows each stop of the Tab key.

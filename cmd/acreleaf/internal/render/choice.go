@@ -19,7 +19,7 @@ type AskedOption struct {
 // pick writes a question that is answered by choosing: one of several options, or a place for each of several items.
 func (r *Renderer) pick(w *bytes.Buffer, e *Exercise, i int) {
 	a := &e.Asks[i]
-	id := ExerciseAnchor(e.Name) + "-" + strconv.Itoa(i+1)
+	id := ExerciseAnchor(e.Name) + "_" + strconv.Itoa(i+1)
 	w.WriteString(`<li class="pick"`)
 	numbered(w, wire.Sheet, a.Index)
 	numbered(w, wire.Asked, i)
@@ -34,7 +34,7 @@ func (r *Renderer) pick(w *bytes.Buffer, e *Exercise, i int) {
 		attribute(w, "role", "radiogroup")
 	}
 	attribute(w, "aria-labelledby", id)
-	attribute(w, "aria-describedby", id+"-mark")
+	attribute(w, "aria-describedby", id+"_mark")
 	w.WriteString(">\n<ul class=\"options\">\n")
 	for at := range a.Options {
 		w.WriteString("<li><label>")

@@ -7,7 +7,10 @@ import (
 	"testing/fstest"
 )
 
-var ids = regexp.MustCompile(` id="([^"]*)"`)
+var (
+	ids        = regexp.MustCompile(` id="([^"]*)"`)
+	references = regexp.MustCompile(` (?:for|aria-labelledby|aria-describedby)="([^"]*)"`)
+)
 
 // A heading or an exercise has no id of another part of its page, be it that of a course or of who leads a workshop: a
 // script would find the wrong one.
@@ -21,7 +24,10 @@ func TestHeadingsTakeNoIDsOfOtherParts(t *testing.T) {
 		"```reference\ntable: material\n```\n\n"
 	for _, name := range []string{"dig", "dig-1", "dig-title", "title", "card"} {
 		live += "```exercise " + name + "\ncalculation: soil-nitrogen\nnitrate: 4 to 24 ppm NO3-N, every 1\n" +
-			"depth: 6, 12, 18 in\nstory: A report says {nitrate} in {depth}.\nask: nitrogen\n```\n\n"
+			"depth: 6, 12, 18 in\nstory: A report says {nitrate} in {depth}.\nask: nitrogen\nhint: Count the slices.\n" +
+			"choose: Is it much?\noptions:\n" +
+			"  much: {when: nitrogen > \"50 lb N/ac present\", say: It is, because: It is over that much.}\n" +
+			"  little: {when: nitrogen <= \"50 lb N/ac present\", say: It is not, because: It is no more than that.}\n```\n\n"
 	}
 	files := content(map[string]string{"soil": guide("Soil", 1, live+headings.String())})
 	files["workshops/hour.md"] = &fstest.MapFile{
@@ -36,6 +42,13 @@ func TestHeadingsTakeNoIDsOfOtherParts(t *testing.T) {
 				t.Errorf("%s has the id %q twice", page, found[1])
 			}
 			seen[found[1]] = true
+		}
+		for _, found := range references.FindAllStringSubmatch(made[page+"/index.html"], -1) {
+			for _, id := range strings.Fields(found[1]) {
+				if !seen[id] {
+					t.Errorf("%s refers to the id %q, and has none", page, id)
+				}
+			}
 		}
 		if len(seen) < 15 {
 			t.Errorf("%s has only %d ids", page, len(seen))
