@@ -18,7 +18,7 @@ type recordCommand struct {
 	place
 }
 
-// whatItProves is said of every code that is in order.
+// whatItProves is printed after the record of a code that is in order.
 const whatItProves = `This proves the arithmetic of the record: its lessons, dates and scores.
 It does not prove who sat there. The dates are those of the learner's own device, and a code is not signed.
 `
