@@ -280,6 +280,17 @@ func verdict(w *bytes.Buffer, v *Verdict) {
 	w.WriteString("</p>")
 }
 
+// rightAnswer begins an entry of a list: what is asked, and the right answer to it.
+func rightAnswer(w *bytes.Buffer, a *ExerciseAsk, i int) {
+	w.WriteString("<div>")
+	inLanguage(w, "dt", a.Lang, a.Label)
+	w.WriteString(`<dd><b class="key"`)
+	numbered(w, wire.Asked, i)
+	w.WriteByte('>')
+	text(w, a.Key)
+	w.WriteString("</b>")
+}
+
 // exerciseWork writes the right answers and the work of the card, folded.
 func (r *Renderer) exerciseWork(w *bytes.Buffer, e *Exercise, anchor string) {
 	words := &r.words.Exercise
@@ -291,14 +302,7 @@ func (r *Renderer) exerciseWork(w *bytes.Buffer, e *Exercise, anchor string) {
 		if a.Step {
 			continue
 		}
-		w.WriteString("<div>")
-		inLanguage(w, "dt", a.Lang, a.Label)
-		w.WriteString("<dd>")
-		w.WriteString("<b class=\"key\"")
-		numbered(w, wire.Asked, i)
-		w.WriteByte('>')
-		text(w, a.Key)
-		w.WriteString("</b>")
+		rightAnswer(w, a, i)
 		r.reasons(w, a)
 		w.WriteString("</dd></div>")
 	}

@@ -191,13 +191,8 @@ func (r *Renderer) found(w *bytes.Buffer, e *LedExercise) {
 		if a.Step {
 			continue
 		}
-		w.WriteString("<div>")
-		inLanguage(w, "dt", a.Lang, a.Label)
-		w.WriteString(`<dd><b class="key"`)
-		numbered(w, wire.Asked, i)
-		w.WriteByte('>')
-		text(w, a.Key)
-		w.WriteString("</b></dd></div>")
+		rightAnswer(w, a, i)
+		w.WriteString("</dd></div>")
 	}
 	w.WriteString("</dl></div>")
 }
