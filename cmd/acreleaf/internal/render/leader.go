@@ -192,6 +192,7 @@ func (r *Renderer) found(w *bytes.Buffer, e *LedExercise) {
 			continue
 		}
 		rightAnswer(w, a, i)
+		r.reasons(w, a)
 		w.WriteString("</dd></div>")
 	}
 	w.WriteString("</dl></div>")
