@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -46,7 +47,9 @@ var commandPages = map[string]string{
 // commandPage is made from what the program says when it is asked for help.
 func commandPage(t *testing.T) *manualPage {
 	var b strings.Builder
-	b.WriteString(commandsBefore)
+	b.WriteString(commandsBefore + "\n## acreleaf\n\n")
+	root := help(t)
+	writeCommand(&b, root[:slices.Index(root, "Commands:")])
 	commands := commandNames(t)
 	for _, name := range commands {
 		fmt.Fprintf(&b, "\n## acreleaf %s\n\n", name)

@@ -51,7 +51,7 @@ func (b *bench) cross(ctx context.Context, r *step.Record) error {
 	}
 	t := foreign()
 	// The compiler refuses the same programs without its optimisations, and takes three quarters of the time.
-	size, err := t.build(ctx, filepath.Join(b.crossed, t.file()), "-gcflags=all=-N -l")
+	size, err := t.build(ctx, build{from: ".", to: filepath.Join(b.crossed, t.file())}, "-gcflags=all=-N -l")
 	if err != nil {
 		return fmt.Errorf("%s: %w", t.name(), err)
 	}
@@ -68,19 +68,28 @@ func (t target) file() string {
 	return name
 }
 
-// build builds the file of one target, with more flags for the Go tool, and gives its size as text.
-func (t target) build(ctx context.Context, file string, flags ...string) (string, error) {
-	args := append([]string{"build", "-trimpath", "-ldflags=-s -w", "-o", file}, flags...)
+// A build is from a folder of the project to a file, with more for the environment of the Go tool.
+type build struct {
+	from, to    string
+	environment []string
+}
+
+// build builds the file of one target, with more flags for the Go tool, and gives its size as text. The commit is
+// written into the file where the project lies in a repository.
+func (t target) build(ctx context.Context, b build, flags ...string) (string, error) {
+	args := append([]string{"build", "-trimpath", "-buildvcs=auto", "-ldflags=-s -w", "-o", b.to}, flags...)
 	args = append(args, "./cmd/acreleaf")
-	build := exec.CommandContext(ctx, "go", args...)
-	build.Env = append(build.Environ(), "CGO_ENABLED=0", "GOOS="+t.system, "GOARCH="+t.processor)
-	if printed, err := build.CombinedOutput(); err != nil {
+	tool := exec.CommandContext(ctx, "go", args...)
+	tool.Dir = b.from
+	tool.Env = append(tool.Environ(), "CGO_ENABLED=0", "GOOS="+t.system, "GOARCH="+t.processor)
+	tool.Env = append(tool.Env, b.environment...)
+	if printed, err := tool.CombinedOutput(); err != nil {
 		return "", fmt.Errorf("go build: %w\n%s", err, printed)
 	}
-	if err := t.alone(file); err != nil {
+	if err := t.alone(b.to); err != nil {
 		return "", err
 	}
-	info, err := os.Stat(file)
+	info, err := os.Stat(b.to)
 	if err != nil {
 		return "", err
 	}

@@ -13,7 +13,8 @@ import (
 
 // release builds the program for every kind of computer into a folder, beside a list of their SHA-256 sums in the form
 // that sha256sum -c reads. Each file is built under another name and renamed when its header has been read, so that
-// the folder never has a file that was not looked at.
+// the folder never has a file that was not looked at. Each is also built from a copy of the project in another folder,
+// and must have the same bytes.
 func release(ctx context.Context, w io.Writer, arguments []string) (bool, error) {
 	set := flag.NewFlagSet("release", flag.ContinueOnError)
 	set.SetOutput(w)
@@ -27,9 +28,17 @@ func release(ctx context.Context, w io.Writer, arguments []string) (bool, error)
 	if err := os.MkdirAll(*to, 0o755); err != nil {
 		return false, err
 	}
+	again, err := copyProject()
+	if err != nil {
+		return false, err
+	}
+	defer os.RemoveAll(again.folder)
 	sums, failed := "", 0
 	for _, t := range targets {
 		size, sum, err := t.release(ctx, *to)
+		if err == nil {
+			err = again.same(ctx, t, sum)
+		}
 		if err != nil {
 			failed++
 			fmt.Fprintf(w, "%-14s FAILED: %v\n", t.name(), err)
@@ -38,7 +47,8 @@ func release(ctx context.Context, w io.Writer, arguments []string) (bool, error)
 		fmt.Fprintf(w, "%-14s %s  %s\n", t.name(), size, t.file())
 		sums += fmt.Sprintf("%x  %s\n", sum, t.file())
 	}
-	fmt.Fprintf(w, "%d built, %d failed\n", len(targets)-failed, failed)
+	fmt.Fprintf(w, "%d built twice, from two folders: %d the same bytes, %d failed\n", len(targets), len(targets)-failed,
+		failed)
 	if failed > 0 {
 		return false, nil
 	}
@@ -50,7 +60,7 @@ func (t target) release(ctx context.Context, folder string) (size string, sum [s
 	file := filepath.Join(folder, t.file())
 	unread := file + ".part"
 	defer os.Remove(unread)
-	if size, err = t.build(ctx, unread); err != nil {
+	if size, err = t.build(ctx, build{from: ".", to: unread}); err != nil {
 		return "", sum, err
 	}
 	bytes, err := os.ReadFile(unread)

@@ -35,6 +35,8 @@ type commands struct {
 	Handout handoutCommand `cmd:"" help:"Print cards, their key and a sheet to sign in for a workshop."`
 	Record  recordCommand  `cmd:"" help:"Read the code of a learner's record."`
 	Reckon  reckonCommand  `cmd:"" help:"Work one calculation, or list them all."`
+
+	about
 }
 
 // place says where the guides are.
@@ -44,8 +46,9 @@ type place struct {
 
 // A terminal is where a command writes.
 type terminal struct {
-	out, err io.Writer
-	printer  message.Printer
+	out     *keptWriter
+	err     io.Writer
+	printer message.Printer
 }
 
 // errFaults says that faults were found, and that they have been printed.
@@ -97,13 +100,14 @@ func (e errUsage) Unwrap() error { return e.error }
 
 // Run runs one command and gives its exit code.
 func Run(args []string, stdout, stderr io.Writer) int {
-	t := &terminal{out: stdout, err: stderr, printer: message.Printer{Color: colour(stderr)}}
+	kept := &keptWriter{to: stdout}
+	t := &terminal{out: kept, err: stderr, printer: message.Printer{Color: colour(stderr)}}
 	var c commands
 	exited := -1
 	parser, err := kong.New(&c,
 		kong.Name("acreleaf"),
 		kong.Description("Turns Markdown guides into a site whose worked examples run live."),
-		kong.Writers(stdout, stderr),
+		kong.Writers(kept, stderr),
 		kong.Exit(func(code int) { exited = code; panic(stop{}) }),
 		kong.UsageOnError(),
 	)
@@ -111,7 +115,13 @@ func Run(args []string, stdout, stderr io.Writer) int {
 		panic(err) // the commands above are wrong, and every test of this package finds it
 	}
 	parser.Model.HelpFlag.Help = "Show what can be typed."
-	return run(parser, t, args, &exited)
+	hideAfterCommand(parser, args)
+	exit := run(parser, t, args, &exited)
+	if kept.err != nil {
+		t.complain(kept.lost())
+		return exitFault
+	}
+	return exit
 }
 
 // stop is how kong's own exit (after --help) comes back to Run.
@@ -130,15 +140,19 @@ func run(parser *kong.Kong, t *terminal, args []string, exited *int) (code int) 
 		args = []string{"--help"}
 	}
 	context, err := parser.Parse(args)
-	if err != nil {
+	if err != nil && t.out.err == nil {
 		t.complain(mistyped(err))
 		return exitUsage
 	}
-	err = context.Run(t)
+	if err == nil {
+		err = context.Run(t)
+	}
 	var usage errUsage
 	switch {
 	case err == nil:
 		return exitClean
+	case t.out.err != nil:
+		return exitFault // Run says so
 	case errors.Is(err, errFaults):
 		return exitFault
 	case errors.As(err, &usage):

@@ -45,7 +45,7 @@ func (c *reckonCommand) workRows(t *terminal, s *sheet.Sheet) error {
 		return err
 	}
 	defer func() { _ = in.Close() }() // it was only read
-	progress := &progress{to: t.err, quiet: !isTerminal(t.err) || isTerminal(t.out), since: time.Now()}
+	progress := &progress{to: t.err, quiet: !isTerminal(t.err) || isTerminal(t.out.to), since: time.Now()}
 	tally, err := rows.Job{
 		Sheet: s, Typed: r.entries, Name: name, In: in, Out: t.out,
 		Report: func(m message.Message) {

@@ -45,7 +45,9 @@ func TestRowsThatCannotBeWritten(t *testing.T) {
 	write(t, "blocks.csv", blocks)
 	var err bytes.Buffer
 	code := Run([]string{"reckon", "soil-nitrogen", "--rows", "blocks.csv"}, full{}, &err)
-	if want := "error: the rows could not be written: no room\n"; code != exitFault || err.String() != want {
+	const want = "error: what this command prints could not be written: no room\n" +
+		"   note: free some space, or let it print to another place, and try again\n"
+	if code != exitFault || err.String() != want {
 		t.Errorf("exit code %d: %s", code, &err)
 	}
 }
