@@ -6,9 +6,11 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"path/filepath"
 	"strconv"
 	"syscall"
 
+	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/desk"
 )
 
@@ -33,10 +35,12 @@ func (p *port) UnmarshalText(text []byte) error {
 
 // Run shows the site until it is stopped.
 func (c *deskCommand) Run(t *terminal) error {
-	options, err := c.open()
+	// The desk opens the folder itself, and again when another one is in its place.
+	root, err := os.OpenRoot(c.From)
 	if err != nil {
-		return err
+		return cannotOpen(c.From, err)
 	}
+	_ = root.Close() // it was only tried
 	var progress io.Writer
 	if isTerminal(t.err) {
 		progress = t.err
@@ -44,7 +48,7 @@ func (c *deskCommand) Run(t *terminal) error {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	return desk.New(desk.Options{
-		Site: options, Folder: c.From, Port: int(c.Port), Share: c.Share,
+		Site: book.Options{Name: filepath.ToSlash(filepath.Clean(c.From))}, Folder: c.From, Port: int(c.Port), Share: c.Share,
 		Printer: t.printer, Out: t.out, Err: t.err, Progress: progress,
 	}).Run(ctx)
 }

@@ -54,10 +54,35 @@ const frugal = 25
 // wrong until it is fixed. The error is nil after an ordinary end.
 func (d *Desk) Run(ctx context.Context) error {
 	debug.SetGCPercent(frugal)
-	// The watch comes before the first making, so that no save falls between the two.
-	watcher, err := watch(d.options.Folder)
+	ctx, stop := context.WithCancel(ctx)
+	defer stop()
+	first := make(chan error, 1)
+	go d.work(ctx, first)
+	// What is read may not come for minutes, as from a shared folder. An end does not wait for it.
+	select {
+	case <-ctx.Done():
+		return nil
+	case err := <-first:
+		if err != nil {
+			return err
+		}
+	}
+	listener, err := d.listen()
 	if err != nil {
-		return fmt.Errorf("the content folder cannot be watched: %w", err)
+		return err
+	}
+	d.greet(listener)
+	return d.serve(ctx, listener)
+}
+
+// work makes the site, and again after each save, until the context ends. It says when there is something to show, or
+// why nothing can be.
+func (d *Desk) work(ctx context.Context, first chan<- error) {
+	// The watch comes before the first making, so that no save falls between the two.
+	watcher, err := watch(d.options.Folder, d.options.Site.Name, d.tell, reportsOfTheSystem)
+	if err != nil {
+		first <- fmt.Errorf("the content folder cannot be watched: %w", err)
+		return
 	}
 	defer watcher.close()
 	defer d.closeRoot()
@@ -65,30 +90,14 @@ func (d *Desk) Run(ctx context.Context) error {
 	_, good := d.remake(book.Changes{Everything: true})
 	done()
 	if !good {
-		fmt.Fprintln(d.options.Err, "The desk shows this in the browser too, until it is fixed.")
+		d.tell("The desk shows this in the browser too, until it is fixed.")
 	}
-	listener, err := d.listen()
-	if err != nil {
-		return err
-	}
-	d.greet(listener)
-	return d.serveAndFollow(ctx, listener, watcher)
+	first <- nil
+	settle(ctx, watcher.changes, func() { d.follow(watcher.take()) })
 }
 
-// serveAndFollow answers requests and makes the site again after each save, until the context ends or no more request
-// can be answered.
-func (d *Desk) serveAndFollow(ctx context.Context, listener net.Listener, watcher *watcher) error {
-	ctx, stop := context.WithCancel(ctx)
-	following := make(chan struct{})
-	go func() {
-		defer close(following)
-		settle(ctx, watcher.changes, func() { d.follow(watcher.take()) })
-	}()
-	err := d.serve(ctx, listener)
-	stop() // who follows would wait for ever beside a server that failed
-	<-following
-	return err
-}
+// tell gives the author a sentence beside the messages.
+func (d *Desk) tell(text string) { fmt.Fprintln(d.options.Err, text) }
 
 // patient is how long a first making may take before there is a word about it.
 const patient = time.Second
@@ -104,27 +113,17 @@ func (d *Desk) wait() func() {
 	return func() { timer.Stop() }
 }
 
-// serve answers requests until the context ends.
+// serve answers requests until the context ends, or no more of them can be answered.
 func (d *Desk) serve(ctx context.Context, listener net.Listener) error {
 	server := &http.Server{Handler: d.Handler(), ReadHeaderTimeout: 10 * time.Second}
-	// Open event streams would keep a shutdown waiting, so their context ends with ours.
-	server.BaseContext = func(net.Listener) context.Context { return ctx }
-	stopped := make(chan error, 1)
-	stop := context.AfterFunc(ctx, func() {
-		end, cancel := context.WithTimeout(context.WithoutCancel(ctx), time.Second)
-		defer cancel()
-		if err := server.Shutdown(end); err != nil {
-			err = server.Close() // what does not end in a second is cut off
-			stopped <- err
-			return
-		}
-		stopped <- nil
-	})
-	if err := server.Serve(listener); !errors.Is(err, http.ErrServerClosed) {
-		stop()
-		return err
+	// Nobody waits for what is cut off: the pages go with the desk.
+	defer context.AfterFunc(ctx, func() { _ = server.Close() })()
+	err := server.Serve(listener)
+	_ = server.Close()
+	if errors.Is(err, http.ErrServerClosed) {
+		return nil
 	}
-	return <-stopped
+	return fmt.Errorf("the desk can answer no more requests: %w; start it again", err)
 }
 
 // follow makes the site again after a save, and tells the browsers.
@@ -136,7 +135,7 @@ func (d *Desk) follow(c book.Changes) {
 	_, blank := d.shelf.blank()
 	switch {
 	case !good && !blank:
-		fmt.Fprintln(d.options.Err, "The last good site stays up until this is fixed.")
+		d.tell("The last good site stays up until this is fixed.")
 	case changed > 0:
 		fmt.Fprintf(d.options.Out, "Made again in %d ms: %s.\n", took, files(changed))
 	case good && faulty:

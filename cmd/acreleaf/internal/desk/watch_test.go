@@ -18,7 +18,7 @@ func yard(t *testing.T) (folder string, w *watcher) {
 	t.Helper()
 	folder = t.TempDir()
 	save(t, filepath.Join(folder, "guides", "soil.md"), "one")
-	w, err := watch(folder)
+	w, err := watch(folder, "content", func(string) {}, reportsOfTheSystem)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -173,7 +173,7 @@ func TestHiddenFilesAreNotTold(t *testing.T) {
 }
 
 func TestAFolderThatIsNotThereCannotBeWatched(t *testing.T) {
-	if w, err := watch(filepath.Join(t.TempDir(), "gone")); err == nil {
+	if w, err := watch(filepath.Join(t.TempDir(), "gone"), "content", nil, reportsOfTheSystem); err == nil {
 		w.close()
 		t.Error("no error")
 	}
