@@ -18,6 +18,7 @@ type epubCommand struct {
 	Guides []string `arg:"" optional:"" name:"guide" help:"Such as guides/soil.md or courses/young; none for all."`
 	To     string   `help:"The folder for these books and no others (${default})." default:"books" placeholder:"FOLDER"`
 	place
+	turn
 }
 
 // Run makes the books. Nothing is put in place when there is a fault.
@@ -33,11 +34,8 @@ func (c *epubCommand) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
-	to, err := output.Begin(c.To)
+	to, err := c.begin(t, c.To, books)
 	if err != nil {
-		return err
-	}
-	if err := keepsToItsFolder(to, c.To, books); err != nil {
 		return err
 	}
 	var count atomic.Int64

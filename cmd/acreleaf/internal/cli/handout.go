@@ -24,6 +24,7 @@ type handoutCommand struct {
 	Paper    string    `help:"The paper: letter or a4 (${default})." enum:"letter,a4" default:"letter" placeholder:"SIZE"`
 	place
 	To string `help:"The folder for the handout (handout/WORKSHOP)." placeholder:"FOLDER"`
+	turn
 }
 
 // A cardRange is the first and the last card of those that are asked for; the zero one is all.
@@ -76,11 +77,8 @@ func (c *handoutCommand) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
-	to, err := output.Begin(c.To)
+	to, err := c.begin(t, c.To, aHandout)
 	if err != nil {
-		return err
-	}
-	if err := keepsToItsFolder(to, c.To, aHandout); err != nil {
 		return err
 	}
 	files, told := c.printed(pages)

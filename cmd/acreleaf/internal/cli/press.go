@@ -10,7 +10,6 @@ import (
 	"runtime/debug"
 
 	"acreleaf/cmd/acreleaf/internal/book"
-	"acreleaf/cmd/acreleaf/internal/edition/handout"
 	"acreleaf/cmd/acreleaf/internal/edition/site"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
@@ -19,6 +18,7 @@ import (
 type pressCommand struct {
 	place
 	To string `help:"The folder for the site (${default})." default:"public" placeholder:"FOLDER"`
+	turn
 }
 
 // room is memory that is asked for and never touched, so that the system gives none for it. The collector counts it as
@@ -47,11 +47,8 @@ func (c *pressCommand) Run(t *terminal) error {
 		c.done(t, mark.Pages, report)
 		return nil
 	}
-	to, err := output.Begin(c.To)
+	to, err := c.begin(t, c.To, aSite)
 	if err != nil {
-		return err
-	}
-	if err := keepsToItsFolder(to, c.To, aSite); err != nil {
 		return err
 	}
 	pages, messages := book.Make(options, site.New, to.Put)
@@ -103,32 +100,6 @@ func cannotOpen(folder string, err error) error {
 		err = path.Err // the message has the path already
 	}
 	return fault{fmt.Sprintf("the content folder %q cannot be opened: %v", folder, err), note}
-}
-
-// What a command makes, each in a folder of its own.
-const (
-	aSite    = "a site"
-	aHandout = "a handout"
-	books    = "books"
-)
-
-// keepsToItsFolder sees that a command does not clear away what another one made: what is listed in a folder and not
-// made again is removed.
-func keepsToItsFolder(to *output.Writer, folder, made string) error {
-	there := books
-	switch {
-	case to.IsNew():
-		return nil
-	case to.Lists("index.html"):
-		there = aSite
-	case to.Lists(handout.CardsFile):
-		there = aHandout
-	}
-	if there == made {
-		return nil
-	}
-	return fault{fmt.Sprintf("%q has %s in it, which %s would replace", folder, there, made),
-		"name another folder: --to=FOLDER"}
 }
 
 // apart sees that what is made is not written into the content, nor the content read from it.

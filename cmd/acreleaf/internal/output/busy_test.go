@@ -9,13 +9,13 @@ import (
 	"testing"
 )
 
-// held is a disk with one file that another program holds.
-type held struct {
+// inUse is a disk with one file that another program holds.
+type inUse struct {
 	disk
 	name string
 }
 
-func (h *held) Rename(from, to string) error {
+func (h *inUse) Rename(from, to string) error {
 	if filepath.Base(to) == h.name {
 		return &os.LinkError{Op: "rename", Old: from, New: to, Err: syscall.EBUSY}
 	}
@@ -25,11 +25,9 @@ func (h *held) Rename(from, to string) error {
 // A file that another program holds is named, and the next press goes on from there.
 func TestHeldFile(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "public")
-	if err := os.Mkdir(dir, 0o755); err != nil {
-		t.Fatal(err)
-	}
+	plant(t, dir, tree{"mine.txt": "mine"})
 	files := []File{{Path: "a.html", Bytes: []byte("a")}, {Path: "held.html", Bytes: []byte("b")}}
-	_, err := writerOn(dir, &held{realDisk{}, "held.html"}).write(files, Mark{})
+	_, err := writerOn(dir, &inUse{realDisk{}, "held.html"}).write(files, Mark{})
 	said := "/held.html is in use by another program. " + siteMixed + " Close it there and try again"
 	if !errors.Is(err, syscall.EBUSY) || !strings.Contains(err.Error(), said) {
 		t.Errorf("error: %v", err)

@@ -2,29 +2,93 @@ package output
 
 import (
 	"path"
-	"slices"
+	"path/filepath"
+	"strconv"
 )
 
-// carryOut does what was planned, in the steps of the package's description.
+// carryOut does what was planned, in one of the two ways of the package's description.
 func (w *Writer) carryOut(p *plan, mark Mark) error {
-	lists, err := w.stageLists(p, mark)
-	if err == nil {
-		err = w.replace(p, lists)
+	built := ""
+	if w.whole && len(p.writes)+len(p.removals)+len(p.clear) > 0 {
+		exchanged, at, err := w.exchange(p, mark)
+		if err != nil || exchanged {
+			return err
+		}
+		built = at
 	}
+	if w.work == w.beside {
+		if err := w.bringInside(p, built); err != nil {
+			return err
+		}
+	}
+	before, after, err := w.stageLists(p, mark)
 	if err != nil {
-		w.Drop()
 		return err
 	}
-	if err := w.disk.Remove(w.real(stagingName)); err != nil {
-		return w.sentence(stagingName, err, newSiteWhole)
+	if err := w.lookAgain(p); err != nil {
+		return err
+	}
+	flushed := []string{w.work, w.staged(before), w.staged(after)}
+	for _, f := range p.writes {
+		flushed = append(flushed, w.staged(f.number))
+	}
+	if err := w.disk.Flush(flushed); err != nil {
+		return sentence(w.work, err, oldSiteWhole)
+	}
+	return w.replace(p, before, after)
+}
+
+// bringInside moves the new files from the work folder beside the site into the one in it, which may be on another disk:
+// so they are copied. built is the folder of a site that could not be exchanged; "" when none was built.
+func (w *Writer) bringInside(p *plan, built string) error {
+	if err := w.makeFolder(w.home); err != nil {
+		return w.sentence("", err, oldSiteWhole)
+	}
+	w.exists = true
+	from := w.work
+	w.work, w.opened = w.real(stagingName), false
+	if err := w.makeWork(); err != nil {
+		return err
+	}
+	for _, f := range p.writes {
+		at := filepath.Join(from, strconv.Itoa(f.number))
+		if built != "" {
+			at = filepath.Join(built, filepath.FromSlash(f.path))
+		}
+		content, err := w.disk.ReadFile(at)
+		if err == nil {
+			err = w.disk.Create(w.staged(f.number), content)
+		}
+		if err != nil {
+			return w.sentence(f.path, err, oldSiteWhole)
+		}
+	}
+	return w.clean(oldSiteWhole)
+}
+
+// lookAgain sees that nobody has put anything where a new file must go since the file was planned.
+func (w *Writer) lookAgain(p *plan) error {
+	var blocked []string
+	for _, f := range p.writes {
+		if f.ours || f.folder {
+			continue
+		}
+		if s, _, err := w.stand(f.path); err != nil {
+			return err
+		} else if s != nothing {
+			blocked = append(blocked, f.path)
+		}
+	}
+	if len(blocked) > 0 {
+		return w.blockedError(blocked, oldSiteWhole)
 	}
 	return nil
 }
 
-// replace turns the old site into the new one. Nothing here needs room on the disk but the folders, and those come
-// before the first page is touched.
-func (w *Writer) replace(p *plan, lists int) error {
-	if err := w.move(lists+stagedBefore, manifestName, oldSiteWhole); err != nil {
+// replace turns the old site into the new one, file by file. Nothing here needs room on the disk but the folders, and
+// those come before the first page is touched.
+func (w *Writer) replace(p *plan, before, after int) error {
+	if err := w.move(before, manifestName, oldSiteWhole); err != nil {
 		return err
 	}
 	for _, old := range p.clear {
@@ -37,7 +101,7 @@ func (w *Writer) replace(p *plan, lists int) error {
 	}
 	state := oldSiteWhole
 	for _, f := range p.writes {
-		if err := w.move(f.number, f.path, state); err != nil {
+		if err := w.place(f, state); err != nil {
 			return err
 		}
 		state = siteMixed
@@ -50,11 +114,23 @@ func (w *Writer) replace(p *plan, lists int) error {
 	for _, name := range p.emptied {
 		w.removeEmpty(name)
 	}
-	return w.move(lists+stagedAfter, manifestName, newSiteWhole)
+	return w.move(after, manifestName, newSiteWhole)
+}
+
+// place moves a new file to its place, unless somebody has just put something there.
+func (w *Writer) place(f placed, state string) error {
+	if !f.ours {
+		if s, _, err := w.stand(f.path); err != nil {
+			return err
+		} else if s != nothing {
+			return w.blockedError([]string{f.path}, state)
+		}
+	}
+	return w.move(f.number, f.path, state)
 }
 
 func (w *Writer) move(staged int, to, state string) error {
-	if err := w.disk.Rename(w.real(w.staged(staged)), w.real(to)); err != nil {
+	if err := w.disk.Rename(w.staged(staged), w.real(to)); err != nil {
 		return w.sentence(to, err, state)
 	}
 	return nil
@@ -67,8 +143,8 @@ func (w *Writer) makeFolders(p *plan) error {
 		if err == nil {
 			continue
 		}
-		for _, made := range slices.Backward(p.folders[:i]) {
-			_ = w.disk.Remove(w.real(made))
+		for j := i - 1; j >= 0; j-- {
+			_ = w.disk.Remove(w.real(p.folders[j]))
 		}
 		state := oldSiteWhole
 		if len(p.clear) > 0 {

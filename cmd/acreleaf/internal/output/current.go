@@ -1,7 +1,8 @@
 package output
 
 import (
-	"runtime"
+	"errors"
+	"io/fs"
 	"sync/atomic"
 )
 
@@ -9,11 +10,11 @@ import (
 // Every file is read again: its time and size are no proof that nobody edited it. Any doubt is a no, and costs nothing
 // but making the site.
 func Current(dir, from string) (Report, Mark, bool) {
-	w := &Writer{disk: realDisk{}, dir: dir, workers: runtime.GOMAXPROCS(0)}
+	w := newWriter(dir)
 	if err := w.readManifest(); err != nil || from == "" || w.marked.From != from {
 		return Report{}, Mark{}, false
 	}
-	if s, _, err := w.stand(stagingName); err != nil || s != nothing {
+	if s, _, err := w.stand(stagingName); err != nil || s != nothing || w.find() != nil || w.hasWork() {
 		return Report{}, Mark{}, false
 	}
 	var names []string
@@ -28,6 +29,12 @@ func Current(dir, from string) (Report, Mark, bool) {
 		return nil
 	})
 	return Report{Unchanged: len(names)}, w.marked, err == nil && !differ.Load()
+}
+
+// hasWork says whether a press beside the site is at work or was cut short.
+func (w *Writer) hasWork() bool {
+	_, err := w.disk.Lstat(w.sibling(stagingName))
+	return !errors.Is(err, fs.ErrNotExist)
 }
 
 // standsAsWritten says whether a file of the list is there with the bytes that were written.

@@ -16,5 +16,8 @@ func isBusy(err error) bool {
 	return errors.Is(err, syscall.Errno(32)) || errors.Is(err, syscall.Errno(33)) || errors.Is(err, syscall.EBUSY)
 }
 
+// isTooLong says whether a name is longer than the system takes: ERROR_FILENAME_EXCED_RANGE of the Windows API.
+func isTooLong(err error) bool { return errors.Is(err, syscall.Errno(206)) }
+
 // noRight is why a file may not be written. Windows denies the access to a file that is open, too.
 const noRight = "its folder is read-only or another program has it open"

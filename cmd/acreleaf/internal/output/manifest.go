@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"hash/crc32"
 	"maps"
+	"path"
 	"slices"
 	"strconv"
 	"strings"
@@ -84,6 +85,26 @@ func decode(text []byte) (manifest, Mark, error) {
 		m[p] = e
 	}
 	return m, mark, nil
+}
+
+// settled is the list of files that are all in place.
+func (m manifest) settled() manifest {
+	list := make(manifest, len(m))
+	for name, e := range m {
+		list[name] = entry{hash: e.hash}
+	}
+	return list
+}
+
+// folders gives the folders that files of the list are in.
+func (m manifest) folders() map[string]bool {
+	above := map[string]bool{}
+	for name := range m {
+		for p := path.Dir(name); p != "." && !above[p]; p = path.Dir(p) {
+			above[p] = true
+		}
+	}
+	return above
 }
 
 func decodeLine(line string) (string, entry, error) {

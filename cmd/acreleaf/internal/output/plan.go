@@ -9,7 +9,7 @@ import (
 
 // plan is everything a press will do to the disk, decided before the first change.
 type plan struct {
-	writes    []placed // the files that are new or changed, assets first
+	writes    []placed // the files that are new or changed, in the order of moving
 	clear     []string // to remove early: files in whose place a folder comes, and folders in whose place a file comes
 	folders   []string // folders to make, parents first
 	removals  []string // files that are no longer part of the site, pages first
@@ -71,8 +71,9 @@ func (w *Writer) plan(mark Mark) (*plan, error) {
 			p.after[f.path] = entry{hash: f.hash, pending: !f.ours}
 		}
 	}
-	slices.SortFunc(p.writes, func(a, b placed) int { return compareFiles(a.path, b.path) })
-	room := &roomMaker{w: w, plan: p, known: map[string]standing{}, needed: map[string]bool{}}
+	slices.SortFunc(p.writes, compareMoves)
+	room := &roomMaker{w: w, plan: p, known: map[string]standing{}, needed: map[string]bool{},
+		had: w.listed.folders()}
 	for _, f := range p.writes {
 		if err := room.makeFor(f.path, f.folder); err != nil {
 			return nil, err
@@ -85,6 +86,17 @@ func (w *Writer) plan(mark Mark) (*plan, error) {
 	slices.Sort(p.blocked)
 	p.blocked = slices.Compact(p.blocked)
 	return p, nil
+}
+
+// compareMoves puts assets before pages, and new pages before those that may lead to them.
+func compareMoves(a, b placed) int {
+	if isAsset(a.path) || isAsset(b.path) || a.ours == b.ours {
+		return compareFiles(a.path, b.path)
+	}
+	if b.ours {
+		return -1
+	}
+	return 1
 }
 
 // compareFiles puts assets before pages, and each by the alphabet.

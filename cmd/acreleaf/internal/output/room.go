@@ -11,7 +11,7 @@ type roomMaker struct {
 	plan   *plan
 	known  map[string]standing // what is at the paths of folders that were looked at
 	needed map[string]bool     // folders that are already seen to
-	had    map[string]bool     // folders of files on the list, made when first asked for
+	had    map[string]bool     // folders of files on the list
 }
 
 // look gives what is at a folder's path, from the top down; below anything but a folder there is nothing.
@@ -80,18 +80,10 @@ func (r *roomMaker) need(p string) error {
 
 // dropped says whether a file in the folder is one of ours that the site no longer has.
 func (r *roomMaker) dropped(p string) (bool, error) {
-	listed, known := r.w.listed[p]
-	if _, kept := r.plan.after[p]; kept || !known {
+	if _, kept := r.plan.after[p]; kept {
 		return false, nil
 	}
-	if !listed.pending {
-		return true, nil
-	}
-	content, err := r.w.disk.ReadFile(r.w.real(p))
-	if err != nil {
-		return false, r.w.sentence(p, err, oldSiteWhole)
-	}
-	return hashOf(content) == listed.hash, nil
+	return r.w.owns(r.w.listed, r.w.dir, p)
 }
 
 // clearFolder plans the removal of a folder that holds nothing but files of ours that the site no longer has.
@@ -100,7 +92,7 @@ func (r *roomMaker) clearFolder(p string) error {
 	if err != nil {
 		return r.w.sentence(p, err, oldSiteWhole)
 	}
-	if len(entries) == 0 && !r.hadFiles(p) {
+	if len(entries) == 0 && !r.had[p] {
 		r.plan.blocked = append(r.plan.blocked, p) // somebody else made it
 	}
 	for _, e := range entries {
@@ -125,19 +117,6 @@ func (r *roomMaker) clearFolder(p string) error {
 	}
 	r.plan.clear = append(r.plan.clear, p)
 	return nil
-}
-
-// hadFiles says whether the list has a file below a folder: then a press that was cut short made or emptied the folder.
-func (r *roomMaker) hadFiles(p string) bool {
-	if r.had == nil {
-		r.had = map[string]bool{}
-		for name := range r.w.listed {
-			for above := path.Dir(name); above != "." && !r.had[above]; above = path.Dir(above) {
-				r.had[above] = true
-			}
-		}
-	}
-	return r.had[p]
 }
 
 // planRemovals lists the files of ours that the site no longer has. What somebody put in the place of one is left.

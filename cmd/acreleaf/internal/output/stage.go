@@ -4,136 +4,87 @@ import (
 	"errors"
 	"io/fs"
 	"maps"
-	"os"
 	"path"
 	"path/filepath"
 	"regexp"
 	"strconv"
 )
 
-// Places in the staging folder, after those of the files.
-const (
-	stagedBefore = iota // the list that has the old files and the new ones
-	stagedAfter         // the list at the end
-	stagedLists         // how many there are
-)
+// staged is the path of a new file while it is not in its place.
+func (w *Writer) staged(i int) string { return filepath.Join(w.work, strconv.Itoa(i)) }
 
-// staged is the slash path of a new file while it is not in its place. The token keeps apart the files of two presses
-// that run at a time, so that none can move the other's file to a wrong name.
-func (w *Writer) staged(i int) string { return path.Join(stagingName, w.token+"-"+strconv.Itoa(i)) }
-
-// stage writes a new file beside the site, and gives its number there.
+// stage writes a new file apart from the site, and gives its number there.
 func (w *Writer) stage(f File) (number int, err error) {
 	if number, err = w.nextNumber(); err != nil {
 		return number, err
 	}
-	if err := w.disk.Create(w.real(w.staged(number)), f.Bytes); err != nil {
+	if err := w.disk.Create(w.staged(number), f.Bytes); err != nil {
 		return number, w.sentence(f.Path, err, oldSiteWhole)
 	}
 	return number, nil
 }
 
-// nextNumber gives a number in the folder for new files, which is made for the first of them.
+// nextNumber gives a number in the folder for new files.
 func (w *Writer) nextNumber() (int, error) {
+	if err := w.makeWork(); err != nil {
+		return 0, err
+	}
 	w.mutex.Lock()
 	defer w.mutex.Unlock()
-	if !w.opened {
-		w.opened = true
-		w.open = w.openStaging()
-	}
 	w.numbers++
-	return w.numbers - 1, w.open
+	return w.numbers - 1, nil
 }
 
-// openStaging makes the folder for new files, and the site's folder where there is none.
-func (w *Writer) openStaging() error {
-	for above := filepath.Clean(w.dir); ; above = filepath.Dir(above) {
-		if _, err := os.Lstat(above); !errors.Is(err, fs.ErrNotExist) || filepath.Dir(above) == above {
-			break
-		}
-		w.made = append(w.made, above)
+// makeWork makes the folder for new files when it is first asked for.
+func (w *Writer) makeWork() error {
+	w.mutex.Lock()
+	defer w.mutex.Unlock()
+	if w.opened {
+		return w.open
 	}
-	if err := os.MkdirAll(w.dir, 0o755); err != nil {
-		return w.sentence("", err, "Nothing was written.")
+	w.opened = true
+	if err := w.disk.Mkdir(w.work); err != nil {
+		w.open = sentence(w.work, err, oldSiteWhole)
 	}
-	if err := w.disk.Mkdir(w.real(stagingName)); err != nil {
-		return w.sentence(stagingName, err, oldSiteWhole)
-	}
-	return nil
+	return w.open
 }
 
-// stageLists writes the lists beside the new files, and gives the number of the first.
-func (w *Writer) stageLists(p *plan, mark Mark) (first int, err error) {
-	before := maps.Clone(w.listed)
-	if before == nil {
-		before = manifest{}
+// stageLists writes the list that has the old files and the new ones, and the one at the end, and gives their numbers.
+func (w *Writer) stageLists(p *plan, mark Mark) (before, after int, err error) {
+	both := maps.Clone(w.listed)
+	if both == nil {
+		both = manifest{}
 	}
 	for _, f := range p.writes {
-		e := p.after[f.path]
-		before[f.path] = e
-		p.after[f.path] = entry{hash: e.hash}
+		both[f.path] = p.after[f.path]
 	}
-	lists := [stagedLists][]byte{stagedBefore: before.encode(Mark{}), stagedAfter: p.after.encode(mark)}
-	for i, list := range lists {
-		number, err := w.nextNumber()
-		if err != nil {
-			return first, err
-		}
-		if i == 0 {
-			first = number
-		}
-		if err := w.disk.Create(w.real(w.staged(number)), list); err != nil {
-			return first, w.sentence(manifestName, err, oldSiteWhole)
-		}
+	if before, err = w.stageList(both.encode(Mark{})); err == nil {
+		after, err = w.stageList(p.after.settled().encode(mark))
 	}
-	return first, nil
+	return before, after, err
 }
 
-// sameStaging sees that nobody took a new file away: another press does, that began later.
-func (w *Writer) sameStaging() error {
-	if w.numbers == 0 {
-		return nil
+func (w *Writer) stageList(list []byte) (number int, err error) {
+	if number, err = w.nextNumber(); err != nil {
+		return number, err
 	}
-	there := map[string]bool{}
-	entries, err := w.disk.ReadDir(w.real(stagingName))
-	for _, e := range entries {
-		there[path.Join(stagingName, e.Name())] = true
+	if err := w.disk.Create(w.staged(number), list); err != nil {
+		return number, w.sentence(manifestName, err, oldSiteWhole)
 	}
-	for _, p := range w.placed {
-		if err == nil && p.number >= 0 && !there[w.staged(p.number)] {
-			err = fs.ErrNotExist
-		}
-	}
-	if err != nil {
-		return w.sentence(stagingName, err, oldSiteWhole)
-	}
-	return nil
+	return number, nil
 }
 
-// Drop takes back what Put wrote beside the site, as far as it can: what stays is swept by the next press. The site
-// stays as it was, and a folder for it that is new goes again.
-func (w *Writer) Drop() {
-	for i := range w.numbers {
-		_ = w.disk.Remove(w.real(w.staged(i)))
-	}
-	if w.numbers > 0 {
-		_ = w.disk.Remove(w.real(stagingName))
-	}
-	for _, folder := range w.made {
-		_ = os.Remove(folder)
-	}
-}
+// stagedFile is a name in the folder for new files. Earlier versions of Acreleaf wrote a token before the number.
+var stagedFile = regexp.MustCompile(`^([0-9a-f]{16}-)?[0-9]+$`)
 
-var stagedFile = regexp.MustCompile(`^[0-9a-f]{16}-[0-9]+$`)
-
-// sweepStaging removes what a press that was cut short left, and nothing else.
+// sweepStaging removes what a press that went file by file left in the site's folder, and nothing else.
 func (w *Writer) sweepStaging() error {
 	s, _, err := w.stand(stagingName)
 	if err != nil || s == nothing {
 		return err
 	}
 	if s != folder {
-		return w.blockedError([]string{stagingName})
+		return w.blockedError([]string{stagingName}, oldSiteWhole)
 	}
 	entries, err := w.disk.ReadDir(w.real(stagingName))
 	if err != nil {
@@ -151,7 +102,7 @@ func (w *Writer) sweepStaging() error {
 		}
 	}
 	if len(foreign) > 0 {
-		return w.blockedError(foreign)
+		return w.blockedError(foreign, oldSiteWhole)
 	}
 	if err := w.disk.Remove(w.real(stagingName)); err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return w.sentence(stagingName, err, oldSiteWhole)

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"math/rand/v2"
 	"path/filepath"
 	"runtime"
 	"slices"
@@ -20,19 +19,16 @@ func Write(dir string, files []File, mark Mark) (Report, error) {
 }
 
 // A Writer takes the files of a site one after the other, as they are made, and puts them in place when all are there.
-// What it keeps of a file is its name and a hash.
-//
-// Two presses into one folder at a time do no harm to each other's files, but one of them ends with an error.
+// What it keeps of a file is its name and a hash. It holds the folder's lock until Commit or Drop.
 type Writer struct {
 	disk    disk
 	dir     string // as the user gave it
 	workers int
-	token   string   // begins the names of this run's new files
 	listed  manifest // what the last press wrote
 	marked  Mark     // what it was made from
+	ground
 
 	mutex   sync.Mutex
-	made    []string // the folders that were made for the site's folder and are new, the deepest first
 	open    error    // why there is no folder for new files
 	opened  bool     // there is one, or an error
 	placed  []placed // the files so far
@@ -47,7 +43,8 @@ type placed struct {
 	finding
 }
 
-// Begin looks at what an earlier press left in the folder dir, which need not be there yet.
+// Begin takes the folder dir, which need not be there yet, for one press, puts in order what a press that was cut short
+// left, and looks at what is there.
 func Begin(dir string) (*Writer, error) {
 	w := newWriter(dir)
 	return w, w.begin()
@@ -67,12 +64,19 @@ func newWriter(dir string) *Writer {
 }
 
 func (w *Writer) begin() error {
-	// A random token and nothing of the machine: it is gone when the press is done.
-	w.token = fmt.Sprintf("%016x", rand.Uint64())
-	if err := w.readManifest(); err != nil {
+	if err := w.find(); err != nil {
 		return err
 	}
-	return w.sweepStaging()
+	if err := w.lock(); err != nil {
+		w.unmake()
+		return err
+	}
+	err := w.takeOver()
+	if err != nil {
+		w.unlock()
+		w.unmake()
+	}
+	return err
 }
 
 // Put takes a file, and writes it beside the site if it is new or changed. The bytes are not kept and not changed. Put
@@ -126,9 +130,11 @@ func (w *Writer) Commit(mark Mark) (Report, error) {
 		return Report{}, err
 	}
 	if p.stale || len(p.writes) > 0 {
-		if err := w.carryOut(p, mark); err != nil {
-			return Report{}, err
-		}
+		err = w.carryOut(p, mark)
+	}
+	w.Drop()
+	if err != nil {
+		return Report{}, err
 	}
 	return Report{Written: len(p.writes), Unchanged: p.unchanged, Removed: p.removed}, nil
 }
@@ -147,9 +153,9 @@ func (w *Writer) decide(mark Mark) (*plan, error) {
 		return nil, err
 	}
 	if len(p.blocked) > 0 {
-		return nil, w.blockedError(p.blocked)
+		return nil, w.blockedError(p.blocked, oldSiteWhole)
 	}
-	return p, w.sameStaging()
+	return p, nil
 }
 
 func (w *Writer) paths() []string {
@@ -172,18 +178,23 @@ func (w *Writer) write(files []File, mark Mark) (Report, error) {
 // real is the system's path of a slash path in the folder.
 func (w *Writer) real(p string) string { return filepath.Join(w.dir, filepath.FromSlash(p)) }
 
-func (w *Writer) readManifest() error {
-	text, err := w.disk.ReadFile(w.real(manifestName))
-	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, syscall.ENOTDIR) {
-		return nil
-	}
-	if err == nil {
-		w.listed, w.marked, err = decode(text)
-	}
-	if err != nil {
+func (w *Writer) readManifest() (err error) {
+	if w.listed, w.marked, err = w.readList(w.real("")); err != nil {
 		return fmt.Errorf("%s, the list of the files that Acreleaf wrote, cannot be read. %s "+
 			"Delete the whole folder %s if it holds nothing of yours, or choose another folder with --to: %w",
 			w.shown(manifestName), oldSiteWhole, w.shown(""), bare(err))
 	}
 	return nil
+}
+
+// readList reads the list in a folder; it is empty where there is none.
+func (w *Writer) readList(root string) (manifest, Mark, error) {
+	text, err := w.disk.ReadFile(filepath.Join(root, manifestName))
+	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, syscall.ENOTDIR) {
+		return nil, Mark{}, nil
+	}
+	if err != nil {
+		return nil, Mark{}, err
+	}
+	return decode(text)
 }

@@ -113,6 +113,7 @@ var oneImporter = map[string][]string{
 	"github.com/piglig/go-qr":      {"cmd/acreleaf/internal/edition/handout"},
 	"github.com/fsnotify/fsnotify": {"cmd/acreleaf/internal/desk"},
 	"golang.org/x/net":             {"cmd/acreleaf/internal/edition/epub"},
+	"golang.org/x/sys":             {"cmd/acreleaf/internal/output"},
 	"github.com/alecthomas/kong":   {"cmd/acreleaf/internal/cli"},
 	"github.com/tetratelabs/wazero": {"wasm/wasmtest/engine", "cmd/check/parity", "test wasm", "test calc",
 		"test calc/formula", "test calc/practice", "test cmd/acreleaf/internal/worksheet"},

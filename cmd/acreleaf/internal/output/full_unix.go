@@ -15,5 +15,8 @@ func isFull(err error) bool {
 // isBusy says whether a file is in use and cannot be replaced.
 func isBusy(err error) bool { return errors.Is(err, syscall.EBUSY) }
 
+// isTooLong says whether a name has more bytes than the system takes.
+func isTooLong(err error) bool { return errors.Is(err, syscall.ENAMETOOLONG) }
+
 // noRight is why a file may not be written.
 const noRight = "its folder is read-only"

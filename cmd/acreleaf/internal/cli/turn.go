@@ -1,0 +1,58 @@
+package cli
+
+import (
+	"fmt"
+
+	"acreleaf/cmd/acreleaf/internal/edition/handout"
+	"acreleaf/cmd/acreleaf/internal/output"
+)
+
+// turn is what a command does when another one is writing into the same folder.
+type turn struct {
+	Wait bool `help:"Wait while another acreleaf is writing there."`
+}
+
+// What a command makes, each in a folder of its own.
+const (
+	aSite    = "a site"
+	aHandout = "a handout"
+	books    = "books"
+)
+
+// begin takes a folder for what a command makes.
+func (c turn) begin(t *terminal, folder, made string) (*output.Writer, error) {
+	begin := output.Begin
+	if c.Wait {
+		begin = func(folder string) (*output.Writer, error) {
+			return output.Wait(folder, func(text string) { fmt.Fprintln(t.err, text) })
+		}
+	}
+	to, err := begin(folder)
+	if err != nil {
+		return nil, err
+	}
+	if err := keepsToItsFolder(to, folder, made); err != nil {
+		to.Drop()
+		return nil, err
+	}
+	return to, nil
+}
+
+// keepsToItsFolder sees that a command does not clear away what another one made: what is listed in a folder and not
+// made again is removed.
+func keepsToItsFolder(to *output.Writer, folder, made string) error {
+	there := books
+	switch {
+	case to.IsNew():
+		return nil
+	case to.Lists("index.html"):
+		there = aSite
+	case to.Lists(handout.CardsFile):
+		there = aHandout
+	}
+	if there == made {
+		return nil
+	}
+	return fault{fmt.Sprintf("%q has %s in it, which %s would replace", folder, there, made),
+		"name another folder: --to=FOLDER"}
+}
