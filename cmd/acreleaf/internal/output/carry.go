@@ -38,8 +38,8 @@ func (w *Writer) carryOut(p *plan, mark Mark) error {
 	return w.replace(p, before, after)
 }
 
-// bringInside moves the new files from the work folder beside the site into the one in it, which may be on another disk:
-// so they are copied. built is the folder of a site that could not be exchanged; "" when none was built.
+// bringInside copies the new files from the work folder beside the site into one in it, which may be on another disk.
+// built is the folder of a site that could not be exchanged; "" when none was built.
 func (w *Writer) bringInside(p *plan, built string) error {
 	if err := w.makeFolder(w.home); err != nil {
 		return w.sentence("", err, oldSiteWhole)

@@ -27,7 +27,7 @@ func thisMachine() machine {
 }
 
 // lock makes a file that says who holds it, and takes the system's lock of it, which ends with the process. free removes
-// it again. Where the file system has no locks, the file alone is the lock, and what it says is judged.
+// the file. Where the file system has no locks, the file alone is the lock, and what it says is judged.
 func (m machine) lock(path string) (free func(), err error) {
 	for {
 		f, isNew, err := openLock(path)

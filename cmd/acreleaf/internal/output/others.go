@@ -40,8 +40,8 @@ func (w *Writer) othersIn(folder string, listed map[string]bool) (bool, error) {
 // isOwn says whether a path in the site's folder is one that Acreleaf keeps for itself.
 func isOwn(p string) bool { return p == manifestName || p == stagingName || p == lockName }
 
-// owns says whether a plain file below a root is one that its list has. One that a press was about to write is ours only
-// if it holds what that press would have written.
+// owns says whether a plain file below a root is one of its list. One that a press was about to write is ours only if
+// it holds what that press would have written.
 func (w *Writer) owns(list manifest, root, p string) (bool, error) {
 	listed, known := list[p]
 	if !known || !listed.pending {
