@@ -26,8 +26,8 @@ func thisMachine() machine {
 	return machine{take: take, runs: runs, name: name, now: time.Now}
 }
 
-// lock makes a file that says who holds it, and takes the system's lock of it, which ends with the process. free removes
-// the file. Where the file system has no locks, the file alone is the lock, and what it says is judged.
+// lock makes a file that says who holds it, and takes the lock that the system has for it, which ends with the process.
+// free removes the file. Where the file system has no locks, the file alone is the lock, and what it says is judged.
 func (m machine) lock(path string) (free func(), err error) {
 	for {
 		f, isNew, err := openLock(path)
