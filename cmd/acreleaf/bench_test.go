@@ -72,7 +72,7 @@ func (c cost) processor() float64 { return c.seconds }
 func (c cost) memory() float64    { return c.megabytes }
 
 // costOf runs a program in a folder.
-func costOf(b *testing.B, folder, program string, arguments ...string) cost {
+func costOf(b testing.TB, folder, program string, arguments ...string) cost {
 	var said bytes.Buffer
 	c := exec.Command(program, arguments...)
 	c.Dir, c.Stdout, c.Stderr = folder, &said, &said

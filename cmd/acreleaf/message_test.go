@@ -23,6 +23,7 @@ var unreachable = map[string]string{
 // onDisk are messages that are in scripts, and not in a folder of testdata/fault, and why.
 var onDisk = map[string]string{
 	"book-undated":      "only books are told of it, and every case is pressed",
+	"file-plain":        "it needs a disk with pipes and devices",
 	"file-too-large":    "its case would be as large as the file",
 	"file-unreadable":   "it needs the rights of a disk",
 	"folder-unreadable": "it needs the rights of a disk",

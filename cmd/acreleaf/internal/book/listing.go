@@ -7,6 +7,7 @@ import (
 	"path"
 	"strings"
 
+	"acreleaf/cmd/acreleaf/internal/folder"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
@@ -45,12 +46,15 @@ func (l *listing) visit(name string, entry fs.DirEntry, err error) error {
 		return fs.SkipDir
 	case err != nil:
 		return err
-	case name != "." && strings.HasPrefix(path.Base(name), "."):
+	case folder.Hidden(name):
 		if entry.IsDir() {
 			return fs.SkipDir
 		}
-	case entry.IsDir(), name == siteFileName, name == sourcesFileName:
+	case entry.IsDir():
 	case entry.Type()&fs.ModeSymlink != 0 && !l.followable(name):
+	case name == siteFileName, name == sourcesFileName: // what is wrong with them is told when they are read
+	case entry.Type()&(fs.ModeType&^fs.ModeSymlink) != 0:
+		l.sayNotPlain(name, entry.Type())
 	case isCalculation(name):
 		l.calculations = append(l.calculations, name)
 	case path.Ext(name) == ".yml" && isCalculation(strings.TrimSuffix(name, ".yml")+".yaml"):
@@ -78,12 +82,21 @@ func (l *listing) followable(name string) bool {
 		return true
 	}
 	text := "this link leads to no file in the content folder: it leads outside, to nothing, or back to itself"
-	if err == nil {
+	switch {
+	case err == nil && info.IsDir():
 		text = "this is a link to a folder, and such links are not followed"
+	case err == nil:
+		text = "this is a link to what is no plain file: " + message.NotPlain(info.Mode()).Error()
 	}
 	l.say(message.Message{ID: "link-of-files", Source: &message.Source{Name: l.options.called(name)}, Text: text,
 		Note: "put the files themselves here, or take the link away"})
 	return false
+}
+
+// sayNotPlain reports what nobody can read to its end.
+func (l *listing) sayNotPlain(name string, mode fs.FileMode) {
+	l.say(message.Message{ID: "file-plain", Source: &message.Source{Name: l.options.called(name)},
+		Text: "only plain files are read: " + message.NotPlain(mode).Error(), Note: "move it out of the content folder"})
 }
 
 // isFolder says whether something is listed below a name.

@@ -8,41 +8,84 @@ import (
 	"io/fs"
 	"os"
 	"path"
-	"strings"
 	"sync"
+
+	"acreleaf/cmd/acreleaf/internal/folder"
+	"acreleaf/cmd/acreleaf/internal/media"
+	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-// Mark is a hash of all that a site is made from: this program, and the files of the content folder. It is "" when one
-// of them cannot be read; then there is a message to give.
-func Mark(o Options) string {
+// A Mark stands for all that a site is made from. What is made with its Options is made from just that, or Changed says
+// what was something else when it was read.
+type Mark struct {
+	Hash    string // of this program and the content; "" when something cannot be read: then there is a message to give
+	Options Options
+	reading *folder.Reading
+}
+
+// MarkOf reads a content folder: its names, and the bytes of every file that may become part of a site. No other is
+// opened, however large it is.
+func MarkOf(o Options) Mark {
+	reading := folder.NewReading(o.Content)
+	o.Content = reading
+	m := Mark{Options: o, reading: reading}
 	program, err := program()
-	if err != nil {
-		return ""
+	if err != nil || sumContent(reading) != nil {
+		return m
 	}
 	h := sha256.New()
-	fmt.Fprintf(h, "%s %q\n", program, o.Name)
-	err = fs.WalkDir(o.Content, ".", func(name string, entry fs.DirEntry, err error) error {
+	fmt.Fprintf(h, "%s %q %x\n", program, o.Name, reading.Sum())
+	m.Hash = hex.EncodeToString(h.Sum(nil))
+	return m
+}
+
+// Changed lists the files and folders that were not the same when the book was made from them.
+func (m Mark) Changed() []string { return m.reading.Changed() }
+
+// sumContent reads every file to its end that a press may read.
+func sumContent(content *folder.Reading) error {
+	return fs.WalkDir(content, ".", func(name string, entry fs.DirEntry, err error) error {
 		switch {
 		case err != nil:
 			return err
-		case name != "." && strings.HasPrefix(path.Base(name), "."): // as load does
+		case folder.Hidden(name): // as load does
 			if entry.IsDir() {
 				return fs.SkipDir
 			}
 			return nil
 		case entry.IsDir():
-			_, err := fmt.Fprintf(h, "folder %q\n", name)
+			return nil
+		}
+		info, err := fs.Stat(content, name) // of what a link leads to
+		if err != nil {
 			return err
 		}
-		content, err := fs.ReadFile(o.Content, name)
-		fmt.Fprintf(h, "file %q %d\n", name, len(content))
-		h.Write(content)
-		return err
+		if !info.Mode().IsRegular() || !mayBeRead(name, info.Size()) {
+			content.Leave(name)
+			return nil
+		}
+		return readThrough(content, name)
 	})
-	if err != nil {
-		return ""
+}
+
+// mayBeRead says whether a press may read a file to its end. It refuses any other that a page links to, so that no site
+// with it has a mark.
+func mayBeRead(name string, size int64) bool {
+	if ending := path.Ext(name); ending == ".md" || ending == ".yaml" {
+		return size <= message.MaxSize
 	}
-	return hex.EncodeToString(h.Sum(nil))
+	kind, known := media.Of(name)
+	return known && size <= kind.Most
+}
+
+func readThrough(content fs.FS, name string) error {
+	file, err := content.Open(name)
+	if err != nil {
+		return err
+	}
+	defer func() { _ = file.Close() }() // it was only read
+	_, err = io.Copy(io.Discard, file)
+	return err
 }
 
 // program is a hash of the running program, which has the theme and the calculations in it.

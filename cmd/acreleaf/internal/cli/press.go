@@ -5,12 +5,14 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"path"
 	"path/filepath"
 	"runtime"
 	"runtime/debug"
 
 	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/edition/site"
+	"acreleaf/cmd/acreleaf/internal/folder"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
 )
@@ -42,16 +44,43 @@ func (c *pressCommand) Run(t *terminal) error {
 	if err := apart(c.From, c.To, "site"); err != nil {
 		return err
 	}
-	mark := output.Mark{From: book.Mark(options)}
-	if report, mark, current := output.Current(c.To, mark.From); current {
+	var changed []string
+	for range attempts {
+		if changed, err = c.make(t, options); len(changed) == 0 {
+			return err
+		}
+		fmt.Fprintf(t.err, "%s changed while the site was made from it.\n", path.Join(options.Name, changed[0]))
+	}
+	return fault{fmt.Sprintf("%s changes again and again, so that no site was made; %s is as it was",
+		path.Join(options.Name, changed[0]), c.To), "wait until the other program has written it, then press again"}
+}
+
+// attempts are how often a site is made from files that change meanwhile.
+const attempts = 3
+
+// make makes the site, unless something of the content changed meanwhile: then it gives the names, and nothing is put
+// in place.
+func (c *pressCommand) make(t *terminal, options book.Options) (changed []string, err error) {
+	content := book.MarkOf(options)
+	if report, mark, current := output.Current(c.To, content.Hash); current {
 		c.done(t, mark.Pages, report)
-		return nil
+		return nil, nil
 	}
 	to, err := c.begin(t, c.To, aSite)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	pages, messages := book.Make(options, site.New, to.Put)
+	pages, messages := book.Make(content.Options, site.New, to.Put)
+	if changed := content.Changed(); len(changed) > 0 {
+		to.Drop()
+		return changed, nil
+	}
+	return nil, c.finish(t, to, output.Mark{From: content.Hash, Pages: pages}, messages)
+}
+
+// finish puts the files of the site in their places, if no message is a fault.
+func (c *pressCommand) finish(t *terminal, to *output.Writer, mark output.Mark, messages message.List) error {
+	pages := mark.Pages
 	if err := t.report(messages); err != nil {
 		to.Drop()
 		fmt.Fprintf(t.err, "Nothing was written: %s is as it was.\n", c.To)
@@ -59,8 +88,6 @@ func (c *pressCommand) Run(t *terminal) error {
 	}
 	if len(messages) > 0 {
 		mark = output.Mark{} // the next press must say them again
-	} else {
-		mark.Pages = pages
 	}
 	report, err := to.Commit(mark)
 	if err != nil {
@@ -77,11 +104,11 @@ func (c *pressCommand) done(t *terminal, pages int, report output.Report) {
 
 // open opens the content folder. Links in it that lead outside are not followed.
 func (p place) open() (book.Options, error) {
-	root, err := os.OpenRoot(p.From)
+	content, err := folder.Open(p.From)
 	if err != nil {
 		return book.Options{}, cannotOpen(p.From, err)
 	}
-	return book.Options{Content: root.FS(), Name: filepath.ToSlash(filepath.Clean(p.From))}, nil
+	return book.Options{Content: content, Name: filepath.ToSlash(filepath.Clean(p.From))}, nil
 }
 
 func cannotOpen(folder string, err error) error {

@@ -19,6 +19,7 @@ import (
 
 	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/edition/site"
+	"acreleaf/cmd/acreleaf/internal/folder"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
@@ -38,7 +39,7 @@ type Options struct {
 type Desk struct {
 	options Options
 	maker   *book.Maker
-	root    *os.Root // the content folder; nil while it cannot be opened
+	root    *folder.Folder // the content folder; nil while it cannot be opened
 	shelf   shelf
 	news    news
 }
@@ -170,13 +171,13 @@ func (d *Desk) remake(c book.Changes) (changed int, good bool) {
 // open opens the content folder again: another one may be in its place.
 func (d *Desk) open() {
 	d.closeRoot()
-	root, err := os.OpenRoot(d.options.Folder)
+	root, err := folder.Open(d.options.Folder)
 	if err != nil {
 		d.maker.Look(os.DirFS(d.options.Folder)) // it will say what is wrong
 		return
 	}
 	d.root = root
-	d.maker.Look(root.FS())
+	d.maker.Look(root)
 }
 
 func (d *Desk) closeRoot() {

@@ -55,6 +55,9 @@ func read(fsys fs.FS, name string) ([]byte, error) {
 	if info.IsDir() {
 		return nil, errFolder
 	}
+	if !info.Mode().IsRegular() {
+		return nil, NotPlain(info.Mode())
+	}
 	if info.Size() > MaxSize {
 		return nil, &tooLarge{firstLine(f)}
 	}
@@ -102,9 +105,29 @@ var (
 	errChanging = errors.New("it changes")
 )
 
+// NotPlain is the error of reading what is no plain file.
+type NotPlain fs.FileMode
+
+// Error says what it is.
+func (e NotPlain) Error() string {
+	mode := fs.FileMode(e)
+	switch {
+	case mode&fs.ModeNamedPipe != 0:
+		return "it is a pipe, which another program would have to fill"
+	case mode&fs.ModeSocket != 0:
+		return "it is a socket, by which programs talk to each other"
+	case mode&fs.ModeDevice != 0:
+		return "it is a device of this computer"
+	}
+	return "it is no plain file"
+}
+
 func unreadable(src *Source, err error) Message {
 	m := Message{ID: "file-unreadable", Source: src}
+	var not NotPlain
 	switch {
+	case errors.As(err, &not):
+		m.ID, m.Text, m.Note = "file-plain", "only plain files are read: "+not.Error(), "move it out of the content folder"
 	case errors.Is(err, fs.ErrNotExist):
 		m.ID, m.Text, m.Note = "file-missing", "this file is not there", "make it, or correct the name"
 	case errors.Is(err, fs.ErrPermission):

@@ -98,6 +98,7 @@ func (f openFile) Read(b []byte) (int, error)  { return f.reader.Read(b) }
 func (f openFile) Close() error                { return nil }
 func (i sizeInfo) Size() int64                 { return i.size }
 func (i sizeInfo) IsDir() bool                 { return false }
+func (i sizeInfo) Mode() fs.FileMode           { return 0 }
 func (i sizeInfo) ModTime() time.Time          { return time.Time{} }
 
 type openFile struct{ oneFile }
@@ -186,5 +187,6 @@ type changingInfo struct {
 }
 
 func (i changingInfo) Size() int64        { return int64(i.size) }
+func (i changingInfo) Mode() fs.FileMode  { return 0 }
 func (i changingInfo) IsDir() bool        { return false }
 func (i changingInfo) ModTime() time.Time { return time.Unix(int64(i.written), 0) }
