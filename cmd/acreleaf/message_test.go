@@ -32,6 +32,8 @@ var onDisk = map[string]string{
 	"handout-exercises": "the command handout alone says it",
 	"handout-workshop":  "the command handout alone says it",
 	"link-of-files":     "it needs the links of a disk",
+	"page-crowded":      "its case would fill a page of the manual",
+	"passage-long":      "its case would fill a page of the manual",
 	"no-home":           "every case has a home page",
 	"no-pages":          "every case has a home page",
 }

@@ -169,15 +169,18 @@ func scriptBytes(ts *testscript.TestScript, neg bool, args []string) {
 	ts.Check(file.Close())
 }
 
-// scriptRepeat goes on with the last line of a file, with a text many times over: repeat FILE TIMES TEXT.
+// scriptRepeat goes on with the last line of a file, with a text many times over, written as in Go: repeat FILE TIMES
+// TEXT.
 func scriptRepeat(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) != 3 {
 		ts.Fatalf("usage: repeat file times text")
 	}
 	times, err := strconv.Atoi(args[1])
 	ts.Check(err)
+	more, err := strconv.Unquote(`"` + args[2] + `"`)
+	ts.Check(err)
 	text, err := os.ReadFile(ts.MkAbs(args[0]))
 	ts.Check(err)
-	text = append(bytes.TrimSuffix(text, []byte("\n")), strings.Repeat(args[2], times)...)
+	text = append(bytes.TrimSuffix(text, []byte("\n")), strings.Repeat(more, times)...)
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), text, 0o644))
 }

@@ -31,6 +31,9 @@ func (c *reckonCommand) checkRows() error {
 	return nil
 }
 
+// mostRowsTold is how many messages on rows are printed: the last column has all of them.
+const mostRowsTold = 100
+
 // workRows works a calculation for every row of a file.
 func (c *reckonCommand) workRows(t *terminal, s *sheet.Sheet) error {
 	r := &givenReader{sheet: s, entries: map[string]sheet.Entry{}, tried: map[string]bool{}}
@@ -45,10 +48,14 @@ func (c *reckonCommand) workRows(t *terminal, s *sheet.Sheet) error {
 		return err
 	}
 	defer func() { _ = in.Close() }() // it was only read
+	told := 0
 	progress := &progress{to: t.err, quiet: !isTerminal(t.err) || isTerminal(t.out.to), since: time.Now()}
 	tally, err := rows.Job{
 		Sheet: s, Typed: r.entries, Name: name, In: in, Out: t.out,
 		Report: func(m message.Message) {
+			if told++; told > mostRowsTold {
+				return
+			}
 			progress.clear()
 			t.printer.PrintOne(t.err, m)
 		},
@@ -57,6 +64,9 @@ func (c *reckonCommand) workRows(t *terminal, s *sheet.Sheet) error {
 	progress.clear()
 	if err != nil {
 		return err
+	}
+	if told > mostRowsTold {
+		fmt.Fprintf(t.err, "%d more messages are not printed here.\n", told-mostRowsTold)
 	}
 	if tally.Faulty > 0 {
 		fmt.Fprintf(t.err, "Rows without an answer: %d of %d. The last column says why.\n", tally.Faulty, tally.Rows)

@@ -32,7 +32,7 @@ func (r *reading) addCalculation(f *fence) {
 	b.Body = r.span(lines.At(0).Start, lines.At(lines.Len()-1).Stop)
 	if b.Body.End-b.Body.Start > bodyLimit {
 		b.Body = message.Span{}
-		r.fault("block-too-long", b.Span, fmt.Sprintf("this %s is too long to be one", b.Construct),
+		r.fault("block-too-long", b.Span, fmt.Sprintf("this %s is longer than %d bytes", b.Construct, bodyLimit),
 			"look for its closing fence, or split it")
 	}
 }

@@ -1,6 +1,7 @@
 package markdown
 
 import (
+	"fmt"
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/parser"
 	"github.com/yuin/goldmark/text"
@@ -18,7 +19,7 @@ func (p emphasisParser) Parse(parent ast.Node, block text.Reader, pc parser.Cont
 		return p.InlineParser.Parse(parent, block, pc)
 	}
 	_, at := block.Position()
-	r.tooMany(at.Start, "this piece of text has too many * and _ to tell which belong together",
+	r.tooMany(at.Start, fmt.Sprintf("this piece of text has more than %d runs of * and _", emphasisLimit),
 		"split it into shorter paragraphs, or put a \\ before those that mark nothing")
 	return nil
 }

@@ -28,7 +28,7 @@ func (r *reading) bodyText(lines *text.Segments) *yamltext.Text {
 func (r *reading) entries(f *fence) []Entry {
 	body, before := r.bodyText(f.node.Lines()), len(r.messages)
 	if body.Len() > bodyLimit {
-		r.fault("block-too-long", f.block.Span, "this "+f.block.Construct.String()+" is too long to be one",
+		r.fault("block-too-long", f.block.Span, fmt.Sprintf("this %s is longer than %d bytes", f.block.Construct, bodyLimit),
 			"look for its closing fence, or split it")
 		f.block.Unread = true
 		return nil

@@ -2,6 +2,7 @@ package markdown
 
 import (
 	"bytes"
+	"fmt"
 	"strconv"
 
 	"github.com/yuin/goldmark/ast"
@@ -35,7 +36,8 @@ func (p footnoteParser) Open(parent ast.Node, reader text.Reader, pc parser.Cont
 	}
 	r, n := readingOf(pc), node.(*extast.Footnote)
 	if len(r.footnotes) == footnoteLimit {
-		r.tooMany(start, "this page has too many footnotes", "split the page")
+		r.tooMany(start, fmt.Sprintf("this page has more than %d footnotes", footnoteLimit),
+			"divide the page into two, and link them")
 		reader.SetPosition(line, segment)
 		return nil, parser.NoChildren
 	}

@@ -1,6 +1,8 @@
 package markdown
 
 import (
+	"fmt"
+
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/parser"
 	"github.com/yuin/goldmark/text"
@@ -52,7 +54,8 @@ func tooDeep(reader text.Reader, pc parser.Context) bool {
 		return false
 	}
 	_, segment := reader.PeekLine()
-	readingOf(pc).tooMany(segment.Start, "too many lists and quotations are inside each other here",
+	readingOf(pc).tooMany(segment.Start,
+		fmt.Sprintf("more than %d lists and quotations are inside each other here", nestingLimit),
 		"take some of the marks at the start of this line out")
 	return true
 }

@@ -2,6 +2,7 @@ package markdown
 
 import (
 	"bytes"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -57,7 +58,11 @@ func (r *reading) mayLink(line []byte, at int) bool {
 	if r.counts.brackets <= bracketLimit && r.counts.waste <= wasteLimit {
 		return true
 	}
-	r.tooMany(at, "this piece of text has too many brackets to tell which belong together",
+	text := fmt.Sprintf("this piece of text has more than %d brackets", bracketLimit)
+	if r.counts.brackets <= bracketLimit {
+		text = "this page has too many links without an end"
+	}
+	r.tooMany(at, text,
 		"split it into shorter paragraphs, or put a \\ before those that mark nothing")
 	return false
 }

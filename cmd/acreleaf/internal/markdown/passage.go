@@ -71,7 +71,8 @@ func (r *reading) readPassage(f *fence, node *blockNode) {
 	lines := f.node.Lines()
 	if last := lines.Len() - 1; last >= 0 && lines.At(last).Stop-lines.At(0).Start > bodyLimit {
 		p.Unread = true
-		r.fault("block-too-long", f.opening, "this passage is too long to be one", "look for its closing fence, or split it")
+		r.fault("block-too-long", f.opening, fmt.Sprintf("this passage is longer than %d bytes", bodyLimit),
+			"look for its closing fence, or split it")
 		return
 	}
 	before := len(r.messages)

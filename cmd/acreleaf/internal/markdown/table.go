@@ -117,7 +117,8 @@ func (r *reading) tableFits(node *ast.Paragraph) bool {
 		line := r.doc.text[lines.At(i).Start:lines.At(i).Stop]
 		columns := bytes.Count(line, []byte("|")) + 1
 		if columns*(lines.Len()-i) > tableLimit && len(bytes.Trim(line, "-:| \t\n")) == 0 {
-			r.tooMany(lines.At(i).Start, "this table would have too many cells", "split it, or take columns out")
+			r.tooMany(lines.At(i).Start, fmt.Sprintf("this table would have more than %d cells", tableLimit),
+				"divide it into two, or take columns out")
 			return false
 		}
 	}

@@ -13,7 +13,11 @@ type Printer struct {
 	Color bool // use ANSI colours; the caller has looked at NO_COLOR and at what kind of file it writes to
 }
 
-// Print writes the messages in the order given and a line that counts them; nothing at all for an empty list.
+// mostPrinted is how many messages are printed for people, who correct some and ask again.
+const mostPrinted = 100
+
+// Print writes the messages in the order given and a line that counts them; nothing at all for an empty list. Of a long
+// list it writes the first, errors before advice, and how many more there are.
 // A message looks like this:
 //
 //	content/guides/soil.md:18:17: error: the prose says 46 lb/ac, the worksheet answers 48 lb N/ac [figure-differs]
@@ -25,12 +29,37 @@ func (p Printer) Print(w io.Writer, l List) {
 		return
 	}
 	var b bytes.Buffer
-	for _, m := range Place(l) {
+	for _, m := range Place(first(l)) {
 		p.message(&b, m)
 	}
 	fmt.Fprintln(&b, Summary(l))
+	if more := len(l) - mostPrinted; more > 0 {
+		fmt.Fprintf(&b, "These are the first %d; acreleaf proof --json prints the other %d too.\n", mostPrinted, more)
+	}
 	// A terminal that is gone is no reason to stop: the caller's exit code says that there were faults.
 	_, _ = w.Write(b.Bytes())
+}
+
+// first is the part of a list that is printed, in the order of the list.
+func first(l List) List {
+	if len(l) <= mostPrinted {
+		return l
+	}
+	faults, _ := Count(l)
+	advice := max(0, mostPrinted-faults)
+	var part List
+	for _, m := range l {
+		if m.Level == Advice && advice == 0 {
+			continue
+		}
+		if m.Level == Advice {
+			advice--
+		}
+		if part = append(part, m); len(part) == mostPrinted {
+			break
+		}
+	}
+	return part
 }
 
 // PrintOne writes one message of many that come as they are found, and does not count.

@@ -23,6 +23,9 @@ func (c *textCheck) links() {
 		case reachesNobody(l.Destination):
 			c.fault(l.DestinationSpan, "link-address", fmt.Sprintf("%q is not a whole address", l.Destination),
 				"write it whole, as in mailto:office@example.org or https://example.org/notes")
+		case unopened(l.Destination) != "":
+			c.fault(l.DestinationSpan, "link-unopened", "no browser opens this address: "+unopened(l.Destination),
+				"copy it from the bar of the browser while the page is open, as https://example.org/notes")
 		case c.rules.Advice:
 			c.linkText(l)
 		}

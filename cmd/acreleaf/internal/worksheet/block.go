@@ -34,8 +34,20 @@ var binders = [construct.Kinds]func(*binder, *markdown.Block){
 	construct.Worksheet: (*binder).addSheet,
 }
 
+// mostBlocks is how many of these a page may have, and how many passages. Each is worked for every page that is made,
+// and what a reader types into one may change all others.
+const mostBlocks = 100
+
 func (b *binder) bindBlocks() {
-	for _, block := range b.doc.Blocks {
+	for i, block := range b.doc.Blocks {
+		if i == mostBlocks {
+			b.fault(block.Span, "page-crowded", fmt.Sprintf("this page has more than %d worksheets, reckoners, exercises and "+
+				"tables", mostBlocks), "divide the page into two, and link them")
+		}
+		if i >= mostBlocks {
+			b.faulty[block.Name] = true // what asks for it is not reported too
+			continue
+		}
 		binders[block.Construct](b, block)
 	}
 }

@@ -1,6 +1,7 @@
 package worksheet
 
 import (
+	"fmt"
 	"strings"
 
 	"acreleaf/calc/formula"
@@ -9,6 +10,9 @@ import (
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
+
+// mostCases is how many cases a passage may have. It is worked thousands of times, to find cases that never hold.
+const mostCases = 40
 
 // A Passage is a text of cases that was bound to the worksheets of its page.
 type Passage struct {
@@ -29,7 +33,17 @@ func (p *Page) Passage(written *markdown.Passage) *Passage {
 
 // bindPassages reads the conditions of the passages, and adds to the graph what they ask.
 func (b *binder) bindPassages(graph *sheet.Graph) {
-	for _, written := range b.doc.Passages {
+	for i, written := range b.doc.Passages {
+		if i == mostBlocks {
+			b.fault(written.Span, "page-crowded", fmt.Sprintf("this page has more than %d passages", mostBlocks),
+				"divide the page into two, and link them")
+			return
+		}
+		if len(written.Cases) > mostCases {
+			b.fault(written.Span, "passage-long", fmt.Sprintf("this passage has %d cases, and may have %d",
+				len(written.Cases), mostCases), "leave cases out, or make two passages of it")
+			continue
+		}
 		if written.Unread || len(written.Cases) == 0 || written.Cases[len(written.Cases)-1].When != "" {
 			continue // reported
 		}

@@ -23,6 +23,9 @@ type Table struct {
 	showSpan, followSpan message.Span
 }
 
+// mostCells is how many cells a reckoner may have. A page on paper has room for fewer.
+const mostCells = 400
+
 // A Mark is a band of answers, in the unit of the answer; an infinity where it is open.
 type Mark struct {
 	Low, High float64
@@ -105,6 +108,10 @@ func (b *binder) checkTable(bound *Bound) {
 	b.checkShow(bound)
 	if !b.checkAxes(bound) {
 		return // what else is missing depends on which givens the axes take
+	}
+	if cells := len(t.Down.Values) * len(t.Across.Values); cells > mostCells {
+		b.fault(bound.Block.Span, "reckoner-long", fmt.Sprintf("this reckoner has %d × %d cells, and may have %d",
+			len(t.Down.Values), len(t.Across.Values), mostCells), "leave values out, or make two reckoners of it")
 	}
 	for _, given := range bound.Sheet.Givens {
 		_, written := bound.Entries[given.Name]
