@@ -48,7 +48,8 @@ func (c *deskCommand) Run(t *terminal) error {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	return desk.New(desk.Options{
-		Site: book.Options{Name: filepath.ToSlash(filepath.Clean(c.From))}, Folder: c.From, Port: int(c.Port), Share: c.Share,
+		Site: book.Options{Name: filepath.ToSlash(filepath.Clean(c.From))}, Folder: c.From,
+		Port: int(c.Port), Share: c.Share, Code: colour(t.out),
 		Printer: t.printer, Out: t.out, Err: t.err, Progress: progress,
 	}).Run(ctx)
 }

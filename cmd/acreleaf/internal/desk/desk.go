@@ -29,6 +29,7 @@ type Options struct {
 	Folder   string       // the content folder on the disk, to read and to watch
 	Port     int          // the port on 127.0.0.1; 0 for any free one
 	Share    bool         // listen where other devices on the network reach it
+	Code     bool         // show the address that is shared as a QR code, too
 	Printer  message.Printer
 	Out      io.Writer // for the address and the news
 	Err      io.Writer // for messages
@@ -42,10 +43,13 @@ type Desk struct {
 	root    *folder.Folder // the content folder; nil while it cannot be opened
 	shelf   shelf
 	news    news
+	limits  limits
 }
 
 // New prepares a desk.
-func New(o Options) *Desk { return &Desk{options: o, maker: book.NewMaker(o.Site, site.New)} }
+func New(o Options) *Desk {
+	return &Desk{options: o, maker: book.NewMaker(o.Site, site.New), limits: usualLimits}
+}
 
 // frugal is how much memory the collector lets lie, in percent of what is in use. A desk stands all day beside an
 // editor and a browser, and is idle between two saves.
@@ -116,7 +120,8 @@ func (d *Desk) wait() func() {
 
 // serve answers requests until the context ends, or no more of them can be answered.
 func (d *Desk) serve(ctx context.Context, listener net.Listener) error {
-	server := &http.Server{Handler: d.Handler(), ReadHeaderTimeout: 10 * time.Second}
+	server := &http.Server{Handler: d.Handler(), ReadTimeout: d.limits.ask, IdleTimeout: d.limits.idle,
+		WriteTimeout: d.limits.write, MaxHeaderBytes: 64 << 10}
 	// Nobody waits for what is cut off: the pages go with the desk.
 	defer context.AfterFunc(ctx, func() { _ = server.Close() })()
 	err := server.Serve(listener)

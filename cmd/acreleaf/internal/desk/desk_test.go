@@ -54,6 +54,8 @@ type office struct {
 	out, err screen
 	address  string // "http://127.0.0.1:4480/"
 	share    bool
+	code     bool
+	limits   limits
 	desk     *Desk
 	stop     context.CancelFunc
 	ended    chan error
@@ -92,8 +94,12 @@ func (o *office) run(t *testing.T, port int) {
 	ctx, stop := context.WithCancel(context.Background())
 	o.stop = stop
 	d := New(Options{
-		Site: book.Options{Name: "content"}, Folder: o.content, Port: port, Share: o.share, Out: &o.out, Err: &o.err,
+		Site: book.Options{Name: "content"}, Folder: o.content, Port: port, Share: o.share, Code: o.code,
+		Out: &o.out, Err: &o.err,
 	})
+	if o.limits != (limits{}) {
+		d.limits = o.limits
+	}
 	o.desk = d
 	ended := o.ended
 	go func() { ended <- d.Run(ctx) }()

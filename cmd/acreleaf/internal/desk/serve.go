@@ -3,9 +3,12 @@ package desk
 import (
 	"bytes"
 	_ "embed"
+	"fmt"
 	"net/http"
 	"path"
+	"strconv"
 	"strings"
+	"time"
 )
 
 // Paths of the desk itself. The site's own paths never start with a dot.
@@ -38,12 +41,24 @@ var script = bytes.Join([][]byte{
 	[]byte("(() => {"), placeScript, swapScript, faultScript, followScript, []byte("})();\n"),
 }, []byte("\n"))
 
+// limits keep others on a shared network from taking all that a desk has.
+type limits struct {
+	ask     time.Duration // for a request to come in whole
+	idle    time.Duration // between two requests on a connection
+	write   time.Duration // for a browser to take the next part of an answer
+	streams int           // of news, from this computer; as many again from others
+}
+
+var usualLimits = limits{ask: 10 * time.Second, idle: time.Minute, write: 30 * time.Second, streams: 100}
+
 // Handler serves the site, the news and what follows it in the browser.
 func (d *Desk) Handler() http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		defer d.guard(w, r)
 		w.Header().Set("Cache-Control", "no-store")
 		w.Header().Set("X-Content-Type-Options", "nosniff")
 		w.Header().Set("Cross-Origin-Resource-Policy", "same-origin")
+		w.Header().Set("Content-Security-Policy", "frame-ancestors 'none'") // a page cannot say it of itself
 		switch {
 		case !d.answersTo(r.Host):
 			http.Error(w, "The desk answers only at this computer's own address.", http.StatusForbidden)
@@ -52,13 +67,23 @@ func (d *Desk) Handler() http.Handler {
 		case r.URL.Path == eventsPath:
 			d.serveNews(w, r)
 		case r.URL.Path == scriptPath:
-			send(w, r, http.StatusOK, "text/javascript; charset=utf-8", script)
+			d.send(w, r, http.StatusOK, "text/javascript; charset=utf-8", script)
 		case r.URL.Path == stylePath:
-			send(w, r, http.StatusOK, "text/css; charset=utf-8", style)
+			d.send(w, r, http.StatusOK, "text/css; charset=utf-8", style)
 		default:
 			d.serveFile(w, r)
 		}
 	})
+}
+
+// guard tells a panic: a page is made again when it is asked for, and the program may fail on it.
+func (d *Desk) guard(w http.ResponseWriter, r *http.Request) {
+	if cause := recover(); cause != nil {
+		text := fmt.Sprintf("The program failed on %q: %v. This is a mistake in the program: report it, with the page.",
+			r.URL.Path, cause)
+		d.tell(text)
+		http.Error(w, text, http.StatusInternalServerError)
+	}
 }
 
 func (d *Desk) serveFile(w http.ResponseWriter, r *http.Request) {
@@ -77,18 +102,37 @@ func (d *Desk) serveFile(w http.ResponseWriter, r *http.Request) {
 		status = http.StatusNotFound
 	}
 	if a.name == "" || path.Ext(a.name) == ".html" {
-		send(w, r, status, "text/html; charset=utf-8", withScript(a.content, d.shelf.mark(a)))
+		d.send(w, r, status, "text/html; charset=utf-8", withScript(a.content, d.shelf.mark(a)))
 		return
 	}
-	send(w, r, status, mediaType(a.name), a.content)
+	w.Header().Set("ETag", `"`+strconv.FormatUint(a.hash, 16)+`"`) // a film whose file changes is not pieced together
+	d.send(w, r, status, mediaType(a.name), a.content)
 }
 
-func send(w http.ResponseWriter, r *http.Request, status int, kind string, content []byte) {
+// send sends bytes, or the part of them that a browser asks for, as it does to move about in a film.
+func (d *Desk) send(w http.ResponseWriter, r *http.Request, status int, kind string, content []byte) {
 	w.Header().Set("Content-Type", kind)
+	patient := patientWriter{w, d.limits.write}
+	if status == http.StatusOK {
+		http.ServeContent(patient, r, "", time.Time{}, bytes.NewReader(content))
+		return
+	}
+	w.Header().Set("Content-Length", strconv.Itoa(len(content)))
 	w.WriteHeader(status)
 	if r.Method == http.MethodGet {
-		_, _ = w.Write(content) // a browser that went away
+		_, _ = patient.Write(content) // a browser that went away
 	}
+}
+
+// A patientWriter gives each part of an answer its own time: a whole film may take minutes.
+type patientWriter struct {
+	http.ResponseWriter
+	patience time.Duration
+}
+
+func (w patientWriter) Write(b []byte) (int, error) {
+	_ = http.NewResponseController(w.ResponseWriter).SetWriteDeadline(time.Now().Add(w.patience)) // a recorder has none
+	return w.ResponseWriter.Write(b)
 }
 
 // withScript adds the script that follows the desk, with the mark of the page. It is not in the bytes that press

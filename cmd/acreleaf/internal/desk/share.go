@@ -78,17 +78,25 @@ func (d *Desk) greet(listener net.Listener) {
 	text := fmt.Sprintf("The desk is at http://%s/ and follows %s. Press Ctrl+C to stop.\n",
 		net.JoinHostPort("127.0.0.1", port), d.options.Site.Name)
 	shared := sharedAddresses(ownAddresses())
-	if d.options.Share {
-		text += "Every device on this network can see it. On a phone, type:\n"
-		for _, ip := range shared {
-			text += fmt.Sprintf("  http://%s/\n", net.JoinHostPort(ip.String(), port))
+	var typed []string
+	for _, ip := range shared {
+		typed = append(typed, "http://"+net.JoinHostPort(ip.String(), port)+"/")
+	}
+	if d.options.Share && len(typed) > 0 {
+		text += sharing + "On a phone, type:\n  " + strings.Join(typed, "\n  ") + "\n"
+		if d.options.Code {
+			text += "or point its camera here:\n" + drawCode(typed[0])
 		}
 	}
 	fmt.Fprint(d.options.Out, text)
-	if d.options.Share && len(shared) == 0 {
-		fmt.Fprintln(d.options.Err, "This computer is on no network now, so no device can reach the desk.")
+	if d.options.Share && len(typed) == 0 {
+		d.tell("This computer is on no network now, so no device can reach the desk.")
 	}
 }
+
+// sharing says what a shared desk opens, and to whom.
+const sharing = "Every device on this network can read all pages that the desk shows, unfinished ones too, " +
+	"until you stop it.\nNothing can be changed through it, and no other file of this computer can be read.\n"
 
 // sharedAddresses are those that another device may reach: the short ones of the older Internet protocol if there are
 // any, since they are to be typed.

@@ -91,21 +91,16 @@ func (s *shelf) wrong() message.List {
 }
 
 // get gives a file of the last good site.
-func (s *shelf) get(path string) (content []byte, there bool) {
+func (s *shelf) get(path string) (file book.File, there bool) {
 	s.mutex.RLock()
-	file, there := s.files[path]
-	s.mutex.RUnlock()
-	if !there {
-		return nil, false
-	}
-	return file.Bytes(), true // a page is made for it, and nobody waits for that
+	defer s.mutex.RUnlock()
+	file, there = s.files[path]
+	return file, there
 }
 
 // has says whether a file is part of the last good site.
 func (s *shelf) has(path string) bool {
-	s.mutex.RLock()
-	defer s.mutex.RUnlock()
-	_, there := s.files[path]
+	_, there := s.get(path)
 	return there
 }
 
@@ -120,25 +115,29 @@ func (s *shelf) blank() (message.List, bool) {
 type answer struct {
 	name    string // the file; "" for the page that tells the faults
 	content []byte
+	hash    uint64 // of a file
 	there   bool
 }
 
 // at gives what is at a path of the site: a file, the page of a folder, or the page for a missing address.
 func (s *shelf) at(way string) answer {
 	if faults, blank := s.blank(); blank {
-		return answer{"", faultPage(faults), false}
+		return answer{content: faultPage(faults)}
 	}
 	name := strings.TrimPrefix(way, "/")
 	if name == "" || strings.HasSuffix(name, "/") {
 		name += "index.html"
 	}
-	if content, there := s.get(name); there {
-		return answer{name, content, true}
+	// A page is made for its bytes, and nobody who changes the shelf waits for that.
+	if file, there := s.get(name); there {
+		return answer{name, file.Bytes(), file.Hash, true}
 	}
-	content, _ := s.get(missingFile)
-	// The page is served at any depth here, so its ways start at the root.
-	content = bytes.Replace(content, []byte("<head>"), []byte(`<head><base href="/">`), 1)
-	return answer{missingFile, content, false}
+	var content []byte
+	if missing, there := s.get(missingFile); there {
+		// The page is served at any depth here, so its ways start at the root.
+		content = bytes.Replace(missing.Bytes(), []byte("<head>"), []byte(`<head><base href="/">`), 1)
+	}
+	return answer{name: missingFile, content: content}
 }
 
 // mark is a short hash of a page as it is shown, a hyphen, and one of the pictures and the rest that are no pages.

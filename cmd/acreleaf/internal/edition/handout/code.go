@@ -4,23 +4,21 @@ import (
 	"strconv"
 	"strings"
 
-	qr "github.com/piglig/go-qr"
-
+	"acreleaf/cmd/acreleaf/internal/qrcode"
 	"acreleaf/cmd/acreleaf/internal/render"
 )
 
-// codeOf is the QR code of an address. Its correction is the middle one of four, which reads from a creased card.
+// codeOf is the QR code of an address as a path of SVG.
 func codeOf(address string) (render.Code, error) {
-	made, err := qr.EncodeText(address, qr.Medium)
+	rows, err := qrcode.Of(address)
 	if err != nil {
 		return render.Code{}, err
 	}
-	size := made.Size()
 	var path strings.Builder
-	for y := range size {
-		for x := 0; x < size; {
+	for y, row := range rows {
+		for x := 0; x < len(row); {
 			run := 0
-			for x+run < size && made.Module(x+run, y) {
+			for x+run < len(row) && row[x+run] {
 				run++
 			}
 			if run > 0 {
@@ -30,5 +28,5 @@ func codeOf(address string) (render.Code, error) {
 			x += max(run, 1)
 		}
 	}
-	return render.Code{Address: address, Size: size, Path: path.String()}, nil
+	return render.Code{Address: address, Size: len(rows), Path: path.String()}, nil
 }
