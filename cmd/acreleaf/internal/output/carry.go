@@ -1,8 +1,11 @@
 package output
 
 import (
+	"errors"
+	"io/fs"
 	"path"
 	"path/filepath"
+	"slices"
 	"strconv"
 )
 
@@ -100,6 +103,9 @@ func (w *Writer) replace(p *plan, before, after int) error {
 		return err
 	}
 	state := oldSiteWhole
+	if len(p.clear)+len(p.folders) > 0 {
+		state = siteMixed
+	}
 	for _, f := range p.writes {
 		if err := w.place(f, state); err != nil {
 			return err
@@ -120,7 +126,7 @@ func (w *Writer) replace(p *plan, before, after int) error {
 // place moves a new file to its place, unless somebody has just put something there.
 func (w *Writer) place(f placed, state string) error {
 	if !f.ours {
-		if s, _, err := w.stand(f.path); err != nil {
+		if s, _, err := w.standIn(f.path, state); err != nil {
 			return err
 		} else if s != nothing {
 			return w.blockedError([]string{f.path}, state)
@@ -136,19 +142,28 @@ func (w *Writer) move(staged int, to, state string) error {
 	return nil
 }
 
-// makeFolders makes all folders or, on an error, none.
+// makeFolders makes all folders or, on an error, none. Somebody else may have made one meanwhile.
 func (w *Writer) makeFolders(p *plan) error {
-	for i, name := range p.folders {
+	var made []string
+	for _, name := range p.folders {
 		err := w.disk.Mkdir(w.real(name))
 		if err == nil {
+			made = append(made, name)
 			continue
-		}
-		for j := i - 1; j >= 0; j-- {
-			_ = w.disk.Remove(w.real(p.folders[j]))
 		}
 		state := oldSiteWhole
 		if len(p.clear) > 0 {
 			state = siteMixed
+		}
+		if errors.Is(err, fs.ErrExist) {
+			s, _, there := w.standIn(name, state)
+			if there == nil && s == folder {
+				continue
+			}
+			err = blockedError([]string{w.shown(name)}, state)
+		}
+		for _, name := range slices.Backward(made) {
+			_ = w.disk.Remove(w.real(name))
 		}
 		return w.sentence(name, err, state)
 	}

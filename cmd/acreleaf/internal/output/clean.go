@@ -57,12 +57,12 @@ func (w *Writer) clean(state string) error {
 
 // putBack gives an old site its name again. Somebody may have made an empty folder of that name.
 func (w *Writer) putBack() error {
+	old := filepath.Join(w.beside, former)
 	if w.exists {
 		if err := w.disk.Remove(w.home); err != nil {
-			return w.sentence("", err, oldSiteWhole)
+			return blockedError([]string{w.shown("")}, "The old site is in "+filepath.ToSlash(old)+".")
 		}
 	}
-	old := filepath.Join(w.beside, former)
 	if err := w.disk.Rename(old, w.home); err != nil {
 		return w.sentence("", err, "The old site is in "+filepath.ToSlash(old)+".")
 	}

@@ -1,10 +1,11 @@
 package output
 
 import (
-	"errors"
 	"fmt"
-	"os"
-	"path/filepath"
+	"maps"
+	"math/rand/v2"
+	"regexp"
+	"slices"
 	"strings"
 	"syscall"
 	"testing"
@@ -28,210 +29,221 @@ var (
 		"guides/new/deep/index.html", "new needs page.bbbb.css",
 		"manual/index.html", "a folder needs page.bbbb.css",
 	)
-	foreign = tree{"CNAME": "mine", "guides/gone/mine.txt": "mine", "guides/soil/mine.txt": "mine"}
+	foreign = tree{"public/CNAME": "mine", "public/guides/gone/mine.txt": "mine", "public/guides/soil/mine.txt": "mine"}
 )
 
-// prepared is a folder with the old site and foreign files in it.
-func prepared(t *testing.T) string {
-	dir := t.TempDir()
-	write(t, dir, oldSite)
-	plant(t, dir, foreign)
-	return dir
+// A stage is a disk with the old site on it, and what must hold whenever a press of the new one ends.
+type stage struct {
+	name   string
+	disk   *memory
+	others tree // files of somebody else
+	before tree // the old site, with the others
+	after  tree // the new site, with the others
+	mixes  bool // the files go in one by one
 }
 
-func siteTree(t *testing.T, files []File) tree {
-	dir := t.TempDir()
-	write(t, dir, files)
-	plant(t, dir, foreign)
-	return readTree(t, dir).withoutList()
-}
-
-// contents maps each path to the contents it may have.
-func contents(sites ...[]File) map[string][]string {
-	allowed := map[string][]string{}
-	for _, files := range sites {
-		for _, f := range files {
-			allowed[f.Path] = append(allowed[f.Path], string(f.Bytes))
+func stages(t *testing.T) []*stage {
+	var all []*stage
+	for name, s := range map[string]stage{
+		"exchanged":      {},
+		"two renames":    {disk: &memory{lacks: lacks{exchange: true}}},
+		"copied":         {disk: &memory{lacks: lacks{links: true}}},
+		"others in it":   {others: foreign, mixes: true},
+		"no site before": {before: tree{}},
+	} {
+		s.name = name
+		m := newMemory(s.others)
+		if s.disk != nil {
+			m.lacks = s.disk.lacks
 		}
-	}
-	for name, content := range foreign {
-		allowed[name] = []string{content}
-	}
-	return allowed
-}
-
-func isOneOf(content string, allowed []string) bool {
-	for _, a := range allowed {
-		if a == content {
-			return true
+		if s.before == nil {
+			press(t, m, oldSite)
 		}
+		s.before = seen(m)
+		m.states = nil
+		for _, n := range m.names {
+			n.flushed = true
+		}
+		s.disk = m
+		done := m.clone()
+		press(t, done, newSite)
+		s.after = seen(done)
+		all = append(all, &s)
 	}
-	return false
+	slices.SortFunc(all, func(a, b *stage) int { return strings.Compare(a.name, b.name) })
+	return all
 }
 
-// checkReaders fails when a reader could meet half a file, a page whose style is missing, or lack a foreign file.
-func checkReaders(t *testing.T, dir, when string) {
+// press writes a site with nothing in its way, and leaves nothing else.
+func press(t *testing.T, m *memory, files []File) {
 	t.Helper()
-	allowed := contents(oldSite, newSite)
-	got := readTree(t, dir).withoutList()
-	for name, content := range got {
-		if strings.HasSuffix(name, "/") || strings.HasPrefix(name, stagingName) {
-			continue
-		}
-		if !isOneOf(content, allowed[name]) {
-			t.Errorf("%s: %s holds %q", when, name, content)
-		}
-		if _, asset, ok := strings.Cut(content, "needs "); ok {
-			if _, there := got["assets/"+asset]; !there {
-				t.Errorf("%s: %s needs %s, which is not there", when, name, asset)
-			}
+	m.calls, m.failAt, m.stopAt, m.before = 0, 0, 0, nil
+	if _, err := writerOn("/home/public", m).write(files, Mark{}); err != nil {
+		t.Fatal(err)
+	}
+	for name := range m.tree("/home") {
+		if strings.HasPrefix(name, ownPrefix) || strings.HasPrefix(name, "public/"+stagingName) {
+			t.Fatalf("the press leaves %s", name)
 		}
 	}
-	for name := range foreign {
-		if _, there := got[name]; !there {
-			t.Errorf("%s: %s is gone", when, name)
-		}
+	n := m.names["/home/public/"+manifestName]
+	if n == nil {
+		same(t, "what is written without a list", len(files), 0)
+		return
 	}
-}
-
-func TestEveryStepIsFitForReaders(t *testing.T) {
-	dir := prepared(t)
-	watching := &countingDisk{disk: realDisk{}}
-	watching.after = func(change string) { checkReaders(t, dir, "after "+change) }
-	w := writerOn(dir, watching)
-	report, err := w.write(newSite, Mark{})
+	list, _, err := decode(n.content)
 	if err != nil {
 		t.Fatal(err)
 	}
-	same(t, "report", report, Report{Written: 5, Unchanged: 1, Removed: 3})
-	same(t, "files", readTree(t, dir).withoutList(), siteTree(t, newSite))
-	if watching.changes < 20 {
-		t.Errorf("only %d changes were looked at", watching.changes)
-	}
+	same(t, "listed", slices.Sorted(maps.Keys(list)), paths(files))
 }
 
-// A press is cut at each of its steps; the next press, of the old site, the new one or none, must put all in order and
-// know every file again.
-func TestPressCutAtEveryStep(t *testing.T) {
-	nexts := map[string][]File{"old": oldSite, "new": newSite, "none": nil}
-	for name, next := range nexts {
-		want := siteTree(t, next)
-		steps := 0
-		for cut := 0; ; cut++ {
-			dir := prepared(t)
-			_, err := writerOn(dir, &cutDisk{realDisk{}, cut}).write(newSite, Mark{})
-			if err == nil {
-				steps = cut
-				break
-			}
-			if !errors.Is(err, errCut) {
-				t.Fatalf("cut at %d: %v", cut, err)
-			}
-			when := fmt.Sprintf("cut at %d, then the %s site", cut, name)
-			checkReaders(t, dir, when)
-			write(t, dir, next)
-			same(t, when, readTree(t, dir).withoutList(), want)
-			same(t, when+", listed", listed(t, dir), paths(next))
-			if t.Failed() {
-				return
-			}
-		}
-		if steps < 20 {
-			t.Errorf("only %d steps were cut", steps)
+// seen is what readers can see, and without the list.
+func seen(m *memory) tree {
+	files := m.tree("/home/public")
+	for name := range files {
+		if strings.HasPrefix(name, ownPrefix) {
+			delete(files, name)
 		}
 	}
+	return files
 }
 
-// The press after a cut one is cut as well.
-func TestPressCutTwice(t *testing.T) {
-	want := siteTree(t, newSite)
-	for first := 0; first < 40; first += 5 {
-		for second := 0; second < 40; second += 4 {
-			dir := prepared(t)
-			_, _ = writerOn(dir, &cutDisk{realDisk{}, first}).write(newSite, Mark{})
-			_, _ = writerOn(dir, &cutDisk{realDisk{}, second}).write(oldSite, Mark{})
-			write(t, dir, newSite)
-			same(t, fmt.Sprintf("cut at %d and %d", first, second), readTree(t, dir).withoutList(), want)
-			if t.Failed() {
-				return
-			}
-		}
+// check fails when a reader could meet anything but the old or the new site, or when somebody else's file is not there.
+// In a mixture, each file must be whole, and no page without its style.
+func (s *stage) check(t *testing.T, m *memory, when string) (mixed bool) {
+	t.Helper()
+	got := seen(m)
+	isOld, isNew := maps.Equal(got, s.before), maps.Equal(got, s.after)
+	if !isOld && !isNew && !s.mixes {
+		t.Fatalf("%s: neither the old site nor the new one: %v", when, slices.Sorted(maps.Keys(m.tree("/home"))))
 	}
-}
-
-// Somebody puts a file of his own in a place that a cut press had listed and not filled.
-func TestPressCutAndPlaceTaken(t *testing.T) {
-	taken := 0
-	for cut := range 40 {
-		dir := prepared(t)
-		if _, err := writerOn(dir, &cutDisk{realDisk{}, cut}).write(newSite, Mark{}); err == nil {
-			break
-		}
-		if _, err := os.Lstat(filepath.Join(dir, "guides/new/deep/index.html")); err == nil {
+	for name, content := range got {
+		if strings.HasSuffix(name, "/") {
 			continue
 		}
-		taken++
-		plant(t, dir, tree{"guides/new/deep/index.html": "my own words"})
-		before := readTree(t, dir)
-		_, err := Write(dir, newSite, Mark{})
-		if err == nil || !strings.Contains(err.Error(), "guides/new/deep/index.html is in the way") {
-			t.Fatalf("cut at %d: %v", cut, err)
+		if content != s.before[name] && content != s.after[name] {
+			t.Fatalf("%s: %s holds %q", when, name, content)
 		}
-		write(t, dir, nil)
-		after := readTree(t, dir)
-		same(t, fmt.Sprintf("cut at %d", cut), after["guides/new/deep/index.html"], before["guides/new/deep/index.html"])
+		if _, asset, ok := strings.Cut(content, "needs "); ok && got["assets/"+asset] == "" {
+			t.Fatalf("%s: %s needs %s, which is not there", when, name, asset)
+		}
 	}
-	if taken < 10 {
-		t.Errorf("the place was free only %d times", taken)
+	for name, content := range s.others {
+		if got[strings.TrimPrefix(name, "public/")] != content {
+			t.Fatalf("%s: %s was touched", when, name)
+		}
 	}
+	return !isOld && !isNew
 }
 
-// The disk fills up at each file and folder in turn. The old site, the list and everything else stay as they were.
-func TestFullDiskLeavesTheOldSiteWhole(t *testing.T) {
-	for room := 0; ; room++ {
-		dir := prepared(t)
-		before := readTree(t, dir)
-		_, err := writerOn(dir, &fullDisk{realDisk{}, room}).write(newSite, Mark{})
-		if err == nil {
-			if room < 8 {
-				t.Errorf("the disk filled up at only %d places", room)
+var stateWords = regexp.MustCompile("What was there before is |All that is new is in place|A part of what is new is |" +
+	"Nothing was |The old site is in ")
+
+// Every call to the disk fails, the first, the second and so on until the press has no more, in each of five ways.
+func TestEveryCallFails(t *testing.T) {
+	half := func(content []byte) []byte { return content[:len(content)/2] }
+	all := func(content []byte) []byte { return content }
+	failed, mixtures, handled := 0, 0, 0
+	for _, s := range stages(t) {
+		for name, f := range map[string]failure{
+			"no room": {syscall.ENOSPC, nil}, "no right": {syscall.EACCES, nil}, "a fault": {syscall.EIO, nil},
+			"cut short": {syscall.ENOSPC, half}, "an error at closing": {syscall.EIO, all},
+		} {
+			for at := 1; ; at++ {
+				m := s.disk.clone()
+				m.failAt, m.fail = at, f
+				_, err := writerOn("/home/public", m).write(newSite, Mark{})
+				if !m.failed {
+					break
+				}
+				failed++
+				when := fmt.Sprintf("%s, %s at call %d (%v)", s.name, name, at, err)
+				one := *s
+				one.mixes = s.mixes || err != nil && strings.Contains(err.Error(), siteMixed)
+				if one.check(t, m, when) {
+					mixtures++
+				}
+				one.told(t, m, err, when)
+				if err == nil {
+					handled++
+				}
+				press(t, m, newSite)
+				same(t, when+", then a press", seen(m), s.after)
+				if t.Failed() {
+					return
+				}
 			}
-			return
 		}
-		if !errors.Is(err, syscall.ENOSPC) || !strings.Contains(err.Error(), "the disk is full") {
-			t.Fatalf("room for %d: %v", room, err)
-		}
-		checkReaders(t, dir, fmt.Sprintf("room for %d", room))
-		if strings.Contains(err.Error(), oldSiteWhole) {
-			same(t, fmt.Sprintf("room for %d", room), readTree(t, dir).withoutList(), before.withoutList())
-		} else if room < 7 {
-			t.Errorf("room for %d: the error does not say that the old site is whole: %v", room, err)
-		}
-		write(t, dir, newSite)
-		same(t, "the next press", readTree(t, dir).withoutList(), siteTree(t, newSite))
+	}
+	t.Logf("%d failures: %d that the press needs not heed, %d mixtures where other files stand", failed, handled, mixtures)
+	if failed < 1000 {
+		t.Errorf("only %d calls failed", failed)
 	}
 }
 
-func TestReadOnlyFolderIsSaidPlainly(t *testing.T) {
-	dir := prepared(t)
-	before := readTree(t, dir)
-	for at := 1; at <= 8; at++ {
-		_, err := writerOn(dir, &refusingDisk{disk: realDisk{}, at: at}).write(newSite, Mark{})
-		if err == nil || !strings.Contains(err.Error(), "may not be written, its folder is read-only. "+oldSiteWhole) {
-			t.Errorf("refused at %d: %v", at, err)
-		}
-		same(t, "files", readTree(t, dir), before)
+// told sees that an error is a sentence, and true.
+func (s *stage) told(t *testing.T, m *memory, err error, when string) {
+	t.Helper()
+	got := seen(m)
+	switch {
+	case err == nil:
+		same(t, when, got, s.after)
+	case !stateWords.MatchString(err.Error()) || !strings.Contains(err.Error(), "/home/"):
+		t.Fatalf("%s: this is no sentence", when)
+	case strings.Contains(err.Error(), oldSiteWhole):
+		same(t, when, got, s.before)
+	case strings.Contains(err.Error(), newSiteWhole):
+		same(t, when, got, s.after)
 	}
 }
 
-func TestFolderThatIsAFile(t *testing.T) {
-	parent := t.TempDir()
-	plant(t, parent, tree{"public": "mine"})
-	for _, dir := range []string{"public", "public/site"} {
-		_, err := Write(filepath.Join(parent, dir), first, Mark{})
-		if err == nil || !strings.Contains(err.Error(), "needs a folder where there is a file. Nothing was written.") {
-			t.Errorf("%s: %v", dir, err)
+// The program is killed at every call, or the power fails: then names outlast up to one of the changes since the last
+// flush, and bytes that were not flushed are lost or others. The next press, of the old site, the new one or none,
+// must put all in order.
+func TestPressCutAtEveryCall(t *testing.T) {
+	random := rand.New(rand.NewPCG(1, 2))
+	cuts, mixtures := 0, 0
+	for _, s := range stages(t) {
+		for at := 1; ; at++ {
+			m := s.disk.clone()
+			m.stopAt = at
+			if _, err := writerOn("/home/public", m).write(newSite, Mark{}); err == nil && m.calls < at {
+				break
+			}
+			states := len(m.states)
+			disks := map[string]*memory{"killed": m.clone()}
+			for _, state := range []int{0, states, random.IntN(states + 1), random.IntN(states + 1)} {
+				disks[fmt.Sprintf("lost from change %d of %d", state, states)] = m.cutPower(state, false, random)
+				disks[fmt.Sprintf("garbled from change %d of %d", state, states)] = m.cutPower(state, true, random)
+			}
+			for how, disk := range disks {
+				cuts++
+				when := fmt.Sprintf("%s, cut at call %d, %s", s.name, at, how)
+				shown := disk.clone()
+				if shown.names["/home/public"] == nil { // between two renames: any next command puts the site back
+					if w := writerOn("/home/public", shown); w.begin() == nil {
+						w.Drop()
+					}
+				}
+				if s.check(t, shown, when) {
+					mixtures++
+				}
+				for _, next := range [][]File{newSite, oldSite, nil} {
+					again := disk.clone()
+					press(t, again, next)
+					clean := newMemory(s.others)
+					press(t, clean, next)
+					same(t, when+", then a press", seen(again), seen(clean))
+				}
+				if t.Failed() {
+					return
+				}
+			}
 		}
-		same(t, "files", readTree(t, parent), tree{"public": "mine"})
+	}
+	t.Logf("%d cuts, %d mixtures where other files stand", cuts, mixtures)
+	if cuts < 2000 || mixtures == 0 {
+		t.Errorf("only %d cuts", cuts)
 	}
 }

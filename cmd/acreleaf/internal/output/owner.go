@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 	"time"
+	"unicode"
 )
 
 // An owner is the press that holds a lock.
@@ -27,8 +28,8 @@ func (o owner) text() string {
 
 func (o owner) String() string {
 	computer := o.computer
-	if computer == "" {
-		computer = "a computer without a name"
+	if computer == "" || strings.ContainsFunc(computer, func(r rune) bool { return !unicode.IsPrint(r) }) {
+		computer = fmt.Sprintf("%q", computer)
 	}
 	return fmt.Sprintf("process %d on %s, since %s", o.process, computer, o.since.Local().Format(time.DateTime))
 }

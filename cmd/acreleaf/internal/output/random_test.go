@@ -3,6 +3,7 @@ package output
 import (
 	"fmt"
 	"math/rand/v2"
+	"strings"
 	"testing"
 )
 
@@ -22,30 +23,33 @@ func randomSite(random *rand.Rand) []File {
 	}
 }
 
-// Presses of random sites are cut at random steps, again and again. Whatever was left, the last press must give its
-// site and keep the one foreign file.
+// Presses of random sites are cut at random calls by the power, again and again. Whatever was left, the last press must
+// give its site and keep the one file of somebody else, if there is one.
 func TestRandomPresses(t *testing.T) {
 	seed := rand.Uint64()
 	t.Logf("seed %d", seed)
 	random := rand.New(rand.NewPCG(seed, 1))
-	for range 40 {
-		dir := t.TempDir()
-		plant(t, dir, tree{"j/mine.txt": "mine"})
+	for range 2000 {
+		others := tree{}
+		if random.IntN(2) == 0 {
+			others["public/j/mine.txt"] = "mine"
+		}
+		m := newMemory(others)
+		m.lacks = lacks{random.IntN(4) == 0, random.IntN(4) == 0}
 		var story []string
 		for range 4 {
-			files, cut := randomSite(random), random.IntN(30)
-			story = append(story, fmt.Sprintf("%s cut at %d", paths(files), cut))
-			_, _ = writerOn(dir, &cutDisk{realDisk{}, cut}).write(files, Mark{})
+			files := randomSite(random)
+			m.calls, m.stopAt = 0, 1+random.IntN(150)
+			story = append(story, fmt.Sprintf("%s cut at %d", paths(files), m.stopAt))
+			_, _ = writerOn("/home/public", m).write(files, Mark{})
+			m = m.cutPower(random.IntN(len(m.states)+1), random.IntN(2) == 0, random)
 		}
 		last := randomSite(random)
 		story = append(story, fmt.Sprintf("%s", paths(last)))
-		if _, err := Write(dir, last, Mark{}); err != nil {
-			t.Fatalf("%v\nafter %q", err, story)
-		}
-		clean := t.TempDir()
-		plant(t, clean, tree{"j/mine.txt": "mine"})
-		write(t, clean, last)
-		same(t, fmt.Sprintf("%q", story), readTree(t, dir).withoutList(), readTree(t, clean).withoutList())
+		press(t, m, last)
+		clean := newMemory(others)
+		press(t, clean, last)
+		same(t, strings.Join(story, ", "), seen(m), seen(clean))
 		if t.Failed() {
 			return
 		}

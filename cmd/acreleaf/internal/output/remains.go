@@ -61,7 +61,7 @@ func (r *remains) clear(folder string) error {
 		case e.IsDir() && r.folders[p]:
 			err = r.clearFolder(p)
 		default:
-			err = r.carry(p)
+			err = r.carry(p, e.IsDir())
 		}
 		if err != nil {
 			return err
@@ -70,7 +70,7 @@ func (r *remains) clear(folder string) error {
 	return nil
 }
 
-// clearFolder clears a folder of files of ours and removes it, unless something in it had to stay.
+// clearFolder clears a folder and removes it, unless something in it had to stay.
 func (r *remains) clearFolder(p string) error {
 	stuck := len(r.stuck)
 	if err := r.clear(p); err != nil || len(r.stuck) > stuck {
@@ -79,11 +79,14 @@ func (r *remains) clearFolder(p string) error {
 	return r.w.disk.Remove(r.real(p))
 }
 
-// carry moves what somebody else wrote to the site's folder.
-func (r *remains) carry(p string) error {
-	s, _, err := r.w.stand(p)
+// carry moves what somebody else wrote to the site's folder. Into a folder that is there too it moves each thing.
+func (r *remains) carry(p string, isFolder bool) error {
+	s, _, err := r.w.standIn(p, newSiteWhole)
 	if err != nil {
 		return err
+	}
+	if s == folder && isFolder {
+		return r.clearFolder(p)
 	}
 	if s == nothing {
 		to := r.w.real(p)

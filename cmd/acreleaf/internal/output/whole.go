@@ -121,6 +121,6 @@ func (w *Writer) swap(ready string) (bool, error) {
 	if w.disk.Rename(old, w.home) == nil {
 		return false, nil
 	}
-	return false, w.sentence("", err, "What was there before is in "+filepath.ToSlash(old)+
-		", and the next press puts it back.")
+	return false, w.sentence("", err, "The old site is in "+filepath.ToSlash(old)+
+		"; the next press puts it back, unless something else has its name.")
 }

@@ -96,13 +96,7 @@ func TestWriteTwiceGivesTheSameBytes(t *testing.T) {
 	dir, other := t.TempDir(), t.TempDir()
 	write(t, dir, first)
 	before := readTree(t, dir)
-	counter := &countingDisk{disk: realDisk{}}
-	report, err := writerOn(dir, counter).write(first, Mark{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	same(t, "report", report, Report{Unchanged: 3})
-	same(t, "changes to the disk", counter.changes, 0)
+	same(t, "report", write(t, dir, first), Report{Unchanged: 3})
 	same(t, "files, the list among them", readTree(t, dir), before)
 	write(t, other, first)
 	same(t, "files of another folder", readTree(t, other), before)
@@ -181,5 +175,17 @@ func TestDropLeavesNothing(t *testing.T) {
 		}
 		w.Drop()
 		same(t, "files", readTree(t, parent), want)
+	}
+}
+
+func TestFolderThatIsAFile(t *testing.T) {
+	parent := t.TempDir()
+	plant(t, parent, tree{"public": "mine"})
+	for _, dir := range []string{"public", "public/site"} {
+		_, err := Write(filepath.Join(parent, dir), first, Mark{})
+		if err == nil || !strings.Contains(err.Error(), "needs a folder where there is a file. Nothing was written.") {
+			t.Errorf("%s: %v", dir, err)
+		}
+		same(t, "files", readTree(t, parent), tree{"public": "mine"})
 	}
 }
