@@ -50,20 +50,31 @@ func ReadDay(text string) (unit.Quantity, error) {
 
 // parseDate reads 2027-04-15.
 func parseDate(text string) (float64, error) {
-	parts := strings.Split(text, "-")
-	if len(parts) == 3 && len(text) == len("2027-04-15") {
-		year, errYear := strconv.Atoi(parts[0])
-		month, errMonth := strconv.Atoi(parts[1])
-		date, errDate := strconv.Atoi(parts[2])
-		if errYear == nil && errMonth == nil && errDate == nil {
-			day := dayOf(year, month, date)
-			if y, m, d := civil(day); y == year && m == month && d == date {
-				return float64(day), nil
-			}
-			return 0, fmt.Errorf("there is no day %s in the calendar; %s", text, dateForm)
-		}
+	day, written, there := writtenDate(text)
+	switch {
+	case there:
+		return day, nil
+	case written:
+		return 0, fmt.Errorf("there is no day %s in the calendar; %s", text, dateForm)
 	}
 	return 0, fmt.Errorf("%q is not a date; %s", text, meantDay(text))
+}
+
+var dateDigits = regexp.MustCompile(`^(\d{4})-(\d{2})-(\d{2})$`)
+
+// writtenDate reads a day that is written as 2027-04-15, if it is, and if it is in the calendar.
+func writtenDate(text string) (day float64, written, there bool) {
+	found := dateDigits.FindStringSubmatch(text)
+	if found == nil {
+		return 0, false, false
+	}
+	var number [3]int
+	for i, digits := range found[1:] {
+		number[i], _ = strconv.Atoi(digits) // four digits at most
+	}
+	at := dayOf(number[0], number[1], number[2])
+	y, m, d := civil(at)
+	return float64(at), true, [3]int{y, m, d} == number
 }
 
 // dateForm says how a day is written.
@@ -84,7 +95,7 @@ func meantDay(text string) string {
 			continue
 		}
 		day := fmt.Sprintf("%s-%02s-%02s", order[0], order[1], order[2])
-		if _, err := parseDate(day); err == nil && !slices.Contains(days, day) {
+		if _, _, there := writtenDate(day); there && !slices.Contains(days, day) {
 			days = append(days, day)
 		}
 	}

@@ -45,6 +45,12 @@ func TestDatesAreThoseOfTheCalendar(t *testing.T) {
 			"as in 2027-04-15",
 		"4/15/27": "\"4/15/27\" is not a date; write the year, the month and the day in digits, " +
 			"as in 2027-04-15",
+		"2027-02-140": "\"2027-02-140\" is not a date; write the year, the month and the day in digits, " +
+			"as in 2027-04-15",
+		"140-02-2027": "\"140-02-2027\" is not a date; write the year, the month and the day in digits, " +
+			"as in 2027-04-15",
+		"2027-+4-15": "\"2027-+4-15\" is not a date; write the year, the month and the day in digits, " +
+			"as in 2027-04-15",
 		"2027-4-15":                `"2027-4-15" is not a date; write 2027-04-15`,
 		"4/15/2027":                `"4/15/2027" is not a date; write 2027-04-15`,
 		"4.5.2027":                 `"4.5.2027" is not a date; write 2027-04-05 or 2027-05-04`,

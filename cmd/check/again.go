@@ -16,7 +16,7 @@ import (
 type projectCopy struct{ folder string }
 
 // notCopied are folders that no program is built from.
-var notCopied = []string{"node_modules", "public", ".tools"}
+var notCopied = []string{"node_modules", ".tools"}
 
 // copyProject copies the project with its repository, since the commit is in the programs.
 func copyProject() (projectCopy, error) {
