@@ -30,6 +30,7 @@ type bench struct {
 	crossed  string // the program built for every kind of computer
 	bare     string // the program, and nothing else
 	books    string // the books of the demo
+	kills    string // sites whose presses are killed
 	aside    string // home and temporary folder of a press, which must stay empty
 }
 
@@ -39,7 +40,7 @@ func newBench(dir string) *bench {
 		acreleaf: in("acreleaf"), answers: in("answers"), marks: in("marks"), parity: in("parity"), site: in("site"),
 		modules: in("modules"), numbers: in("numbers"), more: in("more"), moreSite: in("more-site"),
 		twice: in("twice"), twiceTo: in("twice-site"), aside: in("aside"), handed: in("handed"),
-		crossed: in("crossed"), bare: in("bare"), books: in("books"),
+		crossed: in("crossed"), bare: in("bare"), books: in("books"), kills: in("kills"),
 	}
 }
 
@@ -72,6 +73,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "press again", Group: presses, After: []string{"press"}, Run: b.again},
 		{Name: "press twice", Group: presses, After: []string{"press"}, Run: b.pressTwice},
 		{Name: "press paused", Group: presses, After: []string{"press"}, Run: b.paused},
+		{Name: "press killed", Group: presses, After: []string{"press"}, Run: b.killed},
 		{Name: "press more", Group: presses, After: []string{"press"}, Run: b.pressMore},
 		{Name: "sizes", After: []string{"press"}, Run: b.sizes},
 		{Name: "wasm", After: []string{"material"}, Tools: []string{wasm}, Run: b.wasmValidate},

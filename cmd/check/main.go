@@ -35,6 +35,8 @@ func main() {
 			end(mutatePackages(ctx, os.Stdout, os.Args[2:]))
 		case "release":
 			end(release(ctx, os.Stdout, os.Args[2:]))
+		case "faults":
+			end(faults(ctx, os.Stdout, os.Args[2:]))
 		}
 	}
 	only := flag.String("only", "", "run one step, and those whose product it needs: "+strings.Join(names(), ", "))

@@ -32,7 +32,10 @@ func (b *bench) paused(ctx context.Context, r *step.Record) error {
 		if err := os.RemoveAll(dir); err != nil {
 			return err
 		}
-		n, err := b.pressPaused(ctx, dir)
+		press := exec.CommandContext(ctx, b.acreleaf, "press", "--from", "content", "--to", dir)
+		press.Env = append(press.Environ(),
+			"HOME="+filepath.Join(b.aside, "home"), "TMPDIR="+filepath.Join(b.aside, "tmp"))
+		n, err := runPaused(ctx, press)
 		if err != nil {
 			return err
 		}
@@ -50,28 +53,23 @@ func (b *bench) paused(ctx context.Context, r *step.Record) error {
 	return errors.Join(faults...)
 }
 
-// pressPaused presses the content into dir and gives how often the press was stopped.
-func (b *bench) pressPaused(ctx context.Context, dir string) (stops int, err error) {
-	press := exec.CommandContext(ctx, b.acreleaf, "press", "--from", "content", "--to", dir)
-	press.Env = append(press.Environ(),
-		"HOME="+filepath.Join(b.aside, "home"), "TMPDIR="+filepath.Join(b.aside, "tmp"))
-	if err := press.Start(); err != nil {
+// runPaused runs a program to its end and gives how often it was stopped.
+func runPaused(ctx context.Context, program *exec.Cmd) (stops int, err error) {
+	if err := program.Start(); err != nil {
 		return 0, err
 	}
 	done := make(chan error, 1)
-	go func() { done <- press.Wait() }()
+	go func() { done <- program.Wait() }()
 	for {
 		select {
 		case err := <-done:
 			return stops, err
 		case <-time.After(between(20, 120)):
 		}
-		if tell(ctx, press.Process.Pid, "-STOP") != nil {
-			continue // it has just ended
+		stopped, err := pause(ctx, program.Process.Pid)
+		if stopped {
+			stops++
 		}
-		stops++
-		time.Sleep(between(300, 500))
-		err := tell(ctx, press.Process.Pid, "-CONT")
 		if err == nil {
 			continue
 		}
@@ -79,9 +77,18 @@ func (b *bench) pressPaused(ctx context.Context, dir string) (stops int, err err
 		case ended := <-done: // it was at its end when it was told to stop
 			return stops, ended
 		case <-time.After(time.Second):
-			return stops, fmt.Errorf("the press stays stopped: %w", err)
+			return stops, fmt.Errorf("the program stays stopped: %w", err)
 		}
 	}
+}
+
+// pause stops a process for 0.3 to 0.5 seconds, unless it has just ended.
+func pause(ctx context.Context, process int) (stopped bool, err error) {
+	if tell(ctx, process, "-STOP") != nil {
+		return false, nil
+	}
+	time.Sleep(between(300, 500))
+	return true, tell(ctx, process, "-CONT")
 }
 
 // between is a random time from least to most milliseconds.

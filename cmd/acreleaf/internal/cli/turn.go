@@ -35,6 +35,9 @@ func (c turn) begin(t *terminal, folder, made string) (*output.Writer, error) {
 		to.Drop()
 		return nil, err
 	}
+	if to.WasCut() {
+		fmt.Fprintf(t.err, "The last press into %s was cut short. This one makes it whole.\n", folder)
+	}
 	return to, nil
 }
 

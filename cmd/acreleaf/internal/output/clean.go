@@ -19,6 +19,7 @@ func (w *Writer) clean(state string) error {
 	if err != nil {
 		return sentence(w.beside, err, state)
 	}
+	w.cut = true
 	left := map[string]fs.DirEntry{}
 	for _, e := range entries {
 		left[e.Name()] = e

@@ -17,6 +17,7 @@ type ground struct {
 	beside string   // the work folder beside the site; "" when the parent folder may not be written
 	work   string   // the folder for new files: beside, or one in the site's folder
 	unlock func()   // ends the lock
+	cut    bool     // a press that was cut short left something
 	made   []string // folders that were made for the site's folder, the deepest first
 }
 
@@ -134,6 +135,9 @@ func (w *Writer) takeOver() error {
 	}
 	if err := w.readManifest(); err != nil {
 		return err
+	}
+	for _, e := range w.listed {
+		w.cut = w.cut || e.pending
 	}
 	others, err := w.hasOthers()
 	if err != nil {

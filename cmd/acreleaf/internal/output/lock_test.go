@@ -70,7 +70,9 @@ func gone(t *testing.T) int {
 // A lock that was left is judged by what it says, where the file system has no locks, and taken over where it has.
 func TestLocksThatWereLeft(t *testing.T) {
 	now := time.Date(2026, 11, 30, 9, 0, 0, 0, time.UTC)
-	text := func(process int, computer string, since time.Time) string { return owner{process, computer, since}.text() }
+	text := func(process int, computer string, since time.Time) string {
+		return owner{process, computer, since}.text()
+	}
 	earlier := now.Add(-time.Hour)
 	runs := fmt.Sprintf("another acreleaf is writing public: process %d on packhouse, since ", os.Getpid())
 	const elsewhere = "another computer writes public, or failed while it did: process 7 on "
@@ -165,8 +167,8 @@ func TestTargetsThatCannotBe(t *testing.T) {
 	}
 	const tooLong = "is a longer name than this computer allows. Nothing was written. Choose another folder"
 	for dir, said := range map[string]string{
-		"dangling":                                "/dangling is a link to something that is not there. Nothing was written.",
-		strings.Repeat("a", 300):                  tooLong,
+		"dangling":               "/dangling is a link to something that is not there. Nothing was written.",
+		strings.Repeat("a", 300): tooLong,
 		strings.Repeat("folder/", 585) + "public": tooLong,
 	} {
 		_, err := Write(filepath.Join(parent, dir), first, Mark{})

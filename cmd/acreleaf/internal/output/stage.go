@@ -86,6 +86,7 @@ func (w *Writer) sweepStaging() error {
 	if s != folder {
 		return w.blockedError([]string{stagingName}, oldSiteWhole)
 	}
+	w.cut = true
 	entries, err := w.disk.ReadDir(w.real(stagingName))
 	if err != nil {
 		return w.sentence(stagingName, err, oldSiteWhole)

@@ -56,6 +56,9 @@ func (w *Writer) Lists(name string) bool {
 	return listed
 }
 
+// WasCut says whether the press before this one was cut short.
+func (w *Writer) WasCut() bool { return w.cut }
+
 // IsNew says whether no file was written into the folder before, as far as is known.
 func (w *Writer) IsNew() bool { return len(w.listed) == 0 }
 
