@@ -174,7 +174,8 @@ func readPages(ctx context.Context, address, site, acreleaf string) (pages []byt
 		if !strings.HasSuffix(name, ".html") || name == "404.html" {
 			continue
 		}
-		request, err := http.NewRequestWithContext(ctx, http.MethodGet, address+"/"+strings.TrimSuffix(name, "index.html"), nil)
+		page := address + "/" + strings.TrimSuffix(name, "index.html")
+		request, err := http.NewRequestWithContext(ctx, http.MethodGet, page, nil)
 		if err != nil {
 			return nil, err
 		}

@@ -107,8 +107,8 @@ func (k *killing) press(ctx context.Context, version int, to string) *exec.Cmd {
 type counts struct{ kills, old, new, mixed, others int }
 
 func (c counts) String() string {
-	return fmt.Sprintf("%d kills: %d left the old site, %d the new one, %d a mixture where other files stand; %d files of "+
-		"others were looked at, and are as they were", c.kills, c.old, c.new, c.mixed, c.others)
+	return fmt.Sprintf("%d kills: %d left the old site, %d the new one, %d a mixture where other files stand; "+
+		"%d files of others were looked at, and are as they were", c.kills, c.old, c.new, c.mixed, c.others)
 }
 
 // kill presses one version over another and kills the press, again and again, and then presses the version in peace.

@@ -50,7 +50,7 @@ func (w *Writer) find() error {
 	default:
 		w.exists = true
 		if err := w.disk.Writable(w.home); err != nil {
-			return w.sentence(stagingName, err, oldSiteWhole)
+			w.refuse(w.sentence(stagingName, err, oldSiteWhole))
 		}
 	}
 	if name := filepath.Base(w.home); name == "." || name == ".." {
@@ -68,12 +68,15 @@ func (w *Writer) sibling(name string) string {
 
 // lock takes the lock beside the site's folder, or in that folder if there can be none beside it.
 func (w *Writer) lock() error {
-	if err := w.makeFolder(filepath.Dir(w.home)); err != nil {
-		return w.sentence("", err, nothingMade)
+	err := w.makeFolder(filepath.Dir(w.home))
+	if err != nil {
+		w.refuse(w.sentence("", err, nothingMade))
+		return nil
 	}
-	var err error
 	w.beside = w.sibling(stagingName)
-	if w.unlock, err = w.disk.Lock(w.sibling(lockName)); err == nil {
+	unlock, err := w.disk.Lock(w.sibling(lockName))
+	if err == nil {
+		w.unlock = unlock
 		return nil
 	}
 	if !isRefused(err) {
@@ -81,13 +84,23 @@ func (w *Writer) lock() error {
 	}
 	w.beside, w.whole = "", false
 	if err := w.makeFolder(w.home); err != nil {
-		return w.sentence("", err, nothingMade)
+		w.refuse(w.sentence("", err, nothingMade))
+		return nil
 	}
 	w.exists = true
-	if w.unlock, err = w.disk.Lock(w.real(lockName)); err != nil {
+	if w.open != nil {
+		return nil // nothing can be written there, the lock neither
+	}
+	if unlock, err = w.disk.Lock(w.real(lockName)); err != nil {
 		return w.lockFault(err)
 	}
+	w.unlock = unlock
 	return nil
+}
+
+// refuse keeps why nothing can be written, for the first file: what is wrong with the content is told before.
+func (w *Writer) refuse(err error) {
+	w.opened, w.open, w.whole, w.beside, w.unlock = true, err, false, "", func() {}
 }
 
 func (w *Writer) lockFault(err error) error {
