@@ -117,7 +117,6 @@ func pausedProof(ctx context.Context, acreleaf, _ string, pauses bool) (int, []b
 	return stops, out.Bytes(), err
 }
 
-
 // pausedDesk starts a desk, pauses it until it shows its address, and reads every page from it.
 func pausedDesk(ctx context.Context, acreleaf, dir string, pauses bool) (stops int, pages []byte, err error) {
 	desk := exec.CommandContext(ctx, acreleaf, "desk", "--port", "0")

@@ -1,6 +1,7 @@
 // Command check sets up what the checks need and then runs them all: go run ./cmd/check, from the project's folder.
-// go run ./cmd/check release builds the program for every kind of computer, and go run ./cmd/check mutate changes the
-// code of a package to see whether its tests notice. go run ./cmd/check fuzz 10m feeds each reader whatever comes up.
+// go run ./cmd/check release builds the program for every kind of computer, go run ./cmd/check mutate changes the code
+// of a package to see whether its tests notice, go run ./cmd/check faults kills, pauses and doubles presses, and
+// go run ./cmd/check fuzz 10m feeds each reader whatever comes up.
 //
 // It says what it installs, runs two steps at once, prints a line for each with its time, shows the whole output
 // of a step that failed, goes on with every step that can still run, and ends with the line "N passed, N failed"
