@@ -2,33 +2,31 @@
 // it: it takes the text of a line apart, keys in number after number in exact fractions, and rounds as a person does.
 
 // lines gives each line of work that can be seen on a page: its worksheet, the text of it in names, and the tokens of
-// what it has in numbers.
-export function lines(page) {
-  return page.evaluate(() => {
-    dispatchEvent(new Event('beforeprint')); // work that is out of sight is written in a pause, or for paper
-    // A number and the unit after it; words and signs by themselves. A root and a power get brackets, as on paper.
-    const tokens = (element) => [...element.childNodes].flatMap((child) => {
-      if (child.nodeType !== Node.ELEMENT_NODE) {
-        return [];
-      }
-      const text = child.textContent.replaceAll('\u00a0', ' ');
-      switch (child.localName) {
-        case 'mrow': return tokens(child);
-        case 'msqrt': return [{ sign: 'sqrt' }, { sign: '(' }, ...tokens(child), { sign: ')' }];
-        case 'msup': return [{ sign: '(' }, ...tokens(child.firstElementChild), { sign: ')' }, { sign: '^' },
-          { number: child.lastElementChild.textContent }];
-        case 'mn': return [{ number: text }];
-        case 'mo': return [{ sign: text }];
-        default: return [{ text: text.trim(), day: child.hasAttribute('data-day') }];
-      }
-    });
-    return [...document.querySelectorAll('.work li')].filter((line) => line.checkVisibility()).flatMap((line) => {
-      const [names, ...sums] = line.querySelectorAll('math');
-      return sums.filter((sum) => sum.checkVisibility()).map((sum) => ({
-        sheet: sum.closest('section').id.replace('worksheet-', ''), names: names.textContent,
-        printed: sum.textContent, bare: !!sum.closest('.bare'), tokens: tokens(sum.querySelector('mrow')),
-      }));
-    });
+// what it has in numbers. It is run inside the page.
+export function lines() {
+  dispatchEvent(new Event('beforeprint')); // work that is out of sight is written in a pause, or for paper
+  // A number and the unit after it; words and signs by themselves. A root and a power get brackets, as on paper.
+  const tokens = (element) => [...element.childNodes].flatMap((child) => {
+    if (child.nodeType !== Node.ELEMENT_NODE) {
+      return [];
+    }
+    const text = child.textContent.replaceAll('\u00a0', ' ');
+    switch (child.localName) {
+      case 'mrow': return tokens(child);
+      case 'msqrt': return [{ sign: 'sqrt' }, { sign: '(' }, ...tokens(child), { sign: ')' }];
+      case 'msup': return [{ sign: '(' }, ...tokens(child.firstElementChild), { sign: ')' }, { sign: '^' },
+        { number: child.lastElementChild.textContent }];
+      case 'mn': return [{ number: text }];
+      case 'mo': return [{ sign: text }];
+      default: return [{ text: text.trim(), day: child.hasAttribute('data-day') }];
+    }
+  });
+  return [...document.querySelectorAll('.work li')].filter((line) => line.checkVisibility()).flatMap((line) => {
+    const [names, ...sums] = line.querySelectorAll('math');
+    return sums.filter((sum) => sum.checkVisibility()).map((sum) => ({
+      sheet: sum.closest('section').id.replace('worksheet-', ''), names: names.textContent,
+      printed: sum.textContent, bare: !!sum.closest('.bare'), tokens: tokens(sum.querySelector('mrow')),
+    }));
   });
 }
 
