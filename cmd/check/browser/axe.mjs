@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { shifted } from './look.mjs';
 
 // Under a page's strict policy axe can come in by evaluation only; a script element would be refused.
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -27,6 +28,16 @@ export const inspectWithoutColours = (page) => run(page, {
 
 // inspectColours is inspect with those rules.
 export const inspectColours = (page) => run(page, colours);
+
+// inspectBoth is inspect in the scheme that a page has, and in the other: that may move and hide nothing, and while
+// it does not, its colours alone are left to look at.
+export async function inspectBoth(page) {
+  const found = await inspect(page);
+  await page.evaluate(shifted);
+  const dark = await page.evaluate(() => matchMedia('(prefers-color-scheme: dark)').matches);
+  await page.emulateMedia({ colorScheme: dark ? 'light' : 'dark' });
+  return [...found, ...await page.evaluate(shifted), ...await inspectColours(page)];
+}
 
 async function run(page, how) {
   // Reading axe takes a browser as long as many a page's whole inspection: once for each time that the page is loaded.

@@ -1,10 +1,10 @@
 // A learner at an exercise, by keyboard: what is said, what is shown, and what is kept.
 import assert from 'node:assert/strict';
 import { describe, test } from 'node:test';
-import { inspect } from './axe.mjs';
+import { inspectBoth } from './axe.mjs';
 import { sideways } from './look.mjs';
 import { settings } from './settings.mjs';
-import { ready, screens, start } from './visit.mjs';
+import { opposite, ready, start } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
 const address = `${origin}/workshops/report/`;
@@ -255,8 +255,8 @@ describe('an exercise', () => {
     });
   }
 
-  for (const screen of screens) {
-    test(`at ${screen.width} px, ${screen.scheme}`, async (t) => {
+  for (const screen of opposite) {
+    test(`at ${screen.width} px, light and dark`, async (t) => {
       const page = await open(t, { screen });
       const { own, face, field } = exercise(page, 'trees');
       await face.selectOption({ index: 2 });
@@ -264,20 +264,20 @@ describe('an exercise', () => {
       await answer(field(1), '48');
       await own.locator('.hint summary').click();
       assert.deepEqual(await page.evaluate(sideways), []);
-      assert.deepEqual(await inspect(page), []);
+      assert.deepEqual(await inspectBoth(page), []);
       const small = await own.locator('input, select, button, summary').filter({ visible: true }).evaluateAll((all) => all
         .map((one) => [one.outerHTML.slice(0, 60), one.getBoundingClientRect().height]).filter(([, height]) => height < 44));
       assert.deepEqual(small, []);
     });
 
-    test(`a choice and an order at ${screen.width} px, ${screen.scheme}`, async (t) => {
+    test(`a choice and an order at ${screen.width} px, light and dark`, async (t) => {
       for (const [name, exerciseName] of [['report', 'basis'], ['season', 'left']]) {
         const page = await open(t, { at: lesson(name), screen });
         const { own } = exercise(page, exerciseName);
         await own.locator('.pick .entry button').click();
         await own.locator('.hint summary').click();
         assert.deepEqual(await page.evaluate(sideways), [], name);
-        assert.deepEqual(await inspect(page), [], name);
+        assert.deepEqual(await inspectBoth(page), [], name);
         const small = await own.locator('.options label').evaluateAll((all) => all
           .map((one) => [one.textContent, one.getBoundingClientRect().height]).filter(([, height]) => height < 44));
         assert.deepEqual(small, [], name);

@@ -2,14 +2,14 @@
 // program works it, and what is left out leaves nothing behind. The switch between US and metric units is tried here.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { inspect } from './axe.mjs';
+import { inspectBoth } from './axe.mjs';
 import { readGuide } from './content.mjs';
 import { expectAnswers, expectNative, expectResults, expectVoid } from './expect.mjs';
 import { sideways } from './look.mjs';
 import { work } from './native.mjs';
 import { field, put, reset, restore, state, type, whole } from './reader.mjs';
 import { settings } from './settings.mjs';
-import { screens, start, visit } from './visit.mjs';
+import { opposite, start, visit } from './visit.mjs';
 
 const pages = ['guides/kinds/', 'guides/days/'];
 const { browser, origin } = await start(settings.site);
@@ -223,8 +223,8 @@ test('the switch needs a script, and is not printed', async (t) => {
   assert.equal(await live.page.locator('#units').isVisible(), false);
 });
 
-for (const { width, scheme } of screens) {
-  test(`every kind of number at ${width} px, ${scheme}`, async (t) => {
+for (const { width, scheme } of opposite) {
+  test(`every kind of number at ${width} px, light and dark`, async (t) => {
     const kinds = await open('guides/kinds/', { width, scheme });
     t.after(kinds.close);
     await kinds.page.check('#units [value=metric]');
@@ -235,7 +235,7 @@ for (const { width, scheme } of screens) {
     t.after(days.close);
     await days.page.fill('#feeds-nitrogen', '20 to 130');
     for (const { page } of [kinds, days]) {
-      assert.deepEqual([...await inspect(page), ...await page.evaluate(sideways)], []);
+      assert.deepEqual([...await page.evaluate(sideways), ...await inspectBoth(page)], []);
     }
   });
 }

@@ -117,7 +117,7 @@ function watch(page, at) {
 }
 
 // The screens that a page is looked at on.
-export const screens = [320, 1280].flatMap((width) => ['light', 'dark'].map((scheme) => ({ width, scheme })));
+const screens = [320, 1280].flatMap((width) => ['light', 'dark'].map((scheme) => ({ width, scheme })));
 
 // The narrow ones.
 export const narrow = screens.filter(({ width }) => width === 320);
