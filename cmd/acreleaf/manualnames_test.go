@@ -15,12 +15,22 @@ import (
 	"acreleaf/calc"
 	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/kind"
+	"acreleaf/cmd/acreleaf/internal/media"
 )
 
 // A nameList is names that a page of the manual must give an entry to.
 type nameList struct {
 	page, what string
 	names      []string
+}
+
+// endings are those of the names of all kinds of files that a site publishes.
+func endings() []string {
+	var list []string
+	for _, k := range media.Kinds {
+		list = append(list, k.Ending)
+	}
+	return list
 }
 
 // manualLists reads the names from the code that knows them.
@@ -31,6 +41,7 @@ func manualLists(t *testing.T) []nameList {
 		{"text.md", "words after a fence", append(construct.Words(), "example")},
 		{"text.md", "signal words", markdown.list(t, "signalWords")},
 		{"text.md", "schemes of links", markdown.list(t, "linkSchemes")},
+		{"text.md", "kinds of files", endings()},
 		{"figures.md", "schemes of figures", construct.SchemeWords()},
 		{"pages.md", "keys of metadata", page.list(t, "keys")},
 		{"pages.md", "folders of pages", kind.Folders(func(r kind.Row) bool { return r.Written })},
@@ -169,7 +180,7 @@ func (c *code) constants(file string) []string {
 }
 
 // The packages whose messages content can bring about, from here.
-var messagePackages = []string{"book", "config", "edition/epub", "edition/site", "markdown",
+var messagePackages = []string{"book", "config", "edition/epub", "edition/site", "markdown", "media",
 	"message", "output", "page", "proof", "worksheet", "yamltext", "../../../calc/formula"}
 
 var anID = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)

@@ -15,6 +15,7 @@ var unreachable = map[string]string{
 	"worksheet-unprintable": "a fault of the program itself, told with the page it happened on",
 	"book-unprintable":      "a fault of the program itself, told with the page it happened on",
 	"calculation-unmade":    "a fault of the program itself, told with the calculation it happened on",
+	"output-folder":         "a page is in a folder without a dot in its name, and a file that is published has an ending",
 	"output-twice":          "a fault of the program itself: whatever would take the place of another is told before",
 	"handout-unprintable":   "a fault of the program itself, told with the page it happened on",
 	"file-changing":         "it needs a program that writes a file all the time; the tests of message have one",
@@ -23,6 +24,8 @@ var unreachable = map[string]string{
 // onDisk are messages that are in scripts, and not in a folder of testdata/fault, and why.
 var onDisk = map[string]string{
 	"book-undated":      "only books are told of it, and every case is pressed",
+	"file-large":        "its case would be as large as the file",
+	"picture-heavy":     "its case would be as large as the file",
 	"file-plain":        "it needs a disk with pipes and devices",
 	"file-too-large":    "its case would be as large as the file",
 	"file-unreadable":   "it needs the rights of a disk",

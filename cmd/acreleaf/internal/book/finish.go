@@ -1,7 +1,7 @@
 package book
 
 import (
-	"fmt"
+	"crypto/sha256"
 	"io/fs"
 	"maps"
 	"slices"
@@ -17,7 +17,8 @@ type whole struct {
 	edition memo.Result[*Settings, Edition]
 	checked memo.Result[checkedFrom, message.List]
 	common  memo.Result[*Book, common]
-	copied  map[string][]byte // the files of the content folder that were read
+	looked  map[string]*looked // the files of the content folder that pages show or link to
+	copied  map[string][]byte  // those whose bytes are kept
 }
 
 // A common is the files that are of no page alone.
@@ -85,6 +86,7 @@ func (p *press) makeCommon() common {
 
 // forget lets go of the files that were read and may have changed.
 func (w *whole) forget(c changes) {
+	maps.DeleteFunc(w.looked, func(name string, _ *looked) bool { return c.stale(name) })
 	maps.DeleteFunc(w.copied, func(name string, _ []byte) bool { return c.stale(name) })
 }
 
@@ -95,9 +97,11 @@ func (p *press) copies(parts []Part) []File {
 	for _, part := range parts {
 		content, err := p.copyOf(part.Copies)
 		if err != nil {
-			p.say(message.List{{ID: "file-unreadable", Text: fmt.Sprintf("%s cannot be read: %v",
-				p.options.called(part.Copies), cause(err)),
-				Note: "see that you may read it, or move it out of the content folder"}})
+			p.say(message.List{p.uncopied(part.Copies, err)})
+			continue
+		}
+		if l := p.whole.looked[part.Copies]; l != nil && l.sum != sha256.Sum256(content) {
+			p.say(message.List{message.Changing(&message.Source{Name: p.options.called(part.Copies)})})
 			continue
 		}
 		files = append(files, p.out.take(output.File{Path: part.Path, Bytes: content}, func() []byte { return content }))

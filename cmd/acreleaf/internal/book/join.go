@@ -35,6 +35,7 @@ func (p *press) join() {
 	}
 	files := slices.DeleteFunc(slices.Clone(p.listing.files), func(name string) bool { return !used[name] })
 	p.used = memo.Same(before.used, &files, func(a, b *[]string) bool { return slices.Equal(*a, *b) })
+	p.checkFiles()
 	p.parts = memo.Same(before.parts, all, (*parts).same)
 	for _, d := range p.pages {
 		p.checkAnchors(d, p.parts)

@@ -10,6 +10,7 @@ import (
 
 	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/media"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
@@ -104,8 +105,7 @@ func (l *linking) resolve(link *markdown.Link) Target {
 		return l.target(target, link, fragment)
 	}
 	if slices.Contains(l.listing.files, name) {
-		l.found.uses = append(l.found.uses, name)
-		return Target{Kind: ToFile, Text: name}
+		return l.file(link, name)
 	}
 	if l.isFolder(name) {
 		l.unlinked(link, "link-folder", fmt.Sprintf("%q is a folder, not a page", destination),
@@ -115,6 +115,22 @@ func (l *linking) resolve(link *markdown.Link) Target {
 	l.unlinked(link, "link-broken", fmt.Sprintf("there is no file %q in %s", name, l.options.Name),
 		l.wayFromHere(l.from, link, name))
 	return Target{}
+}
+
+// file is a file of the content folder that a page shows or links to.
+func (l *linking) file(link *markdown.Link, name string) Target {
+	kind, known := media.Of(name)
+	switch {
+	case !known:
+		text, note := media.Refused(name)
+		l.unlinked(link, "file-kind", text, note)
+		return Target{}
+	case link.Image && kind.Use != media.Picture:
+		l.unlinked(link, "image-kind", fmt.Sprintf("%q is no picture", link.Destination), "take the ! away to link to it")
+		return Target{}
+	}
+	l.found.uses = append(l.found.uses, name)
+	return Target{Kind: ToFile, Text: name}
 }
 
 // isFolder says whether pages or other files are below a name.

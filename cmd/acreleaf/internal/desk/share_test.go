@@ -154,11 +154,12 @@ func TestFilesAreFollowed(t *testing.T) {
 	shows("", "Second Row", "a new name in site.yaml")
 	save(t, filepath.Join(o.content, "sources.yaml"), "row-book:\n  title: The book of rows\n  kind: memory\n")
 	shows("sources/", "The book of rows", "a new sources.yaml")
-	save(t, filepath.Join(o.content, "row.svg"), "<svg/>")
+	const rows = `<svg xmlns="http://www.w3.org/2000/svg"/>`
+	save(t, filepath.Join(o.content, "row.svg"), rows)
 	save(t, soil, guideHead+"![A row](../row.svg)\n")
-	shows("row.svg", "<svg/>", "a new picture")
-	save(t, filepath.Join(o.content, "row.svg"), "<svg></svg>")
-	shows("row.svg", "<svg></svg>", "another picture")
+	shows("row.svg", rows, "a new picture")
+	save(t, filepath.Join(o.content, "row.svg"), rows+"\n")
+	shows("row.svg", rows+"\n", "another picture")
 
 	remove(filepath.Join(o.content, "guides"))
 	shows("guides/soil/", "There is no page here", "a folder was deleted")

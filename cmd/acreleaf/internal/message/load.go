@@ -133,8 +133,7 @@ func unreadable(src *Source, err error) Message {
 	case errors.Is(err, fs.ErrPermission):
 		m.Text, m.Note = "this file may not be read", "give yourself the right to read it"
 	case errors.Is(err, errChanging):
-		m.ID, m.Text = "file-changing", "another program writes this file while it is read"
-		m.Note = "wait until it is saved, then try again"
+		return Changing(src)
 	case errors.Is(err, errFolder):
 		m.Text, m.Note = "this is a folder, and a file is needed", "rename the folder"
 	default:
@@ -146,6 +145,12 @@ func unreadable(src *Source, err error) Message {
 		m.Text, m.Note = "this file cannot be read: "+err.Error(), "see that the disk is there and try again"
 	}
 	return m
+}
+
+// Changing reports a file that was another one when it was read again.
+func Changing(src *Source) Message {
+	return Message{ID: "file-changing", Source: src, Text: "another program writes this file while it is read",
+		Note: "wait until it is saved, then try again"}
 }
 
 func checkText(src *Source) List {

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"golang.org/x/text/unicode/norm"
+
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
@@ -21,7 +23,7 @@ func Check(paths []string) message.List {
 				Note: "rename the source file: small letters, digits and hyphens always work"})
 			continue
 		}
-		folded := strings.ToLower(p)
+		folded := norm.NFC.String(strings.ToLower(p))
 		first, taken := same[folded]
 		switch {
 		case !taken:
@@ -30,6 +32,11 @@ func Check(paths []string) message.List {
 			l = append(l, message.Message{ID: "output-twice",
 				Text: fmt.Sprintf("two files want to be %q in the site", p),
 				Note: "rename one of the two source files"})
+		case !strings.EqualFold(first, p):
+			l = append(l, message.Message{ID: "output-accent",
+				Text: fmt.Sprintf("there are two files %q: the letters with accents are written as one sign in one name, "+
+					"and as two in the other, and many disks treat them as one", norm.NFC.String(p)),
+				Note: "use letters without accents, and rename one of the two source files"})
 		default:
 			l = append(l, message.Message{ID: "output-case",
 				Text: fmt.Sprintf("%q and %q differ only in capitals, and many disks treat them as one", first, p),

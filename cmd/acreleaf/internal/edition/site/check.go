@@ -14,8 +14,8 @@ import (
 	"acreleaf/cmd/acreleaf/internal/page"
 )
 
-// Check reports languages without words, files of the content folder that would be where a page is, and names that are
-// not the same on every disk. It looks at every name of the site but those of the theme, which are ours.
+// Check reports languages without words, and names that are not the same on every disk. It looks at every name of the
+// site but those of the theme, which are ours.
 func (e *edition) Check(b *book.Book) message.List {
 	return append(e.checkLanguages(), e.checkPlaces(b)...)
 }
@@ -41,15 +41,17 @@ func (e *edition) checkLanguages() message.List {
 	return said
 }
 
+// checkPlaces looks at the names of all files. No file of the content folder can be where a page is, since a page is an
+// HTML file in a folder without a dot, and no such file is published.
 func (e *edition) checkPlaces(b *book.Book) message.List {
-	pages := map[string]string{missing.File(): "the page for a wrong address"}
+	planned := map[string]bool{missing.File(): true}
 	var addresses []page.Address
 	for _, o := range b.Outlines {
 		if o.Address != (page.Address{}) {
-			pages[o.Address.File()] = b.Called(o.Name)
+			planned[o.Address.File()] = true
 			addresses = append(addresses, o.Address)
 			if o.Address.Kind.Row().Led {
-				pages[o.Address.Leader().File()] = "the page for who leads " + b.Called(o.Name)
+				planned[o.Address.Leader().File()] = true
 			}
 		}
 	}
@@ -58,28 +60,16 @@ func (e *edition) checkPlaces(b *book.Book) message.List {
 			language = ""
 		}
 		if e.Sources.AnyListed() {
-			pages[sourcesAddress(language).File()] = "the page of the sources"
+			planned[sourcesAddress(language).File()] = true
 		}
-		lists := []page.Address{homeOf(page.Address{Language: language}),
-			indexAddress(language, kind.Calculation.Row().Folder)}
+		planned[homeOf(page.Address{Language: language}).File()] = true
+		planned[indexAddress(language, kind.Calculation.Row().Folder).File()] = true
 		for _, i := range indexes(addresses, language) {
-			lists = append(lists, i.address)
-		}
-		for _, list := range lists {
-			if _, written := pages[list.File()]; !written {
-				pages[list.File()] = "a list of pages"
-			}
+			planned[i.address.File()] = true
 		}
 	}
-	planned := slices.Sorted(maps.Keys(pages))
-	var said message.List
 	for _, name := range b.Files {
-		if other, taken := pages[name]; taken {
-			said = append(said, message.Message{ID: "place-taken", Source: &message.Source{Name: b.Called(name)},
-				Text: "in the site this file would take the place of " + other, Note: "rename one of the two"})
-			continue
-		}
-		planned = append(planned, name)
+		planned[name] = true
 	}
-	return append(said, output.Check(planned)...)
+	return output.Check(slices.Sorted(maps.Keys(planned)))
 }

@@ -228,7 +228,7 @@ func (o *orchard) write() {
 		put("calculations/"+name+".yaml", "%s", calculation(factor))
 	}
 	for name, version := range o.pictures {
-		put(name, "picture %d", version)
+		put(name, "\x89PNG\r\n\x1a\n%d", version)
 	}
 	for name, l := range o.pages {
 		put(name, "%s", l.markdown())
