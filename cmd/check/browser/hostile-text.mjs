@@ -1,0 +1,79 @@
+// What somebody might write into a guide so that a reader's browser runs it: every way to write it, in every part of a
+// page. All of it calls ran(), which a page does not have: the test looks whether anybody calls it.
+const run = 'ran(1)';
+
+// Addresses that run or lead something. The ways to write "javascript:" are those that browsers read as that.
+const coded = [
+  `javascript:${run}`, `JaVaScRiPt:${run}`, `\tjavascript:${run}`, `java\tscript:${run}`, `javascript\t:${run}`,
+  `&#106;avascript:${run}`, `&#x6A;avascript:${run}`, `&#0000106avascript:${run}`, `javascript&colon;${run}`,
+  `java&Tab;script:${run}`, `java&NewLine;script:${run}`, `&#1;javascript:${run}`, `javascript&#58;${run}`,
+  `%6Aavascript:${run}`, `javascript%3A${run}`, `\\javascript:${run}`, `javascript://%0a${run}`, `vbscript:${run}`,
+  `livescript:${run}`, `data:text/html,<script>${run}</script>`, 'data:text/html;base64,PHNjcmlwdD5yYW4oMSk8L3NjcmlwdD4=',
+  'data:image/svg+xml;base64,PHN2ZyBvbmxvYWQ9InJhbigxKSIvPg==', `data:,${run}`, 'blob:http://evil.invalid/1',
+  `view-source:javascript:${run}`, `feed:javascript:${run}`, `jar:javascript:${run}`, `about:blank#${run}`,
+  'file:///etc/passwd', '//evil.invalid/a', '/\\evil.invalid/a', 'http:evil.invalid', `https://evil.invalid/"onclick=${run}`,
+  `https://evil.invalid/'onmouseover='${run}`, `#"><img src=x onerror=${run}>`, `"onfocus="${run}" autofocus="`,
+];
+
+const places = {
+  link: (a) => `[a](${a})`, angled: (a) => `[a](<${a}>)`, auto: (a) => `<${a}>`, bare: (a) => `See ${a} there.`,
+  picture: (a) => `![A row](${a})`, reference: (a) => `[a][r]\n\n[r]: ${a}`, titled: (a) => `[a](${a} "t")`,
+  cell: (a) => `| a | b |\n| --- | --- |\n| [a](${a}) | b |`, note: (a) => `A note[^1].\n\n[^1]: [a](${a})`,
+  heading: (a) => `## [a](${a})`, inside: (a) => `[![A row](${a})](${a})`,
+};
+
+// Markup that runs something in a browser that takes it for markup.
+const markup = [
+  `<script>${run}</script>`, `<ScRiPt>${run}</sCrIpT>`, '<script src=//evil.invalid/a.js></script>',
+  `<img src=x onerror=${run}>`, `<svg onload=${run}>`, `<svg><script>${run}</script></svg>`,
+  `<math><mtext><table><mglyph><style><img src=x onerror=${run}></style></mglyph></table></mtext></math>`,
+  `<math href="javascript:${run}">a</math>`, `<iframe srcdoc="<script>${run}</script>"></iframe>`,
+  `<iframe src="javascript:${run}"></iframe>`, `<object data="javascript:${run}"></object>`,
+  `<embed src="javascript:${run}">`, `<details open ontoggle=${run}>a</details>`, `<video><source onerror=${run}></video>`,
+  `<input autofocus onfocus=${run}>`, `<form action="javascript:${run}"><button>a</button></form>`,
+  '<base href="//evil.invalid/">', '<meta http-equiv="refresh" content="0;url=//evil.invalid/">',
+  '<link rel="stylesheet" href="//evil.invalid/a.css">', '<style>@import "//evil.invalid/a.css";</style>',
+  `<a href="javascript:${run}">a</a>`, `<noscript><p title="</noscript><img src=x onerror=${run}>">`,
+  `<template><script>${run}</script></template>`, `<!--><img src=x onerror=${run}>-->`, `<![CDATA[<img src=x onerror=${run}>]]>`,
+  `<textarea></textarea><img src=x onerror=${run}>`, `</title><script>${run}</script>`, `</p></main><script>${run}</script>`,
+  `<<script>${run}//<</script>`, `<scr<script>ipt>${run}</script>`, `<img src="x\`onerror=${run}">`,
+  `<p style="background:url(//evil.invalid/a)">`, `&lt;script&gt;${run}&lt;/script&gt;`, `&amp;lt;script>${run}</script>`,
+  `{{"<script>${run}</script>"}}`, `\${${run}}`, `<?php ${run} ?>`, `"><script>${run}</script>`, `' onmouseover='${run}`,
+  `\`\`<script>${run}</script>`,
+];
+
+const parts = {
+  text: (m) => m, item: (m) => `- ${m}`, quote: (m) => `> ${m}`, heading: (m) => `## ${m}`, code: (m) => `\`\` ${m} \`\``,
+  listing: (m) => `\`\`\`html\n${m}\n\`\`\``, indented: (m) => `    ${m}`,
+  cell: (m) => `| a | b |\n| --- | --- |\n| ${m.replaceAll('|', '')} | b |`, label: (m) => `[${m}](../home.md)`,
+  words: (m) => `![${m}](../row.png)`, note: (m) => `A note[^1].\n\n[^1]: ${m}`, tip: (m) => `[a](../home.md '${m}')`,
+  language: (m) => `\`\`\`${m.replaceAll('`', '')}\na\n\`\`\``, strong: (m) => `**${m}**`,
+};
+
+// What an author fills in above the text, and in the blocks of a page.
+const fields = {
+  title: (m) => head({ title: m }), summary: (m) => head({ summary: m }),
+  language: (m) => head({ language: m }), season: (m) => head({ season: m }),
+};
+
+function head(own) {
+  const all = { title: 'A guide', summary: 'About trees.', reviewed: '2026-09-14', ...own };
+  const plain = new Set(['2026-09-14']);
+  const lines = Object.entries(all).map(([key, value]) => (
+    `${key}: ${plain.has(value) ? value : `'${value.replaceAll("'", "''")}'`}\n`));
+  return `---\n${lines.join('')}---\n\n`;
+}
+
+// vectors are the pages, each with one thing in one part.
+export const vectors = [
+  ...coded.flatMap((address) => Object.values(places).map((place) => `${head({})}${place(address)}\n`)),
+  ...markup.flatMap((text) => Object.values(parts).map((part) => `${head({})}${part(text)}\n`)),
+  ...[...markup, ...coded].flatMap((text) => Object.values(fields).map((field) => `${field(text)}Trees.\n`)),
+];
+
+// site and sources have it in all that an office says of itself; what stands on every page.
+const evil = `'"><img src=x onerror=${run}><script>${run}</script>`;
+const said = `'${evil.replaceAll("'", "''")}'`;
+export const site = `office: ${said}\ncrop: ${said}\ntagline: ${said}\nlicence: ${said}\nlocal-rule: ${said}\n`
+  + `contact:\n  name: ${said}\n`;
+export const sources = `evil:\n  title: ${said}\n  authors: ${said}\n  address: https://www.example.org/a\n  kind: handbook\n`;
