@@ -85,6 +85,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "live", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("live.mjs")},
 		{Name: "kept", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("kept.mjs")},
 		{Name: "choices", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("choices.mjs")},
+		{Name: "hostile", After: []string{"press"}, Tools: browser, Run: b.browser("hostile.mjs")},
 		{Name: "typed", After: []string{"press"}, Tools: browser, Run: b.browser("typed.mjs")},
 		{Name: "leader", After: []string{"press"}, Tools: browser, Run: b.browser("leader.mjs")},
 		{Name: "learner", After: []string{"press"}, Tools: browser, Run: b.browser("learner.mjs")},

@@ -1,5 +1,6 @@
 // What somebody might write into a guide so that a reader's browser runs it: every way to write it, in every part of a
-// page. All of it calls ran(), which a page does not have: the test looks whether anybody calls it.
+// page. All of it calls ran(), which a page does not have, with the number of the vector, or fetches something from a
+// host with that number: the test looks whether anybody does.
 const run = 'ran(1)';
 
 // Addresses that run or lead something. The ways to write "javascript:" are those that browsers read as that.
@@ -8,8 +9,8 @@ const coded = [
   `&#106;avascript:${run}`, `&#x6A;avascript:${run}`, `&#0000106avascript:${run}`, `javascript&colon;${run}`,
   `java&Tab;script:${run}`, `java&NewLine;script:${run}`, `&#1;javascript:${run}`, `javascript&#58;${run}`,
   `%6Aavascript:${run}`, `javascript%3A${run}`, `\\javascript:${run}`, `javascript://%0a${run}`, `vbscript:${run}`,
-  `livescript:${run}`, `data:text/html,<script>${run}</script>`, 'data:text/html;base64,PHNjcmlwdD5yYW4oMSk8L3NjcmlwdD4=',
-  'data:image/svg+xml;base64,PHN2ZyBvbmxvYWQ9InJhbigxKSIvPg==', `data:,${run}`, 'blob:http://evil.invalid/1',
+  `livescript:${run}`, `data:text/html,<script>${run}</script>`, `data:text/html;base64,{<script>${run}</script>}`,
+  `data:image/svg+xml;base64,{<svg onload="${run}"/>}`, `data:,${run}`, 'blob:http://evil.invalid/1',
   `view-source:javascript:${run}`, `feed:javascript:${run}`, `jar:javascript:${run}`, `about:blank#${run}`,
   'file:///etc/passwd', '//evil.invalid/a', '/\\evil.invalid/a', 'http:evil.invalid', `https://evil.invalid/"onclick=${run}`,
   `https://evil.invalid/'onmouseover='${run}`, `#"><img src=x onerror=${run}>`, `"onfocus="${run}" autofocus="`,
@@ -17,9 +18,9 @@ const coded = [
 
 const places = {
   link: (a) => `[a](${a})`, angled: (a) => `[a](<${a}>)`, auto: (a) => `<${a}>`, bare: (a) => `See ${a} there.`,
-  picture: (a) => `![A row](${a})`, reference: (a) => `[a][r]\n\n[r]: ${a}`, titled: (a) => `[a](${a} "t")`,
-  cell: (a) => `| a | b |\n| --- | --- |\n| [a](${a}) | b |`, note: (a) => `A note[^1].\n\n[^1]: [a](${a})`,
-  heading: (a) => `## [a](${a})`, inside: (a) => `[![A row](${a})](${a})`,
+  picture: (a) => `![A row](${a})`, reference: (a, i) => `[a][r${i}]\n\n[r${i}]: ${a}`, titled: (a) => `[a](${a} "t")`,
+  cell: (a) => `| a | b |\n| --- | --- |\n| [a](${a}) | b |`, note: (a, i) => `A note[^${i}].\n\n[^${i}]: [a](${a})`,
+  heading: (a, i) => `## [a${i}](${a})`, inside: (a) => `[![A row](${a})](${a})`,
 };
 
 // Markup that runs something in a browser that takes it for markup.
@@ -46,30 +47,50 @@ const parts = {
   text: (m) => m, item: (m) => `- ${m}`, quote: (m) => `> ${m}`, heading: (m) => `## ${m}`, code: (m) => `\`\` ${m} \`\``,
   listing: (m) => `\`\`\`html\n${m}\n\`\`\``, indented: (m) => `    ${m}`,
   cell: (m) => `| a | b |\n| --- | --- |\n| ${m.replaceAll('|', '')} | b |`, label: (m) => `[${m}](../home.md)`,
-  words: (m) => `![${m}](../row.png)`, note: (m) => `A note[^1].\n\n[^1]: ${m}`, tip: (m) => `[a](../home.md '${m}')`,
+  words: (m) => `![${m}](../row.png)`, note: (m, i) => `A note[^${i}].\n\n[^${i}]: ${m}`, tip: (m) => `[a](../home.md '${m}')`,
   language: (m) => `\`\`\`${m.replaceAll('`', '')}\na\n\`\`\``, strong: (m) => `**${m}**`,
 };
 
-// What an author fills in above the text, and in the blocks of a page.
-const fields = {
-  title: (m) => head({ title: m }), summary: (m) => head({ summary: m }),
-  language: (m) => head({ language: m }), season: (m) => head({ season: m }),
-};
+// What an author fills in above the text.
+const fields = ['title', 'summary', 'language', 'season'];
 
-function head(own) {
-  const all = { title: 'A guide', summary: 'About trees.', reviewed: '2026-09-14', ...own };
-  const plain = new Set(['2026-09-14']);
-  const lines = Object.entries(all).map(([key, value]) => (
-    `${key}: ${plain.has(value) ? value : `'${value.replaceAll("'", "''")}'`}\n`));
-  return `---\n${lines.join('')}---\n\n`;
+// own gives a vector its number.
+function own(text, i) {
+  return text.replaceAll(run, `ran(${i})`).replaceAll('evil.invalid', `v${i}.evil.invalid`)
+    .replace(/base64,\{(.*?)\}/g, (_, inner) => `base64,${Buffer.from(inner).toString('base64')}`);
 }
 
-// vectors are the pages, each with one thing in one part.
-export const vectors = [
-  ...coded.flatMap((address) => Object.values(places).map((place) => `${head({})}${place(address)}\n`)),
-  ...markup.flatMap((text) => Object.values(parts).map((part) => `${head({})}${part(text)}\n`)),
-  ...[...markup, ...coded].flatMap((text) => Object.values(fields).map((field) => `${field(text)}Trees.\n`)),
-];
+// inText are the vectors in the text of a page, inHead those above it, each with its number: many texts go into one
+// page, and one of each field.
+export const inText = [
+  ...coded.flatMap((address) => Object.values(places).map((place) => (i) => place(own(address, i), i))),
+  ...markup.flatMap((text) => Object.values(parts).map((part) => (i) => part(own(text, i), i))),
+].map((make, i) => ({ number: i, text: make(i) }));
+export const inHead = [...markup, ...coded].flatMap((text, head) => fields.map((field, at) => {
+  const number = inText.length + head * fields.length + at;
+  return { number, head, field, text: own(text, number) };
+}));
+
+// page writes a page with some of the vectors, and lists which of them each of its lines has.
+export function page(heads, texts) {
+  const lines = ['---'];
+  const of = [undefined];
+  const add = (text, vector) => text.split('\n').forEach((line) => { lines.push(line); of.push(vector); });
+  const plain = { title: 'A guide', summary: 'About trees.' };
+  for (const vector of heads) {
+    delete plain[vector.field];
+    add(`${vector.field}: '${vector.text.replaceAll("'", "''")}'`, vector);
+  }
+  Object.entries(plain).forEach(([key, value]) => add(`${key}: ${value}`));
+  add('reviewed: 2026-09-14\n---\n\nTrees.\n');
+  for (const vector of texts) {
+    add(`${mark(vector)}\n\n${vector.text}\n`, vector);
+  }
+  return { text: lines.join('\n'), of };
+}
+
+// mark is the paragraph before a vector: a page has it for as long as no vector before it takes the text for its own.
+export const mark = ({ number }) => `Here begins V${number}.`;
 
 // site and sources have it in all that an office says of itself; what stands on every page.
 const evil = `'"><img src=x onerror=${run}><script>${run}</script>`;
