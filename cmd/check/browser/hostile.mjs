@@ -68,17 +68,20 @@ await promisify(execFile)(settings.acreleaf, ['press', '--from', content, '--to'
   { maxBuffer: 1 << 28 });
 const ways = (await readdir(join(folder, 'site'), { recursive: true })).filter((name) => name.endsWith('.html'));
 
-const types = { '.html': 'text/html; charset=utf-8', '.css': 'text/css; charset=utf-8', '.js': 'text/javascript; charset=utf-8',
+const types = {
+  '.html': 'text/html; charset=utf-8', '.css': 'text/css; charset=utf-8', '.js': 'text/javascript; charset=utf-8',
   '.svg': 'image/svg+xml', '.png': 'image/png', '.gif': 'image/gif', '.jpg': 'image/jpeg', '.webp': 'image/webp',
-  '.pdf': 'application/pdf', '.txt': 'text/plain; charset=utf-8', '.csv': 'text/csv; charset=utf-8', '.json': 'application/json',
-  '.zip': 'application/zip', '.wasm': 'application/wasm' };
+  '.pdf': 'application/pdf', '.txt': 'text/plain; charset=utf-8', '.csv': 'text/csv; charset=utf-8',
+  '.json': 'application/json', '.zip': 'application/zip', '.wasm': 'application/wasm',
+};
 
 // The server: /bare/ says of no file what it is, /control.svg is no part of the site.
 const server = createServer(async (request, response) => {
   const way = decodeURIComponent(new URL(request.url, 'http://localhost').pathname);
   const bare = way.startsWith('/bare/');
   const name = (bare ? way.slice('/bare'.length) : way).replace(/\/$/, '/index.html');
-  const bytes = name === '/control.svg' ? Buffer.from(control) : await readFile(join(folder, 'site', name)).catch(() => null);
+  const bytes = name === '/control.svg' ? Buffer.from(control)
+    : await readFile(join(folder, 'site', name)).catch(() => null);
   const told = bare ? {} : { 'content-type': types[extname(name)] ?? 'application/octet-stream' };
   response.writeHead(bytes ? 200 : 404, name === '/frames' ? { 'content-type': types['.html'] } : told);
   response.end(bytes ?? '');
@@ -188,10 +191,12 @@ test('the published files do nothing when they are opened alone', async () => {
 
 test('there are enough of them', (t) => {
   const opened = kept.vectors.length;
-  t.diagnostic(`vectors: ${all.length}, of these refused: ${all.length - opened}, opened: ${opened} on ${ways.length} pages`);
+  t.diagnostic(`vectors: ${all.length}, of these refused: ${all.length - opened}, opened: ${opened} `
+    + `on ${ways.length} pages`);
   t.diagnostic(`files: ${links.length}, of these refused: ${links.length - through.length}, opened alone twice: `
     + `${through.length}`);
-  t.diagnostic(`seen: ${seen.scripts.length} scripts, ${seen.violations.length} violations, ${seen.outside.length} requests`);
+  t.diagnostic(`seen: ${seen.scripts.length} scripts, ${seen.violations.length} violations, `
+    + `${seen.outside.length} outside requests`);
   assert.ok(all.length >= 900 && opened >= 300, 'too few pages');
   assert.ok(links.length - through.length >= 40, 'too few files');
 });
