@@ -7,8 +7,6 @@ import (
 	"os"
 	"path"
 	"path/filepath"
-	"runtime"
-	"runtime/debug"
 
 	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/edition/site"
@@ -23,20 +21,9 @@ type pressCommand struct {
 	turn
 }
 
-// room is memory that is asked for and never touched, so that the system gives none for it. The collector counts it as
-// in use. What a press keeps of a page is small, and what it takes to make one is large and soon gone: without the room
-// the collector would run every few pages of a small site.
-const room = 144 << 20
-
-// newShare is how much may be new before the collector runs, in percent of what is in use with the room. With the usual
-// 100 and half the room a small site has as many runs, and a site of 100,000 pages takes a third more memory.
-const newShare = 60
-
 // Run makes the site. Nothing is put in place when there is a fault.
 func (c *pressCommand) Run(t *terminal) error {
-	untouched := make([]byte, room)
-	defer runtime.KeepAlive(untouched)
-	defer debug.SetGCPercent(debug.SetGCPercent(newShare))
+	defer book.GiveRoom()()
 	options, err := c.open()
 	if err != nil {
 		return err

@@ -52,7 +52,7 @@ func New(o Options) *Desk {
 }
 
 // frugal is how much memory the collector lets lie, in percent of what is in use. A desk stands all day beside an
-// editor and a browser, and is idle between two saves.
+// editor and a browser, and is idle between two saves. Only the first making, of every page, has the room of a press.
 const frugal = 25
 
 // Run makes the site and serves it until the context ends. A site with a fault is no error: the desk shows what is
@@ -91,8 +91,9 @@ func (d *Desk) work(ctx context.Context, first chan<- error) {
 	}
 	defer watcher.close()
 	defer d.closeRoot()
-	done := d.wait()
+	done, frugalAgain := d.wait(), book.GiveRoom()
 	_, good := d.remake(book.Changes{Everything: true})
+	frugalAgain()
 	done()
 	if !good {
 		d.tell("The desk shows this in the browser too, until it is fixed.")
