@@ -11,6 +11,7 @@ import (
 // unreachable are messages that no content folder can bring about, and why.
 var unreachable = map[string]string{
 	"page-failed":           "a fault of the program itself, told with the file it happened on",
+	"pages-failed":          "a fault of the program itself, in what it does with all pages",
 	"page-unprintable":      "a fault of the program itself, told with the page it happened on",
 	"worksheet-unprintable": "a fault of the program itself, told with the page it happened on",
 	"book-unprintable":      "a fault of the program itself, told with the page it happened on",

@@ -54,24 +54,26 @@ func Make(o Options, edition New, put func(output.File) error) (pages int, messa
 func (p *press) make() (made []File, whole bool) {
 	p.check()
 	if !message.HasFault(p.messages) {
-		made = p.finish()
+		p.between(func() { made = p.finish() })
 	}
-	p.showLines()
+	p.between(p.showLines)
 	message.Sort(p.messages)
 	return made, !message.HasFault(p.messages)
 }
 
 // check does all phases but the last. It makes the files of pages if there is somebody to take them.
 func (p *press) check() {
-	p.loaded = load(p.options, p.before.loaded, p.changes)
-	p.library = read(p.loaded, p.before.library, p.changes)
-	p.calculations = define(p.loaded, p.walked, p.before.calculations, p.changes)
-	p.say(p.loaded.said)
-	p.say(p.library.said)
-	p.say(p.calculations.said)
-	p.whole.edition.Get(p.Settings, func() Edition { return p.new(p.Settings) })
-	p.work()
-	p.join()
+	p.between(func() {
+		p.loaded = load(p.options, p.before.loaded, p.changes)
+		p.library = read(p.loaded, p.before.library, p.changes)
+		p.calculations = define(p.loaded, p.walked, p.before.calculations, p.changes)
+		p.say(p.loaded.said)
+		p.say(p.library.said)
+		p.say(p.calculations.said)
+		p.whole.edition.Get(p.Settings, func() Edition { return p.new(p.Settings) })
+		p.work()
+		p.join()
+	})
 }
 
 // A press is one run of Make. Each of its parts is what a phase gave.
@@ -89,10 +91,12 @@ type press struct {
 	*joined
 	whole    *whole
 	messages message.List
+	half     bool // the program failed between the pages
 }
 
 func newPress(o Options, edition New) *press {
-	return &press{options: o, new: edition, before: new(press), changes: changes{all: true}, whole: new(whole)}
+	return &press{options: o, new: edition, before: new(press), changes: changes{all: true}, whole: new(whole),
+		library: new(library)} // without a page, for one that fails before it reads them
 }
 
 func (p *press) say(messages message.List) { p.messages = append(p.messages, messages...) }
@@ -115,16 +119,22 @@ func (l *loaded) mainLanguage() string {
 	return l.Site.Languages[0]
 }
 
-// each calls do for 0 to n-1, on every core.
+// each calls do for 0 to n-1, on every core. What fails in it fails where each was called, when all is done.
 func each(n int, do func(i int)) {
+	failed := make([]*failure, n)
 	var next atomic.Int64
 	var group sync.WaitGroup
 	for range min(n, runtime.GOMAXPROCS(0)) {
 		group.Go(func() {
 			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
-				do(i)
+				failed[i] = guard(func() { do(i) })
 			}
 		})
 	}
 	group.Wait()
+	for _, f := range failed {
+		if f != nil {
+			panic(f)
+		}
+	}
 }

@@ -47,14 +47,19 @@ func (s *shelf) same(o *shelf) bool {
 // Catalogue is the standard catalogue with the calculations of a content folder, and what is wrong with those. What is
 // wrong with the pages is no concern of who asks for a calculation.
 func Catalogue(o Options) (*calc.Catalogue, message.List) {
-	all := changes{all: true}
-	l := load(o, nil, all)
-	names := slices.DeleteFunc(l.listing.pages, func(name string) bool { return !mayDefine(o.Content, name) })
-	pages := make([]*draft, len(names))
-	each(len(names), func(i int) { pages[i] = l.readPage(names[i], nil, all) })
-	c := define(l, pages, nil, all)
-	for _, d := range pages {
-		c.say(calculationMessages(d))
+	var c *calculations
+	if failed := guard(func() {
+		all := changes{all: true}
+		l := load(o, nil, all)
+		names := slices.DeleteFunc(l.listing.pages, func(name string) bool { return !mayDefine(o.Content, name) })
+		pages := make([]*draft, len(names))
+		each(len(names), func(i int) { pages[i] = l.readPage(names[i], nil, all) })
+		c = define(l, pages, nil, all)
+		for _, d := range pages {
+			c.say(calculationMessages(d))
+		}
+	}); failed != nil {
+		return standard(), failed.between(o)
 	}
 	message.Sort(c.said)
 	return c.catalogue, c.said
@@ -139,8 +144,8 @@ func (c *calculations) say(messages message.List) { c.said = append(c.said, mess
 // add makes a calculation and gives what there is to say of it.
 func (c *calculations) add(d *worksheet.Definition, l *loaded) message.List {
 	var said message.List
-	if failed := guard(d.Source, func() { said = worksheet.Define(d, l.Sources, l.Site.Hazards) }); failed != nil {
-		said = failed
+	if failed := guard(func() { said = worksheet.Define(d, l.Sources, l.Site.Hazards) }); failed != nil {
+		said = failed.on(d.Source)
 	}
 	if taken := c.taken(d, c.byName[d.Name]); taken != nil {
 		return append(said, *taken)

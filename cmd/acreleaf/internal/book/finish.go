@@ -48,12 +48,7 @@ func (p *press) finish() (made []File) {
 		p.say(d.set.said)
 		made = append(made, d.set.files...)
 	}
-	make := func() { p.whole.common.Get(p.book, p.makeCommon) }
-	if failed := guard(&message.Source{Name: p.options.Name}, make); failed != nil {
-		p.say(failed)
-		return nil
-	}
-	c := p.whole.common.Kept()
+	c := p.whole.common.Get(p.book, p.makeCommon)
 	if p.say(c.said); message.HasFault(c.said) {
 		p.whole.common = memo.Result[*Book, common]{} // what it failed on need not be in the book
 	}
@@ -76,9 +71,11 @@ func (p *press) makeCommon() common {
 	failed := make([]message.List, len(made))
 	each(len(made), func(i int) { // to color the code of calculations is a quarter of the time that a small site takes
 		part := made[i]
-		failed[i] = guard(&message.Source{Name: part.Path}, func() {
+		if f := guard(func() {
 			c.files[i] = p.out.take(output.File{Path: part.Path, Bytes: part.Make()}, part.Make)
-		})
+		}); f != nil {
+			failed[i] = f.on(&message.Source{Name: part.Path})
+		}
 	})
 	c.said = append(said, slices.Concat(failed...)...)
 	return c

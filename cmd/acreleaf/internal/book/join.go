@@ -73,13 +73,9 @@ type checkedFrom struct {
 
 // checkEdition asks the edition what keeps it from being made.
 func (p *press) checkEdition() {
-	if failed := guard(&message.Source{Name: p.options.Name}, func() {
-		p.say(*p.whole.checked.Get(checkedFrom{p.Settings, p.tree, p.used}, func() message.List {
-			return p.edition().Check(p.book)
-		}))
-	}); failed != nil {
-		p.say(failed)
-	}
+	p.say(*p.whole.checked.Get(checkedFrom{p.Settings, p.tree, p.used}, func() message.List {
+		return p.edition().Check(p.book)
+	}))
 }
 
 // proofTogether checks the pages against each other.

@@ -40,6 +40,9 @@ func (m *Maker) Make(c Changes) (*Made, message.List) {
 	made, whole := p.make()
 	p.before = nil // or every press would be kept for ever
 	m.last = p
+	if p.half {
+		m.last = nil // what it keeps may be wrong
+	}
 	if !whole {
 		return nil, p.messages
 	}

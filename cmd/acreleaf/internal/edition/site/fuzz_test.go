@@ -34,7 +34,7 @@ func FuzzMake(f *testing.F) {
 			t.Errorf("%q: no site, and no message", text)
 		}
 		for _, m := range messages {
-			if m.ID == "page-failed" || m.Text == "" || m.ID == "" {
+			if m.ID == "page-failed" || m.ID == "pages-failed" || m.Text == "" || m.ID == "" {
 				t.Errorf("%q: %s", text, m.Text)
 			}
 		}
