@@ -64,6 +64,44 @@ func TestChangedWhilePressed(t *testing.T) {
 	}
 }
 
+// TestGoneWhilePressed takes a page away while a press is at work: the press looks again, and says what is wrong now.
+// The site stays as it was.
+func TestGoneWhilePressed(t *testing.T) {
+	folder := t.TempDir()
+	if err := os.CopyFS(folder, os.DirFS(filepath.Join("testdata", "site"))); err != nil {
+		t.Fatal(err)
+	}
+	if said, err := press(folder, "acreleaf"); err != nil {
+		t.Fatalf("%v\n%s", err, said)
+	}
+	for i := range 5 { // which take half a second to read
+		stretch(t, filepath.Join(folder, "content", fmt.Sprintf("z%d.mp4", i)), 95<<20)
+	}
+	before := listing(t, filepath.Join(folder, "public"))
+	c := exec.Command("acreleaf", "press")
+	var said strings.Builder
+	c.Dir, c.Stderr = folder, &said
+	if err := c.Start(); err != nil {
+		t.Fatal(err)
+	}
+	waitUntilOpen(c.Process.Pid, "z0.mp4")
+	if err := os.Remove(filepath.Join(folder, "content", "guides", "water.md")); err != nil {
+		t.Fatal(err)
+	}
+	if err := c.Wait(); err == nil {
+		t.Error("it pressed a site with a link that leads nowhere")
+	}
+	for _, want := range []string{`there is no file "guides/water.md" in content [link-broken]`,
+		"Nothing was written: public is as it was.\n"} {
+		if !strings.Contains(said.String(), want) {
+			t.Errorf("it says no %q:\n%s", want, said.String())
+		}
+	}
+	if after := listing(t, filepath.Join(folder, "public")); after != before {
+		t.Errorf("the site changed:\n%s\n%s", before, after)
+	}
+}
+
 // waitUntilOpen waits until a process has a file open, or has ended.
 func waitUntilOpen(process int, name string) {
 	for {

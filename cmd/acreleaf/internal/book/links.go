@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strings"
 
+	"golang.org/x/text/unicode/norm"
+
 	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/media"
@@ -112,9 +114,19 @@ func (l *linking) resolve(link *markdown.Link) Target {
 			"write the name of a page in it")
 		return Target{}
 	}
-	l.unlinked(link, "link-broken", fmt.Sprintf("there is no file %q in %s", name, l.options.Name),
-		l.wayFromHere(l.from, link, name))
+	text, note := fmt.Sprintf("there is no file %q in %s", name, l.options.Name), l.wayFromHere(l.from, link, name)
+	if l.looksTheSame(name) {
+		text += "; the one that looks the same has its accents written in another way"
+		note = "rename that file, with letters without accents, and write the new name here"
+	}
+	l.unlinked(link, "link-broken", text, note)
 	return Target{}
+}
+
+// looksTheSame says whether the folder has a name that differs in nothing that a person sees.
+func (b *library) looksTheSame(name string) bool {
+	same := func(known string) bool { return norm.NFC.String(known) == norm.NFC.String(name) }
+	return slices.ContainsFunc(b.listing.files, same) || slices.ContainsFunc(b.listing.pages, same)
 }
 
 // file is a file of the content folder that a page shows or links to.

@@ -2,10 +2,14 @@ package book
 
 import (
 	"bytes"
+	"fmt"
+	"path"
 	"slices"
+	"strings"
 
 	"acreleaf/cmd/acreleaf/internal/memo"
 	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/output"
 	"acreleaf/cmd/acreleaf/internal/page"
 )
 
@@ -106,7 +110,7 @@ func (l *loaded) readHead(d *draft) {
 	if len(l.languages) > 0 {
 		main = l.languages[0]
 	}
-	address, err := page.AddressOf(d.name, metadata, main)
+	address, err := addressOf(d.name, metadata, main)
 	if err != nil {
 		d.read = append(d.read, badAddress(d, err))
 	}
@@ -115,6 +119,17 @@ func (l *loaded) readHead(d *draft) {
 	if l.languages != nil {
 		d.read = append(d.read, page.CheckLanguage(d.source, metadata, l.languages)...)
 	}
+}
+
+// addressOf gives the address of a page, unless a part of its name is that of a device.
+func addressOf(name string, m page.Metadata, main string) (page.Address, error) {
+	for part := range strings.SplitSeq(strings.TrimSuffix(name, path.Ext(name)), "/") {
+		if output.IsDevice(part) {
+			return page.Address{}, &page.AddressError{Text: fmt.Sprintf("the name %q cannot be part of an address", part),
+				Note: "Windows keeps it for a device; choose another name"}
+		}
+	}
+	return page.AddressOf(name, m, main)
 }
 
 func badAddress(d *draft, err error) message.Message {

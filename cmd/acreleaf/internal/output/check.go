@@ -17,10 +17,21 @@ import (
 func Check(paths []string) message.List {
 	var l message.List
 	same := map[string]string{} // lower-case path → the path that came first
+	told := map[string]bool{}   // what paths that are too long begin with
 	for _, p := range paths {
 		if text := checkPath(p); text != "" {
 			l = append(l, message.Message{ID: "output-name", Text: text,
 				Note: "rename the source file: small letters, digits and hyphens always work"})
+			continue
+		}
+		if len(p) > longestPath {
+			if told[p[:longestPath]] {
+				continue // another one in the same folder
+			}
+			told[p[:longestPath]] = true
+			l = append(l, message.Message{ID: "output-name",
+				Text: fmt.Sprintf("the name %q has %d bytes, and may have %d", shortened(p), len(p), longestPath),
+				Note: "put the source file into fewer folders, or give them shorter names"})
 			continue
 		}
 		folded := norm.NFC.String(strings.ToLower(p))
@@ -108,7 +119,10 @@ func checkPath(p string) string {
 	return ""
 }
 
-const longestElement = 255 // bytes, the limit of the usual file systems
+const (
+	longestElement = 255 // bytes, the limit of the usual file systems
+	longestPath    = 800 // bytes: macOS allows 1,024 with the folder that the site is in, Linux 4,096
+)
 
 func checkElement(element string) string {
 	switch {
@@ -124,7 +138,7 @@ func checkElement(element string) string {
 		return "has a character that not every disk allows"
 	case strings.HasSuffix(element, ".") || strings.HasSuffix(element, " "):
 		return "has a part that ends with a dot or a space, which some disks drop"
-	case isDevice(element):
+	case IsDevice(element):
 		return fmt.Sprintf("has the part %q, which names a device on Windows", element)
 	}
 	return ""
@@ -132,9 +146,9 @@ func checkElement(element string) string {
 
 func isControl(r rune) bool { return r < 0x20 || r == 0x7F || r == '\uFFFD' }
 
-// isDevice knows the names that Windows keeps for devices, whatever the letters after a dot, and with spaces before it.
+// IsDevice knows the names that Windows keeps for devices, whatever the letters after a dot, and with spaces before it.
 // The raised digits are those of an old code page of Windows, which takes them for the plain ones.
-func isDevice(element string) bool {
+func IsDevice(element string) bool {
 	stem, _, _ := strings.Cut(strings.ToLower(element), ".")
 	stem = strings.TrimRight(stem, " ")
 	if slices.Contains([]string{"con", "prn", "aux", "nul", "conin$", "conout$"}, stem) {

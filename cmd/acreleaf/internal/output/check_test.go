@@ -8,7 +8,7 @@ import (
 )
 
 func TestCheck(t *testing.T) {
-	long := strings.Repeat("a", 256)
+	long, deep := strings.Repeat("a", 256), strings.Repeat("a/", 400)
 	for name, test := range map[string]struct {
 		paths []string
 		want  []string // id and a part of the text of each message
@@ -39,6 +39,8 @@ func TestCheck(t *testing.T) {
 		"our list":           {[]string{manifestName}, []string{"which Acreleaf keeps for itself"}},
 		"our folder":         {[]string{"a/.Acreleaf-x/b"}, []string{"which Acreleaf keeps for itself"}},
 		"long":               {[]string{long}, []string{"longer than 255 bytes"}},
+		"deep": {[]string{deep + "a", deep + "b/c", "b" + deep[1:] + "d", deep[:798] + "aa"},
+			[]string{`a/a/a/a" has 801 bytes, and may have 800`, `a/a/a/d" has 801 bytes, and may have 800`}},
 		"file and folder": {[]string{"guides/soil/index.html", "guides", "guides/water"},
 			[]string{`output-folder "guides" is a file, and "guides/soil/index.html" needs a folder of that name`}},
 		"all at once": {[]string{"", "a", "a", "/b"}, []string{"no name", "two files want", "begin with a slash"}},

@@ -9,6 +9,8 @@ import (
 	"strings"
 	"unicode"
 
+	"golang.org/x/text/unicode/norm"
+
 	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/message"
@@ -106,7 +108,7 @@ func wrongFolder(elements []string) string {
 
 // suggest makes a name that can be part of an address.
 func suggest(name string) string {
-	words := strings.FieldsFunc(strings.ToLower(plainLetters.Replace(name)), func(r rune) bool {
+	words := strings.FieldsFunc(strings.ToLower(plainLetters.Replace(norm.NFC.String(name))), func(r rune) bool {
 		return r > unicode.MaxASCII || !unicode.IsLetter(r) && !unicode.IsDigit(r)
 	})
 	return cmp.Or(strings.Join(words, "-"), "soil")

@@ -52,6 +52,7 @@ func TestAddressOfABadName(t *testing.T) {
 		"guides/Soil.md":        {`"Soil" ` + part, `single hyphens: "soil"`},
 		"guides/soil report.md": {`"soil report" ` + part, `single hyphens: "soil-report"`},
 		"guides/Año_nuevo.md":   {`"Año_nuevo" ` + part, `single hyphens: "ano-nuevo"`},
+		"guides/An\u0303o.md":   {"cannot be", `single hyphens: "ano"`},
 		"guides/施肥.md":          {`"施肥" ` + part, `small letters, digits and single hyphens: "soil"`},
 		"guides/-soil.md":       {`"-soil" ` + part, `single hyphens: "soil"`},
 		"guides//soil.md":       {`"" ` + part, "small letters"},
