@@ -13,8 +13,8 @@ require (
 	github.com/yuin/goldmark v1.8.7
 	go.yaml.in/yaml/v3 v3.0.6
 	golang.org/x/net v0.59.0
-	golang.org/x/text v0.42.0
 	golang.org/x/sys v0.48.0
+	golang.org/x/text v0.42.0
 )
 
 // These are for tests and checks alone. Nothing of them is in the program.

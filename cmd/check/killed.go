@@ -59,7 +59,7 @@ func siteOf(dir string) (pressed.Tree, error) {
 	}
 	for name := range tree {
 		if strings.HasSuffix(name, "/") {
-			delete(tree, name) // a folder by itself is nothing that readers see
+			delete(tree, name) // readers see no folder, only what is in it
 		}
 	}
 	return tree, err
