@@ -78,15 +78,15 @@ func stages(t *testing.T) []*stage {
 func press(t *testing.T, m *memory, files []File) {
 	t.Helper()
 	m.calls, m.failAt, m.stopAt, m.before = 0, 0, 0, nil
-	if _, err := writerOn("/home/public", m).write(files, Mark{}); err != nil {
+	if _, err := writerOn("/office/public", m).write(files, Mark{}); err != nil {
 		t.Fatal(err)
 	}
-	for name := range m.tree("/home") {
+	for name := range m.tree("/office") {
 		if strings.HasPrefix(name, ownPrefix) || strings.HasPrefix(name, "public/"+stagingName) {
 			t.Fatalf("the press leaves %s", name)
 		}
 	}
-	n := m.names["/home/public/"+manifestName]
+	n := m.names["/office/public/"+manifestName]
 	if n == nil {
 		same(t, "what is written without a list", len(files), 0)
 		return
@@ -100,7 +100,7 @@ func press(t *testing.T, m *memory, files []File) {
 
 // seen is what readers can see, and without the list.
 func seen(m *memory) tree {
-	files := m.tree("/home/public")
+	files := m.tree("/office/public")
 	for name := range files {
 		if strings.HasPrefix(name, ownPrefix) {
 			delete(files, name)
@@ -116,7 +116,7 @@ func (s *stage) check(t *testing.T, m *memory, when string) (mixed bool) {
 	got := seen(m)
 	isOld, isNew := maps.Equal(got, s.before), maps.Equal(got, s.after)
 	if !isOld && !isNew && !s.mixes {
-		t.Fatalf("%s: neither the old site nor the new one: %v", when, slices.Sorted(maps.Keys(m.tree("/home"))))
+		t.Fatalf("%s: neither the old site nor the new one: %v", when, slices.Sorted(maps.Keys(m.tree("/office"))))
 	}
 	for name, content := range got {
 		if strings.HasSuffix(name, "/") {
@@ -153,7 +153,7 @@ func TestEveryCallFails(t *testing.T) {
 			for at := 1; ; at++ {
 				m := s.disk.clone()
 				m.failAt, m.fail = at, f
-				_, err := writerOn("/home/public", m).write(newSite, Mark{})
+				_, err := writerOn("/office/public", m).write(newSite, Mark{})
 				if !m.failed {
 					break
 				}
@@ -189,7 +189,7 @@ func (s *stage) told(t *testing.T, m *memory, err error, when string) {
 	switch {
 	case err == nil:
 		same(t, when, got, s.after)
-	case !stateWords.MatchString(err.Error()) || !strings.Contains(err.Error(), "/home/"):
+	case !stateWords.MatchString(err.Error()) || !strings.Contains(err.Error(), "/office/"):
 		t.Fatalf("%s: this is no sentence", when)
 	case strings.Contains(err.Error(), oldSiteWhole):
 		same(t, when, got, s.before)
@@ -208,7 +208,7 @@ func TestPressCutAtEveryCall(t *testing.T) {
 		for at := 1; ; at++ {
 			m := s.disk.clone()
 			m.stopAt = at
-			if _, err := writerOn("/home/public", m).write(newSite, Mark{}); err == nil && m.calls < at {
+			if _, err := writerOn("/office/public", m).write(newSite, Mark{}); err == nil && m.calls < at {
 				break
 			}
 			states := len(m.states)
@@ -221,8 +221,8 @@ func TestPressCutAtEveryCall(t *testing.T) {
 				cuts++
 				when := fmt.Sprintf("%s, cut at call %d, %s", s.name, at, how)
 				shown := disk.clone()
-				if shown.names["/home/public"] == nil { // between two renames: any next command puts the site back
-					if w := writerOn("/home/public", shown); w.begin() == nil {
+				if shown.names["/office/public"] == nil { // between two renames: any next command puts the site back
+					if w := writerOn("/office/public", shown); w.begin() == nil {
 						w.Drop()
 					}
 				}

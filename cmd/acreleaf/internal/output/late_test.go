@@ -17,19 +17,19 @@ func TestFilesThatAppearDuringAPress(t *testing.T) {
 				m := s.disk.clone()
 				arrived := false
 				m.before = func(call int, _ string) {
-					if arrived = arrived || call == at; call != at || hasFile(m, "/home/"+late) {
+					if arrived = arrived || call == at; call != at || hasFile(m, "/office/"+late) {
 						return // the site's own page is there already
 					}
 					m.plant(tree{late: "somebody else's"})
 				}
-				_, err := writerOn("/home/public", m).write(newSite, Mark{})
+				_, err := writerOn("/office/public", m).write(newSite, Mark{})
 				if !arrived {
 					break
 				}
 				when := fmt.Sprintf("%s, %s at call %d (%v)", s.name, late, at, err)
 				where, name := whereIs(m, "somebody else's"), strings.TrimPrefix(late, "public/")
 				switch {
-				case where == "/home/"+late:
+				case where == "/office/"+late:
 					carried++
 				case where != "" && err != nil && strings.Contains(err.Error(), where):
 					blocked++

@@ -51,7 +51,7 @@ type lacks struct{ links, exchange bool }
 var errStopped = errors.New("the program was stopped")
 
 func newMemory(files tree) *memory {
-	m := &memory{names: map[string]*node{"/": {dir: true}, "/home": {dir: true}}}
+	m := &memory{names: map[string]*node{"/": {dir: true}, "/office": {dir: true}}}
 	m.plant(files)
 	return m
 }
@@ -59,7 +59,7 @@ func newMemory(files tree) *memory {
 // plant adds files by hand, flushed.
 func (m *memory) plant(files tree) {
 	for name, content := range files {
-		full := "/home/" + name
+		full := "/office/" + name
 		for above := filepath.Dir(full); m.names[above] == nil; above = filepath.Dir(above) {
 			m.names[above] = &node{dir: true}
 		}

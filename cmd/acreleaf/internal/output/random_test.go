@@ -41,7 +41,7 @@ func TestRandomPresses(t *testing.T) {
 			files := randomSite(random)
 			m.calls, m.stopAt = 0, 1+random.IntN(150)
 			story = append(story, fmt.Sprintf("%s cut at %d", paths(files), m.stopAt))
-			_, _ = writerOn("/home/public", m).write(files, Mark{})
+			_, _ = writerOn("/office/public", m).write(files, Mark{})
 			m = m.cutPower(random.IntN(len(m.states)+1), random.IntN(2) == 0, random)
 		}
 		last := randomSite(random)
