@@ -8,7 +8,6 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"net/http"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -174,18 +173,9 @@ func readPages(ctx context.Context, address, site, acreleaf string) (pages []byt
 			continue
 		}
 		page := address + "/" + strings.TrimSuffix(name, "index.html")
-		request, err := http.NewRequestWithContext(ctx, http.MethodGet, page, nil)
+		text, err := get(ctx, page)
 		if err != nil {
-			return nil, err
-		}
-		answer, err := http.DefaultClient.Do(request)
-		if err != nil {
-			return nil, err
-		}
-		text, err := io.ReadAll(answer.Body)
-		_ = answer.Body.Close()
-		if err != nil || answer.StatusCode != http.StatusOK {
-			return nil, fmt.Errorf("%s: %s, %v", name, answer.Status, err)
+			return nil, fmt.Errorf("%s: %w", name, err)
 		}
 		pages = append(pages, text...)
 	}

@@ -8,8 +8,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
-// TestDrawings gives what is inside a drawing, and the id and the place of what is said of it; "" for one that is
-// published.
+// Each drawing has the id and the place of the message that refuses it, or "" when it is published.
 func TestDrawings(t *testing.T) {
 	for inside, want := range map[string]string{
 		`<rect width="1" height="1"/>`:                                              "",
