@@ -43,7 +43,7 @@ func MustParse(text string) Unit {
 func parse(text string) (Unit, error) {
 	p := &parser{text: text, tokens: tokenize(text), sign: 1}
 	if len(text) > longest {
-		return Unit{}, p.fault(p.peek(0), "this is too long for a unit; write one such as lb N/ac")
+		return Unit{}, p.fault(p.peek(0), tooLong)
 	}
 	if p.peek(0).kind == endToken {
 		return Unit{}, nil
@@ -60,8 +60,14 @@ func parse(text string) (Unit, error) {
 	if t := p.peek(0); t.kind != endToken {
 		return Unit{}, p.fault(t, "this ) closes no bracket; take it out")
 	}
-	return p.unit(), nil
+	u := p.unit()
+	if len(u.String()) > longest { // short spellings become longer ones: A is ac
+		return Unit{}, p.fault(token{}, tooLong)
+	}
+	return u, nil
 }
+
+const tooLong = "this is too long for a unit; write one such as lb N/ac"
 
 // A parser reads one text. It gathers the terms and the tidied text side by side.
 type parser struct {
