@@ -17,8 +17,8 @@ import (
 	"acreleaf/cmd/check/internal/pressed"
 )
 
-// faults kills presses, begins two at once and pauses what reads the guides, and prints what came of it. It is for a
-// person who has changed how files are written; it takes about half an hour.
+// faults kills presses, begins two at once and pauses them, and prints what came of it. It is for a person who has
+// changed how files are written; it takes about half an hour.
 func faults(ctx context.Context, w io.Writer, arguments []string) (bool, error) {
 	set := flag.NewFlagSet("faults", flag.ContinueOnError)
 	set.SetOutput(w)
@@ -74,7 +74,25 @@ func faults(ctx context.Context, w io.Writer, arguments []string) (bool, error) 
 		}
 		tell(fmt.Sprintf("%s: %d pauses in %d runs, %d bytes the same each time", kind.name, stops, runs, len(want)), err)
 	}
-	return passed, nil
+	return passed && pausedSteps(ctx, w), nil
+}
+
+// pausedSteps stops presses for half a second at each step of their writing. The test that does it has the disk on which
+// a program stops.
+func pausedSteps(ctx context.Context, w io.Writer) bool {
+	printed, err := exec.CommandContext(ctx, "go", "test", "-count=1", "-v", "-run", "^TestAPauseAtEachStep$",
+		"./cmd/acreleaf/internal/output", "-args", "-pause", "500ms").CombinedOutput()
+	if err != nil {
+		fmt.Fprintf(w, "FAILED: a pause at a step of writing: %v\n%s\n", err, printed)
+		return false
+	}
+	for line := range strings.Lines(string(printed)) {
+		if _, told, counts := strings.Cut(line, ".go:"); counts {
+			_, told, _ = strings.Cut(told, ": ")
+			fmt.Fprint(w, told)
+		}
+	}
+	return true
 }
 
 // runProgram runs a program, with pauses or without.

@@ -99,8 +99,10 @@ func press(t *testing.T, m *memory, files []File) {
 }
 
 // seen is what readers can see, and without the list.
-func seen(m *memory) tree {
-	files := m.tree("/office/public")
+func seen(m *memory) tree { return readers(m.tree("/office/public")) }
+
+// readers takes what is Acreleaf's own out of what is in the site's folder.
+func readers(files tree) tree {
 	for name := range files {
 		if strings.HasPrefix(name, ownPrefix) {
 			delete(files, name)
@@ -113,10 +115,14 @@ func seen(m *memory) tree {
 // In a mixture, each file must be whole, and no page without its style.
 func (s *stage) check(t *testing.T, m *memory, when string) (mixed bool) {
 	t.Helper()
-	got := seen(m)
+	return s.checkTree(t, seen(m), when)
+}
+
+func (s *stage) checkTree(t *testing.T, got tree, when string) (mixed bool) {
+	t.Helper()
 	isOld, isNew := maps.Equal(got, s.before), maps.Equal(got, s.after)
 	if !isOld && !isNew && !s.mixes {
-		t.Fatalf("%s: neither the old site nor the new one: %v", when, slices.Sorted(maps.Keys(m.tree("/office"))))
+		t.Fatalf("%s: neither the old site nor the new one: %v", when, slices.Sorted(maps.Keys(got)))
 	}
 	for name, content := range got {
 		if strings.HasSuffix(name, "/") {
