@@ -21,10 +21,11 @@ var update = flag.Bool("update", false, "write what the commands print into the 
 // The programs that scripts run.
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
-		"acreleaf": main,
-		"guest":    asGuest,
-		"limited":  asLimited,
-		"floor":    asFloor,
+		"acreleaf":  main,
+		"guest":     asGuest,
+		"limited":   asLimited,
+		"floor":     asFloor,
+		"unwatched": asUnwatched,
 	})
 }
 
