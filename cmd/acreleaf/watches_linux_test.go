@@ -24,9 +24,9 @@ const (
 
 // The desk where the system watches no more: it says which limit that is, once, looks every second, and goes on.
 func TestTheDeskWithoutWatches(t *testing.T) {
-	const watches, programs = "limit fs.inotify.max_user_watches, so the desk looks at the folder every second; to raise it, " +
-		"type: sudo sysctl fs.inotify.max_user_watches=524288\n", "limit fs.inotify.max_user_instances, so the desk looks " +
-		"at the folder every second; to raise it, type: sudo sysctl fs.inotify.max_user_instances=512\n"
+	const instead = ", so the desk looks at the folder every second; to raise it, type: sudo sysctl "
+	const watches = "fs.inotify.max_user_watches" + instead + "fs.inotify.max_user_watches=524288\n"
+	const programs = "fs.inotify.max_user_instances" + instead + "fs.inotify.max_user_instances=512\n"
 	ofItsOwn := &syscall.SysProcAttr{Cloneflags: syscall.CLONE_NEWUSER,
 		UidMappings: []syscall.SysProcIDMap{{HostID: os.Geteuid(), Size: 1}},
 		GidMappings: []syscall.SysProcIDMap{{HostID: os.Getegid(), Size: 1}}}

@@ -20,8 +20,8 @@ import (
 
 var pause = flag.Duration("pause", 0, "how long a press stays stopped at each step of writing")
 
-// A press is a program that is stopped, for -pause, at each step of its writing. Whenever it is, others see the old site
-// or the new one, and a second press says who is writing and changes nothing.
+// A press is a program that is stopped, for -pause, at each step of its writing. Whenever it is, others see the old
+// site or the new one, and a second press says who is writing and changes nothing.
 func TestAPauseAtEachStep(t *testing.T) {
 	for _, s := range stages(t) {
 		t.Run(s.name, func(t *testing.T) {

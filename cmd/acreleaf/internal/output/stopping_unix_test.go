@@ -35,7 +35,7 @@ type stopping struct {
 	lacks lacks
 }
 
-// stop says what comes next and stops the program. It reads a byte, since another thread may be stopped a moment earlier.
+// stop says what comes next and stops the program. It reads a byte, since another thread may be the first to stop.
 func (*stopping) stop(call, name string) {
 	fmt.Println(call, filepath.Base(name))
 	if err := syscall.Kill(syscall.Getpid(), syscall.SIGSTOP); err != nil {
