@@ -9,8 +9,6 @@ import (
 	"syscall"
 	"testing"
 	"unsafe"
-
-	"golang.org/x/sys/unix"
 )
 
 // The limits of the system on watches, for the program "unwatched".
@@ -68,9 +66,9 @@ func asUnwatched() {
 	err := fmt.Errorf("no limit is named in %s", limitVar)
 	switch os.Getenv(limitVar) {
 	case noProgram:
-		err = refuse(unix.SYS_INOTIFY_INIT1, unix.EMFILE)
+		err = refuse(syscall.SYS_INOTIFY_INIT1, syscall.EMFILE)
 	case noFolder:
-		err = refuse(unix.SYS_INOTIFY_ADD_WATCH, unix.ENOSPC)
+		err = refuse(syscall.SYS_INOTIFY_ADD_WATCH, syscall.ENOSPC)
 	case twoFolders:
 		err = os.WriteFile(limitOfUser, []byte("2"), 0)
 	}
@@ -81,23 +79,35 @@ func asUnwatched() {
 	main()
 }
 
-// refuse makes the kernel answer one call of this program with an error, which takes no rights; see seccomp(2).
-func refuse(call uint32, answer unix.Errno) error {
-	runtime.LockOSThread()
-	defer runtime.UnlockOSThread()
-	if err := unix.Prctl(unix.PR_SET_NO_NEW_PRIVS, 1, 0, 0, 0); err != nil {
-		return err
+// refuse begins the program again, with one call that the kernel answers with an error. It takes no rights; see
+// seccomp(2).
+func refuse(call uint32, answer syscall.Errno) error {
+	filter := []syscall.SockFilter{
+		{Code: syscall.BPF_LD | syscall.BPF_W | syscall.BPF_ABS}, // the number of the call
+		{Code: syscall.BPF_JMP | syscall.BPF_JEQ | syscall.BPF_K, K: call, Jf: 1},
+		{Code: syscall.BPF_RET | syscall.BPF_K, K: retErrno | uint32(answer)},
+		{Code: syscall.BPF_RET | syscall.BPF_K, K: retAllow},
 	}
-	filter := []unix.SockFilter{
-		{Code: unix.BPF_LD | unix.BPF_W | unix.BPF_ABS}, // the number of the call
-		{Code: unix.BPF_JMP | unix.BPF_JEQ | unix.BPF_K, K: call, Jf: 1},
-		{Code: unix.BPF_RET | unix.BPF_K, K: unix.SECCOMP_RET_ERRNO | uint32(answer)},
-		{Code: unix.BPF_RET | unix.BPF_K, K: unix.SECCOMP_RET_ALLOW},
+	program := &syscall.SockFprog{Len: uint16(len(filter)), Filter: &filter[0]}
+	runtime.LockOSThread() // the filter is for one thread, and for what it begins
+	if _, _, failed := syscall.Syscall6(syscall.SYS_PRCTL, setNoNewPrivs, 1, 0, 0, 0, 0); failed != 0 {
+		return failed
 	}
-	program := &unix.SockFprog{Len: uint16(len(filter)), Filter: &filter[0]}
-	if _, _, failed := unix.Syscall(unix.SYS_SECCOMP, unix.SECCOMP_SET_MODE_FILTER, unix.SECCOMP_FILTER_FLAG_TSYNC,
+	if _, _, failed := syscall.Syscall(syscall.SYS_PRCTL, syscall.PR_SET_SECCOMP, modeFilter,
 		uintptr(unsafe.Pointer(program))); failed != 0 {
 		return failed
 	}
-	return nil
+	own, err := os.Executable()
+	if err != nil {
+		return err
+	}
+	return syscall.Exec(own, append([]string{"acreleaf"}, os.Args[1:]...), os.Environ())
 }
+
+// From prctl(2) and seccomp(2).
+const (
+	setNoNewPrivs = 38
+	modeFilter    = 2
+	retErrno      = 0x00050000
+	retAllow      = 0x7fff0000
+)

@@ -78,8 +78,8 @@ func faults(ctx context.Context, w io.Writer, arguments []string) (bool, error) 
 	return passed && pausedSteps(ctx, w), nil
 }
 
-// pausedSteps stops presses for half a second at each step of their writing. The test that does it has the disk on which
-// a program stops.
+// pausedSteps stops presses for half a second at each step of their writing. The test that does it has the disk on
+// which a program stops.
 func pausedSteps(ctx context.Context, w io.Writer) bool {
 	printed, err := exec.CommandContext(ctx, "go", "test", "-count=1", "-v", "-run", "^TestAPauseAtEachStep$",
 		"./cmd/acreleaf/internal/output", "-args", "-pause", "500ms").CombinedOutput()
