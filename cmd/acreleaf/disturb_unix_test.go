@@ -145,6 +145,31 @@ var disturbances = []struct {
 		d.must(os.Chtimes(d.content("guides/water.md"), past, past))
 		d.shows("guides/water/", sentence)
 	}},
+	{"the clock goes back a year", func(d *day) {
+		ahead := time.Now().AddDate(1, 0, 0)
+		for _, way := range []string{"guides/water.md", "guides/soil.md", "guides", "site.yaml", ""} {
+			d.must(os.Chtimes(d.content(way), ahead, ahead))
+		}
+		d.saveIsShown() // by the clock, a year before what it replaces
+		text, sentence := d.text()
+		d.write("guides/.water.new", text)
+		d.must(os.Chtimes(d.content("guides/.water.new"), ahead, ahead))
+		d.move("guides/.water.new", "guides/water.md")
+		d.shows("guides/water/", sentence)
+	}},
+	{"a backup of last year is restored", func(d *day) {
+		text, sentence := d.text()
+		d.must(os.CopyFS(d.content("../backup"), os.DirFS(d.content(""))))
+		d.must(os.WriteFile(d.content("../backup/guides/water.md"), []byte(text), 0o644))
+		past := time.Now().AddDate(-1, 0, 0)
+		for _, way := range []string{"guides/water.md", "guides/soil.md", "home.md", "guides", ""} {
+			d.must(os.Chtimes(d.content("../backup/"+way), past, past))
+		}
+		d.move("", "../newer")
+		d.move("../backup", "")
+		d.shows("guides/water/", sentence)
+		d.remove("../newer")
+	}},
 	{"a name in other letters", func(d *day) {
 		d.move("guides/water.md", "guides/Water.md")
 		d.move("guides/Water.md", "guides/water.md")
