@@ -183,6 +183,25 @@ var disturbances = []struct {
 			d.remove(way)
 		}
 	}},
+	{"presses of the same folder", func(d *day) {
+		for range 2 {
+			pressed := make(chan error)
+			go func() {
+				said, err := press(d.folder, "acreleaf")
+				if err != nil {
+					err = fmt.Errorf("%w\n%s", err, said)
+				}
+				pressed <- err
+			}()
+			d.saveIsShown()
+			d.must(<-pressed)
+		}
+		d.run("acreleaf", "press")
+		page, err := os.ReadFile(filepath.Join(d.folder, "public", "guides", "water", "index.html"))
+		if text := fmt.Sprintf("This is save %d of the day.", d.saves); err != nil || !strings.Contains(string(page), text) {
+			d.Errorf("the site has another text (%v)", err)
+		}
+	}},
 	{"a touch without a change", func(d *day) {
 		for range 20 {
 			d.must(os.Chtimes(d.content("guides/water.md"), time.Now(), time.Now()))

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"syscall"
 
 	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/edition/site"
@@ -108,6 +109,9 @@ func cannotOpen(folder string, err error) error {
 		return fault{fmt.Sprintf("%q is a file, and the content folder is needed", folder), note}
 	case errors.Is(err, fs.ErrPermission):
 		return fault{fmt.Sprintf("you may not read the content folder %q", folder), "give yourself the right to read it"}
+	case errors.Is(err, syscall.ENAMETOOLONG):
+		return fault{fmt.Sprintf("the name of the content folder has %d bytes, more than this computer allows", len(folder)),
+			"go to a folder that is nearer to it, and name it from there: --from=FOLDER"}
 	}
 	var path *fs.PathError
 	if errors.As(err, &path) {

@@ -82,7 +82,7 @@ func TestLocksThatWereLeft(t *testing.T) {
 		"one that runs":              {text(os.Getpid(), "packhouse", earlier), runs},
 		"another computer":           {text(7, "office", earlier), elsewhere + "office, since "},
 		"a time to come":             {text(gone(t), "packhouse", now.AddDate(1, 0, 0)), "begins in the future: process "},
-		"one that runs, a time ago":  {text(os.Getpid(), "packhouse", now.AddDate(1, 0, 0)), "begins in the future: process "},
+		"one of a time to come":      {text(os.Getpid(), "packhouse", now.AddDate(1, 0, 0)), "begins in the future: process "},
 		"nothing":                    {"", unknown},
 		"a text of somebody else":    {"mine", unknown},
 		"a line that was cut":        {strings.TrimSuffix(text(7, "packhouse", earlier), "\n"), unknown},
