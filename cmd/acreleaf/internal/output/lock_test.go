@@ -73,7 +73,7 @@ func TestLocksThatWereLeft(t *testing.T) {
 	text := func(process int, computer string, since time.Time) string {
 		return owner{process, computer, since}.text()
 	}
-	earlier := now.Add(-time.Hour)
+	earlier, later := now.Add(-time.Hour), now.AddDate(1, 0, 0) // by a clock that was wrong
 	runs := fmt.Sprintf("another acreleaf is writing public: process %d on packhouse, since ", os.Getpid())
 	const elsewhere = "another computer writes public, or failed while it did: process 7 on "
 	const unknown = "does not say who is writing public"
@@ -81,8 +81,8 @@ func TestLocksThatWereLeft(t *testing.T) {
 		"a process that has ended":   {text(gone(t), "packhouse", earlier), ""},
 		"one that runs":              {text(os.Getpid(), "packhouse", earlier), runs},
 		"another computer":           {text(7, "office", earlier), elsewhere + "office, since "},
-		"a time to come":             {text(gone(t), "packhouse", now.AddDate(1, 0, 0)), "begins in the future: process "},
-		"one of a time to come":      {text(os.Getpid(), "packhouse", now.AddDate(1, 0, 0)), "begins in the future: process "},
+		"a time to come":             {text(gone(t), "packhouse", later), "begins in the future: process "},
+		"one that runs, of then":     {text(os.Getpid(), "packhouse", later), "begins in the future: process "},
 		"nothing":                    {"", unknown},
 		"a text of somebody else":    {"mine", unknown},
 		"a line that was cut":        {strings.TrimSuffix(text(7, "packhouse", earlier), "\n"), unknown},
