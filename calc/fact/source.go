@@ -47,17 +47,42 @@ type Source struct {
 // Findable says whether a reader can find the source. What is no publication has nothing to be found.
 func (s Source) Findable() bool { return !s.Kind.Printed() || s.Address != "" || s.Number != "" }
 
-// sources is the bibliography with its notes, which are in calc/words by id.
+// sources is the bibliography with its notes, and with the names of what is no publication: both are in calc/words, by id.
 var sources = sync.OnceValue(func() []Source {
 	all := slices.Clone(bibliography)
 	for i := range all {
 		all[i].Note, _, _ = words.Text(words.English, words.Key{File: "sources", Key: all[i].ID})
+		if all[i].Title == "" {
+			all[i].Title, _, _ = words.Text(words.English, titleKey(all[i].ID))
+		}
 	}
 	return all
 })
 
 // Sources lists the bibliography in the order of the ids.
 func Sources() []Source { return slices.Clone(sources()) }
+
+// In is the source with its note, and the name of what is no publication, in a language, where there are words for them.
+func (s Source) In(language string) Source {
+	language = words.Language(language)
+	if language == words.English {
+		return s
+	}
+	if title, _, _ := words.Text(language, titleKey(s.ID)); title != "" {
+		s.Title = title
+	}
+	if known, found := FindSource(s.ID); found && known.Note == s.Note {
+		if note, _, _ := words.Text(language, words.Key{File: "sources", Key: s.ID}); note != "" {
+			s.Note = note
+		}
+	}
+	return s
+}
+
+// titleKey is the key of what a source is called that is no publication.
+func titleKey(id string) words.Key { return words.Key{File: "sources", Key: titleOf + id} }
+
+const titleOf = "title."
 
 // FindSource finds a source by its id.
 func FindSource(id string) (Source, bool) {

@@ -60,7 +60,7 @@ func (p *Part) Units() []unit.Unit {
 	}
 	list := []unit.Unit{p.result.Unit}
 	if p.result.Also != "" {
-		list = append(list, unit.MustParse(p.result.Also))
+		list = append(list, unit.MustParse(p.result.Also).Like(p.result.Unit))
 	}
 	return list
 }

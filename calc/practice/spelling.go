@@ -33,7 +33,7 @@ var spellings = replacements(true,
 // without saying. It is that of the page (theme/script/unitword.ts).
 var folding = replacements(false,
 	` +`, " ",
-	` (per|an?) `, "/",
+	` (per|por|an?) `, "/",
 	`nitrate`, "no3",
 	`no3( as|[ _-])? ?n\b|n-no3`, "no3n",
 	`inch(es)?|["”″]`, "in",
@@ -43,14 +43,14 @@ var folding = replacements(false,
 	`gallon`, "gal",
 	`acre|\ba$`, "ac",
 	`\$`, "usd",
-	`[^a-z0-9%/]|s\b|crop|soil|product`, "",
+	`[^a-z0-9%/]|s\b|(de )?(crop|soil|producto?|suelo|cosecha)`, "",
 )
 
 // unsaid is what may be left unsaid of a unit: nothing; what was done with the nitrogen; and that, and its form.
 var unsaid = []*regexp.Regexp{
 	regexp.MustCompile(`^$`),
-	regexp.MustCompile(` (fed|taken up|present)$`),
-	regexp.MustCompile(` (NO3-N|NO3|N)\b| (fed|taken up|present|taken up/fed)$`),
+	regexp.MustCompile(` (fed|taken up|presente?|(aplica|absorbi)do)$`),
+	regexp.MustCompile(` (NO3-N|NO3|N)\b| (fed|taken up|presente?|(aplica|absorbi)do)(/fed|/aplicado)?$`),
 }
 
 // means says whether what was typed means a unit.
@@ -77,7 +77,7 @@ func folded(text string) string {
 // millionths are the names of ppm in soil and in water, as in calc/unit.
 var millionths = regexp.MustCompile(`mg/(kg|l)`)
 
-var plainly = strings.NewReplacer("á", "a", "é", "e", "í", "i", "ó", "o", "ú", "u", "²", "2", "³", "3")
+var plainly = strings.NewReplacer("á", "a", "é", "e", "í", "i", "ó", "o", "ú", "u", "ü", "u", "ñ", "n", "²", "2", "³", "3")
 
 // A replacement puts one text in the place of another.
 type replacement struct {

@@ -100,7 +100,7 @@ func (s *Sheet) Given(name, unitText string, f Field) *Given {
 		g.stated = &node{kind: kindStated, unit: plain, truth: true, name: name}
 		s.own[g.stated] = true
 	}
-	if f.Date && g.Unit.String() != "days" {
+	if f.Date && !g.Unit.Same(unit.MustParse("days")) {
 		s.fault("%q is a date, so its unit is days", name)
 	}
 	n.date = f.Date

@@ -35,6 +35,7 @@ func (s *Sheet) Constant(name, quantity string, f Fact) Term {
 		s.fault("constant %q: %w", name, err)
 		q.Unit = plain
 	}
+	q.Unit = q.Unit.In(s.language())
 	if len(f.Sources) == 0 {
 		s.fault("constant %q needs a source", name)
 	}

@@ -157,7 +157,7 @@ func (g *Given) readNumber(text string) (Entry, error) {
 
 // own is what was written in the given's own unit, or in that of its second kind, or of the form it is told in.
 func (g *Given) own(r unit.Range) (Entry, error) {
-	e := Entry{Unit: r.Unit, Typed: r.Low, TypedHigh: r.High}
+	e := Entry{Unit: r.Unit.Like(g.Unit), Typed: r.Low, TypedHigh: r.High}
 	converts := func(u unit.Unit) bool { _, err := r.Unit.For(u); return err == nil }
 	if g.other != nil && converts(g.Unit) && converts(g.other.unit) {
 		return e, g.whichKind(r)

@@ -61,7 +61,7 @@ func (s *Sheet) result(name string, u unit.Unit, t Term, says Says, answer bool)
 		worked = If(question, worked, s.Zero(u.String()))
 		worked.n.unit = u
 	}
-	if says.Date && u.String() != "days" {
+	if says.Date && !u.Same(unit.MustParse("days")) {
 		s.fault("%q is a date, so its unit is days", name)
 	}
 	n := &node{kind: kindNamed, args: []*node{worked.n}, unit: u, date: says.Date,

@@ -175,7 +175,7 @@ func (s *Sheet) parseUnit(text string) unit.Unit {
 		s.fault("unit %q: %w", text, err)
 		return plain
 	}
-	return u
+	return u.In(s.language())
 }
 
 // convert is the term in another unit. Multiplying by one is left out; each way of an If is converted on its own.

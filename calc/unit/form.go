@@ -60,7 +60,7 @@ func (u Unit) Nitrogen() Unit {
 	for i, t := range terms {
 		terms[i] = t.plain()
 	}
-	return Unit{terms: multiplyTerms(nil, terms, 1), dimension: u.plainDimension(), scale: u.scale}
+	return Unit{terms: multiplyTerms(nil, terms, 1), dimension: u.plainDimension(), scale: u.scale, tongue: u.tongue}
 }
 
 // plain gives a term with the nitrogen of a form counted as nitrogen and no more.

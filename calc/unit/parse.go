@@ -41,7 +41,7 @@ func MustParse(text string) Unit {
 }
 
 func parse(text string) (Unit, error) {
-	p := &parser{text: text, tokens: tokenize(text), sign: 1}
+	p := &parser{text: text, tokens: inEnglish(tokenize(text)), sign: 1}
 	if len(text) > longest {
 		return Unit{}, p.fault(p.peek(0), tooLong)
 	}

@@ -30,8 +30,7 @@ func (u Unit) Counted(number string) string {
 	if len(u.terms) == 0 {
 		return text
 	}
-	one := u.terms[0].symbol.name
-	many, counts := plurals[one]
+	one, many, counts := u.tongue.number(u.terms[0].symbol.name)
 	if !counts || u.terms[0].power < 0 {
 		return text
 	}

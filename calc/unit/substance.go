@@ -84,7 +84,7 @@ func (u Unit) Of(symbol string) (Unit, bool) {
 	if at < 0 {
 		return u, false
 	}
-	of := Unit{scale: u.scale, dimension: u.dimension.Over(terms[at].dimension().Power(terms[at].power))}
+	of := Unit{scale: u.scale, tongue: u.tongue, dimension: u.dimension.Over(terms[at].dimension().Power(terms[at].power))}
 	terms[at].substance = substanceBySymbol[symbol]
 	of.dimension = of.dimension.Times(terms[at].dimension().Power(terms[at].power))
 	of.terms = multiplyTerms(nil, terms, 1)

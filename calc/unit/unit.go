@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"cmp"
 	"math/big"
 	"slices"
 )
@@ -12,6 +13,7 @@ type Unit struct {
 	terms     []term
 	dimension Dimension
 	scale     *big.Rat // in SI units of the dimension; nil is 1
+	tongue    *tongue  // the language that it is written in; nil is English
 }
 
 // Dimension says what kind of thing u measures.
@@ -20,6 +22,14 @@ func (u Unit) Dimension() Dimension { return u.dimension }
 // String gives the unit as it was written, tidied ("lb N/ac"), or as it was worked out. It is empty for a plain
 // number. Parse reads it back as the same unit, unless a substance that Carried added is left unsaid in it.
 func (u Unit) String() string {
+	if u.tongue != nil {
+		return u.tongue.write(u.english())
+	}
+	return u.english()
+}
+
+// english gives the unit as it is written in English.
+func (u Unit) english() string {
 	if u.written != "" {
 		return u.written
 	}
@@ -49,7 +59,7 @@ func combine(u, v Unit, sign int) Unit {
 	if len(u.terms) == 0 && sign == 1 {
 		return v
 	}
-	result := Unit{terms: multiplyTerms(u.terms, v.terms, sign), scale: new(big.Rat)}
+	result := Unit{terms: multiplyTerms(u.terms, v.terms, sign), scale: new(big.Rat), tongue: cmp.Or(u.tongue, v.tongue)}
 	if sign == 1 {
 		result.dimension = u.dimension.Times(v.dimension)
 		result.scale.Mul(u.ratio(), v.ratio())
@@ -73,7 +83,7 @@ func (u Unit) Power(n int) Unit {
 		t.power *= n
 		terms[i] = t
 	}
-	return Unit{terms: terms, dimension: u.dimension.Power(n), scale: powerOf(u.ratio(), n)}
+	return Unit{terms: terms, dimension: u.dimension.Power(n), scale: powerOf(u.ratio(), n), tongue: u.tongue}
 }
 
 // Root gives the unit of the square root. It reports false when there is none: the dimension has an odd power (a
@@ -93,7 +103,7 @@ func (u Unit) Root() (Unit, bool) {
 		terms[i] = t
 		scale.Mul(scale, powerOf(t.scale(), t.power))
 	}
-	return Unit{terms: terms, dimension: dimension, scale: scale}, true
+	return Unit{terms: terms, dimension: dimension, scale: scale, tongue: u.tongue}, true
 }
 
 // Carried gives the same unit with a carrier below the line: ppm NO3-N carried by soil is nitrogen in soil. The text
@@ -114,10 +124,11 @@ func (u Unit) Carried(carrier string) Unit {
 	terms := slices.Clone(u.terms)
 	terms[whole].carrier = s
 	return Unit{
-		written:   u.String(),
+		written:   u.english(),
 		terms:     terms,
 		dimension: u.dimension.Over(s.base.of(1)),
 		scale:     u.scale,
+		tongue:    u.tongue,
 	}
 }
 

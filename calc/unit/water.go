@@ -35,7 +35,8 @@ func (u Unit) inWater(asked Dimension) Unit {
 		return u
 	}
 	d.powers[mass], d.powers[length] = 0, 0
-	return Unit{written: u.String(), terms: u.terms, dimension: d, scale: new(big.Rat).Quo(u.ratio(), kilogramOfLitre)}
+	return Unit{written: u.english(), terms: u.terms, dimension: d, tongue: u.tongue,
+		scale: new(big.Rat).Quo(u.ratio(), kilogramOfLitre)}
 }
 
 // otherCarrier is the sentence for a share that is told of water where one of soil is asked for; "" for any other.

@@ -99,7 +99,7 @@ func TestLanguagesOfTags(t *testing.T) {
 			t.Errorf("%q is %s, want %s", tag, got, want)
 		}
 	}
-	if got := InGeneral("es").DayText(2027, 4, 5); got != "5 de abr de 2027" {
+	if got := InGeneral("es").DayText(2027, 4, 5); got != "5 de abril de 2027" {
 		t.Errorf("a day is %q", got)
 	}
 	if got := InGeneral("pt").DayText(2027, 4, 5); got != "Apr 5, 2027" {

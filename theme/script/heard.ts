@@ -26,7 +26,7 @@ const spelled = (text: string): string =>
   folded(
     SPELLINGS.reduce(
       (plain, [word, by]) => plain.replace(word, () => by),
-      text.toLowerCase().replace(/[áéíóú²³]/g, (letter) => "aeiou23"["áéíóú²³".indexOf(letter)]!),
+      text.toLowerCase().normalize("NFD").replace(/\p{M}/gu, "").replace(/²/g, "2").replace(/³/g, "3"),
     )
       .replace(/ +/g, " ")
       .replace(/\$/g, "usd"),

@@ -2,7 +2,8 @@
 export const folded = (unit: string): string =>
   unit
     .toLowerCase()
-    .replace(/ (per|an?) /g, "/")
+    .normalize("NFD")
+    .replace(/ (per|por|an?) /g, "/")
     .replace(/nitrate/g, "no3")
     .replace(/no3( as|[ _-])? ?n\b|n-no3/g, "no3n")
     .replace(/inch(es)?|["”″]/g, "in")
@@ -11,10 +12,14 @@ export const folded = (unit: string): string =>
     .replace(/ounce/g, "oz")
     .replace(/gallon/g, "gal")
     .replace(/acre|\ba$/g, "ac")
-    .replace(/[^a-z0-9%/]|s\b|crop|soil|product/g, "");
+    .replace(/[^a-z0-9%/]|s\b|(de )?(crop|soil|producto?|suelo|cosecha)/g, "");
 
 /** What may be left unsaid of a unit: nothing; what was done with the nitrogen; and that, and its form. */
-export const UNSAID = ["", / (fed|taken up|present)$/, / (NO3-N|NO3|N)\b| (fed|taken up|present|taken up\/fed)$/g];
+export const UNSAID = [
+  "",
+  / (fed|taken up|presente?|(aplica|absorbi)do)$/,
+  / (NO3-N|NO3|N)\b| (fed|taken up|presente?|(aplica|absorbi)do)(\/fed|\/aplicado)?$/g,
+];
 
 /**
  * The place of the unit that was typed in a list of units; -1 when it is none of them. What it leaves unsaid can only be

@@ -18,21 +18,19 @@ import (
 // Site is what site.yaml says. Texts are single lines of plain text, empty when left out.
 type Site struct {
 	Office    string   // who signs the guides; always there
-	Crop      string   // "young walnuts"
-	Tagline   string   // one sentence under the office's name
 	Languages []string // codes of the site's languages, the main one first; never empty
 	Address   string   // where the site will stand, with a slash at its end; empty when it is not known
 	Licence   string
 	Contact   Contact
-	LocalRule string // the notice that local rules and labels come first
-	Invented  bool   // people, places and numbers are made up, and every page says so with Notice
-	Notice    string
+	Invented  bool               // people, places and numbers are made up, and every page says so with Texts.Notice
+	Texts                        // in the main language
+	Others    map[string]Texts   // in other languages, where the site file has them
 	Reading   map[string]float64 // how hard a text may be to read, by language, where the site says so
 	Hazards   []OwnHazard        // that the table of the calculations does not have
 }
 
-// Contact says how a reader reaches the office.
-type Contact struct{ Name, Email, Phone string }
+// Contact says how a reader reaches the office, beside the name of who answers, which is in Texts.
+type Contact struct{ Email, Phone string }
 
 var siteKeys = []string{"office", "crop", "tagline", "language", "address", "licence", "contact", "local-rule",
 	"invented", "notice", "reading", "hazards"}
@@ -48,20 +46,18 @@ func Load(fsys fs.FS, name string) (Site, *message.Source, message.List) {
 	t := ReadTable(src, message.Span{Start: 0, End: len(src.Text)}, "the site file", siteKeys)
 	site := Site{
 		Office:    t.Need("office", "type the name of your office: \"office: Sorrel Flat Orchard Office\""),
-		Crop:      t.Text("crop"),
-		Tagline:   t.Text("tagline"),
 		Languages: languages(t),
 		Address:   siteAddress(t),
 		Licence:   t.Text("licence"),
-		LocalRule: t.Text("local-rule"),
 		Invented:  t.Bool("invented"),
-		Notice:    t.Text("notice"),
 		Reading:   readingLimits(t),
 	}
 	site.Hazards = readHazards(t, site.Languages)
-	if c := t.Table("contact", "the contact", contactKeys); c != nil {
-		site.Contact = Contact{c.Text("name"), c.Text("email"), c.Text("phone")}
+	c := t.Table("contact", "the contact", contactKeys)
+	if c != nil {
+		site.Contact = Contact{c.Text("email"), c.Text("phone")}
 	}
+	site.readTexts(t, c)
 	if site.Invented && site.Notice == "" {
 		t.Fault("invented", "notice-missing", "the site says it is invented, and has no notice that says so to readers",
 			"add a line \"notice: ...\" with a sentence that every page will show")

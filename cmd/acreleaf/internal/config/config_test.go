@@ -71,19 +71,25 @@ contact:
   name: Young-tree desk
   email: trees@sorrelflat.example.org
   phone: 555-0100
-local-rule: >-
-  The label comes first.
-  Ask your local office.
+local-rule:
+  en: >-
+    The label comes first.
+    Ask your local office.
+  es: La etiqueta va primero.
 invented: true
-notice: Sorrel Flat is made up.
+notice: {en: Sorrel Flat is made up., es: Sorrel Flat es inventado.}
 `
 
 func TestLoadTheWholeSite(t *testing.T) {
 	want := Site{
-		Office: "Sorrel Flat Orchard Office", Crop: "young walnuts", Tagline: "Guides: with the arithmetic shown",
-		Languages: []string{"en", "es"}, Address: "https://guides.example.org/walnuts/", Licence: "CC BY 4.0",
-		Contact:   Contact{"Young-tree desk", "trees@sorrelflat.example.org", "555-0100"},
-		LocalRule: "The label comes first. Ask your local office.", Invented: true, Notice: "Sorrel Flat is made up.",
+		Office: "Sorrel Flat Orchard Office", Languages: []string{"en", "es"}, Address: "https://guides.example.org/walnuts/", Licence: "CC BY 4.0",
+		Contact:   Contact{"trees@sorrelflat.example.org", "555-0100"},
+		Texts: Texts{
+			Crop: "young walnuts", Tagline: "Guides: with the arithmetic shown", Notice: "Sorrel Flat is made up.",
+			LocalRule: "The label comes first. Ask your local office.", Contact: "Young-tree desk",
+		},
+		Others:   map[string]Texts{"es": {LocalRule: "La etiqueta va primero.", Notice: "Sorrel Flat es inventado."}},
+		Invented: true,
 	}
 	for name, text := range map[string]string{
 		"as it is": wholeSite,

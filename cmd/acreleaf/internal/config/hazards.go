@@ -109,13 +109,9 @@ func readSays(id string, t *Table, languages []string) map[string]string {
 	}
 	text := t.Need("says", "type what can happen and what to do: \"says: Keep clear.\"")
 	if text != "" && len(languages) > 1 {
-		var lines []string
-		for _, language := range languages {
-			lines = append(lines, "      "+language+": ...")
-		}
 		t.Fault("says", "hazard-language",
 			fmt.Sprintf("the hazard %s says one sentence, and the pages of this site are in %s", id,
-				strings.Join(languages, " and ")), "write one for each language:\n    says:\n"+strings.Join(lines, "\n"))
+				strings.Join(languages, " and ")), "write one for each language:\n    says:"+eachLanguage("      ", languages))
 	}
 	says[languages[0]] = text
 	return says

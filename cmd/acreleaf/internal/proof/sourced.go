@@ -18,7 +18,8 @@ import (
 // a citation.
 //
 // Of the figures of its kind, it names the one with which the title of the link has most words in common. A source with
-// one figure of the kind needs no title.
+// one figure of the kind needs no title. On a page in another language than the site's sources are written in, the title
+// has no words in common with any: there one figure that alone agrees is the one that is meant.
 func (c *figureCheck) sourced(f *markdown.Figure, rest string) {
 	source, known := c.site.Sources[f.Target]
 	if !known || !c.counts(f.Text, rest) {
@@ -31,7 +32,7 @@ func (c *figureCheck) sourced(f *markdown.Figure, rest string) {
 	}
 	all := c.compareAll(f, rest, source.Figures)
 	fitting := ofKind(all)
-	if len(fitting) == 1 && fitting[0].agrees {
+	if agreeing := agreeingOf(fitting); len(agreeing) == 1 && (len(fitting) == 1 || c.translated()) {
 		return
 	}
 	meant := c.named(fitting, f.Title)
@@ -113,6 +114,16 @@ func ofKind(compared []against) []against {
 		}
 	}
 	return fitting
+}
+
+func agreeingOf(compared []against) []against {
+	return slices.DeleteFunc(slices.Clone(compared), func(a against) bool { return !a.agrees })
+}
+
+// translated says whether the page is in another language than the site's main one, in which its sources are written.
+func (c *figureCheck) translated() bool {
+	languages := c.site.Config.Languages
+	return len(languages) > 1 && prose.For(c.page.Language) != prose.For(languages[0])
 }
 
 func nearest(compared []against) against {

@@ -34,7 +34,7 @@ func (r *Renderer) source(w *bytes.Buffer, s *Source) {
 		text(w, s.Note)
 		w.WriteString("</p>")
 	}
-	r.figured(w, s.Figures)
+	r.figured(w, s)
 	r.cited(w, s.Cited)
 	w.WriteString("</li>\n")
 }
@@ -71,17 +71,17 @@ func (r *Renderer) citation(w *bytes.Buffer, s *Source, href string) {
 }
 
 // figured lists the figures that a source gives.
-func (r *Renderer) figured(w *bytes.Buffer, list []Figured) {
-	if len(list) == 0 {
+func (r *Renderer) figured(w *bytes.Buffer, s *Source) {
+	if len(s.Figures) == 0 {
 		return
 	}
 	element(w, "p", "", r.words.Sources.Gives)
 	w.WriteString("\n<ul>\n")
-	for _, f := range list {
+	for _, f := range s.Figures {
 		w.WriteString("<li>")
 		element(w, "b", "", f.Text)
 		w.WriteString(": ")
-		text(w, f.For)
+		said(w, s.FiguresLang, f.For)
 		w.WriteString("</li>\n")
 	}
 	w.WriteString("</ul>\n")

@@ -154,6 +154,7 @@ type Source struct {
 	Kind                            string // one of the kinds of package calc/fact
 	Note                            string
 	NoteLang                        string // where it is not the language of the page
+	FiguresLang                     string // likewise
 	Figures                         []Figured
 	Cited                           []Link // the guides that use it
 }

@@ -40,17 +40,17 @@ func minutes() form {
 
 var siteForms = map[string]form{
 	"office":     need("The name of the office that signs the guides."),
-	"crop":       line("What the guides are about."),
-	"tagline":    line("One sentence under the name of the office."),
+	"crop":       perLanguage(line("What the guides are about.")),
+	"tagline":    perLanguage(line("One sentence under the name of the office.")),
 	"language":   languages(),
 	"address":    shaped("Where the site will be, as a web address.", homeAddress),
 	"licence":    line("How others may use the guides."),
-	"local-rule": line("The notice that labels and local rules come first."),
+	"local-rule": perLanguage(line("The notice that labels and local rules come first.")),
 	"invented": {
 		"description": "Whether people, places and numbers are made up.", "type": []string{"boolean", "string", "null"},
 		"pattern": orNone(anyCase([]string{"true", "yes", "false", "no"})),
 	},
-	"notice":  line("The sentence that every page of a made-up site shows."),
+	"notice":  perLanguage(line("The sentence that every page of a made-up site shows.")),
 	"reading": readingLimits(),
 	"hazards": ownHazards(),
 }
@@ -70,20 +70,30 @@ func ownHazards() form {
 				"description": "Its signal word.", needed: true, "anyOf": []object{{"enum": config.HazardSignals()},
 					{"type": "string", "pattern": whole(anyCase(config.HazardSignals()))}},
 			},
-			"says":    perLanguage("What can happen, and what to do: one text, or one for each language of the site."),
+			"says":    perLanguage(need("What can happen, and what to do: one text, or one for each language of the site.")),
 			"words":   list(line("Words by which a page speaks of it.")),
 			"sources": list(line("The ids of the sources that it rests on.")),
 		}),
 	}
 }
 
-// perLanguage is a key that must be there, with a text or with one for each language of the site by its code.
-func perLanguage(sentence string) form {
-	one := need(sentence)
-	text := object{"type": one["type"], "pattern": one["pattern"]}
-	return form{"description": sentence, needed: true, "anyOf": []object{text, {
-		"type": "object", "propertyNames": object{"pattern": whole(languageCode)}, "additionalProperties": text,
+// perLanguage is a key with a text, or with one for each language of the site by its code.
+func perLanguage(one form) form {
+	text := object{}
+	for key, value := range one {
+		if key != "description" && key != needed {
+			text[key] = value
+		}
+	}
+	must := need("")
+	f := form{"description": one["description"], "anyOf": []object{text, {
+		"type": "object", "propertyNames": object{"pattern": whole(languageCode)},
+		"additionalProperties": object{"type": must["type"], "pattern": must["pattern"]},
 	}}}
+	if one[needed] != nil {
+		f[needed] = one[needed]
+	}
+	return f
 }
 
 func languages() form {
@@ -122,7 +132,7 @@ var noticed = object{
 var empty = []object{{"type": "null"}, {"type": "string", "pattern": `^\s*$`}}
 
 var contactForms = map[string]form{
-	"name":  line("Who answers."),
+	"name":  perLanguage(line("Who answers.")),
 	"email": line("An address for mail."),
 	"phone": line("A telephone number."),
 }

@@ -132,9 +132,9 @@ language: [en, es]
 address: https://rows.example.org/a/
 licence: CC BY 4.0
 contact: {name: The desk, email: desk@rows.example.org, phone: 555 0100}
-local-rule: Your own rules come first.
+local-rule: {en: Your own rules come first., es: Sus reglas van primero.}
 invented: true
-notice: It is made up.
+notice: {en: It is made up., es: Es inventado.}
 reading: {en: 9, es: 55}
 hazards:
   blades: {name: wind machines, signal: danger, says: {en: Keep clear., es: Lejos.}, words: [fan], sources: [row-book]}

@@ -85,7 +85,11 @@ func bindGuide(t *testing.T, name string) *Page {
 	}
 	body := bytes.Index(text, []byte("\n---\n")) + len("\n---\n")
 	doc, _ := markdown.Parse(&message.Source{Name: name, Text: text}, body)
-	page, messages := Bind(doc, calc.Standard(), "en")
+	language := "en"
+	if bytes.Contains(text[:body], []byte("\nlanguage: es\n")) {
+		language = "es"
+	}
+	page, messages := Bind(doc, calc.Standard(), language)
 	if len(messages) > 0 {
 		t.Fatalf("%s: %v", name, messages)
 	}

@@ -91,8 +91,9 @@ func (e *edition) Page(p *book.Page) ([]output.File, message.List) {
 	if err != nil {
 		return nil, append(said, unprintable(p, err))
 	}
+	own := e.Site.In(p.Language)
 	r, err := render.New(theme.Files, render.Site{Language: p.Language, Office: e.Site.Office, Invented: e.Site.Invented,
-		Notice: e.Site.Notice, LocalRule: e.Site.LocalRule})
+		Notice: own.Notice, LocalRule: own.LocalRule})
 	if err != nil {
 		return nil, append(said, unprintable(p, err))
 	}

@@ -24,6 +24,16 @@ func (e *edition) newCitations(from page.Address) *citations {
 	return &citations{edition: e, from: from, numbers: map[string]int{}}
 }
 
+// source is a source as the page tells it, in its language.
+func (c *citations) source(id string) config.Reference { return c.edition.sourceIn(id, c.from.Language) }
+
+// sourceIn is a source in the language of an address.
+func (e *edition) sourceIn(id, language string) config.Reference {
+	r := e.Sources[id]
+	r.Source = r.In(cmp.Or(language, e.Site.Languages[0]))
+	return r
+}
+
 // figure cites the source of a figure.
 func (c *citations) figure(r config.Reference, lang, text string) render.Cite {
 	number := c.listed(r)
@@ -37,7 +47,7 @@ func (c *citations) figure(r config.Reference, lang, text string) render.Cite {
 func (c *citations) constant(k *sheet.Constant, lang, text string) []render.Origin {
 	var origins []render.Origin
 	for _, id := range k.Sources {
-		r := c.edition.Sources[id]
+		r := c.source(id)
 		o := render.Origin{Text: citation(r)}
 		if r.Kind != fact.Definition {
 			o.Cite = c.figure(r, lang, text)
@@ -69,7 +79,7 @@ func (c *citations) numbersOf(ids []string) []int {
 // number is the number of a source in the page's list, which a cell of a table has beside its figure; 0 for a
 // definition.
 func (c *citations) number(id string) int {
-	r := c.edition.Sources[id]
+	r := c.source(id)
 	if r.Kind == fact.Definition {
 		return 0
 	}

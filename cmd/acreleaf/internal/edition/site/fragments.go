@@ -101,7 +101,7 @@ func (f *fragments) recorded(w *bytes.Buffer, figure *markdown.Figure) {
 func (f *fragments) sized(w *bytes.Buffer, figure *markdown.Figure) { f.renderer.Size(w, figure.Text) }
 
 func (f *fragments) sourced(w *bytes.Buffer, figure *markdown.Figure) {
-	r := f.edition.Sources[figure.Target]
+	r := f.cited.source(figure.Target)
 	v := &render.Sourced{
 		Text: figure.Text, Cite: f.cited.figure(r, "", figure.Text),
 		Source: citation(r), For: cmp.Or(figure.Title, meaning(r, figure.Text)), Kind: string(r.Kind),

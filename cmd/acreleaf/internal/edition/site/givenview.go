@@ -190,7 +190,7 @@ func unitsOf(g *sheet.Given) []unitOption {
 	}
 	units := []unitOption{newUnitOption(g.Unit, g, sheet.Entry{})}
 	for _, text := range g.Units {
-		units = append(units, newUnitOption(unit.MustParse(text), g, sheet.Entry{}))
+		units = append(units, newUnitOption(unit.MustParse(text).Like(g.Unit), g, sheet.Entry{}))
 	}
 	if g.Else.Unit != "" {
 		units = append(units, newUnitOption(secondUnit(g), g, sheet.Entry{Other: true}))

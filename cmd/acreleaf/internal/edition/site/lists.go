@@ -35,13 +35,16 @@ func (c *common) sourcesView(address page.Address, words *render.Words) *render.
 	v := &render.Sources{Page: c.edition.frame(address, words.Sources.Title, words.Sources.Summary)}
 	cited := c.book.Cited()
 	for _, id := range c.edition.Sources.IDs() {
-		source := c.edition.Sources[id]
+		source := c.edition.sourceIn(id, address.Language)
 		entry := sourceView(source)
 		if !source.Listed && len(cited[id]) == 0 || entry.Kind == string(fact.Definition) {
 			continue
 		}
-		if main := c.edition.Site.Languages[0]; !source.Listed && !strings.HasPrefix(cmp.Or(address.Language, main), "en") {
-			entry.NoteLang = "en" // what the calculations rest on has notes in English alone
+		if main := c.edition.Site.Languages[0]; address.Language != "" && address.Language != main {
+			entry.FiguresLang = main // sources.yaml is in the main language
+			if source.Note == c.edition.Sources[id].Note {
+				entry.NoteLang = main
+			}
 		}
 		for _, o := range cited[id] {
 			if o.Address.Language == address.Language {

@@ -77,7 +77,7 @@ func inWords(v *render.Shown, o sheet.Outcome, piece sheet.Piece) {
 	}
 	v.Also.Before, v.Also.After = "", ""
 	if !piece.Bare {
-		v.Also.Before, v.Also.After = spokenAround(unit.MustParse(o.Use.Sheet.FindResult(piece.Name).Also), o.Use.Language())
+		v.Also.Before, v.Also.After = spokenAround(alsoUnit(o.Use.Sheet.FindResult(piece.Name)), o.Use.Language())
 	}
 }
 
@@ -90,6 +90,9 @@ type conversion struct {
 
 var conversions sync.Map // of conversion by *sheet.Result; the same calculation stands behind many worksheets
 
+// alsoUnit is the second unit that a result is shown in.
+func alsoUnit(r *sheet.Result) unit.Unit { return unit.MustParse(r.Also).Like(r.Unit) }
+
 // also is a value of a result in its second unit; nil if it has none.
 func also(use *sheet.Use, r *sheet.Result, cell int, value unit.Range) *render.Shown {
 	if r.Also == "" {
@@ -97,7 +100,7 @@ func also(use *sheet.Use, r *sheet.Result, cell int, value unit.Range) *render.S
 	}
 	known, ok := conversions.Load(r)
 	if !ok {
-		u := unit.MustParse(r.Also)
+		u := alsoUnit(r)
 		factor, err := r.Unit.To(u)
 		if err != nil {
 			panic(err) // the sheet has refused it
@@ -133,7 +136,7 @@ func otherKind(o sheet.Outcome, name string) *render.Kind {
 
 // secondUnit is the unit of the second kind of quantity that a given takes.
 func secondUnit(g *sheet.Given) unit.Unit {
-	u := unit.MustParse(g.Else.Unit)
+	u := unit.MustParse(g.Else.Unit).Like(g.Unit)
 	if g.Else.Written != "" {
 		u = u.As(g.Else.Written)
 	}

@@ -89,11 +89,12 @@ func renderersOf(of *config.Site) map[string]*render.Renderer {
 // siteView is what every page of a language states about the site.
 func siteView(of *config.Site, language string) render.Site {
 	built, _ := bundle()
+	said := of.In(language)
 	s := render.Site{
-		Language: language, Office: of.Office, Crop: of.Crop, Tagline: of.Tagline,
-		Invented: of.Invented, Notice: of.Notice, Base: of.Address,
-		Licence: of.Licence, LocalRule: of.LocalRule,
-		Contact: cmp.Or(of.Contact.Name, of.Contact.Email, of.Contact.Phone),
+		Language: language, Office: of.Office, Crop: said.Crop, Tagline: said.Tagline,
+		Invented: of.Invented, Notice: said.Notice, Base: of.Address,
+		Licence: of.Licence, LocalRule: said.LocalRule,
+		Contact: cmp.Or(said.Contact, of.Contact.Email, of.Contact.Phone),
 		Style:   built.Style.Path, Ranges: built.Ranges.Path,
 		Icon: built.Icon.Path, CardStyle: built.PracticeStyle.Path, CourseStyle: built.CourseStyle.Path,
 		WallStyle: built.WallStyle.Path,
