@@ -24,8 +24,6 @@ type bench struct {
 	numbers  string // a folder with the page's number text as one module
 	more     string // content with the guides of the checks, and
 	moreSite string // the site pressed from it
-	twice    string // content with the workshops in Spanish too, and
-	twiceTo  string // the site pressed from it
 	handed   string // content with an address, and the handouts of it
 	crossed  string // the program built for every kind of computer
 	bare     string // the program, and nothing else
@@ -39,7 +37,7 @@ func newBench(dir string) *bench {
 	return &bench{
 		acreleaf: in("acreleaf"), answers: in("answers"), marks: in("marks"), parity: in("parity"), site: in("site"),
 		modules: in("modules"), numbers: in("numbers"), more: in("more"), moreSite: in("more-site"),
-		twice: in("twice"), twiceTo: in("twice-site"), aside: in("aside"), handed: in("handed"),
+		aside: in("aside"), handed: in("handed"),
 		crossed: in("crossed"), bare: in("bare"), books: in("books"), kills: in("kills"),
 	}
 }
@@ -71,7 +69,6 @@ func (b *bench) steps() []step.Step {
 		{Name: "cross", Group: goTool, Run: b.cross},
 		{Name: "empty folder", After: []string{"press"}, Run: b.empty},
 		{Name: "press again", Group: presses, After: []string{"press"}, Run: b.again},
-		{Name: "press twice", Group: presses, After: []string{"press"}, Run: b.pressTwice},
 		{Name: "press paused", Group: presses, After: []string{"press"}, Run: b.paused},
 		{Name: "press killed", Group: presses, After: []string{"press"}, Run: b.killed},
 		{Name: "press more", Group: presses, After: []string{"press"}, Run: b.pressMore},
@@ -91,7 +88,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "learner", After: []string{"press"}, Tools: browser, Run: b.browser("learner.mjs")},
 		{Name: "record", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("record.mjs")},
 		{Name: "speaks", After: []string{"press"}, Tools: browser, Run: b.browser("speaks.mjs")},
-		{Name: "marking", After: []string{"press twice"}, Tools: browser, Run: b.browserTwice("marking.mjs")},
+		{Name: "marking", After: []string{"press"}, Tools: browser, Run: b.browser("marking.mjs")},
 		{Name: "exercise", After: []string{"press"}, Tools: browser, Run: b.browser("exercise.mjs")},
 		{Name: "vnu", After: []string{"press"}, Tools: append(checkers, java), Run: b.vnu},
 		{
