@@ -47,7 +47,8 @@ type Source struct {
 // Findable says whether a reader can find the source. What is no publication has nothing to be found.
 func (s Source) Findable() bool { return !s.Kind.Printed() || s.Address != "" || s.Number != "" }
 
-// sources is the bibliography with its notes, and with the names of what is no publication: both are in calc/words, by id.
+// sources is the bibliography with its notes, and with the names of what is no publication. Both are in calc/words, by
+// id.
 var sources = sync.OnceValue(func() []Source {
 	all := slices.Clone(bibliography)
 	for i := range all {
@@ -62,7 +63,7 @@ var sources = sync.OnceValue(func() []Source {
 // Sources lists the bibliography in the order of the ids.
 func Sources() []Source { return slices.Clone(sources()) }
 
-// In is the source with its note, and the name of what is no publication, in a language, where there are words for them.
+// In is the source with its note, and the name of what is no publication, in a language that has words for them.
 func (s Source) In(language string) Source {
 	language = words.Language(language)
 	if language == words.English {

@@ -77,7 +77,8 @@ func folded(text string) string {
 // millionths are the names of ppm in soil and in water, as in calc/unit.
 var millionths = regexp.MustCompile(`mg/(kg|l)`)
 
-var plainly = strings.NewReplacer("á", "a", "é", "e", "í", "i", "ó", "o", "ú", "u", "ü", "u", "ñ", "n", "²", "2", "³", "3")
+var plainly = strings.NewReplacer("á", "a", "é", "e", "í", "i", "ó", "o", "ú", "u", "ü", "u", "ñ", "n",
+	"²", "2", "³", "3")
 
 // A replacement puts one text in the place of another.
 type replacement struct {

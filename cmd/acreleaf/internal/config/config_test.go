@@ -82,8 +82,9 @@ notice: {en: Sorrel Flat is made up., es: Sorrel Flat es inventado.}
 
 func TestLoadTheWholeSite(t *testing.T) {
 	want := Site{
-		Office: "Sorrel Flat Orchard Office", Languages: []string{"en", "es"}, Address: "https://guides.example.org/walnuts/", Licence: "CC BY 4.0",
-		Contact:   Contact{"trees@sorrelflat.example.org", "555-0100"},
+		Office: "Sorrel Flat Orchard Office", Languages: []string{"en", "es"},
+		Address: "https://guides.example.org/walnuts/", Licence: "CC BY 4.0",
+		Contact: Contact{"trees@sorrelflat.example.org", "555-0100"},
 		Texts: Texts{
 			Crop: "young walnuts", Tagline: "Guides: with the arithmetic shown", Notice: "Sorrel Flat is made up.",
 			LocalRule: "The label comes first. Ask your local office.", Contact: "Young-tree desk",

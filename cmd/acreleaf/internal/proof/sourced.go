@@ -18,8 +18,8 @@ import (
 // a citation.
 //
 // Of the figures of its kind, it names the one with which the title of the link has most words in common. A source with
-// one figure of the kind needs no title. On a page in another language than the site's sources are written in, the title
-// has no words in common with any: there one figure that alone agrees is the one that is meant.
+// one figure of the kind needs no title. On a page in another language than the site's sources, the title has no words
+// in common with any: there one figure that alone agrees is the one that is meant.
 func (c *figureCheck) sourced(f *markdown.Figure, rest string) {
 	source, known := c.site.Sources[f.Target]
 	if !known || !c.counts(f.Text, rest) {

@@ -90,10 +90,12 @@ func demo(t *testing.T) fs.FS {
 	}
 	_, seen := printed(t, content, Options{Page: "workshops/report.md", Last: 1, PerSide: 4, Paper: Letter})
 	for _, e := range seen {
-		page := content["workshops/report.md"]
 		fence := "```exercise " + e.Block.Name + "\n"
-		page.Data = bytes.Replace(page.Data, []byte(fence),
-			fmt.Appendf(nil, "%scards: %d\n", fence, min(most, e.Practice.Distinct())), 1)
+		for _, name := range []string{"workshops/report.md", "workshops/informe.md"} { // a translation has as many
+			page := content[name]
+			page.Data = bytes.Replace(page.Data, []byte(fence),
+				fmt.Appendf(nil, "%scards: %d\n", fence, min(most, e.Practice.Distinct())), 1)
+		}
 	}
 	return content
 }

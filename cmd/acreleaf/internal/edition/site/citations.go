@@ -25,7 +25,9 @@ func (e *edition) newCitations(from page.Address) *citations {
 }
 
 // source is a source as the page tells it, in its language.
-func (c *citations) source(id string) config.Reference { return c.edition.sourceIn(id, c.from.Language) }
+func (c *citations) source(id string) config.Reference {
+	return c.edition.sourceIn(id, c.from.Language)
+}
 
 // sourceIn is a source in the language of an address.
 func (e *edition) sourceIn(id, language string) config.Reference {
