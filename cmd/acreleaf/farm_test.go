@@ -50,8 +50,15 @@ func TestFarm(t *testing.T) {
 	if said, err := press(folder, "acreleaf"); err != nil {
 		t.Fatalf("%v\n%s", err, said)
 	}
-	made, err := filepath.Glob(filepath.Join(folder, "public", "guides", "copy-*", "*", "index.html"))
-	if err != nil || len(made) != guides {
-		t.Errorf("%d guides became %d pages (%v)", guides, len(made), err)
+	made := 0
+	for _, language := range []string{".", "es"} {
+		pages, err := filepath.Glob(filepath.Join(folder, "public", language, "guides", "copy-*", "*", "index.html"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		made += len(pages)
+	}
+	if made != guides {
+		t.Errorf("%d guides became %d pages", guides, made)
 	}
 }

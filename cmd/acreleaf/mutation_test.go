@@ -271,10 +271,17 @@ func TestSubstancesSwapped(t *testing.T) {
 	t.Logf("%d wrong substances of %d masses were found", len(list)-len(right), figures)
 }
 
+// inSpanish finds the language in the metadata of a page.
+var inSpanish = regexp.MustCompile(`\A---\n(?:[^-].*\n)*language: es\n`)
+
 // What is said in words after a figure counts like its own unit.
 func TestWordsBehindFigures(t *testing.T) {
 	files := demo(t)
-	for _, words := range []string{" of nitrate", " an acre a tree", " per tree per acre"} {
+	for _, words := range []map[string]string{
+		{"en": " of nitrate", "es": " de nitrato"},
+		{"en": " an acre a tree", "es": " por acre por árbol"},
+		{"en": " per tree per acre", "es": " por árbol por acre"},
+	} {
 		var list []change
 		for _, c := range changes(files, func(text string) []string {
 			if massUnit.MatchString(text) {
@@ -283,7 +290,11 @@ func TestWordsBehindFigures(t *testing.T) {
 			return nil
 		}) {
 			end := strings.Index(c.text[c.at:], ")") + c.at + 1
-			c.to, c.text = c.from+words, c.text[:end]+words+" "+c.text[end:]
+			behind := words["en"]
+			if inSpanish.MatchString(c.text) {
+				behind = words["es"]
+			}
+			c.to, c.text = c.from+behind, c.text[:end]+behind+" "+c.text[end:]
 			list = append(list, c)
 		}
 		for _, c := range found(t, files, list) {
@@ -292,6 +303,6 @@ func TestWordsBehindFigures(t *testing.T) {
 		if len(list) < 60 {
 			t.Errorf("only %d changes were made", len(list))
 		}
-		t.Logf("%d of %d figures with%q behind them were found", len(list), len(list), words)
+		t.Logf("%d of %d figures with%q behind them were found", len(list), len(list), words["en"])
 	}
 }
