@@ -12,9 +12,7 @@ func waterApplied(s *sheet.Sheet) {
 	emitters := s.Given("emitters", "emitters/tree", sheet.Field{Typical: 2, Low: 0.1, High: 50})
 	trees := treesGiven(s)
 	hours := s.Given("hours", "h", sheet.Field{Typical: 12, Low: 0, High: 5000, Units: []string{"min", "days"}})
-	inch := s.Constant("acre-inch", "27154.285714285714 gal/ac per in", sheet.Fact{
-		Reads: "27,154 gal/ac per in", Sources: []string{"nist-44"},
-	})
+	inch := s.Constant("acre-inch", "27154.285714285714 gal/ac per in", sheet.Fact{Sources: []string{"nist-44"}})
 	tree := s.Answer("tree-volume", "gal/tree", flow.Times(emitters).Times(hours), sheet.Says{Also: "L/tree"})
 	volume := s.Answer("volume", "gal/ac", tree.Times(trees), sheet.Says{Also: "m3/ha"})
 	depth := s.Answer("depth", "in", volume.Over(inch), sheet.Says{Also: "mm"})

@@ -50,7 +50,7 @@ func rootDepth(s *sheet.Sheet) sheet.Term {
 // fieldRule is the rule of thumb, and the depth of soil that it is for.
 func fieldRule(s *sheet.Sheet) (rule, slice sheet.Term) {
 	rule = s.Constant("field-rule", "2 lb N/ac present per ppm NO3-N of soil", sheet.Fact{
-		Reads: "2 lb/ac per ppm", Sources: []string{"montana-soil"},
+		Sources: []string{"montana-soil"},
 	})
 	slice = s.Constant("slice", "6 in", sheet.Fact{Sources: []string{"montana-soil"}})
 	return rule, slice

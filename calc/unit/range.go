@@ -93,11 +93,16 @@ func (r Range) String() string {
 	return r.Unit.Counted(r.Numbers())
 }
 
-// Numbers writes the range without its unit: "3 to 4". Two ends that a reader sees alike are written once.
-func (r Range) Numbers() string {
-	low, high := r.Unit.Number(r.Low), r.Unit.Number(r.High)
-	if low == high {
+// Numbers writes the range without its unit: "3 to 4".
+func (r Range) Numbers() string { return r.Unit.Between(r.Unit.Number(r.Low), r.Unit.Number(r.High)) }
+
+// Between writes the two ends of a range in the language of the unit. Ends that a reader sees alike are written once.
+func (u Unit) Between(low, high string) string {
+	switch {
+	case low == high:
 		return low
+	case u.tongue != nil:
+		return low + " " + u.tongue.to + " " + high
 	}
 	return low + " to " + high
 }

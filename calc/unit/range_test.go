@@ -73,3 +73,19 @@ func TestRangeConverts(t *testing.T) {
 		t.Errorf("it is %v, %v", got, err)
 	}
 }
+
+// The ends of a range are told in the language of its unit.
+func TestRangeInALanguage(t *testing.T) {
+	r, err := ParseRange("3 to 4 oz N/tree")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.Unit = r.Unit.In("es")
+	if got, want := r.String(), "3 a 4 oz N/árbol"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	back, err := ParseRange(r.String())
+	if err != nil || back.Low != r.Low || back.High != r.High {
+		t.Errorf("read back as %v (%v)", back, err)
+	}
+}

@@ -12,12 +12,13 @@ import (
 type tongue struct {
 	words map[string]string // what is written for an English word of a unit
 	carry string            // comes before what a mass is of: lb de producto
+	to    string            // between the ends of a range
 	known sync.Map          // units that were written, by their English text
 }
 
 var tongues = map[string]*tongue{
 	"es": {
-		carry: "de",
+		carry: "de", to: "a",
 		words: map[string]string{
 			"per": "por", "of": "de", "fed": "aplicado", "taken up": "absorbido", "present": "presente",
 			"tree": "árbol", "trees": "árboles", "emitter": "emisor", "emitters": "emisores", "feed": "aplicación",

@@ -330,10 +330,7 @@ func precise(r unit.Range, places int) string {
 
 // rangeAt writes a number, or the two ends of a range, with so many decimals.
 func rangeAt(r unit.Range, places int) string {
-	if r.Low == r.High {
-		return atPlaces(r.Low, places)
-	}
-	return atPlaces(r.Low, places) + " to " + atPlaces(r.High, places)
+	return r.Unit.Between(atPlaces(r.Low, places), atPlaces(r.High, places))
 }
 
 // atPlaces writes a number with so many decimals, half rounded up, as a figure is compared with its value.

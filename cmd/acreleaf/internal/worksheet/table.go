@@ -29,7 +29,7 @@ const mostCells = 400
 // A Mark is a band of answers, in the unit of the answer; an infinity where it is open.
 type Mark struct {
 	Low, High float64
-	Text      string // as the author wrote it
+	Typed     unit.Range // the numbers as the author wrote them
 }
 
 // The keys of a reckoner beside its givens.
@@ -64,9 +64,10 @@ func (b *binder) mark(bound *Bound, entry markdown.Entry) *Mark {
 	example := fmt.Sprintf("mark: 25 to 35 %s, or: mark: at least 25 %s", show.Unit, show.Unit)
 	text, atLeast := strings.CutPrefix(entry.Value, "at least ")
 	text, atMost := strings.CutPrefix(text, "at most ")
-	r, err := unit.ParseRange(b.language.PointDecimals(text))
+	typed, err := unit.ParseRange(b.language.PointDecimals(text))
+	r := typed
 	if err == nil {
-		r, err = r.In(show.Unit)
+		r, err = typed.In(show.Unit)
 	}
 	switch {
 	case err != nil:
@@ -77,7 +78,7 @@ func (b *binder) mark(bound *Bound, entry markdown.Entry) *Mark {
 			"for example: "+example)
 		return nil
 	}
-	m := &Mark{Low: r.Low, High: r.High, Text: entry.Value}
+	m := &Mark{Low: r.Low, High: r.High, Typed: typed}
 	if atLeast {
 		m.High = math.Inf(1)
 	}

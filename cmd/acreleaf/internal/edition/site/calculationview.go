@@ -76,7 +76,7 @@ func (c *common) calculationView(s *sheet.Sheet, cited *citations, language stri
 	v.Cited = cited.list
 	for _, g := range s.Givens {
 		v.Givens = append(v.Givens, render.Asked{
-			Name: g.Name, Label: g.Label, Hint: g.Hint, Takes: takes(g), Typical: g.Example(),
+			Name: g.Name, Label: g.Label, Hint: g.Hint, Takes: takes(g, language), Typical: g.Example(),
 			Lang: told(g.Label).Lang, HintLang: told(g.Hint).Lang,
 		})
 	}
@@ -135,7 +135,7 @@ func figureRows(choice *sheet.Given, told func(string) render.Told) render.Figur
 }
 
 // takes says what can be written for a given: its options, or its range.
-func takes(g *sheet.Given) string {
+func takes(g *sheet.Given, language string) string {
 	if len(g.Choices) > 0 {
 		var names []string
 		for _, o := range g.Choices {
@@ -144,7 +144,7 @@ func takes(g *sheet.Given) string {
 		return strings.Join(names, ", ")
 	}
 	if g.Date {
-		return sheet.ISODate(g.Low) + " to " + sheet.ISODate(g.High)
+		return sheet.ISODate(g.Low) + " " + words.InGeneral(language).To + " " + sheet.ISODate(g.High)
 	}
 	return unit.Range{Low: g.Low, High: g.High, Unit: g.Unit}.String()
 }

@@ -1,12 +1,14 @@
 package site
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"sync"
 
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
+	"acreleaf/calc/words"
 	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/render"
@@ -226,7 +228,7 @@ func tableView(p *worksheet.Page, b *worksheet.Bound) *render.Table {
 		}
 	}
 	if t.Mark != nil {
-		v.MarkText = t.Mark.Text
+		v.MarkText = markText(t.Mark, b.Use.Language())
 	}
 	nearRow, nearCol := -1, -1
 	if down, across, ok := p.Followed(b); ok {
@@ -244,6 +246,19 @@ func tableView(p *worksheet.Page, b *worksheet.Bound) *render.Table {
 		v.Cells = append(v.Cells, cells)
 	}
 	return v
+}
+
+// markText is what a mark takes in, in the author's unit.
+func markText(m *worksheet.Mark, language string) string {
+	typed := m.Typed
+	typed.Unit = typed.Unit.In(language)
+	switch {
+	case math.IsInf(m.High, 1):
+		return words.InGeneral(language).AtLeast + " " + typed.String()
+	case math.IsInf(m.Low, -1):
+		return words.InGeneral(language).AtMost + " " + typed.String()
+	}
+	return typed.String()
 }
 
 // cellText is an answer of a reckoner, without its unit.
