@@ -54,9 +54,9 @@ func TestRightsTakenAwayMidway(t *testing.T) {
 	must(errors.Join(os.Chmod(folder, 0o555), os.Chmod(public, 0o555)))
 	said := <-ended
 	must(errors.Join(os.Chmod(folder, 0o777), os.Chmod(public, 0o755)))
-	if !regexp.MustCompile(`^error: (public|\.acreleaf-new-public)(/\S+)? may not be written, \S.*\. What was there before is ` +
-		`unchanged\. Give yourself the right to write there, or choose another folder with --to: permission denied\n` +
-		`exit status 1$`).MatchString(said) {
+	if !regexp.MustCompile(`^error: (public|\.acreleaf-new-public)(/\S+)? may not be written, \S.*\. What was there ` +
+		`before is unchanged\. Give yourself the right to write there, or choose another folder with --to: ` +
+		`permission denied\nexit status 1$`).MatchString(said) {
 		t.Error(said)
 	}
 	if after := listing(t, public); after != before {
