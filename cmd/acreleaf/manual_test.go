@@ -149,17 +149,26 @@ func TestManualWeight(t *testing.T) {
 			continue
 		}
 		pages++
-		var out bytes.Buffer
-		w := brotli.NewWriterLevel(&out, brotli.BestCompression)
-		w.Write(f.Bytes()) // writing to a buffer has no error to give
-		w.Close()
-		if out.Len() > mostManual {
-			t.Errorf("%s is %d bytes of brotli, more than %d", f.Path, out.Len(), mostManual)
+		// A page that is light enough when packed in a hurry is not packed with care too, which takes ten times as long.
+		if packed(f.Bytes(), brotli.DefaultCompression) <= mostManual {
+			continue
+		}
+		if size := packed(f.Bytes(), brotli.BestCompression); size > mostManual {
+			t.Errorf("%s is %d bytes of brotli, more than %d", f.Path, size, mostManual)
 		}
 	}
 	if pages < 10 {
 		t.Errorf("the manual has only %d pages", pages)
 	}
+}
+
+// packed is how many bytes a text has after brotli.
+func packed(text []byte, level int) int {
+	var out bytes.Buffer
+	w := brotli.NewWriterLevel(&out, level)
+	w.Write(text) // writing to a buffer has no error to give
+	w.Close()
+	return out.Len()
 }
 
 // What a page lists is the first cell of a row of a table, or the term of a definition; each name stands as code.

@@ -28,6 +28,7 @@ type bench struct {
 	crossed  string // the program built for every kind of computer
 	bare     string // the program, and nothing else
 	books    string // the books of the demo
+	raced    string // what the race detector is given in the place of the bundler
 	kills    string // sites whose presses are killed
 	aside    string // home and temporary folder of a press, which must stay empty
 }
@@ -39,6 +40,7 @@ func newBench(dir string) *bench {
 		modules: in("modules"), numbers: in("numbers"), more: in("more"), moreSite: in("more-site"),
 		aside: in("aside"), handed: in("handed"),
 		crossed: in("crossed"), bare: in("bare"), books: in("books"), kills: in("kills"),
+		raced: in("raced"),
 	}
 }
 
@@ -65,7 +67,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "staticcheck", Group: goTool, Run: staticcheck},
 		{Name: "material", Group: goTool, After: []string{"press"}, Run: b.material},
 		{Name: "go test", Group: goTool, Tools: []string{wasm}, Run: goTest},
-		{Name: "races", Group: goTool, Tools: []string{tool.Compiler.Name}, Run: raceTest},
+		{Name: "races", Group: goTool, Tools: []string{tool.Compiler.Name}, Run: b.races},
 		{Name: "cross", Group: goTool, Run: b.cross},
 		{Name: "empty folder", After: []string{"press"}, Run: b.empty},
 		{Name: "press again", Group: presses, After: []string{"press"}, Run: b.again},

@@ -83,7 +83,7 @@ func (b *bench) numberText(ctx context.Context, r *step.Record) error {
 	if err := os.WriteFile(filepath.Join(b.numbers, "blank.html"), blank, 0o644); err != nil {
 		return err
 	}
-	_, err := r.Command(ctx, step.Command{Args: []string{
+	_, err := r.Command(ctx, step.Command{Env: roomy, Args: []string{
 		"go", "run", "github.com/evanw/esbuild/cmd/esbuild", "theme/script/number.ts", "theme/script/spread.ts",
 		"theme/script/ranges.ts", "theme/script/code.ts",
 		"--bundle", "--format=esm", "--out-extension:.js=.mjs", "--outdir=" + b.numbers,

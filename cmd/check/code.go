@@ -29,17 +29,18 @@ func goModules(ctx context.Context, r *step.Record) error {
 	return nil
 }
 
+// roomy has the Go tool's programs, such as the compiler, collect memory after four times the usual growth: they free
+// little of it, and looking for it took a sixth of the time of a compilation.
+var roomy = []string{"GOGC=400"}
+
 func vet(ctx context.Context, r *step.Record) error {
-	_, err := r.Command(ctx, step.Command{Args: []string{"go", "vet", "./..."}})
+	_, err := r.Command(ctx, step.Command{Args: []string{"go", "vet", "./..."}, Env: roomy})
 	return err
 }
 
-// staticcheck keeps nearly all that it reads, so that a collection of memory finds little to free. Three times the
-// usual growth before the next one saves a good part of its time.
+// staticcheck keeps nearly all that it reads, so that what is true of the compiler is true of it as well.
 func staticcheck(ctx context.Context, r *step.Record) error {
-	_, err := r.Command(ctx, step.Command{
-		Args: []string{"go", "tool", "staticcheck", "./..."}, Env: []string{"GOGC=300"},
-	})
+	_, err := r.Command(ctx, step.Command{Args: []string{"go", "tool", "staticcheck", "./..."}, Env: roomy})
 	return err
 }
 

@@ -51,7 +51,8 @@ func (b *bench) cross(ctx context.Context, r *step.Record) error {
 	}
 	t := foreign()
 	// The compiler refuses the same programs without its optimisations, and takes three quarters of the time.
-	size, err := t.build(ctx, build{from: ".", to: filepath.Join(b.crossed, t.file())}, "-gcflags=all=-N -l")
+	to := filepath.Join(b.crossed, t.file())
+	size, err := t.build(ctx, build{from: ".", to: to, environment: roomy}, "-gcflags=all=-N -l")
 	if err != nil {
 		return fmt.Errorf("%s: %w", t.name(), err)
 	}

@@ -5,8 +5,8 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
-	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"acreleaf/cmd/check/internal/step"
@@ -15,22 +15,12 @@ import (
 // goTest runs the Go tests and counts them one by one.
 func goTest(ctx context.Context, r *step.Record) error { return runTests(ctx, r, "./...") }
 
-// raceTest runs the tests in which goroutines meet once more, under the race detector. It makes everything five to ten
-// times as slow, and where one goroutine works alone it has nothing to find.
-func raceTest(ctx context.Context, r *step.Record) error {
-	const internal = "./cmd/acreleaf/internal/"
-	return errors.Join(
-		runTests(ctx, r, "-race", internal+"desk", internal+"output", internal+"book", "./cmd/check/internal/step"),
-		runTests(ctx, r, "-race", "-run", "AnyNumberOfWorkers|^TestAPanic", internal+"edition/site"),
-		runTests(ctx, r, "-race", "-run", "TestParallel", internal+"markdown"),
-	)
-}
-
 // runTests runs go test with some arguments, and adds what came of it to the record. The step vet runs all of go vet,
 // and go test would run a part of it again for each package. Nobody debugs these programs, so they are linked without
-// the tables for that, which take a third of a link.
+// the tables for that, which take a third of a link. The compiler is roomy and no test is, since some measure memory.
 func runTests(ctx context.Context, r *step.Record, arguments ...string) error {
-	args := append([]string{"go", "test", "-json", "-vet=off", "-ldflags=-s -w"}, arguments...)
+	flags := []string{"-json", "-vet=off", "-ldflags=-s -w", "-toolexec=env " + roomy[0]}
+	args := slices.Concat([]string{"go", "test"}, flags, arguments)
 	stream, failure := r.Command(ctx, step.Command{Args: args, Quiet: true})
 	report, err := readTests(stream)
 	if err != nil {

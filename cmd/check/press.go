@@ -18,7 +18,7 @@ func (b *bench) press(ctx context.Context, r *step.Record) error {
 		b.acreleaf: "./cmd/acreleaf", b.answers: "./cmd/acreleaf/internal/cli/answers",
 		b.marks: "./cmd/acreleaf/internal/cli/marks",
 	} {
-		if _, err := r.Command(ctx, step.Command{Args: []string{"go", "build", "-o", to, folder}}); err != nil {
+		if _, err := r.Command(ctx, step.Command{Args: []string{"go", "build", "-o", to, folder}, Env: roomy}); err != nil {
 			return err
 		}
 	}
