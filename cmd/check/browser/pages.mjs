@@ -13,22 +13,13 @@ const visit = regulars(browser);
 
 // Both schemes at both widths for the guides, and for one page of each other form. The pages of the manual are many, so
 // the others are looked at on a narrow screen, where things are cut off and scroll, and take turns at the schemes. The
-<<<<<<< Updated upstream
 // lessons of a course take turns at two screens that share neither width nor scheme. So do the pages in Spanish, whose
-// forms are those of their originals, and the calculations and the messages, which are set from one pattern each: the
-// colours are those of the first two. A page is loaded once for a width; also is the scheme that it is looked at in after
-// that.
-const patterns = ['calculations/', 'es/calculations/', 'manual/messages-'];
-const inTurn = ['manual/', 'courses/', 'es/courses/', 'es/guides/'];
-=======
-// lessons of a course take turns at two screens that share neither width nor scheme, and so do the calculations and the
-// messages, which are set from one pattern each. A page is loaded once for a width; also is the scheme that it is
-// looked at in after that.
-const patterns = ['calculations/', 'manual/messages-'];
->>>>>>> Stashed changes
+// forms are those of their originals, and the calculations and the messages, which are set from one pattern each. A page
+// is loaded once for a width; also is the scheme that it is looked at in after that.
+const inTurn = ['calculations/', 'es/calculations/', 'manual/messages-', 'manual/', 'courses/', 'es/courses/', 'es/guides/'];
 
 function planOf(path) {
-  const start = [...patterns, ...inTurn].find((one) => path.startsWith(one));
+  const start = inTurn.find((one) => path.startsWith(one));
   const at = start ? pages.filter((one) => one.startsWith(start)).indexOf(path) : 0;
   if (at === 0) {
     return opposite.map((screen) => ({ ...screen, also: screen.scheme === 'dark' ? 'light' : 'dark', walked: true }));
