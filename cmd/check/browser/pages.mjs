@@ -16,7 +16,8 @@ const visit = regulars(browser);
 // lessons of a course take turns at two screens that share neither width nor scheme. So do the pages in Spanish, whose
 // forms are those of their originals, and the calculations and the messages, which are set from one pattern each. A page
 // is loaded once for a width; also is the scheme that it is looked at in after that.
-const inTurn = ['calculations/', 'es/calculations/', 'manual/messages-', 'manual/', 'courses/', 'es/courses/', 'es/guides/'];
+const inTurn = ['calculations/', 'es/calculations/', 'manual/messages-', 'manual/', 'courses/', 'es/courses/',
+  'es/guides/'];
 
 function planOf(path) {
   const start = inTurn.find((one) => path.startsWith(one));
