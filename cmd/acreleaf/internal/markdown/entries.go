@@ -3,7 +3,6 @@ package markdown
 import (
 	"bytes"
 	"fmt"
-	"slices"
 	"strings"
 
 	"github.com/yuin/goldmark/text"
@@ -45,7 +44,11 @@ func (r *reading) entries(f *fence) []Entry {
 
 func (r *reading) readEntries(b *Block, body *yamltext.Text) []Entry {
 	root, refused, err := body.Parse()
-	if err != nil {
+	switch {
+	case yamltext.TooDeep(err):
+		r.messages = append(r.messages, body.Slip(err))
+		return nil
+	case err != nil:
 		return r.lineEntries(b, body)
 	}
 	r.messages = append(r.messages, refused...)
@@ -125,13 +128,14 @@ func (r *reading) tableEntries(b *Block, before string, table []yamltext.Entry) 
 
 // checkEntries refuses what no block can use.
 func (r *reading) checkEntries(b *Block, found []Entry) []Entry {
-	kept := found[:0]
+	kept, first := found[:0], make(map[string]int, len(found))
 	for _, e := range found {
-		if i := slices.IndexFunc(kept, func(k Entry) bool { return k.Key == e.Key }); i >= 0 {
+		if at, twice := first[e.Key]; twice {
 			r.fault("key-twice", e.KeySpan, fmt.Sprintf("%q is written twice in this %s", e.Key, b.Construct),
-				fmt.Sprintf("take one of the two out; the first is on line %d", r.source.Line(kept[i].KeySpan.Start)))
+				fmt.Sprintf("take one of the two out; the first is on line %d", r.source.Line(at)))
 			continue
 		}
+		first[e.Key] = e.KeySpan.Start
 		if strings.TrimSpace(e.Value) == "" {
 			r.fault("value-empty", e.KeySpan, fmt.Sprintf("%q has no value", e.Key),
 				"write it after the colon and a space, or take the line out")

@@ -61,6 +61,9 @@ func (t *Text) Parse() (root *Node, refused message.List, err error) {
 
 // parse reads the text with YAML's reader.
 func (t *Text) parse() (root *Node, refused message.List, err error) {
+	if err := t.checkDepth(); err != nil {
+		return nil, nil, err
+	}
 	decoder := yaml.NewDecoder(bytes.NewReader(t.bytes))
 	var document, next yaml.Node
 	if err := decoder.Decode(&document); errors.Is(err, io.EOF) {

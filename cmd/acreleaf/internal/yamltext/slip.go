@@ -62,6 +62,9 @@ func (t *Text) typeLine() string {
 
 // Slip is the message for a text that is no YAML, or no table when err is nil.
 func (t *Text) Slip(err error) message.Message {
+	if deep, is := err.(deepError); is {
+		return t.fault(t.restSpan(deep.at), tooDeep, "close some of them, or put a text that has such signs in it in quotes")
+	}
 	if m, known := t.knownSlip(); known {
 		return m
 	}
