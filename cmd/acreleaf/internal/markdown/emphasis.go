@@ -27,7 +27,7 @@ func (p emphasisParser) Parse(parent ast.Node, block text.Reader, pc parser.Cont
 // CloseBlock starts the counts anew for the next piece of text.
 func (p emphasisParser) CloseBlock(_ ast.Node, _ text.Reader, pc parser.Context) {
 	r := readingOf(pc)
-	r.counts.emphasis, r.counts.brackets = 0, 0
+	r.counts.emphasis, r.counts.brackets, r.counts.open = 0, 0, 0
 }
 
 func printEmphasis(p *printer, node ast.Node) {

@@ -10,13 +10,15 @@ import (
 
 // goldmark takes time that grows with the square of the length of some texts that no author writes: thousands of marks
 // in one paragraph, or of quotations in each other. Every such text is cut off at a limit that no real page comes near,
-// and a message names the line. What is past the limit is shown as plain text.
+// and a message names the line. What is past the limit is shown as plain text. The limits are where the square still
+// counts for little: TestDoubling goes up to each.
 const (
-	emphasisLimit = 4000     // runs of * and _ in one piece of text
-	bracketLimit  = 4000     // brackets that may open a link, in one piece of text
-	wasteLimit    = 10 << 20 // bytes looked at in vain for the ends of links, on one page
-	nestingLimit  = 100      // quotations, lists and items in each other
-	footnoteLimit = 2000     // footnotes of one page
+	emphasisLimit = 200      // runs of * and _ in one piece of text
+	bracketLimit  = 500      // brackets that may open a link, in one piece of text
+	openLimit     = 40       // of them that are open at once
+	wasteLimit    = 16 << 10 // bytes looked at in vain for the ends of links and of text in backticks, on one page
+	nestingLimit  = 40       // quotations, lists and footnotes in each other
+	footnoteLimit = 300      // footnotes of one page
 	tableLimit    = 100_000  // cells of one table
 	bodyLimit     = 20_000   // bytes of the body of one block of ours
 	listingLimit  = 20_000   // bytes of the listings of one page that are still highlighted
@@ -25,7 +27,7 @@ const (
 
 // counts are compared with the limits.
 type counts struct {
-	emphasis, brackets, waste int
+	emphasis, brackets, open, waste int
 }
 
 // tooMany says once a page that something is past its limit.
@@ -39,18 +41,40 @@ func (r *reading) tooMany(at int, text, note string) {
 	}
 }
 
+// inVain counts the rest of a piece of text, which was looked through for an end that is not there.
+func (r *reading) inVain(piece ast.Node, from int) {
+	lines := piece.Lines()
+	r.counts.waste += lines.At(lines.Len()-1).Stop - from
+}
+
+// mayLook says whether ends are still looked for on this page.
+func (r *reading) mayLook(at int) bool {
+	if r.counts.waste <= wasteLimit {
+		return true
+	}
+	r.tooMany(at, "too many links and texts in backticks of this page have no end",
+		"close them, or put a \\ before those that mark nothing")
+	return false
+}
+
 // nestingParser stands around a parser of blocks that hold others.
 type nestingParser struct{ parser.BlockParser }
 
 func (p nestingParser) Open(parent ast.Node, reader text.Reader, pc parser.Context) (ast.Node, parser.State) {
-	if tooDeep(reader, pc) {
+	if parent.Kind() != ast.KindList && tooDeep(reader, pc) { // a list is asked before each of its items too
 		return nil, parser.NoChildren
 	}
 	return p.BlockParser.Open(parent, reader, pc)
 }
 
 func tooDeep(reader text.Reader, pc parser.Context) bool {
-	if len(pc.OpenedBlocks()) < nestingLimit {
+	open := 0
+	for _, b := range pc.OpenedBlocks() {
+		if b.Node.Kind() != ast.KindListItem {
+			open++
+		}
+	}
+	if open < nestingLimit {
 		return false
 	}
 	_, segment := reader.PeekLine()

@@ -40,7 +40,7 @@ func (p linkParser) Parse(parent ast.Node, block text.Reader, pc parser.Context)
 	switch n := node.(type) {
 	case nil:
 		if bytes.HasPrefix(line, []byte("](")) {
-			r.counts.waste += len(line)
+			r.inVain(parent, bracket.Start)
 		}
 	case *ast.Link:
 		r.addLink(n, place{bracket: bracket.Start, end: r.linkEnd(block)}, n.Destination, n.Title)
@@ -52,19 +52,24 @@ func (p linkParser) Parse(parent ast.Node, block text.Reader, pc parser.Context)
 
 // mayLink holds the limits.
 func (r *reading) mayLink(line []byte, at int) bool {
-	if line[0] != ']' {
+	switch {
+	case line[0] == ']':
+		r.counts.open = max(0, r.counts.open-1)
+	case line[0] == '[' || bytes.HasPrefix(line, []byte("![")):
 		r.counts.brackets++
+		r.counts.open++
 	}
-	if r.counts.brackets <= bracketLimit && r.counts.waste <= wasteLimit {
-		return true
+	switch {
+	case r.counts.brackets > bracketLimit:
+		r.tooMany(at, fmt.Sprintf("this piece of text has more than %d brackets", bracketLimit),
+			"split it into shorter paragraphs, or put a \\ before those that mark nothing")
+		return false
+	case r.counts.open > openLimit:
+		r.tooMany(at, fmt.Sprintf("more than %d brackets are inside each other here", openLimit),
+			"close them, or put a \\ before those that mark nothing")
+		return false
 	}
-	text := fmt.Sprintf("this piece of text has more than %d brackets", bracketLimit)
-	if r.counts.brackets <= bracketLimit {
-		text = "this page has too many links without an end"
-	}
-	r.tooMany(at, text,
-		"split it into shorter paragraphs, or put a \\ before those that mark nothing")
-	return false
+	return r.mayLook(at)
 }
 
 // place is where the parser found the end of a link's text, at its closing bracket, and the end of the link.

@@ -2,4 +2,4 @@
 
 package markdown
 
-const hostileSize = 200_000 // bytes of each hostile page
+const hostileSize = 100_000 // bytes of each hostile page

@@ -55,7 +55,7 @@ func newParser(more ...parser.Option) parser.Parser {
 			util.Prioritized(parser.NewParagraphParser(), 1000),
 		),
 		parser.WithInlineParsers(
-			util.Prioritized(parser.NewCodeSpanParser(), 100),
+			util.Prioritized(newCodeSpanParser(), 100),
 			util.Prioritized(newLinkParser(), 200),
 			util.Prioritized(newAddressParser(), 300),
 			util.Prioritized(newRawHTMLParser(), 400),

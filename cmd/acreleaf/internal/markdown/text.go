@@ -1,7 +1,6 @@
 package markdown
 
 import (
-	"bytes"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -198,21 +197,4 @@ func printText(p *printer, node ast.Node) {
 	} else if n.SoftLineBreak() {
 		p.w.WriteByte('\n')
 	}
-}
-
-// printCodeSpan writes a code span; a line end in it is a space.
-func printCodeSpan(p *printer, n ast.Node) {
-	p.w.WriteString("<code>")
-	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
-		value := c.(*ast.Text).Segment.Value(p.source)
-		if p.inCell {
-			value = bytes.ReplaceAll(value, []byte(`\|`), []byte("|"))
-		}
-		line, ended := bytes.CutSuffix(value, []byte("\n"))
-		p.escapeBytes(line)
-		if ended {
-			p.w.WriteByte(' ')
-		}
-	}
-	p.w.WriteString("</code>")
 }

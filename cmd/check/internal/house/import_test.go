@@ -97,6 +97,7 @@ var ladderOfTests = map[string][]string{
 	"cmd/acreleaf": {"construct", "kind", "media", "book", "edition/site", "proof", "message", "calc", "calc/sheet",
 		"calc/unit"},
 	"cmd/acreleaf/internal/markdown":     {"cputime"},
+	"cmd/acreleaf/internal/worksheet":    {"cputime"},
 	"cmd/acreleaf/internal/assets":       {"theme"},
 	"cmd/acreleaf/internal/render":       {"theme"},
 	"cmd/acreleaf/internal/rows":         {"calc"},

@@ -1,0 +1,102 @@
+package cputime
+
+import (
+	"fmt"
+	"math"
+	"runtime"
+	"runtime/debug"
+	"strings"
+	"time"
+)
+
+const (
+	// most is how many times as long, and as much memory, work of twice the size may take. What grows with the square
+	// takes four times as long.
+	most = 2.5
+
+	lengths = 3 // that are measured, each twice the one before
+
+	enough = time.Millisecond // that the largest work is repeated for, so that there is something to measure
+	least  = 3                // rounds at the least
+	rounds = 30
+)
+
+// Growth is what work of three sizes takes, each twice the one before.
+type Growth struct {
+	Size   [lengths]int
+	Time   [lengths]time.Duration // of one piece of work
+	Memory [lengths]uint64        // bytes that it asks for
+}
+
+// Doubling does work of three sizes, of which the largest is given. Prepare is not measured, and gives the work.
+//
+// The smaller work is done as many times as makes one of the largest, so that all three ask the machine for about the
+// same memory. They take turns, so that all meet the same machine. What other programs do makes a measurement longer,
+// so the shortest of each size counts, and on a busy machine there are more rounds.
+func Doubling(largest int, prepare func(size int) (work func())) Growth {
+	var g Growth
+	var works [lengths]func()
+	for i := range lengths {
+		g.Size[i] = largest >> (lengths - 1 - i)
+		works[i] = prepare(g.Size[i])
+	}
+	works[0]() // what is made once for all
+	first, _ := cost(1, works[lengths-1])
+	again := 1 + int(enough/(first+1))
+	for round := range rounds {
+		for i, work := range works {
+			times := again << (lengths - 1 - i)
+			spent, asked := cost(times, work)
+			if round == 0 || spent < g.Time[i] {
+				g.Time[i] = spent
+			}
+			if round == 0 || asked < g.Memory[i] {
+				g.Memory[i] = asked
+			}
+		}
+		if round+1 >= least && !g.TooFast() {
+			break
+		}
+	}
+	return g
+}
+
+// TooFast says whether twice the size takes too much. Memory is asked for in steps, each by a factor larger than the
+// one before, so it is judged over all doublings together.
+func (g Growth) TooFast() bool {
+	for i := 1; i < lengths; i++ {
+		if g.time(i) > most {
+			return true
+		}
+	}
+	return float64(g.Memory[lengths-1]) > math.Pow(most, lengths-1)*float64(g.Memory[0])
+}
+
+func (g Growth) time(i int) float64 { return float64(g.Time[i]) / float64(g.Time[i-1]) }
+
+func (g Growth) memory(i int) float64 { return float64(g.Memory[i]) / float64(g.Memory[i-1]) }
+
+// String is a line for each doubling.
+func (g Growth) String() string {
+	var b strings.Builder
+	for i := 1; i < lengths; i++ {
+		fmt.Fprintf(&b, "%d to %d: %.2f times the time, %v; %.2f times the memory, %d kB\n", g.Size[i-1], g.Size[i],
+			g.time(i), g.Time[i], g.memory(i), g.Memory[i]>>10)
+	}
+	return b.String()
+}
+
+// cost is the processor time of some work, and the bytes that it asks for, each time of several.
+func cost(times int, work func()) (time.Duration, uint64) {
+	var before, after runtime.MemStats
+	runtime.GC() // here, and not while it is measured
+	defer debug.SetGCPercent(debug.SetGCPercent(-1))
+	runtime.ReadMemStats(&before)
+	start := Used()
+	for range times {
+		work()
+	}
+	spent := Used() - start
+	runtime.ReadMemStats(&after)
+	return spent / time.Duration(times), (after.TotalAlloc - before.TotalAlloc) / uint64(times)
+}
