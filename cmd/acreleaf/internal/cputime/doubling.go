@@ -40,13 +40,12 @@ func Doubling(largest int, prepare func(size int) (work func())) Growth {
 		g.Size[i] = largest >> (lengths - 1 - i)
 		works[i] = prepare(g.Size[i])
 	}
-	works[0]() // what is made once for all
-	first, _ := cost(1, works[lengths-1])
+	first, _ := cost(1, works[lengths-1], works[0])
 	again := 1 + int(enough/(first+1))
 	for round := range rounds {
 		for i, work := range works {
 			times := again << (lengths - 1 - i)
-			spent, asked := cost(times, work)
+			spent, asked := cost(times, work, works[0])
 			if round == 0 || spent < g.Time[i] {
 				g.Time[i] = spent
 			}
@@ -86,11 +85,13 @@ func (g Growth) String() string {
 	return b.String()
 }
 
-// cost is the processor time of some work, and the bytes that it asks for, each time of several.
-func cost(times int, work func()) (time.Duration, uint64) {
+// cost is the processor time of some work, and the bytes that it asks for, each time of several. What is kept from one
+// work to the next is thrown away before it, and made again by a little work that does not count.
+func cost(times int, work, little func()) (time.Duration, uint64) {
 	var before, after runtime.MemStats
 	runtime.GC() // here, and not while it is measured
 	defer debug.SetGCPercent(debug.SetGCPercent(-1))
+	little()
 	runtime.ReadMemStats(&before)
 	start := Used()
 	for range times {
