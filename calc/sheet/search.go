@@ -48,9 +48,9 @@ type box struct {
 	reach float64 // no number of the box is further
 }
 
-func newSearch(s *spread, q query, p plan, box []Interval, up bool) *search {
+func newSearch(p *part, box []Interval, up bool) *search {
 	return &search{
-		judge: newJudge(s.program, slices.Clone(s.value), s.whole, p.sides, p.order), query: q, up: up, ranges: box,
+		judge: newJudge(p.program, slices.Clone(p.value), p.whole, p.sides, p.order), query: p.query, up: up, ranges: box,
 		own: make([]Interval, len(box)), slopes: make([]Interval, len(box)),
 	}
 }

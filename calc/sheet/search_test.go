@@ -14,7 +14,7 @@ func TestASearchStopsAtItsWork(t *testing.T) {
 	ranges := []Interval{{0, 1000}, {0, 1000}}
 	begin := func() *search {
 		s := newSpread(p, []float64{0, 0, 0}, []float64{1000, 1000, 0})
-		return newSearch(s, query{of: 5, where: -1}, plan{[]int{0, 1}, []int{2, 3, 4, 5}}, ranges, false)
+		return newSearch(s.part(query{of: 5, where: -1}, plan{[]int{0, 1}, []int{2, 3, 4, 5}}), ranges, false)
 	}
 	whole, counted := begin(), begin()
 	end, _ := whole.run()
@@ -56,8 +56,8 @@ func TestABoxIsNotCutForNothing(t *testing.T) {
 	p := &Program{Code: []Instruction{{Op: Input, A: 0}, {Op: Literal, Value: 5}, {Op: Subtract, A: 0, B: 1},
 		{Op: Multiply, A: 2, B: 2}, {Op: Literal, Value: 7}, {Op: LessOrEqual, A: 4, B: 0}}, Cells: 1}
 	ranges := []Interval{{0, 10}}
-	s := newSearch(newSpread(p, []float64{0}, []float64{10}), query{of: 3, where: 5}, plan{[]int{0}, []int{2, 3, 5}},
-		ranges, true)
+	own := newSpread(p, []float64{0}, []float64{10}).part(query{of: 3, where: 5}, plan{[]int{0}, []int{2, 3, 5}})
+	s := newSearch(own, ranges, true)
 	s.best, s.beyond = -inf, -inf
 	s.settle(box{slices.Clone(ranges), inf})
 	if s.best != 25 || len(s.queue) != 0 {

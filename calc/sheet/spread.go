@@ -18,8 +18,9 @@ func (p *Program) Spread(low, high []float64) {
 	if s == nil {
 		return
 	}
+	from := p.outputs()
 	for _, out := range p.Outputs {
-		if q := p.query(out); s.moves[q.of] || q.where >= 0 && s.moves[q.where] {
+		if q := p.query(out, from); s.moves[q.of] || q.where >= 0 && s.moves[q.where] {
 			found := s.ask(q)
 			low[out.Cell], high[out.Cell] = found.Low, found.High
 		}
@@ -29,15 +30,11 @@ func (p *Program) Spread(low, high []float64) {
 // Where gives the least and the greatest value of a cell where the truth in an output cell holds. low and high are as
 // in Spread.
 func (p *Program) Where(low, high []float64, cell, truth int) Interval {
-	q := query{of: p.input(cell), where: -1, found: true}
-	for _, out := range p.Outputs {
-		switch out.Cell {
-		case cell:
-			q.of = p.query(out).of
-		case truth:
-			q.where = out.From
-		}
+	q, from := query{of: p.input(cell), where: -1, found: true}, p.outputs()
+	if from[cell] >= 0 {
+		q.of = p.query(Output{from[cell], cell}, from).of
 	}
+	q.where = from[truth]
 	s := newSpread(p, low, high)
 	if q.of < 0 || q.where < 0 || s == nil {
 		return Interval{low[cell], high[cell]}
@@ -45,19 +42,24 @@ func (p *Program) Where(low, high []float64, cell, truth int) Interval {
 	return s.ask(q)
 }
 
+// outputs gives the instruction that each cell is written from; -1 if it is not.
+func (p *Program) outputs() []int {
+	from := slices.Repeat([]int{-1}, p.Cells)
+	for _, out := range p.Outputs {
+		from[out.Cell] = out.From
+	}
+	return from
+}
+
 // query is what there is to find out about an output. Of a value that may be left out it is the value itself, which
 // its choice would be worked from.
-func (p *Program) query(out Output) query {
+func (p *Program) query(out Output, from []int) query {
 	q := query{of: out.From, where: -1}
 	cell, guarded := p.Guards[out.Cell]
 	if !guarded {
 		return q
 	}
-	for _, other := range p.Outputs {
-		if other.Cell == cell {
-			q.where = other.From
-		}
-	}
+	q.where = from[cell]
 	if in := p.Code[q.of]; in.Op == Select && in.A == q.where {
 		q.of = in.B
 	}
@@ -71,12 +73,15 @@ func (p *Program) input(cell int) int {
 
 // A spread is a program with ranges, worked for the whole of them once for all that is asked of it.
 type spread struct {
-	program *Program
-	value   []Interval       // by instruction, for the whole
-	whole   []bool           // by instruction: whether it gives whole numbers only
-	moves   []bool           // by instruction: whether it follows from a range, or is one
-	shut    []bool           // by instruction: used while a plan is made
-	known   map[int]Interval // by instruction: its two ends
+	program   *Program
+	value     []Interval // by instruction, for the whole
+	whole     []bool     // by instruction: whether it gives whole numbers only
+	moves     []bool     // by instruction: whether it follows from a range, or is one
+	place     []int      // by instruction: used by a walk and by a part; 0 between them
+	last      walk
+	followers map[int][]int    // by instruction: those that a trend says follow it
+	trends    map[int][]Trend  // by the instruction that they are of
+	known     map[int]Interval // by instruction: its two ends
 }
 
 // newSpread works the whole of the ranges; nil if there are none.
@@ -86,8 +91,12 @@ func newSpread(p *Program, low, high []float64) *spread {
 	}
 	n := len(p.Code)
 	s := &spread{
-		program: p, value: make([]Interval, n), whole: p.wholeNumbers(), moves: make([]bool, n), shut: make([]bool, n),
-		known: map[int]Interval{},
+		program: p, value: make([]Interval, n), whole: p.wholeNumbers(), moves: make([]bool, n), place: make([]int, n),
+		followers: map[int][]int{}, trends: map[int][]Trend{}, known: map[int]Interval{},
+	}
+	for _, t := range p.Trends {
+		s.followers[t.From] = append(s.followers[t.From], t.Of)
+		s.trends[t.Of] = append(s.trends[t.Of], t)
 	}
 	j := newJudge(p, s.value, s.whole, nil, nil)
 	for i, in := range p.Code {
@@ -125,8 +134,9 @@ func (s *spread) ask(q query) Interval {
 			box[n] = s.ask(query{of: i, where: -1})
 		}
 	}
-	low, _ := newSearch(s, q, p, box, false).run()
-	high, there := newSearch(s, q, p, box, true).run()
+	own := s.part(q, p)
+	low, _ := newSearch(own, box, false).run()
+	high, there := newSearch(own, box, true).run()
 	if !there {
 		return Interval{}
 	}
