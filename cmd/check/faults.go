@@ -72,7 +72,7 @@ func faults(ctx context.Context, w io.Writer, arguments []string) (bool, error) 
 			}
 			stops, runs = stops+n, runs+1
 		}
-		tell(fmt.Sprintf("%s: %d pauses at random moments of %d runs, %d bytes the same each time", kind.name, stops, runs,
+		tell(fmt.Sprintf("%s: %d pauses at random moments (runs: %d), %d bytes the same each time", kind.name, stops, runs,
 			len(want)), err)
 	}
 	return passed && pausedSteps(ctx, w), nil
