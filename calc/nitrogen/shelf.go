@@ -8,7 +8,7 @@ func Shelf() []*sheet.Sheet {
 		NitrateBasis, SoilNitrogen, WaterApplied, WaterNitrogen, TreeDensity, TreeRate, AcreRate,
 		CropDemand, OrganicCredit, UptakeEfficiency, SeasonBudget, UptakeShare,
 		MaterialCompare, MaterialAmount, MaterialNitrogen,
-		FeedSchedule, RootShare, Injection,
+		FeedSchedule, BlockMaterial, RootShare, Injection,
 		NitrateReach, LeafLevel, Balance,
 	}
 }

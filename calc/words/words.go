@@ -22,6 +22,7 @@ const (
 	sources = "sources" // the notes of the bibliography, by id
 
 	practice = "practice" // the sentences that mark an answer to an exercise
+	block    = "block"    // what is known of a block, by the ids of calc.BlockFacts
 )
 
 //go:embed en es
@@ -77,7 +78,8 @@ func Language(tag string) string {
 // Calculations lists the files of calculations in a language.
 func Calculations(language string) []string {
 	return slices.DeleteFunc(slices.Sorted(maps.Keys(texts()[language])), func(name string) bool {
-		return name == shared || name == general || name == hazards || name == sources || name == practice
+		return name == shared || name == general || name == hazards || name == sources || name == practice ||
+			name == block
 	})
 }
 
