@@ -22,6 +22,9 @@ type BlockFact struct {
 	Worked string // the answer that it is: "tree-density.trees"
 }
 
+// Emitters is the part of the form that is another way to the inches of water.
+const Emitters = "emitters"
+
 // blockFacts are in the order in which a form asks for them.
 var blockFacts = []BlockFact{
 	{ID: "leaf", Group: "trees", Unknown: "1",
@@ -41,11 +44,11 @@ var blockFacts = []BlockFact{
 	{ID: "well-nitrate", Group: "water", Unknown: "0 to 10 ppm NO3-N", Tells: "nitrogen",
 		Givens: []string{"water-nitrogen.nitrate"}},
 	{ID: "well-water", Group: "water", Unknown: "3 to 9 in", Tells: "nitrogen", Givens: []string{"water-nitrogen.water"}},
-	{ID: "emitters", Group: "emitters", Unknown: "1 to 2 emitters/tree", Tells: "depth",
+	{ID: "emitters", Group: Emitters, Unknown: "1 to 2 emitters/tree", Tells: "depth",
 		Givens: []string{"water-applied.emitters"}},
-	{ID: "flow", Group: "emitters", Unknown: "0.5 to 2 gal/h per emitter", Tells: "depth",
+	{ID: "flow", Group: Emitters, Unknown: "0.5 to 2 gal/h per emitter", Tells: "depth",
 		Givens: []string{"water-applied.flow"}},
-	{ID: "hours", Group: "emitters", Unknown: "100 to 300 h", Tells: "depth", Givens: []string{"water-applied.hours"}},
+	{ID: "hours", Group: Emitters, Unknown: "100 to 300 h", Tells: "depth", Givens: []string{"water-applied.hours"}},
 
 	{ID: "material", Group: "feeds",
 		Givens: []string{"feed-schedule.material", "block-material.material", "material-amount.material",

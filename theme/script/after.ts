@@ -4,6 +4,8 @@
 import { makeKeeper } from "./keeper";
 import { makeKeys } from "./keys";
 import type { Page } from "./page";
+import { keptBlocks } from "./blockkey";
+import { BLOCK, load } from "./later";
 import { bindPrint } from "./print";
 import { makeWork } from "./work";
 
@@ -16,6 +18,9 @@ globalThis.comeAfter = (page, then) => {
   makeKeys();
   if (page.fields.length) {
     makeKeeper(page.fields, then);
+    if (keptBlocks() || document.querySelector(".blocks")) {
+      load(BLOCK).then(() => globalThis.comeBlock?.(page, then));
+    }
   }
   bindPrint();
   const become = (name: string) => document.body.classList.add(name);

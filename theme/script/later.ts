@@ -1,9 +1,10 @@
-// Loads the scripts that a page is live without: what works ranges (ranges.ts), what comes after (after.ts), and
-// what exercises need (practice.ts).
+// Loads the scripts that a page is live without: what works ranges (ranges.ts), what comes after (after.ts), what shows
+// a reader's blocks (block.ts), and what exercises need (practice.ts).
 
 export const RANGES = 0;
 export const AFTER = 1;
-export const PRACTICE = 2;
+export const BLOCK = 2;
+export const PRACTICE = 3;
 
 const coming: (Promise<void> | undefined)[] = [];
 

@@ -46,6 +46,9 @@ export type Attribute =
   | "data-asked" // a part of it, by its place in the list of what is asked
   | "data-minutes" // how many the plan of a workshop has for an exercise
   | "data-course" // the way from a lesson to the page of its course
+  | "data-fact" // the fact of a block that a field asks for, or that an answer is
+  | "data-unknown" // what a field of a block counts as while nobody knows it, as it is typed
+  | "data-unknown-in" // the unit of that, where there are several
   | "data-lesson" // its name there
   | "data-fits" // the factor from a unit to that of the answer; empty for one that does not fit
 ;
@@ -90,6 +93,26 @@ export type Word =
   | "heard-of"
   | "cleared"
   | "put-back"
+  | "show-block"
+  | "shows-block"
+  | "to-example"
+  | "not-known"
+  | "block-shown"
+  | "example-shown"
+  | "block-kept"
+  | "name-it"
+  | "block-renamed"
+  | "block-removed"
+  | "other-tab"
+  | "show-it"
+  | "blocks-saved"
+  | "blocks-loaded"
+  | "blocks-large"
+  | "blocks-damaged"
+  | "blocks-other"
+  | "blocks-newer"
+  | "blocks-not-kept"
+  | "blocks-not-readable"
   | "not-kept"
   | "not-readable"
   | "stays"

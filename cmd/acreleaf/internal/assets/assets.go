@@ -24,6 +24,8 @@ type Bundle struct {
 	PracticeStyle output.File // how exercises look
 	Course        output.File // what courses and lessons need; it asks for words too
 	CourseStyle   output.File // how courses look
+	Block         output.File // what shows a reader's blocks; it asks for words too, and for the facts of a block
+	BlockStyle    output.File // how the page about one block looks
 	Wall          output.File // what the leader's page needs in the place of Practice; it asks for words too
 	WallStyle     output.File // how the leader's page looks
 	Style         output.File
@@ -35,17 +37,22 @@ func (b *Bundle) places() map[string]*output.File {
 	return map[string]*output.File{
 		"page.js": &b.Script, "ranges.js": &b.Ranges, "after.js": &b.After, "practice.js": &b.Practice,
 		"course.js": &b.Course, "wall.js": &b.Wall, "page.css": &b.Style, "practice.css": &b.PracticeStyle,
-		"course.css": &b.CourseStyle, "wall.css": &b.WallStyle,
+		"course.css": &b.CourseStyle, "block.css": &b.BlockStyle, "block.js": &b.Block, "wall.css": &b.WallStyle,
 	}
 }
 
 // Worded gives a script with the words of a language before it, in JSON: it asks for them as "words". A reader's
 // browser keeps them with the script, where every page would bring them along.
 func Worded(script output.File, language string, words []byte) output.File {
-	name, _, _ := strings.Cut(path.Base(script.Path), ".")
 	// In a block, since two scripts of a page have words.
-	bytes := slices.Concat([]byte("{const words="), words, []byte(";"), script.Bytes, []byte("}\n"))
-	return named(name+"."+language, path.Ext(script.Path), bytes)
+	return With(script, language, "words", words)
+}
+
+// With gives a script of a language with data in JSON before it, which it asks for by that name.
+func With(script output.File, language, name string, data []byte) output.File {
+	of, _, _ := strings.Cut(path.Base(script.Path), ".")
+	bytes := slices.Concat([]byte("{const "+name+"="), data, []byte(";"), script.Bytes, []byte("}\n"))
+	return named(of+"."+language, path.Ext(script.Path), bytes)
 }
 
 func named(name, extension string, bytes []byte) output.File {

@@ -21,6 +21,8 @@ const (
 	practiceStyle = "style/practice.css"
 	courseEntry   = "script/course.ts"
 	courseStyle   = "style/course.css"
+	blockEntry    = "script/block.ts"
+	blockStyle    = "style/block.css"
 	wallEntry     = "script/wall.ts"
 	wallStyle     = "style/wall.css"
 	iconFile      = "style/icon.svg"
@@ -48,6 +50,8 @@ var entries = []api.EntryPoint{
 	{InputPath: practiceStyle, OutputPath: "practice"},
 	{InputPath: courseEntry, OutputPath: "course"},
 	{InputPath: courseStyle, OutputPath: "course"},
+	{InputPath: blockEntry, OutputPath: "block"},
+	{InputPath: blockStyle, OutputPath: "block"},
 	{InputPath: wallEntry, OutputPath: "wall"},
 	{InputPath: wallStyle, OutputPath: "wall"},
 	{InputPath: styleEntry, OutputPath: "page"},

@@ -14,6 +14,7 @@ type Kind uint8
 const (
 	None Kind = iota
 	Home
+	Block
 	Guide
 	Workshop
 	Course
@@ -58,6 +59,8 @@ type Row struct {
 var rows = [count]Row{
 	None: {Warns: true}, // its name gives no kind, and once it does it may be a guide
 	Home: {Name: "home", Written: true, Lists: true},
+	// In no folder, one for each language; it shows which guides explain its answers.
+	Block: {Name: "block", Written: true, Lists: true, Reviewed: true, Warns: true},
 	Guide: {Name: "guide", Folder: "guides", Written: true, Pattern: "guide.md",
 		Numbered: true, Turns: true, Contents: true, Reviewed: true, Warns: true},
 	Workshop: {Name: "workshop", Folder: "workshops", Written: true, Pattern: "workshop.md",

@@ -35,6 +35,7 @@ const (
 	contentFolder = "content/"
 	extension     = ".md"
 	homeName      = "home"
+	blockName     = "block"  // of the page about one block
 	courseName    = "course" // of the page that says what a course is about
 	leaderName    = "leader" // of the page that a press makes for who leads another
 )
@@ -60,6 +61,9 @@ func AddressOf(name string, m Metadata, main string) (Address, error) {
 		return Address{Kind: kind.Home, Language: language}, nil
 	}
 	elements := strings.Split(stem, "/")
+	if stem == blockName || m.Translates.Text == blockName+extension && len(elements) == 1 && nameElement.MatchString(stem) {
+		return Address{Kind: kind.Block, Language: language, Name: stem}, nil
+	}
 	for _, e := range elements {
 		if !nameElement.MatchString(e) {
 			return Address{}, &AddressError{fmt.Sprintf("the name %q cannot be part of an address", e),

@@ -3,6 +3,8 @@ package render
 import (
 	"bytes"
 	"strings"
+
+	"acreleaf/cmd/acreleaf/internal/wire"
 )
 
 // answers writes the results, underlined twice: first the one that the calculation is for, with what it comes to in
@@ -36,6 +38,9 @@ func rows(w *bytes.Buffer, answers []Answer) {
 		a := &answers[i]
 		w.WriteString("<div")
 		when(w, a.There, !a.Out)
+		if a.Fact != "" {
+			attribute(w, wire.Fact, a.Fact)
+		}
 		w.WriteString("><dt")
 		language(w, a.Lang)
 		w.WriteByte('>')

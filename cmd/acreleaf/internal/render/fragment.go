@@ -98,8 +98,9 @@ type Answer struct {
 	Label string
 	Lang  string // of the label, where it is not that of the page
 	Shown Shown
-	There int  // the cell that is 0 while the answer is left out; -1 when it is always there
-	Out   bool // it is left out for the example
+	There int    // the cell that is 0 while the answer is left out; -1 when it is always there
+	Out   bool   // it is left out for the example
+	Fact  string // the fact of a block that it is, on the page about one block; "" elsewhere
 }
 
 // A Comparison is answers that say the same of each of several things that are chosen.

@@ -16,6 +16,7 @@ func (r *Renderer) Guide(w *bytes.Buffer, g *Guide) {
 		page:      &g.Page,
 		script:    true,
 		exercises: strings.Contains(string(g.Body), " "+wire.Exercise+"="),
+		block:     g.Block != nil,
 		course:    g.Lesson != nil || g.Course != nil,
 		main:      func(w *bytes.Buffer) { r.guideMain(w, g) },
 		turn:      func(w *bytes.Buffer) { r.turn(w, g) },
@@ -30,6 +31,7 @@ func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 	r.contents(w, g)
 	r.glance(w, g)
 	r.state(w, g.Body)
+	r.block(w, g.Block)
 	r.unitSystem(w, g.Body)
 	w.WriteString("<article>\n")
 	w.WriteString(string(g.Body))

@@ -62,6 +62,7 @@ func scriptWords(own *Words, general *words.General) map[wire.Word]string {
 		wire.Cleared: led.Cleared, wire.PutBack: led.PutBack,
 	}
 	maps.Copy(all, own.Progress.scriptWords())
+	maps.Copy(all, own.Block.scriptWords())
 	return all
 }
 

@@ -24,6 +24,8 @@ type Site struct {
 	Ranges       string // way from the site's root to the script that works ranges; the page's script loads it
 	Practice     string // way from the site's root to the script for exercises; the page's script loads it
 	CardStyle    string // way from the site's root to the style of exercises
+	BlockScript  string // way from the site's root to the script for blocks; a page loads it where one is kept
+	BlockStyle   string // way from the site's root to the style of the page about one block
 	CourseStyle  string // way from the site's root to the style of courses and lessons
 	CourseScript string // way from the site's root to the script of courses and lessons
 	Wall         string // way from the site's root to the script of the leader's page, in the place of Practice
@@ -78,6 +80,7 @@ type Guide struct {
 	Next     *Link
 	Lesson   *Lesson // nil for a page that is none
 	Course   *Course // for the page of a course
+	Block    *Block  // for the page about one block
 }
 
 // A Glance is one answer in the line at the top of a guide.

@@ -22,6 +22,7 @@ type Words struct {
 	Course    CourseWords    `yaml:"course"`
 	Progress  ProgressWords  `yaml:"progress"`
 	Kept      KeptWords      `yaml:"kept"`
+	Block     BlockWords     `yaml:"block"`
 	Leader    LeaderWords    `yaml:"leader"`
 	Table     TableWords     `yaml:"table"`
 	Reference ReferenceWords `yaml:"reference"`

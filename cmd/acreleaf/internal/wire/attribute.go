@@ -46,13 +46,17 @@ const (
 	Row    = "data-row"   // the row of an answer of a reckoner
 	Column = "data-col"   // its column
 
-	Exercise = "data-exercise" // an exercise: its place in the list of exercises
-	Picked   = "data-picked"   // the given that a number of its story is, by its place in the list of those that vary
-	Asked    = "data-asked"    // a part of it, by its place in the list of what is asked
-	Minutes  = "data-minutes"  // how many the plan of a workshop has for an exercise
-	Course   = "data-course"   // the way from a lesson to the page of its course
-	Lesson   = "data-lesson"   // its name there
-	Fits     = "data-fits"     // the factor from a unit to that of the answer; empty for one that does not fit
+	Exercise  = "data-exercise"   // an exercise: its place in the list of exercises
+	Picked    = "data-picked"     // the given that a number of its story is, by its place in the list of those that vary
+	Asked     = "data-asked"      // a part of it, by its place in the list of what is asked
+	Minutes   = "data-minutes"    // how many the plan of a workshop has for an exercise
+	Course    = "data-course"     // the way from a lesson to the page of its course
+	Fact      = "data-fact"       // the fact of a block that a field asks for, or that an answer is
+	Unknown   = "data-unknown"    // what a field of a block counts as while nobody knows it, as it is typed
+	UnknownIn = "data-unknown-in" // the unit of that, where there are several
+
+	Lesson = "data-lesson" // its name there
+	Fits   = "data-fits"   // the factor from a unit to that of the answer; empty for one that does not fit
 )
 
 // Inputs are the attributes that name a cell which the page writes to, and Outputs those that name one which it reads.
@@ -107,6 +111,27 @@ const (
 	Cleared Word = "cleared"
 	PutBack Word = "put-back"
 
+	ShowBlock     Word = "show-block"
+	ShowsBlock    Word = "shows-block"
+	ToExample     Word = "to-example"
+	NotKnown      Word = "not-known"
+	BlockShown    Word = "block-shown"
+	ExampleShown  Word = "example-shown"
+	BlockKept     Word = "block-kept"
+	NameIt        Word = "name-it"
+	BlockRenamed  Word = "block-renamed"
+	BlockRemoved  Word = "block-removed"
+	OtherTab      Word = "other-tab"
+	ShowIt        Word = "show-it"
+	BlocksSaved   Word = "blocks-saved"
+	BlocksLoaded  Word = "blocks-loaded"
+	BlocksLarge   Word = "blocks-large"
+	BlocksDamaged Word = "blocks-damaged"
+	BlocksOther   Word = "blocks-other"
+	BlocksNewer   Word = "blocks-newer"
+	BlocksNotKept Word = "blocks-not-kept"
+	BlocksNotRead Word = "blocks-not-readable"
+
 	NotKept      Word = "not-kept"
 	NotReadable  Word = "not-readable"
 	Stays        Word = "stays"
@@ -138,7 +163,8 @@ const (
 )
 
 // WordsOfPage are those of the script that makes a page live, WordsOfAfter those of the one that comes after,
-// WordsOfPractice those of the one for exercises, WordsOfWall those of the one of the leader's page, and WordsOfCourse
+// WordsOfPractice those of the one for exercises, WordsOfWall those of the one of the leader's page, WordsOfBlock those of
+// the one for blocks, and WordsOfCourse
 // those of the one of courses and lessons.
 var (
 	WordsOfPage = []Word{To, Said, Below, Order, NotDetected, Above, Comma, NoNumber, NoUnit, ReadAs, Decimal, Early,
@@ -146,6 +172,7 @@ var (
 	WordsOfAfter    = []Word{To, DayPattern, Months, Undo, Kept, Linked, LeftOut, OtherEdition, Copied, InAddress}
 	WordsOfPractice = []Word{To, Order, NotDetected, Above, Comma, Decimal, Sometimes, Perhaps, Narrow, DayPattern, Months}
 	WordsOfWall     = append(slices.Clone(WordsOfPractice), Elapsed, Left, Over, Count, Counted, HeardOf, Cleared, PutBack)
+	WordsOfBlock    = []Word{LeftOut, PutBack, ShowBlock, ShowsBlock, ToExample, NotKnown, BlockShown, ExampleShown, BlockKept, NameIt, BlockRenamed, BlockRemoved, OtherTab, ShowIt, BlocksSaved, BlocksLoaded, BlocksLarge, BlocksDamaged, BlocksOther, BlocksNewer, BlocksNotKept, BlocksNotRead}
 	WordsOfCourse   = []Word{PutBack, NotKept, NotReadable, Stays, OnCard, OnCardOpen, CardOf, BackToday, BackOn, OpenedOn,
 		FinishedOn, Begun, Score, GoOn, AllDone, Due, Where, Through, Unfinished, RightOf, Saved, Loaded, FileLarge,
 		FileDamaged, FileNewer, FileOther, FileEdition, RecordClear, RecordIsBack}

@@ -22,10 +22,11 @@ func (e *edition) Common(b *book.Book) ([]book.Part, message.List) {
 	built, said := bundle()
 	c := &common{e, b}
 	parts := c.pages()
-	shared := []output.File{built.Ranges, built.Style, built.PracticeStyle, built.CourseStyle, built.WallStyle, built.Icon}
+	shared := []output.File{built.Ranges, built.Style, built.PracticeStyle, built.CourseStyle, built.WallStyle,
+		built.BlockStyle, built.Icon}
 	for _, language := range slices.Sorted(maps.Keys(e.renderers())) {
 		of := scripts()[language]
-		shared = append(shared, of.page, of.after, of.practice, of.wall, of.course)
+		shared = append(shared, of.page, of.after, of.practice, of.wall, of.course, of.block)
 	}
 	for _, f := range shared {
 		parts = append(parts, book.Part{Path: f.Path, Make: func() []byte { return f.Bytes }})

@@ -84,6 +84,9 @@ func (e *edition) set(p *book.Page, r *render.Renderer) (set []byte, said messag
 			return
 		}
 		g := e.guideView(p)
+		if p.Address.Kind == kind.Block {
+			g.Block, g.Glance = f.blockView(), nil
+		}
 		g.Body, g.Module, g.Cited = text, module, f.cited.list
 		r.Guide(w, g)
 	})

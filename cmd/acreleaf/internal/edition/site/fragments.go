@@ -9,6 +9,7 @@ import (
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/construct"
+	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/render"
@@ -56,6 +57,9 @@ func (f *fragments) worksheet(w *bytes.Buffer, b *markdown.Block) {
 	f.worksheets++
 	v := worksheetView(f.page.Work, bound, f.cited)
 	v.Number = f.worksheets
+	if f.page.Address.Kind == kind.Block {
+		f.inChain(v, bound)
+	}
 	v.CodeHref = f.page.Address.To(calculationAddress(f.page.Address.Language, bound.Sheet))
 	f.renderer.Worksheet(w, v)
 }

@@ -22,7 +22,7 @@ var bundle = sync.OnceValues(func() (assets.Bundle, message.List) { return asset
 
 // A worded is the scripts of a page with the words of a language: the one that makes a page live, the one that comes
 // after, the one for exercises, that of the leader's page, and that of courses.
-type worded struct{ page, after, practice, wall, course output.File }
+type worded struct{ page, after, practice, wall, course, block output.File }
 
 // scripts gives the scripts by language. They are made once a process, as the bundle is.
 var scripts = sync.OnceValue(func() map[string]worded {
@@ -38,7 +38,8 @@ var scripts = sync.OnceValue(func() map[string]worded {
 		}
 		byLanguage[language] = worded{with(made.Script, wire.WordsOfPage), with(made.After, wire.WordsOfAfter),
 			with(made.Practice, wire.WordsOfPractice), with(made.Wall, wire.WordsOfWall),
-			with(made.Course, wire.WordsOfCourse)}
+			with(made.Course, wire.WordsOfCourse),
+			assets.With(with(made.Block, wire.WordsOfBlock), language, "facts", factsOfBlocks())}
 	}
 	return byLanguage
 })
@@ -97,11 +98,11 @@ func siteView(of *config.Site, language string) render.Site {
 		Contact: cmp.Or(said.Contact, of.Contact.Email, of.Contact.Phone),
 		Style:   built.Style.Path, Ranges: built.Ranges.Path,
 		Icon: built.Icon.Path, CardStyle: built.PracticeStyle.Path, CourseStyle: built.CourseStyle.Path,
-		WallStyle: built.WallStyle.Path,
+		WallStyle: built.WallStyle.Path, BlockStyle: built.BlockStyle.Path,
 	}
 	worded := scripts()[language]
 	s.Script, s.After, s.Practice = worded.page.Path, worded.after.Path, worded.practice.Path
-	s.Wall, s.CourseScript = worded.wall.Path, worded.course.Path
+	s.Wall, s.CourseScript, s.BlockScript = worded.wall.Path, worded.course.Path, worded.block.Path
 	switch {
 	case of.Contact.Email != "":
 		s.ContactHref = "mailto:" + of.Contact.Email

@@ -1,0 +1,383 @@
+package render
+
+import (
+	"bytes"
+
+	"acreleaf/cmd/acreleaf/internal/wire"
+)
+
+// BlockWords is for the page about one block: what it is printed with, and what the script writes.
+type BlockWords struct {
+	Known     string   `yaml:"known"`
+	KnownWhy  string   `yaml:"known-why"`
+	CountedAs Sentence `yaml:"counted-as" blanks:"lacking,range"`
+	Form      string   `yaml:"form"` // what a worksheet calls where its numbers are typed
+	Answers   string   `yaml:"answers"`
+	Feeds     string   `yaml:"feeds"`
+	ForBlock  Sentence `yaml:"for-block" blanks:"amount"`
+	Cautions  string   `yaml:"cautions"`
+	Notes     string   `yaml:"notes"`
+
+	Blocks   string `yaml:"blocks"`
+	KeptHere string `yaml:"kept-here"`
+	Chosen   string `yaml:"chosen"`
+	Example  string `yaml:"example"`
+	Name     string `yaml:"name"`
+	Keep     string `yaml:"keep"`
+	Copy     string `yaml:"copy"`
+	Rename   string `yaml:"rename"`
+	Remove   string `yaml:"remove"`
+	Save     string `yaml:"save"`
+	Load     string `yaml:"load"`
+
+	ShowBlock     Sentence `yaml:"show-block" blanks:"name"`
+	ShowsBlock    string   `yaml:"shows-block"`
+	ToExample     string   `yaml:"to-example"`
+	NotKnown      string   `yaml:"not-known"`
+	BlockShown    Sentence `yaml:"block-shown" blanks:"name"`
+	ExampleShown  string   `yaml:"example-shown"`
+	BlockKept     Sentence `yaml:"block-kept" blanks:"name"`
+	NameIt        string   `yaml:"name-it"`
+	BlockRenamed  Sentence `yaml:"block-renamed" blanks:"name"`
+	BlockRemoved  Sentence `yaml:"block-removed" blanks:"name"`
+	OtherTab      Sentence `yaml:"other-tab" blanks:"name"`
+	ShowIt        string   `yaml:"show-it"`
+	BlocksSaved   Sentence `yaml:"blocks-saved" blanks:"name"`
+	BlocksLoaded  Sentence `yaml:"blocks-loaded" blanks:"name"`
+	BlocksLarge   Sentence `yaml:"blocks-large" blanks:"name"`
+	BlocksDamaged Sentence `yaml:"blocks-damaged" blanks:"name"`
+	BlocksOther   Sentence `yaml:"blocks-other" blanks:"name"`
+	BlocksNewer   Sentence `yaml:"blocks-newer" blanks:"name"`
+	BlocksNotKept string   `yaml:"blocks-not-kept"`
+	BlocksNotRead string   `yaml:"blocks-not-readable"`
+}
+
+// scriptWords are those that the script for blocks writes.
+func (w *BlockWords) scriptWords() map[wire.Word]string {
+	return map[wire.Word]string{
+		wire.ShowBlock:     w.ShowBlock.pattern(),
+		wire.ShowsBlock:    w.ShowsBlock,
+		wire.ToExample:     w.ToExample,
+		wire.NotKnown:      w.NotKnown,
+		wire.BlockShown:    w.BlockShown.pattern(),
+		wire.ExampleShown:  w.ExampleShown,
+		wire.BlockKept:     w.BlockKept.pattern(),
+		wire.NameIt:        w.NameIt,
+		wire.BlockRenamed:  w.BlockRenamed.pattern(),
+		wire.BlockRemoved:  w.BlockRemoved.pattern(),
+		wire.OtherTab:      w.OtherTab.pattern(),
+		wire.ShowIt:        w.ShowIt,
+		wire.BlocksSaved:   w.BlocksSaved.pattern(),
+		wire.BlocksLoaded:  w.BlocksLoaded.pattern(),
+		wire.BlocksLarge:   w.BlocksLarge.pattern(),
+		wire.BlocksDamaged: w.BlocksDamaged.pattern(),
+		wire.BlocksOther:   w.BlocksOther.pattern(),
+		wire.BlocksNewer:   w.BlocksNewer.pattern(),
+		wire.BlocksNotKept: w.BlocksNotKept,
+		wire.BlocksNotRead: w.BlocksNotRead,
+	}
+}
+
+// A Block is what the page about one block has before its text: what is asked, and the answers of its worksheets.
+type Block struct {
+	Groups   []FactGroup
+	Refusals []SheetNotes // why a worksheet has no answers
+	Answers  []BlockAnswer
+	Feeds    *BlockFeeds  // nil for a page that sets no days
+	Cautions []SheetNotes // the gravest first in each worksheet
+}
+
+// A FactGroup is a part of the form.
+type FactGroup struct {
+	ID, Title string
+	Folded    bool    // it is another way to know what is asked elsewhere
+	Tells     *Answer // what it comes to; nil for a part that is asked for itself
+	Facts     []Asking
+}
+
+// An Asking is one thing that is asked of a block.
+type Asking struct {
+	Sheet     int // that the field belongs to
+	ID        string
+	Given     Given
+	Unknown   string // what it counts as while nobody knows it, as it is typed; "" for what has no such
+	UnknownIn string // the unit of that
+	Lacking   string // what is missing then
+	Tells     *Answer
+}
+
+// SheetNotes are sentences of one worksheet.
+type SheetNotes struct {
+	Sheet int
+	Notes []Note
+}
+
+// A BlockAnswer is a line of the answers, with the guide that explains it.
+type BlockAnswer struct {
+	Sheet  int
+	Answer Answer
+	Guide  *Link // nil where no guide does
+}
+
+// BlockFeeds are the days of the feeds, with what is put on each day: for an acre, and for the block.
+type BlockFeeds struct {
+	Sheet  int
+	Days   []Answer
+	Acre   []Answer
+	Blocks int // the worksheet that answers for the block; -1 for none
+	Block  []Answer
+}
+
+// block writes what the page about one block has before its text.
+func (r *Renderer) block(w *bytes.Buffer, b *Block) {
+	if b == nil {
+		return
+	}
+	r.blockForm(w, b)
+	r.blockAnswers(w, b)
+	if len(b.Cautions) > 0 {
+		w.WriteString("<section class=\"cautions\">")
+		element(w, "h2", "", r.words.Block.Cautions)
+		w.WriteByte('\n')
+		for i := range b.Cautions {
+			r.sheetNotes(w, "signals", &b.Cautions[i])
+		}
+		w.WriteString("</section>\n")
+	}
+	r.blocks(w)
+	w.WriteString("<section class=\"room\" aria-hidden=\"true\">")
+	element(w, "h2", "", r.words.Block.Notes)
+	w.WriteString("</section>\n")
+}
+
+// blocks writes where a reader keeps blocks, which the script shows.
+func (r *Renderer) blocks(w *bytes.Buffer) {
+	words := &r.words.Block
+	w.WriteString("<section class=\"blocks\" hidden>")
+	element(w, "h2", "", words.Blocks)
+	element(w, "p", "hint", words.KeptHere)
+	w.WriteString("\n<div class=\"field\"><label for=\"block-chosen\">")
+	text(w, words.Chosen)
+	w.WriteString("</label><select id=\"block-chosen\"><option>")
+	text(w, words.Example)
+	w.WriteString("</option></select></div>\n<div class=\"field\"><label for=\"block-name\">")
+	text(w, words.Name)
+	w.WriteString("</label><div class=\"entry\"><input type=\"text\" id=\"block-name\" maxlength=\"50\" autocomplete=\"off\"></div></div>\n<p role=\"status\"></p>\n<div class=\"ways\">")
+	for _, way := range [...]struct{ class, text string }{
+		{"keep", words.Keep}, {"copy of-block", words.Copy}, {"rename of-block", words.Rename},
+		{"remove of-block", words.Remove}, {"save", words.Save}, {"load", words.Load},
+	} {
+		w.WriteString("<button type=\"button\"")
+		attribute(w, "class", way.class)
+		w.WriteByte('>')
+		text(w, way.text)
+		w.WriteString("</button>")
+	}
+	w.WriteString("<button type=\"button\"")
+	flag(w, wire.Link)
+	w.WriteByte('>')
+	text(w, r.words.Kept.Link)
+	w.WriteString("</button></div><input type=\"file\" accept=\".json\" hidden>\n</section>\n")
+}
+
+// blockForm writes what is asked.
+func (r *Renderer) blockForm(w *bytes.Buffer, b *Block) {
+	w.WriteString("<section class=\"known\" id=\"known\" aria-labelledby=\"known-title\">")
+	w.WriteString("<h2 id=\"known-title\">")
+	text(w, r.words.Block.Known)
+	w.WriteString("</h2>\n")
+	element(w, "p", "hint", r.words.Block.KnownWhy)
+	w.WriteByte('\n')
+	for i := range b.Groups {
+		r.factGroup(w, &b.Groups[i])
+	}
+	w.WriteString("</section>\n")
+}
+
+// factGroup writes a part of the form.
+func (r *Renderer) factGroup(w *bytes.Buffer, g *FactGroup) {
+	if g.Folded {
+		w.WriteString("<details><summary>")
+		text(w, g.Title)
+		w.WriteString("</summary>\n")
+	} else {
+		w.WriteString("<div role=\"group\"")
+		attribute(w, "aria-labelledby", "known-"+g.ID)
+		w.WriteString("><h3")
+		attribute(w, "id", "known-"+g.ID)
+		w.WriteByte('>')
+		text(w, g.Title)
+		w.WriteString("</h3>\n")
+	}
+	for i := range g.Facts {
+		r.asking(w, &g.Facts[i])
+	}
+	if g.Tells != nil {
+		w.WriteString("<p class=\"told\"")
+		numbered(w, wire.Sheet, g.Facts[0].Sheet)
+		w.WriteByte('>')
+		said(w, g.Tells.Lang, g.Tells.Label)
+		w.WriteString(": <b>")
+		figure(w, &g.Tells.Shown)
+		w.WriteString("</b></p>")
+	}
+	if g.Folded {
+		w.WriteString("</details>\n")
+	} else {
+		w.WriteString("</div>\n")
+	}
+}
+
+// asking writes the field of a fact. It belongs to a worksheet that is below.
+func (r *Renderer) asking(w *bytes.Buffer, a *Asking) {
+	g := &a.Given
+	w.WriteString(`<div class="field`)
+	if g.Kind == KindChoice && g.wide() {
+		w.WriteString(" wide")
+	}
+	w.WriteByte('"')
+	numbered(w, wire.Sheet, a.Sheet)
+	attribute(w, wire.Fact, a.ID)
+	if a.Unknown != "" {
+		attribute(w, wire.Unknown, a.Unknown)
+		if len(g.Units) > 0 {
+			attribute(w, wire.UnknownIn, a.UnknownIn)
+		}
+	}
+	w.WriteByte('>')
+	r.label(w, g)
+	if g.Kind == KindChoice {
+		r.choice(w, g)
+	} else {
+		r.number(w, g)
+	}
+	if a.Unknown != "" {
+		r.lacking(w, a)
+	}
+	w.WriteString("</div>\n")
+}
+
+// lacking writes what the field counts as while nobody knows it, and what that comes to. The script shows it then.
+func (r *Renderer) lacking(w *bytes.Buffer, a *Asking) {
+	w.WriteString(`<p class="hint lacking" hidden>`)
+	r.words.Block.CountedAs.write(w, func(blank string) {
+		if blank == "lacking" {
+			text(w, a.Lacking)
+			return
+		}
+		text(w, a.Unknown)
+		if a.UnknownIn != "" {
+			text(w, " "+a.UnknownIn)
+		}
+	})
+	if a.Tells != nil {
+		w.WriteByte(' ')
+		said(w, a.Tells.Lang, a.Tells.Label)
+		w.WriteString(": <b>")
+		figure(w, &a.Tells.Shown)
+		w.WriteString("</b>.")
+	}
+	w.WriteString("</p>")
+}
+
+// blockAnswers writes the answers and the feeds.
+func (r *Renderer) blockAnswers(w *bytes.Buffer, b *Block) {
+	w.WriteString("<section class=\"plan\" id=\"plan\" aria-labelledby=\"plan-title\">")
+	w.WriteString("<h2 id=\"plan-title\">")
+	text(w, r.words.Block.Answers)
+	w.WriteString("</h2><p class=\"sheet-name\"></p>\n")
+	for i := range b.Refusals {
+		r.sheetNotes(w, "remarks", &b.Refusals[i])
+	}
+	w.WriteString("<dl>\n")
+	for i := range b.Answers {
+		r.blockAnswer(w, &b.Answers[i])
+	}
+	w.WriteString("</dl>\n")
+	if b.Feeds != nil {
+		r.blockFeeds(w, b.Feeds)
+	}
+	w.WriteString("</section>\n")
+}
+
+func (r *Renderer) blockAnswer(w *bytes.Buffer, a *BlockAnswer) {
+	w.WriteString("<div")
+	numbered(w, wire.Sheet, a.Sheet)
+	w.WriteString("><dt")
+	language(w, a.Answer.Lang)
+	if a.Answer.There >= 0 {
+		when(w, a.Answer.There, !a.Answer.Out)
+	}
+	w.WriteByte('>')
+	text(w, a.Answer.Label)
+	w.WriteString("</dt><dd")
+	if a.Answer.There >= 0 {
+		when(w, a.Answer.There, !a.Answer.Out)
+	}
+	w.WriteByte('>')
+	total(w, &a.Answer.Shown)
+	if a.Guide != nil {
+		w.WriteByte(' ')
+		link(w, "why", a.Guide.Href, a.Guide.Text)
+	}
+	w.WriteString("</dd></div>\n")
+}
+
+// blockFeeds writes the days of the feeds as a list with a box to tick for each.
+func (r *Renderer) blockFeeds(w *bytes.Buffer, f *BlockFeeds) {
+	w.WriteString("<div class=\"feeds\"")
+	numbered(w, wire.Sheet, f.Sheet)
+	w.WriteByte('>')
+	element(w, "h3", "", r.words.Block.Feeds)
+	w.WriteString("\n<ol>\n")
+	for i := range f.Days {
+		day := &f.Days[i]
+		w.WriteString("<li")
+		when(w, day.There, !day.Out)
+		w.WriteString("><span class=\"box\" aria-hidden=\"true\"></span> <b>")
+		figure(w, &day.Shown)
+		w.WriteString("</b> ")
+		amounts(w, f.Acre)
+		if len(f.Block) > 0 {
+			w.WriteString("<span")
+			numbered(w, wire.Sheet, f.Blocks)
+			w.WriteString("> ")
+			r.words.Block.ForBlock.write(w, func(string) { amounts(w, f.Block) })
+			w.WriteString("</span>")
+		}
+		w.WriteString("</li>\n")
+	}
+	w.WriteString("</ol></div>\n")
+}
+
+// amounts writes an amount, and in parentheses what else it is.
+func amounts(w *bytes.Buffer, list []Answer) {
+	for i := range list {
+		a := &list[i]
+		w.WriteString("<span")
+		if a.There >= 0 {
+			when(w, a.There, !a.Out)
+		}
+		w.WriteByte('>')
+		if i > 0 {
+			w.WriteString(" (")
+		}
+		figure(w, &a.Shown)
+		if i > 0 {
+			w.WriteString(")")
+		}
+		w.WriteString("</span>")
+	}
+}
+
+// sheetNotes writes sentences of a worksheet that is elsewhere.
+func (r *Renderer) sheetNotes(w *bytes.Buffer, class string, s *SheetNotes) {
+	w.WriteString("<div")
+	attribute(w, "class", class)
+	numbered(w, wire.Sheet, s.Sheet)
+	w.WriteString(">\n")
+	for i := range s.Notes {
+		r.note(w, &s.Notes[i])
+	}
+	w.WriteString("</div>\n")
+}

@@ -1,0 +1,83 @@
+// The form of the page about one block: what nobody knows counts as a range.
+
+import { word } from "./data";
+import { all, hide } from "./element";
+import { enter, type Entry, type Field } from "./field";
+import { entryFor, entryOf, factOf, unitOfWorked } from "./facts";
+import type { Page } from "./page";
+import type { Block } from "./blockstore";
+import { numberIn } from "./element";
+
+/** What the form does with a block. */
+export interface Form {
+  /** What is in the form, and what was worked of it. */
+  read(): Pick<Block, "facts" | "worked">;
+  /** Puts a block into it; gives how many of its numbers do not fit. */
+  write(block: Block): number;
+  /** Back to the example. */
+  clear(): void;
+}
+
+export function makeForm({ fields, works }: Page, then: () => void): Form {
+  const asked = fields.map((field) => ({ field, id: factOf(field) })).filter(({ field }) => field.element.closest(".known"));
+  asked.forEach(({ field }) => mountUnknown(field, then));
+  const clear = () => fields.forEach((field) => field.reset());
+  return {
+    clear,
+    read() {
+      const facts: Record<string, Entry> = {};
+      const worked: Record<string, Entry> = {};
+      asked.filter(({ field }) => !field.faulty).forEach(({ field, id }) => (facts[id] = entryOf(field, id)));
+      for (const row of all("[data-fact]:not(.field)")) {
+        const cell = numberIn(row.querySelector("[data-show]")!, "data-show");
+        const [low, high] = [works.ends.low[cell], works.ends.high[cell]];
+        const id = row.getAttribute("data-fact")!;
+        if (isFinite(high - low) && !row.closest(".void")) {
+          const unit = unitOfWorked[id];
+          const text = low === high ? `${low}` : `${low} to ${high}`;
+          worked[id] = unit ? [text, unit] : [text];
+        }
+      }
+      return { facts, worked };
+    },
+    write({ facts }) {
+      clear();
+      const known = asked.flatMap(({ field, id }): [Field, Entry | null][] => (facts[id] ? [[field, entryFor(field, id, facts[id])]] : []));
+      const fit = known.filter((one): one is [Field, Entry] => !!one[1]);
+      const unfit = enter(fit.map(([field]) => field), fit.map(([, entry]) => entry));
+      unfit.forEach((field) => field.reset());
+      return known.length - fit.length + unfit.length;
+    },
+  };
+}
+
+/** The button for what is not known, and the sentence that says what it counts as. An empty field is not known either. */
+function mountUnknown(field: Field, then: () => void): void {
+  const box = field.element.closest<HTMLElement>(".field")!;
+  const text = box.getAttribute("data-unknown");
+  if (!text) {
+    return;
+  }
+  const entry: Entry = [text, box.getAttribute("data-unknown-in") ?? undefined];
+  const line = box.querySelector(".lacking")!;
+  const button = document.createElement("button");
+  const isUnknown = () => field.entry().join() === entry.filter(Boolean).join();
+  const show = () => {
+    hide(line, !isUnknown());
+    hide(button, isUnknown());
+  };
+  const put = () => {
+    enter([field], [entry]);
+    show();
+    then();
+  };
+  button.type = "button";
+  button.textContent = word("not-known");
+  button.setAttribute("aria-describedby", field.element.id);
+  button.onclick = put;
+  box.append(button);
+  field.element.addEventListener("change", () => (field.element.value ? show() : put()));
+  document.addEventListener("input", show);
+  document.addEventListener("block", show);
+  show();
+}

@@ -1,0 +1,167 @@
+// The reader's blocks on the page about one block: chosen, named, copied, removed, saved as a file and loaded.
+
+import { makeFiles } from "./blockfile";
+import { makeForm } from "./blockform";
+import { blocksKey } from "./blockkey";
+import { changeBlocks, freeName, loadBlocks, noBlocks, type Blocks } from "./blockstore";
+import { filled, word } from "./data";
+import { hide } from "./element";
+import { LINK } from "./kept";
+import type { Page } from "./page";
+import type { Word } from "./wire";
+
+const PAUSE = 400; // milliseconds after the last change, before it is kept
+
+export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): void {
+  const one = <E extends HTMLElement = HTMLElement>(selector: string) => panel.querySelector<E>(selector)!;
+  const said = one("[role=status]");
+  const list = one<HTMLSelectElement>("select");
+  const name = one<HTMLInputElement>("input[type=text]");
+  const form = makeForm(page, then);
+  const example = list.options[0]!;
+  let current = -1; // the block whose numbers the form has
+  let timer: number | undefined;
+  panel.hidden = false;
+
+  const say = (text: string, ...more: Node[]) => said.replaceChildren(text, ...more);
+  const kept = (): Blocks => loadBlocks() ?? noBlocks();
+  const offer = (text: Word, act: () => void): Node => {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.textContent = word(text);
+    button.onclick = act;
+    return button;
+  };
+
+  /** Shows which blocks there are. */
+  const refresh = (): void => {
+    const { blocks } = kept();
+    list.replaceChildren(example, ...blocks.map((block) => new Option(block.name)));
+    list.selectedIndex = current + 1;
+    name.value = blocks[current]?.name ?? "";
+    document.querySelectorAll(".sheet-name").forEach((title) => (title.textContent = name.value));
+    panel.querySelectorAll<HTMLElement>(".of-block").forEach((button) => hide(button, current < 0));
+  };
+
+  /** Changes what is kept, and says why where that cannot be. */
+  const change = (how: (kept: Blocks) => void): boolean => {
+    const why = changeBlocks((blocks) => {
+      how(blocks);
+      blocks.current = current;
+      blocks.page = location.pathname;
+    });
+    if (why) {
+      say(word(why));
+    }
+    refresh();
+    return !why;
+  };
+
+  /** Keeps what is in the form. Another tab may have removed the block. */
+  const keep = (): void => {
+    clearTimeout(timer);
+    timer = undefined;
+    if (current >= 0) {
+      change(({ blocks }) => blocks[current] && Object.assign(blocks[current], form.read()));
+    }
+  };
+  const keepSoon = (): void => {
+    clearTimeout(timer);
+    timer = window.setTimeout(keep, PAUSE);
+  };
+
+  /** Puts a block, or the example, into the form. */
+  const choose = (at: number): void => {
+    const block = kept().blocks[at];
+    current = block ? at : -1;
+    const unfit = block ? form.write(block) : (form.clear(), 0);
+    then();
+    document.dispatchEvent(new Event("block"));
+    change(() => {});
+    say(block ? filled("block-shown", { name: block.name }) : word("example-shown"));
+    if (unfit) {
+      said.append(" ", word("left-out"));
+    }
+  };
+
+  const add = (title: string, said: Word): void => {
+    let as = "";
+    const before = current;
+    const worked = change((all) => {
+      as = freeName(all.blocks, title);
+      all.blocks.push({ name: as, ...form.read() });
+      current = all.blocks.length - 1;
+    });
+    if (!worked) {
+      current = before;
+      refresh();
+      return;
+    }
+    say(filled(said, { name: as }));
+  };
+
+  list.onchange = () => choose(list.selectedIndex - 1);
+  one(".keep").onclick = () => {
+    const title = name.value.trim();
+    if (!title) {
+      say(word("name-it"));
+      name.focus();
+    } else {
+      add(title, "block-kept");
+    }
+  };
+  one(".copy").onclick = () => add(name.value, "block-kept");
+  one(".rename").onclick = () => {
+    let as = "";
+    if (change(({ blocks }) => {
+      as = freeName(blocks, name.value, current);
+      blocks[current] && (blocks[current].name = as);
+    })) {
+      say(filled("block-renamed", { name: as }));
+    }
+  };
+  one(".remove").onclick = () => {
+    const at = current;
+    const block = kept().blocks[at];
+    if (!block) {
+      return;
+    }
+    current = -1;
+    if (change(({ blocks }) => blocks.splice(at, 1))) {
+      const back = offer("put-back", () => {
+        if (change(({ blocks }) => blocks.splice(at, 0, block))) {
+          choose(at);
+        }
+      });
+      say(filled("block-removed", { name: block.name }) + " ", back);
+      (back as HTMLElement).focus();
+    }
+  };
+  makeFiles(panel, kept, (text) => say(text), (more) => change(({ blocks }) => blocks.push(...more)));
+
+  ["input", "change"].forEach((event) =>
+    document.addEventListener(event, ({ target }) => panel.contains(target as Node) || keepSoon()));
+  addEventListener("pagehide", () => timer && keep());
+  addEventListener("storage", ({ key }) => {
+    if (key === blocksKey()) {
+      const before = name.value;
+      const at = kept().blocks.findIndex((block) => block.name === before);
+      if (current >= 0 && at !== current) {
+        current = at;
+      }
+      refresh();
+      if (before) {
+        say(filled("other-tab", { name: before }) + " ", offer("show-it", () => choose(current)));
+      }
+    }
+  });
+  const start = loadBlocks();
+  if (!start) {
+    say(word("blocks-not-readable"));
+  }
+  if (start && start.current >= 0 && !location.hash.startsWith(LINK)) {
+    choose(start.current);
+  } else {
+    refresh();
+  }
+}

@@ -1,0 +1,52 @@
+// What stands for the facts of a block in a page, and what is in it.
+
+import { chosenIn } from "./choice";
+import { all } from "./element";
+import type { Entry, Field } from "./field";
+
+/** The facts of a block, as calc/fact has them. The press writes them before the script. */
+declare const facts: {
+  given: Record<string, string>; // by calculation and given: the id of the fact
+  once: string[]; // those of one sample
+  measure: Record<string, string>; // the unit of what is worked
+  options: Record<string, string[]>; // the names of what a choice has, which no language changes
+};
+
+export const { once, measure: unitOfWorked } = facts;
+
+/** The fact that a field asks for or stands for; "" for none. */
+export function factOf({ element }: Field): string {
+  const asked = element.closest(".field")?.getAttribute("data-fact");
+  const worksheet = element.closest(".worksheet");
+  const code = worksheet?.querySelector<HTMLAnchorElement>('a[href*="calculations/"]')?.pathname.split("/").slice(-2)[0];
+  const given = element.id.slice(worksheet?.id.replace("worksheet-", "").length ?? 0);
+  return asked ?? facts.given[code + given.replace("-", ".")] ?? "";
+}
+
+const isList = (element: Element): element is HTMLSelectElement => element instanceof HTMLSelectElement;
+const unitIn = (field: Field): string =>
+  field.element.parentElement!.querySelector(".unit")?.textContent ?? "";
+
+/** What is in a field, so that a page of another language can take it. */
+export function entryOf(field: Field, id: string): Entry {
+  const { element } = field;
+  if (isList(element)) {
+    return [facts.options[id]?.[element.selectedIndex] ?? chosenIn(element)];
+  }
+  const [text, unit = unitIn(field)] = field.entry();
+  return unit ? [text, unit] : [text];
+}
+
+/** What is kept of a fact, as a field takes it; null for what does not fit. */
+export function entryFor(field: Field, id: string, [text, unit]: Entry): Entry | null {
+  const { element } = field;
+  if (isList(element)) {
+    const option = element.options[facts.options[id]?.indexOf(text) ?? -1];
+    return option ? [option.text] : null;
+  }
+  const units = all("select", element.parentElement!);
+  if (units.length) {
+    return [text, unit];
+  }
+  return (unit ?? "") === unitIn(field) ? [text] : null;
+}
