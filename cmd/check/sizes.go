@@ -29,8 +29,10 @@ const (
 	// too. That module is not counted with the HTML.
 	mostPractice       = 7_000
 	mostPracticeModule = 5_000
-	mostWall           = 8_000 // the script of the leader's page, in the place of theirs
-	mostCourse         = 6_000 // the script of courses and lessons, with the words of a language
+	mostWall           = 8_000  // the script of the leader's page, in the place of theirs
+	mostBlocks         = 5_000  // the script for a reader's blocks, with the words of a language and the facts of a block
+	mostBlockHTML      = 17_500 // the page about one block: a form, and the work of eight worksheets
+	mostCourse         = 6_000  // the script of courses and lessons, with the words of a language
 )
 
 // sizes prints what the parts of a guide weigh on the wire, and fails when one is over its limit.
@@ -56,6 +58,9 @@ func (b *bench) sizes(_ context.Context, r *step.Record) error {
 		if block != nil {
 			w.one(guide.Name()+" module", block.Module, mostModule)
 		}
+	}
+	for _, f := range site.Ending("block/index.html") {
+		w.one("block HTML", f.Bytes, mostBlockHTML)
 	}
 	for _, page := range site.Exercising() {
 		block, err := page.Block()
@@ -120,7 +125,7 @@ func compressed(text []byte) int {
 // scripts weighs each script alone: a page loads one of each kind, in its language.
 func (w *weighing) scripts(files []pressed.File) {
 	limits := map[string]int{"page": mostScript, "ranges": mostRanges, "after": mostAfter, "practice": mostPractice,
-		"wall": mostWall, "course": mostCourse}
+		"wall": mostWall, "course": mostCourse, "block": mostBlocks}
 	found := map[string]bool{}
 	for _, f := range files {
 		kind, _, _ := strings.Cut(path.Base(f.Path), ".")

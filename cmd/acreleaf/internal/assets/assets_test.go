@@ -21,6 +21,7 @@ func small() fstest.MapFS {
 	return fstest.MapFS{
 		"script/after.ts":    {Data: []byte("document.title += words.after;\n")},
 		"script/practice.ts": {Data: []byte("document.title += words.practice;\n")},
+		"script/block.ts":    {Data: []byte("document.title += words.block;\n")},
 		"script/course.ts":   {Data: []byte("document.title += words.course;\n")},
 		"script/wall.ts":     {Data: []byte("document.title += words.wall;\n")},
 		"script/ranges.ts":   {Data: []byte("document.title += ' ranges';\n")},
@@ -28,6 +29,7 @@ func small() fstest.MapFS {
 		"script/greet.ts": {Data: []byte("export function greet(name: string): void { document.body.title = name; }\n" +
 			"export const unused = 'left out';\n")},
 		"style/practice.css": {Data: []byte("b { margin: 0px; }\n")},
+		"style/block.css":    {Data: []byte("u { margin: 0px; }\n")},
 		"style/course.css":   {Data: []byte("b { margin: 0px; }\n")},
 		"style/wall.css":     {Data: []byte("i { margin: 0px; }\n")},
 		"style/icon.svg":     {Data: []byte("<svg/>")},

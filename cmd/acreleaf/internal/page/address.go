@@ -61,7 +61,8 @@ func AddressOf(name string, m Metadata, main string) (Address, error) {
 		return Address{Kind: kind.Home, Language: language}, nil
 	}
 	elements := strings.Split(stem, "/")
-	if stem == blockName || m.Translates.Text == blockName+extension && len(elements) == 1 && nameElement.MatchString(stem) {
+	ofBlock := stem == blockName || m.Translates.Text == blockName+extension
+	if ofBlock && nameElement.MatchString(stem) {
 		return Address{Kind: kind.Block, Language: language, Name: stem}, nil
 	}
 	for _, e := range elements {

@@ -162,7 +162,8 @@ func (r *Renderer) blocks(w *bytes.Buffer) {
 	text(w, words.Example)
 	w.WriteString("</option></select></div>\n<div class=\"field\"><label for=\"block-name\">")
 	text(w, words.Name)
-	w.WriteString("</label><div class=\"entry\"><input type=\"text\" id=\"block-name\" maxlength=\"50\" autocomplete=\"off\"></div></div>\n<p role=\"status\"></p>\n<div class=\"ways\">")
+	w.WriteString("</label><div class=\"entry\"><input type=\"text\" id=\"block-name\" maxlength=\"50\"" +
+		" autocomplete=\"off\"></div></div>\n<p role=\"status\"></p>\n<div class=\"ways\">")
 	for _, way := range [...]struct{ class, text string }{
 		{"keep", words.Keep}, {"copy of-block", words.Copy}, {"rename of-block", words.Rename},
 		{"remove of-block", words.Remove}, {"save", words.Save}, {"load", words.Load},

@@ -163,8 +163,8 @@ const (
 )
 
 // WordsOfPage are those of the script that makes a page live, WordsOfAfter those of the one that comes after,
-// WordsOfPractice those of the one for exercises, WordsOfWall those of the one of the leader's page, WordsOfBlock those of
-// the one for blocks, and WordsOfCourse
+// WordsOfPractice those of the one for exercises, WordsOfWall those of the one of the leader's page, WordsOfBlock those
+// of the one for blocks, and WordsOfCourse
 // those of the one of courses and lessons.
 var (
 	WordsOfPage = []Word{To, Said, Below, Order, NotDetected, Above, Comma, NoNumber, NoUnit, ReadAs, Decimal, Early,
@@ -172,8 +172,10 @@ var (
 	WordsOfAfter    = []Word{To, DayPattern, Months, Undo, Kept, Linked, LeftOut, OtherEdition, Copied, InAddress}
 	WordsOfPractice = []Word{To, Order, NotDetected, Above, Comma, Decimal, Sometimes, Perhaps, Narrow, DayPattern, Months}
 	WordsOfWall     = append(slices.Clone(WordsOfPractice), Elapsed, Left, Over, Count, Counted, HeardOf, Cleared, PutBack)
-	WordsOfBlock    = []Word{LeftOut, PutBack, ShowBlock, ShowsBlock, ToExample, NotKnown, BlockShown, ExampleShown, BlockKept, NameIt, BlockRenamed, BlockRemoved, OtherTab, ShowIt, BlocksSaved, BlocksLoaded, BlocksLarge, BlocksDamaged, BlocksOther, BlocksNewer, BlocksNotKept, BlocksNotRead}
-	WordsOfCourse   = []Word{PutBack, NotKept, NotReadable, Stays, OnCard, OnCardOpen, CardOf, BackToday, BackOn, OpenedOn,
+	WordsOfBlock    = []Word{LeftOut, PutBack, ShowBlock, ShowsBlock, ToExample, NotKnown, BlockShown,
+		ExampleShown, BlockKept, NameIt, BlockRenamed, BlockRemoved, OtherTab, ShowIt, BlocksSaved,
+		BlocksLoaded, BlocksLarge, BlocksDamaged, BlocksOther, BlocksNewer, BlocksNotKept, BlocksNotRead}
+	WordsOfCourse = []Word{PutBack, NotKept, NotReadable, Stays, OnCard, OnCardOpen, CardOf, BackToday, BackOn, OpenedOn,
 		FinishedOn, Begun, Score, GoOn, AllDone, Due, Where, Through, Unfinished, RightOf, Saved, Loaded, FileLarge,
 		FileDamaged, FileNewer, FileOther, FileEdition, RecordClear, RecordIsBack}
 )
