@@ -26,6 +26,7 @@ func TestSizesHoldTheirLimits(t *testing.T) {
 		"guides/soil/index.html": []byte("<p>soil</p>"), "assets/a.css": []byte("p{}"),
 		"assets/page.en.a.js": []byte("1"), "assets/ranges.a.js": []byte("2"), "assets/after.en.a.js": []byte("3"),
 		"assets/practice.en.a.js": []byte("4"), "assets/wall.en.a.js": []byte("5"), "assets/course.en.a.js": []byte("6"),
+		"assets/block.en.a.js": []byte("7"),
 	}
 	for _, c := range []struct {
 		name, file string
@@ -43,6 +44,8 @@ func TestSizesHoldTheirLimits(t *testing.T) {
 		{"script for what comes after", "assets/after.es.a.js", noise(mostAfter + 1), "script after.es.a.js is"},
 		{"script for exercises", "assets/practice.es.a.js", noise(mostPractice + 1), "script practice.es.a.js is"},
 		{"script of courses", "assets/course.es.a.js", noise(mostCourse + 1), "script course.es.a.js is"},
+		{"script for blocks", "assets/block.es.a.js", noise(mostBlocks + 1), "script block.es.a.js is"},
+		{"page about a block", "block/index.html", noise(mostBlockHTML + 1), "block HTML is"},
 		{"script of the leader", "assets/wall.es.a.js", noise(mostWall + 1), "script wall.es.a.js is"},
 		{"a page of exercises", "workshops/soil/index.html",
 			append([]byte(`<p data-exercise="0">`), noise(mostHTML)...), "workshops/soil has exercises and no module"},
