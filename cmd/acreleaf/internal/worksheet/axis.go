@@ -54,7 +54,10 @@ func (b *binder) axis(bound *Bound, entry markdown.Entry) Axis {
 // places are offsets in the entry's value.
 func (b *binder) axisUnread(entry markdown.Entry, number message.Span, unitAt int, given *sheet.Given, err error) {
 	start := entry.ValueSpan.Start
-	span := message.Span{Start: start + number.Start, End: start + max(number.End, number.Start+1)}
+	span := message.Span{Start: start + number.Start, End: start + number.End}
+	if number.End == number.Start {
+		span.Start-- // the = or the comma that nothing follows
+	}
 	var place *unit.Error
 	if numberLength := number.End - number.Start; errors.As(err, &place) && place.At > numberLength {
 		span.Start = start + unitAt + place.At - numberLength - len(" ")
