@@ -94,6 +94,7 @@ var shapes = map[string]shape{
 	"block, no YAML":    inBlock(func(n int) string { return count("a%d: [%d\n", n) }),
 	"block, comments":   inBlock(func(n int) string { return "a: \"1\"\n" + fill("# b\n", n) }),
 	"block, one list":   inBlock(func(n int) string { return "a: [" + fill("b, ", n) + "]\n" }),
+	"block, too deep":   inBlock(func(n int) string { return "a:\n  " + fill("- ", n) + "\n" }),
 	"block, text":       inBlock(func(n int) string { return "a: >\n" + fill("  b: [\n", n) }),
 	"listing": {listingLimit, func(n int) string {
 		return "```go\n" + fill("func a() { return 1 }\n", n-50) + "```\n"

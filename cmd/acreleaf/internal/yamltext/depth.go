@@ -95,34 +95,35 @@ func (d *depth) indent(line []byte) int {
 	if at == len(line) || line[at] == '#' {
 		return len(line)
 	}
-	for opens := opensBlock.Match(line); at < len(line); {
+	for at < len(line) && len(d.open) <= depthLimit {
 		rest := line[at:]
-		list := isMark(rest[0]) && (len(rest) == 1 || rest[1] == ' ')
+		if list := isMark(rest[0]) && (len(rest) == 1 || rest[1] == ' '); list {
+			d.add(level{at, true})
+			at += len(rest) - len(bytes.TrimLeft(rest[1:], " "))
+			continue
+		}
 		key := bytes.Contains(rest, []byte(": ")) || bytes.HasSuffix(rest, []byte(":"))
-		table := key && rest[0] != '[' && rest[0] != '{'
-		d.close(at, list)
-		if list || table {
-			d.open = append(d.open, level{at, list})
+		if key && rest[0] != '[' && rest[0] != '{' {
+			d.add(level{at, false})
 		}
-		if !list {
-			if opens {
-				d.block = at
-			}
-			break
+		if opensBlock.Match(rest) {
+			d.block = at
 		}
-		at += len(rest) - len(bytes.TrimLeft(rest[1:], " "))
+		break
 	}
 	return at
 }
 
-// close ends what a line in a column is no part of. A list may begin in the column of the key that it belongs to.
-func (d *depth) close(column int, list bool) {
+// add ends what the start of a list or a table is no part of, and opens it. A list may begin in the column of the key
+// that it belongs to.
+func (d *depth) add(start level) {
 	for n := len(d.open) - 1; n >= 0; n-- {
-		if last := d.open[n]; last.column < column || last.column == column && list && !last.list {
-			return
+		if last := d.open[n]; last.column < start.column || last.column == start.column && start.list && !last.list {
+			break
 		}
 		d.open = d.open[:n]
 	}
+	d.open = append(d.open, start)
 }
 
 func isMark(c byte) bool { return c == '-' || c == '?' || c == ':' }
