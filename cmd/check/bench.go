@@ -83,6 +83,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "first", After: []string{"press"}, Tools: browser, Run: b.browser("first.mjs")},
 		{Name: "live", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("live.mjs")},
 		{Name: "kept", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("kept.mjs")},
+		{Name: "block", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("block.mjs")},
 		{Name: "choices", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("choices.mjs")},
 		{Name: "hostile", After: []string{"press"}, Tools: browser, Run: b.browser("hostile.mjs")},
 		{Name: "typed", After: []string{"press"}, Tools: browser, Run: b.browser("typed.mjs")},

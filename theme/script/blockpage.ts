@@ -43,8 +43,8 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
     panel.querySelectorAll<HTMLElement>(".of-block").forEach((button) => hide(button, current < 0));
   };
 
-  /** Changes what is kept, and says why where that cannot be. */
-  const change = (how: (kept: Blocks) => void): boolean => {
+  /** Changes what is kept, and says why where that cannot be. While the form is typed in, a name that is begun stays. */
+  const change = (how: (kept: Blocks) => void, typing = false): boolean => {
     const why = changeBlocks((blocks) => {
       how(blocks);
       blocks.current = current;
@@ -53,7 +53,9 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
     if (why) {
       say(word(why));
     }
-    refresh();
+    if (!typing) {
+      refresh();
+    }
     return !why;
   };
 
@@ -62,7 +64,7 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
     clearTimeout(timer);
     timer = undefined;
     if (current >= 0) {
-      change(({ blocks }) => blocks[current] && Object.assign(blocks[current], form.read()));
+      change(({ blocks }) => blocks[current] && Object.assign(blocks[current], form.read()), true);
     }
   };
   const keepSoon = (): void => {

@@ -1,0 +1,298 @@
+// The page about one block: for random blocks its answers are those of the program itself, of a guide that shows the block,
+// and of a page that a link with its numbers opens. What is kept on the device is never lost, and never trusted.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { describe, test } from 'node:test';
+import { readGuide } from './content.mjs';
+import { numbers } from './expect.mjs';
+import { value, work } from './native.mjs';
+import { settings } from './settings.mjs';
+import { ready, start } from './visit.mjs';
+
+const BLOCKS = 100;
+const GUIDE = 'guides/plan/'; // it takes what the page of the block worked
+
+const { browser, origin } = await start(settings.site);
+const address = `${origin}/block/`;
+const { worksheets } = readGuide('block/');
+
+// What is compared: answers that are facts of the block, by their ids, and the answers of which worksheets they are.
+const asked = [['trees-an-acre', 'spacing', 'trees'], ['need', 'need', 'nitrogen'], ['in-soil', 'soil', 'nitrogen'],
+  ['in-water', 'well', 'nitrogen'], ['to-buy', 'budget', 'apply'], ['feeds', 'feeds', 'feeds'],
+  ['feed-of-a-tree', 'feeds', 'each'], ['feed', 'feeds', 'each-acre'], ['feed-of-material', 'feeds', 'product'],
+  ['all', 'whole', 'all']];
+
+describe('the page about one block', () => {
+  test(`${BLOCKS} random blocks give the numbers of the program`, async (t) => {
+    const { page, faults } = await open(t);
+    const random = generator(14);
+    const seen = { ranges: 0, answers: 0 };
+    for (let i = 0; i < BLOCKS; i++) {
+      const block = randomBlock(random);
+      compare(await page.evaluate(type, block), block, seen);
+    }
+    t.diagnostic(`${BLOCKS} blocks: ${seen.answers} answers are the program's, and ${seen.ranges} ranges hold them`);
+    assert.ok(seen.ranges > BLOCKS && seen.answers > BLOCKS && seen.answers + seen.ranges === BLOCKS * asked.length);
+    assert.deepEqual(faults, []);
+  });
+
+  test('a guide, a link and a page that is opened again give them too', async (t) => {
+    const { page, context, faults } = await open(t);
+    const random = generator(15);
+    await page.fill('#block-name', 'North 12');
+    await page.click('.keep');
+    for (let i = 0; i < 3; i++) {
+      const block = single(randomBlock(random));
+      const shown = await page.evaluate(type, block);
+      await kept(page);
+      await page.click('.blocks [data-link]');
+      const link = page.url();
+      assert.ok(new URL(link).hash.length > 20, link);
+      for (const at of [address, link]) {
+        const other = await context.newPage();
+        await other.goto(at);
+        await other.waitForSelector('.blocks:not([hidden])');
+        await other.waitForTimeout(200);
+        assert.deepEqual(await other.evaluate(type, {}), shown, at);
+        await other.close();
+      }
+      const guide = await context.newPage();
+      await guide.goto(`${origin}/${GUIDE}`);
+      await guide.waitForFunction(() => /North 12/.test(document.getElementById('state').textContent));
+      const told = await guide.$$eval('.glance [data-show]', (all) => all.map((one) => one.textContent));
+      assert.deepEqual(told, ['need', 'to-buy', 'feeds', 'feed-of-material'].map((id) => shown[id]));
+      await guide.close();
+    }
+    assert.deepEqual(faults, []);
+  });
+
+  test('what nobody knows counts as a range, and says so', async (t) => {
+    const { page } = await open(t);
+    await page.click('[data-fact=soil-nitrate] > button');
+    assert.equal(await page.inputValue('#soil-nitrate'), '0 to 10');
+    assert.match(await page.innerText('[data-fact=soil-nitrate] .lacking'), /No soil report: counted as 0 to 10 ppm NO3-N\..*0 to 46\.7 lb/);
+    await page.fill('#well-nitrate', '');
+    await page.locator('#well-nitrate').blur();
+    assert.equal(await page.inputValue('#well-nitrate'), '0 to 10');
+  });
+
+  test('blocks are copied, renamed, removed and brought back', async (t) => {
+    const { page, faults } = await open(t);
+    await page.fill('#soil-nitrate', '21');
+    await page.fill('#block-name', 'North');
+    await page.click('.keep');
+    await page.click('.copy');
+    assert.deepEqual(await names(page), ['North', 'North 2']);
+    await page.fill('#block-name', 'South');
+    await page.click('.rename');
+    assert.deepEqual(await names(page), ['North', 'South']);
+    await page.fill('#soil-nitrate', '5');
+    await kept(page);
+    await page.click('.remove');
+    assert.deepEqual(await names(page), ['North']);
+    await page.click('.blocks [role=status] button');
+    assert.deepEqual(await names(page), ['North', 'South']);
+    assert.equal(await page.inputValue('#soil-nitrate'), '5');
+    await page.selectOption('#block-chosen', 'North');
+    assert.equal(await page.inputValue('#soil-nitrate'), '21');
+    assert.deepEqual(faults, []);
+  });
+
+  test('a file brings blocks to another device, and loses none', async (t) => {
+    const { page } = await open(t);
+    await page.fill('#soil-nitrate', '21');
+    await page.fill('#block-name', 'North');
+    await page.click('.keep');
+    const [saved] = await Promise.all([page.waitForEvent('download'), page.click('.save')]);
+    const text = readFileSync(await saved.path(), 'utf8');
+    const other = (await open(t)).page;
+    await other.fill('#block-name', 'North');
+    await other.click('.keep');
+    await load(other, text);
+    assert.deepEqual(await names(other), ['North', 'North 2']);
+    await other.selectOption('#block-chosen', 'North 2');
+    assert.equal(await other.inputValue('#soil-nitrate'), '21');
+    for (const [bad, sentence] of [
+      [text.slice(0, 90), /damaged/], ['[]', /no file of blocks/], [text.replace('"version": 1', '"version": 2'), /newer/],
+      [text.replace('"blocks": [', '"blocks": [3,'), /damaged/], ['x'.repeat(1_100_000), /too large/],
+      ['{"course":"soil","version":1}', /no file of blocks/],
+    ]) {
+      await load(other, bad);
+      assert.match(await said(other), sentence);
+      assert.deepEqual(await names(other), ['North', 'North 2']);
+    }
+  });
+
+  test('what was kept by a newer page, or is damaged, is left as it is', async (t) => {
+    for (const before of ['{"version":9,"blocks":[]}', '{', '{"version":1,"blocks":[null]}']) {
+      const { page } = await open(t, (text) => localStorage.setItem('blocks /', text), before);
+      assert.match(await said(page), /cannot be read/);
+      await page.fill('#block-name', 'North');
+      await page.click('.keep');
+      assert.match(await said(page), /cannot be read/);
+      assert.equal(await page.evaluate(() => localStorage.getItem('blocks /')), before);
+    }
+  });
+
+  test('where storage is forbidden or full the page works, and says that nothing is kept', async (t) => {
+    const { page, faults } = await open(t, () => {
+      Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); };
+    });
+    await page.fill('#block-name', 'North');
+    await page.click('.keep');
+    assert.match(await said(page), /keeps nothing/);
+    await page.fill('#soil-nitrate', '20');
+    assert.match(await page.innerText('.plan'), /93\.3 lb N\/ac present/);
+    assert.deepEqual(faults, []);
+  });
+
+  test('another tab says that the blocks were changed', async (t) => {
+    const { page, context } = await open(t);
+    await page.fill('#block-name', 'North');
+    await page.click('.keep');
+    const other = await context.newPage();
+    await other.goto(address);
+    await other.waitForSelector('.blocks:not([hidden])');
+    await other.fill('#soil-nitrate', '33');
+    await kept(other, '33');
+    await page.waitForFunction(() => /another tab/.test(document.querySelector('.blocks [role=status]').textContent));
+    await page.click('.blocks [role=status] button');
+    assert.equal(await page.inputValue('#soil-nitrate'), '33');
+  });
+
+  test('a link with hostile or absurd numbers shows them as text, or the example', async (t) => {
+    const { page, context, faults } = await open(t);
+    await page.fill('#soil-nitrate', '9.5');
+    await page.click('.blocks [data-link]');
+    const mark = new URL(page.url()).hash.match(/edition=\w+/)[0];
+    const other = await context.newPage();
+    for (const bad of ['<img src=x onerror=alert(1)>', '1e999', '-5', 'x'.repeat(5000), '9 to', '\0', 'javascript:1']) {
+      await other.goto(`${address}#numbers&${mark}&soil-nitrate=${encodeURIComponent(bad)}`);
+      await other.waitForFunction((bad) => {
+        const input = document.getElementById('soil-nitrate');
+        return input.getAttribute('aria-invalid') && input.value === bad.slice(0, 60);
+      }, bad);
+      assert.match(await other.innerText('.plan'), /–/);
+    }
+    assert.deepEqual(faults, []);
+  });
+});
+
+const said = (page) => page.textContent('.blocks [role=status]');
+const names = (page) => page.$$eval('#block-chosen option', (options) => options.slice(1).map((option) => option.text));
+
+// kept waits until the numbers of the form are on the device.
+const kept = (page, nitrate) => page.waitForFunction((nitrate) => {
+  const { blocks, current } = JSON.parse(localStorage.getItem('blocks /'));
+  const [text] = blocks[current].facts['soil-nitrate'];
+  return text === document.getElementById('soil-nitrate').value && (!nitrate || text === nitrate);
+}, nitrate);
+
+const load = async (page, text) => {
+  await page.evaluate(() => document.querySelector('.blocks [role=status]').replaceChildren());
+  await page.setInputFiles('.blocks [type=file]', { name: 'blocks.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+  await page.waitForFunction(() => document.querySelector('.blocks [role=status]').textContent);
+};
+
+// open opens the page on a device of its own, and gives what it should not do.
+async function open(t, before, text) {
+  const context = await browser.newContext({ acceptDownloads: true });
+  t.after(() => context.close());
+  const faults = [];
+  context.on('weberror', (error) => faults.push(error.error().message));
+  context.on('console', (message) => faults.push(message.text()));
+  const page = await context.newPage();
+  if (before) {
+    await page.addInitScript(before, text);
+  }
+  await page.goto(address);
+  await ready(page);
+  await page.waitForSelector('.blocks:not([hidden])');
+  return { context, page, faults };
+}
+
+// type puts a block into the form, in the page, and reads the answers.
+function type(block) {
+  for (const [id, [text]] of Object.entries(block)) {
+    const element = document.getElementById(id);
+    if (element.localName === 'select') {
+      element.selectedIndex = [...element.options].findIndex((option) => option.text.includes(text));
+    } else {
+      element.value = text;
+    }
+  }
+  document.getElementById('spacing-tree').dispatchEvent(new Event('input', { bubbles: true }));
+  const rows = [...document.querySelectorAll('[data-fact]:not(.field)')];
+  return Object.fromEntries([
+    ...rows.map((row) => [row.dataset.fact, row.querySelector('b').textContent]),
+    ['all', document.querySelector('#worksheet-whole .answer b').textContent],
+  ]);
+}
+
+// compare wants what the page shows to be what the program answers.
+function compare(shown, block, seen) {
+  const changes = {};
+  for (const [id, [text, unit = '', name = text]] of Object.entries(block)) {
+    const [use, given] = id.split(/-(.*)/);
+    changes[use] = { ...changes[use], [given]: `${name} ${unit}`.trim() };
+  }
+  const answers = work(worksheets, changes);
+  const inside = [0, 0.5, 1].map((share) => work(worksheets, Object.fromEntries(Object.entries(changes).map(
+    ([use, givens]) => [use, Object.fromEntries(Object.entries(givens).map(
+      ([given, text]) => [given, text.replace(/^(.*) to (\S+)/, at(share))]))]))));
+  for (const [id, use, name] of asked) {
+    const answered = answers.get(use);
+    const where = `${use}.${name} of ${JSON.stringify(block)}`;
+    assert.ok(!answered.error, `${where}: ${answered.error}`);
+    const wanted = numbers(value(answered, name));
+    if (!wanted.includes(' to ')) {
+      assert.equal(shown[id], wanted, where);
+      seen.answers++;
+      continue;
+    }
+    // The page works all worksheets as one, and the program one at a time, so the ends of a range may differ. The page's
+    // holds what the program answers for single numbers in the ranges.
+    const [low, high = low] = split(shown[id]);
+    for (const one of inside) {
+      const [single] = split(numbers(value(one.get(use), name)));
+      assert.ok(low <= single && single <= high, `${where}: ${shown[id]} does not hold ${single}`);
+    }
+    seen.ranges++;
+  }
+}
+
+const split = (text) => text.split(' to ').map((end) => Number(end.replaceAll(',', '')));
+const at = (share) => (_, low, high) => `${Number(low) + share * (Number(high) - Number(low))}`;
+
+// randomBlock gives what is known of a block, by the fields of the form: the text, its unit, and the name of an option.
+function randomBlock(random) {
+  const some = (low, high) => Number((low + random() * (high - low)).toPrecision(2 + Math.floor(random() * 2)));
+  const number = (low, high) => {
+    const two = [some(low, high), some(low, high)].sort((a, b) => a - b);
+    return random() < 0.1 && two[0] < two[1] ? `${two[0]} to ${two[1]}` : `${two[0]}`;
+  };
+  const liquid = random() < 0.3;
+  return {
+    'spacing-tree': [number(14, 26), 'ft'], 'spacing-row': [number(16, 30), 'ft'],
+    'need-rate': [number(2, 4), 'oz N/tree fed'],
+    'soil-nitrate': [number(0, 30), 'ppm NO3-N'], 'soil-depth': [number(6, 24), 'in'],
+    'budget-reach': [number(1, 10), '%'],
+    'well-nitrate': [number(0, 12), 'ppm NO3-N'], 'well-water': [number(1, 12), 'in'],
+    'feeds-leaf': [`${1 + Math.floor(random() * 4)}`],
+    'feeds-material': liquid ? ['UAN-32', '', 'UAN-32'] : ['15-15-15', '', '15-15-15'],
+    'whole-acres': [number(1, 80), 'ac'],
+  };
+}
+
+// single gives a block of single numbers.
+const single = (block) => Object.fromEntries(Object.entries(block).map(([id, [text, ...rest]]) => (
+  [id, [text.replace(/ to .*/, ''), ...rest]])));
+
+// generator gives the same numbers from 0 to 1 for the same seed.
+function generator(seed) {
+  let state = seed * 2654435761 % 4294967296;
+  return () => {
+    state = (state * 1664525 + 1013904223) % 4294967296;
+    return state / 4294967296;
+  };
+}
