@@ -37,6 +37,7 @@ var commandPages = map[string]string{
 	"draft":   "See [your first page](start.md).",
 	"desk":    "See [the desk](desk.md).",
 	"epub":    "See [books to take along](books.md).",
+	"packet":  "See [packets](packet.md).",
 	"proof":   "See [the proof](proof.md).",
 	"handout": "See [handouts](handouts.md).",
 	"record":  "See [courses](courses.md).",

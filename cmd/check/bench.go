@@ -29,6 +29,7 @@ type bench struct {
 	bare     string // the program, and nothing else
 	books    string // the books of the demo
 	raced    string // what the race detector is given in the place of the bundler
+	packets  string // its packets: all of them, and one that was made alone
 	kills    string // sites whose presses are killed
 	aside    string // home and temporary folder of a press, which must stay empty
 }
@@ -39,7 +40,7 @@ func newBench(dir string) *bench {
 		acreleaf: in("acreleaf"), answers: in("answers"), marks: in("marks"), parity: in("parity"), site: in("site"),
 		modules: in("modules"), numbers: in("numbers"), more: in("more"), moreSite: in("more-site"),
 		aside: in("aside"), handed: in("handed"),
-		crossed: in("crossed"), bare: in("bare"), books: in("books"), kills: in("kills"),
+		crossed: in("crossed"), bare: in("bare"), books: in("books"), packets: in("packets"), kills: in("kills"),
 		raced: in("raced"),
 	}
 }
@@ -78,6 +79,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "wasm", After: []string{"material"}, Tools: []string{wasm}, Run: b.wasmValidate},
 		{Name: "numbers", After: []string{"number text"}, Tools: browser, Run: b.browser("numbers.mjs")},
 		{Name: "pages", After: []string{"press"}, Tools: browser, Run: b.browser("pages.mjs")},
+		{Name: "packet", After: []string{"press", "number text"}, Tools: browser, Run: b.packet},
 		{Name: "works", After: []string{"press"}, Tools: browser, Run: b.browser("works.mjs")},
 		{Name: "ways", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("ways.mjs")},
 		{Name: "first", After: []string{"press"}, Tools: browser, Run: b.browser("first.mjs")},

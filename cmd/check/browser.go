@@ -32,7 +32,7 @@ func (b *bench) node(ctx context.Context, r *step.Record, script, content, site 
 		"--chromium", chromium, "--site", site, "--content", content, "--acreleaf", b.acreleaf, "--answers", b.answers,
 		"--marks", b.marks,
 		"--numbers", filepath.Join(b.numbers, "number.mjs"), "--vectors", "calc/unit/testdata/number-text.csv",
-		"--parity", b.modules, "--native", b.parity, "--handed", b.handed,
+		"--parity", b.modules, "--native", b.parity, "--handed", b.handed, "--packets", b.packets,
 		"--codes", "cmd/acreleaf/internal/record/testdata/codes.txt",
 	}})
 	counts, err := readCounts(out)

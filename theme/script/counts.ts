@@ -1,5 +1,6 @@
 import { filled, word } from "./data";
 import { all, hide } from "./element";
+import { pathOf } from "./key";
 
 /** One answer that was heard. */
 export interface Counted {
@@ -97,7 +98,7 @@ export function bindCounts(tally: HTMLElement, boxes: HTMLElement[], chosen: () 
   };
 }
 
-const key = () => location.pathname + "#tally";
+const key = () => pathOf() + "#tally";
 
 function read(): Counted[] {
   try {

@@ -1,12 +1,14 @@
 // Where a reader's numbers are kept on the device, until the tab is closed; and where a link carries them.
 
+import { pathOf } from "./key";
+
 /** How the fragment of a link with numbers begins. An anchor of the page never does. */
 export const LINK = "#numbers&";
 
 /** What is kept for this page; null for nothing. A browser may forbid that anything is. */
 export function readKept(): string | null {
   try {
-    return sessionStorage.getItem(location.pathname);
+    return sessionStorage.getItem(pathOf());
   } catch {
     return null;
   }
@@ -16,9 +18,9 @@ export function readKept(): string | null {
 export function keep(text: string): void {
   try {
     if (text) {
-      sessionStorage.setItem(location.pathname, text);
+      sessionStorage.setItem(pathOf(), text);
     } else {
-      sessionStorage.removeItem(location.pathname);
+      sessionStorage.removeItem(pathOf());
     }
   } catch {
     // Forbidden or full: the page works without it.

@@ -11,11 +11,15 @@ const coming: (Promise<void> | undefined)[] = [];
 /**
  * Loads one of them unless it is there or on its way, and has the fields read again once it is there. Ends when there is
  * no more to wait for, whether it came or not. The page was printed with their tags in a template, where a browser leaves
- * them alone: an address that is set here would need a policy for Trusted Types.
+ * them alone: an address that is set here would need a policy for Trusted Types. A page without a template has all of its
+ * scripts in itself, before this one.
  */
 export function load(which: number): Promise<void> {
   return (coming[which] ??= new Promise<void>((resolve) => {
-    const tags = document.querySelector<HTMLTemplateElement>("template")!.content;
+    const tags = document.querySelector<HTMLTemplateElement>("template")?.content;
+    if (!tags) {
+      return resolve();
+    }
     const script = document.importNode(tags.children[which], true) as HTMLScriptElement;
     script.onload = () => {
       resolve();

@@ -14,6 +14,7 @@ const flags = {
   native: { type: 'string' }, // that program itself
   marks: { type: 'string' }, // the program that marks the exercises of a content folder in many ways
   handed: { type: 'string' }, // the folder with the handouts of the demo's workshop
+  packets: { type: 'string' }, // the folder with the packets of the demo
   guides: { type: 'string' }, // how many guides the desk is tried with, and
   pictures: { type: 'string' }, // a folder for pictures of it; for looking, without a check
 };

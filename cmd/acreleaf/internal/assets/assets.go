@@ -29,6 +29,7 @@ type Bundle struct {
 	Wall          output.File // what the leader's page needs in the place of Practice; it asks for words too
 	WallStyle     output.File // how the leader's page looks
 	Style         output.File
+	Opener        output.File // what opens one page of a file that has all; no page of a site loads it
 	Icon          output.File // as it is in the theme
 }
 
@@ -36,8 +37,9 @@ type Bundle struct {
 func (b *Bundle) places() map[string]*output.File {
 	return map[string]*output.File{
 		"page.js": &b.Script, "ranges.js": &b.Ranges, "after.js": &b.After, "practice.js": &b.Practice,
-		"course.js": &b.Course, "wall.js": &b.Wall, "page.css": &b.Style, "practice.css": &b.PracticeStyle,
-		"course.css": &b.CourseStyle, "block.css": &b.BlockStyle, "block.js": &b.Block, "wall.css": &b.WallStyle,
+		"course.js": &b.Course, "wall.js": &b.Wall, "opener.js": &b.Opener, "page.css": &b.Style,
+		"practice.css": &b.PracticeStyle, "course.css": &b.CourseStyle, "block.css": &b.BlockStyle, "block.js": &b.Block,
+		"wall.css": &b.WallStyle,
 	}
 }
 

@@ -28,6 +28,7 @@ func small() fstest.MapFS {
 		"script/start.ts":    {Data: []byte("import { greet } from './greet';\ngreet(document.title as string);\n")},
 		"script/greet.ts": {Data: []byte("export function greet(name: string): void { document.body.title = name; }\n" +
 			"export const unused = 'left out';\n")},
+		"script/opener.ts":   {Data: []byte("document.title += ' opener';\n")},
 		"style/practice.css": {Data: []byte("b { margin: 0px; }\n")},
 		"style/block.css":    {Data: []byte("u { margin: 0px; }\n")},
 		"style/course.css":   {Data: []byte("b { margin: 0px; }\n")},

@@ -25,6 +25,7 @@ const (
 	blockStyle    = "style/block.css"
 	wallEntry     = "script/wall.ts"
 	wallStyle     = "style/wall.css"
+	openerEntry   = "script/opener.ts"
 	iconFile      = "style/icon.svg"
 )
 
@@ -55,6 +56,7 @@ var entries = []api.EntryPoint{
 	{InputPath: wallEntry, OutputPath: "wall"},
 	{InputPath: wallStyle, OutputPath: "wall"},
 	{InputPath: styleEntry, OutputPath: "page"},
+	{InputPath: openerEntry, OutputPath: "opener"},
 }
 
 // Build bundles and minifies the theme in files. With a fault in the list the Bundle is empty; advice may come with

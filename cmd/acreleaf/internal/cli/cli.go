@@ -30,6 +30,7 @@ type commands struct {
 	Press   pressCommand   `cmd:"" help:"Make the site."`
 	Desk    deskCommand    `cmd:"" help:"Show the site on this computer, and follow the files as they are saved."`
 	Epub    epubCommand    `cmd:"" help:"Make books of the guides, for readers to take along."`
+	Packet  packetCommand  `cmd:"" help:"Make files for a USB stick or an e-mail, each whole in itself."`
 	Proof   proofCommand   `cmd:"" help:"Check every guide, and write nothing."`
 	Draft   draftCommand   `cmd:"" help:"Start a page from a pattern, or a small site."`
 	Handout handoutCommand `cmd:"" help:"Print cards, their key and a sheet to sign in for a workshop."`

@@ -17,6 +17,7 @@ const (
 	aSite    = "a site"
 	aHandout = "a handout"
 	books    = "books"
+	packets  = "packets"
 )
 
 // begin takes a folder for what a command makes.
@@ -52,6 +53,8 @@ func keepsToItsFolder(to *output.Writer, folder, made string) error {
 		there = aSite
 	case to.Lists(handout.CardsFile):
 		there = aHandout
+	case to.ListsAny(".html"):
+		there = packets
 	}
 	if there == made {
 		return nil

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"runtime"
 	"slices"
+	"strings"
 	"sync"
 	"syscall"
 )
@@ -54,6 +55,16 @@ func Begin(dir string) (*Writer, error) {
 func (w *Writer) Lists(name string) bool {
 	_, listed := w.listed[name]
 	return listed
+}
+
+// ListsAny says whether any of those files has a name that ends so.
+func (w *Writer) ListsAny(ending string) bool {
+	for name := range w.listed {
+		if strings.HasSuffix(name, ending) {
+			return true
+		}
+	}
+	return false
 }
 
 // WasCut says whether the press before this one was cut short.

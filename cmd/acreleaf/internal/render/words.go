@@ -39,6 +39,8 @@ type Words struct {
 
 	Text TextWords `yaml:"text"`
 	Book BookWords `yaml:"book"`
+
+	Packet PacketWords `yaml:"packet"`
 }
 
 // BookWords is for what a reader takes along.
@@ -50,6 +52,17 @@ type BookWords struct {
 	Cards      string `yaml:"cards"`
 	Answers    string `yaml:"answers"`
 	Accessible string `yaml:"accessible"` // what a book tells of itself to those who choose one that they can read
+}
+
+// PacketWords is for a page in a file of its own, and for the whole site in one.
+type PacketWords struct {
+	OnSite   string `yaml:"on-site"` // after what is not in the file
+	File     string `yaml:"file"`
+	OnePage  string `yaml:"one-page"`
+	There    string `yaml:"there"` // before the address of the site
+	Ask      string `yaml:"ask"`   // where no address is known
+	Together string `yaml:"together"`
+	NoScript string `yaml:"no-script"`
 }
 
 // PageWords is for the masthead, the line at a glance and the ways to other pages.

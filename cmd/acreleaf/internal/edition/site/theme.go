@@ -20,6 +20,12 @@ import (
 // bundle builds the theme once a process: the theme is part of the program.
 var bundle = sync.OnceValues(func() (assets.Bundle, message.List) { return assets.Build(theme.Files) })
 
+// Opener is the script of a file that has all pages of a site.
+func Opener() output.File {
+	built, _ := bundle()
+	return built.Opener
+}
+
 // A worded is the scripts of a page with the words of a language: the one that makes a page live, the one that comes
 // after, the one for exercises, that of the leader's page, and that of courses.
 type worded struct{ page, after, practice, wall, course, block output.File }
