@@ -92,8 +92,8 @@ func (s *sizes) tell(t *terminal) {
 	}
 }
 
-// muchForAPhone is how large a file may be that is read whole at each page, in bytes. A computer takes 0.4 s of processor
-// time for so many, and a small phone about six times as long.
+// muchForAPhone is how large a file may be that is read whole at each page, in bytes. A computer takes 0.4 s of
+// processor time for so many, and a small phone perhaps six times as long.
 const muchForAPhone = 4_000_000
 
 // named gives the files of the pages that were typed, with or without the content folder in front. A folder is all
