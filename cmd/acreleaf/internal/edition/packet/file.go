@@ -46,7 +46,9 @@ func (m *maker) leaf(name string) *leaf {
 		case n.Data == "script" && n.Parent != l.head: // in the template of what is loaded later
 			l.scripts = append(l.scripts, l.resolve(attribute(n, "src")))
 		case n.Data == "script":
-			live = append(live, l.resolve(attribute(n, "src")))
+			if script := l.resolve(attribute(n, "src")); !ofServer(script) {
+				live = append(live, script)
+			}
 			remove(n)
 		case n.Data == "template":
 			remove(n)
@@ -64,6 +66,10 @@ func (m *maker) leaf(name string) *leaf {
 	m.still(l)
 	return l
 }
+
+// ofServer says whether a script is of use only for a page that comes from a server: the one that keeps pages on the
+// device.
+func ofServer(script string) bool { return strings.HasPrefix(path.Base(script), "offline") }
 
 // still brings the pictures into a page, and takes out what leads to this address of the page: it is one of a computer.
 func (m *maker) still(l *leaf) {
