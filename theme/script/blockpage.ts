@@ -6,6 +6,7 @@ import { blocksKey } from "./blockkey";
 import { changeBlocks, freeName, loadBlocks, noBlocks, type Blocks } from "./blockstore";
 import { filled, word } from "./data";
 import { hide } from "./element";
+import { wayHere } from "./key";
 import { LINK } from "./kept";
 import type { Page } from "./page";
 import type { Word } from "./wire";
@@ -48,7 +49,7 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
     const why = changeBlocks((blocks) => {
       how(blocks);
       blocks.current = current;
-      blocks.page = location.pathname;
+      blocks.page = wayHere();
     });
     if (why) {
       say(word(why));

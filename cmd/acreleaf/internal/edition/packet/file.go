@@ -23,6 +23,9 @@ type leaf struct {
 	document   *html.Node
 }
 
+// root tells the scripts by which way they find what all packets keep on a device together.
+func (l *leaf) root(way string) { set(l.head.Parent, "data-root", way) }
+
 // leaf takes a page apart: what it has in files of their own comes out of its head.
 func (m *maker) leaf(name string) *leaf {
 	document, err := html.Parse(bytes.NewReader(m.files[name]()))
@@ -113,6 +116,7 @@ func (m *maker) single(name string) []byte {
 	l := m.leaf(name)
 	w := &ways{maker: m, leaf: l, file: m.own[name]}
 	w.settle()
+	l.root(w.wayTo(""))
 	m.note(l, w.elsewhere)
 	style := m.text(l.styles)
 	l.head.AppendChild(element("style", style))

@@ -52,6 +52,7 @@ func (m *maker) whole() []byte {
 		}
 	}
 	b.settle(front)
+	front.root(WholeFile)
 	set(front.body, "data-run", b.places(front.scripts))
 	for _, t := range templates {
 		front.body.AppendChild(text("\n"))
