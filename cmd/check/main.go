@@ -3,7 +3,7 @@
 // of a package to see whether its tests notice, go run ./cmd/check faults kills, pauses and doubles presses, and
 // go run ./cmd/check fuzz 10m feeds each reader whatever comes up.
 //
-// It says what it installs, runs two steps at once, prints a line for each with its time, shows the whole output
+// It says what it installs, runs three steps at once, prints a line for each with its time, shows the whole output
 // of a step that failed, goes on with every step that can still run, and ends with the line "N passed, N failed"
 // and exit status 1 if anything failed. Nothing is skipped: a tool that is missing and cannot be installed is a
 // failure that says how a person installs it.

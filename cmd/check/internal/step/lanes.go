@@ -8,8 +8,9 @@ import (
 	"time"
 )
 
-// lanes is how many steps run at once. Most of them keep one processor busy, and wait for another program now and then.
-const lanes = 2
+// lanes is how many steps run at once: one more than the two processors for which the check is made, since a step waits
+// for a browser or a disk about a third of its time.
+const lanes = 3
 
 // A run is the steps that have not ended yet, and what came of those that have.
 type run struct {
@@ -26,7 +27,7 @@ type ending struct {
 	took   time.Duration
 }
 
-// Run runs every step, two at once where they may, and prints all of a step as it ends. Of the steps that can start,
+// Run runs every step, three at once where they may, and prints all of a step as it ends. Of the steps that can start,
 // the first in order does. missing says by name why a tool is not to be had; a step that needs it fails with that
 // sentence.
 func Run(ctx context.Context, w io.Writer, steps []Step, missing map[string]error) Report {

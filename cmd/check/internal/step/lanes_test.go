@@ -43,7 +43,7 @@ func (c *clocked) begin(name string) {
 	c.running = append(c.running, name)
 }
 
-func TestTwoStepsRunAtOnce(t *testing.T) {
+func TestThreeStepsRunAtOnce(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		c := &clocked{beside: map[string][]string{}}
 		var out bytes.Buffer
@@ -54,11 +54,13 @@ func TestTwoStepsRunAtOnce(t *testing.T) {
 			c.step("pages", 5*time.Second, Step{}),
 			c.step("made", time.Second, Step{After: []string{"test"}}),
 			c.step("clock", 2*time.Second, Step{Alone: true}),
-			c.step("last", time.Second, Step{}),
+			c.step("brief", time.Second, Step{}),
+			c.step("late", 5*time.Second, Step{}),
 		}, nil)
-		// compile and test, one after the other, beside pages and last; then made; then clock.
+		// compile and test, one after the other, beside pages and brief, and after brief late; then made; then clock.
 		for name, want := range map[string]string{
-			"compile": "pages", "pages": "compile test", "test": "last pages", "last": "test", "made": "", "clock": "",
+			"compile": "brief late pages", "pages": "brief compile late test", "test": "late pages", "made": "", "clock": "",
+			"brief": "compile pages", "late": "compile pages test",
 		} {
 			if got, ran := c.beside[name]; strings.Join(slices.Sorted(slices.Values(got)), " ") != want || !ran {
 				t.Errorf("%s ran beside %q, want %q", name, got, want)
@@ -67,10 +69,10 @@ func TestTwoStepsRunAtOnce(t *testing.T) {
 		if took, want := time.Since(start), 10*time.Second; took != want {
 			t.Errorf("it took %s, want %s", took, want)
 		}
-		if want := (Tally{Passed: 6}); report.Tally != want {
+		if want := (Tally{Passed: 7}); report.Tally != want {
 			t.Errorf("counted %v, want %v", report.Tally, want)
 		}
-		order := []string{"compile", "note of compile", "pages", "note of pages", "last", "test", "made", "clock"}
+		order := []string{"brief", "note of brief", "compile", "note of compile", "pages", "late", "test", "made", "clock"}
 		at := 0
 		for _, name := range order {
 			next := strings.Index(out.String()[at:], name)

@@ -1,4 +1,4 @@
-// Package step runs the checks, two beside each other, and tells what came of each.
+// Package step runs the checks, three beside each other, and tells what came of each.
 //
 // The package owns the order, the timing, the printed lines and the counts. It must not know what any step checks,
 // and it never leaves one out: a step that could not start has failed.
