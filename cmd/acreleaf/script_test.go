@@ -171,7 +171,7 @@ func scriptBytes(ts *testscript.TestScript, neg bool, args []string) {
 }
 
 // scriptRepeat goes on with the last line of a file, with a text many times over, written as in Go: repeat FILE TIMES
-// TEXT.
+// TEXT. A {n} in the text is the number of the time, from 1.
 func scriptRepeat(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) != 3 {
 		ts.Fatalf("usage: repeat file times text")
@@ -182,6 +182,9 @@ func scriptRepeat(ts *testscript.TestScript, neg bool, args []string) {
 	ts.Check(err)
 	text, err := os.ReadFile(ts.MkAbs(args[0]))
 	ts.Check(err)
-	text = append(bytes.TrimSuffix(text, []byte("\n")), strings.Repeat(more, times)...)
+	text = bytes.TrimSuffix(text, []byte("\n"))
+	for n := range times {
+		text = append(text, strings.ReplaceAll(more, "{n}", strconv.Itoa(n+1))...)
+	}
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), text, 0o644))
 }

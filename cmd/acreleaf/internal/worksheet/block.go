@@ -34,22 +34,42 @@ var binders = [construct.Kinds]func(*binder, *markdown.Block){
 	construct.Worksheet: (*binder).addSheet,
 }
 
-// mostBlocks is how many of these a page may have, and how many passages. Each is worked for every page that is made,
-// and what a reader types into one may change all others.
-const mostBlocks = 100
+// Each of what a page may have so many of is worked for every page that is made, and what a reader types into one may
+// change all others. Of an exercise all cards are dealt.
+const (
+	mostBlocks    = 50 // of all kinds together
+	mostExercises = 20
+	mostPassages  = 100
+)
 
 func (b *binder) bindBlocks() {
+	exercises := 0
 	for i, block := range b.doc.Blocks {
-		if i == mostBlocks {
-			b.fault(block.Span, "page-crowded", fmt.Sprintf("this page has more than %d worksheets, reckoners, exercises and "+
-				"tables", mostBlocks), "divide the page into two, and link them")
+		if block.Construct == construct.Exercise {
+			exercises++
 		}
-		if i >= mostBlocks {
+		crowded := i >= mostBlocks
+		switch {
+		case i == mostBlocks:
+			b.crowded(block.Span, mostBlocks, "worksheets, reckoners, exercises and tables")
+		case block.Construct == construct.Exercise && exercises > mostExercises && !crowded:
+			crowded = true
+			if exercises == mostExercises+1 {
+				b.crowded(block.Span, mostExercises, "exercises")
+			}
+		}
+		if crowded {
 			b.faulty[block.Name] = true // what asks for it is not reported too
 			continue
 		}
 		binders[block.Construct](b, block)
 	}
+}
+
+// crowded reports the first of something that is more than a page may have.
+func (b *binder) crowded(first message.Span, most int, what string) {
+	b.fault(first, "page-crowded", fmt.Sprintf("this page has more than %d %s", most, what),
+		"divide the page into two, and link them")
 }
 
 // addSheet binds a block that works a calculation.

@@ -62,15 +62,20 @@ var crowds = map[string]struct {
 			return fmt.Sprintf("```worksheet w%d\n", i) + strings.Replace(soil, "12", "6 to 12", 2)
 		})
 	}},
-	"worksheet, chain": {mostBlocks, chain("2 lb/ac")},
-	// Each range is looked for through all worksheets before it, so that from 50 of them on it is 2.6 times.
-	"worksheet, chain of ranges": {mostBlocks / 2, chain("1 to 2 lb/ac")},
+	"worksheet, chain":           {mostBlocks, chain("2 lb/ac")},
+	"worksheet, chain of ranges": {mostBlocks, chain("1 to 2 lb/ac")},
+	"exercise": {mostExercises, func(n int) string {
+		return each(n, func(i int) string {
+			return fmt.Sprintf("```exercise e%d\ncalculation: soil-nitrogen\nnitrate: 4 to 24 ppm NO3-N, every 0.5\n"+
+				"depth: 12 in\nstory: The report says {nitrate} in {depth}.\nask: nitrogen\nhint: Work by layers.\n```\n\n", i)
+		})
+	}},
 	"reckoner": {mostCells, func(n int) string {
 		return "```reckoner\ncalculation: soil-nitrogen\ndown: nitrate = " + strings.Repeat("12, ", n/10-1) +
 			"12 ppm NO3-N\nacross: depth = 1, 2, 3, 4, 5, 6, 7, 8, 9, 10 in\nshow: nitrogen\n```\n\n"
 	}},
 	"reference": {mostBlocks, func(n int) string { return strings.Repeat("```reference\ntable: material\n```\n\n", n) }},
-	"passage": {mostBlocks, func(n int) string {
+	"passage": {mostPassages, func(n int) string {
 		return "```worksheet soil\n" + soil + strings.Repeat("```passage\n- when: soil.nitrogen > \"20 lb N/ac\"\n"+
 			"  say: Much.\n- otherwise: Little.\n```\n\n", n)
 	}},
@@ -103,12 +108,53 @@ func TestDoubling(t *testing.T) {
 	}
 }
 
-// A calculation is no block that is bound: see Define. Not here are exercises: each deals its cards, so that a hundred
-// of them take seconds.
+// A calculation is no block that is bound: see Define.
 func TestDoublingHasEverything(t *testing.T) {
 	for k := range construct.All() {
-		if _, has := crowds[k.String()]; !has && k != construct.Calculation && k != construct.Exercise {
+		if _, has := crowds[k.String()]; !has && k != construct.Calculation {
 			t.Errorf("no page has many of %s", k.One())
 		}
+	}
+}
+
+// formulas are the calculations that TestDoublingFormulas makes: each gives the lines that lead to strip.
+var formulas = map[string]struct {
+	most int
+	work func(n int) string
+}{
+	"terms of a line": {110, func(n int) string { // of at most 1,000 letters
+		return "  - strip = width * (" + strings.Repeat("speed + ", n-1) + "speed)\n"
+	}},
+	"brackets inside each other": {18, func(n int) string { // of at most 20
+		return "  - strip = width * " + strings.Repeat("(speed + ", n) + "speed" + strings.Repeat(")", n) + "\n"
+	}},
+	"lines": {90, func(n int) string { // of at most 100
+		return "  - sum_0 = speed * 1\n" + each(n, func(i int) string {
+			return fmt.Sprintf("  - sum_%d = sum_%d + speed\n", i+1, i)
+		}) + fmt.Sprintf("  - strip = width * sum_%d\n", n)
+	}},
+}
+
+// TestDoublingFormulas makes calculations of which one thing is twice as much each time, up to its limit.
+func TestDoublingFormulas(t *testing.T) {
+	for name, f := range formulas {
+		t.Run(name, func(t *testing.T) {
+			growth := cputime.Doubling(f.most, func(size int) func() {
+				text := strings.NewReplacer("ground-speed", "speed", "ground_speed >", "speed >",
+					"  - strip = ground_speed * width\n", f.work(size)).Replace(definition)
+				work := func() message.List {
+					made.Clear() // what is made is kept
+					_, messages := define(text)
+					return messages
+				}
+				for _, m := range work() {
+					t.Fatalf("the calculation has a message: %s: %s", m.Text, m.Source.Text[m.Span.Start:m.Span.End])
+				}
+				return func() { work() }
+			})
+			if t.Log(growth); growth.TooFast() {
+				t.Error("twice as much takes too much")
+			}
+		})
 	}
 }

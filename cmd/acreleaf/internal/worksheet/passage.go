@@ -34,9 +34,8 @@ func (p *Page) Passage(written *markdown.Passage) *Passage {
 // bindPassages reads the conditions of the passages, and adds to the graph what they ask.
 func (b *binder) bindPassages(graph *sheet.Graph) {
 	for i, written := range b.doc.Passages {
-		if i == mostBlocks {
-			b.fault(written.Span, "page-crowded", fmt.Sprintf("this page has more than %d passages", mostBlocks),
-				"divide the page into two, and link them")
+		if i == mostPassages {
+			b.crowded(written.Span, mostPassages, "passages")
 			return
 		}
 		if len(written.Cases) > mostCases {
