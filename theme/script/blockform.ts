@@ -61,13 +61,15 @@ function mountUnknown(field: Field, then: () => void): void {
   const entry: Entry = [text, box.getAttribute("data-unknown-in") ?? undefined];
   const line = box.querySelector(".lacking")!;
   const button = document.createElement("button");
-  const isUnknown = () => field.entry().join() === entry.filter(Boolean).join();
+  let told = text.includes(" "); // a range says it; of a single number, only who pressed the button does
+  const isUnknown = () => told && field.entry().join() === entry.filter(Boolean).join();
   const show = () => {
     hide(line, !isUnknown());
     hide(button, isUnknown());
   };
   const put = () => {
     enter([field], [entry]);
+    told = true;
     show();
     then();
   };

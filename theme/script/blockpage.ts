@@ -23,6 +23,7 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
   let current = -1; // the block whose numbers the form has
   let timer: number | undefined;
   panel.hidden = false;
+  document.querySelector(".room p")!.textContent = location.host + location.pathname;
 
   const say = (text: string, ...more: Node[]) => said.replaceChildren(text, ...more);
   const kept = (): Blocks => loadBlocks() ?? noBlocks();

@@ -9,6 +9,7 @@ declare const facts: {
   given: Record<string, string>; // by calculation and given: the id of the fact
   once: string[]; // those of one sample
   measure: Record<string, string>; // the unit of what is worked
+  names: Record<string, string>; // of units: in English, by the name in the language of the page
   options: Record<string, string[]>; // the names of what a choice has, which no language changes
 };
 
@@ -23,6 +24,8 @@ export function factOf({ element }: Field): string {
   return asked ?? facts.given[code + given.replace("-", ".")] ?? "";
 }
 
+const ofUnit = (own: string): string => facts.names[own] ?? own;
+const ownUnit = (name = ""): string => Object.keys(facts.names).find((own) => facts.names[own] === name) ?? name;
 const isList = (element: Element): element is HTMLSelectElement => element instanceof HTMLSelectElement;
 const unitIn = (field: Field): string =>
   field.element.parentElement!.querySelector(".unit")?.textContent ?? "";
@@ -34,7 +37,7 @@ export function entryOf(field: Field, id: string): Entry {
     return [facts.options[id]?.[element.selectedIndex] ?? chosenIn(element)];
   }
   const [text, unit = unitIn(field)] = field.entry();
-  return unit ? [text, unit] : [text];
+  return unit ? [text, ofUnit(unit)] : [text];
 }
 
 /** What is kept of a fact, as a field takes it; null for what does not fit. */
@@ -46,7 +49,7 @@ export function entryFor(field: Field, id: string, [text, unit]: Entry): Entry |
   }
   const units = all("select", element.parentElement!);
   if (units.length) {
-    return [text, unit];
+    return [text, ownUnit(unit)];
   }
-  return (unit ?? "") === unitIn(field) ? [text] : null;
+  return ownUnit(unit) === unitIn(field) ? [text] : null;
 }

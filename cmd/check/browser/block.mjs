@@ -10,7 +10,7 @@ import { settings } from './settings.mjs';
 import { ready, start } from './visit.mjs';
 
 const BLOCKS = 100;
-const GUIDE = 'guides/plan/'; // it takes what the page of the block worked
+const GUIDES = ['guides/plan/', 'es/guides/plan-completo/']; // they take what the page of the block worked
 
 const { browser, origin } = await start(settings.site);
 const address = `${origin}/block/`;
@@ -48,7 +48,7 @@ describe('the page about one block', () => {
       await page.click('.blocks [data-link]');
       const link = page.url();
       assert.ok(new URL(link).hash.length > 20, link);
-      for (const at of [address, link]) {
+      for (const at of [address, link, `${origin}/es/bloque/`]) {
         const other = await context.newPage();
         await other.goto(at);
         await other.waitForSelector('.blocks:not([hidden])');
@@ -56,12 +56,14 @@ describe('the page about one block', () => {
         assert.deepEqual(await other.evaluate(type, {}), shown, at);
         await other.close();
       }
-      const guide = await context.newPage();
-      await guide.goto(`${origin}/${GUIDE}`);
-      await guide.waitForFunction(() => /North 12/.test(document.getElementById('state').textContent));
-      const told = await guide.$$eval('.glance [data-show]', (all) => all.map((one) => one.textContent));
-      assert.deepEqual(told, ['need', 'to-buy', 'feeds', 'feed-of-material'].map((id) => shown[id]));
-      await guide.close();
+      for (const way of GUIDES) {
+        const guide = await context.newPage();
+        await guide.goto(`${origin}/${way}`);
+        await guide.waitForFunction(() => /North 12/.test(document.getElementById('state').textContent));
+        const told = await guide.$$eval('.glance [data-show]', (all) => all.map((one) => one.textContent));
+        assert.deepEqual(told, ['need', 'to-buy', 'feeds', 'feed-of-material'].map((id) => shown[id]), way);
+        await guide.close();
+      }
     }
     assert.deepEqual(faults, []);
   });
@@ -74,6 +76,60 @@ describe('the page about one block', () => {
     await page.fill('#well-nitrate', '');
     await page.locator('#well-nitrate').blur();
     assert.equal(await page.inputValue('#well-nitrate'), '0 to 10');
+  });
+
+  test('the block sheet is one side, with seven feeds and four signals', async (t) => {
+    for (const way of ['block/', 'es/bloque/']) {
+      const { page } = await open(t, null, null, way);
+      await page.evaluate(type, { 'spacing-tree': ['12'], 'soil-nitrate': ['0'], 'well-nitrate': ['10'], 'need-rate': ['7.9'],
+        'feeds-last': ['2027-10-20'], 'feeds-material': ['UAN-32'] });
+      assert.equal(await page.locator('.feeds li:visible').count(), 7);
+      assert.equal(await page.locator('.cautions .signal:visible').count(), 4);
+      for (const format of ['Letter', 'A4']) {
+        const sides = (await page.pdf({ format })).toString('latin1').match(/\/Type\s*\/Page\b/g);
+        assert.equal(sides.length, 1, `${way} on ${format}`);
+      }
+    }
+  });
+
+  test('a plan for a first-leaf block takes at most 20 taps and swipes from the home page, on a telephone', async (t) => {
+    const context = await browser.newContext({ viewport: { width: 390, height: 780 }, hasTouch: true });
+    t.after(() => context.close());
+    const page = await context.newPage();
+    await page.goto(`${origin}/`);
+    let moves = 0;
+    const see = async (selector) => {
+      for (;;) {
+        const [top, bottom] = await page.locator(selector).first().evaluate((element) => {
+          const box = element.getBoundingClientRect();
+          return [box.top, box.bottom];
+        });
+        if (top >= 0 && bottom <= 780) {
+          return;
+        }
+        await page.evaluate((by) => scrollBy(0, by), Math.min(600, top - 100));
+        moves++;
+        assert.ok(moves < 40, `${selector} does not come into view`);
+      }
+    };
+    const tap = async (selector) => {
+      await see(selector);
+      await page.locator(selector).first().tap();
+      moves++;
+    };
+    await tap('a[href="block/"]');
+    await page.waitForSelector('.blocks:not([hidden])');
+    for (const [id, text] of [['spacing-tree', '18'], ['spacing-row', '24'], ['whole-acres', '22'], ['soil-nitrate', '11'],
+      ['soil-depth', '12'], ['well-nitrate', '6'], ['well-water', '7']]) {
+      await tap(`#${id}`);
+      await page.fill(`#${id}`, text);
+    }
+    for (const answer of ['.plan dl > div:nth-of-type(6)', '.plan dl > div:nth-of-type(11)', '.feeds li',
+      '.cautions .signal:not([hidden])']) {
+      await see(answer);
+    }
+    t.diagnostic(`${moves} taps and swipes`);
+    assert.ok(moves <= 20, `${moves} taps and swipes`);
   });
 
   test('blocks are copied, renamed, removed and brought back', async (t) => {
@@ -195,7 +251,7 @@ const load = async (page, text) => {
 };
 
 // open opens the page on a device of its own, and gives what it should not do.
-async function open(t, before, text) {
+async function open(t, before, text, way = 'block/') {
   const context = await browser.newContext({ acceptDownloads: true });
   t.after(() => context.close());
   const faults = [];
@@ -205,7 +261,7 @@ async function open(t, before, text) {
   if (before) {
     await page.addInitScript(before, text);
   }
-  await page.goto(address);
+  await page.goto(`${origin}/${way}`);
   await ready(page);
   await page.waitForSelector('.blocks:not([hidden])');
   return { context, page, faults };

@@ -147,7 +147,7 @@ func (r *Renderer) block(w *bytes.Buffer, b *Block) {
 	r.blocks(w)
 	w.WriteString("<section class=\"room\" aria-hidden=\"true\">")
 	element(w, "h2", "", r.words.Block.Notes)
-	w.WriteString("</section>\n")
+	w.WriteString("<p></p></section>\n")
 }
 
 // blocks writes where a reader keeps blocks, which the script shows.

@@ -7,6 +7,7 @@ import (
 	"acreleaf/calc"
 	"acreleaf/calc/fact"
 	"acreleaf/calc/sheet"
+	"acreleaf/calc/unit"
 )
 
 // blockFacts is what the script for blocks knows of the facts of a block.
@@ -15,20 +16,32 @@ type blockFacts struct {
 	Once    []string            `json:"once"`    // the facts of one sample
 	Unit    map[string]string   `json:"measure"` // of what is worked
 	Options map[string][]string `json:"options"` // the names of what a choice has, in its order
+	Names   map[string]string   `json:"names"`   // of units: the name in English, by that in the language of the pages
 }
 
-// factsOfBlocks gives the facts of a block in JSON, as the script for blocks reads them.
-func factsOfBlocks() []byte {
+// factsOfBlocks gives the facts of a block in JSON, as the script for blocks of a language reads them. What that keeps
+// is in no language, so that pages of all can show it.
+func factsOfBlocks(language string) []byte {
 	catalogue := calc.Standard()
 	given := func(name string) (*sheet.Sheet, *sheet.Given) {
 		calculation, given, _ := strings.Cut(name, ".")
 		s := catalogue.Find(calculation)
 		return s, s.FindGiven(given)
 	}
-	all := blockFacts{Given: map[string]string{}, Unit: map[string]string{}, Options: map[string][]string{}}
+	all := blockFacts{Given: map[string]string{}, Unit: map[string]string{}, Options: map[string][]string{},
+		Names: map[string]string{}}
+	name := func(u unit.Unit) {
+		if own := u.In(language).String(); own != u.String() {
+			all.Names[own] = u.String()
+		}
+	}
 	for _, one := range fact.BlockFacts() {
-		for _, name := range one.Givens {
-			all.Given[name] = one.ID
+		for _, each := range one.Givens {
+			all.Given[each] = one.ID
+			_, g := given(each)
+			for _, u := range unitsOf(g) {
+				name(u.unit)
+			}
 		}
 		if one.Once {
 			all.Once = append(all.Once, one.ID)

@@ -158,6 +158,7 @@ func fillUnits(v *render.Given, g *sheet.Given, chosen unit.Unit, entry sheet.En
 // A unitOption is a unit that a given can be typed in, with the factor to its own and its range as they are shown.
 type unitOption struct {
 	text, factor, low, high string
+	unit                    unit.Unit
 	second                  *render.Limits // of the second kind of quantity
 	form                    int            // the form that it tells, 0 for none
 }
@@ -173,7 +174,7 @@ func newUnitOption(u unit.Unit, g *sheet.Given, of sheet.Entry) unitOption {
 	}
 	back := factor.Inverse()
 	o := unitOption{
-		text: u.String(), factor: factor.Text(),
+		text: u.String(), unit: u, factor: factor.Text(),
 		low: unit.Text(back.Apply(limits.Low)), high: unit.Text(back.Apply(limits.High)),
 	}
 	o.form = of.Form

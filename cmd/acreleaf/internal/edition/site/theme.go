@@ -45,7 +45,7 @@ var scripts = sync.OnceValue(func() map[string]worded {
 		byLanguage[language] = worded{with(made.Script, wire.WordsOfPage), with(made.After, wire.WordsOfAfter),
 			with(made.Practice, wire.WordsOfPractice), with(made.Wall, wire.WordsOfWall),
 			with(made.Course, wire.WordsOfCourse),
-			assets.With(with(made.Block, wire.WordsOfBlock), language, "facts", factsOfBlocks())}
+			assets.With(with(made.Block, wire.WordsOfBlock), language, "facts", factsOfBlocks(language))}
 	}
 	return byLanguage
 })
