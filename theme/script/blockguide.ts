@@ -5,14 +5,14 @@ import { filled, word } from "./data";
 import { entryFor, factOf, once } from "./facts";
 import { enter, type Entry, type Field } from "./field";
 import { linked } from "./fillin";
-import { pathOf } from "./key";
+import { wayHere } from "./key";
 import type { Page } from "./page";
 
 const BACK = "example"; // the reader went back to the example
 
 /** What was done with the block on this page, until the tab is closed. */
 const mark = (value?: string): string | null => {
-  const key = "block " + pathOf();
+  const key = "block " + wayHere();
   try {
     if (value !== undefined) {
       sessionStorage.setItem(key, value);

@@ -1,6 +1,6 @@
 import { filled, word } from "./data";
 import { all, hide } from "./element";
-import { pathOf } from "./key";
+import { wayHere } from "./key";
 
 /** One answer that was heard. */
 export interface Counted {
@@ -98,7 +98,7 @@ export function bindCounts(tally: HTMLElement, boxes: HTMLElement[], chosen: () 
   };
 }
 
-const key = () => pathOf() + "#tally";
+const key = () => wayHere() + "#tally";
 
 function read(): Counted[] {
   try {

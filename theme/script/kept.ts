@@ -1,6 +1,6 @@
 // Where a reader's numbers are kept on the device, until the tab is closed; and where a link carries them.
 
-import { pathOf } from "./key";
+import { wayHere } from "./key";
 
 /** How the fragment of a link with numbers begins. An anchor of the page never does. */
 export const LINK = "#numbers&";
@@ -8,7 +8,7 @@ export const LINK = "#numbers&";
 /** What is kept for this page; null for nothing. A browser may forbid that anything is. */
 export function readKept(): string | null {
   try {
-    return sessionStorage.getItem(pathOf());
+    return sessionStorage.getItem(wayHere());
   } catch {
     return null;
   }
@@ -18,9 +18,9 @@ export function readKept(): string | null {
 export function keep(text: string): void {
   try {
     if (text) {
-      sessionStorage.setItem(pathOf(), text);
+      sessionStorage.setItem(wayHere(), text);
     } else {
-      sessionStorage.removeItem(pathOf());
+      sessionStorage.removeItem(wayHere());
     }
   } catch {
     // Forbidden or full: the page works without it.

@@ -2,7 +2,7 @@
 
 import type { Kept } from "./answer";
 import type { Pace } from "./face";
-import { pathOf } from "./key";
+import { wayHere } from "./key";
 
 /** What a learner has done on a card, as it is kept. */
 export interface Done extends Pace {
@@ -11,7 +11,7 @@ export interface Done extends Pace {
   answers: Kept[];
 }
 
-const keyOf = (name: string): string => `${pathOf()}#${name}`;
+const keyOf = (name: string): string => `${wayHere()}#${name}`;
 
 /** Keeps what was done on a card. A browser may forbid it, or be full: the exercise works without. */
 export function keepCard(name: string, done: Done): void {

@@ -1,15 +1,8 @@
-/** The way to this page from any other, with its place in a file that has many. */
-export function wayHere(): string {
-  const { page } = document.body.dataset;
-  return location.pathname + (page ? "#" + page : "");
-}
+/** The way to this page, by which it keeps things on the device. In a file that has many, its place there belongs to it. */
+export const wayHere = (): string => location.pathname + document.body.id;
 
-/**
- * By what a page keeps things on the device: its path, or that of a page to which a way leads from it. A page of a file
- * that has many (opener.ts) has its place there on its body.
- */
-export function pathOf(way = ""): string {
-  const { pathname } = location;
-  const { page } = document.body.dataset;
-  return page ? pathname + new URL(way, "file:" + page).pathname : way ? new URL(way, location.href).pathname : pathname;
+/** The same of a page to which a way leads from this one. */
+export function wayTo(way: string): string {
+  const { id } = document.body;
+  return id ? location.pathname + "#" + new URL(way, "file:" + id.slice(1)).pathname : new URL(way, location.href).pathname;
 }

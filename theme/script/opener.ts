@@ -50,7 +50,7 @@ globalThis.openPage = (scripts) => {
     note();
     document.querySelectorAll("template").forEach((template) => template.remove()); // nobody asks for them now
   }
-  document.body.dataset["page"] = page; // no id, which would be the target of the fragment
+  document.body.id = "#" + page; // with the sign, so that it is not what the fragment leads to
   document.documentElement.hidden = false;
   names.forEach((name) => scripts[+name]!());
   document.getElementById(location.hash.slice(1))?.scrollIntoView();

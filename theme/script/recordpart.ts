@@ -2,7 +2,7 @@
 
 import { UNFINISHED, writeCode } from "./code";
 import { filled, word } from "./data";
-import { pathOf } from "./key";
+import { wayHere } from "./key";
 import { join, readProgress, VERSION } from "./progress";
 import type { Store } from "./store";
 import { dayText, done, score, type Sum } from "./sum";
@@ -44,7 +44,7 @@ export function mountRecord(course: Syllabus, titles: string[], store: Store, th
     const { version, lessons } = store.read();
     const file: RecordFile = { version, course: location.href.split("#")[0]!, code: course.code, lessons };
     link.href = URL.createObjectURL(new Blob([JSON.stringify(file, null, 1) + "\n"], { type: "application/json" }));
-    link.download = `${pathOf().split("/").slice(-2)[0] || "course"}.json`;
+    link.download = `${wayHere().split("/").slice(-2)[0] || "course"}.json`;
     link.click();
     setTimeout(() => URL.revokeObjectURL(link.href), 1e4);
     said.textContent = filled("saved", { name: link.download });

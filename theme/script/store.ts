@@ -1,6 +1,6 @@
 // Where progress is kept on the device: by the address of its course.
 
-import { pathOf } from "./key";
+import { wayTo } from "./key";
 import { noProgress, readProgress, type Progress } from "./progress";
 
 /** Why nothing is kept: the browser forbids it or is full, or what is there cannot be read. */
@@ -29,7 +29,7 @@ const ROOM = 1000; // letters that there must be room for
 
 /** Opens the store of a course, whose page is at an address from here. */
 export function openStore(way: string): Store {
-  const pathname = pathOf(way);
+  const pathname = wayTo(way);
   const key = "course " + pathname;
   let failed = false;
   try {

@@ -70,7 +70,7 @@ async function lesson(page) {
 }
 
 const title = (page) => page.locator('h1').textContent();
-const at = (page, name) => page.waitForFunction((id) => document.body?.dataset.page === id, name).then(() => ready(page));
+const at = (page, name) => page.waitForFunction((id) => document.body?.id === `#${id}`, name).then(() => ready(page));
 
 test('the site in one file', async (t) => {
   const { page, faults } = await open(t, 'all/site.html');
