@@ -33,6 +33,10 @@ const (
 	mostBlocks         = 5_000  // the script for a reader's blocks, with the words of a language and the facts of a block
 	mostBlockHTML      = 18_000 // the page about one block: a form, and the work of eight worksheets
 	mostCourse         = 6_000  // the script of courses and lessons, with the words of a language
+
+	// What a page loads when all else of it is there, and what a browser then runs beside it.
+	mostOffline = 2_500 // the script that keeps pages on the device, with the words of a language
+	mostWorker  = 2_500 // the worker that answers from there
 )
 
 // sizes prints what the parts of a guide weigh on the wire, and fails when one is over its limit.
@@ -127,7 +131,8 @@ func compressed(text []byte) int {
 // scripts weighs each script alone: a page loads one of each kind, in its language.
 func (w *weighing) scripts(files []pressed.File) {
 	limits := map[string]int{"page": mostScript, "ranges": mostRanges, "after": mostAfter, "practice": mostPractice,
-		"wall": mostWall, "course": mostCourse, "block": mostBlocks}
+		"wall": mostWall, "course": mostCourse, "block": mostBlocks,
+		"offline": mostOffline, "worker": mostWorker}
 	found := map[string]bool{}
 	for _, f := range files {
 		kind, _, _ := strings.Cut(path.Base(f.Path), ".")

@@ -26,7 +26,8 @@ func TestSizesHoldTheirLimits(t *testing.T) {
 		"guides/soil/index.html": []byte("<p>soil</p>"), "assets/a.css": []byte("p{}"),
 		"assets/page.en.a.js": []byte("1"), "assets/ranges.a.js": []byte("2"), "assets/after.en.a.js": []byte("3"),
 		"assets/practice.en.a.js": []byte("4"), "assets/wall.en.a.js": []byte("5"), "assets/course.en.a.js": []byte("6"),
-		"assets/block.en.a.js": []byte("7"),
+		"assets/block.en.a.js":   []byte("7"),
+		"assets/offline.en.a.js": []byte("7"), "worker.js": []byte("8"),
 	}
 	for _, c := range []struct {
 		name, file string
@@ -48,6 +49,8 @@ func TestSizesHoldTheirLimits(t *testing.T) {
 		{"page about a block", "block/index.html",
 			append([]byte(`<p id="known">`), noise(mostBlockHTML)...), "block HTML is"},
 		{"script of the leader", "assets/wall.es.a.js", noise(mostWall + 1), "script wall.es.a.js is"},
+		{"script that keeps pages", "assets/offline.es.a.js", noise(mostOffline + 1), "script offline.es.a.js is"},
+		{"worker", "worker.js", noise(mostWorker + 1), "script worker.js is"},
 		{"a page of exercises", "workshops/soil/index.html",
 			append([]byte(`<p data-exercise="0">`), noise(mostHTML)...), "workshops/soil has exercises and no module"},
 		{"another script", "assets/more.a.js", []byte("4"), "a script without a limit"},

@@ -51,6 +51,8 @@ export type Attribute =
   | "data-unknown-in" // the unit of that, where there are several
   | "data-lesson" // its name there
   | "data-fits" // the factor from a unit to that of the answer; empty for one that does not fit
+  | "data-there" // where the pages are listed that are kept on the device
+  | "data-away" // the sentence that names the page which is not kept
 ;
 
 /** A word or a sentence that the script writes itself. */
@@ -141,6 +143,24 @@ export type Word =
   | "file-edition"
   | "record-cleared"
   | "is-back"
+  | "offline"
+  | "keep-all"
+  | "keep-rest"
+  | "keeping"
+  | "keep-page"
+  | "keep-none"
+  | "keep-whole"
+  | "keep-drop"
+  | "keep-gone"
+  | "keep-signal"
+  | "keep-changed"
+  | "keep-room"
+  | "keep-refused"
+  | "size"
+  | "new-edition"
+  | "edition-use"
+  | "edition-later"
+  | "edition-failed"
 ;
 
 /** Data is the data block of a page: the module that works every worksheet, and which cells of it the script must know. */

@@ -6,8 +6,8 @@ import { serve } from './server.mjs';
 import { settings } from './settings.mjs';
 
 // launch starts Chromium for as long as the tests run. Without it no test can say anything, so a start that fails ends
-// the script.
-export async function launch() {
+// the script. Without how.workers no page finds workers of its site, which would answer in the place of the server.
+export async function launch(how = {}) {
   const browser = await chromium.launch({
     executablePath: settings.chromium,
     args: [
@@ -16,6 +16,14 @@ export async function launch() {
     ],
   });
   after(() => browser.close());
+  const begin = browser.newContext.bind(browser);
+  browser.newContext = async (options) => {
+    const context = await begin(options);
+    if (!how.workers) {
+      await context.addInitScript(() => { delete Navigator.prototype.serviceWorker; });
+    }
+    return context;
+  };
   return browser;
 }
 

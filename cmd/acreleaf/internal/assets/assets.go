@@ -28,6 +28,8 @@ type Bundle struct {
 	BlockStyle    output.File // how the page about one block looks
 	Wall          output.File // what the leader's page needs in the place of Practice; it asks for words too
 	WallStyle     output.File // how the leader's page looks
+	Offline       output.File // what keeps pages on the device; it asks for words too
+	Worker        output.File // what answers there; it asks for the names of an edition
 	Style         output.File
 	Opener        output.File // what opens one page of a file that has all; no page of a site loads it
 	Icon          output.File // as it is in the theme
@@ -39,7 +41,8 @@ func (b *Bundle) places() map[string]*output.File {
 		"page.js": &b.Script, "ranges.js": &b.Ranges, "after.js": &b.After, "practice.js": &b.Practice,
 		"course.js": &b.Course, "wall.js": &b.Wall, "opener.js": &b.Opener, "page.css": &b.Style,
 		"practice.css": &b.PracticeStyle, "course.css": &b.CourseStyle, "block.css": &b.BlockStyle, "block.js": &b.Block,
-		"wall.css": &b.WallStyle,
+		"wall.css":   &b.WallStyle,
+		"offline.js": &b.Offline, "worker.js": &b.Worker,
 	}
 }
 
@@ -54,10 +57,11 @@ func Worded(script output.File, language string, words []byte) output.File {
 func With(script output.File, language, name string, data []byte) output.File {
 	of, _, _ := strings.Cut(path.Base(script.Path), ".")
 	bytes := slices.Concat([]byte("{const "+name+"="), data, []byte(";"), script.Bytes, []byte("}\n"))
-	return named(of+"."+language, path.Ext(script.Path), bytes)
+	return Named(of+"."+language, path.Ext(script.Path), bytes)
 }
 
-func named(name, extension string, bytes []byte) output.File {
+// Named gives a file that pages share its place, by a name and its bytes.
+func Named(name, extension string, bytes []byte) output.File {
 	return output.File{Path: "assets/" + name + "." + hash(bytes) + extension, Bytes: bytes}
 }
 

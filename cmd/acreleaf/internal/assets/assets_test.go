@@ -24,6 +24,8 @@ func small() fstest.MapFS {
 		"script/block.ts":    {Data: []byte("document.title += words.block;\n")},
 		"script/course.ts":   {Data: []byte("document.title += words.course;\n")},
 		"script/wall.ts":     {Data: []byte("document.title += words.wall;\n")},
+		"script/offline.ts":  {Data: []byte("document.title += words.offline;\n")},
+		"script/worker.ts":   {Data: []byte("onfetch = edition;\n")},
 		"script/ranges.ts":   {Data: []byte("document.title += ' ranges';\n")},
 		"script/start.ts":    {Data: []byte("import { greet } from './greet';\ngreet(document.title as string);\n")},
 		"script/greet.ts": {Data: []byte("export function greet(name: string): void { document.body.title = name; }\n" +
@@ -251,6 +253,21 @@ func BenchmarkBuild(b *testing.B) {
 	for b.Loop() {
 		if _, messages := assets.Build(theme.Files); len(messages) > 0 {
 			b.Fatalf("messages: %+v", messages)
+		}
+	}
+}
+
+// Pages and workers of two editions talk to each other, so nothing that they say may be shortened: "kept" and "waiting"
+// are among the names that other scripts have for themselves.
+func TestNamesBetweenEditionsStay(t *testing.T) {
+	theme := small()
+	for _, name := range []string{"script/offline.ts", "script/worker.ts"} {
+		theme[name] = &fstest.MapFile{Data: []byte("postMessage({ kept: location.waiting });\n")}
+	}
+	bundle := build(t, theme)
+	for _, f := range []output.File{bundle.Offline, bundle.Worker} {
+		if got := string(f.Bytes); !strings.Contains(got, "kept:location.waiting") {
+			t.Errorf("%s is %s", f.Path, got)
 		}
 	}
 }

@@ -3,6 +3,7 @@ package assets
 import (
 	"io/fs"
 	"path"
+	"slices"
 	"strings"
 
 	"github.com/evanw/esbuild/pkg/api"
@@ -26,6 +27,8 @@ const (
 	wallEntry     = "script/wall.ts"
 	wallStyle     = "style/wall.css"
 	openerEntry   = "script/opener.ts"
+	offlineEntry  = "script/offline.ts"
+	workerEntry   = "script/worker.ts"
 	iconFile      = "style/icon.svg"
 )
 
@@ -59,10 +62,41 @@ var entries = []api.EntryPoint{
 	{InputPath: openerEntry, OutputPath: "opener"},
 }
 
+// apart are the scripts that talk to each other across editions of a site, so that no property may be shortened.
+var apart = []api.EntryPoint{
+	{InputPath: offlineEntry, OutputPath: "offline"},
+	{InputPath: workerEntry, OutputPath: "worker"},
+}
+
 // Build bundles and minifies the theme in files. With a fault in the list the Bundle is empty; advice may come with
 // a finished one. A build takes milliseconds and its result never changes, so a process needs only one.
 func Build(files fs.FS) (Bundle, message.List) {
-	result := api.Build(api.BuildOptions{
+	result := built(files, entries, ownProperties)
+	other := built(files, apart, "")
+	messages := append(
+		messages(files, message.Fault, slices.Concat(result.Errors, other.Errors)),
+		messages(files, message.Advice, slices.Concat(result.Warnings, other.Warnings))...)
+	icon, err := fs.ReadFile(files, iconFile)
+	if err != nil {
+		messages = append(messages, message.Message{
+			Level: message.Fault, ID: messageID, Text: "the theme has no file " + iconFile,
+		})
+	}
+	if message.HasFault(messages) {
+		return Bundle{}, messages
+	}
+	bundle := Bundle{Icon: Named("icon", path.Ext(iconFile), icon)}
+	places := bundle.places()
+	for _, file := range slices.Concat(result.OutputFiles, other.OutputFiles) {
+		name, extension, _ := strings.Cut(path.Base(file.Path), ".")
+		*places[path.Base(file.Path)] = Named(name, "."+extension, file.Contents)
+	}
+	return bundle, messages
+}
+
+// built bundles some of the entries. Properties with names of a pattern are shortened.
+func built(files fs.FS, entries []api.EntryPoint, shortened string) api.BuildResult {
+	return api.Build(api.BuildOptions{
 		EntryPointsAdvanced: entries,
 		Plugins:             []api.Plugin{reader(files)},
 		Bundle:              true,
@@ -75,31 +109,12 @@ func Build(files fs.FS) (Bundle, message.List) {
 		MinifyWhitespace:    true,
 		MinifyIdentifiers:   true,
 		MinifySyntax:        true,
-		MangleProps:         ownProperties,
+		MangleProps:         shortened,
 		MangleCache:         map[string]any{}, // the scripts share objects, so each property has one name in all
 		LegalComments:       api.LegalCommentsNone,
 		TsconfigRaw:         tsconfig,
 		LogLevel:            api.LogLevelSilent,
 	})
-	messages := append(
-		messages(files, message.Fault, result.Errors),
-		messages(files, message.Advice, result.Warnings)...)
-	icon, err := fs.ReadFile(files, iconFile)
-	if err != nil {
-		messages = append(messages, message.Message{
-			Level: message.Fault, ID: messageID, Text: "the theme has no file " + iconFile,
-		})
-	}
-	if message.HasFault(messages) {
-		return Bundle{}, messages
-	}
-	bundle := Bundle{Icon: named("icon", path.Ext(iconFile), icon)}
-	places := bundle.places()
-	for _, file := range result.OutputFiles {
-		name, extension, _ := strings.Cut(path.Base(file.Path), ".")
-		*places[path.Base(file.Path)] = named(name, "."+extension, file.Contents)
-	}
-	return bundle, messages
 }
 
 // oldestBrowsers are the first that draw MathML, without which a worksheet cannot be read; newer style syntax is

@@ -58,10 +58,16 @@ func (c *pressCommand) make(t *terminal, options book.Options) (changed []string
 	if err != nil {
 		return nil, err
 	}
-	pages, messages := book.Make(content.Options, site.New, to.Put)
+	list := site.NewList()
+	pages, messages := book.Make(content.Options, site.New, list.Through(to.Put))
 	if changed := content.Changed(); len(changed) > 0 {
 		to.Drop()
 		return changed, nil
+	}
+	for _, f := range list.Files() {
+		if to.Put(f) != nil {
+			break // Commit says why
+		}
 	}
 	return nil, c.finish(t, to, output.Mark{From: content.Hash, Pages: pages}, messages)
 }

@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"acreleaf/cmd/acreleaf/internal/offline"
 )
 
 // Paths of the desk itself. The site's own paths never start with a dot.
@@ -32,6 +34,9 @@ var faultScript []byte
 
 //go:embed follow.js
 var followScript []byte
+
+//go:embed end.js
+var endScript []byte
 
 //go:embed desk.css
 var style []byte
@@ -68,6 +73,8 @@ func (d *Desk) Handler() http.Handler {
 			d.serveNews(w, r)
 		case r.URL.Path == scriptPath:
 			d.send(w, r, http.StatusOK, "text/javascript; charset=utf-8", script)
+		case r.URL.Path == "/"+offline.WorkerPath:
+			d.send(w, r, http.StatusOK, "text/javascript; charset=utf-8", endScript)
 		case r.URL.Path == stylePath:
 			d.send(w, r, http.StatusOK, "text/css; charset=utf-8", style)
 		default:

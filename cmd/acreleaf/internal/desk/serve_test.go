@@ -76,6 +76,17 @@ func TestOnlyThisComputersNamesAreServed(t *testing.T) {
 	}
 }
 
+// A pressed site that was once served here may have left a worker. It finds one that ends it, whatever the site has.
+func TestWorkerOfAnEarlierSiteIsEnded(t *testing.T) {
+	r := ask(shown(), http.MethodGet, "/worker.js", "localhost")
+	got := text(t, r)
+	for _, part := range []string{"skipWaiting()", "caches.delete(name)", "registration.unregister()"} {
+		if r.StatusCode != http.StatusOK || !strings.Contains(got, part) {
+			t.Errorf("status %d, and the worker has no %s:\n%s", r.StatusCode, part, got)
+		}
+	}
+}
+
 func TestFilesAreServed(t *testing.T) {
 	const tag = `<script src="/.desk/desk.js" data-made=""></script></head>`
 	for _, c := range []struct {

@@ -24,6 +24,7 @@ const (
 	Sources
 	Index
 	Leader
+	Offline
 	Missing
 	count
 )
@@ -74,6 +75,7 @@ var rows = [count]Row{
 	Sources:     {Name: "sources"},
 	Index:       {Name: "index"},
 	Leader:      {Name: "leader"}, // the leader's page of another, under its address
+	Offline:     {Name: "offline"},
 	Missing:     {Name: "missing"},
 }
 

@@ -42,7 +42,7 @@ func TestHead(t *testing.T) {
 		policy, _ := tags[4].value("content")
 		for _, part := range []string{
 			"default-src 'none'", "script-src 'self' 'wasm-unsafe-eval'", "style-src 'self'", "base-uri 'none'",
-			"form-action 'none'", "require-trusted-types-for 'script'", "trusted-types 'none'",
+			"form-action 'none'", "require-trusted-types-for 'script'", "trusted-types offline",
 		} {
 			if !strings.Contains(policy, part) {
 				t.Errorf("%s: the policy %q lacks %q", name, policy, part)

@@ -25,6 +25,7 @@ func site() render.Site {
 		LocalRule:   "The label and the rules of your own county, district or state come before anything in these guides.",
 		Style:       "assets/style.css",
 		Icon:        "assets/icon.svg",
+		Offline:     "assets/offline.js",
 	}
 }
 

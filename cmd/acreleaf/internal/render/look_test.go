@@ -132,7 +132,7 @@ func sourcesPage() *render.Sources {
 
 func missingPage() *render.Missing {
 	return &render.Missing{
-		Page: render.Page{Root: "/", Home: "/", Sources: "/sources/"},
+		Page: render.Page{Root: "/", Home: "/", Sources: "/sources/", Unlisted: true, Astray: true},
 		Ways: []render.Link{{Href: "/", Text: "Guides"}, {Href: "/manual/", Text: "Manual"}},
 	}
 }

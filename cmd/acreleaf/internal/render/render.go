@@ -171,6 +171,10 @@ func (r *Renderer) script(w *bytes.Buffer, f *filling) {
 		tag("<script defer", r.site.CourseScript)
 		w.WriteByte('\n')
 	}
+	if r.site.Offline != "" && !f.page.Astray {
+		tag("<script defer", r.site.Offline)
+		w.WriteByte('\n')
+	}
 }
 
 // liveScripts writes the tags of what makes a page live.

@@ -32,6 +32,7 @@ type Site struct {
 	WallStyle    string // way from the site's root to the style of the leader's page
 	After        string // way from the site's root to the script for what comes after; the page's script loads it
 	Script       string // way from the site's root to the script; empty for a site without one
+	Offline      string // way from the site's root to the script that keeps pages on the device
 }
 
 // A Link is a place to go to and its text.
@@ -56,6 +57,7 @@ type Page struct {
 	Summary   string
 	Languages []Language // empty, or two or more with exactly one Current
 	Unlisted  bool       // search engines are asked not to list it
+	Astray    bool       // it is served at any address, so that it can have no script
 
 	TitleLang   string // where it is not the language of the page; so is SummaryLang of the summary
 	SummaryLang string

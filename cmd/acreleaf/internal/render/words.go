@@ -23,6 +23,7 @@ type Words struct {
 	Progress  ProgressWords  `yaml:"progress"`
 	Kept      KeptWords      `yaml:"kept"`
 	Block     BlockWords     `yaml:"block"`
+	Offline   OfflineWords   `yaml:"offline"`
 	Leader    LeaderWords    `yaml:"leader"`
 	Table     TableWords     `yaml:"table"`
 	Reference ReferenceWords `yaml:"reference"`

@@ -57,6 +57,9 @@ const (
 
 	Lesson = "data-lesson" // its name there
 	Fits   = "data-fits"   // the factor from a unit to that of the answer; empty for one that does not fit
+
+	There = "data-there" // where the pages are listed that are kept on the device
+	Away  = "data-away"  // the sentence that names the page which is not kept
 )
 
 // Inputs are the attributes that name a cell which the page writes to, and Outputs those that name one which it reads.
@@ -160,12 +163,31 @@ const (
 	FileEdition  Word = "file-edition"
 	RecordClear  Word = "record-cleared"
 	RecordIsBack Word = "is-back"
+
+	Offline       Word = "offline"
+	KeepAll       Word = "keep-all"
+	KeepRest      Word = "keep-rest"
+	Keeping       Word = "keeping"
+	KeepPage      Word = "keep-page"
+	KeepNone      Word = "keep-none"
+	KeepWhole     Word = "keep-whole"
+	KeepDrop      Word = "keep-drop"
+	KeepGone      Word = "keep-gone"
+	KeepSignal    Word = "keep-signal"
+	KeepChanged   Word = "keep-changed"
+	KeepRoom      Word = "keep-room"
+	KeepRefused   Word = "keep-refused"
+	Size          Word = "size"
+	Edition       Word = "new-edition"
+	EditionUse    Word = "edition-use"
+	EditionLater  Word = "edition-later"
+	EditionFailed Word = "edition-failed"
 )
 
 // WordsOfPage are those of the script that makes a page live, WordsOfAfter those of the one that comes after,
 // WordsOfPractice those of the one for exercises, WordsOfWall those of the one of the leader's page, WordsOfBlock those
-// of the one for blocks, and WordsOfCourse
-// those of the one of courses and lessons.
+// of the one for blocks, WordsOfCourse those of the one of courses and lessons, and WordsOfOffline those of the one
+// that keeps pages on the device.
 var (
 	WordsOfPage = []Word{To, Said, Below, Order, NotDetected, Above, Comma, NoNumber, NoUnit, ReadAs, Decimal, Early,
 		Sometimes, SetAside, Needed, UseAgain, Perhaps, Narrow, DayPattern, Months, Beside, Unanswered, None, Undo}
@@ -178,4 +200,6 @@ var (
 	WordsOfCourse = []Word{PutBack, NotKept, NotReadable, Stays, OnCard, OnCardOpen, CardOf, BackToday, BackOn, OpenedOn,
 		FinishedOn, Begun, Score, GoOn, AllDone, Due, Where, Through, Unfinished, RightOf, Saved, Loaded, FileLarge,
 		FileDamaged, FileNewer, FileOther, FileEdition, RecordClear, RecordIsBack}
+	WordsOfOffline = []Word{Offline, KeepAll, KeepRest, Keeping, KeepPage, KeepNone, KeepWhole, KeepDrop,
+		KeepGone, KeepSignal, KeepChanged, KeepRoom, KeepRefused, Size, Edition, EditionUse, EditionLater, EditionFailed}
 )

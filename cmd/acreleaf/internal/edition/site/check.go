@@ -63,6 +63,7 @@ func (e *edition) checkPlaces(b *book.Book) message.List {
 			planned[sourcesAddress(language).File()] = true
 		}
 		planned[homeOf(page.Address{Language: language}).File()] = true
+		planned[offlineAddress(language).File()] = true
 		planned[indexAddress(language, kind.Calculation.Row().Folder).File()] = true
 		for _, i := range indexes(addresses, language) {
 			planned[i.address.File()] = true

@@ -26,8 +26,12 @@ func (e *edition) Common(b *book.Book) ([]book.Part, message.List) {
 		built.BlockStyle, built.Icon}
 	for _, language := range slices.Sorted(maps.Keys(e.renderers())) {
 		of := scripts()[language]
-		shared = append(shared, of.page, of.after, of.practice, of.wall, of.course, of.block)
+		shared = append(shared, of.page, of.after, of.practice, of.wall, of.course, of.block, of.offline)
 	}
+	for _, icon := range icons() {
+		shared = append(shared, icon.File)
+	}
+	shared = append(shared, e.manifests()...)
 	for _, f := range shared {
 		parts = append(parts, book.Part{Path: f.Path, Make: func() []byte { return f.Bytes }})
 	}
@@ -43,7 +47,7 @@ func part(at page.Address, set func(w *bytes.Buffer)) book.Part {
 }
 
 // pages lists the pages that nobody writes: the bibliography, the calculations, the lists of the folders, the home
-// pages that are lacking, and the page for an address that is not there.
+// pages that are lacking, the page for a reader without a network, and the one for an address that is not there.
 func (c *common) pages() []book.Part {
 	var pages []book.Part
 	add := func(at page.Address, set func(w *bytes.Buffer)) { pages = append(pages, part(at, set)) }
@@ -64,6 +68,8 @@ func (c *common) pages() []book.Part {
 			add(home, c.madeHome(home, r))
 		}
 		pages = append(pages, c.calculationPages(code, r)...)
+		kept := offlineAddress(code)
+		add(kept, func(w *bytes.Buffer) { r.Offline(w, c.offlineView(kept, r.Words())) })
 		if i == 0 {
 			add(missing, func(w *bytes.Buffer) { r.Missing(w, c.missingView(r.Words())) })
 		}

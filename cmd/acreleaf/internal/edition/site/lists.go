@@ -68,7 +68,7 @@ func (c *common) missingView(words *render.Words) *render.Missing {
 	for i := range v.Ways {
 		v.Ways[i].Href = root + strings.TrimPrefix(v.Ways[i].Href, "./")
 	}
-	v.Page.Root, v.Page.Home, v.Page.Unlisted = root, root, true
+	v.Page.Root, v.Page.Home, v.Page.Unlisted, v.Page.Astray = root, root, true, true
 	if v.Page.Sources != "" {
 		v.Page.Sources = root + sourcesAddress("").String()
 	}

@@ -27,8 +27,8 @@ func Opener() output.File {
 }
 
 // A worded is the scripts of a page with the words of a language: the one that makes a page live, the one that comes
-// after, the one for exercises, that of the leader's page, and that of courses.
-type worded struct{ page, after, practice, wall, course, block output.File }
+// after, the one for exercises, that of the leader's page, that of courses, and the one that keeps pages on the device.
+type worded struct{ page, after, practice, wall, course, block, offline output.File }
 
 // scripts gives the scripts by language. They are made once a process, as the bundle is.
 var scripts = sync.OnceValue(func() map[string]worded {
@@ -45,7 +45,8 @@ var scripts = sync.OnceValue(func() map[string]worded {
 		byLanguage[language] = worded{with(made.Script, wire.WordsOfPage), with(made.After, wire.WordsOfAfter),
 			with(made.Practice, wire.WordsOfPractice), with(made.Wall, wire.WordsOfWall),
 			with(made.Course, wire.WordsOfCourse),
-			assets.With(with(made.Block, wire.WordsOfBlock), language, "facts", factsOfBlocks(language))}
+			assets.With(with(made.Block, wire.WordsOfBlock), language, "facts", factsOfBlocks(language)),
+			with(made.Offline, wire.WordsOfOffline)}
 	}
 	return byLanguage
 })
@@ -109,6 +110,7 @@ func siteView(of *config.Site, language string) render.Site {
 	worded := scripts()[language]
 	s.Script, s.After, s.Practice = worded.page.Path, worded.after.Path, worded.practice.Path
 	s.Wall, s.CourseScript, s.BlockScript = worded.wall.Path, worded.course.Path, worded.block.Path
+	s.Offline = worded.offline.Path
 	switch {
 	case of.Contact.Email != "":
 		s.ContactHref = "mailto:" + of.Contact.Email
