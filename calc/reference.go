@@ -17,6 +17,16 @@ var references = []Reference{
 	{"material", []string{"grade", "name", "nitrogen", "forms", "weight", "lime", "apart", "note"}},
 }
 
+// Sources are the ids of all that the table's figures and notes rest on.
+func (r Reference) Sources() []string {
+	var ids []string
+	for _, m := range Materials("en") { // the only table
+		ids = append(ids, m.Sources()...)
+	}
+	slices.Sort(ids)
+	return slices.Compact(ids)
+}
+
 // References lists the tables that a page may print.
 func References() []Reference { return slices.Clone(references) }
 

@@ -25,6 +25,15 @@ type MaterialFacts struct {
 	Apart []fact.Meeting // what it must not meet
 }
 
+// Sources are the ids of all that is known of a material, some of them more than once.
+func (m MaterialFacts) Sources() []string {
+	ids := slices.Concat(m.NoteSources, m.FormSources, m.Nitrogen.Sources, m.Gallon.Sources, m.Lime.Sources)
+	for _, meeting := range m.Apart {
+		ids = append(ids, meeting.Sources...)
+	}
+	return ids
+}
+
 // Materials lists the materials in the order of the table, with their texts in a language. The list is the same for
 // all who ask, and not to be changed.
 func Materials(language string) []MaterialFacts {

@@ -63,7 +63,7 @@ func (p *press) open(d *draft) {
 type bound struct {
 	sheets  []*sheet.Sheet // of its blocks, in order
 	whole   bool           // each block found its calculation
-	sourced []string       // the sources that its figures cite, in order
+	sourced []string       // the sources that its tables and figures cite, in order
 	worked  int            // how many figures are tied to a worksheet
 	said    message.List
 }
@@ -91,6 +91,11 @@ func (p *press) bindPage(d *draft) {
 		for _, e := range d.work.Exercises {
 			for _, u := range e.Practice.Uses {
 				b.sheets = append(b.sheets, u.Sheet)
+			}
+		}
+		for _, block := range d.doc.Blocks {
+			if r := d.work.Reference(block); r != nil {
+				b.sourced = append(b.sourced, r.Table.Sources()...)
 			}
 		}
 		for _, f := range d.doc.Figures {

@@ -2,6 +2,7 @@ package site
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 
 	"acreleaf/calc/fact"
@@ -61,10 +62,17 @@ func (c *citations) constant(k *sheet.Constant, lang, text string) []render.Orig
 
 func (c *citations) reference(r config.Reference) render.Reference {
 	reference := render.Reference{Entry: sourceView(r)}
-	if c.edition.Sources.AnyListed() {
+	if c.edition.Sources.AnyListed() && r.Kind != fact.Definition { // the page of sources has no definitions
 		reference.Href = c.from.To(sourcesAddress(c.from.Language)) + "#" + r.ID
 	}
 	return reference
+}
+
+// forget leaves out of the list the ways to what is cited after a use, since the page does not show it.
+func (c *citations) forget(after int) {
+	for i := range c.list {
+		c.list[i].Uses = slices.DeleteFunc(c.list[i].Uses, func(u render.Use) bool { return u.Cite > after })
+	}
 }
 
 // numbersOf are the numbers of sources in the page's list, without those of definitions.

@@ -55,10 +55,12 @@ func (f *fragments) reckoner(w *bytes.Buffer, b *markdown.Block) {
 func (f *fragments) worksheet(w *bytes.Buffer, b *markdown.Block) {
 	bound := f.page.Work.Bound(b)
 	f.worksheets++
+	before := f.cited.uses
 	v := worksheetView(f.page.Work, bound, f.cited)
 	v.Number = f.worksheets
 	if f.page.Address.Kind == kind.Block {
 		f.inChain(v, bound)
+		f.cited.forget(before)
 	}
 	v.CodeHref = f.page.Address.To(calculationAddress(f.page.Address.Language, bound.Sheet))
 	f.renderer.Worksheet(w, v)
