@@ -20,6 +20,7 @@ import (
 type Bundle struct {
 	Script, After output.File // what makes a page live, and what comes after: both ask for words, which Worded gives
 	Ranges        output.File // what works ranges: a script of its own, since no page needs it for single numbers
+	Language      output.File // what takes the language of a first visit, where the site has several
 	Practice      output.File // what exercises need; it asks for words too
 	PracticeStyle output.File // how exercises look
 	Course        output.File // what courses and lessons need; it asks for words too
@@ -41,8 +42,7 @@ func (b *Bundle) places() map[string]*output.File {
 		"page.js": &b.Script, "ranges.js": &b.Ranges, "after.js": &b.After, "practice.js": &b.Practice,
 		"course.js": &b.Course, "wall.js": &b.Wall, "opener.js": &b.Opener, "page.css": &b.Style,
 		"practice.css": &b.PracticeStyle, "course.css": &b.CourseStyle, "block.css": &b.BlockStyle, "block.js": &b.Block,
-		"wall.css":   &b.WallStyle,
-		"offline.js": &b.Offline, "worker.js": &b.Worker,
+		"wall.css": &b.WallStyle, "language.js": &b.Language, "offline.js": &b.Offline, "worker.js": &b.Worker,
 	}
 }
 

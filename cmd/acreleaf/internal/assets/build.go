@@ -18,6 +18,8 @@ const (
 	rangesEntry = "script/ranges.ts"
 	afterEntry  = "script/after.ts"
 
+	languageEntry = "script/language.ts"
+
 	practiceEntry = "script/practice.ts"
 	practiceStyle = "style/practice.css"
 	courseEntry   = "script/course.ts"
@@ -50,6 +52,7 @@ var entries = []api.EntryPoint{
 	{InputPath: scriptEntry, OutputPath: "page"},
 	{InputPath: rangesEntry, OutputPath: "ranges"},
 	{InputPath: afterEntry, OutputPath: "after"},
+	{InputPath: languageEntry, OutputPath: "language"},
 	{InputPath: practiceEntry, OutputPath: "practice"},
 	{InputPath: practiceStyle, OutputPath: "practice"},
 	{InputPath: courseEntry, OutputPath: "course"},

@@ -132,6 +132,9 @@ func (r *Renderer) address(w *bytes.Buffer, p *Page) {
 	place(w, here)
 	w.WriteString(">\n")
 	for _, l := range p.Languages {
+		if l.Lacks != "" {
+			continue
+		}
 		w.WriteString(`<link rel="alternate"`)
 		attribute(w, "hreflang", l.Code)
 		place(w, r.site.Base+l.Address)
@@ -173,6 +176,10 @@ func (r *Renderer) script(w *bytes.Buffer, f *filling) {
 	}
 	if r.site.Offline != "" && !f.page.Astray {
 		tag("<script defer", r.site.Offline)
+		w.WriteByte('\n')
+	}
+	if len(f.page.Languages) > 0 && r.site.LanguageScript != "" {
+		tag("<script defer", r.site.LanguageScript)
 		w.WriteByte('\n')
 	}
 }
@@ -224,6 +231,16 @@ func (r *Renderer) languages(w *bytes.Buffer, p *Page) {
 		if l.Current {
 			w.WriteString(`<span aria-current="true">`)
 			text(w, l.Name)
+			w.WriteString("</span>")
+			continue
+		}
+		if l.Lacks != "" {
+			w.WriteString("<span")
+			attribute(w, "lang", l.Code)
+			w.WriteByte('>')
+			text(w, l.Lacks)
+			w.WriteByte(' ')
+			link(w, "", l.Href, l.Name)
 			w.WriteString("</span>")
 			continue
 		}

@@ -33,6 +33,8 @@ type Site struct {
 	After        string // way from the site's root to the script for what comes after; the page's script loads it
 	Script       string // way from the site's root to the script; empty for a site without one
 	Offline      string // way from the site's root to the script that keeps pages on the device
+
+	LanguageScript string // way from the site's root to what takes the language of a first visit; empty for one language
 }
 
 // A Link is a place to go to and its text.
@@ -44,6 +46,9 @@ type Language struct {
 	Href       string // way from this page to its twin
 	Address    string // way from the site's root to its twin, for hreflang: "es/guides/soil/"
 	Current    bool   // the language of this page
+
+	// Lacks says, in that language, that there is no twin in it. Name and Href are then those of its home page.
+	Lacks string
 }
 
 // A Page is what the frame of any page needs. Ways are relative to the page, so that the site works in any folder.
@@ -55,7 +60,7 @@ type Page struct {
 	Address   string // way from the site's root to this page: "guides/soil/"
 	Title     string
 	Summary   string
-	Languages []Language // empty, or two or more with exactly one Current
+	Languages []Language // where the site has several: those of this page, and those that it lacks
 	Unlisted  bool       // search engines are asked not to list it
 	Astray    bool       // it is served at any address, so that it can have no script
 

@@ -74,6 +74,7 @@ type PageWords struct {
 	Home          string   `yaml:"home"`
 	Sources       string   `yaml:"sources"`
 	Languages     string   `yaml:"languages"`
+	Untranslated  string   `yaml:"untranslated"` // there is no page in this language
 	MadeUp        string   `yaml:"made-up"`
 	Reviewed      Sentence `yaml:"reviewed" blanks:"date"`
 	ReviewBy      Sentence `yaml:"review-by" blanks:"date"`

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"cmp"
 	"html/template"
+	"slices"
 	"strings"
 	"sync"
 
@@ -43,6 +44,14 @@ func (c *common) usedSheets(language string) ([]*sheet.Sheet, map[*sheet.Sheet][
 	return sheets, used
 }
 
+// uses says whether a worksheet of a language uses the calculation of a name.
+func (c *common) uses(language, name string) bool {
+	isNamed := func(s *sheet.Sheet) bool { return s.Name == name }
+	return slices.ContainsFunc(c.book.Outlines, func(o *book.Outline) bool {
+		return o.Address.Language == language && slices.ContainsFunc(o.Sheets, isNamed)
+	})
+}
+
 // calculationPages are the pages of the calculations that worksheets of a language use, and the list of them.
 func (c *common) calculationPages(language string, r *render.Renderer) []book.Part {
 	sheets, used := c.usedSheets(language)
@@ -58,6 +67,7 @@ func (c *common) calculationPages(language string, r *render.Renderer) []book.Pa
 			v.Page = c.edition.frame(address, s.Title, s.Summary)
 			v.Page.TitleLang, v.Page.SummaryLang = s.LangOf(s.Title, tag), s.LangOf(s.Summary, tag)
 			v.Page.Up = up(address, r.Words())
+			v.Page.Languages = c.sameInLanguages(address, func(code string) bool { return c.uses(code, s.Name) })
 			for _, o := range used[s] {
 				v.Used = append(v.Used, render.Link{Href: address.To(o.Address), Text: o.Title})
 			}

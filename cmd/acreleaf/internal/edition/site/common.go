@@ -24,6 +24,9 @@ func (e *edition) Common(b *book.Book) ([]book.Part, message.List) {
 	parts := c.pages()
 	shared := []output.File{built.Ranges, built.Style, built.PracticeStyle, built.CourseStyle, built.WallStyle,
 		built.BlockStyle, built.Icon}
+	if len(e.Site.Languages) > 1 {
+		shared = append(shared, built.Language)
+	}
 	for _, language := range slices.Sorted(maps.Keys(e.renderers())) {
 		of := scripts()[language]
 		shared = append(shared, of.page, of.after, of.practice, of.wall, of.course, of.block, of.offline)

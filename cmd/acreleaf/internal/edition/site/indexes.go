@@ -59,6 +59,11 @@ func (c *common) indexView(i *index, r *render.Renderer) *render.Index {
 	v := &render.Index{Of: i.of}
 	words := r.Words().Set(i.of)
 	v.Page = c.edition.frame(i.address, folderTitle(i.address.Name, words), words.About)
+	v.Page.Languages = c.sameInLanguages(i.address, func(code string) bool {
+		return slices.ContainsFunc(c.addresses(), func(other page.Address) bool {
+			return other.Language == code && strings.HasPrefix(other.Name, i.address.Name+"/")
+		})
+	})
 	if i.of == kind.Lesson {
 		if v.Course = c.courseView(i.address); len(v.Course.Lessons) == 0 {
 			v.Course, v.Entries = nil, c.courses(i.address, r.Words())
@@ -77,6 +82,10 @@ func (c *common) calculationIndex(language string, sheets []*sheet.Sheet, r *ren
 	address := indexAddress(language, kind.Calculation.Row().Folder)
 	tag := cmp.Or(language, c.Site.Languages[0])
 	v := &render.Index{Of: kind.Calculation, Page: c.edition.frame(address, words.All, words.About)}
+	v.Page.Languages = c.sameInLanguages(address, func(code string) bool {
+		used, _ := c.usedSheets(code)
+		return len(used) > 0
+	})
 	for _, s := range sheets {
 		v.Entries = append(v.Entries, render.Entry{
 			Title: s.Title, Summary: s.Summary, Href: address.To(calculationAddress(language, s)),
@@ -101,29 +110,6 @@ func (c *common) madeHome(address page.Address, r *render.Renderer) func(w *byte
 		v.Page.Languages = c.homesInLanguages(address)
 		r.Home(w, v)
 	}
-}
-
-// homesInLanguages are the home pages of the languages in which there are pages, if those are two or more.
-func (c *common) homesInLanguages(from page.Address) []render.Language {
-	var list []render.Language
-	for i, code := range c.Site.Languages {
-		address := page.Address{Kind: kind.Home, Language: code}
-		if i == 0 {
-			address.Language = ""
-		}
-		speaks := func(o *book.Outline) bool { return o.Address.Language == address.Language }
-		if address != from && !slices.ContainsFunc(c.book.Outlines, speaks) {
-			continue
-		}
-		list = append(list, render.Language{
-			Code: code, Name: c.renderer(code).Words().Page.Language, Href: from.To(address),
-			Address: address.String(), Current: address == from,
-		})
-	}
-	if len(list) < 2 {
-		return nil
-	}
-	return list
 }
 
 // more are the ways from a home page to the lists of what is not in its own.

@@ -33,6 +33,7 @@ func (c *common) seasons(from page.Address) []render.Season {
 
 func (c *common) sourcesView(address page.Address, words *render.Words) *render.Sources {
 	v := &render.Sources{Page: c.edition.frame(address, words.Sources.Title, words.Sources.Summary)}
+	v.Page.Languages = c.homesInLanguages(address)
 	cited := c.book.Cited()
 	for _, id := range c.edition.Sources.IDs() {
 		source := c.edition.sourceIn(id, address.Language)

@@ -26,9 +26,17 @@ func (e *edition) frame(address page.Address, title, summary string) render.Page
 
 func (e *edition) pageView(p *book.Page) render.Page {
 	shown := e.frame(p.Address, p.Metadata.Title, p.Metadata.Summary)
-	shown.Languages = e.languages(p)
 	if p.Address.Kind == kind.Home {
 		shown.Languages = (&common{e, p.Book}).homesInLanguages(p.Address)
+	} else {
+		shown.Languages = e.languages(p.Address, e.Site.Languages, func(language string) (page.Address, bool) {
+			for _, t := range p.Twins {
+				if t.Language == language {
+					return t.Address, true
+				}
+			}
+			return page.Address{}, false
+		})
 	}
 	shown.Up = up(p.Address, e.renderer(p.Language).Words())
 	if p.Address.Kind == kind.Lesson {
@@ -48,22 +56,6 @@ func up(from page.Address, words *render.Words) *render.Link {
 		return nil
 	}
 	return &render.Link{Href: from.To(indexAddress(from.Language, row.Folder)), Text: words.Set(of).All}
-}
-
-// languages lists the languages that a page can be read in, if there are two or more.
-func (e *edition) languages(p *book.Page) []render.Language {
-	var list []render.Language
-	for _, t := range p.Twins {
-		r := e.renderer(t.Language)
-		if r == nil {
-			return nil // there is a fault
-		}
-		list = append(list, render.Language{
-			Code: t.Language, Name: r.Words().Page.Language, Href: p.Address.To(t.Address),
-			Address: t.Address.String(), Current: t.Address == p.Address,
-		})
-	}
-	return list
 }
 
 func (e *edition) guideView(p *book.Page) *render.Guide {

@@ -107,6 +107,9 @@ func siteView(of *config.Site, language string) render.Site {
 		Icon: built.Icon.Path, CardStyle: built.PracticeStyle.Path, CourseStyle: built.CourseStyle.Path,
 		WallStyle: built.WallStyle.Path, BlockStyle: built.BlockStyle.Path,
 	}
+	if len(of.Languages) > 1 {
+		s.LanguageScript = built.Language.Path
+	}
 	worded := scripts()[language]
 	s.Script, s.After, s.Practice = worded.page.Path, worded.after.Path, worded.practice.Path
 	s.Wall, s.CourseScript, s.BlockScript = worded.wall.Path, worded.course.Path, worded.block.Path
