@@ -30,8 +30,15 @@ export function lines() {
   });
 }
 
+// The words of a line in Spanish, and what they are in English.
+const spanish = {
+  y: 'and', 'redondeado hacia arriba:': 'rounded up:', 'redondeado hacia abajo:': 'rounded down:',
+  'sin signo:': 'the size of', 'el menor de': 'the smaller of', 'el mayor de': 'the larger of',
+};
+
 // check says what is wrong with a line: "" for nothing, and null for a line without a formula in numbers.
-export function check({ tokens, bare }) {
+export function check({ tokens: printed, bare }) {
+  const tokens = printed.map((token) => ({ ...token, ...(spanish[token.text] && { text: spanish[token.text] }) }));
   const signs = tokens.flatMap((token, at) => (token.sign === '=' ? [at] : []));
   if (bare || signs.length < 2) {
     return null;
@@ -168,7 +175,7 @@ const words = ['and', 'rounded up:', 'rounded down:', 'the size of', 'arccos', '
 // scale is what a unit makes of its number: 35 % is 0.35, 68 lb for each 1000 lb is 0.068.
 function scale(unit) {
   const percent = unit.startsWith('%') ? [1n, 100n] : [1n, 1n];
-  return / per 1000 /.test(unit) ? times(percent, [1n, 1000n]) : percent;
+  return / (per|por) 1000 /.test(unit) ? times(percent, [1n, 1000n]) : percent;
 }
 
 function fraction(text) {
@@ -206,7 +213,15 @@ const times = ([a, b], [c, d]) => reduced([a * c, b * d]);
 const over = (value, [c, d]) => (c === 0n ? fail('divided by 0') : times(value, c < 0n ? [-d, -c] : [d, c]));
 const near = ([a, b], [c, d]) => a * d === c * b;
 const show = ([above, below]) => String(Number(above * 10n ** 12n / below) / 1e12);
-const dayOf = (text) => Date.parse(`${text} UTC`) / 864e5;
+
+const months = ['enero', 'febrero', 'marzo', 'abril', 'mayo', 'junio', 'julio', 'agosto', 'septiembre', 'octubre',
+  'noviembre', 'diciembre'];
+
+// dayOf counts the days to a date, such as Apr 26, 2027, or 26 de abril de 2027.
+function dayOf(text) {
+  const [, day, month, year] = text.match(/^(\d+) de (\p{L}+) de (\d+)$/u) ?? [];
+  return (day ? Date.UTC(year, months.indexOf(month), day) : Date.parse(`${text} UTC`)) / 864e5;
+}
 
 function reduced([above, below]) {
   let [a, b] = [above < 0n ? -above : above, below];

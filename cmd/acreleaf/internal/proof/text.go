@@ -14,6 +14,7 @@ type textCheck struct {
 	hazards     hazardCheck
 	readability readingCheck
 	unwritten   []message.Span
+	foreign     []message.Span // paragraphs in another language than the page
 	messages    message.List
 }
 
@@ -28,6 +29,7 @@ func (c *textCheck) prose(p *markdown.Prose) {
 	}
 	c.hazards.prose(p)
 	c.readability.prose(p)
+	c.foreignText(p)
 	c.unlinked(p)
 	c.marks(p)
 	if c.rules.Advice && page.Unwritten(p.Text) {
@@ -43,6 +45,7 @@ func (c *textCheck) finish() message.List {
 	c.cautions()
 	c.review()
 	c.grade()
+	c.untranslated()
 	c.lengths()
 	c.unfinished()
 	return c.messages

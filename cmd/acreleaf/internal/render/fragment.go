@@ -172,6 +172,7 @@ type Constant struct {
 // An Origin is a source that a number is from.
 type Origin struct {
 	Text string // in a few words
+	Lang string // of the text, where it is not that of the page
 	Cite Cite   // the zero value when the page does not list it: a definition needs no page
 }
 

@@ -44,13 +44,15 @@ func (r *Renderer) source(w *bytes.Buffer, s *Source) {
 func (r *Renderer) citation(w *bytes.Buffer, s *Source, href string) {
 	sentence(w, s.Authors)
 	sentence(w, s.Year)
+	w.WriteString("<cite")
+	language(w, s.TitleLang)
+	w.WriteByte('>')
 	if href == "" {
-		element(w, "cite", "", s.Title)
+		text(w, s.Title)
 	} else {
-		w.WriteString("<cite>")
 		link(w, "", href, s.Title)
-		w.WriteString("</cite>")
 	}
+	w.WriteString("</cite>")
 	if !ended(s.Title) {
 		w.WriteByte('.')
 	}

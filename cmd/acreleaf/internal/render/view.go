@@ -163,7 +163,7 @@ type Source struct {
 	Number                          string // by which a library finds it; empty for none
 	Kind                            string // one of the kinds of package calc/fact
 	Note                            string
-	NoteLang                        string // where it is not the language of the page
+	TitleLang, NoteLang             string // where they are not the language of the page
 	FiguresLang                     string // likewise
 	Figures                         []Figured
 	Cited                           []Link // the guides that use it

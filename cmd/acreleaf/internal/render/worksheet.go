@@ -176,9 +176,9 @@ func (r *Renderer) origin(w *bytes.Buffer, c *Constant) {
 		}
 		switch {
 		case o.Cite.Source == 0:
-			text(w, o.Text)
+			said(w, o.Lang, o.Text)
 		case i == 0:
-			citeAs(w, o.Cite, func() { text(w, o.Text) })
+			citeAs(w, o.Cite, func() { said(w, o.Lang, o.Text) })
 		default:
 			r.cite(w, o.Cite, o.Text)
 		}

@@ -7,6 +7,7 @@ import (
 
 	"acreleaf/calc/fact"
 	"acreleaf/calc/sheet"
+	"acreleaf/calc/words"
 	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/render"
@@ -52,6 +53,9 @@ func (c *citations) constant(k *sheet.Constant, lang, text string) []render.Orig
 	for _, id := range k.Sources {
 		r := c.source(id)
 		o := render.Origin{Text: citation(r)}
+		if r.Authors == "" {
+			o.Lang = c.edition.titleLang(r, c.from.Language)
+		}
 		if r.Kind != fact.Definition {
 			o.Cite = c.figure(r, lang, text)
 		}
@@ -61,7 +65,7 @@ func (c *citations) constant(k *sheet.Constant, lang, text string) []render.Orig
 }
 
 func (c *citations) reference(r config.Reference) render.Reference {
-	reference := render.Reference{Entry: sourceView(r)}
+	reference := render.Reference{Entry: c.edition.sourceView(r, c.from.Language)}
 	if c.edition.Sources.AnyListed() && r.Kind != fact.Definition { // the page of sources has no definitions
 		reference.Href = c.from.To(sourcesAddress(c.from.Language)) + "#" + r.ID
 	}
@@ -143,14 +147,41 @@ func meaning(r config.Reference, text string) string {
 	return ""
 }
 
-// sourceView is a source as the bibliography has it.
-func sourceView(r config.Reference) render.Source {
+// sourceView is a source as the bibliography of a language has it.
+func (e *edition) sourceView(r config.Reference, language string) render.Source {
 	v := render.Source{
 		ID: r.ID, Authors: r.Authors, Year: r.Year, Title: r.Title, Publisher: r.Publisher,
-		Address: r.Address, Number: r.Number, Kind: string(r.Kind), Note: r.Note,
+		TitleLang: e.titleLang(r, language),
+		Address:   r.Address, Number: r.Number, Kind: string(r.Kind), Note: r.Note,
 	}
 	for _, f := range r.Figures {
-		v.Figures = append(v.Figures, render.Figured{Text: f.Text, For: f.For})
+		v.Figures = append(v.Figures, render.Figured{Text: figureIn(f, language), For: f.For})
 	}
 	return v
+}
+
+// titleLang is the language of a title, where it is not that of the page: works keep the titles they came out under.
+func (e *edition) titleLang(r config.Reference, language string) string {
+	main := e.Site.Languages[0]
+	own := main
+	if _, built := fact.FindSource(r.ID); built {
+		own = words.English
+	}
+	if own == cmp.Or(language, main) || r.Title != e.Sources[r.ID].Title {
+		return ""
+	}
+	return own
+}
+
+// figureIn writes a figure of a source in a language.
+func figureIn(f config.SourceFigure, language string) string {
+	if language == "" {
+		return f.Text
+	}
+	own := f.Range.Unit.In(words.Language(language))
+	low, high, ranged := strings.Cut(strings.Replace(f.Text, f.Range.Unit.String(), own.String(), 1), " to ")
+	if !ranged {
+		return low
+	}
+	return own.Between(low, high)
 }

@@ -37,7 +37,7 @@ func (c *common) sourcesView(address page.Address, words *render.Words) *render.
 	cited := c.book.Cited()
 	for _, id := range c.edition.Sources.IDs() {
 		source := c.edition.sourceIn(id, address.Language)
-		entry := sourceView(source)
+		entry := c.edition.sourceView(source, address.Language)
 		if !source.Listed && len(cited[id]) == 0 || entry.Kind == string(fact.Definition) {
 			continue
 		}
