@@ -269,20 +269,23 @@ describe('a code', () => {
     const { open } = await learner(t);
     const told = await code(await open(course));
     cpSync(settings.content, folder, { recursive: true });
-    for (const [path, from, to, want] of [
-      ['courses/feeding/soil.md', 'cards: 40', 'cards: 39', /another edition of "Feeding a young orchard"/],
-      ['site.yaml', 'office:', 'address: https://other.example.org/\noffice:', /of no course of this site/],
+    const lesson = ['courses/feeding/soil.md', 'courses/feeding/suelo.md']; // a translation has as many cards
+    for (const [paths, from, to, want] of [
+      [lesson, 'cards: 40', 'cards: 39', /another edition of "Feeding a young orchard"/],
+      [['site.yaml'], 'office:', 'address: https://other.example.org/\noffice:', /of no course of this site/],
     ]) {
-      const name = join(folder, path);
-      const before = readFileSync(name, 'utf8');
-      const after = before.includes(from) ? before.replace(from, to) : before.replace('digits: 3\n', `digits: 3\n${to}\n`);
-      assert.notEqual(after, before);
-      writeFileSync(name, after);
+      const files = paths.map((path) => join(folder, path)).map((name) => [name, readFileSync(name, 'utf8')]);
+      for (const [name, before] of files) {
+        const added = before.replace('digits: 3\n', `digits: 3\n${to}\n`);
+        const after = before.includes(from) ? before.replace(from, to) : added;
+        assert.notEqual(after, before);
+        writeFileSync(name, after);
+      }
       const { exit, err } = verify(folder, told);
       assert.equal(exit, 1);
       assert.match(err, want);
       assert.equal(err.match(/^error: /gm).length, 1);
-      writeFileSync(name, before);
+      files.forEach(([name, before]) => writeFileSync(name, before));
     }
   });
 

@@ -20,6 +20,7 @@ import (
 func small() fstest.MapFS {
 	return fstest.MapFS{
 		"script/after.ts":    {Data: []byte("document.title += words.after;\n")},
+		"script/language.ts": {Data: []byte("document.title += ' language';\n")},
 		"script/practice.ts": {Data: []byte("document.title += words.practice;\n")},
 		"script/block.ts":    {Data: []byte("document.title += words.block;\n")},
 		"script/course.ts":   {Data: []byte("document.title += words.course;\n")},

@@ -6,15 +6,16 @@ import (
 	"strings"
 
 	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/reading"
 )
 
 // languageNames are the languages that a text can be told by.
 var languageNames = map[string]string{"en": "English", "es": "Spanish"}
 
-// foreignText keeps a paragraph that is in another language than its page.
+// foreignText keeps a paragraph that is in another language than its page. What is still to be translated says so.
 func (c *textCheck) foreignText(p *markdown.Prose) {
-	if !p.Running || !slices.Contains(reading.Languages(), c.page.Language) {
+	if !p.Running || page.Unwritten(p.Text) || !slices.Contains(reading.Languages(), c.page.Language) {
 		return
 	}
 	if language := reading.Language(p.Text); language != "" && language != c.page.Language {

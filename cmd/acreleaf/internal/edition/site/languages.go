@@ -9,8 +9,8 @@ import (
 	"acreleaf/cmd/acreleaf/internal/render"
 )
 
-// languages lists languages of a site, and which page in each is the twin of the one at an address. Where there is none,
-// the home page is named, and that the twin is lacking. One language alone is no list.
+// languages lists languages of a site, and which page in each is the twin of the one at an address. Where there is
+// none, the home page is named, and that the twin is lacking. One language alone is no list.
 func (e *edition) languages(
 	from page.Address, of []string, twin func(language string) (page.Address, bool),
 ) []render.Language {
