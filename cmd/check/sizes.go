@@ -30,6 +30,7 @@ const (
 	mostPractice       = 7_000
 	mostPracticeModule = 5_000
 	mostWall           = 8_000  // the script of the leader's page, in the place of theirs
+	mostLanguage       = 500    // the script that takes the language of a first visit
 	mostBlocks         = 5_000  // the script for a reader's blocks, with the words of a language and the facts of a block
 	mostBlockHTML      = 18_000 // the page about one block: a form, and the work of eight worksheets
 	mostCourse         = 6_000  // the script of courses and lessons, with the words of a language
@@ -132,7 +133,7 @@ func compressed(text []byte) int {
 func (w *weighing) scripts(files []pressed.File) {
 	limits := map[string]int{"page": mostScript, "ranges": mostRanges, "after": mostAfter, "practice": mostPractice,
 		"wall": mostWall, "course": mostCourse, "block": mostBlocks,
-		"offline": mostOffline, "worker": mostWorker}
+		"language": mostLanguage, "offline": mostOffline, "worker": mostWorker}
 	found := map[string]bool{}
 	for _, f := range files {
 		kind, _, _ := strings.Cut(path.Base(f.Path), ".")
