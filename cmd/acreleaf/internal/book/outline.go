@@ -2,6 +2,7 @@ package book
 
 import (
 	"slices"
+	"time"
 
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/construct"
@@ -29,7 +30,8 @@ type Listed struct {
 	Title, Summary string
 	Season         string
 	Order          float64
-	Minutes        int // that a lesson takes; 0 when it does not say
+	Reviewed       string // the day, as 2026-09-14; "" when it does not say
+	Minutes        int    // that a lesson takes; 0 when it does not say
 	Example        Example
 }
 
@@ -74,7 +76,7 @@ func (p *press) outlinePage(d *draft) {
 		m := d.metadata
 		o := Outline{Rests: from.bound.sheets, Sourced: from.bound.sourced, Listed: Listed{Name: d.name,
 			Address: d.address, Title: m.Title, Summary: m.Summary, Season: m.Season, Order: m.Order, Minutes: m.Lesson.Minutes,
-			Example: ExampleOf(m, d.work)}}
+			Reviewed: day(m.Reviewed), Example: ExampleOf(m, d.work)}}
 		for _, b := range d.work.Sheets {
 			if b.Kind == construct.Worksheet && !slices.Contains(o.Sheets, b.Sheet) {
 				o.Sheets = append(o.Sheets, b.Sheet)
@@ -91,6 +93,14 @@ func (p *press) outlinePage(d *draft) {
 		}
 		return o
 	})
+}
+
+// day is a day as ISO 8601 has it, "" for none.
+func day(t time.Time) string {
+	if t.IsZero() {
+		return ""
+	}
+	return t.Format(time.DateOnly)
 }
 
 // Cited gives the pages that rest on each source, in the order of the season.

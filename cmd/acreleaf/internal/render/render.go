@@ -3,6 +3,7 @@ package render
 import (
 	"bytes"
 	"io/fs"
+	"slices"
 	"strings"
 
 	"acreleaf/calc/words"
@@ -131,13 +132,22 @@ func (r *Renderer) address(w *bytes.Buffer, p *Page) {
 	w.WriteString(`<link rel="canonical"`)
 	place(w, here)
 	w.WriteString(">\n")
-	for _, l := range p.Languages {
-		if l.Lacks != "" {
-			continue
-		}
+	alternate := func(code, address string) {
 		w.WriteString(`<link rel="alternate"`)
-		attribute(w, "hreflang", l.Code)
-		place(w, r.site.Base+l.Address)
+		attribute(w, "hreflang", code)
+		place(w, r.site.Base+address)
+		w.WriteString(">\n")
+	}
+	there := slices.DeleteFunc(slices.Clone(p.Languages), func(l Language) bool { return l.Lacks != "" })
+	if len(there) > 1 { // for those who read neither: the main language of the site
+		alternate("x-default", there[0].Address)
+	}
+	for _, l := range there {
+		alternate(l.Code, l.Address)
+	}
+	if p.Feed != "" {
+		w.WriteString(`<link rel="alternate" type="application/atom+xml"`)
+		place(w, r.site.Base+p.Feed)
 		w.WriteString(">\n")
 	}
 	property(w, "og:type", "article")
@@ -145,8 +155,20 @@ func (r *Renderer) address(w *bytes.Buffer, p *Page) {
 	property(w, "og:description", p.Summary)
 	property(w, "og:url", here)
 	property(w, "og:site_name", r.site.Office)
-	property(w, "og:locale", strings.ReplaceAll(r.site.Language, "-", "_"))
+	property(w, "og:locale", locale(r.site.Language))
+	for _, l := range there {
+		if !l.Current {
+			property(w, "og:locale:alternate", locale(l.Code))
+		}
+	}
+	if r.site.Card != "" {
+		property(w, "og:image", r.site.Base+r.site.Card)
+		property(w, "og:image:alt", r.site.Office)
+	}
 }
+
+// locale is a language as Open Graph has it.
+func locale(language string) string { return strings.ReplaceAll(language, "-", "_") }
 
 func property(w *bytes.Buffer, name, value string) {
 	if value == "" {

@@ -32,6 +32,7 @@ type Site struct {
 	WallStyle    string // way from the site's root to the style of the leader's page
 	After        string // way from the site's root to the script for what comes after; the page's script loads it
 	Script       string // way from the site's root to the script; empty for a site without one
+	Card         string // way from the site's root to the picture that a message shows which links to a page
 	Offline      string // way from the site's root to the script that keeps pages on the device
 
 	LanguageScript string // way from the site's root to what takes the language of a first visit; empty for one language
@@ -62,6 +63,7 @@ type Page struct {
 	Summary   string
 	Languages []Language // where the site has several: those of this page, and those that it lacks
 	Unlisted  bool       // search engines are asked not to list it
+	Feed      string     // way from the site's root to the feed of the language, for its home page; empty for none
 	Astray    bool       // it is served at any address, so that it can have no script
 
 	TitleLang   string // where it is not the language of the page; so is SummaryLang of the summary

@@ -22,6 +22,7 @@ func (e *edition) Common(b *book.Book) ([]book.Part, message.List) {
 	built, said := bundle()
 	c := &common{e, b}
 	parts := c.pages()
+	found := c.found(parts)
 	shared := []output.File{built.Ranges, built.Style, built.PracticeStyle, built.CourseStyle, built.WallStyle,
 		built.BlockStyle, built.Icon}
 	if len(e.Site.Languages) > 1 {
@@ -34,7 +35,7 @@ func (e *edition) Common(b *book.Book) ([]book.Part, message.List) {
 	for _, icon := range icons() {
 		shared = append(shared, icon.File)
 	}
-	shared = append(shared, e.manifests()...)
+	shared = slices.Concat(shared, e.manifests(), found)
 	for _, f := range shared {
 		parts = append(parts, book.Part{Path: f.Path, Make: func() []byte { return f.Bytes }})
 	}

@@ -107,7 +107,7 @@ func (c *common) madeHome(address page.Address, r *render.Renderer) func(w *byte
 			Page:    c.edition.frame(address, c.Site.Office, r.Words().Set(kind.Guide).About),
 			Seasons: c.seasons(address), More: c.more(address, r.Words()),
 		}
-		v.Page.Languages = c.homesInLanguages(address)
+		v.Page.Languages, v.Page.Feed = c.homesInLanguages(address), c.feedFor(address)
 		r.Home(w, v)
 	}
 }

@@ -27,7 +27,8 @@ func (e *edition) frame(address page.Address, title, summary string) render.Page
 func (e *edition) pageView(p *book.Page) render.Page {
 	shown := e.frame(p.Address, p.Metadata.Title, p.Metadata.Summary)
 	if p.Address.Kind == kind.Home {
-		shown.Languages = (&common{e, p.Book}).homesInLanguages(p.Address)
+		c := &common{e, p.Book}
+		shown.Languages, shown.Feed = c.homesInLanguages(p.Address), c.feedFor(p.Address)
 	} else {
 		shown.Languages = e.languages(p.Address, e.Site.Languages, func(language string) (page.Address, bool) {
 			for _, t := range p.Twins {

@@ -110,6 +110,9 @@ func siteView(of *config.Site, language string) render.Site {
 	if len(of.Languages) > 1 {
 		s.LanguageScript = built.Language.Path
 	}
+	if of.Address != "" {
+		s.Card = card().Path
+	}
 	worded := scripts()[language]
 	s.Script, s.After, s.Practice = worded.page.Path, worded.after.Path, worded.practice.Path
 	s.Wall, s.CourseScript, s.BlockScript = worded.wall.Path, worded.course.Path, worded.block.Path
