@@ -57,6 +57,9 @@ func cutMinus(text string) (sign, rest string) {
 	return "", text
 }
 
+// offered is how long a number may be for a message to write it anew.
+const offered = 40
+
 // checkDigits gives the sentence for digits, points and commas that make no number, and "" for a good one.
 func checkDigits(digits, whole, fraction string) string {
 	switch {
@@ -66,7 +69,7 @@ func checkDigits(digits, whole, fraction string) string {
 		return "commas part thousands, before the decimal point only; write it such as 1,200.5"
 	case !strings.ContainsFunc(digits, unicode.IsDigit):
 		return "there is no digit in this number; write it such as 12 or 0.5"
-	case strings.Count(digits, ",") == 1 && fraction == "" && !thousands(whole):
+	case strings.Count(digits, ",") == 1 && fraction == "" && !thousands(whole) && len(digits) <= offered:
 		before, after, _ := strings.Cut(whole, ",")
 		return fmt.Sprintf("a comma parts thousands, as in 1,200; for a decimal write a point, as in %s.%s",
 			cmp.Or(before, "0"), cmp.Or(after, "0"))
