@@ -17,6 +17,7 @@ type BlockWords struct {
 	ForBlock  Sentence `yaml:"for-block" blanks:"amount"`
 	Cautions  string   `yaml:"cautions"`
 	Notes     string   `yaml:"notes"`
+	Chain     string   `yaml:"chain"`
 
 	Blocks   string `yaml:"blocks"`
 	KeptHere string `yaml:"kept-here"`
@@ -133,7 +134,9 @@ func (r *Renderer) block(w *bytes.Buffer, b *Block) {
 	if b == nil {
 		return
 	}
+	w.WriteString("<div class=\"sides\">")
 	r.blockForm(w, b)
+	w.WriteString("<div>")
 	r.blockAnswers(w, b)
 	if len(b.Cautions) > 0 {
 		w.WriteString("<section class=\"cautions\">")
@@ -144,6 +147,7 @@ func (r *Renderer) block(w *bytes.Buffer, b *Block) {
 		}
 		w.WriteString("</section>\n")
 	}
+	w.WriteString("</div></div>\n")
 	r.blocks(w)
 	w.WriteString("<section class=\"room\" aria-hidden=\"true\">")
 	element(w, "h2", "", r.words.Block.Notes)

@@ -33,14 +33,25 @@ func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 	r.state(w, g.Body)
 	r.block(w, g.Block)
 	r.unitSystem(w, g.Body)
-	w.WriteString("<article>\n")
-	w.WriteString(string(g.Body))
-	r.references(w, g.Cited)
-	w.WriteString("</article>\n")
+	r.article(w, g)
 	r.printAll(w, g)
 	r.record(w, g.Course)
 	r.module(w, g.Module)
 	r.learning(w, g)
+}
+
+// article writes the text. On a page about one block it is the worksheets behind the answers, folded into one line.
+func (r *Renderer) article(w *bytes.Buffer, g *Guide) {
+	if g.Block != nil {
+		w.WriteString(`<details class="chain"><summary>`)
+		text(w, r.words.Block.Chain)
+		w.WriteString("</summary>\n")
+		defer w.WriteString("</details>\n")
+	}
+	w.WriteString("<article>\n")
+	w.WriteString(string(g.Body))
+	r.references(w, g.Cited)
+	w.WriteString("</article>\n")
 }
 
 // printAll writes the button that prints a page with the work and all else that is folded.
