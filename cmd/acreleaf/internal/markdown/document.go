@@ -47,6 +47,16 @@ type Entry struct {
 	KeySpan, ValueSpan message.Span
 }
 
+// Part is the place of a part of the value: all of it where a value over several lines, or one with escapes, is not
+// written as it reads.
+func (e Entry) Part(start, end int) message.Span {
+	if e.ValueSpan.End-e.ValueSpan.Start != len(e.Value) {
+		return e.ValueSpan
+	}
+	end = min(end, len(e.Value))
+	return message.Span{Start: e.ValueSpan.Start + min(start, end), End: e.ValueSpan.Start + end}
+}
+
 // Figure is a link whose scheme is one of ours: [48 lb/ac](worked:soil.nitrogen "title").
 type Figure struct {
 	Index                      int

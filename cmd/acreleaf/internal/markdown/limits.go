@@ -13,16 +13,16 @@ import (
 // and a message names the line. What is past the limit is shown as plain text. The limits are where the square still
 // counts for little: TestDoubling goes up to each.
 const (
-	emphasisLimit = 200      // runs of * and _ in one piece of text
-	bracketLimit  = 500      // brackets that may open a link, in one piece of text
-	openLimit     = 40       // of them that are open at once
-	wasteLimit    = 16 << 10 // bytes looked at in vain for the ends of links and of text in backticks, on one page
-	nestingLimit  = 40       // quotations, lists and footnotes in each other
-	footnoteLimit = 300      // footnotes of one page
-	tableLimit    = 100_000  // cells of one table
-	bodyLimit     = 20_000   // bytes of the body of one block of ours
-	listingLimit  = 20_000   // bytes of the listings of one page that are still highlighted
-	lineLimit     = 400      // bytes of a line of a listing that is still highlighted
+	emphasisLimit = 200     // runs of * and _ in one piece of text
+	bracketLimit  = 500     // brackets that may open a link, in one piece of text
+	openLimit     = 40      // of them that are open at once
+	wasteLimit    = 8 << 10 // bytes looked at in vain for the ends of links and of text in backticks, on one page
+	nestingLimit  = 40      // quotations, lists and footnotes in each other
+	footnoteLimit = 300     // footnotes of one page
+	tableLimit    = 100_000 // cells of one table
+	bodyLimit     = 20_000  // bytes of the body of one block of ours
+	listingLimit  = 20_000  // bytes of the listings of one page that are still highlighted
+	lineLimit     = 400     // bytes of a line of a listing that is still highlighted
 )
 
 // counts are compared with the limits.

@@ -53,15 +53,14 @@ func (b *binder) axis(bound *Bound, entry markdown.Entry) Axis {
 // axisUnread reports a value of an axis that cannot be taken: at the number, or at the unit if that is unknown. The
 // places are offsets in the entry's value.
 func (b *binder) axisUnread(entry markdown.Entry, number message.Span, unitAt int, given *sheet.Given, err error) {
-	start := entry.ValueSpan.Start
-	span := message.Span{Start: start + number.Start, End: start + number.End}
 	if number.End == number.Start {
-		span.Start-- // the = or the comma that nothing follows
+		number.Start-- // the = or the comma that nothing follows
 	}
+	span := entry.Part(number.Start, number.End)
 	var place *unit.Error
 	if numberLength := number.End - number.Start; errors.As(err, &place) && place.At > numberLength {
-		span.Start = start + unitAt + place.At - numberLength - len(" ")
-		span.End = span.Start + wordLength(b.doc.Source.Text[span.Start:entry.ValueSpan.End])
+		at := unitAt + place.At - numberLength - len(" ")
+		span = entry.Part(at, at+wordLength([]byte(entry.Value[at:])))
 	}
 	b.untaken(span, given.Name, err, axisExample(entry.Key, given))
 }

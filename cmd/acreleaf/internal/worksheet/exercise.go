@@ -144,11 +144,11 @@ func (r *exerciseReader) readUses() bool {
 		return true
 	}
 	good := true
-	at := chain.ValueSpan.Start
+	at := 0
 	for _, piece := range strings.Split(chain.Value, ",") {
 		name, wanted, found := strings.Cut(piece, "=")
 		name, wanted = strings.TrimSpace(name), strings.TrimSpace(wanted)
-		span := message.Span{Start: at, End: at + max(1, len(piece))}
+		span := chain.Part(at, at+max(1, len(piece)))
 		at += len(piece) + len(",")
 		s := r.catalogue.Find(wanted)
 		switch {

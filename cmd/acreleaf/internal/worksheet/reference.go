@@ -7,7 +7,6 @@ import (
 
 	"acreleaf/calc"
 	"acreleaf/cmd/acreleaf/internal/markdown"
-	"acreleaf/cmd/acreleaf/internal/message"
 )
 
 // A Reference is a block that prints a table which calculations take their figures from.
@@ -78,7 +77,7 @@ func (b *binder) shownColumns(table calc.Reference, show markdown.Entry) []strin
 		name := strings.TrimSpace(piece)
 		start := at + strings.Index(piece, name)
 		at += len(piece) + len(",")
-		span := message.Span{Start: show.ValueSpan.Start + start, End: show.ValueSpan.Start + start + max(1, len(name))}
+		span := show.Part(start, start+max(1, len(name)))
 		switch {
 		case isEmpty(show):
 		case !slices.Contains(table.Columns, name):

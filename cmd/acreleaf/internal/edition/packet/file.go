@@ -71,8 +71,11 @@ func (m *maker) leaf(name string) *leaf {
 }
 
 // ofServer says whether a script is of use only for a page that comes from a server: the one that keeps pages on the
-// device.
-func ofServer(script string) bool { return strings.HasPrefix(path.Base(script), "offline") }
+// device, and the one that chooses the language of a first visit.
+func ofServer(script string) bool {
+	name := path.Base(script)
+	return strings.HasPrefix(name, "offline.") || strings.HasPrefix(name, "language.")
+}
 
 // still brings the pictures into a page, and takes out what leads to this address of the page: it is one of a computer.
 func (m *maker) still(l *leaf) {

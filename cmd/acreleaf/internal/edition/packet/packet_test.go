@@ -64,18 +64,6 @@ func made(t *testing.T, content fs.FS, edition book.New) map[string][]byte {
 	return files
 }
 
-var pressedDemo = sync.OnceValue(func() map[string][]byte {
-	files := map[string][]byte{}
-	var mutex sync.Mutex
-	book.Make(book.Options{Content: demo(), Name: "content"}, site.New, func(f output.File) error {
-		mutex.Lock()
-		defer mutex.Unlock()
-		files[f.Path] = f.Bytes
-		return nil
-	})
-	return files
-})
-
 // parsed reads a packet, and gives its elements.
 func parsed(t *testing.T, file []byte) []*html.Node {
 	t.Helper()
