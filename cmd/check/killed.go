@@ -233,13 +233,13 @@ func (b *bench) killed(ctx context.Context, r *step.Record) error {
 		return err
 	}
 	for _, withOthers := range []bool{false, true} {
-		c, err := k.kill(ctx, 5, withOthers)
+		c, err := k.kill(ctx, 3, withOthers)
 		if err != nil {
 			return err
 		}
 		r.Note("  %v", c)
 	}
-	pairs, err := k.pairs(ctx, 3)
+	pairs, err := k.pairs(ctx, 2)
 	r.Note("  %v", pairs)
 	return err
 }

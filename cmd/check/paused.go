@@ -16,7 +16,7 @@ import (
 )
 
 // pausedPresses is how often the site is pressed with pauses. Each costs the pauses and a press, two seconds or so.
-const pausedPresses = 4
+const pausedPresses = 3
 
 // paused presses the site while something stops the program and lets it go on, as a busy machine does: at random times,
 // for 0.3 to 0.5 seconds, until the press is done. The bytes must be those of a press that nothing stopped.

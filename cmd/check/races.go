@@ -21,9 +21,14 @@ func (b *bench) races(ctx context.Context, r *step.Record) error {
 	if err != nil {
 		return err
 	}
-	const internal = "./cmd/acreleaf/internal/"
+	const (
+		internal = "./cmd/acreleaf/internal/"
+		// In these one goroutine works at a time, over and over.
+		alone = "^(TestAPauseAtEachStep|TestEveryCallFails|TestPressCutAtEveryCall|TestRandomPresses)$"
+	)
 	return errors.Join(
-		runTests(ctx, r, "-race", overlay, internal+"desk", internal+"output", internal+"book", "./cmd/check/internal/step"),
+		runTests(ctx, r, "-race", overlay, "-skip", alone, internal+"desk", internal+"output", internal+"book",
+			"./cmd/check/internal/step"),
 		runTests(ctx, r, "-race", overlay, "-run", "AnyNumberOfWorkers|^TestAPanic|^TestParallel", internal+"edition/site",
 			internal+"markdown"),
 	)

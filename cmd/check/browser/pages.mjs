@@ -14,8 +14,9 @@ const visit = regulars(browser);
 // Both schemes at both widths for the guides, and for one page of each other form. The pages of the manual are many, so
 // the others are looked at on a narrow screen, where things are cut off and scroll, and take turns at the schemes. The
 // lessons of a course take turns at two screens that share neither width nor scheme. So do the pages in Spanish, whose
-// forms are those of their originals, and the calculations and the messages, which are set from one pattern each. A page
-// is loaded once for a width; also is the scheme that it is looked at in after that.
+// forms are those of their originals, and the calculations and the messages, which are set from one pattern each: of the
+// calculations in Spanish every third is looked at. A page is loaded once for a width; also is the scheme that it is
+// looked at in after that.
 const inTurn = ['calculations/', 'es/calculations/', 'manual/messages-', 'manual/', 'courses/', 'es/courses/',
   'es/guides/'];
 
@@ -24,6 +25,9 @@ function planOf(path) {
   const at = start ? pages.filter((one) => one.startsWith(start)).indexOf(path) : 0;
   if (at === 0) {
     return opposite.map((screen) => ({ ...screen, also: screen.scheme === 'dark' ? 'light' : 'dark', walked: true }));
+  }
+  if (start === 'es/calculations/' && at % 3 > 0) {
+    return [];
   }
   if (start === 'manual/') {
     return [{ ...narrow[at % narrow.length], walked: true }];

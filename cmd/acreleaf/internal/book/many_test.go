@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"maps"
 	"path"
+	"sync"
 	"testing"
 	"testing/fstest"
 )
@@ -12,11 +13,14 @@ import (
 // counted is a content folder that counts how often files are opened, by their endings.
 type counted struct {
 	fstest.MapFS
+	one    *sync.Mutex
 	opened map[string]int
 }
 
 func (c counted) Open(name string) (fs.File, error) {
+	c.one.Lock()
 	c.opened[path.Ext(name)]++
+	c.one.Unlock()
 	return c.MapFS.Open(name)
 }
 
@@ -38,7 +42,7 @@ func TestAHundredThousandFilesBesideThePages(t *testing.T) {
 			files[fmt.Sprintf("kept/%d/%d.orig", folder, n)] = file
 		}
 	}
-	c := counted{files, map[string]int{}}
+	c := counted{files, new(sync.Mutex), map[string]int{}}
 	mark := MarkOf(Options{Content: c, Name: "content"})
 	got, messages := pressed(mark.Options, newPlain)
 	if changed := mark.Changed(); mark.Hash == "" || len(messages)+len(changed) > 0 {

@@ -74,9 +74,10 @@ func (p *press) outlinePage(d *draft) {
 	d.outline.Get(from, func() Outline {
 		p.open(d)
 		m := d.metadata
-		o := Outline{Rests: from.bound.sheets, Sourced: from.bound.sourced, Listed: Listed{Name: d.name,
-			Address: d.address, Title: m.Title, Summary: m.Summary, Season: m.Season, Order: m.Order, Minutes: m.Lesson.Minutes,
-			Reviewed: day(m.Reviewed), Example: ExampleOf(m, d.work)}}
+		o := Outline{Rests: from.bound.sheets, Sourced: slices.Concat(from.bound.sourced, from.bound.tables),
+			Listed: Listed{Name: d.name,
+				Address: d.address, Title: m.Title, Summary: m.Summary, Season: m.Season, Order: m.Order, Minutes: m.Lesson.Minutes,
+				Reviewed: day(m.Reviewed), Example: ExampleOf(m, d.work)}}
 		for _, b := range d.work.Sheets {
 			if b.Kind == construct.Worksheet && !slices.Contains(o.Sheets, b.Sheet) {
 				o.Sheets = append(o.Sheets, b.Sheet)

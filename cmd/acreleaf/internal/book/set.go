@@ -145,7 +145,7 @@ func (p *press) twins(d *draft) []Twin {
 // referencesOf are the sources that a page rests on, as keepReferences has them.
 func (p *press) referencesOf(d *draft) []*config.Reference {
 	var list []*config.Reference
-	for _, id := range d.bound.Kept().sourced {
+	for _, id := range slices.Concat(d.bound.Kept().sourced, d.bound.Kept().tables) {
 		list = append(list, p.references[id])
 	}
 	for _, s := range d.bound.Kept().sheets {

@@ -63,7 +63,8 @@ func (p *press) open(d *draft) {
 type bound struct {
 	sheets  []*sheet.Sheet // of its blocks, in order
 	whole   bool           // each block found its calculation
-	sourced []string       // the sources that its tables and figures cite, in order
+	sourced []string       // the sources that its figures cite, in order
+	tables  []string       // the sources that its tables cite
 	worked  int            // how many figures are tied to a worksheet
 	said    message.List
 }
@@ -95,7 +96,7 @@ func (p *press) bindPage(d *draft) {
 		}
 		for _, block := range d.doc.Blocks {
 			if r := d.work.Reference(block); r != nil {
-				b.sourced = append(b.sourced, r.Table.Sources()...)
+				b.tables = append(b.tables, r.Table.Sources()...)
 			}
 		}
 		for _, f := range d.doc.Figures {
