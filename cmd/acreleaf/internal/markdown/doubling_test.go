@@ -85,8 +85,8 @@ var shapes = map[string]shape{
 	"footnotes": {footnoteLimit, func(n int) string {
 		return strings.Join(strings.SplitAfter(count("[^%d]: a%d\n\n", n*16), "\n\n")[:n], "") + count("b[^%d] %d ", n*8)
 	}},
-	"table, wide": {tableLimit / 4, func(n int) string {
-		return manyOf("|a", 100) + "\n" + manyOf("|-", 100) + "\n" + manyOf("a\n", n/100-1)
+	"table, wide": {tableLimit, func(n int) string {
+		return manyOf("|a", 100) + "\n" + manyOf("|-", 100) + "\n" + manyOf("a\n", n/101-1)
 	}},
 	"block, keys":       inBlock(func(n int) string { return count("a%d: %d\n", n) }),
 	"block, keys twice": inBlock(func(n int) string { return fill("a: \"1\"\n", n) }),
