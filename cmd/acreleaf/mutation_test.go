@@ -224,7 +224,7 @@ func batches(list []change) (all [][]change) {
 }
 
 // proved proves a page with some changes, and with all that the site's pages share. It gives the changes that were not
-// found, and what is said of other figures.
+// found, and the messages about other figures.
 func proved(files map[string][]byte, together []change) (missed []change, others message.List) {
 	content := fstest.MapFS{}
 	for name, text := range files {

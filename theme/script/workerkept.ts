@@ -11,7 +11,7 @@ declare const listing: string; // where that list is
 /** A file of an edition: the digest of its bytes, and how many they are. */
 export type File = [digest: string, size: number];
 
-/** What an edition has: the files of the whole site, and those that nobody is led to. */
+/** What an edition has: the files of the whole site, and those that no page links to. */
 interface List {
   files: Record<string, File>;
   apart: Record<string, File>;

@@ -33,7 +33,7 @@ type List struct {
 // A noted is the list as the worker reads it.
 type noted struct {
 	Files map[string]file `json:"files"` // by path
-	Apart map[string]file `json:"apart"` // those that nobody is led to: they are kept once they were opened
+	Apart map[string]file `json:"apart"` // those that no page links to: they are kept once they were opened
 }
 
 // A file is the digest of its bytes, and how many they are.
