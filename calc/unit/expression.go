@@ -111,9 +111,6 @@ func (p *parser) number(t *term) error {
 	if next := p.peek(0); next.kind != wordToken {
 		return p.fault(at, fmt.Sprintf("a unit must follow the %s; write it, such as %s lb", at.text, at.text))
 	}
-	if value == 1 {
-		return nil // "/1 lb" is "/lb", and "$0/1 lb" would read as a fraction
-	}
 	t.number = at.text
 	t.amount = rational(strings.ReplaceAll(at.text, ",", ""))
 	p.write(at.text + " ")

@@ -78,20 +78,25 @@ func label(number string, u Unit) string {
 	text := u.String()
 	if rest, money := strings.CutPrefix(text, "$"); money {
 		if negative, below := strings.CutPrefix(number, "-"); below {
-			return "-$" + negative + rest
+			return "-$" + withBelow(negative, rest)
 		}
-		return "$" + number + rest
+		return "$" + withBelow(number, rest)
 	}
 	if below, alone := strings.CutPrefix(text, "1/"); alone {
-		if isDigit(rune(below[0])) { // 5/6 in would read as a fraction
-			number += " "
-		}
-		return number + "/" + below
+		return withBelow(number, "/"+below)
 	}
 	if text == "" {
 		return number
 	}
 	return number + " " + text
+}
+
+// withBelow puts a space before a stroke and a number: 5/6 in would read as a fraction.
+func withBelow(number, rest string) string {
+	if len(rest) > 1 && rest[0] == '/' && isDigit(rune(rest[1])) {
+		number += " "
+	}
+	return number + rest
 }
 
 // ParseQuantity reads a number and its unit: "12 ppm NO3-N", "1,200 lb/ac", "$0.62/lb", "70 %". A number alone is a

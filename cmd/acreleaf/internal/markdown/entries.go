@@ -87,7 +87,7 @@ func (r *reading) lineEntries(b *Block, body *yamltext.Text) []Entry {
 		}
 		one := body.Only(i)
 		root, refused, err := one.Parse()
-		if err != nil || root == nil || root.Kind != yamltext.Table {
+		if err != nil || root == nil || root.Kind != yamltext.Table || len(root.Entries) == 0 { // such as {}
 			r.messages = append(r.messages, one.Slip(nil))
 			continue
 		}
