@@ -23,11 +23,8 @@ type epubCommand struct {
 
 // Run makes the books. Nothing is put in place when there is a fault.
 func (c *epubCommand) Run(t *terminal) error {
-	options, err := c.open()
+	options, err := c.openApart(c.To, books)
 	if err != nil {
-		return err
-	}
-	if err := apart(c.From, c.To, "books"); err != nil {
 		return err
 	}
 	only, err := c.named(options)
@@ -43,12 +40,7 @@ func (c *epubCommand) Run(t *terminal) error {
 		count.Add(1)
 		return to.Put(f)
 	})
-	if err := t.report(messages); err != nil {
-		to.Drop()
-		fmt.Fprintf(t.err, "Nothing was written: %s is as it was.\n", c.To)
-		return err
-	}
-	report, err := to.Commit(output.Mark{})
+	report, err := t.commit(to, c.To, output.Mark{}, messages)
 	if err != nil {
 		return err
 	}

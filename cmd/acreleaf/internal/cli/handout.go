@@ -62,15 +62,12 @@ func (c *handoutCommand) Run(t *terminal) error {
 	if c.Workshop == "" {
 		return errUsage{fault{"there is no workshop named here", "type the name of its page, as in: acreleaf handout report"}}
 	}
-	options, err := c.open()
-	if err != nil {
-		return err
-	}
 	page := handout.PageOf(c.Workshop)
 	if c.To == "" {
 		c.To = path.Join("handout", strings.TrimSuffix(path.Base(page), path.Ext(page)))
 	}
-	if err := apart(c.From, c.To, "handout"); err != nil {
+	options, err := c.openApart(c.To, "handout")
+	if err != nil {
 		return err
 	}
 	pages, err := c.pages(t, options, page)

@@ -24,11 +24,8 @@ type packetCommand struct {
 
 // Run makes the packets. Nothing is put in place when there is a fault.
 func (c *packetCommand) Run(t *terminal) error {
-	options, err := c.open()
+	options, err := c.openApart(c.To, packets)
 	if err != nil {
-		return err
-	}
-	if err := apart(c.From, c.To, "packets"); err != nil {
 		return err
 	}
 	only, err := c.named(options)
@@ -44,12 +41,7 @@ func (c *packetCommand) Run(t *terminal) error {
 		made.add(f)
 		return to.Put(f)
 	})
-	if err := t.report(messages); err != nil {
-		to.Drop()
-		fmt.Fprintf(t.err, "Nothing was written: %s is as it was.\n", c.To)
-		return err
-	}
-	report, err := to.Commit(output.Mark{})
+	report, err := t.commit(to, c.To, output.Mark{}, messages)
 	if err != nil {
 		return err
 	}

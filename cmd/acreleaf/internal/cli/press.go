@@ -25,11 +25,8 @@ type pressCommand struct {
 // Run makes the site. Nothing is put in place when there is a fault.
 func (c *pressCommand) Run(t *terminal) error {
 	defer book.GiveRoom()()
-	options, err := c.open()
+	options, err := c.openApart(c.To, "site")
 	if err != nil {
-		return err
-	}
-	if err := apart(c.From, c.To, "site"); err != nil {
 		return err
 	}
 	var changed []string
@@ -75,15 +72,10 @@ func (c *pressCommand) make(t *terminal, options book.Options) (changed []string
 // finish puts the files of the site in their places, if no message is a fault.
 func (c *pressCommand) finish(t *terminal, to *output.Writer, mark output.Mark, messages message.List) error {
 	pages := mark.Pages
-	if err := t.report(messages); err != nil {
-		to.Drop()
-		fmt.Fprintf(t.err, "Nothing was written: %s is as it was.\n", c.To)
-		return err
-	}
 	if len(messages) > 0 {
 		mark = output.Mark{} // the next press must say them again
 	}
-	report, err := to.Commit(mark)
+	report, err := t.commit(to, c.To, mark, messages)
 	if err != nil {
 		return err
 	}
@@ -103,6 +95,15 @@ func (p place) open() (book.Options, error) {
 		return book.Options{}, cannotOpen(p.From, err)
 	}
 	return book.Options{Content: content, Name: filepath.ToSlash(filepath.Clean(p.From))}, nil
+}
+
+// openApart opens the content folder for what is made into another one.
+func (p place) openApart(to, made string) (book.Options, error) {
+	options, err := p.open()
+	if err != nil {
+		return options, err
+	}
+	return options, apart(p.From, to, made)
 }
 
 func cannotOpen(folder string, err error) error {

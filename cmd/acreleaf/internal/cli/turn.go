@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"acreleaf/cmd/acreleaf/internal/edition/handout"
+	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
 )
 
@@ -40,6 +41,17 @@ func (c turn) begin(t *terminal, folder, made string) (*output.Writer, error) {
 		fmt.Fprintf(t.err, "The last press into %s was cut short. This one makes it whole.\n", folder)
 	}
 	return to, nil
+}
+
+// commit puts what was made in its place, if no message is a fault.
+func (t *terminal) commit(to *output.Writer, folder string, mark output.Mark, messages message.List,
+) (output.Report, error) {
+	if err := t.report(messages); err != nil {
+		to.Drop()
+		fmt.Fprintf(t.err, "Nothing was written: %s is as it was.\n", folder)
+		return output.Report{}, err
+	}
+	return to.Commit(mark)
 }
 
 // keepsToItsFolder sees that a command does not clear away what another one made: what is listed in a folder and not

@@ -7,6 +7,7 @@ package folder
 import (
 	"io/fs"
 	"os"
+	"path"
 
 	"acreleaf/cmd/acreleaf/internal/message"
 )
@@ -72,3 +73,16 @@ func (f *Folder) ReadLink(name string) (string, error) { return fs.ReadLink(f.fs
 
 // ReadDir lists a folder.
 func (f *Folder) ReadDir(name string) ([]fs.DirEntry, error) { return fs.ReadDir(f.fsys, name) }
+
+// Pages lists the Markdown files of a folder of the content and of those in it, in order. A folder that is not there
+// has none, and one that cannot be read is reported by those who read it.
+func Pages(content fs.FS, in string) []string {
+	var list []string
+	_ = fs.WalkDir(content, in, func(name string, entry fs.DirEntry, err error) error {
+		if err == nil && !entry.IsDir() && path.Ext(name) == ".md" {
+			list = append(list, name)
+		}
+		return nil
+	})
+	return list
+}

@@ -13,6 +13,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/nodes"
 	"acreleaf/cmd/acreleaf/internal/page"
 )
 
@@ -120,8 +121,8 @@ func (e *edition) bindCourse(at page.Address, lessons []page.Address, written *c
 			return nil, err
 		}
 		if len(s.answers) > 0 {
-			part := element("section", "answers", element("h2", "", text(lesson.metadata.Title)))
-			set(part.FirstChild, "id", name)
+			part := nodes.Element("section", "answers", nodes.Element("h2", "", nodes.Text(lesson.metadata.Title)))
+			nodes.Set(part.FirstChild, "id", name)
 			for _, answer := range s.answers {
 				part.AppendChild(answer)
 			}
@@ -153,7 +154,7 @@ func (b *binding) page(at page.Address, p *coursePage, in place) (*stilled, erro
 	}
 	s := still(tree, b.volume, in)
 	if len(b.volume.chapters) > 0 {
-		remove(find(s.body, isOf("office")))
+		nodes.Remove(find(s.body, isOf("office")))
 	}
 	b.add(at, s.body, in.text, p.metadata.Title)
 	return s, nil
@@ -168,14 +169,14 @@ func (b *binding) add(at page.Address, body *html.Node, file, title string) {
 
 // titlePage begins the page of a course of which nobody wrote one.
 func titlePage(title string) *html.Node {
-	return element("body", "", element("header", "head", element("h1", "", text(title))))
+	return nodes.Element("body", "", nodes.Element("header", "head", nodes.Element("h1", "", nodes.Text(title))))
 }
 
 // uncite takes out of the foot how to cite the lesson that it is from.
 func (b *binding) uncite() {
 	for _, head := range all(b.front.foot, isElement("dt")) {
 		if textOf(head) == b.volume.words.Foot.Cite {
-			remove(head.Parent)
+			nodes.Remove(head.Parent)
 		}
 	}
 	if find(b.front.foot, isElement("dt")) == nil {
@@ -185,12 +186,12 @@ func (b *binding) uncite() {
 
 // list puts the ways to the lessons on it.
 func (b *binding) list(lessons []page.Address) {
-	list := element("ol", "")
+	list := nodes.Element("ol", "")
 	for i := range lessons {
 		c := b.volume.chapters[i+1]
-		way := element("a", "", text(c.title))
-		set(way, "href", c.file)
-		list.AppendChild(element("li", "", way))
+		way := nodes.Element("a", "", nodes.Text(c.title))
+		nodes.Set(way, "href", c.file)
+		list.AppendChild(nodes.Element("li", "", way))
 	}
 	b.front.body.AppendChild(list)
 }
@@ -199,7 +200,7 @@ func (b *binding) list(lessons []page.Address) {
 func (b *binding) close() {
 	if len(b.answers) > 0 {
 		title := b.volume.words.Book.Answers
-		body := element("body", "", element("h1", "", text(title)))
+		body := nodes.Element("body", "", nodes.Element("h1", "", nodes.Text(title)))
 		for _, part := range b.answers {
 			body.AppendChild(part)
 		}

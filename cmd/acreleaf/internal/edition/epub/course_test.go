@@ -57,21 +57,21 @@ func TestACourseIsOneBook(t *testing.T) {
 			"package.opf": {"<dc:title>young</dc:title>", "2026-10-02T"},
 		} {
 			for _, part := range parts {
-				if !strings.Contains(files[folder+file], part) {
-					t.Errorf("%s lacks %q:\n%s", file, part, files[folder+file])
+				if !strings.Contains(files[inBook+file], part) {
+					t.Errorf("%s lacks %q:\n%s", file, part, files[inBook+file])
 				}
 			}
 		}
-		if answers := files[folder+"answers.xhtml"]; strings.Contains(answers, "How to cite") ||
+		if answers := files[inBook+"answers.xhtml"]; strings.Contains(answers, "How to cite") ||
 			strings.Contains(answers, "<ol></ol>") {
 			t.Errorf("the end of the book is %s", answers)
 		}
 		for _, file := range []string{"lesson-1.xhtml", "lesson-2.xhtml"} {
-			if strings.Contains(files[folder+file], `class="key"`) {
+			if strings.Contains(files[inBook+file], `class="key"`) {
 				t.Errorf("%s tells the answer", file)
 			}
 		}
-		places := marks(t, "package.opf", files[folder+opfFile], "idref")
+		places := marks(t, "package.opf", files[inBook+opfFile], "idref")
 		if want := []string{"text-1", "text-2", "text-3", "text-4"}; !slices.Equal(places, want) {
 			t.Errorf("the chapters are %q", places)
 		}
@@ -106,10 +106,10 @@ func TestTheBeginningOfACourse(t *testing.T) {
 	only := Of(content, []string{"courses/young"})
 	books, _ := made(t, content, only)
 	files := opened(t, books["courses/young.epub"])
-	if end := files[folder+"answers.xhtml"]; !strings.Contains(end, "<cite>Young trees</cite>") {
+	if end := files[inBook+"answers.xhtml"]; !strings.Contains(end, "<cite>Young trees</cite>") {
 		t.Errorf("the end does not say how to cite the course: %s", end)
 	}
-	text := files[folder+textFile]
+	text := files[inBook+textFile]
 	for _, part := range []string{"<h1>Young trees</h1>", `Begin <a href="lesson-1.xhtml">here</a>`,
 		`<a href="lesson-2.xhtml">Second</a>`, "The exercises in this book have the numbers of their first card."} {
 		if !strings.Contains(text, part) {

@@ -20,6 +20,7 @@ import (
 
 	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/edition/site"
+	"acreleaf/cmd/acreleaf/internal/folder"
 	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
@@ -63,11 +64,11 @@ var kinds = []kind.Kind{kind.Guide, kind.Workshop}
 func Books(content fs.FS) []string {
 	var list []string
 	for _, k := range kinds {
-		list = append(list, pagesIn(content, k.Row().Folder)...)
+		list = append(list, folder.Pages(content, k.Row().Folder)...)
 	}
 	for _, name := range Lessons(content) {
-		if folder := path.Dir(name); !slices.Contains(list, folder) {
-			list = append(list, folder)
+		if course := path.Dir(name); !slices.Contains(list, course) {
+			list = append(list, course)
 		}
 	}
 	return list
@@ -75,25 +76,13 @@ func Books(content fs.FS) []string {
 
 // Lessons lists the files of the lessons.
 func Lessons(content fs.FS) []string {
-	return slices.DeleteFunc(pagesIn(content, kind.Lesson.Row().Folder), func(name string) bool {
+	return slices.DeleteFunc(folder.Pages(content, kind.Lesson.Row().Folder), func(name string) bool {
 		return path.Base(name) == CourseFile
 	})
 }
 
 // CourseFile is the page that somebody wrote of a course.
 const CourseFile = "course.md"
-
-func pagesIn(content fs.FS, folder string) []string {
-	var list []string
-	// A folder that is not there has no pages, and one that cannot be read is reported when the book is made.
-	_ = fs.WalkDir(content, folder, func(name string, entry fs.DirEntry, err error) error {
-		if err == nil && !entry.IsDir() && path.Ext(name) == ".md" {
-			list = append(list, name)
-		}
-		return nil
-	})
-	return list
-}
 
 // Check reports what keeps the pages from being made.
 func (e *edition) Check(b *book.Book) message.List { return e.site.Check(b) }

@@ -22,6 +22,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/nodes"
 	"acreleaf/cmd/acreleaf/internal/output"
 )
 
@@ -129,7 +130,7 @@ func waysLead(t *testing.T, name string, files map[string]string) {
 	}
 	for _, file := range texts {
 		ids[file] = map[string]bool{}
-		for _, id := range marks(t, name, files[folder+file], "id") {
+		for _, id := range marks(t, name, files[inBook+file], "id") {
 			if ids[file][id] {
 				t.Errorf("%s: the id %q is in %s twice", name, id, file)
 			}
@@ -138,15 +139,15 @@ func waysLead(t *testing.T, name string, files map[string]string) {
 	}
 	inside := 0
 	for _, file := range texts {
-		for _, href := range marks(t, name, files[folder+file], "href") {
+		for _, href := range marks(t, name, files[inBook+file], "href") {
 			to, err := url.Parse(href)
 			if err != nil || to.IsAbs() {
 				continue
 			}
 			inside++
-			target := path.Join(path.Dir(folder+file), to.Path)
+			target := path.Join(path.Dir(inBook+file), to.Path)
 			if to.Path == "" {
-				target = folder + file
+				target = inBook + file
 			}
 			if files[target] == "" || to.Fragment != "" && !ids[path.Base(target)][to.Fragment] {
 				t.Errorf("%s: %s leads to %s, which is nowhere", name, file, href)
@@ -158,7 +159,7 @@ func waysLead(t *testing.T, name string, files map[string]string) {
 	}
 	for _, file := range texts {
 		for _, live := range []string{"<script", "<button", "<input", "<select", "data-", " hidden"} {
-			if strings.Contains(files[folder+file], live) {
+			if strings.Contains(files[inBook+file], live) {
 				t.Errorf("%s: %s has %q", name, file, live)
 			}
 		}
@@ -331,9 +332,9 @@ func TestAnswersAtTheEnd(t *testing.T) {
 	}
 	options := 0
 	for _, exercise := range exercises {
-		id := attribute(exercise, "id") + "-answer"
-		answer := find(end, func(n *html.Node) bool { return attribute(n, "id") == id })
-		way := find(exercise, func(n *html.Node) bool { return attribute(n, "href") == "#"+id })
+		id := nodes.Attribute(exercise, "id") + "-answer"
+		answer := find(end, func(n *html.Node) bool { return nodes.Attribute(n, "id") == id })
+		way := find(exercise, func(n *html.Node) bool { return nodes.Attribute(n, "href") == "#"+id })
 		if answer == nil || way == nil {
 			t.Fatalf("%s: no answer, or no way to it", id)
 		}

@@ -4,6 +4,8 @@ import (
 	"slices"
 
 	"golang.org/x/net/html"
+
+	"acreleaf/cmd/acreleaf/internal/nodes"
 )
 
 // breakLines parts the lines of the work before each sign, so that a line that is wider than a side goes on below. A
@@ -37,14 +39,14 @@ func breakLine(math *html.Node) {
 			inside.AppendChild(one)
 		}
 		if first := part[0]; first.Data == "mo" && !isBracket(first) {
-			set(first, "form", "infix") // at the beginning it would be the sign of a number
+			nodes.Set(first, "form", "infix") // at the beginning it would be the sign of a number
 		}
 		if i > 0 {
-			math.Parent.InsertBefore(text(" "), math)
+			math.Parent.InsertBefore(nodes.Text(" "), math)
 		}
 		math.Parent.InsertBefore(shell, math)
 	}
-	remove(math)
+	nodes.Remove(math)
 }
 
 // opens says whether a line may go on below before a part of it: a sign between two numbers, or a word.

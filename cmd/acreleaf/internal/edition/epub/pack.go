@@ -46,14 +46,14 @@ func (v *volume) pack() ([]byte, error) {
 		put(name, w.Bytes())
 	}
 	put("META-INF/container.xml", []byte(container))
-	written(folder+opfFile, v.opf)
-	written(folder+navFile, v.nav)
+	written(inBook+opfFile, v.opf)
+	written(inBook+navFile, v.nav)
 	for _, c := range v.chapters {
-		written(folder+c.file, func(w *bytes.Buffer) { v.text(w, c) })
+		written(inBook+c.file, func(w *bytes.Buffer) { v.text(w, c) })
 	}
-	put(folder+cssFile, style)
+	put(inBook+cssFile, style)
 	for _, p := range v.pictures {
-		put(folder+p.path, p.bytes)
+		put(inBook+p.path, p.bytes)
 	}
 	if err != nil {
 		return nil, err

@@ -9,12 +9,13 @@ import (
 
 	"golang.org/x/net/html"
 
+	"acreleaf/cmd/acreleaf/internal/nodes"
 	"acreleaf/cmd/acreleaf/internal/page"
 )
 
 // Where the files of a book are, beside the pictures.
 const (
-	folder   = "book/"
+	inBook   = "book/"
 	opfFile  = "package.opf"
 	textFile = "text.xhtml"
 	navFile  = "nav.xhtml"
@@ -24,7 +25,7 @@ const (
 
 const container = `<?xml version="1.0" encoding="utf-8"?>
 <container version="1.0" xmlns="urn:oasis:names:tc:opendocument:xmlns:container">
-<rootfiles><rootfile full-path="` + folder + opfFile + `" media-type="application/oebps-package+xml"/></rootfiles>
+<rootfiles><rootfile full-path="` + inBook + opfFile + `" media-type="application/oebps-package+xml"/></rootfiles>
 </container>
 `
 
@@ -66,11 +67,11 @@ func (v *volume) nav(w *bytes.Buffer) {
 		"<h1 id=\"toc\">%s</h1>\n<ol>\n", escape(v.words.Book.Contents))
 	for _, c := range v.chapters {
 		fmt.Fprintf(w, "<li><a href=%q>%s</a>", c.file, escape(c.title))
-		parts := all(c.body, func(n *html.Node) bool { return n.Data == "h2" && attribute(n, "id") != "" })
+		parts := all(c.body, func(n *html.Node) bool { return n.Data == "h2" && nodes.Attribute(n, "id") != "" })
 		if len(parts) > 0 {
 			w.WriteString("\n<ol>\n")
 			for _, h := range parts {
-				fmt.Fprintf(w, "<li><a href=\"%s#%s\">%s</a></li>\n", c.file, escape(attribute(h, "id")), escape(textOf(h)))
+				fmt.Fprintf(w, "<li><a href=\"%s#%s\">%s</a></li>\n", c.file, escape(nodes.Attribute(h, "id")), escape(textOf(h)))
 			}
 			w.WriteString("</ol>\n")
 		}

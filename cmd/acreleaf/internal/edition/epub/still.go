@@ -4,6 +4,8 @@ import (
 	"strings"
 
 	"golang.org/x/net/html"
+
+	"acreleaf/cmd/acreleaf/internal/nodes"
 )
 
 // A stilled page is one in which nothing is live: its text, the answers to its exercises, and what is at its foot.
@@ -24,7 +26,7 @@ func still(page *html.Node, v *volume, at place) *stilled {
 	exercises := all(page, isOf("exercise"))
 	s := &stilled{cards: len(exercises) > 0}
 	for _, live := range all(page, isLive) {
-		remove(live)
+		nodes.Remove(live)
 	}
 	for _, last := range all(page, isOf("last")) {
 		joinLists(last)
@@ -36,20 +38,20 @@ func still(page *html.Node, v *volume, at place) *stilled {
 	}
 	for _, more := range all(page, isOf("more")) {
 		if find(more, isOf("field")) == nil {
-			remove(more)
+			nodes.Remove(more)
 		}
 	}
 	for _, folded := range all(page, isElement("details")) {
 		folded.Data = "div"
-		unset(folded, func(name string) bool { return name == "open" })
+		nodes.Unset(folded, "open")
 	}
 	for _, summary := range all(page, isElement("summary")) {
 		summary.Data = "div"
-		set(summary, "class", "summary")
+		nodes.Set(summary, "class", "summary")
 	}
-	s.body = element("body", "")
+	s.body = nodes.Element("body", "")
 	if office := find(page, isOf("office")); office != nil {
-		remove(office)
+		nodes.Remove(office)
 		s.body.AppendChild(office)
 	}
 	move(find(page, isElement("main")), s.body)
@@ -58,7 +60,7 @@ func still(page *html.Node, v *volume, at place) *stilled {
 		breakLines(answer)
 	}
 	if s.foot = find(page, isOf("foot")); s.foot != nil {
-		remove(s.foot)
+		nodes.Remove(s.foot)
 	}
 	return s
 }
@@ -75,7 +77,7 @@ func joinLists(last *html.Node) {
 	for before := last.PrevSibling; before != nil; before = before.PrevSibling {
 		if before.Data == last.Data {
 			move(last, before)
-			remove(last)
+			nodes.Remove(last)
 			return
 		}
 	}
@@ -97,8 +99,8 @@ func isLive(n *html.Node) bool {
 	hint := isOf("hint")(n) && !isOf("below")(n) && n.Data == "p" // how to fill in the field
 	code := n.Data == "a" && isOf("work")(n.Parent)               // it is on a page of the site
 	foot := n.Data == "footer" && isOf("worksheet")(n.Parent)     // it has the buttons
-	told := attribute(n, "role") == "status"
-	return has(n, "hidden") || hint || code || foot || told || isOf("self")(n) || isOf("state")(n) || isOf("card")(n)
+	told := nodes.Attribute(n, "role") == "status"
+	return nodes.Has(n, "hidden") || hint || code || foot || told || isOf("self")(n) || isOf("state")(n) || isOf("card")(n)
 }
 
 // example says below the title what the numbers are: those of the example or of one card, with the way to the page
@@ -113,11 +115,11 @@ func (s *stilled) example(v *volume) {
 	default:
 		return
 	}
-	sentence := element("p", "example", text(still))
+	sentence := nodes.Element("p", "example", nodes.Text(still))
 	if v.address != "" {
-		way := element("a", "", text(v.address))
-		set(way, "href", v.address)
-		sentence.AppendChild(text(" " + live + " "))
+		way := nodes.Element("a", "", nodes.Text(v.address))
+		nodes.Set(way, "href", v.address)
+		sentence.AppendChild(nodes.Text(" " + live + " "))
 		sentence.AppendChild(way)
 	}
 	if head := find(s.body, isOf("head")); head != nil {
@@ -133,12 +135,12 @@ func stillField(field *html.Node, v *volume) {
 	}
 	value := ""
 	if input := find(field, isElement("input")); input != nil {
-		value = attribute(input, "value")
+		value = nodes.Attribute(input, "value")
 		if value == "" {
-			remove(field)
+			nodes.Remove(field)
 			return
 		}
-		if attribute(input, "type") == "date" {
+		if nodes.Attribute(input, "type") == "date" {
 			value = v.words.Date.InWords(value)
 		}
 	}
@@ -149,12 +151,12 @@ func stillField(field *html.Node, v *volume) {
 		unit = textOf(span)
 	}
 	if optional := find(label, isElement("small")); optional != nil {
-		remove(optional)
+		nodes.Remove(optional)
 	}
-	inside := element("p", "field")
-	inside.AppendChild(element("span", "", text(textOf(label))))
-	inside.AppendChild(text(" "))
-	inside.AppendChild(element("b", "", text(together(value, unit))))
+	inside := nodes.Element("p", "field")
+	inside.AppendChild(nodes.Element("span", "", nodes.Text(textOf(label))))
+	inside.AppendChild(nodes.Text(" "))
+	inside.AppendChild(nodes.Element("b", "", nodes.Text(together(value, unit))))
 	replace(field, inside)
 }
 
@@ -170,7 +172,7 @@ func together(value, unit string) string {
 func chosen(list *html.Node) string {
 	options := all(list, isElement("option"))
 	for _, o := range options {
-		if has(o, "selected") {
+		if nodes.Has(o, "selected") {
 			return textOf(o)
 		}
 	}
@@ -185,7 +187,7 @@ func answersOf(exercises []*html.Node, at place) []*html.Node {
 	var list []*html.Node
 	for _, exercise := range exercises {
 		for _, entry := range all(exercise, isOf("entry")) {
-			remove(entry)
+			nodes.Remove(entry)
 		}
 		for _, options := range all(exercise, isOf("options")) {
 			stillOptions(options)
@@ -197,21 +199,21 @@ func answersOf(exercises []*html.Node, at place) []*html.Node {
 		if solution == nil || title == nil {
 			continue
 		}
-		anchor := attribute(exercise, "id")
-		forth := element("a", "", text(textOf(find(solution, isElement("summary")))))
-		set(forth, "href", at.answers+"#"+at.prefix+anchor+"-answer")
-		replace(solution, element("p", "", forth))
-		remove(find(solution, isElement("summary")))
-		for _, named := range all(solution, func(n *html.Node) bool { return has(n, "id") }) {
-			set(named, "id", at.prefix+attribute(named, "id"))
+		anchor := nodes.Attribute(exercise, "id")
+		forth := nodes.Element("a", "", nodes.Text(textOf(find(solution, isElement("summary")))))
+		nodes.Set(forth, "href", at.answers+"#"+at.prefix+anchor+"-answer")
+		replace(solution, nodes.Element("p", "", forth))
+		nodes.Remove(find(solution, isElement("summary")))
+		for _, named := range all(solution, func(n *html.Node) bool { return nodes.Has(n, "id") }) {
+			nodes.Set(named, "id", at.prefix+nodes.Attribute(named, "id"))
 		}
-		back := element("a", "", text(textOf(title)))
-		set(back, "href", at.text+"#"+anchor)
+		back := nodes.Element("a", "", nodes.Text(textOf(title)))
+		nodes.Set(back, "href", at.text+"#"+anchor)
 		for _, below := range all(solution, isElement("h3")) {
 			below.Data = "h4"
 		}
-		answer := element("section", "answer-of", element("h3", "", back))
-		set(answer, "id", at.prefix+anchor+"-answer")
+		answer := nodes.Element("section", "answer-of", nodes.Element("h3", "", back))
+		nodes.Set(answer, "id", at.prefix+anchor+"-answer")
 		move(solution, answer)
 		list = append(list, answer)
 	}
@@ -220,9 +222,9 @@ func answersOf(exercises []*html.Node, at place) []*html.Node {
 
 // answerPart puts answers below their title, which is a heading of the level.
 func answerPart(v *volume, heading string, answers []*html.Node) *html.Node {
-	title := element(heading, "", text(v.words.Book.Answers))
-	set(title, "id", "exercise--answers") // no exercise can have that name
-	part := element("section", "answers", title)
+	title := nodes.Element(heading, "", nodes.Text(v.words.Book.Answers))
+	nodes.Set(title, "id", "exercise--answers") // no exercise can have that name
+	part := nodes.Element("section", "answers", title)
 	for _, answer := range answers {
 		part.AppendChild(answer)
 	}
@@ -233,8 +235,8 @@ func answerPart(v *volume, heading string, answers []*html.Node) *html.Node {
 func stillOptions(options *html.Node) {
 	for _, control := range []string{"input", "select"} {
 		for _, one := range all(options, isElement(control)) {
-			remove(one)
+			nodes.Remove(one)
 		}
 	}
-	unset(options.Parent, func(name string) bool { return name == "role" || strings.HasPrefix(name, "aria-") })
+	nodes.UnsetAll(options.Parent, func(name string) bool { return name == "role" || strings.HasPrefix(name, "aria-") })
 }

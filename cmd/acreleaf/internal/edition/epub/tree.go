@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"golang.org/x/net/html"
+
+	"acreleaf/cmd/acreleaf/internal/nodes"
 )
 
 // read reads a page as a browser does, and gives its body.
@@ -26,7 +28,7 @@ func isElement(name string) question {
 
 // isOf asks for an element of a class.
 func isOf(class string) question {
-	return func(n *html.Node) bool { return slices.Contains(strings.Fields(attribute(n, "class")), class) }
+	return func(n *html.Node) bool { return slices.Contains(strings.Fields(nodes.Attribute(n, "class")), class) }
 }
 
 // find is the first node below n for which the answer is yes; nil for none.
@@ -50,35 +52,6 @@ func all(n *html.Node, is question) []*html.Node {
 	return list
 }
 
-func attribute(n *html.Node, name string) string {
-	for _, a := range n.Attr {
-		if a.Key == name && a.Namespace == "" {
-			return a.Val
-		}
-	}
-	return ""
-}
-
-func has(n *html.Node, name string) bool {
-	return slices.ContainsFunc(n.Attr, func(a html.Attribute) bool { return a.Key == name })
-}
-
-// set gives an attribute a value.
-func set(n *html.Node, name, value string) {
-	for i := range n.Attr {
-		if n.Attr[i].Key == name {
-			n.Attr[i].Val = value
-			return
-		}
-	}
-	n.Attr = append(n.Attr, html.Attribute{Key: name, Val: value})
-}
-
-// unset takes attributes off a node.
-func unset(n *html.Node, is func(name string) bool) {
-	n.Attr = slices.DeleteFunc(n.Attr, func(a html.Attribute) bool { return is(a.Key) })
-}
-
 func textOf(n *html.Node) string {
 	if n.Type == html.TextNode {
 		return n.Data
@@ -92,30 +65,10 @@ func textOf(n *html.Node) string {
 	return strings.Join(strings.Fields(b.String()), " ")
 }
 
-// element makes an element with what is in it.
-func element(name, class string, inside ...*html.Node) *html.Node {
-	n := &html.Node{Type: html.ElementNode, Data: name}
-	if class != "" {
-		set(n, "class", class)
-	}
-	for _, one := range inside {
-		n.AppendChild(one)
-	}
-	return n
-}
-
-func text(of string) *html.Node { return &html.Node{Type: html.TextNode, Data: of} }
-
-func remove(n *html.Node) {
-	if n != nil && n.Parent != nil {
-		n.Parent.RemoveChild(n)
-	}
-}
-
 // replace puts a node in the place of another.
 func replace(old, by *html.Node) {
 	old.Parent.InsertBefore(by, old)
-	remove(old)
+	nodes.Remove(old)
 }
 
 // unwrap leaves what is in a node in its place.
@@ -124,7 +77,7 @@ func unwrap(n *html.Node) {
 		n.RemoveChild(below)
 		n.Parent.InsertBefore(below, n)
 	}
-	remove(n)
+	nodes.Remove(n)
 }
 
 // move puts all that is in a node at the end of another.

@@ -10,6 +10,7 @@ import (
 	"golang.org/x/net/html"
 
 	"acreleaf/cmd/acreleaf/internal/kind"
+	"acreleaf/cmd/acreleaf/internal/nodes"
 	"acreleaf/cmd/acreleaf/internal/page"
 )
 
@@ -37,19 +38,19 @@ var media = map[string]string{
 // settle settles every way of the body, and takes off the attributes that a script reads.
 func (w *ways) settle(body *html.Node) error {
 	w.ids = map[string]bool{}
-	for _, n := range all(body, func(n *html.Node) bool { return has(n, "id") }) {
-		w.ids[attribute(n, "id")] = true
+	for _, n := range all(body, func(n *html.Node) bool { return nodes.Has(n, "id") }) {
+		w.ids[nodes.Attribute(n, "id")] = true
 	}
 	for _, n := range all(body, func(n *html.Node) bool { return n.Type == html.ElementNode }) {
-		unset(n, func(name string) bool {
+		nodes.UnsetAll(n, func(name string) bool {
 			return strings.HasPrefix(name, "data-") || name == "tabindex" || name == "rel" || name == "hreflang"
 		})
-		if attribute(n, "role") == "group" { // a box that scrolls
-			unset(n, func(name string) bool { return name == "role" || strings.HasPrefix(name, "aria-") })
+		if nodes.Attribute(n, "role") == "group" { // a box that scrolls
+			nodes.UnsetAll(n, func(name string) bool { return name == "role" || strings.HasPrefix(name, "aria-") })
 		}
 		for _, name := range []string{"aria-labelledby", "aria-describedby"} {
-			if id := attribute(n, name); id != "" && !w.ids[id] {
-				unset(n, func(other string) bool { return other == name })
+			if id := nodes.Attribute(n, name); id != "" && !w.ids[id] {
+				nodes.Unset(n, name)
 			}
 		}
 		switch {
@@ -65,7 +66,7 @@ func (w *ways) settle(body *html.Node) error {
 }
 
 func (w *ways) link(n *html.Node) {
-	href := attribute(n, "href")
+	href := nodes.Attribute(n, "href")
 	if id, inside := strings.CutPrefix(href, "#"); inside {
 		if !w.ids[id] {
 			unwrap(n)
@@ -80,7 +81,7 @@ func (w *ways) link(n *html.Node) {
 	case w.volume.holds(to.Path): // answers and exercises lead to each other
 	default:
 		if way := w.outside(to); way != "" {
-			set(n, "href", way)
+			nodes.Set(n, "href", way)
 		} else {
 			unwrap(n)
 		}
@@ -97,7 +98,7 @@ func (w *ways) outside(to *url.URL) string {
 		}
 	}
 	if c := w.inside[path.Join("/", w.from.String(), to.Path)]; c != nil {
-		part := func(n *html.Node) bool { return attribute(n, "id") == to.Fragment }
+		part := func(n *html.Node) bool { return nodes.Attribute(n, "id") == to.Fragment }
 		if to.Fragment != "" && find(c.body, part) != nil {
 			return c.file + "#" + to.Fragment
 		}
@@ -118,10 +119,10 @@ func (v *volume) holds(file string) bool {
 // show takes a picture into the book. Of one that not every reading system shows, and of one that is elsewhere, the
 // text stays.
 func (w *ways) show(n *html.Node) error {
-	name := path.Join(w.from.String(), attribute(n, "src"))
+	name := path.Join(w.from.String(), nodes.Attribute(n, "src"))
 	kind := media[strings.ToLower(path.Ext(name))]
-	if to, err := url.Parse(attribute(n, "src")); err != nil || to.IsAbs() || kind == "" {
-		replace(n, text(attribute(n, "alt")))
+	if to, err := url.Parse(nodes.Attribute(n, "src")); err != nil || to.IsAbs() || kind == "" {
+		replace(n, nodes.Text(nodes.Attribute(n, "alt")))
 		return nil
 	}
 	name, err := url.PathUnescape(name)
@@ -129,7 +130,7 @@ func (w *ways) show(n *html.Node) error {
 		return err
 	}
 	place := pictures + "/" + name
-	set(n, "src", (&url.URL{Path: place}).EscapedPath())
+	nodes.Set(n, "src", (&url.URL{Path: place}).EscapedPath())
 	if slices.ContainsFunc(w.volume.pictures, func(p picture) bool { return p.path == place }) {
 		return nil
 	}

@@ -17,6 +17,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/edition/epub"
 	"acreleaf/cmd/acreleaf/internal/edition/site"
+	"acreleaf/cmd/acreleaf/internal/folder"
 	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
@@ -80,16 +81,9 @@ func forGrowers(k kind.Kind) bool { return k.Row().Written && k.Row().Reader == 
 func Pages(content fs.FS) []string {
 	pages, _ := fs.Glob(content, "*.md") // the home pages; the pattern is right
 	for k := range kind.All() {
-		if k.Row().Folder == "" || !forGrowers(k) {
-			continue
+		if k.Row().Folder != "" && forGrowers(k) {
+			pages = append(pages, folder.Pages(content, k.Row().Folder)...)
 		}
-		// A folder that is not there has no pages, and one that cannot be read is reported when the packets are made.
-		_ = fs.WalkDir(content, k.Row().Folder, func(name string, entry fs.DirEntry, err error) error {
-			if err == nil && !entry.IsDir() && path.Ext(name) == ".md" {
-				pages = append(pages, name)
-			}
-			return nil
-		})
 	}
 	return pages
 }

@@ -11,6 +11,7 @@ import (
 	"golang.org/x/net/html"
 
 	"acreleaf/cmd/acreleaf/internal/media"
+	"acreleaf/cmd/acreleaf/internal/nodes"
 )
 
 // A leaf is a page of the site, taken apart.
@@ -24,7 +25,7 @@ type leaf struct {
 }
 
 // root tells the scripts by which way they find what all packets keep on a device together.
-func (l *leaf) root(way string) { set(l.head.Parent, "data-root", way) }
+func (l *leaf) root(way string) { nodes.Set(l.head.Parent, "data-root", way) }
 
 // leaf takes a page apart: what it has in files of their own comes out of its head.
 func (m *maker) leaf(name string) *leaf {
@@ -36,7 +37,7 @@ func (m *maker) leaf(name string) *leaf {
 	for n := range document.Descendants() {
 		switch n.Data {
 		case "html":
-			l.language = attribute(n, "lang")
+			l.language = nodes.Attribute(n, "lang")
 		case "head":
 			l.head = n
 		case "body":
@@ -44,25 +45,25 @@ func (m *maker) leaf(name string) *leaf {
 		}
 	}
 	var live []string // what makes the page live, after what it would load later
-	for _, n := range elements(l.head) {
-		switch href := attribute(n, "href"); {
+	for _, n := range nodes.Elements(l.head) {
+		switch href := nodes.Attribute(n, "href"); {
 		case n.Data == "script" && n.Parent != l.head: // in the template of what is loaded later
-			l.scripts = append(l.scripts, l.resolve(attribute(n, "src")))
+			l.scripts = append(l.scripts, l.resolve(nodes.Attribute(n, "src")))
 		case n.Data == "script":
-			if script := l.resolve(attribute(n, "src")); !ofServer(script) {
+			if script := l.resolve(nodes.Attribute(n, "src")); !ofServer(script) {
 				live = append(live, script)
 			}
-			remove(n)
+			nodes.Remove(n)
 		case n.Data == "template":
-			remove(n)
+			nodes.Remove(n)
 		case n.Data != "link" || strings.Contains(href, ":"):
-		case attribute(n, "rel") == "stylesheet":
+		case nodes.Attribute(n, "rel") == "stylesheet":
 			l.styles = append(l.styles, l.resolve(href))
-			remove(n)
-		case attribute(n, "rel") == "icon":
-			set(n, "href", m.within(l.resolve(href)))
+			nodes.Remove(n)
+		case nodes.Attribute(n, "rel") == "icon":
+			nodes.Set(n, "href", m.within(l.resolve(href)))
 		default:
-			remove(n) // it is of use on a server alone
+			nodes.Remove(n) // it is of use on a server alone
 		}
 	}
 	l.scripts = append(l.scripts, live...)
@@ -79,12 +80,12 @@ func ofServer(script string) bool {
 
 // still brings the pictures into a page, and takes out what leads to this address of the page: it is one of a computer.
 func (m *maker) still(l *leaf) {
-	for _, n := range elements(l.body) {
+	for _, n := range nodes.Elements(l.body) {
 		switch {
 		case n.Data == "img":
-			set(n, "src", m.within(l.resolve(attribute(n, "src"))))
-		case n.Data == "button" && has(n, "data-link"):
-			remove(n)
+			nodes.Set(n, "src", m.within(l.resolve(nodes.Attribute(n, "src"))))
+		case n.Data == "button" && nodes.Has(n, "data-link"):
+			nodes.Remove(n)
 		}
 	}
 }
@@ -122,11 +123,11 @@ func (m *maker) single(name string) []byte {
 	l.root(w.wayTo(""))
 	m.note(l, w.elsewhere)
 	style := m.text(l.styles)
-	l.head.AppendChild(element("style", style))
+	l.head.AppendChild(nodes.Element("style", "", nodes.Text(style)))
 	var scripts []string
 	if len(l.scripts) > 0 {
 		script := m.text(l.scripts)
-		l.body.AppendChild(element("script", script))
+		l.body.AppendChild(nodes.Element("script", "", nodes.Text(script)))
 		scripts = append(scripts, script)
 	}
 	l.allow(scripts, []string{style})
@@ -141,9 +142,9 @@ func (l *leaf) allow(scripts, styles []string) {
 	}
 	policy += "style-src " + strings.TrimSpace(hashes(styles)) + "; img-src data:; base-uri 'none'; form-action 'none'; " +
 		"require-trusted-types-for 'script'; trusted-types 'none'"
-	for _, n := range elements(l.head) {
-		if attribute(n, "http-equiv") == "Content-Security-Policy" {
-			set(n, "content", policy)
+	for _, n := range nodes.Elements(l.head) {
+		if nodes.Attribute(n, "http-equiv") == "Content-Security-Policy" {
+			nodes.Set(n, "content", policy)
 			return
 		}
 	}
@@ -157,4 +158,12 @@ func hashes(texts []string) string {
 		b.WriteString("'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "' ")
 	}
 	return b.String()
+}
+
+func printed(document *html.Node) []byte {
+	var w bytes.Buffer
+	if err := html.Render(&w, document); err != nil {
+		panic(err) // nothing fails in memory
+	}
+	return w.Bytes()
 }

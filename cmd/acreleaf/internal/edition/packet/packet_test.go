@@ -22,6 +22,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/edition/epub"
 	"acreleaf/cmd/acreleaf/internal/edition/site"
 	"acreleaf/cmd/acreleaf/internal/message"
+	"acreleaf/cmd/acreleaf/internal/nodes"
 	"acreleaf/cmd/acreleaf/internal/output"
 )
 
@@ -71,7 +72,7 @@ func parsed(t *testing.T, file []byte) []*html.Node {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return elements(document)
+	return nodes.Elements(document)
 }
 
 // idsOf gives the ids of a packet: those of the page that it opens with, and, by the id of its template, those of each
@@ -83,10 +84,10 @@ func idsOf(t *testing.T, name string, all []*html.Node) map[string]map[string]bo
 		page := ""
 		for above := range n.Ancestors() {
 			if above.Data == "template" {
-				page = attribute(above, "id")
+				page = nodes.Attribute(above, "id")
 			}
 		}
-		id := attribute(n, "id")
+		id := nodes.Attribute(n, "id")
 		if ids[page] == nil {
 			ids[page] = map[string]bool{}
 		}
@@ -139,21 +140,21 @@ func TestNothingIsOutside(t *testing.T) {
 func checkReference(t *testing.T, name string, n *html.Node, ids map[string]map[string]map[string]bool, site string) {
 	t.Helper()
 	for _, fetched := range []string{"src", "srcset", "data", "poster", "style", "action", "background"} {
-		if value := attribute(n, fetched); has(n, fetched) && !strings.HasPrefix(value, "data:") {
+		if value := nodes.Attribute(n, fetched); nodes.Has(n, fetched) && !strings.HasPrefix(value, "data:") {
 			t.Errorf("%s: <%s %s=%q>", name, n.Data, fetched, value)
 		}
 	}
-	if !has(n, "href") {
+	if !nodes.Has(n, "href") {
 		return
 	}
-	href := attribute(n, "href")
+	href := nodes.Attribute(n, "href")
 	ofSite := site != "" && strings.HasPrefix(href, site)
 	to, err := url.Parse(href)
 	switch {
 	case err != nil:
 		t.Errorf("%s: %v", name, err)
 	case n.Data != "a":
-		rel := attribute(n, "rel")
+		rel := nodes.Attribute(n, "rel")
 		states := ofSite && (rel == "canonical" || rel == "alternate")
 		if !states && !strings.HasPrefix(href, "data:image/") {
 			t.Errorf("%s: <%s href=%q>", name, n.Data, href)
@@ -180,7 +181,7 @@ func checkInside(t *testing.T, name string, n *html.Node, to *url.URL, ids map[s
 	} else if file == name {
 		for above := range n.Ancestors() {
 			if above.Data == "template" {
-				page = attribute(above, "id")
+				page = nodes.Attribute(above, "id")
 			}
 		}
 	}
@@ -197,8 +198,8 @@ func checkPolicy(t *testing.T, name string, file []byte, all []*html.Node) {
 	t.Helper()
 	policy := ""
 	for _, n := range all {
-		if attribute(n, "http-equiv") == "Content-Security-Policy" {
-			policy = attribute(n, "content")
+		if nodes.Attribute(n, "http-equiv") == "Content-Security-Policy" {
+			policy = nodes.Attribute(n, "content")
 		}
 		for _, a := range n.Attr {
 			if strings.HasPrefix(a.Key, "on") {
@@ -247,13 +248,13 @@ func TestLinksSayWhereTheyLead(t *testing.T) {
 		never   string
 	}{
 		{"alone, with an address", addressed(t), only, []string{
-			`<a rel="next" href="` + address + `guides/water/">`,
+			`<a href="` + address + `guides/water/" rel="next">`,
 			"It needs the network, and is here: <a href=\"" + address + "\">",
 			`<a href="` + address + `calculations/soil-nitrogen/">For the curious: how this answer is worked (on the site)</a>`,
 		}, `<button type="button" data-link`},
 		{"alone", demo(), only, []string{"how this answer is worked (on the site)</span>", "Ask the office that made it"},
 			`<nav aria-label="This site"`},
-		{"with all", demo(), nil, []string{`<a rel="next" href="water.html">`, `<a href="../home.html">All guides</a>`,
+		{"with all", demo(), nil, []string{`<a href="water.html" rel="next">`, `<a href="../home.html">All guides</a>`,
 			`<a href="../site.html#/calculations/soil-nitrogen/">`, "Keep them in one folder."}, "on the site"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -8,6 +8,7 @@ import (
 	"golang.org/x/net/html"
 
 	"acreleaf/cmd/acreleaf/internal/kind"
+	"acreleaf/cmd/acreleaf/internal/nodes"
 	"acreleaf/cmd/acreleaf/internal/page"
 )
 
@@ -27,20 +28,20 @@ func (l *leaf) target(href string) (*url.URL, error) {
 
 // settle settles every link of the body.
 func (w *ways) settle() {
-	for _, n := range elements(w.body) {
-		if way := attribute(n, "data-course"); way != "" && w.file != WholeFile {
-			set(n, "data-course", "./") // its course is beside it
+	for _, n := range nodes.Elements(w.body) {
+		if way := nodes.Attribute(n, "data-course"); way != "" && w.file != WholeFile {
+			nodes.Set(n, "data-course", "./") // its course is beside it
 		}
-		if n.Data != "a" || !has(n, "href") {
+		if n.Data != "a" || !nodes.Has(n, "href") {
 			continue
 		}
-		href := attribute(n, "href")
+		href := nodes.Attribute(n, "href")
 		to, err := w.target(href)
 		if err != nil || to.IsAbs() || strings.HasPrefix(href, "#") {
 			continue
 		}
 		if inside := w.inside(to); inside != "" {
-			set(n, "href", inside)
+			nodes.Set(n, "href", inside)
 		} else {
 			w.outside(n, to)
 		}
@@ -78,21 +79,21 @@ func (w *ways) outside(n *html.Node, to *url.URL) {
 	sources := page.Address{Kind: kind.Sources, Language: w.code(), Name: "sources"}.String()
 	cited := to.Path == "/"+sources
 	if source := w.Sources[to.Fragment]; cited && source.Address != "" {
-		set(n, "href", source.Address)
+		nodes.Set(n, "href", source.Address)
 		return
 	}
-	office := attribute(n.Parent, "class") == "office" // the next link leads there too
+	office := nodes.Attribute(n.Parent, "class") == "office" // the next link leads there too
 	if office || w.Site.Address == "" {
 		n.Data, n.DataAtom = "span", 0
-		unset(n, "href", "hreflang", "rel", "role")
+		nodes.Unset(n, "href", "hreflang", "rel", "role")
 		if office || cited {
 			return // the source is listed on the page
 		}
 	} else {
-		set(n, "href", strings.TrimSuffix(w.Site.Address, "/")+to.String())
+		nodes.Set(n, "href", strings.TrimSuffix(w.Site.Address, "/")+to.String())
 	}
 	w.elsewhere = true
-	n.AppendChild(text(" (" + w.words[w.language].Packet.OnSite + ")"))
+	n.AppendChild(nodes.Text(" (" + w.words[w.language].Packet.OnSite + ")"))
 }
 
 // code is what the language of the page is called in addresses.
@@ -105,18 +106,18 @@ func (w *ways) code() string {
 
 // emptied takes out ways between pages in which none is left: what is on the site is said below the page.
 func (w *ways) emptied() {
-	for _, n := range elements(w.body) {
+	for _, n := range nodes.Elements(w.body) {
 		if n.Data != "nav" {
 			continue
 		}
 		links := 0
-		for _, below := range elements(n) {
+		for _, below := range nodes.Elements(n) {
 			if below.Data == "a" {
 				links++
 			}
 		}
 		if links == 0 {
-			remove(n)
+			nodes.Remove(n)
 		}
 	}
 }
@@ -124,27 +125,27 @@ func (w *ways) emptied() {
 // note says at the foot of a page what its file is.
 func (m *maker) note(l *leaf, elsewhere bool) {
 	words := &m.words[l.language].Packet
-	says := element("dd", words.Together)
+	says := nodes.Element("dd", "", nodes.Text(words.Together))
 	switch {
 	case len(m.only) == 0:
 	case !elsewhere:
 		return
 	case m.Site.Address != "":
-		says = element("dd", words.OnePage+" "+words.There+" ")
-		way := element("a", m.Site.Address)
-		set(way, "href", m.Site.Address)
+		says = nodes.Element("dd", "", nodes.Text(words.OnePage+" "+words.There+" "))
+		way := nodes.Element("a", "", nodes.Text(m.Site.Address))
+		nodes.Set(way, "href", m.Site.Address)
 		says.AppendChild(way)
 	default:
-		says = element("dd", words.OnePage+" "+words.Ask)
+		says = nodes.Element("dd", "", nodes.Text(words.OnePage+" "+words.Ask))
 	}
-	for _, n := range elements(l.body) {
-		if n.Data != "footer" || attribute(n, "class") != "foot" {
+	for _, n := range nodes.Elements(l.body) {
+		if n.Data != "footer" || nodes.Attribute(n, "class") != "foot" {
 			continue
 		}
 		for list := range n.ChildNodes() {
 			if list.Data == "dl" {
 				row := &html.Node{Type: html.ElementNode, Data: "div"}
-				row.AppendChild(element("dt", words.File))
+				row.AppendChild(nodes.Element("dt", "", nodes.Text(words.File)))
 				row.AppendChild(says)
 				list.AppendChild(row)
 			}

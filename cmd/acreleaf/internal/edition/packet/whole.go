@@ -12,6 +12,7 @@ import (
 
 	"acreleaf/cmd/acreleaf/internal/edition/site"
 	"acreleaf/cmd/acreleaf/internal/kind"
+	"acreleaf/cmd/acreleaf/internal/nodes"
 )
 
 const home = "index.html"
@@ -44,7 +45,7 @@ func (m *maker) whole() []byte {
 	front := m.leaf(home)
 	style := m.text(front.styles[:1]) // that of every page comes first
 	b.styles = append(b.styles, style)
-	front.head.AppendChild(element("style", style))
+	front.head.AppendChild(nodes.Element("style", "", nodes.Text(style)))
 	var templates []*html.Node
 	for _, name := range slices.Sorted(maps.Keys(m.files)) {
 		if m.holds(name) && name != home {
@@ -53,17 +54,17 @@ func (m *maker) whole() []byte {
 	}
 	b.settle(front)
 	front.root(WholeFile)
-	set(front.body, "data-run", b.places(front.scripts))
+	nodes.Set(front.body, "data-run", b.places(front.scripts))
 	for _, t := range templates {
-		front.body.AppendChild(text("\n"))
+		front.body.AppendChild(nodes.Text("\n"))
 		front.body.AppendChild(t)
 	}
 	without := &html.Node{Type: html.ElementNode, Data: "noscript"}
-	without.AppendChild(element("p", m.words[front.language].Packet.NoScript))
+	without.AppendChild(nodes.Element("p", "", nodes.Text(m.words[front.language].Packet.NoScript)))
 	front.body.InsertBefore(without, front.body.FirstChild)
 	opener, scripts := string(site.Opener().Bytes), b.all()
-	front.head.AppendChild(element("script", opener))
-	front.body.AppendChild(element("script", scripts))
+	front.head.AppendChild(nodes.Element("script", "", nodes.Text(opener)))
+	front.body.AppendChild(nodes.Element("script", "", nodes.Text(scripts)))
 	front.allow([]string{opener, scripts}, b.styles)
 	return printed(front.document)
 }
@@ -76,26 +77,26 @@ func (b *binding) settle(l *leaf) {
 func (b *binding) template(l *leaf) *html.Node {
 	b.settle(l)
 	t := &html.Node{Type: html.ElementNode, Data: "template"}
-	set(t, "id", "/"+l.at)
-	set(t, "lang", l.language)
-	set(t, "data-title", titleOf(l.head))
-	set(t, "data-run", b.places(l.scripts))
+	nodes.Set(t, "id", "/"+l.at)
+	nodes.Set(t, "lang", l.language)
+	nodes.Set(t, "data-title", titleOf(l.head))
+	nodes.Set(t, "data-run", b.places(l.scripts))
 	for _, name := range l.styles[1:] {
 		style := string(b.files[name]())
 		if !slices.Contains(b.styles, style) {
 			b.styles = append(b.styles, style)
 		}
-		t.AppendChild(element("style", style))
+		t.AppendChild(nodes.Element("style", "", nodes.Text(style)))
 	}
 	for _, n := range slices.Collect(l.body.ChildNodes()) {
-		remove(n)
+		nodes.Remove(n)
 		t.AppendChild(n)
 	}
 	return t
 }
 
 func titleOf(head *html.Node) string {
-	for _, n := range elements(head) {
+	for _, n := range nodes.Elements(head) {
 		if n.Data == "title" {
 			return n.FirstChild.Data
 		}
