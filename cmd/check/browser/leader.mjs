@@ -125,7 +125,7 @@ describe('the tally', () => {
     assert.match(said, /As nitrogen, NO3-N: 18 of 30 right/);
     assert.match(said, new RegExp(`10\\s+${slip.replaceAll('.', '\\.')}`));
     assert.match(said, /18\s+Right\s/);
-    assert.match(said, /2\s+That is not it yet/);
+    assert.match(said, /2\s+Not right, and from no slip that is known/);
     assert.deepEqual(complaints, []);
   });
 

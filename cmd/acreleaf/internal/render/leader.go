@@ -48,6 +48,7 @@ type LeaderWords struct {
 	Count    string   `yaml:"count"`
 	Counted  Sentence `yaml:"counted" blanks:"label,count,right"`
 	Heard    Sentence `yaml:"heard" blanks:"card,text"`
+	Unknown  string   `yaml:"unknown"`
 	Undo     string   `yaml:"undo"`
 	Clear    string   `yaml:"clear"`
 	Cleared  string   `yaml:"cleared"`

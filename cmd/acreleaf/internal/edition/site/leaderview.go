@@ -4,10 +4,12 @@ import (
 	"bytes"
 	"html/template"
 
+	"acreleaf/calc/practice"
 	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
 	"acreleaf/cmd/acreleaf/internal/render"
+	"acreleaf/cmd/acreleaf/internal/worksheet"
 )
 
 // isLed says whether a page has one for its leader: its kind may have one, and it has notes or exercises for it.
@@ -34,7 +36,19 @@ func (e *edition) leader(p *book.Page, r *render.Renderer) (file output.File, sa
 	for i, exercise := range p.Work.Exercises {
 		v := exerciseView(p.Work, exercise, p.Language)
 		v.Number, v.Index = i+1, i
+		tellLeader(v, exercise, words.Unknown)
 		l.Exercises = append(l.Exercises, render.LedExercise{Exercise: v, Minutes: exercise.Minutes})
 	}
 	return output.File{Path: at.File(), Bytes: withBuffer(func(w *bytes.Buffer) { r.Leader(w, l) })}, said
+}
+
+// tellLeader changes the sentence on an answer that comes from no known slip: that for learners leads to the hint.
+func tellLeader(v *render.Exercise, e *worksheet.Exercise, unknown string) {
+	for i, part := range e.Placed.Steps {
+		for j := range v.Asks[i].Verdicts {
+			if one := &v.Asks[i].Verdicts[j]; one.When == part.VerdictCell(practice.Unknown) {
+				one.Before = unknown
+			}
+		}
+	}
 }
