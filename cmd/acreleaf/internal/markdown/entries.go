@@ -14,7 +14,12 @@ import (
 // bodyText is the body of a block without what comes before its lines: the indent of the fence, and the marks of lists
 // and quotations.
 func (r *reading) bodyText(lines *text.Segments) *yamltext.Text {
-	body := yamltext.New(r.source)
+	size := 0
+	for i := range lines.Len() {
+		s := lines.At(i)
+		size += s.Padding + s.Stop - s.Start + len("\n")
+	}
+	body := yamltext.New(r.source, lines.Len(), size)
 	body.Example = "depth: 12 in"
 	for i := range lines.Len() {
 		s := lines.At(i)

@@ -71,6 +71,7 @@ func (p fenceParser) Open(parent ast.Node, reader text.Reader, pc parser.Context
 	end := start + len(bytes.TrimRight(line, " \t\n"))
 	f := &fence{node: node.(*ast.FencedCodeBlock), opening: r.span(start+pc.BlockOffset(), end)}
 	r.fences = append(r.fences, f)
+	makeRoom(f.node, reader.Source()[segment.Stop:], line[pc.BlockOffset()])
 	if f.node.Info != nil {
 		f.words = r.words(r.span(f.node.Info.Segment.Start, f.node.Info.Segment.Stop))
 	}
@@ -83,6 +84,17 @@ func (p fenceParser) Open(parent ast.Node, reader text.Reader, pc parser.Context
 	}
 	f.block = &Block{Construct: kind, Span: f.opening}
 	return &blockNode{FencedCodeBlock: f.node, block: f.block}, state
+}
+
+// makeRoom gives a block room for its lines: those to the next fence, of a block of ours that is not too long. A slice
+// that grows line by line is copied again and again, in all two to five times as many bytes.
+func makeRoom(node *ast.FencedCodeBlock, below []byte, fence byte) {
+	if end := bytes.Index(below, []byte{fence, fence, fence}); end >= 0 {
+		below = below[:end]
+	}
+	lines := min(bodyLimit, bytes.Count(below, []byte("\n")))
+	node.Lines().AppendAll(make([]text.Segment, lines))
+	node.Lines().SetSliced(0, 0)
 }
 
 func (p fenceParser) Continue(node ast.Node, reader text.Reader, pc parser.Context) parser.State {

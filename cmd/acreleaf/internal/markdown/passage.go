@@ -192,7 +192,7 @@ func (b *passageBody) checkValue(e *passageEntry) {
 
 // isRead says whether YAML reads the lines of an entry as its key and the text that is there.
 func (b *passageBody) isRead(e *passageEntry) bool {
-	lines := yamltext.New(b.source)
+	lines := yamltext.New(b.source, e.last-e.first+1, b.lines.At(e.last).Stop-b.lines.At(e.first).Start+1)
 	for i := e.first; i <= e.last; i++ {
 		line, _ := b.line(i)
 		if i == e.first {

@@ -32,7 +32,8 @@ func seen(root *Node) []written {
 }
 
 // FuzzParse compares the two ways that a text is read. Whatever the plain way takes, YAML's reader takes too, with the
-// same texts at the same places. The text is in lines with other things before them, as in a list of a page.
+// same texts at the same places. The text is in lines with other things before them, as in a list of a page. And how
+// deep it is, is what YAML's reader finds.
 func FuzzParse(f *testing.F) {
 	for _, seed := range []string{
 		"calculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n",
@@ -45,6 +46,7 @@ func FuzzParse(f *testing.F) {
 		"\ta: b\na:\tb\n", "é: ñ\na: \u00a0\nb: \u2028c\n", "a: 'b\n  c'\nd: 'it''s'\ne: \"\\\"\"\n",
 		"a: [b, c.d-e,f ]\ng: [ h]  \n", "a: [null]\n", "a: [b,]\n", "a: [b\nc: d]\n", "a: [] \nb: [c] d\n", "a: [b- , c.]\n",
 		"a: b\r\nc: d\r\n", "a: b\rc: d\n", "\ufeffa: b\n", "<<: a\n", "a: b,\nc: d]\ne: f}\ng: h`\ni: j@\n",
+		"a: b\n  \"c\nd: [[e], {f: g}]\n", "- a: | # b\n    'c\n  d:\n  - - e\n", "? [a]\n: >2-\n\n  b\n...\n---\n!c |\n d\n",
 	} {
 		f.Add([]byte(seed))
 	}
@@ -54,11 +56,12 @@ func FuzzParse(f *testing.F) {
 		}
 		page := append([]byte("> "), bytes.ReplaceAll(body, []byte("\n"), []byte("\n> "))...)
 		src := &message.Source{Name: "page.md", Text: page}
-		text, at := New(src), len("> ")
+		text, at := New(src, 0, 0), len("> ")
 		for _, line := range bytes.Split(body, []byte("\n")) {
 			text.AddLine(line, at, 0)
 			at += len(line) + len("\n> ")
 		}
+		checkCount(t, text.bytes)
 		whole, refused, err := text.Parse()
 		for _, n := range seen(whole) {
 			for _, s := range []message.Span{n.Span, n.Inside, n.ToLine} {

@@ -35,8 +35,10 @@ func Cut(src *message.Source, span message.Span) *Text {
 	return &Text{src: src, bytes: text, pieces: []piece{{source: start}}, end: span.End}
 }
 
-// New gives a text that has no lines yet.
-func New(src *message.Source) *Text { return &Text{src: src} }
+// New gives a text that has no lines yet, with room for some lines and bytes.
+func New(src *message.Source, lines, size int) *Text {
+	return &Text{src: src, pieces: make([]piece, 0, lines), bytes: make([]byte, 0, size)}
+}
 
 // AddLine adds a line, without its end, that is at an offset of the source. Padding is how many spaces come before
 // it that stand for part of a tab.
@@ -95,7 +97,7 @@ func (t *Text) span(start, end int) message.Span {
 // lineStarts lists where the lines of YAML begin, which has more kinds of line ends than other formats.
 func (t *Text) lineStarts() []int {
 	if t.lines == nil {
-		t.lines = []int{0}
+		t.lines = make([]int, 1, 2+bytes.Count(t.bytes, []byte("\n")))
 		for at := 0; at < len(t.bytes); {
 			size := breakSize(t.bytes[at:])
 			if size > 0 {
