@@ -2,7 +2,6 @@ package cputime
 
 import (
 	"fmt"
-	"math"
 	"runtime"
 	"runtime/debug"
 	"strings"
@@ -16,24 +15,31 @@ const (
 
 	lengths = 3 // that are measured, each twice the one before
 
-	enough = time.Millisecond // that the largest work is repeated for, so that there is something to measure
-	least  = 3                // rounds at the least
-	rounds = 30
+	// enough is how long the work is repeated for. What it needs is not in the processor's cache the first time, which
+	// is every time for work that is done once, so it is done many times.
+	enough = 4 * time.Millisecond
+	least  = 3 // rounds at the least
+	rounds = 50
 )
 
 // Growth is what work of three sizes takes, each twice the one before.
 type Growth struct {
-	Size   [lengths]int
-	Time   [lengths]time.Duration // of one piece of work
-	Memory [lengths]uint64        // bytes that it asks for
+	Size [lengths]int
+	Time [lengths]time.Duration // of one piece of work
+
+	// Memory is the bytes that it asks for in all, also what it gives back. Work never holds more than that at one time,
+	// and it is the same each time, on a busy machine too; the most that is held depends on when the collector comes.
+	Memory [lengths]uint64
 }
 
 // Doubling does work of three sizes, of which the largest is given. Prepare is not measured, and gives the work.
 //
 // The smaller work is done as many times as makes one of the largest, so that all three ask the machine for about the
 // same memory. They take turns, so that all meet the same machine. What other programs do makes a measurement longer,
-// so the shortest of each size counts, and on a busy machine there are more rounds.
+// so the shortest of each size counts, and on a busy machine there are more rounds. Only one thread of Go does it:
+// each has a pool of memory of its own to use again, and a second one would ask for more.
 func Doubling(largest int, prepare func(size int) (work func())) Growth {
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
 	var g Growth
 	var works [lengths]func()
 	for i := range lengths {
@@ -60,15 +66,14 @@ func Doubling(largest int, prepare func(size int) (work func())) Growth {
 	return g
 }
 
-// TooFast says whether twice the size takes too much. Memory is asked for in steps, each by a factor larger than the
-// one before, so it is judged over all doublings together.
+// TooFast says whether twice the size takes too much in any doubling.
 func (g Growth) TooFast() bool {
 	for i := 1; i < lengths; i++ {
-		if g.time(i) > most {
+		if g.time(i) > most || g.memory(i) > most {
 			return true
 		}
 	}
-	return float64(g.Memory[lengths-1]) > math.Pow(most, lengths-1)*float64(g.Memory[0])
+	return false
 }
 
 func (g Growth) time(i int) float64 { return float64(g.Time[i]) / float64(g.Time[i-1]) }
