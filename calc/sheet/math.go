@@ -18,7 +18,7 @@ type mathPrinter struct {
 	bare bool // the result is a range that no one sum gives
 }
 
-const mathOpen, mathClose = `<math displaystyle="true">`, `</math>`
+const mathOpen, mathClose = `<math>`, `</math>`
 
 // symbolsMath writes how a result is worked in names, which is the same on every page of a language.
 func (o Outcome) symbolsMath(r *Result, w *way) string {

@@ -209,7 +209,7 @@ func (p print) one(s *sheet.Sheet) {
 	s.Answer("answer", p.unit, p.formula(s, a, b, n, c), sheet.Says{Label: "Answer"})
 }
 
-const mathOpen = `<math displaystyle="true"><mrow>`
+const mathOpen = `<math><mrow>`
 
 func TestWorkIsPrintedAsItIsWorked(t *testing.T) {
 	for _, p := range prints {
@@ -283,7 +283,7 @@ func TestANumberAndItsUnitStayTogether(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := `<math displaystyle="true"><mrow><mo>=</mo><mrow><mtext>$</mtext><mn>3</mn><mtext>/lb</mtext></mrow>` +
+	want := `<math><mrow><mo>=</mo><mrow><mtext>$</mtext><mn>3</mn><mtext>/lb</mtext></mrow>` +
 		`<mo>×</mo><mrow><mn>2</mn><mtext>&nbsp;lb</mtext></mrow>` +
 		`<mo>=</mo><mrow><mtext>$</mtext><mn>6</mn></mrow></mrow></math>`
 	if got := o.Lines(nil)[0].Numbers[0]; got != want {

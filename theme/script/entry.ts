@@ -31,8 +31,9 @@ function faultOf(input: Element): Element {
  */
 export function makeNumberField(input: HTMLInputElement): Field {
   // There is no presence where the field must be filled, and no others where it takes one kind of quantity, in one form.
-  const names = ["data-cell", "data-presence", "data-others", "data-start", "data-start-high"] as const;
-  const [cell, presence, others, low, high] = names.map((name) => numberIn(input, name));
+  const names = ["data-cell", "data-presence", "data-others", "data-start-high"] as const;
+  const [cell, presence, others, high] = names.map((name) => numberIn(input, name));
+  const low = input.hasAttribute("data-start") ? numberIn(input, "data-start") : parseFloat(input.defaultValue);
   const fault = faultOf(input);
   const why = fault.appendChild(document.createElement("span")); // what more there is to say of a fault
   const day = input.hasAttribute("data-day");

@@ -1,11 +1,11 @@
 import type { Field } from "./field";
 import type { Sheet } from "./sheets";
-import type { Data } from "./wire";
+import type { Whole } from "./data";
 import type { Works } from "./works";
 
 /** What the blocks of a page share. */
 export interface Page {
-  data: Data;
+  data: Whole;
   fields: Field[];
   sheets: Sheet[];
   works: Works;

@@ -14,7 +14,7 @@ declare global {
 const CARD = /^#card-(.+)-(\d+)$/;
 
 globalThis.comePractice = (page) => {
-  const exercises = all("[data-exercise]").map((element, index) => mountExercise(element, page.data.exercises![index]!, page));
+  const exercises = all("[data-exercise]").map((element, index) => mountExercise(element, page.data.exercises[index]!, page));
   const open = () => {
     const [, name, card] = CARD.exec(location.hash) ?? [];
     const at = exercises.find(({ element }) => element.id === "exercise-" + name);

@@ -19,7 +19,7 @@ export interface Round {
 
 /** Mounts it. Check is called when a field of an answer asks for a mark. */
 export function makeRound(element: HTMLElement, page: Page, check: (answer: Answer) => void): Round {
-  const exercise = page.data.exercises![numberIn(element, "data-exercise")]!;
+  const exercise = page.data.exercises[numberIn(element, "data-exercise")]!;
   const { ends } = page.works;
   const asked = [...exercise.asks.map(([at]): Asked => [at, at]), ...readBy(page.data, page.works)];
   const typed = new Set(exercise.picks.flatMap(({ cells }) => cells));

@@ -1,7 +1,7 @@
 import { all, numberIn, sheetOf } from "./element";
 import type { Field } from "./field";
 import type { Ends } from "./spread";
-import type { Data } from "./wire";
+import type { Whole } from "./data";
 
 /** How a worksheet comes after a run. */
 export interface Sheet {
@@ -28,9 +28,9 @@ export const isVoid = (sheet: Sheet): boolean => sheet.waiting || sheet.refused 
 /** What belongs to a sheet that is not fresh stays as it is. */
 export const isFresh = ({ sheet }: { sheet: Sheet }): boolean => sheet.fresh;
 
-export function makeSheets(data: Data): Sheet[] {
+export function makeSheets(data: Whole): Sheet[] {
   const lines = all<Element>(".work li");
-  return data.sheets.map(({ after, refusals }, index) => ({
+  return data.sheets.map(({ after = [], refusals }, index) => ({
     after,
     refusals,
     results: lines.filter((line) => sheetOf(line) === index).map((line) => ({

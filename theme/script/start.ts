@@ -20,7 +20,7 @@ import { makeSpeak } from "./speak";
 import { makeTurns } from "./turns";
 import { makeUnits } from "./units";
 import { leadToFiles } from "./ways";
-import type { Data } from "./wire";
+import type { Whole } from "./data";
 import { mountFigure, mountPassage, mountWorksheet } from "./worksheet";
 import { makeWorks, readBy } from "./works";
 
@@ -48,7 +48,7 @@ async function start(): Promise<void> {
     const machine = await instantiate(data.m);
     await turn();
     const page = await live(data, fields, machine, turn);
-    if (data.exercises) {
+    if (data.exercises.length) {
       load(PRACTICE).then(() => globalThis.comePractice?.(page));
     }
     setTimeout(() => [load(RANGES), load(AFTER)], 500); // not before the page has been drawn
@@ -61,7 +61,7 @@ async function start(): Promise<void> {
   }
 }
 
-async function live(data: Data, fields: Field[], machine: Machine, turn: () => Promise<void>): Promise<Page> {
+async function live(data: Whole, fields: Field[], machine: Machine, turn: () => Promise<void>): Promise<Page> {
   const sheets = makeSheets(data);
   const works = makeWorks(data, fields, machine);
   const read = readBy(data, works);

@@ -9,7 +9,7 @@ export type Attribute =
   | "data-others" // the cell for the kind of quantity, or the form, that a field is told in
   | "data-low" // the least that a field allows, in the unit of its cell
   | "data-high" // the most that a field allows
-  | "data-start" // the example's number with all of its digits; empty for none
+  | "data-start" // the example's number with all of its digits, where the field does not show it so
   | "data-start-high" // its upper end, where the example has a range
   | "data-day" // the number is a day
   | "data-lab" // a laboratory measures it, so it may be less than a number
@@ -78,6 +78,8 @@ export type Word =
   | "day"
   | "months"
   | "beside"
+  | "waiting"
+  | "passage-waiting"
   | "unanswered"
   | "none"
   | "undo"
@@ -163,21 +165,22 @@ export type Word =
   | "edition-failed"
 ;
 
-/** Data is the data block of a page: the module that works every worksheet, and which cells of it the script must know. */
+/** Data is the data block of a page: the module that works every worksheet, and which cells of it the script must know.
+ * A list that is empty is left out, and the script has an empty one in its place. */
 export interface Data {
   m: string; // hexadecimal: a server packs it better than base64
   sheets: Part[]; // in the order they are worked
-  fixed: Fixed[]; // inputs that no field sets
+  fixed?: Fixed[]; // inputs that no field sets
   guards?: Guarded[]; // values that are left out while their guard is 0
-  trends: Trend[]; // what ranges are told of values that the module does not show
-  tables: Grid[]; // the reckoners
+  trends?: Trend[]; // what ranges are told of values that the module does not show
+  tables?: Grid[]; // the reckoners
   exercises?: Varying[];
 }
 
 /** A Part is a worksheet's part in the page's module. */
 export interface Part {
-  after: number[]; // the sheets whose answers it takes
   refusals: number[]; // cells that withhold its answers when they are not 0
+  after?: number[]; // the sheets whose answers it takes
 }
 
 /** Fixed is an input with its number, or with the two ends of a range. */

@@ -2,7 +2,7 @@ import { all, numberIn } from "./element";
 import { fill, type Field } from "./field";
 import type { Machine } from "./module";
 import { spread, type Asked, type Ends, type Guards } from "./spread";
-import type { Data } from "./wire";
+import type { Whole } from "./data";
 
 /** The page's module at work: the ends of its cells, and what fills and works them. */
 export interface Works {
@@ -16,7 +16,7 @@ export interface Works {
   work(asked: Asked[]): void;
 }
 
-export function makeWorks(data: Data, fields: Field[], machine: Machine): Works {
+export function makeWorks(data: Whole, fields: Field[], machine: Machine): Works {
   const guards: Guards = new Map(data.guards);
   const parts = findParts(machine.cells.length, guards);
   const length = machine.cells.length + parts.size;
@@ -50,14 +50,14 @@ function findParts(places: number, guards: Guards): Map<Element, Asked> {
 }
 
 /** All that the page looks at after a run. */
-export function readBy(data: Data, { parts }: Works): Asked[] {
+export function readBy(data: Whole, { parts }: Works): Asked[] {
   const named = (["data-show", "data-when", "data-kind"] as const).flatMap((name) =>
     all<Element>(`[${name}]`).map((element) => numberIn(element, name)),
   );
   const cells = new Set([
     ...named,
     ...data.sheets.flatMap(({ refusals }) => refusals),
-    ...(data.guards ?? []).map(([, guard]) => guard),
+    ...data.guards.map(([, guard]) => guard),
     ...data.tables.flatMap(({ follow }) => follow ?? []),
   ]);
   return [...[...cells].map((cell): Asked => [cell, cell]), ...parts.values()];

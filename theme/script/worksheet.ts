@@ -49,11 +49,14 @@ export function mountFigure(element: Element, page: Page): Block {
 
 /** Gives the function that says what a block waits for. Where it is alone no refusal says why there is nothing. */
 function makeWaits(element: Element, sheet: Sheet, alone: boolean): () => void {
-  const waits = all("[data-void-for]", element).map((wait) => ({ wait, printed: wait.textContent! }));
+  const waits = all("[data-void-for]", element);
   return () => {
-    for (const { wait, printed } of waits) {
-      hide(wait, !(alone ? isVoid(sheet) : sheet.waiting || sheet.endless));
-      put(wait, !alone && sheet.endless ? word("narrow").replace(/:$/, ".") : printed);
+    for (const wait of waits) {
+      const waiting = alone ? isVoid(sheet) : sheet.waiting || sheet.endless;
+      hide(wait, !waiting);
+      if (waiting) {
+        put(wait, alone ? word("passage-waiting") : sheet.endless ? word("narrow").replace(/:$/, ".") : word("waiting"));
+      }
     }
   };
 }

@@ -77,7 +77,7 @@ function draw(random) {
       const chosen = units?.selectedOptions[0];
       const [multiply, divide] = (chosen?.value || '1/1').split('/').map(Number);
       const { low, high } = chosen?.hasAttribute('data-other') ? chosen.dataset : input.dataset;
-      const near = Number(input.dataset.start) || Number(low);
+      const near = Number(input.dataset.start ?? input.defaultValue) || Number(low);
       const one = () => {
         const whole = next() < 0.8 && !chosen?.hasAttribute('data-other')
           ? some(near * 0.5, near * 1.5) : some(Number(low), Number(high));

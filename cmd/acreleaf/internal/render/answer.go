@@ -20,7 +20,7 @@ func (r *Renderer) answers(w *bytes.Buffer, s *Worksheet) {
 		first = 0
 	}
 	rows(w, s.Answers[:first])
-	r.waiting(w, s.Index, r.words.Worksheet.Waiting)
+	waiting(w, s.Index)
 	r.inWords(w, s.Words)
 	r.notes(w, "signals", signalsOf(s.Notes))
 	compared(w, s.Compared)

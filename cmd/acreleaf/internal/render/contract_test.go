@@ -92,7 +92,7 @@ func TestFields(t *testing.T) {
 		}
 		id, _ := one.value("id")
 		fields[id]++
-		for _, name := range []string{"data-cell", "data-start", "data-low"} {
+		for _, name := range []string{"data-cell", "value", "data-low"} {
 			if _, has := one.value(name); !has {
 				t.Errorf("the field %s lacks %s", id, name)
 			}

@@ -127,10 +127,8 @@ func input(w *bytes.Buffer, g *Given) {
 	numbered(w, wire.Cell, g.Cell)
 	measured(w, wire.Low, g.Low)
 	measured(w, wire.High, g.High)
-	if g.Text != "" {
+	if g.Text != "" && g.Text != strconv.FormatFloat(g.Start, 'g', -1, 64) {
 		measured(w, wire.Start, g.Start)
-	} else {
-		attribute(w, wire.Start, "")
 	}
 	if ranged {
 		measured(w, wire.StartHigh, g.StartTop)

@@ -9,18 +9,17 @@ import (
 
 // A learning is a page as catalogues and search engines for teaching material read it (schema.org, LearningResource).
 type learning struct {
-	Context   string       `json:"@context"`
-	Type      string       `json:"@type"`
-	Address   string       `json:"url,omitempty"`
-	Name      string       `json:"name"`
-	Summary   string       `json:"description,omitempty"`
-	Language  string       `json:"inLanguage"`
-	Modified  string       `json:"dateModified,omitempty"`
-	Kind      string       `json:"learningResourceType"`
-	Use       string       `json:"educationalUse"`
-	Licence   string       `json:"license,omitempty"`
-	Author    organization `json:"author"`
-	Publisher organization `json:"publisher"`
+	Context  string       `json:"@context"`
+	Type     string       `json:"@type"`
+	Address  string       `json:"url,omitempty"`
+	Name     string       `json:"name"`
+	Summary  string       `json:"description,omitempty"`
+	Language string       `json:"inLanguage"`
+	Modified string       `json:"dateModified,omitempty"`
+	Kind     string       `json:"learningResourceType"`
+	Use      string       `json:"educationalUse"`
+	Licence  string       `json:"license,omitempty"`
+	Author   organization `json:"author"`
 }
 
 type organization struct {
@@ -38,11 +37,10 @@ func (r *Renderer) learning(w *bytes.Buffer, g *Guide) {
 	if use == "" {
 		return
 	}
-	office := organization{"Organization", r.site.Office}
 	l := learning{
 		Context: "https://schema.org", Type: "LearningResource", Name: g.Page.Title, Summary: g.Page.Summary,
 		Language: r.site.Language, Modified: g.Reviewed, Kind: g.Kind.String(), Use: use, Licence: r.site.Licence,
-		Author: office, Publisher: office,
+		Author: organization{"Organization", r.site.Office},
 	}
 	if r.site.Base != "" {
 		l.Address = r.site.Base + g.Page.Address

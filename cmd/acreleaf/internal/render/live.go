@@ -54,6 +54,7 @@ func scriptWords(own *Words, general *words.General) map[wire.Word]string {
 		wire.SetAside: sheet.SetAside.pattern(), wire.Needed: sheet.Needed.pattern(),
 		wire.UseAgain: sheet.UseAgain.pattern(), wire.Perhaps: general.Perhaps, wire.Narrow: general.NoAnswer,
 		wire.DayPattern: general.Day, wire.Months: strings.Join(general.Months[:], ","),
+		wire.Waiting: sheet.Waiting, wire.PassageWaiting: sheet.PassageWaiting,
 		wire.Beside: sheet.Beside, wire.Unanswered: sheet.Unanswered, wire.None: sheet.None,
 		wire.Undo: kept.Undo, wire.Kept: kept.Back, wire.Linked: kept.Linked, wire.LeftOut: kept.LeftOut,
 		wire.OtherEdition: kept.OtherEdition, wire.Copied: kept.Copied, wire.InAddress: kept.InAddress,

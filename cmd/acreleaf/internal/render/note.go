@@ -121,17 +121,15 @@ func (r *Renderer) Passage(w *bytes.Buffer, p *Passage, text func(i int)) {
 		text(i)
 		w.WriteString("</p>\n")
 	}
-	r.waiting(w, p.Index, r.words.Worksheet.PassageWaiting)
+	waiting(w, p.Index)
 	w.WriteString("</div>\n")
 }
 
-// waiting writes the sentence that is shown where there is no answer.
-func (r *Renderer) waiting(w *bytes.Buffer, sheet int, sentence string) {
+// waiting writes the place of the sentence that the script shows where there is no answer.
+func waiting(w *bytes.Buffer, sheet int) {
 	w.WriteString(`<p class="waiting"`)
 	numbered(w, wire.VoidFor, sheet)
-	w.WriteString(" hidden>")
-	text(w, sentence)
-	w.WriteString("</p>\n")
+	w.WriteString(" hidden></p>\n")
 }
 
 // partly writes how a sentence begins that does not hold for all of the example's numbers. The script

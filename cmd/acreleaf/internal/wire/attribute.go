@@ -10,7 +10,7 @@ const (
 	Others    = "data-others"     // the cell for the kind of quantity, or the form, that a field is told in
 	Low       = "data-low"        // the least that a field allows, in the unit of its cell
 	High      = "data-high"       // the most that a field allows
-	Start     = "data-start"      // the example's number with all of its digits; empty for none
+	Start     = "data-start"      // the example's number with all of its digits, where the field does not show it so
 	StartHigh = "data-start-high" // its upper end, where the example has a range
 	Day       = "data-day"        // the number is a day
 	Lab       = "data-lab"        // a laboratory measures it, so it may be less than a number
@@ -73,30 +73,32 @@ type Word string
 
 // The words, by the file of words that each is of.
 const (
-	To          Word = "to"
-	Said        Word = "said"
-	Below       Word = "below"
-	Order       Word = "order"
-	NotDetected Word = "not-detected"
-	Above       Word = "above"
-	Comma       Word = "comma"
-	NoNumber    Word = "no-number"
-	NoUnit      Word = "no-unit"
-	ReadAs      Word = "read-as"
-	Decimal     Word = "decimal"
-	Early       Word = "early"
-	Sometimes   Word = "partly"
-	SetAside    Word = "set-aside"
-	Needed      Word = "needed"
-	UseAgain    Word = "use-again"
-	Perhaps     Word = "perhaps"
-	Narrow      Word = "narrow"
-	DayPattern  Word = "day"
-	Months      Word = "months"
-	Beside      Word = "beside"
-	Unanswered  Word = "unanswered"
-	None        Word = "none"
-	Undo        Word = "undo"
+	To             Word = "to"
+	Said           Word = "said"
+	Below          Word = "below"
+	Order          Word = "order"
+	NotDetected    Word = "not-detected"
+	Above          Word = "above"
+	Comma          Word = "comma"
+	NoNumber       Word = "no-number"
+	NoUnit         Word = "no-unit"
+	ReadAs         Word = "read-as"
+	Decimal        Word = "decimal"
+	Early          Word = "early"
+	Sometimes      Word = "partly"
+	SetAside       Word = "set-aside"
+	Needed         Word = "needed"
+	UseAgain       Word = "use-again"
+	Perhaps        Word = "perhaps"
+	Narrow         Word = "narrow"
+	DayPattern     Word = "day"
+	Months         Word = "months"
+	Beside         Word = "beside"
+	Waiting        Word = "waiting"
+	PassageWaiting Word = "passage-waiting"
+	Unanswered     Word = "unanswered"
+	None           Word = "none"
+	Undo           Word = "undo"
 
 	Kept         Word = "kept"
 	Linked       Word = "linked"
@@ -190,7 +192,8 @@ const (
 // that keeps pages on the device.
 var (
 	WordsOfPage = []Word{To, Said, Below, Order, NotDetected, Above, Comma, NoNumber, NoUnit, ReadAs, Decimal, Early,
-		Sometimes, SetAside, Needed, UseAgain, Perhaps, Narrow, DayPattern, Months, Beside, Unanswered, None, Undo}
+		Sometimes, SetAside, Needed, UseAgain, Perhaps, Narrow, DayPattern, Months, Beside, Waiting, PassageWaiting,
+		Unanswered, None, Undo}
 	WordsOfAfter    = []Word{To, DayPattern, Months, Undo, Kept, Linked, LeftOut, OtherEdition, Copied, InAddress}
 	WordsOfPractice = []Word{To, Order, NotDetected, Above, Comma, Decimal, Sometimes, Perhaps, Narrow, DayPattern, Months}
 	WordsOfWall     = append(slices.Clone(WordsOfPractice), Elapsed, Left, Over, Count, Counted, HeardOf, Cleared, PutBack)

@@ -1,21 +1,22 @@
 package wire
 
 // Data is the data block of a page: the module that works every worksheet, and which cells of it the script must know.
+// A list that is empty is left out, and the script has an empty one in its place.
 type Data struct {
 	Module []byte    `json:"m"`                // hexadecimal: a server packs it better than base64
 	Sheets []Part    `json:"sheets"`           // in the order they are worked
-	Fixed  []Fixed   `json:"fixed"`            // inputs that no field sets
+	Fixed  []Fixed   `json:"fixed,omitempty"`  // inputs that no field sets
 	Guards []Guarded `json:"guards,omitempty"` // values that are left out while their guard is 0
-	Trends []Trend   `json:"trends"`           // what ranges are told of values that the module does not show
-	Tables []Grid    `json:"tables"`           // the reckoners
+	Trends []Trend   `json:"trends,omitempty"` // what ranges are told of values that the module does not show
+	Tables []Grid    `json:"tables,omitempty"` // the reckoners
 
 	Exercises []Varying `json:"exercises,omitempty"`
 }
 
 // A Part is a worksheet's part in the page's module.
 type Part struct {
-	After    []int `json:"after"`    // the sheets whose answers it takes
-	Refusals []int `json:"refusals"` // cells that withhold its answers when they are not 0
+	Refusals []int `json:"refusals"`        // cells that withhold its answers when they are not 0
+	After    []int `json:"after,omitempty"` // the sheets whose answers it takes
 }
 
 // Fixed is an input with its number, or with the two ends of a range.

@@ -13,7 +13,7 @@ import (
 // full has something in every field.
 var full = wire.Data{
 	Module: []byte{0, 97, 255},
-	Sheets: []wire.Part{{Refusals: []int{7, 8}}, {After: []int{0}}},
+	Sheets: []wire.Part{{Refusals: []int{7, 8}, After: []int{0}}, {}},
 	Fixed:  []wire.Fixed{{Cell: 1, Low: 2.5, High: 2.5}, {Cell: 2, Low: 1e-7, High: 1e21}},
 	Guards: []wire.Guarded{{Cell: 3, Guard: 4}},
 	Trends: []wire.Trend{{Of: 5, From: 6, Up: 1}},
@@ -32,7 +32,7 @@ var full = wire.Data{
 }
 
 func TestJSON(t *testing.T) {
-	const want = `{"m":"0061ff","sheets":[{"after":[],"refusals":[7,8]},{"after":[0],"refusals":[]}],` +
+	const want = `{"m":"0061ff","sheets":[{"refusals":[7,8],"after":[0]},{"refusals":[]}],` +
 		`"fixed":[[1,2.5],[2,1e-07,1e+21]],"guards":[[3,4]],"trends":[[5,6,1]],"tables":[{"of":1,"down":[9,[1,2]],` +
 		`"across":[10,[0.5]],"show":11,"mark":[null,4],"follow":[12,13]}],` +
 		`"exercises":[{"sheets":[2,3],"deal":[5,38,63],"cards":40,"picks":[{"cells":[14,15],"values":[0.5],` +

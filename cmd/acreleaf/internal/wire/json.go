@@ -14,20 +14,11 @@ func (d *Data) JSON() []byte {
 	w.text = hex.AppendEncode(w.text, d.Module)
 	w.raw(`","sheets":`)
 	list(w, d.Sheets, (*writer).part)
-	w.raw(`,"fixed":`)
-	list(w, d.Fixed, (*writer).fixed)
-	if len(d.Guards) > 0 {
-		w.raw(`,"guards":`)
-		list(w, d.Guards, func(w *writer, g Guarded) { w.integers(g.Cell, g.Guard) })
-	}
-	w.raw(`,"trends":`)
-	list(w, d.Trends, func(w *writer, t Trend) { w.integers(t.Of, t.From, t.Up) })
-	w.raw(`,"tables":`)
-	list(w, d.Tables, (*writer).grid)
-	if len(d.Exercises) > 0 {
-		w.raw(`,"exercises":`)
-		list(w, d.Exercises, (*writer).exercise)
-	}
+	some(w, `,"fixed":`, d.Fixed, (*writer).fixed)
+	some(w, `,"guards":`, d.Guards, func(w *writer, g Guarded) { w.integers(g.Cell, g.Guard) })
+	some(w, `,"trends":`, d.Trends, func(w *writer, t Trend) { w.integers(t.Of, t.From, t.Up) })
+	some(w, `,"tables":`, d.Tables, (*writer).grid)
+	some(w, `,"exercises":`, d.Exercises, (*writer).exercise)
 	w.raw("}")
 	return w.text
 }
@@ -59,13 +50,20 @@ func list[T any](w *writer, all []T, one func(*writer, T)) {
 	w.raw("]")
 }
 
+// some writes a list by its name, unless it is empty.
+func some[T any](w *writer, name string, all []T, one func(*writer, T)) {
+	if len(all) > 0 {
+		w.raw(name)
+		list(w, all, one)
+	}
+}
+
 func (w *writer) integers(all ...int) { list(w, all, (*writer).integer) }
 
 func (w *writer) part(p Part) {
-	w.raw(`{"after":`)
-	w.integers(p.After...)
-	w.raw(`,"refusals":`)
+	w.raw(`{"refusals":`)
 	w.integers(p.Refusals...)
+	some(w, `,"after":`, p.After, (*writer).integer)
 	w.raw("}")
 }
 
