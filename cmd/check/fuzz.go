@@ -14,6 +14,7 @@ import (
 	"io/fs"
 	"os"
 	"os/exec"
+	"path"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -123,22 +124,20 @@ func (t *fuzzTarget) is(wanted string) bool {
 	return t.name == wanted || t.folder == strings.Trim(filepath.ToSlash(wanted), "./")
 }
 
-// build builds the tests of each package that has a target, once.
+// build builds the tests of all packages that have a target at once, so that no processor waits for one that is linked.
 func (f *fuzzing) build(ctx context.Context, targets []*fuzzTarget) error {
-	programs := map[string]string{}
+	args := []string{"test", "-c", "-vet=off", "-o", f.built + string(filepath.Separator)}
+	for _, pattern := range instrumented {
+		args = append(args, "-gcflags="+pattern+"=-d=libfuzzer")
+	}
 	for _, t := range targets {
-		if programs[t.folder] == "" {
-			program := filepath.Join(f.built, strings.ReplaceAll(t.folder, "/", "-")+".test")
-			args := []string{"test", "-c", "-vet=off", "-o", program}
-			for _, pattern := range instrumented {
-				args = append(args, "-gcflags="+pattern+"=-d=libfuzzer")
-			}
-			if printed, err := exec.CommandContext(ctx, "go", append(args, "./"+t.folder)...).CombinedOutput(); err != nil {
-				return fmt.Errorf("%s does not build: %w\n%s", t.folder, err, printed)
-			}
-			programs[t.folder] = program
+		t.program = filepath.Join(f.built, path.Base(t.folder)+".test") // as go test names it
+		if folder := "./" + t.folder; !slices.Contains(args, folder) {
+			args = append(args, folder)
 		}
-		t.program = programs[t.folder]
+	}
+	if printed, err := exec.CommandContext(ctx, "go", args...).CombinedOutput(); err != nil {
+		return fmt.Errorf("the targets do not build: %w\n%s", err, printed)
 	}
 	return nil
 }

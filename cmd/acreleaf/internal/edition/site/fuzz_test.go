@@ -1,6 +1,7 @@
 package site
 
 import (
+	"io/fs"
 	"strings"
 	"testing"
 
@@ -20,7 +21,7 @@ func FuzzMake(f *testing.F) {
 	f.Add("pages/a.es.md", good, office)
 	f.Fuzz(func(t *testing.T, name, text, settings string) {
 		files := content(map[string]string{"b": good})
-		if !strings.HasSuffix(name, ".md") || len(name) > 100 {
+		if !strings.HasSuffix(name, ".md") || len(name) > 100 || !fs.ValidPath(name) { // no system has other names
 			name = "guides/a.md"
 		}
 		files["site.yaml"].Data = []byte(settings)
