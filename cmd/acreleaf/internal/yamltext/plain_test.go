@@ -3,6 +3,7 @@ package yamltext
 import (
 	"bytes"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/google/go-cmp/cmp"
 
@@ -51,7 +52,7 @@ func FuzzParse(f *testing.F) {
 		f.Add([]byte(seed))
 	}
 	f.Fuzz(func(t *testing.T, body []byte) {
-		if len(body) > 1000 {
+		if len(body) > 1000 || !utf8.Valid(body) { // a file that is no UTF-8 is refused before
 			return
 		}
 		page := append([]byte("> "), bytes.ReplaceAll(body, []byte("\n"), []byte("\n> "))...)
