@@ -72,7 +72,8 @@ var shapes = map[string]shape{
 		return manyOf("[a](b) ", n/2) + "*c " + manyOf("[a](b) ", n/2)
 	}},
 	"brackets over brackets": {bracketLimit, func(n int) string {
-		return manyOf("[", openLimit/2) + manyOf("[a](b) ", n-openLimit) + manyOf("]", openLimit/2)
+		links := n * (bracketLimit - openLimit) / bracketLimit // twice as many each time
+		return manyOf("[", openLimit/2) + manyOf("[a](b) ", links) + manyOf("]", openLimit/2)
 	}},
 	"links without end":     wasted("[a]("),
 	"links, <":              wasted("[a](<b "),
