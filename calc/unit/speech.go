@@ -35,7 +35,7 @@ var speeches = map[string]*speech{
 		squares: map[string]string{"ft": "pies cuadrados", "m": "metros cuadrados"},
 		substances: map[base]string{
 			soil: "suelo", water: "agua", crop: "cosecha", kernels: "pepita", inShell: "nuez con cáscara",
-			assessed: "peso CPC", husks: "cáscaras y ruezno", lime: "cal", nitrogen: "nitrógeno",
+			assessed: "peso CPC", husks: "cáscaras", lime: "cal", nitrogen: "nitrógeno",
 			nitrateN: "nitrógeno de nitrato", nitriteN: "nitrógeno de nitrito", ammoniumN: "nitrógeno de amonio",
 			ammoniaN: "nitrógeno de amoníaco", ureaN: "nitrógeno de urea", nitrate: "nitrato", nitrite: "nitrito",
 			ammonium: "amonio", ammonia: "amoníaco", phosphorus: "fósforo", phosphate: "fosfato", potassium: "potasio",

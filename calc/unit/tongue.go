@@ -27,7 +27,7 @@ var tongues = map[string]*tongue{
 			"week": "semana", "weeks": "semanas", "month": "mes", "months": "meses", "year": "año", "years": "años",
 			"soil": "suelo", "water": "agua", "product": "producto", "material": "material", "fertilizer": "fertilizante",
 			"crop": "cosecha", "kernels": "pepita", "in-shell": "nuez con cáscara", "CPC": "peso CPC",
-			"shells-and-hulls": "cáscaras y ruezno", "lime": "cal",
+			"shells-and-hulls": "cáscaras", "lime": "cal",
 		},
 	},
 }

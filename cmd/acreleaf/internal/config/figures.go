@@ -12,9 +12,10 @@ import (
 
 // SourceFigure is one figure that a source gives: "136 lb N: removed with a ton of kernels".
 type SourceFigure struct {
-	Text    string     // the figure as it is written
-	For     string     // what it is the figure of
-	Range   unit.Range // what the text says; a single number has both ends the same
+	Text    string            // the figure as it is written
+	For     string            // what it is the figure of
+	Others  map[string]string // the same in languages, where the file says it in more than one
+	Range   unit.Range        // what the text says; a single number has both ends the same
 	Span    message.Span
 	ForSpan message.Span
 }
@@ -52,13 +53,20 @@ func readFigures(entry *Table) []SourceFigure {
 				writeOnce)
 			continue
 		}
-		figures = append(figures, SourceFigure{
-			Text: text, Range: r, Span: t.KeySpan(text), ForSpan: t.Span(text),
-			For: t.Need(text, "type after the colon what it is the figure of, as in \""+figureExample+"\""),
-		})
+		f := SourceFigure{Text: text, Range: r, Span: t.KeySpan(text), ForSpan: t.Span(text)}
+		const advice = "type after the colon what it is the figure of, as in \"" + figureExample + "\""
+		if t.IsTable(text) {
+			f.For, f.Others = t.inLanguages(text, advice)
+		} else {
+			f.For = t.Need(text, advice)
+		}
+		figures = append(figures, f)
 	}
 	return figures
 }
+
+// Says is what it is the figure of in a language, "" where the file does not say it in that language by name.
+func (f SourceFigure) Says(language string) string { return f.Others[language] }
 
 // figureLanguage is the language in which the figures of a source are written down.
 func figureLanguage(entry *Table) *prose.Language {

@@ -3,7 +3,38 @@ package config
 import (
 	"testing"
 	"testing/fstest"
+
+	"acreleaf/cmd/acreleaf/internal/message"
 )
+
+// What a source says can be written once for each language; a reader of another language gets the first.
+func TestTextsOfASourceInLanguages(t *testing.T) {
+	const head = "almond:\n  title: A\n  kind: handbook\n"
+	read := func(text string) (Sources, message.List) {
+		sources, _, l := LoadSources(fstest.MapFS{"sources.yaml": {Data: []byte(head + text)}}, "sources.yaml")
+		return sources, l
+	}
+	sources, l := read("  note: {es: Del agua., en: On water.}\n" +
+		"  figures:\n    136 lb N: {en: removed, es: que sale}\n    2 lb N: each\n")
+	if len(l) > 0 {
+		t.Fatal(printed(l))
+	}
+	r := sources["almond"]
+	if r.Note != "On water." || r.Notes["es"] != "Del agua." {
+		t.Errorf("the note is %q, %v", r.Note, r.Notes)
+	}
+	both, one := r.Figures[0], r.Figures[1]
+	if both.For != "removed" || both.Says("es") != "que sale" || one.For != "each" || one.Says("es") != "" {
+		t.Errorf("the figures are of %+v and %+v", both, one)
+	}
+	for _, text := range []string{
+		"  note: {}\n", "  note: {spanish: Del agua.}\n", "  figures: {2 lb N: {es: }}\n", "  figures: {2 lb N: {}}\n",
+	} {
+		if _, l := read(text); len(l) != 1 {
+			t.Errorf("%d messages, not one, for %s%s", len(l), text, printed(l))
+		}
+	}
+}
 
 func TestFiguresKeepTheirPlacesAndOrder(t *testing.T) {
 	const text = "almond:\n  title: A\n  kind: handbook\n  figures:\n    136 lb N: removed with a ton\n" +

@@ -17,8 +17,9 @@ import (
 type Reference struct {
 	fact.Source
 	Figures []SourceFigure
-	Listed  bool         // it is in sources.yaml
-	Span    message.Span // of the id there
+	Notes   map[string]string // the note by language, where the file has more than one
+	Listed  bool              // it is in sources.yaml
+	Span    message.Span      // of the id there
 }
 
 // Sources is the bibliography by id: what sources.yaml has, and what the calculations know.
@@ -125,9 +126,12 @@ func addToBuiltIn(known fact.Source, span message.Span, t *Table) Reference {
 			"take out "+strings.Join(again, ", ")+"; for another work write another id, such as "+known.ID+"-2")
 	}
 	r := Reference{Source: known, Figures: readFigures(t), Listed: true, Span: span}
-	r.Note = cmp.Or(t.Text("note"), known.Note)
+	note, notes := t.inLanguages("note", noteAdvice)
+	r.Note, r.Notes = cmp.Or(note, known.Note), notes
 	return r
 }
+
+const noteAdvice = "type what it says, in your own words"
 
 func readReference(id string, span message.Span, t *Table) Reference {
 	r := Reference{
@@ -139,10 +143,10 @@ func readReference(id string, span message.Span, t *Table) Reference {
 			Publisher: t.Text("publisher"),
 			Address:   t.Text("address"),
 			Number:    t.Text("number"),
-			Note:      t.Text("note"),
 		},
 		Figures: readFigures(t), Listed: true, Span: span,
 	}
+	r.Note, r.Notes = t.inLanguages("note", noteAdvice)
 	if r.Address != "" {
 		if _, fault := webAddress(r.Address); fault != "" {
 			t.Fault("address", "address", fmt.Sprintf("the address %q %s", r.Address, fault),

@@ -59,6 +59,29 @@ func (s *Site) readTexts(t, contact *Table) {
 	}
 }
 
+// inLanguages reads a text of a source: one text, or one for each language by its code. The first result is for
+// readers whose language has none of its own.
+func (t *Table) inLanguages(key, note string) (string, map[string]string) {
+	if !t.IsTable(key) {
+		return t.Text(key), nil
+	}
+	inside := t.Table(key, fmt.Sprintf("the text %q by language", key), nil)
+	codes, texts := inside.Keys(), map[string]string{}
+	if len(codes) == 0 {
+		t.Fault(key, "value-empty", fmt.Sprintf("%q has no value", key), note)
+		return "", nil
+	}
+	for _, code := range codes {
+		if !IsLanguage(code) {
+			inside.FaultAt(inside.KeySpan(code), "language-code", fmt.Sprintf("%q is not a language code", code),
+				"type two small letters, as in \"es: ...\"")
+			continue
+		}
+		texts[code] = inside.Need(code, note)
+	}
+	return cmp.Or(texts[defaultLanguage], texts[codes[0]]), texts
+}
+
 // needEach wants each language of the site where a text must be understood by every reader.
 func (s *Site) needEach(t *Table, key string) {
 	if len(s.Languages) < 2 || key != "local-rule" && key != "notice" || t.Text(key) == "" {

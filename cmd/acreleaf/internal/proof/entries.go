@@ -31,7 +31,7 @@ func Quotes(p *Page, s *Site, r Rules) []Quote {
 		if entry := c.entry(f); entry != nil {
 			words := c.wordsOf(f.Title)
 			quotes = append(quotes, Quote{entry: entry, page: p.Source, language: p.Language, target: f.Target,
-				title: f.Title, span: f.Span, topic: words, named: words.shared(c.wordsOf(entry.For)) > 0})
+				title: f.Title, span: f.Span, topic: words, named: words.shared(c.wordsOf(c.figureOf(entry))) > 0})
 		}
 	}
 	return quotes

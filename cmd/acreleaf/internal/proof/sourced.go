@@ -62,6 +62,11 @@ func record(f *markdown.Figure, source config.Reference) string {
 	return fmt.Sprintf("write it in content/sources.yaml:\n%s:\n  figures:\n    %s: what it is of", f.Target, f.Text)
 }
 
+// figureOf is what a figure of a source is of, in its first language and in that of the page.
+func (c *figureCheck) figureOf(f *config.SourceFigure) string {
+	return strings.TrimSuffix(f.For+"; "+f.Says(c.page.Language), "; ")
+}
+
 // named gives the figures of a source that a title shares most words with. Small words, numbers and units count only
 // where two figures share as many of the others. There is none when it shares none.
 func (c *figureCheck) named(compared []against, title string) []against {
@@ -69,7 +74,8 @@ func (c *figureCheck) named(compared []against, title string) []against {
 	most := 0
 	var found []against
 	for _, a := range compared {
-		n := 100*topic.shared(c.wordsOf(a.figure.For)) + all.shared(everyWord(a.figure.For))
+		of := c.figureOf(a.figure)
+		n := 100*topic.shared(c.wordsOf(of)) + all.shared(everyWord(of))
 		if n > most {
 			found, most = nil, n
 		}

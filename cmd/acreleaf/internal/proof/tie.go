@@ -60,7 +60,7 @@ func (c *figureCheck) offers(a prose.Amount, text string, around topic) (offers 
 		for i := range c.site.Sources[id].Figures {
 			f := &c.site.Sources[id].Figures[i]
 			low, high, ok := inUnitOf(a, f.Range)
-			if of := c.wordsOf(f.For); ok && a.AgreesClosely(low, high) && isAbout(around, of) {
+			if of := c.wordsOf(c.figureOf(f)); ok && a.AgreesClosely(low, high) && isAbout(around, of) {
 				offers = append(offers, fmt.Sprintf("source %q gives %s, %s: write [%s]%s", id, f.Range, f.For,
 					c.linkText(a, text), sourceLink(id, f)))
 				moves = false

@@ -66,7 +66,7 @@ func (r *Renderer) outside(w *bytes.Buffer, g *Given) {
 		case "high":
 			text(w, g.HighText)
 		case "unit":
-			text(w, g.Unit)
+			unitEnding(w, g.Unit)
 		}
 	})
 	w.WriteString("</p>")
@@ -241,8 +241,16 @@ func (r *Renderer) fault(w *bytes.Buffer, g *Given) {
 			text(w, g.HighText)
 			w.WriteString("</span>")
 		case "unit":
-			text(w, g.Unit)
+			unitEnding(w, g.Unit)
 		}
 	})
 	w.WriteString("</p>")
+}
+
+// unitEnding writes the unit after a limit. Where there is none, the space before it goes too.
+func unitEnding(w *bytes.Buffer, unit string) {
+	if unit == "" {
+		w.Truncate(len(bytes.TrimRight(w.Bytes(), " ")))
+	}
+	text(w, unit)
 }

@@ -37,7 +37,21 @@ func (r *Renderer) Missing(w *bytes.Buffer, m *Missing) {
 		head(w, &page, nil)
 		element(w, "p", "", r.words.Missing.Next)
 		links(w, m.Ways)
+		for _, other := range m.Others {
+			missingIn(w, &other)
+		}
 	}})
+}
+
+func missingIn(w *bytes.Buffer, m *MissingIn) {
+	w.WriteString("<section")
+	attribute(w, "lang", m.Lang)
+	w.WriteString(">\n")
+	element(w, "h2", "", m.Words.Missing.Title)
+	element(w, "p", "", m.Words.Missing.Summary)
+	element(w, "p", "", m.Words.Missing.Next)
+	links(w, m.Ways)
+	w.WriteString("</section>\n")
 }
 
 // questions writes what people come with, each a way to the page that answers it.

@@ -83,7 +83,7 @@ func (r *Renderer) figured(w *bytes.Buffer, s *Source) {
 		w.WriteString("<li>")
 		element(w, "b", "", f.Text)
 		w.WriteString(": ")
-		said(w, s.FiguresLang, f.For)
+		said(w, f.Lang, f.For)
 		w.WriteString("</li>\n")
 	}
 	w.WriteString("</ul>\n")

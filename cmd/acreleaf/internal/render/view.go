@@ -166,17 +166,24 @@ type Source struct {
 	Kind                            string // one of the kinds of package calc/fact
 	Note                            string
 	TitleLang, NoteLang             string // where they are not the language of the page
-	FiguresLang                     string // likewise
 	Figures                         []Figured
 	Cited                           []Link // the guides that use it
 }
 
 // Figured is a figure that a source gives, and what it is the figure of.
-type Figured struct{ Text, For string }
+type Figured struct{ Text, For, Lang string } // Lang where For is not in the language of the page
 
 // Missing is the page for an address that does not exist. A host serves it at any depth, so the ways of its Page
 // must be absolute when the site's base address is known.
 type Missing struct {
-	Page Page
-	Ways []Link
+	Page   Page
+	Ways   []Link
+	Others []MissingIn // the same in the other languages of the site, since a host has one such page for all
+}
+
+// MissingIn is what the page for a missing address says in one more language.
+type MissingIn struct {
+	Lang  string
+	Words *Words
+	Ways  []Link
 }

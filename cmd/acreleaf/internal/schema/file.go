@@ -77,6 +77,14 @@ func ownHazards() form {
 	}
 }
 
+// inLanguages is a key with a text, or with one for each of some languages by its code.
+func inLanguages(one form) form {
+	f := perLanguage(one)
+	texts := f["anyOf"].([]object)[1]
+	texts["minProperties"] = 1
+	return f
+}
+
 // perLanguage is a key with a text, or with one for each language of the site by its code.
 func perLanguage(one form) form {
 	text := object{}
@@ -159,11 +167,12 @@ func sourceForms() map[string]form {
 		"address":   shaped("Where it can be read, as a web address.", webAddress),
 		"number":    line("The number of the publication, or its DOI, by which a library finds it."),
 		"kind":      needChoice("What sort of source it is: "+strings.Join(kinds, ", ")+".", kinds),
-		"note":      line("What it says, in your own words."),
+		"note":      inLanguages(line("What it says, in your own words.")),
 		"language":  shaped("The language of its figures, such as es for 12,5; en if you do not say.", languageCode),
 		"figures": {
 			"description": "The figures that it gives, each with what it is the figure of.", "type": "object",
-			"propertyNames": object{"pattern": figure}, "additionalProperties": bare(need("What it is the figure of.")),
+			"propertyNames":        object{"pattern": figure},
+			"additionalProperties": bare(inLanguages(need("What it is the figure of."))),
 		},
 	}
 }

@@ -151,9 +151,9 @@ hazards:
   language: en
   figures: {2 lb N/ac: removed}
 epa-nitrate:
-  note: On water.
+  note: {en: On water., es: Del agua.}
   language: en
-  figures: {10 mg/L NO3-N: the most}
+  figures: {10 mg/L NO3-N: {en: the most, es: lo más}}
 `,
 	"calculation.json": spray,
 	"reference.json": `table: material

@@ -34,7 +34,9 @@ func (c *citations) source(id string) config.Reference {
 // sourceIn is a source in the language of an address.
 func (e *edition) sourceIn(id, language string) config.Reference {
 	r := e.Sources[id]
-	r.Source = r.In(cmp.Or(language, e.Site.Languages[0]))
+	language = cmp.Or(language, e.Site.Languages[0])
+	r.Source = r.In(language)
+	r.Note = cmp.Or(r.Notes[language], r.Note)
 	return r
 }
 
@@ -138,10 +140,10 @@ func citation(r config.Reference) string {
 
 // meaning is what a source says that a figure is of: "136 lb" in the prose is its "136 lb N". It is empty when the
 // source has no such text.
-func meaning(r config.Reference, text string) string {
+func (c *citations) meaning(r config.Reference, text string) string {
 	for _, f := range r.Figures {
 		if f.Text == text || strings.HasPrefix(f.Text, text+" ") {
-			return f.For
+			return cmp.Or(f.Says(cmp.Or(c.from.Language, c.edition.Site.Languages[0])), f.For)
 		}
 	}
 	return ""
@@ -154,8 +156,14 @@ func (e *edition) sourceView(r config.Reference, language string) render.Source 
 		TitleLang: e.titleLang(r, language),
 		Address:   r.Address, Number: r.Number, Kind: string(r.Kind), Note: r.Note,
 	}
+	main := e.Site.Languages[0]
 	for _, f := range r.Figures {
-		v.Figures = append(v.Figures, render.Figured{Text: figureIn(f, language), For: f.For})
+		own := f.Says(cmp.Or(language, main))
+		said := render.Figured{Text: figureIn(f, language), For: cmp.Or(own, f.Says(main), f.For)}
+		if own == "" && language != "" && language != main { // sources.yaml is in the main language
+			said.Lang = main
+		}
+		v.Figures = append(v.Figures, said)
 	}
 	return v
 }

@@ -110,7 +110,7 @@ func (f *fragments) sourced(w *bytes.Buffer, figure *markdown.Figure) {
 	r := f.cited.source(figure.Target)
 	v := &render.Sourced{
 		Text: figure.Text, Cite: f.cited.figure(r, "", figure.Text),
-		Source: citation(r), For: cmp.Or(figure.Title, meaning(r, figure.Text)), Kind: string(r.Kind),
+		Source: citation(r), For: cmp.Or(figure.Title, f.cited.meaning(r, figure.Text)), Kind: string(r.Kind),
 	}
 	f.renderer.Sourced(w, v)
 	f.notes = append(f.notes, func(w *bytes.Buffer) { f.renderer.SourceNote(w, v) })

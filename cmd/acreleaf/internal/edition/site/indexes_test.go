@@ -107,6 +107,20 @@ func TestListsOfPages(t *testing.T) {
 	}
 }
 
+// A host has one such page for all languages, so it speaks each.
+func TestMissingPageSpeaksEachLanguage(t *testing.T) {
+	files := twoTongues(map[string]string{"soil": guide("Soil", 1, "")})
+	files["guides/suelo.md"] = spanish("title: El suelo")
+	text := mustMake(t, files)["404.html"]
+	for _, want := range []string{
+		`<section lang="es">`, "Aquí no hay ninguna página", `<a href="/es/">Todas las guías</a>`,
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("there is no %s in\n%s", want, text)
+		}
+	}
+}
+
 // The page for an address that is not there does not grow with the site.
 func TestMissingPageStaysSmall(t *testing.T) {
 	pages := map[string]string{"a": guide("First guide", 1, "")}

@@ -42,9 +42,8 @@ func (c *common) sourcesView(address page.Address, words *render.Words) *render.
 			continue
 		}
 		if main := c.edition.Site.Languages[0]; address.Language != "" && address.Language != main {
-			entry.FiguresLang = main // sources.yaml is in the main language
 			if source.Note == c.edition.Sources[id].Note {
-				entry.NoteLang = main
+				entry.NoteLang = main // sources.yaml is in the main language
 			}
 		}
 		for _, o := range cited[id] {
@@ -61,13 +60,22 @@ func (c *common) sourcesView(address page.Address, words *render.Words) *render.
 // where site.yaml has none, at the top of the server.
 func (c *common) missingView(words *render.Words) *render.Missing {
 	root := cmp.Or(c.Site.Address, "/")
-	top := page.Address{Kind: kind.Home}
-	v := &render.Missing{
-		Page: c.edition.frame(missing, words.Missing.Title, words.Missing.Summary),
-		Ways: append([]render.Link{{Text: words.Page.Home}}, c.more(top, words)...),
+	ways := func(code string, words *render.Words) []render.Link {
+		top := page.Address{Kind: kind.Home, Language: code}
+		list := append([]render.Link{{Text: words.Page.Home}}, c.more(top, words)...)
+		for i := range list {
+			list[i].Href = root + top.String() + strings.TrimPrefix(list[i].Href, "./")
+		}
+		return list
 	}
-	for i := range v.Ways {
-		v.Ways[i].Href = root + strings.TrimPrefix(v.Ways[i].Href, "./")
+	v := &render.Missing{
+		Page: c.edition.frame(missing, words.Missing.Title, words.Missing.Summary), Ways: ways("", words),
+	}
+	for _, language := range c.spoken(missing) {
+		if code := c.inAddress(language); code != "" {
+			other := c.renderer(language).Words()
+			v.Others = append(v.Others, render.MissingIn{Lang: language, Words: other, Ways: ways(code, other)})
+		}
 	}
 	v.Page.Root, v.Page.Home, v.Page.Unlisted, v.Page.Astray = root, root, true, true
 	if v.Page.Sources != "" {
