@@ -14,6 +14,7 @@ import (
 
 	"acreleaf/calc"
 	"acreleaf/cmd/acreleaf/internal/construct"
+	"acreleaf/cmd/acreleaf/internal/drawing"
 	"acreleaf/cmd/acreleaf/internal/kind"
 	"acreleaf/cmd/acreleaf/internal/media"
 )
@@ -54,6 +55,8 @@ func manualLists(t *testing.T) []nameList {
 		{"passages.md", "keys of a passage", markdown.list(t, "passageKeys")},
 		{"reckoners.md", "keys of a reckoner", worksheet.list(t, "tableKeys")},
 		{"exercises.md", "keys of an exercise", worksheet.constants("exercise.go")},
+		{"drawings.md", "keys of a drawing", worksheet.list(t, "drawingKeys")},
+		{"drawings.md", "calculations that can be drawn", drawing.Calculations()},
 		{"references.md", "keys of a reference", worksheet.constants("reference.go")},
 		{"references.md", "columns of the tables", calc.References()[0].Columns},
 		{"own-calculations.md", "keys of a calculation", slices.Concat(worksheet.list(t, "definitionKeys"),

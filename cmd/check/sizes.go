@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"path"
+	"regexp"
 	"strings"
 
 	"github.com/andybalholm/brotli"
@@ -33,6 +34,7 @@ const (
 	mostLanguage       = 500    // the script that takes the language of a first visit
 	mostBlocks         = 5_000  // the script for a reader's blocks, with the words of a language and the facts of a block
 	mostBlockHTML      = 18_000 // the page about one block: a form, and the work of eight worksheets
+	mostDrawing        = 6_000  // the script that draws pictures, with the rules of all of them
 	mostCourse         = 6_000  // the script of courses and lessons, with the words of a language
 
 	// What a page loads when all else of it is there, and what a browser then runs beside it.
@@ -54,7 +56,7 @@ func (b *bench) sizes(_ context.Context, r *step.Record) error {
 		w.faults = append(w.faults, errors.New("the site has no guides"))
 	}
 	for _, guide := range guides {
-		html := w.one(guide.Name()+" HTML", guide.Bytes, mostHTML)
+		html := w.page(guide)
 		r.Note("  %-34s %6.2f kB", "  with the style sheet", kilobytes(html+style))
 		block, err := guide.Block()
 		if err != nil {
@@ -83,6 +85,19 @@ func (b *bench) sizes(_ context.Context, r *step.Record) error {
 		w.one(page.Name()+" module", block.Module, mostPracticeModule)
 	}
 	return errors.Join(w.faults...)
+}
+
+// drawings are the pictures of a page that numbers draw. They are not counted with the page.
+var drawings = regexp.MustCompile(`(?s)<figure class="drawing".*?</figure>\n`)
+
+// page weighs a guide without the pictures that numbers draw, and notes what those add.
+func (w *weighing) page(guide pressed.File) int {
+	bare := drawings.ReplaceAll(guide.Bytes, nil)
+	html := w.one(guide.Name()+" HTML", bare, mostHTML)
+	if len(bare) < len(guide.Bytes) {
+		w.record.Note("  %-34s %6.2f kB", "  with its pictures", kilobytes(compressed(guide.Bytes)))
+	}
+	return html
 }
 
 // A weighing notes sizes and keeps those over their limit.
@@ -132,7 +147,7 @@ func compressed(text []byte) int {
 // scripts weighs each script alone: a page loads one of each kind, in its language.
 func (w *weighing) scripts(files []pressed.File) {
 	limits := map[string]int{"page": mostScript, "ranges": mostRanges, "after": mostAfter, "practice": mostPractice,
-		"wall": mostWall, "course": mostCourse, "block": mostBlocks,
+		"wall": mostWall, "course": mostCourse, "block": mostBlocks, "drawing": mostDrawing,
 		"language": mostLanguage, "offline": mostOffline, "worker": mostWorker}
 	found := map[string]bool{}
 	for _, f := range files {

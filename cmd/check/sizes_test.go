@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -25,6 +26,7 @@ func TestSizesHoldTheirLimits(t *testing.T) {
 	plain := map[string][]byte{
 		"guides/soil/index.html": []byte("<p>soil</p>"), "assets/a.css": []byte("p{}"),
 		"assets/page.en.a.js": []byte("1"), "assets/ranges.a.js": []byte("2"), "assets/after.en.a.js": []byte("3"),
+		"assets/drawing.en.a.js":  []byte("2"),
 		"assets/practice.en.a.js": []byte("4"), "assets/wall.en.a.js": []byte("5"), "assets/course.en.a.js": []byte("6"),
 		"assets/block.en.a.js":   []byte("7"),
 		"assets/offline.en.a.js": []byte("7"), "worker.js": []byte("8"), "assets/language.a.js": []byte("9"),
@@ -48,6 +50,8 @@ func TestSizesHoldTheirLimits(t *testing.T) {
 		{"script for blocks", "assets/block.es.a.js", noise(mostBlocks + 1), "script block.es.a.js is"},
 		{"page about a block", "block/index.html",
 			append([]byte(`<p id="known">`), noise(mostBlockHTML)...), "block HTML is"},
+		{"pictures that numbers draw", "guides/soil/index.html",
+			slices.Concat([]byte(`<figure class="drawing">`), noise(mostHTML), []byte("</figure>\n")), ""},
 		{"script of the leader", "assets/wall.es.a.js", noise(mostWall + 1), "script wall.es.a.js is"},
 		{"script that keeps pages", "assets/offline.es.a.js", noise(mostOffline + 1), "script offline.es.a.js is"},
 		{"worker", "worker.js", noise(mostWorker + 1), "script worker.js is"},

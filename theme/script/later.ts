@@ -1,12 +1,13 @@
 // Loads the scripts that a page is live without: what works ranges (ranges.ts), what comes after (after.ts), what shows
-// a reader's blocks (block.ts), and what exercises need (practice.ts).
+// a reader's blocks (block.ts), what draws pictures (drawing.ts), and what exercises need (practice.ts).
 
 export const RANGES = 0;
 export const AFTER = 1;
 export const BLOCK = 2;
-export const PRACTICE = 3;
+export const DRAWING = 3;
+export const PRACTICE = -1; // the last, since not every page has the one before it
 
-const coming: (Promise<void> | undefined)[] = [];
+const coming: Record<number, Promise<void> | undefined> = {};
 
 /**
  * Loads one of them unless it is there or on its way, and has the fields read again once it is there. Ends when there is
@@ -20,7 +21,7 @@ export function load(which: number): Promise<void> {
     if (!tags) {
       return resolve();
     }
-    const script = document.importNode(tags.children[which], true) as HTMLScriptElement;
+    const script = document.importNode([...tags.children].at(which)!, true) as HTMLScriptElement;
     script.onload = () => {
       resolve();
       document.dispatchEvent(new Event("change"));

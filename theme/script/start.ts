@@ -9,7 +9,7 @@ import { all, inPlace, mark } from "./element";
 import type { Field } from "./field";
 import { findFields } from "./fields";
 import { isKept } from "./kept";
-import { AFTER, load, PRACTICE, RANGES } from "./later";
+import { AFTER, DRAWING, load, PRACTICE, RANGES } from "./later";
 import { makeMargin } from "./margin";
 import { instantiate, type Machine } from "./module";
 import type { Block, Page } from "./page";
@@ -21,14 +21,15 @@ import { makeTurns } from "./turns";
 import { makeUnits } from "./units";
 import { leadToFiles } from "./ways";
 import type { Whole } from "./data";
-import { mountFigure, mountPassage, mountWorksheet } from "./worksheet";
+import { mountDrawing, mountFigure, mountPassage, mountWorksheet } from "./worksheet";
 import { makeWorks, readBy } from "./works";
 
 /** What is mounted on which elements, in the order in which they are brought up to date. Exercises mount their own. */
 const MOUNTS: [selector: string, mount: (element: Element, page: Page) => Block][] = [
   [".worksheet", mountWorksheet],
   [".passage", mountPassage],
-  ["[data-sheet]:not(.worksheet, .passage, [data-exercise] *)", mountFigure],
+  [".drawing", mountDrawing],
+  ["[data-sheet]:not(.worksheet, .passage, .drawing, [data-exercise] *)", mountFigure],
   ['[data-row="0"][data-col="0"]', (cell, page) => mountReckoner(cell.closest("table")!, page)],
 ];
 
@@ -51,7 +52,8 @@ async function start(): Promise<void> {
     if (data.exercises.length) {
       load(PRACTICE).then(() => globalThis.comePractice?.(page));
     }
-    setTimeout(() => [load(RANGES), load(AFTER)], 500); // not before the page has been drawn
+    const more = document.querySelector(".drawing") ? [DRAWING] : [];
+    setTimeout(() => [RANGES, AFTER, ...more].forEach(load), 500); // not before the page has been drawn
   } catch {
     // A browser may bring back what was typed on an earlier visit; beside the example's answers it would mislead.
     fields.forEach((field) => {

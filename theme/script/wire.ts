@@ -41,6 +41,7 @@ export type Attribute =
   | "data-table" // the reckoner that an answer belongs to: its place in the list of tables
   | "data-row" // the row of an answer of a reckoner
   | "data-col" // its column
+  | "data-drawn" // the rule that shapes follow, and the cells that it takes, with guards: "root-share 12 13/4"
   | "data-exercise" // an exercise: its place in the list of exercises
   | "data-picked" // the given that a number of its story is, by its place in the list of those that vary
   | "data-asked" // a part of it, by its place in the list of what is asked

@@ -1,5 +1,6 @@
 import { word } from "./data";
-import { all, hide, mark, put } from "./element";
+import { all, hide, mark, numberIn, put } from "./element";
+import { DRAWING, load } from "./later";
 import type { Block, Page } from "./page";
 import { mountPart } from "./part";
 import { isVoid, type Sheet } from "./sheets";
@@ -30,6 +31,26 @@ export function mountPassage(element: Element, page: Page): Block {
     update() {
       part.update();
       waits();
+    },
+  };
+}
+
+/** Mounts a picture, whose shapes are hidden until the script has come that draws them. */
+export function mountDrawing(element: Element, page: Page): Block {
+  const passage = mountPassage(element, page);
+  const sheet = page.sheets[numberIn(element, "data-sheet")];
+  const draw = () => {
+    mark(element, "behind", sheet.changed && !globalThis.drawPicture);
+    globalThis.drawPicture?.(element, isVoid(sheet), page.works.ends);
+  };
+  return {
+    ...passage,
+    update() {
+      passage.update();
+      draw();
+      if (sheet.changed) {
+        load(DRAWING).then(draw);
+      }
     },
   };
 }

@@ -22,6 +22,8 @@ func small() fstest.MapFS {
 		"script/after.ts":    {Data: []byte("document.title += words.after;\n")},
 		"script/language.ts": {Data: []byte("document.title += ' language';\n")},
 		"script/practice.ts": {Data: []byte("document.title += words.practice;\n")},
+		"script/drawing.ts":  {Data: []byte("document.title += words.drawing;\n")},
+		"style/drawing.css":  {Data: []byte("s { margin: 0px; }\n")},
 		"script/block.ts":    {Data: []byte("document.title += words.block;\n")},
 		"script/course.ts":   {Data: []byte("document.title += words.course;\n")},
 		"script/wall.ts":     {Data: []byte("document.title += words.wall;\n")},

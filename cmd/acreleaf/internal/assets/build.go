@@ -26,6 +26,8 @@ const (
 	courseStyle   = "style/course.css"
 	blockEntry    = "script/block.ts"
 	blockStyle    = "style/block.css"
+	drawingEntry  = "script/drawing.ts"
+	drawingStyle  = "style/drawing.css"
 	wallEntry     = "script/wall.ts"
 	wallStyle     = "style/wall.css"
 	openerEntry   = "script/opener.ts"
@@ -59,6 +61,8 @@ var entries = []api.EntryPoint{
 	{InputPath: courseStyle, OutputPath: "course"},
 	{InputPath: blockEntry, OutputPath: "block"},
 	{InputPath: blockStyle, OutputPath: "block"},
+	{InputPath: drawingEntry, OutputPath: "drawing"},
+	{InputPath: drawingStyle, OutputPath: "drawing"},
 	{InputPath: wallEntry, OutputPath: "wall"},
 	{InputPath: wallStyle, OutputPath: "wall"},
 	{InputPath: styleEntry, OutputPath: "page"},

@@ -19,6 +19,7 @@ type Kind uint8
 const (
 	Listing Kind = iota
 	Calculation
+	Drawing
 	Exercise
 	Passage
 	Reckoner
@@ -51,6 +52,7 @@ type Row struct {
 var rows = [Kinds]Row{
 	Listing:     {},
 	Calculation: {Word: "calculation", Naming: Named, Manual: "own-calculations"},
+	Drawing:     {Word: "drawing", Texts: []string{"title"}, Manual: "drawings"},
 	Exercise: {Word: "exercise", Naming: Named, Tables: []string{"report", "options", "items"},
 		Texts: []string{"title", "story", "hint", "report.*", "choose", "options.*.say", "options.*.because", "order",
 			"items.*"},

@@ -55,6 +55,7 @@ var shapes = map[string]shape{
 	"marks of one":     {long, func(n int) string { return "[^1]: a\n\n" + fill("[^1] b\n\n", n) }},
 
 	"blocks calculation": repeated("```calculation a\ntitle: b\n```\n\n"),
+	"blocks drawing":     repeated("```drawing\nof: b\n```\n\n"),
 	"blocks exercise":    repeated("```exercise a\nstory: b\n```\n\n"),
 	"blocks passage":     repeated("```passage\n- when: a.b > \"2 lb\"\n  say: *c*\n- otherwise: d\n```\n\n"),
 	"blocks reckoner":    repeated("```reckoner a\ndown: b\n```\n\n"),

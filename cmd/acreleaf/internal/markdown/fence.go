@@ -16,6 +16,7 @@ import (
 // readers has what reads each kind of block when the page is read. The text of a passage is read before, for goldmark.
 var readers = [construct.Kinds]func(*reading, *fence){
 	construct.Calculation: (*reading).addCalculation,
+	construct.Drawing:     (*reading).addBlock,
 	construct.Exercise:    (*reading).addBlock,
 	construct.Passage:     (*reading).needClosed,
 	construct.Reckoner:    (*reading).addBlock,
@@ -27,6 +28,7 @@ var readers = [construct.Kinds]func(*reading, *fence){
 func printers() [construct.Kinds]func(*printer, *blockNode) {
 	return [construct.Kinds]func(*printer, *blockNode){
 		construct.Calculation: (*printer).calculation,
+		construct.Drawing:     (*printer).fragment,
 		construct.Exercise:    (*printer).fragment,
 		construct.Passage:     (*printer).passage,
 		construct.Reckoner:    (*printer).fragment,

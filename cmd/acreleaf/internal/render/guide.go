@@ -3,6 +3,7 @@ package render
 import (
 	"bytes"
 	"cmp"
+	"html/template"
 	"strconv"
 	"strings"
 
@@ -17,12 +18,16 @@ func (r *Renderer) Guide(w *bytes.Buffer, g *Guide) {
 		script:    true,
 		exercises: strings.Contains(string(g.Body), " "+wire.Exercise+"="),
 		block:     g.Block != nil,
+		drawings:  hasDrawing(g.Body),
 		course:    g.Lesson != nil || g.Course != nil,
 		main:      func(w *bytes.Buffer) { r.guideMain(w, g) },
 		turn:      func(w *bytes.Buffer) { r.turn(w, g) },
 		cite:      func(w *bytes.Buffer) { r.howToCite(w, g) },
 	})
 }
+
+// hasDrawing says whether there is a picture in a text that numbers draw.
+func hasDrawing(body template.HTML) bool { return strings.Contains(string(body), " "+wire.Drawn+"=") }
 
 func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 	head(w, &g.Page, func() { r.facts(w, g) })

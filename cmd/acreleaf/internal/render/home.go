@@ -11,7 +11,7 @@ import (
 func (r *Renderer) Home(w *bytes.Buffer, h *Home) {
 	page := h.Page
 	page.Summary = cmp.Or(page.Summary, r.site.Tagline)
-	r.write(w, &filling{page: &page, script: true, main: func(w *bytes.Buffer) {
+	r.write(w, &filling{page: &page, script: true, drawings: hasDrawing(h.Intro), main: func(w *bytes.Buffer) {
 		head(w, &page, nil)
 		r.questions(w, h.Questions)
 		r.season(w, h.Seasons)

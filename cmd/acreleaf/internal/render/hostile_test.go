@@ -51,6 +51,7 @@ var everyView = map[string]func(text string) []byte{
 	"missing": writer(missingPage()), "index": writer(indexPage()),
 	"worksheet": writer(soil()), "linked": writer(season()),
 	"reckoner": writer(reckoner()), "reference": writer(materials()), "calculation": writer(calculationPage()),
+	"drawing": writeDrawing,
 	"worked":  writer(&render.Worked{Href: "#x", Text: "x"}),
 	"follows": writer(twoKinds()),
 	"own":     writer(&render.Own{Label: "x", Shown: render.Shown{Text: "x", Before: "x", After: "x"}}),

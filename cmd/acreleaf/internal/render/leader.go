@@ -62,7 +62,8 @@ func (w *LeaderWords) TitleOf(workshop string) string { return w.Title.with(work
 func (r *Renderer) Leader(w *bytes.Buffer, l *Leader) {
 	r.write(w, &filling{
 		page: &l.Page, script: len(l.Exercises) > 0, exercises: len(l.Exercises) > 0, led: true,
-		main: func(w *bytes.Buffer) { r.leaderMain(w, l) },
+		drawings: hasDrawing(l.Notes),
+		main:     func(w *bytes.Buffer) { r.leaderMain(w, l) },
 	})
 }
 

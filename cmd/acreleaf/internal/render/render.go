@@ -41,6 +41,7 @@ type filling struct {
 	exercises bool // the page has exercises, which bring a script and a style
 	course    bool // the page is of a course, which brings a style
 	block     bool // the page is about one block, which brings a style and a script
+	drawings  bool // the page has drawings, which bring a style and a script
 	led       bool // the page is for who leads a workshop, and has a script of its own for its exercises
 	main      func(w *bytes.Buffer)
 	turn      func(w *bytes.Buffer)
@@ -215,6 +216,9 @@ func (r *Renderer) liveScripts(w *bytes.Buffer, f *filling, tag func(start, scri
 	tag("\n<template><script", r.site.Ranges)
 	tag("<script", r.site.After)
 	tag("<script", r.site.BlockScript)
+	if f.drawings {
+		tag("<script", r.site.DrawingScript)
+	}
 	switch {
 	case f.exercises && f.led:
 		tag("<script", r.site.Wall)
@@ -236,6 +240,7 @@ func (r *Renderer) ownStyles(w *bytes.Buffer, f *filling) {
 	style(f.exercises, r.site.CardStyle)
 	style(f.course, r.site.CourseStyle)
 	style(f.block, r.site.BlockStyle)
+	style(f.drawings, r.site.DrawingStyle)
 	style(f.exercises && f.led, r.site.WallStyle)
 }
 

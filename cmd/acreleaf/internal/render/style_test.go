@@ -28,10 +28,10 @@ func TestStyleIsWhole(t *testing.T) {
 	entry := part(t, "acreleaf.css")
 	for _, file := range parts {
 		name := path.Base(file)
-		// Those of exercises, of courses and of a block are for the pages that have one, and that of handouts is in
-		// their own pages.
+		// Those of exercises, of courses, of a block and of drawings are for the pages that have one, and that of handouts
+		// is in their own pages.
 		own := []string{"acreleaf.css", "practice.css", "course.css", "wall.css",
-			"block.css", "handout.css"}
+			"block.css", "drawing.css", "handout.css"}
 		if !slices.Contains(own, name) && !strings.Contains(entry, `@import "`+name+`";`) {
 			t.Errorf("acreleaf.css does not bring in %s", name)
 		}

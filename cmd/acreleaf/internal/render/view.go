@@ -8,32 +8,34 @@ import (
 
 // A Site is what every page of one language of a site states about it. An empty text leaves its part out.
 type Site struct {
-	Language     string // BCP 47 code of the pages, such as "en"
-	Office       string // the office that publishes
-	Crop         string // what the office writes about, in a word or two
-	Tagline      string
-	Invented     bool   // the office is made up, and every page says so
-	Notice       string // says in a sentence that the content is invented
-	Base         string // absolute address of the site with its trailing slash; empty when none is set
-	Licence      string
-	Contact      string
-	ContactHref  string
-	LocalRule    string // the notice that local rules are above the bulletin
-	Style        string // way from the site's root to the style sheet
-	Icon         string // way from the site's root to its icon
-	Ranges       string // way from the site's root to the script that works ranges; the page's script loads it
-	Practice     string // way from the site's root to the script for exercises; the page's script loads it
-	CardStyle    string // way from the site's root to the style of exercises
-	BlockScript  string // way from the site's root to the script for blocks; a page loads it where one is kept
-	BlockStyle   string // way from the site's root to the style of the page about one block
-	CourseStyle  string // way from the site's root to the style of courses and lessons
-	CourseScript string // way from the site's root to the script of courses and lessons
-	Wall         string // way from the site's root to the script of the leader's page, in the place of Practice
-	WallStyle    string // way from the site's root to the style of the leader's page
-	After        string // way from the site's root to the script for what comes after; the page's script loads it
-	Script       string // way from the site's root to the script; empty for a site without one
-	Card         string // way from the site's root to the picture that a message shows which links to a page
-	Offline      string // way from the site's root to the script that keeps pages on the device
+	Language      string // BCP 47 code of the pages, such as "en"
+	Office        string // the office that publishes
+	Crop          string // what the office writes about, in a word or two
+	Tagline       string
+	Invented      bool   // the office is made up, and every page says so
+	Notice        string // says in a sentence that the content is invented
+	Base          string // absolute address of the site with its trailing slash; empty when none is set
+	Licence       string
+	Contact       string
+	ContactHref   string
+	LocalRule     string // the notice that local rules are above the bulletin
+	Style         string // way from the site's root to the style sheet
+	Icon          string // way from the site's root to its icon
+	Ranges        string // way from the site's root to the script that works ranges; the page's script loads it
+	Practice      string // way from the site's root to the script for exercises; the page's script loads it
+	CardStyle     string // way from the site's root to the style of exercises
+	BlockScript   string // way from the site's root to the script for blocks; a page loads it where one is kept
+	BlockStyle    string // way from the site's root to the style of the page about one block
+	CourseStyle   string // way from the site's root to the style of courses and lessons
+	CourseScript  string // way from the site's root to the script of courses and lessons
+	Wall          string // way from the site's root to the script of the leader's page, in the place of Practice
+	WallStyle     string // way from the site's root to the style of the leader's page
+	After         string // way from the site's root to the script for what comes after; the page's script loads it
+	DrawingScript string // way from the site's root to the script for drawings; a page that has one loads it
+	DrawingStyle  string // way from the site's root to the style of drawings
+	Script        string // way from the site's root to the script; empty for a site without one
+	Card          string // way from the site's root to the picture that a message shows which links to a page
+	Offline       string // way from the site's root to the script that keeps pages on the device
 
 	LanguageScript string // way from the site's root to what takes the language of a first visit; empty for one language
 }

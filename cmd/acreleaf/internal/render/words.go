@@ -27,6 +27,7 @@ type Words struct {
 	Leader    LeaderWords    `yaml:"leader"`
 	Table     TableWords     `yaml:"table"`
 	Reference ReferenceWords `yaml:"reference"`
+	Drawing   DrawingWords   `yaml:"drawing"`
 	Kinds     KindWords      `yaml:"kinds"`
 	Signals   SignalWords    `yaml:"signals"`
 	Home      HomeWords      `yaml:"home"`
@@ -376,6 +377,12 @@ func checkWord(v reflect.Value, key, blanks string) error {
 		}
 	case Sentence:
 		return word.check(key, blanks)
+	case map[string]string:
+		for name, text := range word {
+			if text == "" {
+				return fmt.Errorf("the key %s.%s is empty", key, name)
+			}
+		}
 	case [12]string:
 		for i, name := range word {
 			if name == "" {

@@ -110,7 +110,7 @@ func TestNoWordElsewhere(t *testing.T) {
 // figures replaces every word of a words file by figures, and leaves keys and blanks.
 func figures(yaml []byte) []byte {
 	value := regexp.MustCompile(`(?m)^( {2,4}[a-z-]+:) +(>-\n(    .*\n)+|\[.*\]|.*)`)
-	blank := regexp.MustCompile(`\{[a-z]+\}`)
+	blank := regexp.MustCompile(`\{[a-z-]+\}`)
 	return value.ReplaceAllFunc(yaml, func(line []byte) []byte {
 		parts := value.FindSubmatch(line)
 		if bytes.HasPrefix(parts[2], []byte("[")) {

@@ -36,6 +36,7 @@ var readers = map[string]func(text string) message.List{
 	},
 	"worksheet.json": func(text string) message.List { return bind("worksheet example", text) },
 	"reckoner.json":  func(text string) message.List { return bind("reckoner example", text) },
+	"drawing.json":   func(text string) message.List { return bind("drawing", text) },
 	"reference.json": func(text string) message.List { return bind("reference", text) },
 	"exercise.json":  func(text string) message.List { return bind("exercise example", text) },
 	"passage.json":   func(text string) message.List { return bind("passage", text) },
@@ -62,9 +63,10 @@ var catalogue = sync.OnceValue(func() *calc.Catalogue {
 	return calc.Standard().With([]*sheet.Sheet{own}, nil)
 })
 
-// bind reads a block in a page that has a worksheet named soil, too.
+// bind reads a block in a page that has worksheets named soil and well, too.
 func bind(construct, text string) message.List {
-	before := "```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n```\n\n"
+	before := "```worksheet soil\ncalculation: soil-nitrogen\nnitrate: 12 ppm NO3-N\ndepth: 12 in\n```\n\n" +
+		"```worksheet well\ncalculation: water-nitrogen\nnitrate: 5 ppm NO3-N\nwater: 12 in\n```\n\n"
 	doc, said := markdown.Parse(&message.Source{Name: "soil.md",
 		Text: []byte(before + "```" + construct + "\n" + text + "```\n")}, 0)
 	_, bound := worksheet.Bind(doc, catalogue(), "en")
@@ -156,6 +158,9 @@ epa-nitrate:
   figures: {10 mg/L NO3-N: {en: the most, es: lo más}}
 `,
 	"calculation.json": spray,
+	"drawing.json": `of: well
+title: The water
+`,
 	"reference.json": `table: material
 show: grade, nitrogen, forms
 title: Materials
@@ -168,6 +173,7 @@ func TestExamplesAreWhole(t *testing.T) {
 	all := map[string][]string{
 		"page.json": page.Keys(), "site.json": append(config.SiteKeys(), config.ContactKeys()...),
 		"sources.json": config.ReferenceKeys(), "calculation.json": keys, "reference.json": worksheet.ReferenceKeys(),
+		"drawing.json": worksheet.DrawingKeys(),
 	}
 	for part, inside := range tables {
 		for _, key := range inside {

@@ -28,6 +28,7 @@ const Folder = "shapes"
 // shapes has what makes the schema of each kind of block.
 var shapes = [construct.Kinds]func() object{
 	construct.Calculation: definition,
+	construct.Drawing:     drawingShape,
 	construct.Exercise:    exerciseShape,
 	construct.Passage:     passageShape,
 	construct.Reckoner:    reckonerShape,

@@ -46,6 +46,8 @@ const (
 	Row    = "data-row"   // the row of an answer of a reckoner
 	Column = "data-col"   // its column
 
+	Drawn = "data-drawn" // the rule that shapes follow, and the cells that it takes, with guards: "root-share 12 13/4"
+
 	Exercise  = "data-exercise"   // an exercise: its place in the list of exercises
 	Picked    = "data-picked"     // the given that a number of its story is, by its place in the list of those that vary
 	Asked     = "data-asked"      // a part of it, by its place in the list of what is asked
@@ -189,7 +191,7 @@ const (
 // WordsOfPage are those of the script that makes a page live, WordsOfAfter those of the one that comes after,
 // WordsOfPractice those of the one for exercises, WordsOfWall those of the one of the leader's page, WordsOfBlock those
 // of the one for blocks, WordsOfCourse those of the one of courses and lessons, and WordsOfOffline those of the one
-// that keeps pages on the device.
+// that keeps pages on the device, WordsOfDrawing those of the one for drawings.
 var (
 	WordsOfPage = []Word{To, Said, Below, Order, NotDetected, Above, Comma, NoNumber, NoUnit, ReadAs, Decimal, Early,
 		Sometimes, SetAside, Needed, UseAgain, Perhaps, Narrow, DayPattern, Months, Beside, Waiting, PassageWaiting,
@@ -203,6 +205,7 @@ var (
 	WordsOfCourse = []Word{PutBack, NotKept, NotReadable, Stays, OnCard, OnCardOpen, CardOf, BackToday, BackOn, OpenedOn,
 		FinishedOn, Begun, Score, GoOn, AllDone, Due, Where, Through, Unfinished, RightOf, Saved, Loaded, FileLarge,
 		FileDamaged, FileNewer, FileOther, FileEdition, RecordClear, RecordIsBack}
+	WordsOfDrawing = []Word{Months}
 	WordsOfOffline = []Word{Offline, KeepAll, KeepRest, Keeping, KeepPage, KeepNone, KeepWhole, KeepDrop,
 		KeepGone, KeepSignal, KeepChanged, KeepRoom, KeepRefused, Size, Edition, EditionUse, EditionLater, EditionFailed}
 )

@@ -28,6 +28,7 @@ func TableKeys() []string { return slices.Clone(tableKeys) }
 // binders has what binds each kind of block. Passages are bound to the graph of the others (closePassages), and a
 // calculation is defined before the pages are bound (Define).
 var binders = [construct.Kinds]func(*binder, *markdown.Block){
+	construct.Drawing:   (*binder).addDrawing,
 	construct.Exercise:  (*binder).addExercise,
 	construct.Reckoner:  (*binder).addSheet,
 	construct.Reference: (*binder).addReference,
@@ -51,7 +52,7 @@ func (b *binder) bindBlocks() {
 		crowded := i >= mostBlocks
 		switch {
 		case i == mostBlocks:
-			b.crowded(block.Span, mostBlocks, "worksheets, reckoners, exercises and tables")
+			b.crowded(block.Span, mostBlocks, "worksheets, reckoners, drawings, exercises and tables")
 		case block.Construct == construct.Exercise && exercises > mostExercises && !crowded:
 			crowded = true
 			if exercises == mostExercises+1 {

@@ -74,6 +74,10 @@ var crowds = map[string]struct {
 		return "```reckoner\ncalculation: soil-nitrogen\ndown: nitrate = " + strings.Repeat("12, ", n/10-1) +
 			"12 ppm NO3-N\nacross: depth = 1, 2, 3, 4, 5, 6, 7, 8, 9, 10 in\nshow: nitrogen\n```\n\n"
 	}},
+	"drawing": {mostBlocks - 1, func(n int) string {
+		return "```worksheet well\ncalculation: water-nitrogen\nnitrate: 5 to 8 ppm NO3-N\nwater: 12 in\n```\n\n" +
+			strings.Repeat("```drawing\nof: well\n```\n\n", n)
+	}},
 	"reference": {mostBlocks, func(n int) string { return strings.Repeat("```reference\ntable: material\n```\n\n", n) }},
 	"passage": {mostPassages, func(n int) string {
 		return "```worksheet soil\n" + soil + strings.Repeat("```passage\n- when: soil.nitrogen > \"20 lb N/ac\"\n"+

@@ -30,6 +30,7 @@ type Page struct {
 	figures map[int]*Figure // by markdown.Figure.Index
 
 	references map[int]*Reference // by markdown.Block.Index
+	drawings   map[int]*Drawing   // likewise
 
 	Exercises []*Exercise // in the order of the source
 
@@ -58,7 +59,7 @@ func (p *Page) Example(b *Bound) sheet.Outcome {
 
 // Has says whether a block was bound: nothing is wrong with it.
 func (p *Page) Has(block *markdown.Block) bool {
-	return p.Bound(block) != nil || p.Reference(block) != nil || p.Exercise(block) != nil
+	return p.Bound(block) != nil || p.Reference(block) != nil || p.Drawing(block) != nil || p.Exercise(block) != nil
 }
 
 // HasAll says whether all blocks of a list were bound.
@@ -87,10 +88,12 @@ func (p *Page) Find(name string) *Bound {
 func Bind(doc *markdown.Document, catalogue *calc.Catalogue, language string) (*Page, message.List) {
 	b := &binder{doc: doc, catalogue: catalogue, tag: language, language: prose.For(language), page: &Page{
 		byBlock: map[int]*Bound{}, figures: map[int]*Figure{}, references: map[int]*Reference{},
+		drawings: map[int]*Drawing{},
 	}, faulty: map[string]bool{}, seen: map[blockName]*markdown.Block{}}
 	b.bindBlocks()
 	b.link()
 	b.work()
+	b.bindDrawings()
 	b.bindFigures()
 	return b.page, b.messages
 }
@@ -108,6 +111,7 @@ type binder struct {
 	messages  message.List
 
 	exercises []*Exercise
+	drawn     []*markdown.Block // the drawings, until all worksheets are bound
 }
 
 func (b *binder) fault(span message.Span, id, text, note string) {

@@ -24,13 +24,13 @@ func (e *edition) Common(b *book.Book) ([]book.Part, message.List) {
 	parts := c.pages()
 	found := c.found(parts)
 	shared := []output.File{built.Ranges, built.Style, built.PracticeStyle, built.CourseStyle, built.WallStyle,
-		built.BlockStyle, built.Icon}
+		built.BlockStyle, built.DrawingStyle, built.Icon}
 	if len(e.Site.Languages) > 1 {
 		shared = append(shared, built.Language)
 	}
 	for _, language := range slices.Sorted(maps.Keys(e.renderers())) {
 		of := scripts()[language]
-		shared = append(shared, of.page, of.after, of.practice, of.wall, of.course, of.block, of.offline)
+		shared = append(shared, of.page, of.after, of.practice, of.wall, of.course, of.block, of.drawing, of.offline)
 	}
 	for _, icon := range icons() {
 		shared = append(shared, icon.File)

@@ -32,6 +32,7 @@ type fragments struct {
 
 // blocks has what writes each kind of block that package markdown leaves to us.
 var blocks = [construct.Kinds]func(*fragments, *bytes.Buffer, *markdown.Block){
+	construct.Drawing:   (*fragments).drawing,
 	construct.Exercise:  (*fragments).exercise,
 	construct.Reckoner:  (*fragments).reckoner,
 	construct.Reference: (*fragments).reference,

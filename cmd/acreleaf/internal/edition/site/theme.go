@@ -10,6 +10,7 @@ import (
 
 	"acreleaf/cmd/acreleaf/internal/assets"
 	"acreleaf/cmd/acreleaf/internal/config"
+	"acreleaf/cmd/acreleaf/internal/drawing"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
 	"acreleaf/cmd/acreleaf/internal/render"
@@ -27,8 +28,9 @@ func Opener() output.File {
 }
 
 // A worded is the scripts of a page with the words of a language: the one that makes a page live, the one that comes
-// after, the one for exercises, that of the leader's page, that of courses, and the one that keeps pages on the device.
-type worded struct{ page, after, practice, wall, course, block, offline output.File }
+// after, the one for exercises, that of the leader's page, that of courses, those of blocks and
+// drawings, and the one that keeps pages on the device.
+type worded struct{ page, after, practice, wall, course, block, drawing, offline output.File }
 
 // scripts gives the scripts by language. They are made once a process, as the bundle is.
 var scripts = sync.OnceValue(func() map[string]worded {
@@ -46,6 +48,7 @@ var scripts = sync.OnceValue(func() map[string]worded {
 			with(made.Practice, wire.WordsOfPractice), with(made.Wall, wire.WordsOfWall),
 			with(made.Course, wire.WordsOfCourse),
 			assets.With(with(made.Block, wire.WordsOfBlock), language, "facts", factsOfBlocks(language)),
+			assets.With(with(made.Drawing, wire.WordsOfDrawing), language, "rules", drawing.JSON()),
 			with(made.Offline, wire.WordsOfOffline)}
 	}
 	return byLanguage
@@ -106,6 +109,7 @@ func siteView(of *config.Site, language string) render.Site {
 		Style:   built.Style.Path, Ranges: built.Ranges.Path,
 		Icon: built.Icon.Path, CardStyle: built.PracticeStyle.Path, CourseStyle: built.CourseStyle.Path,
 		WallStyle: built.WallStyle.Path, BlockStyle: built.BlockStyle.Path,
+		DrawingStyle: built.DrawingStyle.Path,
 	}
 	if len(of.Languages) > 1 {
 		s.LanguageScript = built.Language.Path
@@ -116,6 +120,7 @@ func siteView(of *config.Site, language string) render.Site {
 	worded := scripts()[language]
 	s.Script, s.After, s.Practice = worded.page.Path, worded.after.Path, worded.practice.Path
 	s.Wall, s.CourseScript, s.BlockScript = worded.wall.Path, worded.course.Path, worded.block.Path
+	s.DrawingScript = worded.drawing.Path
 	s.Offline = worded.offline.Path
 	switch {
 	case of.Contact.Email != "":

@@ -1,0 +1,88 @@
+package render_test
+
+import (
+	"bytes"
+	"maps"
+	"slices"
+	"strings"
+	"testing"
+
+	"acreleaf/cmd/acreleaf/internal/drawing"
+	"acreleaf/cmd/acreleaf/internal/render"
+)
+
+// drawn is a picture of what water brings: 10 in at 2 lb an inch.
+func drawn() *render.Drawing {
+	rule := drawing.Of("water-nitrogen")
+	value := func(cell int, label, number, unit string) *render.DrawnValue {
+		return &render.DrawnValue{Label: label, There: -1, Shown: render.Shown{Cell: cell, Text: number, After: unit}}
+	}
+	return &render.Drawing{Index: 1, Sheet: 0, Rule: rule, Cells: " 4 5 6/7",
+		Places: rule.Work([]drawing.Number{{Low: 10, High: 10, There: true, Sure: true},
+			{Low: 2, High: 2, There: true, Sure: true}, {Low: 20, High: 20, There: true, Sure: true}}),
+		Values: map[string]*render.DrawnValue{"water": value(4, "Water put on", "10", " in"),
+			"per-inch": value(5, "Each inch", "2", " lb"), "nitrogen": value(6, "In all", "20", " lb")}}
+}
+
+// writeDrawing writes it with a text in the place of each that comes from an author or a calculation. The rule is ours.
+func writeDrawing(text string) []byte {
+	d := drawn()
+	d.Title = text
+	for _, v := range d.Values {
+		v.Label, v.Lang = text, text
+		v.Shown.Text, v.Shown.Before, v.Shown.After = text, text, text
+	}
+	r, err := render.New(themeFiles, site())
+	if err != nil {
+		panic(err)
+	}
+	var w bytes.Buffer
+	r.Drawing(&w, d)
+	return w.Bytes()
+}
+
+func TestDrawing(t *testing.T) {
+	var w bytes.Buffer
+	renderer(t, site()).Drawing(&w, drawn())
+	for _, want := range []string{
+		`<figure class="drawing" data-sheet="0">`, `<figcaption id="drawing_1">Nitrogen by inches of water</figcaption>`,
+		`role="img" aria-labelledby="drawing_1 drawing_1_said"`, `<g data-drawn="water-nitrogen 4 5 6/7">`,
+		`<circle class="spot" cx="178" cy="143.2" r="5"/>`,
+		`Each inch brings <span data-show="5">2</span> lb. These <span data-show="4">10</span> in bring`,
+		`<th scope="row">Water put on</th><td><span data-show="4">10</span> in</td>`,
+	} {
+		if !strings.Contains(w.String(), want) {
+			t.Errorf("the picture lacks %s", want)
+		}
+	}
+}
+
+// Each word of a rule is in the words of each language, and each of those is of a rule.
+func TestWordsOfDrawings(t *testing.T) {
+	asked := map[string]bool{}
+	for _, name := range drawing.Calculations() {
+		rule := drawing.Of(name)
+		for _, label := range rule.Labels {
+			asked[label.Word] = true
+		}
+		for _, s := range slices.Concat(rule.Shapes, rule.Fixed) {
+			asked[s.Word] = true
+		}
+		if len(rule.Groups) > 0 {
+			for _, row := range rule.Rows {
+				asked[row] = true
+			}
+		}
+	}
+	delete(asked, "")
+	for _, language := range []string{"en", "es"} {
+		words, err := render.LoadWords(themeFiles, language)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, want := slices.Sorted(maps.Keys(words.Drawing.Labels)), slices.Sorted(maps.Keys(asked))
+		if !slices.Equal(got, want) {
+			t.Errorf("%s has the labels %v, the rules ask for %v", language, got, want)
+		}
+	}
+}
