@@ -1,7 +1,9 @@
-// The other things to change in a worksheet: the unit of a number, a choice from a list, a given that may stay empty.
+// The other things to change in a worksheet: the unit of a number, a choice from a list, a given that may stay empty. And
+// the pictures that follow all of them.
 import assert from 'node:assert/strict';
 import { describe, test } from 'node:test';
 import { dependents, readGuide } from './content.mjs';
+import './drawings.mjs';
 import { expectAnswers, expectNative } from './expect.mjs';
 import { reckon, work } from './native.mjs';
 import { choose, field, put, restore, state, whole } from './reader.mjs';

@@ -111,7 +111,7 @@ export function state(page) {
     return {
       worksheets,
       passages,
-      tables: all('figure:not(.reference) table').map((table) => all('tbody tr', table).map((row) => all('td', row).map((cell) => ({
+      tables: all('figure:not(.reference, .drawing) table').map((table) => all('tbody tr', table).map((row) => all('td', row).map((cell) => ({
         text: text(cell.firstChild), marked: cell.classList.contains('marked'),
         near: cell.classList.contains('near'),
         notes: all('.mark-note, .near-note', cell).filter(seen).map((note) => note.className),

@@ -100,7 +100,8 @@ func isLive(n *html.Node) bool {
 	code := n.Data == "a" && isOf("work")(n.Parent)               // it is on a page of the site
 	foot := n.Data == "footer" && isOf("worksheet")(n.Parent)     // it has the buttons
 	told := nodes.Attribute(n, "role") == "status"
-	return nodes.Has(n, "hidden") || hint || code || foot || told || isOf("self")(n) || isOf("state")(n) || isOf("card")(n)
+	undrawn := nodes.Attribute(n, "display") == "none" // a shape of a picture, without a place
+	return nodes.Has(n, "hidden") || undrawn || hint || code || foot || told || isOf("self")(n) || isOf("state")(n) || isOf("card")(n)
 }
 
 // example says below the title what the numbers are: those of the example or of one card, with the way to the page
