@@ -101,7 +101,8 @@ func isLive(n *html.Node) bool {
 	foot := n.Data == "footer" && isOf("worksheet")(n.Parent)     // it has the buttons
 	told := nodes.Attribute(n, "role") == "status"
 	undrawn := nodes.Attribute(n, "display") == "none" // a shape of a picture, without a place
-	return nodes.Has(n, "hidden") || undrawn || hint || code || foot || told || isOf("self")(n) || isOf("state")(n) || isOf("card")(n)
+	return nodes.Has(n, "hidden") || undrawn || hint || code || foot || told ||
+		isOf("self")(n) || isOf("state")(n) || isOf("card")(n)
 }
 
 // example says below the title what the numbers are: those of the example or of one card, with the way to the page
