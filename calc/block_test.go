@@ -17,13 +17,14 @@ var notOfABlock = map[string]string{
 	"soil-nitrogen.bulk-density": "few reports have it",
 	"organic-credit":             "each load is worked by itself",
 	"uptake-efficiency":          "it is of the way to feed, and the need of young trees is told as fed",
-	"crop-demand":                "what trees with a crop take up: young trees have a rate for a tree",
+	"crop-demand":                "growth and removal of one's own are known of few blocks",
 	"season-budget":              "few blocks have it, and its guide explains how to count it",
 	"uptake-share":               "it is for trees with a crop",
 	"material-compare":           "three materials and their prices are of a choice that is still open",
 	"material-amount":            "the price, the label and the ticket are of a delivery",
 	"material-nitrogen":          "what was put on, not what is planned",
 	"feed-schedule":              "the label, the ticket and a limit of one's own are of a feed",
+	"block-trees.spaced":         "it is worked from the spacing",
 	"block-material.density":     "the ticket is of a delivery",
 	"root-share":                 "the circles are measured at one tree",
 	"injection":                  "the run of one day",
@@ -78,7 +79,7 @@ func TestFactsOfABlock(t *testing.T) {
 			if len(g.Choices) != len(first.Choices) || g.Date != first.Date {
 				t.Errorf("%s: %s is not chosen as %s is", f.ID, each, f.Givens[0])
 			}
-			if len(g.Choices) == 0 && f.Worked == "" && g.Unit.String() != first.Unit.String() {
+			if len(g.Choices) == 0 && f.Group != "" && g.Unit.String() != first.Unit.String() {
 				t.Errorf("%s: %s is in %s, and %s in %s", f.ID, each, g.Unit, f.Givens[0], first.Unit)
 			}
 			if of := fact.OfBlock(calculation, name); of == nil || of.ID != f.ID {
@@ -87,6 +88,8 @@ func TestFactsOfABlock(t *testing.T) {
 		}
 		if f.Worked != "" {
 			testWorked(t, catalogue, f)
+		}
+		if f.Group == "" {
 			continue
 		}
 		for _, language := range words.Languages() {
@@ -96,18 +99,25 @@ func TestFactsOfABlock(t *testing.T) {
 			if (f.Lacking(language) == "") != (f.Unknown == "") {
 				t.Errorf("%s: what is lacking where it is unknown is told just where it can be unknown", f.ID)
 			}
+			if (f.Instead(language) == "") == (f.Else && f.Tells != "") {
+				t.Errorf("%s: what counts where it is left empty is told just where that can be told", f.ID)
+			}
 		}
 		if f.Unknown == "" {
-			if len(first.Choices) == 0 && !first.Date {
+			if len(first.Choices) == 0 && !first.Date && !f.Else {
 				t.Errorf("%s: it may be unknown, and counts as nothing then", f.ID)
 			}
 			continue
 		}
+		if f.Else && !first.Optional {
+			t.Errorf("%s: other facts count in its place, and it cannot be left empty", f.ID)
+		}
 		if read, err := first.Read(f.Unknown); err != nil || read.Value > read.High {
 			t.Errorf("%s: unknown it counts as %s: %v", f.ID, f.Unknown, err)
 		}
-		if s := catalogue.Find(calculation); f.Tells != "" && s.FindResult(f.Tells) == nil {
-			t.Errorf("%s: %s has no answer %s", f.ID, s.Name, f.Tells)
+		if calculation, answer, _ := strings.Cut(f.Tells, "."); f.Tells != "" &&
+			catalogue.Find(calculation).FindResult(answer) == nil {
+			t.Errorf("%s: there is no answer %s", f.ID, f.Tells)
 		}
 	}
 }

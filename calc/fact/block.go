@@ -1,6 +1,7 @@
 package fact
 
 import (
+	"slices"
 	"strings"
 
 	"acreleaf/calc/words"
@@ -16,39 +17,56 @@ type BlockFact struct {
 	// What it counts as while nobody knows it: a range where it can be one. Empty for a choice and a day, whose hints say
 	// what is meant.
 	Unknown string
-	Tells   string // the answer of its first given's sheet that says what not knowing it costs
+	Tells   string // the answer that says what not knowing it costs: "soil-nitrogen.nitrogen"
 	Once    bool   // of one sample: a second worksheet of the same calculation may be of another layer
 
-	Worked string // the answer that it is: "tree-density.trees"
+	// Else says that other facts count in its place where it is left empty. It has a sentence for that where Tells says
+	// what they come to.
+	Else bool
+
+	First bool // what it counts as unknown is for first leaf; of older trees what Else has counts
+
+	Worked string // the answer that it is: "tree-density.trees"; of one that is asked, where it is left empty
 }
 
-// Emitters is the part of the form that is another way to the inches of water.
-const Emitters = "emitters"
+// Folded are the parts of the form that are another way to know what is asked elsewhere.
+var Folded = []string{"older", "emitters"}
 
 // blockFacts are in the order in which a form asks for them.
 var blockFacts = []BlockFact{
+	{ID: "crop", Group: "trees", Givens: []string{"block-need.crop", "crop-demand.crop", "leaf-level.crop"}},
 	{ID: "leaf", Group: "trees", Unknown: "1",
-		Givens: []string{"feed-schedule.leaf", "tree-rate.leaf", "acre-rate.leaf", "crop-demand.leaf"}},
-	{ID: "tree", Group: "trees", Unknown: "18 to 22 ft", Tells: "trees", Givens: []string{"tree-density.tree"}},
-	{ID: "row", Group: "trees", Unknown: "20 to 26 ft", Tells: "trees", Givens: []string{"tree-density.row"}},
+		Givens: []string{"feed-schedule.leaf", "block-need.leaf", "tree-rate.leaf", "acre-rate.leaf", "crop-demand.leaf"}},
+	{ID: "tree", Group: "trees", Unknown: "18 to 22 ft", Tells: "block-trees.trees",
+		Givens: []string{"tree-density.tree"}},
+	{ID: "row", Group: "trees", Unknown: "20 to 26 ft", Tells: "block-trees.trees",
+		Givens: []string{"tree-density.row"}},
 	{ID: "pattern", Group: "trees", Givens: []string{"tree-density.pattern"}},
-	{ID: "acres", Group: "trees", Unknown: "1 ac", Givens: []string{"block-material.acres", "injection.acres"}},
-	{ID: "rate", Group: "trees", Unknown: "3 to 4 oz N/tree fed", Tells: "nitrogen", Givens: []string{"tree-rate.rate"}},
+	{ID: "counted", Group: "trees", Else: true, Givens: []string{"block-trees.count"}},
+	{ID: "acres", Group: "trees", Unknown: "1 ac",
+		Givens: []string{"block-trees.acres", "block-material.acres", "injection.acres"}},
+	{ID: "rate", Group: "trees", Unknown: "3 to 4 oz N/tree fed", Tells: "block-need.season", Else: true, First: true,
+		Worked: "block-need.season", Givens: []string{"block-need.rate", "tree-rate.rate"}},
+	{ID: "yield", Group: "older", Else: true, Givens: []string{"block-need.yield", "crop-demand.yield"}},
+	{ID: "efficiency", Group: "older", Unknown: "50 to 80 %",
+		Givens: []string{"block-need.efficiency"}},
 
-	{ID: "soil-nitrate", Group: "soil", Unknown: "0 to 10 ppm NO3-N", Tells: "nitrogen", Once: true,
+	{ID: "soil-nitrate", Group: "soil", Unknown: "0 to 10 ppm NO3-N", Tells: "soil-nitrogen.nitrogen", Once: true,
 		Givens: []string{"soil-nitrogen.nitrate"}},
-	{ID: "soil-depth", Group: "soil", Unknown: "6 to 12 in", Tells: "nitrogen", Once: true,
+	{ID: "soil-depth", Group: "soil", Unknown: "6 to 12 in", Tells: "soil-nitrogen.nitrogen", Once: true,
 		Givens: []string{"soil-nitrogen.depth"}},
 	{ID: "reach", Group: "soil", Unknown: "0 to 10 %", Givens: []string{"season-budget.reach"}},
 
-	{ID: "well-nitrate", Group: "water", Unknown: "0 to 10 ppm NO3-N", Tells: "nitrogen",
+	{ID: "well-nitrate", Group: "water", Unknown: "0 to 10 ppm NO3-N", Tells: "water-nitrogen.nitrogen",
 		Givens: []string{"water-nitrogen.nitrate"}},
-	{ID: "well-water", Group: "water", Unknown: "3 to 9 in", Tells: "nitrogen", Givens: []string{"water-nitrogen.water"}},
-	{ID: "emitters", Group: Emitters, Unknown: "1 to 2 emitters/tree", Tells: "depth",
+	{ID: "well-water", Group: "water", Unknown: "3 to 9 in", Tells: "water-applied.depth", Else: true,
+		Worked: "water-applied.depth", Givens: []string{"water-applied.known", "water-nitrogen.water"}},
+	{ID: "emitters", Group: "emitters", Unknown: "1 to 2 emitters/tree", Tells: "water-applied.depth",
 		Givens: []string{"water-applied.emitters"}},
-	{ID: "flow", Group: Emitters, Unknown: "0.5 to 2 gal/h per emitter", Tells: "depth",
+	{ID: "flow", Group: "emitters", Unknown: "0.5 to 2 gal/h per emitter", Tells: "water-applied.depth",
 		Givens: []string{"water-applied.flow"}},
-	{ID: "hours", Group: Emitters, Unknown: "100 to 300 h", Tells: "depth", Givens: []string{"water-applied.hours"}},
+	{ID: "hours", Group: "emitters", Unknown: "100 to 1500 h", Tells: "water-applied.depth",
+		Givens: []string{"water-applied.hours"}},
 
 	{ID: "material", Group: "feeds",
 		Givens: []string{"feed-schedule.material", "block-material.material", "material-amount.material",
@@ -56,9 +74,9 @@ var blockFacts = []BlockFact{
 	{ID: "first", Group: "feeds", Givens: []string{"feed-schedule.first"}},
 	{ID: "last", Group: "feeds", Givens: []string{"feed-schedule.last"}},
 
-	{ID: "trees-an-acre", Worked: "tree-density.trees", Givens: []string{"tree-rate.trees", "acre-rate.trees",
-		"feed-schedule.trees", "water-applied.trees", "material-nitrogen.trees"}},
-	{ID: "need", Worked: "tree-rate.nitrogen", Givens: []string{"season-budget.need"}},
+	{ID: "trees-an-acre", Worked: "block-trees.trees", Givens: []string{"tree-rate.trees", "acre-rate.trees",
+		"block-need.trees", "feed-schedule.trees", "water-applied.trees", "material-nitrogen.trees"}},
+	{ID: "need", Worked: "block-need.nitrogen", Givens: []string{"season-budget.need"}},
 	{ID: "in-soil", Worked: "soil-nitrogen.nitrogen", Givens: []string{"season-budget.soil"}},
 	{ID: "in-water", Worked: "water-nitrogen.nitrogen", Givens: []string{"season-budget.water"}},
 	{ID: "to-buy", Worked: "season-budget.apply", Givens: []string{"feed-schedule.nitrogen", "acre-rate.nitrogen",
@@ -68,6 +86,13 @@ var blockFacts = []BlockFact{
 	{ID: "feed-of-material", Worked: "feed-schedule.product", Givens: []string{"block-material.product"}},
 	{ID: "feeds", Worked: "feed-schedule.feeds", Givens: []string{"block-material.feeds"}},
 }
+
+// ofSeason are givens that only the page about one block takes from a fact, which is of a season: in a guide they are
+// of one irrigation.
+var ofSeason = []string{"water-applied.hours", "water-applied.known"}
+
+// InGuides says whether a given that stands for a fact of a block stands for it in guides too.
+func InGuides(given string) bool { return !slices.Contains(ofSeason, given) }
 
 // BlockFacts lists what is known of a block, in the order in which a form asks for it.
 func BlockFacts() []BlockFact { return append([]BlockFact(nil), blockFacts...) }
@@ -107,6 +132,11 @@ func (f *BlockFact) Hint(language string) string {
 // Lacking says what is missing where the fact is not known, to begin a sentence: "No soil report".
 func (f *BlockFact) Lacking(language string) string {
 	return words.OfBlock(language, "fact."+f.ID+".unknown")
+}
+
+// Instead says what counts where the fact is left empty, to begin a sentence; "" for one that has no such.
+func (f *BlockFact) Instead(language string) string {
+	return words.OfBlock(language, "fact."+f.ID+".empty")
 }
 
 // BlockGroup names a part of the form in a language.

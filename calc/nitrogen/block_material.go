@@ -9,7 +9,7 @@ func blockMaterial(s *sheet.Sheet) {
 	product := s.Given("product", "lb product/ac", sheet.Field{
 		Typical: 25, Low: 0, High: 50_000, Units: []string{"kg product/ha"},
 	})
-	feeds := s.Given("feeds", "", sheet.Field{Typical: 3, Low: 0, High: 10_000})
+	feeds := s.Given("feeds", "", sheet.Field{Typical: 3, Low: 0, High: 400})
 	acres := s.Given("acres", "ac", sheet.Field{Typical: 20, Low: 0.1, High: 1000, Units: []string{"ha"}})
 	grade := materialGiven(s)
 	density := s.Given("density", "lb product/gal", sheet.Field{

@@ -42,13 +42,18 @@ func (f cropForm) of(crop *sheet.Given) sheet.Term {
 // removalTable is the nitrogen that leaves with the crop, and the least and the most that sources give.
 func removalTable(s *sheet.Sheet, crop *sheet.Given) (removal, least, most sheet.Term) {
 	const unit = "lb N per 1000 lb crop"
-	removal = s.Listed("removal-of-crop", unit, crop, ofCrops(cell(68, "west-coast-nut-almond"),
-		cell(14.5, "walnut-board"), cell(28, "west-coast-nut-pistachio")), sheet.Fact{})
+	removal = removalOfCrop(s, crop)
 	least = s.Listed("removal-least", unit, crop, ofCrops(cell(50, "boost-almond"),
 		cell(12, "cdfa-walnut"), cell(27.05, "cdfa-pistachio")), sheet.Fact{})
 	most = s.Listed("removal-most", unit, crop, ofCrops(cell(87, "cdfa-almond"),
 		cell(23.2, "cdfa-walnut"), cell(28.8, "cdfa-pistachio")), sheet.Fact{})
 	return removal, least, most
+}
+
+// removalOfCrop is the nitrogen that leaves with the crop.
+func removalOfCrop(s *sheet.Sheet, crop *sheet.Given) sheet.Term {
+	return s.Listed("removal-of-crop", "lb N per 1000 lb crop", crop, ofCrops(cell(68, "west-coast-nut-almond"),
+		cell(14.5, "walnut-board"), cell(28, "west-coast-nut-pistachio")), sheet.Fact{})
 }
 
 // ofCrops are the cells of the crops that something is published of, each with its source. Of pecan and hazelnut

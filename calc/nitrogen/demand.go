@@ -115,13 +115,19 @@ type growthOf struct {
 
 // usualGrowth is the growth that is taken when none is given.
 func (d demandOf) usualGrowth(s *sheet.Sheet) growthOf {
+	g := d.growthByCrop(s)
+	g.fourth = g.fourth.And(s.Stated(d.growth).Not())
+	return g
+}
+
+// growthByCrop is the growth that is usual, whatever is given.
+func (d demandOf) growthByCrop(s *sheet.Sheet) growthOf {
 	limit := s.Constant("full-crop", "2000 lb crop/ac", sheet.Fact{
 		Reads: "2,000 lb/ac", Sources: []string{"common-practice"},
 	})
 	g := growthOf{later: growthTable(s, d.crop)}
 	g.full = d.crop.Is("almond").And(d.yield.More(limit))
-	g.fourth = d.crop.Is("walnut").And(d.leaf.AtLeast(s.Number(4))).And(d.leaf.AtMost(s.Number(6))).
-		And(s.Stated(d.growth).Not())
+	g.fourth = d.crop.Is("walnut").And(d.leaf.AtLeast(s.Number(4))).And(d.leaf.AtMost(s.Number(6)))
 	g.usual = sheet.If(g.full, s.Zero("lb N/ac taken up"), g.later)
 	return g
 }

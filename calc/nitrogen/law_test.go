@@ -3,6 +3,7 @@ package nitrogen_test
 import (
 	"errors"
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"acreleaf/calc/nitrogen"
@@ -27,13 +28,27 @@ var responses = []response{
 	{nitrogen.AcreRate, "rate", "nitrogen", 1}, {nitrogen.AcreRate, "rate", "trees", -1},
 }
 
+// standIns are givens that count in place of others, which then change nothing.
+var standIns = map[*sheet.Sheet]string{nitrogen.WaterApplied: "known"}
+
+// drawWithout draws until no stand-in is stated.
+func drawWithout(t testing.TB, r *rand.Rand, s *sheet.Sheet) map[string]float64 {
+	t.Helper()
+	for {
+		values, _ := drawTaken(t, r, s)
+		if _, stated := values[standIns[s]]; !stated {
+			return values
+		}
+	}
+}
+
 func TestAnswersFollowTheirGivens(t *testing.T) {
 	r := random(t)
 	for _, c := range responses {
 		g := c.sheet.FindGiven(c.given)
 		var moved int
 		for range draws {
-			values, _ := drawTaken(t, r, c.sheet)
+			values := drawWithout(t, r, c.sheet)
 			a, b := within(r, g), within(r, g)
 			low := work(t, c.sheet, with(values, c.given, min(a, b))).Value(c.answer).Value
 			high := work(t, c.sheet, with(values, c.given, max(a, b))).Value(c.answer).Value
@@ -96,7 +111,7 @@ func TestAnswersScaleWithTheirGivens(t *testing.T) {
 	r := random(t)
 	for _, c := range scalings {
 		for range draws {
-			values, _ := drawTaken(t, r, c.sheet)
+			values := drawWithout(t, r, c.sheet)
 			doubled := values
 			for _, name := range c.givens {
 				g := c.sheet.FindGiven(name)

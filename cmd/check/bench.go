@@ -28,6 +28,7 @@ type bench struct {
 	crossed  string // the program built for every kind of computer
 	bare     string // the program, and nothing else
 	books    string // the books of the demo
+	blocks   int    // how many random blocks are tried, each shown by guides; 0 for the usual
 	raced    string // what the race detector is given in the place of the bundler
 	packets  string // its packets: all of them, and one that was made alone
 	kills    string // sites whose presses are killed

@@ -27,14 +27,18 @@ func (b *bench) node(ctx context.Context, r *step.Record, script, content, site 
 	if err != nil {
 		return err
 	}
-	out, failure := r.Command(ctx, step.Command{Args: []string{
+	arguments := []string{
 		"node", "--test-reporter=spec", filepath.Join(browserFolder, script),
 		"--chromium", chromium, "--site", site, "--content", content, "--acreleaf", b.acreleaf, "--answers", b.answers,
 		"--marks", b.marks,
 		"--numbers", filepath.Join(b.numbers, "number.mjs"), "--vectors", "calc/unit/testdata/number-text.csv",
 		"--parity", b.modules, "--native", b.parity, "--handed", b.handed, "--packets", b.packets,
 		"--codes", "cmd/acreleaf/internal/record/testdata/codes.txt",
-	}})
+	}
+	if b.blocks > 0 {
+		arguments = append(arguments, "--blocks", strconv.Itoa(b.blocks), "--visits", "1")
+	}
+	out, failure := r.Command(ctx, step.Command{Args: arguments})
 	counts, err := readCounts(out)
 	if err != nil {
 		return fmt.Errorf("%s did not come to its end: %w", script, err)

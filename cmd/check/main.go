@@ -41,8 +41,9 @@ func main() {
 		}
 	}
 	only := flag.String("only", "", "run one step, and those whose product it needs: "+strings.Join(names(), ", "))
+	blocks := flag.Int("blocks", 0, "with -only block: try so many random blocks, and show each of them by guides")
 	flag.Parse()
-	end(run(ctx, *only, flag.Args()))
+	end(run(ctx, *only, *blocks, flag.Args()))
 }
 
 // end ends the command: 0 when all passed, 1 when something failed, 2 for a wrong call.
@@ -58,7 +59,7 @@ func end(passed bool, err error) {
 }
 
 // run gives whether every check passed; an error is a wrong call.
-func run(ctx context.Context, only string, arguments []string) (bool, error) {
+func run(ctx context.Context, only string, blocks int, arguments []string) (bool, error) {
 	if len(arguments) > 0 {
 		return false, fmt.Errorf("unknown argument %q", arguments[0])
 	}
@@ -70,7 +71,9 @@ func run(ctx context.Context, only string, arguments []string) (bool, error) {
 		return false, err
 	}
 	defer os.RemoveAll(temporary)
-	steps, err := step.Choose(newBench(temporary).steps(), only)
+	bench := newBench(temporary)
+	bench.blocks = blocks
+	steps, err := step.Choose(bench.steps(), only)
 	if err != nil {
 		return false, err
 	}

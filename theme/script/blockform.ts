@@ -20,7 +20,9 @@ export interface Form {
 
 export function makeForm({ fields, works }: Page, then: () => void): Form {
   const asked = fields.map((field) => ({ field, id: factOf(field) })).filter(({ field }) => field.element.closest(".known"));
-  asked.forEach(({ field }) => mountUnknown(field, then));
+  const leaf = asked.find(({ id }) => id === "leaf")?.field;
+  const later = () => parseFloat(leaf?.element.value ?? "") > 1;
+  asked.forEach(({ field }) => mountUnknown(field, leaf, later, then));
   const clear = () => fields.forEach((field) => field.reset());
   return {
     clear,
@@ -51,8 +53,11 @@ export function makeForm({ fields, works }: Page, then: () => void): Form {
   };
 }
 
-/** The button for what is not known, and the sentence that says what it counts as. An empty field is not known either. */
-function mountUnknown(field: Field, then: () => void): void {
+/**
+ * The button for what is not known, and the sentences that say what it counts as. An empty field is not known either,
+ * unless other facts count in its place.
+ */
+function mountUnknown(field: Field, leaf: Field | undefined, later: () => boolean, then: () => void): void {
   const box = field.element.closest<HTMLElement>(".field")!;
   const text = box.getAttribute("data-unknown");
   if (!text) {
@@ -60,25 +65,37 @@ function mountUnknown(field: Field, then: () => void): void {
   }
   const entry: Entry = [text, box.getAttribute("data-unknown-in") ?? undefined];
   const line = box.querySelector(".lacking")!;
+  const instead = box.querySelector(".instead");
+  const first = box.hasAttribute("data-first");
   const button = document.createElement("button");
   let told = text.includes(" "); // a range says it; of a single number, only who pressed the button does
   const isUnknown = () => told && field.entry().join() === entry.filter(Boolean).join();
+  const isEmpty = () => !!instead && !field.element.value;
   const show = () => {
     hide(line, !isUnknown());
-    hide(button, isUnknown());
+    hide(button, isUnknown() || (first && later() && isEmpty()));
+    if (instead) {
+      hide(instead, !isEmpty());
+    }
   };
   const put = () => {
-    enter([field], [entry]);
+    enter([field], [first && later() ? ["", entry[1]] : entry]);
     told = true;
     show();
     then();
   };
+  // What first leaf needs is no figure for older trees. What the reader has typed stays.
+  first && leaf?.element.addEventListener("change", () => {
+    if (later() ? !field.changed || isUnknown() : isEmpty()) {
+      put();
+    }
+  });
   button.type = "button";
   button.textContent = word("not-known");
   button.setAttribute("aria-describedby", field.element.id);
   button.onclick = put;
   box.append(button);
-  field.element.addEventListener("change", () => (field.element.value ? show() : put()));
+  field.element.addEventListener("change", () => (field.element.value || instead ? show() : put()));
   document.addEventListener("input", show);
   document.addEventListener("block", show);
   show();

@@ -78,7 +78,7 @@ function fieldsOf(fields: Field[], { facts, worked }: Block): [Field, Entry][] {
   return fields.flatMap((field): [Field, Entry][] => {
     const worksheet = field.element.closest(".worksheet");
     const id = factOf(field);
-    const known = facts[id] ?? worked[id];
+    const known = facts[id]?.[0] ? facts[id] : worked[id]; // what is left empty is worked from other facts
     if (!worksheet || !known) {
       return [];
     }

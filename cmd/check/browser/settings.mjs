@@ -16,6 +16,8 @@ const flags = {
   handed: { type: 'string' }, // the folder with the handouts of the demo's workshop
   packets: { type: 'string' }, // the folder with the packets of the demo
   guides: { type: 'string' }, // how many guides the desk is tried with, and
+  blocks: { type: 'string' }, // how many random blocks the page about one block is tried with, and
+  visits: { type: 'string' }, // of how many of them one is shown by guides
   pictures: { type: 'string' }, // a folder for pictures of it; for looking, without a check
 };
 

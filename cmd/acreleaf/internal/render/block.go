@@ -2,97 +2,26 @@ package render
 
 import (
 	"bytes"
+	"html/template"
 
 	"acreleaf/cmd/acreleaf/internal/wire"
 )
-
-// BlockWords is for the page about one block: what it is printed with, and what the script writes.
-type BlockWords struct {
-	Known     string   `yaml:"known"`
-	KnownWhy  string   `yaml:"known-why"`
-	CountedAs Sentence `yaml:"counted-as" blanks:"lacking,range"`
-	Form      string   `yaml:"form"` // what a worksheet calls where its numbers are typed
-	Answers   string   `yaml:"answers"`
-	Feeds     string   `yaml:"feeds"`
-	ForBlock  Sentence `yaml:"for-block" blanks:"amount"`
-	Cautions  string   `yaml:"cautions"`
-	Notes     string   `yaml:"notes"`
-	Chain     string   `yaml:"chain"`
-
-	Blocks   string `yaml:"blocks"`
-	KeptHere string `yaml:"kept-here"`
-	Chosen   string `yaml:"chosen"`
-	Example  string `yaml:"example"`
-	Name     string `yaml:"name"`
-	Keep     string `yaml:"keep"`
-	Copy     string `yaml:"copy"`
-	Rename   string `yaml:"rename"`
-	Remove   string `yaml:"remove"`
-	Save     string `yaml:"save"`
-	Load     string `yaml:"load"`
-
-	ShowBlock     Sentence `yaml:"show-block" blanks:"name"`
-	ShowsBlock    string   `yaml:"shows-block"`
-	ToExample     string   `yaml:"to-example"`
-	NotKnown      string   `yaml:"not-known"`
-	BlockShown    Sentence `yaml:"block-shown" blanks:"name"`
-	ExampleShown  string   `yaml:"example-shown"`
-	BlockKept     Sentence `yaml:"block-kept" blanks:"name"`
-	NameIt        string   `yaml:"name-it"`
-	BlockRenamed  Sentence `yaml:"block-renamed" blanks:"name"`
-	BlockRemoved  Sentence `yaml:"block-removed" blanks:"name"`
-	OtherTab      Sentence `yaml:"other-tab" blanks:"name"`
-	ShowIt        string   `yaml:"show-it"`
-	BlocksSaved   Sentence `yaml:"blocks-saved" blanks:"name"`
-	BlocksLoaded  Sentence `yaml:"blocks-loaded" blanks:"name"`
-	BlocksLarge   Sentence `yaml:"blocks-large" blanks:"name"`
-	BlocksDamaged Sentence `yaml:"blocks-damaged" blanks:"name"`
-	BlocksOther   Sentence `yaml:"blocks-other" blanks:"name"`
-	BlocksNewer   Sentence `yaml:"blocks-newer" blanks:"name"`
-	BlocksNotKept string   `yaml:"blocks-not-kept"`
-	BlocksNotRead string   `yaml:"blocks-not-readable"`
-}
-
-// scriptWords are those that the script for blocks writes.
-func (w *BlockWords) scriptWords() map[wire.Word]string {
-	return map[wire.Word]string{
-		wire.ShowBlock:     w.ShowBlock.pattern(),
-		wire.ShowsBlock:    w.ShowsBlock,
-		wire.ToExample:     w.ToExample,
-		wire.NotKnown:      w.NotKnown,
-		wire.BlockShown:    w.BlockShown.pattern(),
-		wire.ExampleShown:  w.ExampleShown,
-		wire.BlockKept:     w.BlockKept.pattern(),
-		wire.NameIt:        w.NameIt,
-		wire.BlockRenamed:  w.BlockRenamed.pattern(),
-		wire.BlockRemoved:  w.BlockRemoved.pattern(),
-		wire.OtherTab:      w.OtherTab.pattern(),
-		wire.ShowIt:        w.ShowIt,
-		wire.BlocksSaved:   w.BlocksSaved.pattern(),
-		wire.BlocksLoaded:  w.BlocksLoaded.pattern(),
-		wire.BlocksLarge:   w.BlocksLarge.pattern(),
-		wire.BlocksDamaged: w.BlocksDamaged.pattern(),
-		wire.BlocksOther:   w.BlocksOther.pattern(),
-		wire.BlocksNewer:   w.BlocksNewer.pattern(),
-		wire.BlocksNotKept: w.BlocksNotKept,
-		wire.BlocksNotRead: w.BlocksNotRead,
-	}
-}
 
 // A Block is what the page about one block has before its text: what is asked, and the answers of its worksheets.
 type Block struct {
 	Groups   []FactGroup
 	Refusals []SheetNotes // why a worksheet has no answers
 	Answers  []BlockAnswer
-	Feeds    *BlockFeeds  // nil for a page that sets no days
-	Cautions []SheetNotes // the gravest first in each worksheet
+	Feeds    *BlockFeeds   // nil for a page that sets no days
+	Cautions []SheetNotes  // the gravest first in each worksheet
+	Text     template.HTML // what the page says below its worksheets: cautions that are always in view
 }
 
 // A FactGroup is a part of the form.
 type FactGroup struct {
 	ID, Title string
-	Folded    bool    // it is another way to know what is asked elsewhere
-	Tells     *Answer // what it comes to; nil for a part that is asked for itself
+	Folded    bool     // it is another way to know what is asked elsewhere
+	Tells     *Telling // what it comes to; nil for a part that is asked for itself
 	Facts     []Asking
 }
 
@@ -104,7 +33,16 @@ type Asking struct {
 	Unknown   string // what it counts as while nobody knows it, as it is typed; "" for what has no such
 	UnknownIn string // the unit of that
 	Lacking   string // what is missing then
-	Tells     *Answer
+	First     bool   // that is for first leaf: of older trees it counts as empty
+	Instead   string // what counts while it is empty; "" for what cannot be, or needs no sentence
+	Empty     bool   // it is, in the example
+	Tells     *Telling
+}
+
+// A Telling is the answer that says what something comes to.
+type Telling struct {
+	Sheet  int
+	Answer Answer
 }
 
 // SheetNotes are sentences of one worksheet.
@@ -138,10 +76,15 @@ func (r *Renderer) block(w *bytes.Buffer, b *Block) {
 	r.blockForm(w, b)
 	w.WriteString("<div>")
 	r.blockAnswers(w, b)
-	if len(b.Cautions) > 0 {
+	if len(b.Cautions) > 0 || len(b.Text) > 0 {
 		w.WriteString("<section class=\"cautions\">")
 		element(w, "h2", "", r.words.Block.Cautions)
 		w.WriteByte('\n')
+		if len(b.Text) > 0 {
+			w.WriteString("<div class=\"always\">")
+			w.WriteString(string(b.Text))
+			w.WriteString("</div>\n")
+		}
 		for i := range b.Cautions {
 			r.sheetNotes(w, "signals", &b.Cautions[i])
 		}
@@ -218,13 +161,9 @@ func (r *Renderer) factGroup(w *bytes.Buffer, g *FactGroup) {
 		r.asking(w, &g.Facts[i])
 	}
 	if g.Tells != nil {
-		w.WriteString("<p class=\"told\"")
-		numbered(w, wire.Sheet, g.Facts[0].Sheet)
-		w.WriteByte('>')
-		said(w, g.Tells.Lang, g.Tells.Label)
-		w.WriteString(": <b>")
-		figure(w, &g.Tells.Shown)
-		w.WriteString("</b></p>")
+		w.WriteString("<p class=\"told\">")
+		comesTo(w, g.Tells)
+		w.WriteString("</p>")
 	}
 	if g.Folded {
 		w.WriteString("</details>\n")
@@ -248,6 +187,9 @@ func (r *Renderer) asking(w *bytes.Buffer, a *Asking) {
 		if len(g.Units) > 0 {
 			attribute(w, wire.UnknownIn, a.UnknownIn)
 		}
+		if a.First {
+			flag(w, wire.First)
+		}
 	}
 	w.WriteByte('>')
 	r.label(w, g)
@@ -259,7 +201,28 @@ func (r *Renderer) asking(w *bytes.Buffer, a *Asking) {
 	if a.Unknown != "" {
 		r.lacking(w, a)
 	}
+	if a.Instead != "" {
+		w.WriteString(`<p class="hint instead"`)
+		if !a.Empty {
+			w.WriteString(" hidden")
+		}
+		w.WriteByte('>')
+		text(w, a.Instead+" ")
+		comesTo(w, a.Tells)
+		w.WriteString(".</p>")
+	}
 	w.WriteString("</div>\n")
+}
+
+// comesTo writes what something comes to.
+func comesTo(w *bytes.Buffer, t *Telling) {
+	w.WriteString("<span")
+	numbered(w, wire.Sheet, t.Sheet)
+	w.WriteByte('>')
+	said(w, t.Answer.Lang, t.Answer.Label)
+	w.WriteString(": <b>")
+	figure(w, &t.Answer.Shown)
+	w.WriteString("</b></span>")
 }
 
 // lacking writes what the field counts as while nobody knows it, and what that comes to. The script shows it then.
@@ -277,10 +240,8 @@ func (r *Renderer) lacking(w *bytes.Buffer, a *Asking) {
 	})
 	if a.Tells != nil {
 		w.WriteByte(' ')
-		said(w, a.Tells.Lang, a.Tells.Label)
-		w.WriteString(": <b>")
-		figure(w, &a.Tells.Shown)
-		w.WriteString("</b>.")
+		comesTo(w, a.Tells)
+		w.WriteByte('.')
 	}
 	w.WriteString("</p>")
 }

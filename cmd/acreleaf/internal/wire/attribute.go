@@ -56,6 +56,7 @@ const (
 	Fact      = "data-fact"       // the fact of a block that a field asks for, or that an answer is
 	Unknown   = "data-unknown"    // what a field of a block counts as while nobody knows it, as it is typed
 	UnknownIn = "data-unknown-in" // the unit of that, where there are several
+	First     = "data-first"      // that is for first leaf; of older trees the field is left empty
 
 	Lesson = "data-lesson" // its name there
 	Fits   = "data-fits"   // the factor from a unit to that of the answer; empty for one that does not fit

@@ -37,7 +37,9 @@ func factsOfBlocks(language string) []byte {
 	}
 	for _, one := range fact.BlockFacts() {
 		for _, each := range one.Givens {
-			all.Given[each] = one.ID
+			if fact.InGuides(each) {
+				all.Given[each] = one.ID
+			}
 			_, g := given(each)
 			for _, u := range unitsOf(g) {
 				name(u.unit)

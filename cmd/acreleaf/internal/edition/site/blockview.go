@@ -27,9 +27,8 @@ func (f *fragments) blockView() *render.Block {
 		}
 		if n := len(v.Groups); n == 0 || v.Groups[n-1].ID != one.Group {
 			group := render.FactGroup{ID: one.Group, Title: fact.BlockGroup(one.Group, f.page.Language)}
-			if group.Folded = one.Group == fact.Emitters; group.Folded {
-				answer := f.blockAnswer(bound, one.Tells)
-				group.Tells = &answer
+			if group.Folded = slices.Contains(fact.Folded, one.Group); group.Folded {
+				group.Tells = f.tells(one)
 			}
 			v.Groups = append(v.Groups, group)
 		}
@@ -58,7 +57,7 @@ func factGiven(work *worksheet.Page, one fact.BlockFact) (*worksheet.Bound, *she
 		calculation, given, _ := strings.Cut(name, ".")
 		for _, bound := range work.Sheets {
 			if _, linked := bound.From(given); bound.Kind == construct.Worksheet && bound.Sheet.Name == calculation &&
-				!linked && one.Worked == "" {
+				!linked && one.Group != "" {
 				return bound, bound.Sheet.FindGiven(given)
 			}
 		}
@@ -72,7 +71,9 @@ func (f *fragments) asking(bound *worksheet.Bound, g *sheet.Given, one fact.Bloc
 	a := render.Asking{Sheet: bound.Use.Index, ID: one.ID, Given: givenView(f.page.Work, bound, g)}
 	a.Given.Label, a.Given.Hint, a.Given.Typical = one.Label(language), one.Hint(language), ""
 	a.Given.Lang, a.Given.HintLang = "", ""
-	a.Given.Optional = false // it counts as its range, and is not left out
+	a.Given.Optional = false // its hint says what counts where it is empty
+	a.Empty, a.Instead = a.Given.Text == "", one.Instead(language)
+	a.Tells, a.First = f.tells(one), one.First
 	if one.Unknown == "" {
 		return a
 	}
@@ -81,11 +82,17 @@ func (f *fragments) asking(bound *worksheet.Bound, g *sheet.Given, one fact.Bloc
 		panic(err) // a test reads them all
 	}
 	a.Unknown, a.UnknownIn, a.Lacking = typed(bound.Use, g, entry), entry.Unit.String(), one.Lacking(language)
-	if one.Tells != "" {
-		answer := f.blockAnswer(bound, one.Tells)
-		a.Tells = &answer
-	}
 	return a
+}
+
+// tells is the answer that says what not knowing a fact costs; nil where the page does not work it.
+func (f *fragments) tells(one fact.BlockFact) *render.Telling {
+	calculation, name, _ := strings.Cut(one.Tells, ".")
+	bound := f.sheetOf(calculation)
+	if bound == nil {
+		return nil
+	}
+	return &render.Telling{Sheet: bound.Use.Index, Answer: f.blockAnswer(bound, name)}
 }
 
 func (f *fragments) blockAnswer(bound *worksheet.Bound, name string) render.Answer {
@@ -224,5 +231,5 @@ func (f *fragments) inChain(v *render.Worksheet, bound *worksheet.Bound) {
 		}
 	}
 	v.Notes = slices.DeleteFunc(v.Notes, func(n render.Note) bool { return n.Refusal || n.Signal != "" })
-	v.Constants = nil // the page of the calculation lists them
+	v.Constants, v.Words = nil, nil // the page of the calculation lists the ones, and the answers above say the others
 }

@@ -2,7 +2,6 @@ package site
 
 import (
 	"cmp"
-	"slices"
 	"strings"
 
 	"acreleaf/calc/fact"
@@ -72,13 +71,6 @@ func (c *citations) reference(r config.Reference) render.Reference {
 		reference.Href = c.from.To(sourcesAddress(c.from.Language)) + "#" + r.ID
 	}
 	return reference
-}
-
-// forget leaves out of the list the ways to what is cited after a use, since the page does not show it.
-func (c *citations) forget(after int) {
-	for i := range c.list {
-		c.list[i].Uses = slices.DeleteFunc(c.list[i].Uses, func(u render.Use) bool { return u.Cite > after })
-	}
 }
 
 // numbersOf are the numbers of sources in the page's list, without those of definitions.

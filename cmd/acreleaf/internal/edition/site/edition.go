@@ -86,6 +86,7 @@ func (e *edition) set(p *book.Page, r *render.Renderer) (set []byte, said messag
 		g := e.guideView(p)
 		if p.Address.Kind == kind.Block {
 			g.Block, g.Glance = f.blockView(), nil
+			g.Block.Text, text = text[f.below:], text[:f.below]
 		}
 		g.Body, g.Module, g.Cited = text, module, f.cited.list
 		r.Guide(w, g)

@@ -27,6 +27,7 @@ type fragments struct {
 	worksheets int                   // how many were written
 	exercises  int                   // likewise
 	notes      []func(*bytes.Buffer) // of sourced figures and records, still to be written
+	below      int                   // of the text, how much comes before the last worksheet ends
 	own        []render.Own          // the same of worked figures
 }
 
@@ -56,15 +57,18 @@ func (f *fragments) reckoner(w *bytes.Buffer, b *markdown.Block) {
 func (f *fragments) worksheet(w *bytes.Buffer, b *markdown.Block) {
 	bound := f.page.Work.Bound(b)
 	f.worksheets++
-	before := f.cited.uses
-	v := worksheetView(f.page.Work, bound, f.cited)
+	chain, cited := f.page.Address.Kind == kind.Block, f.cited
+	if chain {
+		cited = f.edition.newCitations(f.at) // the page of each calculation lists what its numbers rest on
+	}
+	v := worksheetView(f.page.Work, bound, cited)
 	v.Number = f.worksheets
-	if f.page.Address.Kind == kind.Block {
+	if chain {
 		f.inChain(v, bound)
-		f.cited.forget(before)
 	}
 	v.CodeHref = f.page.Address.To(calculationAddress(f.page.Address.Language, bound.Sheet))
 	f.renderer.Worksheet(w, v)
+	f.below = w.Len()
 }
 
 // hasWorksheet says whether a worksheet of the page is of that calculation, and so says what a reckoner of it rests on.
