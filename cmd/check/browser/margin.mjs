@@ -20,7 +20,7 @@ const notes = (page) => page.evaluate(() => [...document.querySelectorAll('.marg
 // The text without its notes: what the author wrote.
 const text = (page) => page.evaluate(() => {
   const copy = document.querySelector('article').cloneNode(true);
-  copy.querySelectorAll('.worksheet, .margin, .passage').forEach((part) => part.remove());
+  copy.querySelectorAll('.worksheet, .margin, .passage, .drawing').forEach((part) => part.remove());
   return copy.textContent.replaceAll(/\s+/g, ' ');
 });
 

@@ -60,7 +60,7 @@ const read = (page) => page.evaluate(() => {
     return number.checkVisibility() && same.length > 0 && !same.some((one) => one.textContent === number.textContent);
   }).map((number) => number.textContent);
   const article = document.querySelector('article').cloneNode(true);
-  article.querySelectorAll('.worksheet, .reckoner, .margin, .passage').forEach((part) => part.remove());
+  article.querySelectorAll('.worksheet, .reckoner, .margin, .passage, .drawing').forEach((part) => part.remove());
   return {
     text: article.textContent.replaceAll(/\s+/g, ' '), unmarked, strays,
     marked: all('.margin.own').filter((note) => note.checkVisibility()).length,

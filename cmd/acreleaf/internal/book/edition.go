@@ -5,6 +5,7 @@ import (
 	"acreleaf/calc/sheet"
 	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/markdown"
+	"acreleaf/cmd/acreleaf/internal/media"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/output"
 	"acreleaf/cmd/acreleaf/internal/page"
@@ -91,6 +92,7 @@ type Target struct {
 	Kind TargetKind
 	Page page.Address // of a page, or of the one that the part is in
 	Text string       // the part, "" for the whole page; the slash path of the file; or the address
+	Size media.Size   // of a picture that the page shows, as it was when the link was looked at
 }
 
 // TargetKind is what sort of place a link leads to.

@@ -82,9 +82,10 @@ func TestAPanicInACalculationNamesThePage(t *testing.T) {
 }
 
 // bindsBroken has a block of each construct that works a calculation, with one on which the program fails. To define a
-// calculation is no such work, a reference works none, and a passage takes its numbers from a worksheet.
+// calculation is no such work, a reference works none, and a passage and a drawing take their numbers from a worksheet.
 var bindsBroken = map[construct.Kind]string{
 	construct.Calculation: "",
+	construct.Drawing:     usesBroken + "\n```drawing\nof: wrong\n```\n",
 	construct.Exercise: "```exercise wrong\ncalculation: broken\nrate: 3 to 9 gal/h, every 1\n" +
 		"story: It gives {rate}.\nask: total\n```\n",
 	construct.Passage: usesBroken +

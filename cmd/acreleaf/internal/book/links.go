@@ -142,7 +142,21 @@ func (l *linking) file(link *markdown.Link, name string) Target {
 		return Target{}
 	}
 	l.found.uses = append(l.found.uses, name)
-	return Target{Kind: ToFile, Text: name}
+	target := Target{Kind: ToFile, Text: name}
+	if link.Image {
+		target.Size = l.sizeOf(kind, name)
+	}
+	return target
+}
+
+// sizeOf reads the size of a picture. One that cannot be read has none, and is reported where files are looked into.
+func (l *linking) sizeOf(kind media.Kind, name string) media.Size {
+	file, err := l.options.Content.Open(name)
+	if err != nil {
+		return media.Size{}
+	}
+	defer func() { _ = file.Close() }() // it was only read
+	return kind.SizeOf(file)
 }
 
 // isFolder says whether pages or other files are below a name.

@@ -85,4 +85,5 @@ func (leanFragments) Passage(_ *bytes.Buffer, p *Passage, text func(int)) {
 }
 func (leanFragments) Figure(w *bytes.Buffer, f *Figure) { w.WriteString(f.Text) }
 func (leanFragments) Link(l *Link) string               { return l.Destination }
+func (leanFragments) Size(*Link) (width, height int)    { return 0, 0 }
 func (leanFragments) Notes(*bytes.Buffer)               {}

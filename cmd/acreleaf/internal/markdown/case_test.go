@@ -170,6 +170,14 @@ func (p *plainFragments) Notes(w *bytes.Buffer) {
 
 func (*plainFragments) Link(l *Link) string { return l.Destination }
 
+// Size is that of a picture whose name says it.
+func (*plainFragments) Size(l *Link) (width, height int) {
+	if strings.HasPrefix(l.Destination, "wide") {
+		return 640, 480
+	}
+	return 0, 0
+}
+
 var testWords = Words{
 	Danger: "PELIGRO", Warning: "ADVERTENCIA", Caution: "PRECAUCIÓN", Notice: "AVISO",
 	SelfLink: "Link to this part", Table: "Table", Code: "Code", Notes: "Notes", Note: "Note",

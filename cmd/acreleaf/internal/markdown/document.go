@@ -88,8 +88,10 @@ type Heading struct {
 }
 
 // Fragments writes what only the packages above know: the HTML of blocks and figures, and the address of a link.
-// Link gives the href or src to print, not escaped. Notes writes what belongs beside the text since it was last called,
-// such as the sources of its figures; it is called at the end of each paragraph, so that no note breaks a sentence.
+// Link gives the href or src to print, not escaped, and Size the dots of a picture, 0 where they are not known: a
+// browser keeps room for a picture whose size it knows, and may load it later. Notes writes
+// what belongs beside the text since it was last called, such as the sources of its figures; it is called at the end of
+// each paragraph, so that no note breaks a sentence.
 //
 // Passage writes a passage; text writes what its i-th case says.
 type Fragments interface {
@@ -97,6 +99,7 @@ type Fragments interface {
 	Passage(w *bytes.Buffer, p *Passage, text func(i int))
 	Figure(w *bytes.Buffer, f *Figure)
 	Link(l *Link) string
+	Size(l *Link) (width, height int)
 	Notes(w *bytes.Buffer)
 }
 

@@ -96,7 +96,7 @@ var tags = map[string]string{
 	"a": "aria-label class href id role title", "aside": "aria-label class role", "b": "class", "blockquote": "",
 	"br": "", "caption": "", "code": "", "dd": "", "div": "aria-label class role tabindex", "dl": "", "dt": "",
 	"em": "", "h1": "id", "h2": "id", "h3": "id", "h4": "id", "h5": "id", "h6": "id", "hr": "",
-	"img": "alt src title", "li": "id", "ol": "start", "p": "aria-hidden class title", "pre": "class",
+	"img": "alt height loading src title width", "li": "id", "ol": "start", "p": "aria-hidden class title", "pre": "class",
 	"section": "aria-label class role", "small": "", "span": "class", "strong": "", "sup": "id", "table": "",
 	"tbody": "", "td": "class", "th": "class scope", "thead": "", "tr": "", "ul": "",
 }

@@ -1,6 +1,7 @@
 package markdown
 
 import (
+	"strconv"
 	"strings"
 
 	"github.com/yuin/goldmark/ast"
@@ -34,6 +35,11 @@ func printImage(p *printer, node ast.Node) {
 	p.w.WriteString("<img")
 	p.address("src", p.fragments.Link(a.link))
 	p.attribute("alt", a.link.Text)
+	if width, height := p.fragments.Size(a.link); width > 0 {
+		p.attribute("width", strconv.Itoa(width))
+		p.attribute("height", strconv.Itoa(height))
+		p.w.WriteString(` loading="lazy"`)
+	}
 	p.title(node.(*ast.Image).Title)
 	p.w.WriteByte('>')
 }

@@ -57,6 +57,7 @@ func (w *ways) settle(body *html.Node) error {
 		case n.Data == "a":
 			w.link(n)
 		case n.Data == "img":
+			nodes.Unset(n, "loading") // EPUB 3.2 does not know it
 			if err := w.show(n); err != nil {
 				return err
 			}

@@ -174,5 +174,11 @@ func (f *fragments) Notes(w *bytes.Buffer) {
 	f.notes = f.notes[:0]
 }
 
+// Size gives the dots of a picture of the content folder.
+func (f *fragments) Size(l *markdown.Link) (width, height int) {
+	size := f.page.Links[l.Index].Size
+	return size.Width, size.Height
+}
+
 // Link gives the way from the page to what a link leads to.
 func (f *fragments) Link(l *markdown.Link) string { return href(f.at, f.page.Links[l.Index]) }
