@@ -106,7 +106,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "kinds", After: []string{"press more", "number text"}, Tools: browser, Run: b.browserMore("kinds.mjs")},
 		{Name: "margin", After: []string{"press more"}, Tools: browser, Run: b.browserMore("margin.mjs")},
 		{
-			Name: "handout", After: []string{"press"}, Run: b.handout("handout.mjs"),
+			Name: "handout", After: []string{"press", "number text"}, Run: b.handout("handout.mjs"),
 			Tools: append(browser, java, tool.Poppler.Name, tool.ZBar.Name),
 		},
 		{Name: "html-validate", After: []string{"press"}, Tools: checkers, Run: b.htmlValidate},

@@ -77,7 +77,7 @@ func readCounts(out []byte) (map[string]int, error) {
 	return counts, nil
 }
 
-// numberText makes a module of the page's number text, one of how the page works ranges, and one of its codes, with the
+// numberText makes a module of the page's number text, one of how the page works ranges, and two of its codes, with the
 // same bundler that presses the site.
 func (b *bench) numberText(ctx context.Context, r *step.Record) error {
 	if err := os.MkdirAll(b.numbers, 0o755); err != nil {
@@ -89,7 +89,7 @@ func (b *bench) numberText(ctx context.Context, r *step.Record) error {
 	}
 	_, err := r.Command(ctx, step.Command{Env: roomy, Args: []string{
 		"go", "run", "github.com/evanw/esbuild/cmd/esbuild", "theme/script/number.ts", "theme/script/spread.ts",
-		"theme/script/ranges.ts", "theme/script/code.ts",
+		"theme/script/ranges.ts", "theme/script/code.ts", "theme/script/qr.ts",
 		"--bundle", "--format=esm", "--out-extension:.js=.mjs", "--outdir=" + b.numbers,
 	}})
 	return err

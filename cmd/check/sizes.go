@@ -24,6 +24,7 @@ const (
 	mostScript = 9_000 // with the words of a language
 	mostRanges = 3_000 // the script that works ranges, which is loaded once a page is live
 	mostAfter  = 5_000 // the script for what comes after, loaded then too, with the words of a language
+	mostPaper  = 4_500 // the script that takes a page along, a second later still, with the words of a language
 	mostModule = 1_500
 
 	// What only a page with exercises loads: their script, with the words of a language, and a module that marks answers
@@ -146,8 +147,8 @@ func compressed(text []byte) int {
 
 // scripts weighs each script alone: a page loads one of each kind, in its language.
 func (w *weighing) scripts(files []pressed.File) {
-	limits := map[string]int{"page": mostScript, "ranges": mostRanges, "after": mostAfter, "practice": mostPractice,
-		"wall": mostWall, "course": mostCourse, "block": mostBlocks, "drawing": mostDrawing,
+	limits := map[string]int{"page": mostScript, "ranges": mostRanges, "after": mostAfter, "paper": mostPaper,
+		"practice": mostPractice, "wall": mostWall, "course": mostCourse, "block": mostBlocks, "drawing": mostDrawing,
 		"language": mostLanguage, "offline": mostOffline, "worker": mostWorker}
 	found := map[string]bool{}
 	for _, f := range files {

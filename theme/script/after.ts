@@ -1,28 +1,31 @@
 // What a page is live without, in a script of its own that the page's script loads: the work in printed numbers, the
 // buttons for a touch screen, and what keeps the reader's numbers.
 
-import { makeKeeper } from "./keeper";
+import { makeKeeper, type Keeper } from "./keeper";
 import { makeKeys } from "./keys";
 import type { Page } from "./page";
 import { keptBlocks } from "./blockkey";
-import { BLOCK, load } from "./later";
-import { bindPrint } from "./print";
+import { BLOCK, load, PAPER } from "./later";
 import { makeWork } from "./work";
+
+const LATER = 500; // milliseconds: nobody prints a page sooner, and all else comes first
 
 declare global {
   /** Adds it to a page that is live, or just about to be. Gives the function that brings the work up to date. */
   var comeAfter: ((page: Page, then: () => void) => () => void) | undefined;
+  /** Has the page taken along: on paper, in a file, as a text. A page without fields has no keeper. */
+  var comePaper: ((page: Page, keeper?: Keeper) => void) | undefined;
 }
 
 globalThis.comeAfter = (page, then) => {
   makeKeys();
-  if (page.fields.length) {
-    makeKeeper(page.fields, then);
+  const keeper = page.fields.length ? makeKeeper(page.fields, then) : undefined;
+  if (keeper) {
     if (keptBlocks() || document.querySelector(".blocks")) {
       load(BLOCK).then(() => globalThis.comeBlock?.(page, then));
     }
   }
-  bindPrint();
+  setTimeout(() => load(PAPER).then(() => globalThis.comePaper?.(page, keeper)), LATER);
   const become = (name: string) => document.body.classList.add(name);
   become("after");
   document.addEventListener("input", () => become("typing"), { once: true });

@@ -24,7 +24,8 @@ const mark = (value?: string): string | null => {
 };
 
 /** Shows the block that is chosen, unless the reader has typed numbers on this page. */
-export function showBlock({ fields }: Page, then: () => void): void {
+export function showBlock(page: Page, then: () => void): void {
+  const { fields } = page;
   const kept = loadBlocks();
   const block = kept?.blocks[kept.current];
   const line = document.getElementById("state");
@@ -60,6 +61,7 @@ export function showBlock({ fields }: Page, then: () => void): void {
   if (!taken.length) {
     return;
   }
+  page.block = () => (mark() === now() ? block.name : "");
   const before = mark();
   if (before === BACK || (before !== now() && fields.some((field) => field.changed))) {
     offer();

@@ -27,6 +27,7 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
 
   const say = (text: string, ...more: Node[]) => said.replaceChildren(text, ...more);
   const kept = (): Blocks => loadBlocks() ?? noBlocks();
+  page.block = () => kept().blocks[current]?.name ?? "";
   const offer = (text: Word, act: () => void): Node => {
     const button = document.createElement("button");
     button.type = "button";

@@ -7,11 +7,20 @@ import type { Word } from "./wire";
 
 const PAUSE = 300; // milliseconds after the last change, before the numbers are kept
 
+/** The numbers of a page for a link. */
+export interface Keeper {
+  /** The fragment with what is not the example's; "" for nothing. */
+  fragment(): string;
+  /** Puts them into the address and copies it; gives what there is to say of that. */
+  link(): Promise<Word>;
+  readonly edition: string;
+}
+
 /**
  * Brings back the numbers that were typed on this page before, or that a link has brought; keeps those that are typed,
- * and makes the buttons for such a link. Then is called when numbers have come in later.
+ * and makes such a link. Then is called when numbers have come in later.
  */
-export function makeKeeper(fields: Field[], then: () => void): void {
+export function makeKeeper(fields: Field[], then: () => void): Keeper {
   const record = makeRecord(fields);
   const line = document.getElementById("state")!;
   const here = () => location.href.split("#")[0];
@@ -67,15 +76,25 @@ export function makeKeeper(fields: Field[], then: () => void): void {
   });
   ["input", "change", "click"].forEach((name) => document.addEventListener(name, keepSoon));
   addEventListener("pagehide", keepNow);
+  const keeper: Keeper = {
+    edition: record.edition,
+    fragment() {
+      const numbers = record.write();
+      return numbers && LINK + numbers;
+    },
+    link() {
+      keepNow();
+      setAddress(here() + keeper.fragment());
+      return copy(location.href).then(() => "copied", () => "in-address");
+    },
+  };
   all("[data-link]").forEach((button) => {
     button.onclick = (event) => {
       event.stopPropagation();
-      keepNow();
-      const numbers = record.write();
-      setAddress(here() + (numbers && LINK + numbers));
-      copy(location.href).then(() => say("copied"), () => say("in-address"));
+      keeper.link().then(say);
     };
   });
+  return keeper;
 }
 
 /** Puts an address of this page in the place of its own. A browser may forbid it; the page works without. */
@@ -88,4 +107,4 @@ function setAddress(address: string): void {
 }
 
 /** Copies a text, if the browser lets a page do that. */
-const copy = async (text: string): Promise<void> => navigator.clipboard.writeText(text);
+export const copy = async (text: string): Promise<void> => navigator.clipboard.writeText(text);

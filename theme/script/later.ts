@@ -1,10 +1,12 @@
-// Loads the scripts that a page is live without: what works ranges (ranges.ts), what comes after (after.ts), what shows
-// a reader's blocks (block.ts), what draws pictures (drawing.ts), and what exercises need (practice.ts).
+// Loads the scripts that a page is live without: what works ranges (ranges.ts), what comes after (after.ts), what takes
+// the page along (paper.ts), what shows a reader's blocks (block.ts), what draws pictures (drawing.ts), and what exercises
+// need (practice.ts).
 
 export const RANGES = 0;
 export const AFTER = 1;
-export const BLOCK = 2;
-export const DRAWING = 3;
+export const PAPER = 2;
+export const BLOCK = 3;
+export const DRAWING = 4;
 export const PRACTICE = -1; // the last, since not every page has the one before it
 
 const coming: Record<number, Promise<void> | undefined> = {};
@@ -24,7 +26,9 @@ export function load(which: number): Promise<void> {
     const script = document.importNode([...tags.children].at(which)!, true) as HTMLScriptElement;
     script.onload = () => {
       resolve();
-      document.dispatchEvent(new Event("change"));
+      if (which !== PAPER) { // which changes nothing: a link's numbers stay in the address
+        document.dispatchEvent(new Event("change"));
+      }
     };
     script.onerror = () => {
       coming[which] = undefined; // the next time that it is needed asks for it again

@@ -9,6 +9,8 @@ export interface Page {
   fields: Field[];
   sheets: Sheet[];
   works: Works;
+  /** The name of the block whose numbers the page shows; "" for none. Only a page that has one says it. */
+  block?: () => string;
 }
 
 /** A part of the page that is mounted on an element and follows one worksheet, or more. */

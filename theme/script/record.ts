@@ -1,9 +1,7 @@
-import { printedIndex } from "./choice";
 import { all } from "./element";
 import { enter, type Entry, type Field } from "./field";
+import { EDITION, nameEntries, printedEntry, UNIT } from "./listed";
 
-const EDITION = "edition";
-const UNIT = "*"; // behind the name of a field: the unit of its number
 const LONGEST = 60; // letters of an entry
 
 /** What became of a record that was read. */
@@ -11,6 +9,8 @@ export type Read = "taken" | "left-out" | "other-edition";
 
 /** The numbers of a page as a text, and back. */
 export interface Record {
+  /** What fits together: the givens of the page. */
+  readonly edition: string;
   /** What is not the example's; "" for nothing. */
   write(): string;
   /** Puts what a record says into the fields, which read it as if it were typed. What it does not say is the example's. */
@@ -21,6 +21,7 @@ export function makeRecord(fields: Field[]): Record {
   const edition = editionOf(fields);
   const printed = fields.map(printedEntry);
   return {
+    edition,
     write() {
       const record = new URLSearchParams();
       fields.forEach((field, i) => {
@@ -40,6 +41,7 @@ export function makeRecord(fields: Field[]): Record {
         return "other-edition";
       }
       record.delete(EDITION);
+      nameEntries(record, fields);
       fields.forEach((field) => field.reset());
       const there = fields.filter(({ element }) => record.has(element.id));
       const entries = there.map(({ element: { id } }): Entry => [
@@ -52,13 +54,6 @@ export function makeRecord(fields: Field[]): Record {
       return unfit.length || [...record].length ? "left-out" : "taken";
     },
   };
-}
-
-/** What a field was printed with. */
-function printedEntry({ element }: Field): Entry {
-  const [list] = all<HTMLSelectElement>("select", element.parentElement!);
-  const name = list?.options[printedIndex(list)]!.text;
-  return element === list ? [name] : [(element as HTMLInputElement).defaultValue, name];
 }
 
 /**

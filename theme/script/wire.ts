@@ -36,8 +36,8 @@ export type Attribute =
   | "data-void-for" // the worksheet that a sentence is shown for while it waits for a number
   | "data-reset" // the worksheet that a button takes back to its example
   | "data-live-only" // a control that is of use once the page is live
-  | "data-print" // the button that prints a page with all that is folded
   | "data-link" // a button that puts the page's numbers into its address
+  | "data-take" // a button that opens what takes a worksheet along
   | "data-table" // the reckoner that an answer belongs to: its place in the list of tables
   | "data-row" // the row of an answer of a reckoner
   | "data-col" // its column
@@ -91,6 +91,24 @@ export type Word =
   | "other-edition"
   | "copied"
   | "in-address"
+  | "print-all"
+  | "link-numbers"
+  | "copy-answer"
+  | "save-table"
+  | "answer-copied"
+  | "not-copied"
+  | "no-answer"
+  | "table-saved"
+  | "columns"
+  | "about"
+  | "point"
+  | "from-example"
+  | "from-reader"
+  | "from-block"
+  | "code"
+  | "code-page"
+  | "code-full"
+  | "no-address"
   | "elapsed"
   | "left"
   | "over"

@@ -29,6 +29,7 @@ describe('the page about one block', () => {
         'feeds-last': ['2027-10-20'], 'feeds-material': ['UAN-32'] });
       assert.equal(await page.locator('.feeds li:visible').count(), 7);
       assert.equal(await page.locator('.cautions .signal:visible').count(), 6);
+      await page.waitForSelector('body.paper'); // which adds a code
       for (const format of ['Letter', 'A4']) {
         const sides = (await page.pdf({ format })).toString('latin1').match(/\/Type\s*\/Page\b/g);
         assert.equal(sides.length, 1, `${way} on ${format}`);

@@ -9,6 +9,7 @@ import { describe, test } from 'node:test';
 import { inspect } from './axe.mjs';
 import { check, lines } from './calculator.mjs';
 import { lead } from './hour.mjs';
+import './paper.mjs';
 import { settings } from './settings.mjs';
 import { regulars, start } from './visit.mjs';
 

@@ -176,8 +176,9 @@ describe('a link with numbers', together, () => {
   async function linkOf(t, number) {
     const { page } = await openReady(t);
     await put(reported(page), number);
-    await page.locator('#worksheet-soil [data-link]').click();
-    await page.waitForFunction(() => /address/.test(document.getElementById('state').textContent));
+    await page.locator('#worksheet-soil [data-take]').click();
+    await page.locator('#worksheet-soil footer').getByText('Link with these numbers').click();
+    await page.waitForFunction(() => /address/.test(document.querySelector('#worksheet-soil footer [role=status]').textContent));
     return page.url();
   }
 
@@ -330,7 +331,7 @@ describe('without', together, () => {
     const own = (await state((await openReady(t)).page)).worksheets.soil.answers;
     const { answers: shown, yours } = (await state(page)).worksheets.soil;
     assert.ok(yours && shown.join() !== own.join(), 'the answers are still those of the example');
-    const seen = await page.evaluate(() => [...document.querySelectorAll('#worksheet-soil .work p + p, [data-link]')]
+    const seen = await page.evaluate(() => [...document.querySelectorAll('#worksheet-soil .work p + p, [data-take]')]
       .filter((one) => one.checkVisibility({ visibilityProperty: true })).length);
     assert.equal(seen, 0, 'work of the example beside the answers of other numbers, or a button that does nothing');
     await page.locator('#worksheet-soil [data-reset]').click();

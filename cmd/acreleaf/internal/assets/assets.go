@@ -20,6 +20,7 @@ import (
 type Bundle struct {
 	Script, After output.File // what makes a page live, and what comes after: both ask for words, which Worded gives
 	Ranges        output.File // what works ranges: a script of its own, since no page needs it for single numbers
+	Paper         output.File // what takes a page along: on paper, as a text, in a file; it asks for words too
 	Language      output.File // what takes the language of a first visit, where the site has several
 	Practice      output.File // what exercises need; it asks for words too
 	PracticeStyle output.File // how exercises look
@@ -41,7 +42,7 @@ type Bundle struct {
 // places says where in the bundle each file goes that is made of an entry.
 func (b *Bundle) places() map[string]*output.File {
 	return map[string]*output.File{
-		"page.js": &b.Script, "ranges.js": &b.Ranges, "after.js": &b.After, "practice.js": &b.Practice,
+		"page.js": &b.Script, "ranges.js": &b.Ranges, "after.js": &b.After, "paper.js": &b.Paper, "practice.js": &b.Practice,
 		"course.js": &b.Course, "wall.js": &b.Wall, "opener.js": &b.Opener, "page.css": &b.Style,
 		"practice.css": &b.PracticeStyle, "course.css": &b.CourseStyle, "block.css": &b.BlockStyle, "block.js": &b.Block,
 		"wall.css": &b.WallStyle, "language.js": &b.Language, "drawing.js": &b.Drawing, "drawing.css": &b.DrawingStyle,

@@ -20,6 +20,7 @@ import (
 func small() fstest.MapFS {
 	return fstest.MapFS{
 		"script/after.ts":    {Data: []byte("document.title += words.after;\n")},
+		"script/paper.ts":    {Data: []byte("document.title += words.paper;\n")},
 		"script/language.ts": {Data: []byte("document.title += ' language';\n")},
 		"script/practice.ts": {Data: []byte("document.title += words.practice;\n")},
 		"script/drawing.ts":  {Data: []byte("document.title += words.drawing;\n")},

@@ -17,6 +17,7 @@ const (
 	styleEntry  = "style/acreleaf.css"
 	rangesEntry = "script/ranges.ts"
 	afterEntry  = "script/after.ts"
+	paperEntry  = "script/paper.ts"
 
 	languageEntry = "script/language.ts"
 
@@ -54,6 +55,7 @@ var entries = []api.EntryPoint{
 	{InputPath: scriptEntry, OutputPath: "page"},
 	{InputPath: rangesEntry, OutputPath: "ranges"},
 	{InputPath: afterEntry, OutputPath: "after"},
+	{InputPath: paperEntry, OutputPath: "paper"},
 	{InputPath: languageEntry, OutputPath: "language"},
 	{InputPath: practiceEntry, OutputPath: "practice"},
 	{InputPath: practiceStyle, OutputPath: "practice"},

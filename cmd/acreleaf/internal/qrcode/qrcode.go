@@ -3,10 +3,15 @@ package qrcode
 
 import qr "github.com/piglig/go-qr"
 
-// Of gives the code of a text, row by row; a module is true where it is dark. Its correction is the middle one of four,
-// which reads from a creased card.
+// Of gives the code of a text, row by row; a module is true where it is dark. Its correction is the middle one of the
+// first three, which reads from a creased card. The text is bytes whatever it is made of, so that the script of a page
+// (theme/script/qr.ts), which has no other way to write one, gives the same code.
 func Of(text string) ([][]bool, error) {
-	made, err := qr.EncodeText(text, qr.Medium)
+	bytes, err := qr.MakeBytes([]byte(text))
+	if err != nil {
+		return nil, err
+	}
+	made, err := qr.EncodeSegments([]*qr.QrSegment{bytes}, qr.Medium, qr.MinVersion, qr.MaxVersion, bestMask, false)
 	if err != nil {
 		return nil, err
 	}
@@ -19,3 +24,5 @@ func Of(text string) ([][]bool, error) {
 	}
 	return rows, nil
 }
+
+const bestMask = -1

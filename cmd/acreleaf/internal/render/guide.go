@@ -39,7 +39,6 @@ func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 	r.block(w, g.Block)
 	r.unitSystem(w, g.Body)
 	r.article(w, g)
-	r.printAll(w, g)
 	r.record(w, g.Course)
 	r.module(w, g.Module)
 	r.learning(w, g)
@@ -57,16 +56,6 @@ func (r *Renderer) article(w *bytes.Buffer, g *Guide) {
 	w.WriteString(string(g.Body))
 	r.references(w, g.Cited)
 	w.WriteString("</article>\n")
-}
-
-// printAll writes the button that prints a page with the work and all else that is folded.
-func (r *Renderer) printAll(w *bytes.Buffer, g *Guide) {
-	if !strings.Contains(string(g.Body), "<details") {
-		return
-	}
-	w.WriteString("<p><button type=\"button\" " + wire.Print + ">")
-	text(w, r.words.Page.PrintAll)
-	w.WriteString("</button></p>\n")
 }
 
 // facts writes what is in the margin beside the title: number, crop, season and review.

@@ -62,6 +62,8 @@ func scriptWords(own *Words, general *words.General) map[wire.Word]string {
 		wire.Count: led.Count, wire.Counted: led.Counted.pattern(), wire.HeardOf: led.Heard.pattern(),
 		wire.Cleared: led.Cleared, wire.PutBack: led.PutBack,
 	}
+	all[wire.LinkNumbers] = kept.Link
+	maps.Copy(all, own.Paper.scriptWords())
 	maps.Copy(all, own.Progress.scriptWords())
 	maps.Copy(all, own.Block.scriptWords())
 	maps.Copy(all, own.Offline.scriptWords())

@@ -215,6 +215,7 @@ func (r *Renderer) liveScripts(w *bytes.Buffer, f *filling, tag func(start, scri
 	}
 	tag("\n<template><script", r.site.Ranges)
 	tag("<script", r.site.After)
+	tag("<script", r.site.Paper)
 	tag("<script", r.site.BlockScript)
 	if f.drawings {
 		tag("<script", r.site.DrawingScript)

@@ -31,6 +31,7 @@ type Site struct {
 	Wall          string // way from the site's root to the script of the leader's page, in the place of Practice
 	WallStyle     string // way from the site's root to the style of the leader's page
 	After         string // way from the site's root to the script for what comes after; the page's script loads it
+	Paper         string // way from the site's root to the script that takes a page along; a page loads it later still
 	DrawingScript string // way from the site's root to the script for drawings; a page that has one loads it
 	DrawingStyle  string // way from the site's root to the style of drawings
 	Script        string // way from the site's root to the script; empty for a site without one

@@ -22,6 +22,7 @@ type Words struct {
 	Course    CourseWords    `yaml:"course"`
 	Progress  ProgressWords  `yaml:"progress"`
 	Kept      KeptWords      `yaml:"kept"`
+	Paper     PaperWords     `yaml:"paper"`
 	Block     BlockWords     `yaml:"block"`
 	Offline   OfflineWords   `yaml:"offline"`
 	Leader    LeaderWords    `yaml:"leader"`
@@ -85,7 +86,6 @@ type PageWords struct {
 	ExampleFrom   Sentence `yaml:"example-from" blanks:"from"`
 	WithoutScript string   `yaml:"without-script"`
 	OneCard       string   `yaml:"one-card"` // in its place on a page with exercises alone
-	PrintAll      string   `yaml:"print-all"`
 }
 
 // FootWords is for the foot of a page.

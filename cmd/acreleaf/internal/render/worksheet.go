@@ -189,7 +189,7 @@ func (r *Renderer) origin(w *bytes.Buffer, c *Constant) {
 	}
 }
 
-// worksheetFoot writes the way back to the example, and the link that carries the numbers.
+// worksheetFoot writes the way back to the example, and what opens the ways to take the worksheet along.
 func (r *Renderer) worksheetFoot(w *bytes.Buffer, s *Worksheet) {
 	w.WriteString(`<footer><button type="button"`)
 	numbered(w, wire.Reset, s.Index)
@@ -197,9 +197,9 @@ func (r *Renderer) worksheetFoot(w *bytes.Buffer, s *Worksheet) {
 	w.WriteByte('>')
 	text(w, r.words.Worksheet.Reset)
 	w.WriteString(`</button><button type="button"`)
-	flag(w, wire.Link)
+	flag(w, wire.Take)
 	w.WriteByte('>')
-	text(w, r.words.Kept.Link)
+	text(w, r.words.Paper.Take)
 	w.WriteString("</button>")
 	if len(s.Work) == 0 {
 		r.code(w, s)

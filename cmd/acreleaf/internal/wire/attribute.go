@@ -39,8 +39,8 @@ const (
 	VoidFor  = "data-void-for"  // the worksheet that a sentence is shown for while it waits for a number
 	Reset    = "data-reset"     // the worksheet that a button takes back to its example
 	LiveOnly = "data-live-only" // a control that is of use once the page is live
-	Print    = "data-print"     // the button that prints a page with all that is folded
 	Link     = "data-link"      // a button that puts the page's numbers into its address
+	Take     = "data-take"      // a button that opens what takes a worksheet along
 
 	Table  = "data-table" // the reckoner that an answer belongs to: its place in the list of tables
 	Row    = "data-row"   // the row of an answer of a reckoner
@@ -109,6 +109,25 @@ const (
 	OtherEdition Word = "other-edition"
 	Copied       Word = "copied"
 	InAddress    Word = "in-address"
+
+	PrintAll     Word = "print-all"
+	LinkNumbers  Word = "link-numbers"
+	CopyAnswer   Word = "copy-answer"
+	SaveTable    Word = "save-table"
+	AnswerCopied Word = "answer-copied"
+	NotCopied    Word = "not-copied"
+	NoAnswer     Word = "no-answer"
+	TableSaved   Word = "table-saved"
+	Columns      Word = "columns"
+	About        Word = "about"
+	Point        Word = "point"
+	FromExample  Word = "from-example"
+	FromReader   Word = "from-reader"
+	FromBlock    Word = "from-block"
+	Code         Word = "code"
+	CodePage     Word = "code-page"
+	CodeFull     Word = "code-full"
+	NoAddress    Word = "no-address"
 
 	Elapsed Word = "elapsed"
 	Left    Word = "left"
@@ -190,14 +209,18 @@ const (
 )
 
 // WordsOfPage are those of the script that makes a page live, WordsOfAfter those of the one that comes after,
-// WordsOfPractice those of the one for exercises, WordsOfWall those of the one of the leader's page, WordsOfBlock those
-// of the one for blocks, WordsOfCourse those of the one of courses and lessons, and WordsOfOffline those of the one
-// that keeps pages on the device, WordsOfDrawing those of the one for drawings.
+// WordsOfPaper those of the one that takes a page along, WordsOfPractice those of the one for exercises, WordsOfWall
+// those of the one of the leader's page, WordsOfBlock those of the one for blocks, WordsOfCourse those of the one of
+// courses and lessons, WordsOfOffline those of the one that keeps pages on the device, and WordsOfDrawing those of the
+// one for drawings.
 var (
 	WordsOfPage = []Word{To, Said, Below, Order, NotDetected, Above, Comma, NoNumber, NoUnit, ReadAs, Decimal, Early,
 		Sometimes, SetAside, Needed, UseAgain, Perhaps, Narrow, DayPattern, Months, Beside, Waiting, PassageWaiting,
 		Unanswered, None, Undo}
-	WordsOfAfter    = []Word{To, DayPattern, Months, Undo, Kept, Linked, LeftOut, OtherEdition, Copied, InAddress}
+	WordsOfAfter = []Word{To, DayPattern, Months, Undo, Kept, Linked, LeftOut, OtherEdition, Copied, InAddress}
+	WordsOfPaper = []Word{PrintAll, Copied, InAddress, LinkNumbers, CopyAnswer, SaveTable, AnswerCopied, NotCopied,
+		NoAnswer, TableSaved, Columns, About, Point, FromExample, FromReader, FromBlock, Code, CodePage, CodeFull,
+		NoAddress}
 	WordsOfPractice = []Word{To, Order, NotDetected, Above, Comma, Decimal, Sometimes, Perhaps, Narrow, DayPattern, Months}
 	WordsOfWall     = append(slices.Clone(WordsOfPractice), Elapsed, Left, Over, Count, Counted, HeardOf, Cleared, PutBack)
 	WordsOfBlock    = []Word{LeftOut, PutBack, ShowBlock, ShowsBlock, ToExample, NotKnown, BlockShown,

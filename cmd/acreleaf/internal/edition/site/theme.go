@@ -28,9 +28,9 @@ func Opener() output.File {
 }
 
 // A worded is the scripts of a page with the words of a language: the one that makes a page live, the one that comes
-// after, the one for exercises, that of the leader's page, that of courses, those of blocks and
-// drawings, and the one that keeps pages on the device.
-type worded struct{ page, after, practice, wall, course, block, drawing, offline output.File }
+// after, the one that takes the page along, the one for exercises, that of the leader's page, that of courses, those of
+// blocks and drawings, and the one that keeps pages on the device.
+type worded struct{ page, after, paper, practice, wall, course, block, drawing, offline output.File }
 
 // scripts gives the scripts by language. They are made once a process, as the bundle is.
 var scripts = sync.OnceValue(func() map[string]worded {
@@ -45,7 +45,7 @@ var scripts = sync.OnceValue(func() map[string]worded {
 			return assets.Worded(script, language, words)
 		}
 		byLanguage[language] = worded{with(made.Script, wire.WordsOfPage), with(made.After, wire.WordsOfAfter),
-			with(made.Practice, wire.WordsOfPractice), with(made.Wall, wire.WordsOfWall),
+			with(made.Paper, wire.WordsOfPaper), with(made.Practice, wire.WordsOfPractice), with(made.Wall, wire.WordsOfWall),
 			with(made.Course, wire.WordsOfCourse),
 			assets.With(with(made.Block, wire.WordsOfBlock), language, "facts", factsOfBlocks(language)),
 			assets.With(with(made.Drawing, wire.WordsOfDrawing), language, "rules", drawing.JSON()),
@@ -118,7 +118,7 @@ func siteView(of *config.Site, language string) render.Site {
 		s.Card = card().Path
 	}
 	worded := scripts()[language]
-	s.Script, s.After, s.Practice = worded.page.Path, worded.after.Path, worded.practice.Path
+	s.Script, s.After, s.Paper, s.Practice = worded.page.Path, worded.after.Path, worded.paper.Path, worded.practice.Path
 	s.Wall, s.CourseScript, s.BlockScript = worded.wall.Path, worded.course.Path, worded.block.Path
 	s.DrawingScript = worded.drawing.Path
 	s.Offline = worded.offline.Path
