@@ -26,8 +26,8 @@ globalThis.comeAfter = (page, then) => {
     }
   }
   setTimeout(() => load(PAPER).then(() => globalThis.comePaper?.(page, keeper)), LATER);
-  const become = (name: string) => document.body.classList.add(name);
-  become("after");
-  document.addEventListener("input", () => become("typing"), { once: true });
+  const { classList } = document.body;
+  classList.add("after");
+  document.addEventListener("input", () => classList.add("typing"), { once: true });
   return makeWork(page);
 };

@@ -74,7 +74,8 @@ export function makeKeeper(fields: Field[], then: () => void): Keeper {
       keepNow();
     }
   });
-  ["input", "change", "click"].forEach((name) => document.addEventListener(name, keepSoon));
+  // In the body, since the document is told of a script that has come, too.
+  ["input", "change", "click"].forEach((name) => document.body.addEventListener(name, keepSoon));
   addEventListener("pagehide", keepNow);
   const keeper: Keeper = {
     edition: record.edition,

@@ -26,9 +26,7 @@ export function load(which: number): Promise<void> {
     const script = document.importNode([...tags.children].at(which)!, true) as HTMLScriptElement;
     script.onload = () => {
       resolve();
-      if (which !== PAPER) { // which changes nothing: a link's numbers stay in the address
-        document.dispatchEvent(new Event("change"));
-      }
+      document.dispatchEvent(new Event("change"));
     };
     script.onerror = () => {
       coming[which] = undefined; // the next time that it is needed asks for it again

@@ -251,7 +251,7 @@ func TestLinksSayWhereTheyLead(t *testing.T) {
 			`<a href="` + address + `guides/water/" rel="next">`,
 			"It needs the network, and is here: <a href=\"" + address + "\">",
 			`<a href="` + address + `calculations/soil-nitrogen/">For the curious: how this answer is worked (on the site)</a>`,
-		}, `<button type="button" data-link`},
+		}, "Ask the office that made it"},
 		{"alone", demo(), only, []string{"how this answer is worked (on the site)</span>", "Ask the office that made it"},
 			`<nav aria-label="This site"`},
 		{"with all", demo(), nil, []string{`<a href="water.html" rel="next">`, `<a href="../home.html">All guides</a>`,
@@ -268,6 +268,19 @@ func TestLinksSayWhereTheyLead(t *testing.T) {
 				t.Errorf("the page has %s", c.never)
 			}
 		})
+	}
+}
+
+// The address of a packet is one of a computer, so no button puts numbers into it.
+func TestNoLinkWithNumbers(t *testing.T) {
+	content := demo()
+	const name, button = "block", ` data-link`
+	if page := made(t, content, site.New)[name+"/index.html"]; !bytes.Contains(page, []byte(button)) {
+		t.Fatal("the page of the site has no such button")
+	}
+	page := made(t, content, Of(content, []string{name + ".md"}, false))[name+".html"]
+	if page == nil || bytes.Contains(page, []byte(button)) {
+		t.Errorf("the packet has a button that makes a link, or is not there (%d bytes)", len(page))
 	}
 }
 
