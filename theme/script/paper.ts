@@ -30,7 +30,7 @@ globalThis.comePaper = (page, keeper) => {
     top.textContent = from;
     hide(top, !page.fields.some(({ changed }) => changed));
     foot.replaceChildren(...leadBack(page, keeper, from));
-    page.fields.forEach(({ element }) => element.value.length > SHORT && element.setAttribute("size", "" + element.value.length));
+    all<HTMLInputElement>(".field input").forEach((input) => input.value.length > SHORT && (input.size = input.value.length));
   };
   document.body.classList.add("paper");
 };
