@@ -43,7 +43,7 @@ func calculationPage() *manualPage {
 		}
 		fmt.Fprintf(&b, "\n````text\n%s````\n", block(s))
 	}
-	return &manualPage{name: "calculations", title: "Every calculation", order: 29, body: b.String(),
+	return &manualPage{name: "calculations", title: "Every calculation", order: 30, body: b.String(),
 		summary: "What each calculation takes and answers, with a block that is ready to copy."}
 }
 

@@ -60,7 +60,7 @@ func commandPage(t *testing.T) *manualPage {
 		}
 	}
 	b.WriteString("\n" + commandsAfter)
-	return &manualPage{name: "commands", title: "Commands and options", order: 28, body: b.String(),
+	return &manualPage{name: "commands", title: "Commands and options", order: 29, body: b.String(),
 		summary: "Everything that can be typed after the program's name, and what each option does."}
 }
 

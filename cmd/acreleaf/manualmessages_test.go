@@ -29,7 +29,7 @@ var manualSubjects = []struct{ folder, title, summary string }{
 }
 
 // firstMessages is the place in the manual of the first page of messages.
-const firstMessages = 31
+const firstMessages = 32
 
 const messagesBefore = `When something is wrong, the program says what, where, and what to type next.
 The name of the message is in square brackets at the end of its first line. Look it up here.

@@ -74,7 +74,7 @@ func unitsPage() *manualPage {
 	for _, s := range unit.ListedSubstances() {
 		fmt.Fprintf(&b, "| `%s` | %s |\n", s.Name, codes(s.Words))
 	}
-	return &manualPage{name: "units", title: "Every unit", order: 30, body: b.String(),
+	return &manualPage{name: "units", title: "Every unit", order: 31, body: b.String(),
 		summary: "The units and substances that can be read, and every way to write them."}
 }
 

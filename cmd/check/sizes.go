@@ -41,6 +41,7 @@ const (
 	// What a page loads when all else of it is there, and what a browser then runs beside it.
 	mostOffline = 2_500 // the script that keeps pages on the device, with the words of a language
 	mostWorker  = 2_500 // the worker that answers from there
+	mostFind    = 1_500 // the script that finds a word in the index of terms, with the words of a language
 )
 
 // sizes prints what the parts of a guide weigh on the wire, and fails when one is over its limit.
@@ -149,7 +150,7 @@ func compressed(text []byte) int {
 func (w *weighing) scripts(files []pressed.File) {
 	limits := map[string]int{"page": mostScript, "ranges": mostRanges, "after": mostAfter, "paper": mostPaper,
 		"practice": mostPractice, "wall": mostWall, "course": mostCourse, "block": mostBlocks, "drawing": mostDrawing,
-		"language": mostLanguage, "offline": mostOffline, "worker": mostWorker}
+		"language": mostLanguage, "offline": mostOffline, "worker": mostWorker, "find": mostFind}
 	found := map[string]bool{}
 	for _, f := range files {
 		kind, _, _ := strings.Cut(path.Base(f.Path), ".")

@@ -30,6 +30,7 @@ func TestSizesHoldTheirLimits(t *testing.T) {
 		"assets/practice.en.a.js": []byte("4"), "assets/wall.en.a.js": []byte("5"), "assets/course.en.a.js": []byte("6"),
 		"assets/block.en.a.js":   []byte("7"),
 		"assets/offline.en.a.js": []byte("7"), "worker.js": []byte("8"), "assets/language.a.js": []byte("9"),
+		"assets/find.en.a.js": []byte("1"),
 	}
 	for _, c := range []struct {
 		name, file string
@@ -54,6 +55,7 @@ func TestSizesHoldTheirLimits(t *testing.T) {
 			slices.Concat([]byte(`<figure class="drawing">`), noise(mostHTML), []byte("</figure>\n")), ""},
 		{"script of the leader", "assets/wall.es.a.js", noise(mostWall + 1), "script wall.es.a.js is"},
 		{"script that keeps pages", "assets/offline.es.a.js", noise(mostOffline + 1), "script offline.es.a.js is"},
+		{"script of the index", "assets/find.es.a.js", noise(mostFind + 1), "script find.es.a.js is"},
 		{"worker", "worker.js", noise(mostWorker + 1), "script worker.js is"},
 		{"a page of exercises", "workshops/soil/index.html",
 			append([]byte(`<p data-exercise="0">`), noise(mostHTML)...), "workshops/soil has exercises and no module"},

@@ -183,6 +183,11 @@ export type Word =
   | "edition-use"
   | "edition-later"
   | "edition-failed"
+  | "find-word"
+  | "find-go"
+  | "found-words"
+  | "none-found"
+  | "nearest-words"
 ;
 
 /** Data is the data block of a page: the module that works every worksheet, and which cells of it the script must know.

@@ -1,17 +1,20 @@
 // What a page may ask of the worker, by name. A page of another edition may ask too, so a name keeps its meaning.
 
 import { AWAY, carry, homeOf, prepare } from "./workerprepare";
-import { OWN, addressOf, begin, inUse, isPage, isWhole, keep, keptOf, letGo, lookAgain, use, wantWhole } from "./workerkept";
+import { OWN, addressOf, begin, inUse, isPage, isWhole, keep, keptOf, letGo, lookAgain, pathOf, use, wantWhole } from "./workerkept";
 import { scope } from "./workerscope";
 
 const BATCH = 8; // files that are kept for each time that a page asks: a worker may be stopped between two
 
 export const deeds: Record<string, (path: string) => Promise<unknown>> = {
-  /** Keeps a page that a reader opened, and the home page that the next visit may begin with. */
+  /** Keeps a page that a reader opened, the home page that the next visit may begin with, and the index of words. */
   async visit(path) {
     const kept = (await inUse()) ?? (await prepare());
     await keep(kept, path);
-    await keep(kept, homeOf(path, kept) + "index.html");
+    const home = homeOf(path, kept) + "index.html";
+    await keep(kept, home);
+    const text = await (await kept.cache.match(addressOf(home)))!.text();
+    await keep(kept, pathOf(new URL(/ id="find" href="([^"]+)/.exec(text)![1]!, addressOf(home)).href));
   },
 
   /** Says what is kept: the page, the whole site if it was asked for, in bytes; and whether a new edition is ready. */

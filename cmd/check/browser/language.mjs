@@ -1,4 +1,5 @@
 // The language of a first visit: the home page takes the browser's once, and never again against the reader's choice.
+// And the index of words in each language (words.mjs).
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -6,6 +7,7 @@ import { describe, test } from 'node:test';
 import { settings } from './settings.mjs';
 import { pages } from './site.mjs';
 import { start } from './visit.mjs';
+import { words } from './words.mjs';
 
 const { browser, origin } = await start(settings.site);
 const home = `${origin}/`;
@@ -96,3 +98,5 @@ describe('the language of a first visit', () => {
     }
   });
 });
+
+describe('the index of words', () => words(origin, reader));

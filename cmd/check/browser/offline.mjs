@@ -140,9 +140,14 @@ describe('without a signal', together, () => {
       await page.goto(`${served.site}guides/water/`);
       const listed = page.locator('main ul a');
       await listed.first().waitFor();
-      assert.deepEqual(await listed.evaluateAll((links) => links.map(({ pathname }) => pathname)), ['/', '/guides/soil/']);
+      assert.deepEqual(await listed.evaluateAll((links) => links.map(({ pathname }) => pathname)), ['/', '/terms/', '/guides/soil/']);
       await listed.last().click();
       assert.ok(await changed(page, 'guides/soil/'));
+      await page.locator('.foot input[type=search]').fill('soil report');
+      await page.keyboard.press('Enter');
+      await page.waitForURL(`${served.site}terms/#?soil%20report`);
+      await page.getByText(/Words found: \d/).waitFor();
+      assert.deepEqual(served.requests.filter((url) => /soil.*report/.test(url)), [], 'a word left the device');
       assert.deepEqual(faults, []);
     });
   });

@@ -92,6 +92,13 @@ test('the site in one file', async (t) => {
   assert.ok(await page.evaluate(() => scrollY) > 0, 'the way back leads to where the reader was');
   await page.goForward();
   await at(page, '/guides/soil/');
+  await page.locator('.foot input[type=search]').fill('burnt leaves');
+  await page.locator('.foot input[type=search]').press('Enter');
+  await at(page, '/terms/');
+  assert.match(await page.locator('.find [role=status]').textContent(), /Words found: \d/);
+  await page.locator('.find input').press('Enter');
+  await at(page, '/guides/wrong/');
+  await page.waitForFunction(() => location.hash === '#the-leaves-are-burnt');
   await page.goto(`${packet('all/site.html')}#/sources/nist-44`);
   await at(page, '/sources/');
   assert.ok(await page.evaluate(() => Math.abs(document.getElementById('nist-44').getBoundingClientRect().top) < 200));

@@ -33,6 +33,7 @@ type Bundle struct {
 	Wall          output.File // what the leader's page needs in the place of Practice; it asks for words too
 	WallStyle     output.File // how the leader's page looks
 	Offline       output.File // what keeps pages on the device; it asks for words too
+	Find          output.File // what finds a word in the index of terms; it asks for words too
 	Worker        output.File // what answers there; it asks for the names of an edition
 	Style         output.File
 	Opener        output.File // what opens one page of a file that has all; no page of a site loads it
@@ -46,7 +47,7 @@ func (b *Bundle) places() map[string]*output.File {
 		"course.js": &b.Course, "wall.js": &b.Wall, "opener.js": &b.Opener, "page.css": &b.Style,
 		"practice.css": &b.PracticeStyle, "course.css": &b.CourseStyle, "block.css": &b.BlockStyle, "block.js": &b.Block,
 		"wall.css": &b.WallStyle, "language.js": &b.Language, "drawing.js": &b.Drawing, "drawing.css": &b.DrawingStyle,
-		"offline.js": &b.Offline, "worker.js": &b.Worker,
+		"offline.js": &b.Offline, "worker.js": &b.Worker, "find.js": &b.Find,
 	}
 }
 

@@ -22,6 +22,7 @@ func small() fstest.MapFS {
 		"script/after.ts":    {Data: []byte("document.title += words.after;\n")},
 		"script/paper.ts":    {Data: []byte("document.title += words.paper;\n")},
 		"script/language.ts": {Data: []byte("document.title += ' language';\n")},
+		"script/find.ts":     {Data: []byte("document.title += words.find;\n")},
 		"script/practice.ts": {Data: []byte("document.title += words.practice;\n")},
 		"script/drawing.ts":  {Data: []byte("document.title += words.drawing;\n")},
 		"style/drawing.css":  {Data: []byte("s { margin: 0px; }\n")},

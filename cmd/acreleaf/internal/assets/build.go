@@ -33,6 +33,7 @@ const (
 	wallStyle     = "style/wall.css"
 	openerEntry   = "script/opener.ts"
 	offlineEntry  = "script/offline.ts"
+	findEntry     = "script/find.ts"
 	workerEntry   = "script/worker.ts"
 	iconFile      = "style/icon.svg"
 )
@@ -69,6 +70,7 @@ var entries = []api.EntryPoint{
 	{InputPath: wallStyle, OutputPath: "wall"},
 	{InputPath: styleEntry, OutputPath: "page"},
 	{InputPath: openerEntry, OutputPath: "opener"},
+	{InputPath: findEntry, OutputPath: "find"},
 }
 
 // apart are the scripts that talk to each other across editions of a site, so that no property may be shortened.

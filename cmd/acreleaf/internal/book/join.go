@@ -43,9 +43,11 @@ func (p *press) join() {
 	}
 	p.checkHome()
 	p.checkQuestions()
+	p.checkTerms()
 	p.checkLessons()
 	p.checkOrders()
 	p.book = p.gather()
+	p.checkSees()
 	p.checkEdition()
 	p.proofTogether()
 }

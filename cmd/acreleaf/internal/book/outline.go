@@ -21,6 +21,7 @@ type Outline struct {
 	Defined []*sheet.Sheet
 	Can     []string // what a learner can do after a lesson
 	Checks  []record.Exercise
+	Terms   []Term
 }
 
 // Listed are those parts of an outline that can be compared as they are.
@@ -39,7 +40,7 @@ func (a *Outline) same(b *Outline) bool {
 	return a == b || a.Listed == b.Listed && slices.Equal(a.Sheets, b.Sheets) &&
 		slices.Equal(a.Rests, b.Rests) && slices.Equal(a.Sourced, b.Sourced) &&
 		slices.Equal(a.Defined, b.Defined) && slices.Equal(a.Can, b.Can) &&
-		slices.Equal(a.Checks, b.Checks)
+		slices.Equal(a.Checks, b.Checks) && slices.Equal(a.Terms, b.Terms)
 }
 
 // gather puts together what is known of all pages. If nothing of that changed, it is the book of the last whole
@@ -89,6 +90,7 @@ func (p *press) outlinePage(d *draft) {
 		if d.address.Kind == kind.Lesson {
 			o.Checks = checksOf(d.work)
 		}
+		o.Terms = p.termsOf(d)
 		for _, definition := range d.defined.list {
 			o.Defined = append(o.Defined, definition.Sheet)
 		}

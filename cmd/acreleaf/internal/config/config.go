@@ -27,13 +27,14 @@ type Site struct {
 	Others    map[string]Texts   // in other languages, where the site file has them
 	Reading   map[string]float64 // how hard a text may be to read, by language, where the site says so
 	Hazards   []OwnHazard        // that the table of the calculations does not have
+	See       map[string][]See   // words of the index that lead to others, by language
 }
 
 // Contact says how a reader reaches the office, beside the name of who answers, which is in Texts.
 type Contact struct{ Email, Phone string }
 
 var siteKeys = []string{"office", "crop", "tagline", "language", "address", "licence", "contact", "local-rule",
-	"invented", "notice", "reading", "hazards"}
+	"invented", "notice", "reading", "hazards", "see"}
 
 var contactKeys = []string{"name", "email", "phone"}
 
@@ -53,6 +54,7 @@ func Load(fsys fs.FS, name string) (Site, *message.Source, message.List) {
 		Reading:   readingLimits(t),
 	}
 	site.Hazards = readHazards(t, site.Languages)
+	site.See = readSees(t, site.Languages)
 	c := t.Table("contact", "the contact", contactKeys)
 	if c != nil {
 		site.Contact = Contact{c.Text("email"), c.Text("phone")}

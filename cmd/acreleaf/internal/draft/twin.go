@@ -114,6 +114,8 @@ func (d *drafter) head(src *message.Source, start int, m page.Metadata) []edit {
 				outcomes += fmt.Sprintf("  - %q\n", toTranslate+can.Text)
 			}
 			edits = append(edits, edit{lines, outcomes})
+		case key == "terms": // each language has words of its own
+			edits = append(edits, edit{lines, ""})
 		case key == "language":
 			edits = append(edits, edit{lines, d.descent()})
 			language = true

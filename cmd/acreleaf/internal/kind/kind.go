@@ -23,6 +23,7 @@ const (
 	Calculation
 	Sources
 	Index
+	Terms
 	Leader
 	Offline
 	Missing
@@ -74,6 +75,7 @@ var rows = [count]Row{
 	Calculation: {Name: "calculation", Folder: "calculations"},
 	Sources:     {Name: "sources"},
 	Index:       {Name: "index"},
+	Terms:       {Name: "terms"},
 	Leader:      {Name: "leader"}, // the leader's page of another, under its address
 	Offline:     {Name: "offline"},
 	Missing:     {Name: "missing"},

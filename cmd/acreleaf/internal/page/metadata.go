@@ -23,9 +23,17 @@ type Metadata struct {
 	Ordered        bool           // whether the page has an order
 	Glance         []config.Value // figures such as "soil.nitrogen" for the line at the top, with their places
 	Questions      []Question     // of a home page: what people come with, and the page that answers it
+	Terms          []Terms        // words of the index that lead to the page
 	Lesson         Lesson
 	Places         Places
 	Faulty         bool // something in it could not be read, so what is missing may be there
+}
+
+// Terms are words of the index, and the part of the page that they lead to: the id of a heading, or of a worksheet.
+// The part is empty for the whole page.
+type Terms struct {
+	Part  config.Value
+	Words []config.Value
 }
 
 // A Lesson is what a page of a course says of itself.
@@ -55,7 +63,7 @@ func (m Metadata) Due() (time.Time, bool) {
 }
 
 var keys = []string{"title", "summary", "language", "translates", "reviewed", "review-every", "crop", "order",
-	"season", "glance", "questions", "outcomes", "minutes", "after"}
+	"season", "glance", "questions", "terms", "outcomes", "minutes", "after"}
 
 // Keys lists the keys of a page's metadata.
 func Keys() []string { return slices.Clone(keys) }
@@ -84,6 +92,7 @@ func readMetadata(src *message.Source, opening, yaml message.Span) (Metadata, me
 				Text: asked.Need(file, "type the question after the colon, as in \"guides/soil.md: What is in my soil?\"")})
 		}
 	}
+	m.Terms = readTerms(t)
 	m.Lesson = readLesson(t)
 	if m.Language != "" && !config.IsLanguage(m.Language) {
 		t.Fault("language", "language-code", fmt.Sprintf("%q is not a language code", m.Language),

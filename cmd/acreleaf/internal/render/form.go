@@ -18,6 +18,7 @@ const (
 	blankHome
 	blankUp
 	blankSources
+	blankTerms
 	blankLanguages
 	blankMain
 	blankTurn
@@ -38,7 +39,7 @@ type frameData struct {
 	Site  Site
 	Words *Words
 	Blank struct {
-		Root, Title, Summary, Address, Script, Home, Up, Sources, Languages, Main, Turn, Cite string
+		Root, Title, Summary, Address, Script, Home, Up, Sources, Terms, Languages, Main, Turn, Cite string
 	}
 }
 
@@ -57,6 +58,7 @@ func newForm(files fs.FS, site Site, words *Words) (form, error) {
 	data.Blank.Home = mark(blankHome)
 	data.Blank.Up = mark(blankUp)
 	data.Blank.Sources = mark(blankSources)
+	data.Blank.Terms = mark(blankTerms)
 	data.Blank.Languages = mark(blankLanguages)
 	data.Blank.Main = mark(blankMain)
 	data.Blank.Turn = mark(blankTurn)

@@ -67,6 +67,7 @@ func scriptWords(own *Words, general *words.General) map[wire.Word]string {
 	maps.Copy(all, own.Progress.scriptWords())
 	maps.Copy(all, own.Block.scriptWords())
 	maps.Copy(all, own.Offline.scriptWords())
+	maps.Copy(all, own.Terms.scriptWords())
 	return all
 }
 

@@ -83,6 +83,8 @@ func (r *Renderer) fill(w *bytes.Buffer, f *filling, blank int) {
 			w.WriteByte(' ')
 			link(w, "", f.page.Sources, r.words.Page.Sources)
 		}
+	case blankTerms:
+		text(w, f.page.Terms)
 	case blankLanguages:
 		r.languages(w, f.page)
 	case blankMain:
@@ -197,9 +199,11 @@ func (r *Renderer) script(w *bytes.Buffer, f *filling) {
 		tag("<script defer", r.site.CourseScript)
 		w.WriteByte('\n')
 	}
-	if r.site.Offline != "" && !f.page.Astray {
-		tag("<script defer", r.site.Offline)
-		w.WriteByte('\n')
+	for _, script := range []string{r.site.Offline, r.site.Find} {
+		if script != "" && !f.page.Astray {
+			tag("<script defer", script)
+			w.WriteByte('\n')
+		}
 	}
 	if len(f.page.Languages) > 0 && r.site.LanguageScript != "" {
 		tag("<script defer", r.site.LanguageScript)

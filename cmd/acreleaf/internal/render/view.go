@@ -37,6 +37,7 @@ type Site struct {
 	Script        string // way from the site's root to the script; empty for a site without one
 	Card          string // way from the site's root to the picture that a message shows which links to a page
 	Offline       string // way from the site's root to the script that keeps pages on the device
+	Find          string // way from the site's root to the script that finds a word in the index of terms
 
 	LanguageScript string // way from the site's root to what takes the language of a first visit; empty for one language
 }
@@ -61,6 +62,7 @@ type Page struct {
 	Home      string // way to the home page
 	Up        *Link  // way to the list of the pages of its kind; nil for none
 	Sources   string // way to the bibliography; empty when there is none
+	Terms     string // way to the index of terms
 	Address   string // way from the site's root to this page: "guides/soil/"
 	Title     string
 	Summary   string

@@ -33,6 +33,7 @@ type Words struct {
 	Signals   SignalWords    `yaml:"signals"`
 	Home      HomeWords      `yaml:"home"`
 	Sources   SourcesWords   `yaml:"sources"`
+	Terms     TermsWords     `yaml:"terms"`
 	Missing   MissingWords   `yaml:"missing"`
 	Numbers   NumberWords    `yaml:"numbers"`
 	Sets      SetsWords      `yaml:"sets"`

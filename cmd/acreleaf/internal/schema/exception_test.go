@@ -28,7 +28,7 @@ const (
 var exceptions = []exception{
 	beyond("site.json", "reading > .*", "reading-limit",
 		"a number in quotes is a text to a schema, and texts have no most"),
-	beyond("site.json", "language|(hazards > .* > says|crop|tagline|local-rule|notice|contact > name)( > .*)?",
+	beyond("site.json", "language|see( > .*)?|(hazards > .* > says|crop|tagline|local-rule|notice|contact > name)( > .*)?",
 		"(hazard|site)-language|key-missing|key-unknown|notice-missing",
 		"which languages a site has, is said by another key"),
 	beyond("page.json", "order|minutes", "value-kind",

@@ -24,10 +24,21 @@ var pageForms = map[string]form{
 		"description": "On the home page: questions that people come with, each after the page that answers it.",
 		"type":        "object", "additionalProperties": bare(need("The question.")),
 	},
+	"terms":    termsOfPage(),
 	"glance":   list(line("Answers for the line at the top, such as soil.nitrogen.")),
 	"outcomes": list(line("In a lesson: what a learner can do afterwards.")),
 	"minutes":  minutes(),
 	"after":    list(line("In a lesson: the pages that come before it, such as ../../guides/soil.md.")),
+}
+
+// termsOfPage are words for all of a page, or for each of its parts.
+func termsOfPage() form {
+	words := list(line("Words of the index that lead here, such as ppm, or nitrate, in a well."))
+	return form{
+		"description": words["description"],
+		"anyOf": []object{{"type": words["type"], "items": words["items"]},
+			{"type": "object", "additionalProperties": object{"type": words["type"], "items": words["items"]}}},
+	}
 }
 
 // minutes is a whole number of minutes, up to eight hours. It may be in quotes.
@@ -53,6 +64,7 @@ var siteForms = map[string]form{
 	"notice":  perLanguage(line("The sentence that every page of a made-up site shows.")),
 	"reading": readingLimits(),
 	"hazards": ownHazards(),
+	"see":     sees(),
 }
 
 // ownID is the expression of an id that an author gives.
@@ -83,6 +95,18 @@ func inLanguages(one form) form {
 	texts := f["anyOf"].([]object)[1]
 	texts["minProperties"] = 1
 	return f
+}
+
+// sees are words of the index that lead to others, by language.
+func sees() form {
+	word := object{"type": []string{"string", "number", "boolean"}, "pattern": filled}
+	return form{
+		"description":   "Words that people look under, each with the words of the index that it leads to, by language.",
+		"type":          "object",
+		"propertyNames": object{"pattern": whole(languageCode)},
+		"additionalProperties": object{"type": "object", "additionalProperties": object{"anyOf": []object{word,
+			{"type": "array", "items": line(""), "contains": word}}}},
+	}
 }
 
 // perLanguage is a key with a text, or with one for each language of the site by its code.

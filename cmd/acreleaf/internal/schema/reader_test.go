@@ -124,6 +124,7 @@ outcomes: [find the nitrate line]
 minutes: 20
 after: [../../guides/soil.md]
 glance: [soil.nitrogen]
+terms: {top: [ppm, "nitrate, in a well"], read: NO3}
 questions:
   guides/soil.md: What is there?
 `,
@@ -140,6 +141,7 @@ notice: {en: It is made up., es: Es inventado.}
 reading: {en: 9, es: 55}
 hazards:
   blades: {name: wind machines, signal: danger, says: {en: Keep clear., es: Lejos.}, words: [fan], sources: [row-book]}
+see: {en: {NO3: [nitrate, ppm]}, es: {quemado: quemaduras}}
 `,
 	"sources.json": `row-book:
   authors: Test Row

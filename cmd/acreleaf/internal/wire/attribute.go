@@ -206,13 +206,19 @@ const (
 	EditionUse    Word = "edition-use"
 	EditionLater  Word = "edition-later"
 	EditionFailed Word = "edition-failed"
+
+	FindWord     Word = "find-word"
+	FindGo       Word = "find-go"
+	FoundWords   Word = "found-words"
+	NoneFound    Word = "none-found"
+	NearestWords Word = "nearest-words"
 )
 
 // WordsOfPage are those of the script that makes a page live, WordsOfAfter those of the one that comes after,
 // WordsOfPaper those of the one that takes a page along, WordsOfPractice those of the one for exercises, WordsOfWall
 // those of the one of the leader's page, WordsOfBlock those of the one for blocks, WordsOfCourse those of the one of
-// courses and lessons, WordsOfOffline those of the one that keeps pages on the device, and WordsOfDrawing those of the
-// one for drawings.
+// courses and lessons, WordsOfOffline those of the one that keeps pages on the device, WordsOfDrawing those of the
+// one for drawings, and WordsOfFind those of the one that finds a word in the index of terms.
 var (
 	WordsOfPage = []Word{To, Said, Below, Order, NotDetected, Above, Comma, NoNumber, NoUnit, ReadAs, Decimal, Early,
 		Sometimes, SetAside, Needed, UseAgain, Perhaps, Narrow, DayPattern, Months, Beside, Waiting, PassageWaiting,
@@ -232,4 +238,5 @@ var (
 	WordsOfDrawing = []Word{Months}
 	WordsOfOffline = []Word{Offline, KeepAll, KeepRest, Keeping, KeepPage, KeepNone, KeepWhole, KeepDrop,
 		KeepGone, KeepSignal, KeepChanged, KeepRoom, KeepRefused, Size, Edition, EditionUse, EditionLater, EditionFailed}
+	WordsOfFind = []Word{FindWord, FindGo, FoundWords, NoneFound, NearestWords}
 )

@@ -34,7 +34,7 @@ func reachable(t *testing.T, name string, seen map[string]bool) string {
 // Each script has the words that it may ask for.
 func TestEachScriptHasItsWords(t *testing.T) {
 	for script, words := range map[string][]wire.Word{"start": wire.WordsOfPage, "after": wire.WordsOfAfter,
-		"course": wire.WordsOfCourse, "offline": wire.WordsOfOffline} {
+		"course": wire.WordsOfCourse, "offline": wire.WordsOfOffline, "find": wire.WordsOfFind} {
 		text := reachable(t, script, map[string]bool{})
 		for _, c := range constants(t) {
 			if c.kind != "Word" {

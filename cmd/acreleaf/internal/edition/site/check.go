@@ -64,6 +64,7 @@ func (e *edition) checkPlaces(b *book.Book) message.List {
 		}
 		planned[homeOf(page.Address{Language: language}).File()] = true
 		planned[offlineAddress(language).File()] = true
+		planned[e.termsAddress(language).File()] = true
 		planned[indexAddress(language, kind.Calculation.Row().Folder).File()] = true
 		for _, i := range indexes(addresses, language) {
 			planned[i.address.File()] = true

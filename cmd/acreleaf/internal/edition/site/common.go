@@ -31,7 +31,7 @@ func (e *edition) Common(b *book.Book) ([]book.Part, message.List) {
 	for _, language := range slices.Sorted(maps.Keys(e.renderers())) {
 		of := scripts()[language]
 		shared = append(shared, of.page, of.after, of.paper, of.practice, of.wall, of.course, of.block, of.drawing,
-			of.offline)
+			of.offline, of.find)
 	}
 	for _, icon := range icons() {
 		shared = append(shared, icon.File)
@@ -51,8 +51,9 @@ func part(at page.Address, set func(w *bytes.Buffer)) book.Part {
 	return book.Part{Path: at.File(), Make: func() []byte { return withBuffer(set) }}
 }
 
-// pages lists the pages that nobody writes: the bibliography, the calculations, the lists of the folders, the home
-// pages that are lacking, the page for a reader without a network, and the one for an address that is not there.
+// pages lists the pages that nobody writes: the bibliography, the calculations, the lists of the folders, the index of
+// terms, the home pages that are lacking, the page for a reader without a network, and the one for an address that is
+// not there.
 func (c *common) pages() []book.Part {
 	var pages []book.Part
 	add := func(at page.Address, set func(w *bytes.Buffer)) { pages = append(pages, part(at, set)) }
@@ -73,6 +74,8 @@ func (c *common) pages() []book.Part {
 			add(home, c.madeHome(home, r))
 		}
 		pages = append(pages, c.calculationPages(code, r)...)
+		terms := c.termsAddress(code)
+		add(terms, func(w *bytes.Buffer) { r.Terms(w, c.termsView(terms, r.Words())) })
 		kept := offlineAddress(code)
 		add(kept, func(w *bytes.Buffer) { r.Offline(w, c.offlineView(kept, r.Words())) })
 		if i == 0 {

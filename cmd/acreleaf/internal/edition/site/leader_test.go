@@ -87,8 +87,8 @@ func TestLeadersPageFollowsFromTheWorkshop(t *testing.T) {
 	_, notes, _ := strings.Cut(rest, "````leader")
 	led := pressedWorkshop(t, start+"````leader"+notes)["workshops/hour/leader/index.html"]
 	scripts := regexp.MustCompile("<script[^>]*>").FindAllString(string(led), -1)
-	if !bytes.Contains(led, []byte("quinces")) || len(scripts) != 1 ||
-		!strings.Contains(scripts[0], "/offline.") {
+	if !bytes.Contains(led, []byte("quinces")) || len(scripts) != 2 ||
+		!strings.Contains(scripts[0], "/offline.") || !strings.Contains(scripts[1], "/find.") {
 		t.Error("notes without exercises are not a page of text alone")
 	}
 	if pressedWorkshop(t, start)["workshops/hour/leader/index.html"] != nil {

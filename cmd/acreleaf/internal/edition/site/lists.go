@@ -78,6 +78,7 @@ func (c *common) missingView(words *render.Words) *render.Missing {
 		}
 	}
 	v.Page.Root, v.Page.Home, v.Page.Unlisted, v.Page.Astray = root, root, true, true
+	v.Page.Terms = root + c.termsAddress("").String()
 	if v.Page.Sources != "" {
 		v.Page.Sources = root + sourcesAddress("").String()
 	}

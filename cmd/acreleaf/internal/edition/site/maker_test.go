@@ -143,7 +143,7 @@ func TestMakerKeepsWhatASaveDoesNotTouch(t *testing.T) {
 		{"guides/block-03.md", guide("Block 3", 3, link+"More.\n"), "guides/block-03/index.html"},
 		{"guides/block-03.md", guide("Third", 3, link), "404.html guides/block-02/index.html " +
 			"guides/block-03/index.html guides/block-04/index.html guides/index.html index.html offline/index.html " +
-			"sources/index.html"},
+			"sources/index.html terms/index.html"},
 		{"guides/block-05.md", guide("Block 5", 5, link), ""},
 		{"home.md", "---\ntitle: Test Row\nsummary: Guides.\n---\nWelcome.\n", "index.html"},
 	} {

@@ -16,7 +16,7 @@ import (
 func (e *edition) frame(address page.Address, title, summary string) render.Page {
 	v := render.Page{
 		Root: address.ToPath(""), Home: address.To(homeOf(address)), Address: address.String(),
-		Title: title, Summary: summary,
+		Title: title, Summary: summary, Terms: address.To(e.termsAddress(address.Language)),
 	}
 	if e.Sources.AnyListed() {
 		v.Sources = address.To(sourcesAddress(address.Language))

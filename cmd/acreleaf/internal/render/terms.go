@@ -1,0 +1,141 @@
+package render
+
+import (
+	"bytes"
+	"cmp"
+	"strconv"
+
+	"acreleaf/cmd/acreleaf/internal/wire"
+)
+
+// TermsWords is for the index of terms, and for finding a word in it.
+type TermsWords struct {
+	Folder  string   `yaml:"folder"` // of its page
+	Way     string   `yaml:"way"`
+	Title   string   `yaml:"title"`
+	Summary string   `yaml:"summary"`
+	Letters string   `yaml:"letters"`
+	Digits  string   `yaml:"digits"` // above the words that begin with one
+	See     string   `yaml:"see"`
+	SeeAlso string   `yaml:"see-also"`
+	More    Sentence `yaml:"more" blanks:"number"`
+	Find    string   `yaml:"find"`
+	Go      string   `yaml:"go"`
+	Found   Sentence `yaml:"found" blanks:"number"`
+	None    string   `yaml:"none"`
+	Nearest string   `yaml:"nearest"`
+}
+
+func (t *TermsWords) scriptWords() map[wire.Word]string {
+	return map[wire.Word]string{wire.FindWord: t.Find, wire.FindGo: t.Go, wire.FoundWords: t.Found.pattern(),
+		wire.NoneFound: t.None, wire.NearestWords: t.Nearest}
+}
+
+// Terms is the index of terms of a language.
+type Terms struct {
+	Page    Page
+	Letters []Letter
+}
+
+// A Letter is the terms that begin with it; the empty one is those that begin with a digit or a sign.
+type Letter struct {
+	Head  string
+	Terms []Term
+}
+
+// A Term is a word of the index, with the places that it leads to.
+type Term struct {
+	ID     string // where other terms lead to it; "" where none does
+	Text   string
+	Places []Link
+	More   int // places that are not shown
+	Under  []Term
+	See    []Link
+}
+
+// Terms writes the index of terms.
+func (r *Renderer) Terms(w *bytes.Buffer, t *Terms) {
+	words := &r.words.Terms
+	r.write(w, &filling{page: &t.Page, main: func(w *bytes.Buffer) {
+		head(w, &t.Page, nil)
+		w.WriteString("<div class=\"find\"></div>\n<div class=\"terms\" id=\"terms\">\n<nav")
+		attribute(w, "aria-label", words.Letters)
+		w.WriteByte('>')
+		for i, l := range t.Letters {
+			if i > 0 {
+				w.WriteByte(' ')
+			}
+			link(w, "", "#"+letterID(l.Head), cmp.Or(l.Head, words.Digits))
+		}
+		w.WriteString("</nav>\n")
+		for _, l := range t.Letters {
+			w.WriteString("<section>\n<h2")
+			attribute(w, "id", letterID(l.Head))
+			w.WriteByte('>')
+			text(w, cmp.Or(l.Head, words.Digits))
+			w.WriteString("</h2>\n<ul>\n")
+			for i := range l.Terms {
+				r.term(w, &l.Terms[i])
+			}
+			w.WriteString("</ul>\n</section>\n")
+		}
+		w.WriteString("</div>\n")
+	}})
+}
+
+func letterID(head string) string { return "letter_" + cmp.Or(head, "0") }
+
+// term writes a word, then its places, then what is more narrow below it. A word that is the name of its one place
+// leads there itself.
+func (r *Renderer) term(w *bytes.Buffer, t *Term) {
+	w.WriteString("<li")
+	if t.ID != "" {
+		attribute(w, "id", t.ID)
+	}
+	w.WriteString("><b>")
+	places := t.Places
+	if len(places) == 1 && places[0].Text == t.Text {
+		link(w, "", places[0].Href, t.Text)
+		places = nil
+	} else {
+		text(w, t.Text)
+	}
+	w.WriteString("</b>")
+	if len(t.Places)+len(t.Under) == 0 {
+		r.see(w, r.words.Terms.See, t.See)
+		w.WriteString("</li>\n")
+		return
+	}
+	if len(places)+len(t.Under) > 0 {
+		w.WriteString("\n<ul>\n")
+		for _, p := range places {
+			w.WriteString("<li>")
+			link(w, "", p.Href, p.Text)
+			w.WriteString("</li>\n")
+		}
+		if t.More > 0 {
+			w.WriteString("<li>")
+			r.words.Terms.More.write(w, func(string) { text(w, strconv.Itoa(t.More)) })
+			w.WriteString("</li>\n")
+		}
+		for i := range t.Under {
+			r.term(w, &t.Under[i])
+		}
+		w.WriteString("</ul>")
+	}
+	r.see(w, r.words.Terms.SeeAlso, t.See)
+	w.WriteString("</li>\n")
+}
+
+func (r *Renderer) see(w *bytes.Buffer, say string, list []Link) {
+	for i, to := range list {
+		if i == 0 {
+			w.WriteByte(' ')
+			element(w, "i", "", say)
+		} else {
+			w.WriteByte(',')
+		}
+		w.WriteByte(' ')
+		link(w, "", to.Href, to.Text)
+	}
+}
