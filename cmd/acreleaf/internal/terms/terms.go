@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/text/collate"
 	"golang.org/x/text/language"
@@ -169,16 +170,14 @@ func plain(key string) string {
 // head is the letter that a word begins with, as its language counts letters: accents do not part words, and Spanish
 // has a letter Ñ.
 func head(loose *collate.Collator, key string) string {
-	for _, r := range plain(key) {
-		if !unicode.IsLetter(r) {
-			return ""
-		}
-		for letter := 'A'; letter <= 'Z'; letter++ {
-			if loose.CompareString(string(r), string(letter)) == 0 {
-				return string(letter)
-			}
-		}
-		return string(unicode.ToUpper(r))
+	first, _ := utf8.DecodeRuneInString(plain(key))
+	if !unicode.IsLetter(first) {
+		return ""
 	}
-	return ""
+	for letter := 'A'; letter <= 'Z'; letter++ {
+		if loose.CompareString(string(first), string(letter)) == 0 {
+			return string(letter)
+		}
+	}
+	return string(unicode.ToUpper(first))
 }

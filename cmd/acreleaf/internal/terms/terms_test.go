@@ -44,8 +44,8 @@ func one(e *terms.Entry) string {
 }
 
 // The order is that of the Unicode Collation Algorithm with the tailoring of each language in the CLDR: in Spanish ñ is
-// a letter of its own after n (Real Academia Española, Ortografía, 2010), in Swedish å, ä and ö come after z, in English
-// all are their plain letters.
+// a letter of its own after n (Real Academia Española, Ortografía, 2010), in Swedish å, ä and ö come after z, in
+// English all are their plain letters.
 func TestOrderOfEachLanguage(t *testing.T) {
 	words := items("nube", "ñame", "nitrato", "ácido", "acre", "zinc", "Agua", "nuez", "oz", "año", "anual")
 	for language, want := range map[string]string{
