@@ -92,7 +92,6 @@ var bindsBroken = map[construct.Kind]string{
 		"\n```passage\n- when: wrong.rate > \"2 gal/h\"\n  say: Much.\n- otherwise: Little.\n```\n",
 	construct.Reckoner:  "```reckoner\ncalculation: broken\ndown: rate = 6, 12 gal/h\nshow: total\n```\n",
 	construct.Reference: "",
-	construct.Drawing:   usesBroken + "\n```drawing\nof: wrong\n```\n",
 	construct.Worksheet: usesBroken,
 }
 
