@@ -97,10 +97,11 @@ export async function unfold(page) {
 }
 
 // ready waits until the module of the page, if it carries one, has been started, and until what comes after is there:
-// ranges, and the work in printed numbers.
+// ranges, the work in printed numbers, and what draws pictures.
 export async function ready(page) {
   await page.waitForFunction(() => !document.getElementById('module')
-    || (document.body.matches('.live.after') && globalThis.findRanges));
+    || (document.body.matches('.live.after') && globalThis.findRanges
+      && (globalThis.drawPicture || !document.querySelector('.drawing'))));
 }
 
 function watch(page, at) {
