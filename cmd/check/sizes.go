@@ -33,7 +33,7 @@ const (
 	mostPracticeModule = 5_000
 	mostWall           = 8_000  // the script of the leader's page, in the place of theirs
 	mostLanguage       = 500    // the script that takes the language of a first visit
-	mostBlocks         = 5_000  // the script for a reader's blocks, with the words of a language and the facts of a block
+	mostBlocks         = 5_000  // either script for blocks, with the words of a language and the facts of a block
 	mostBlockHTML      = 18_000 // the page about one block: a form, and the work of eight worksheets
 	mostDrawing        = 6_000  // the script that draws pictures, with the rules of all of them
 	mostCourse         = 6_000  // the script of courses and lessons, with the words of a language
@@ -149,7 +149,8 @@ func compressed(text []byte) int {
 // scripts weighs each script alone: a page loads one of each kind, in its language.
 func (w *weighing) scripts(files []pressed.File) {
 	limits := map[string]int{"page": mostScript, "ranges": mostRanges, "after": mostAfter, "paper": mostPaper,
-		"practice": mostPractice, "wall": mostWall, "course": mostCourse, "block": mostBlocks, "drawing": mostDrawing,
+		"practice": mostPractice, "wall": mostWall, "course": mostCourse, "block": mostBlocks,
+		"blocks": mostBlocks, "drawing": mostDrawing,
 		"language": mostLanguage, "offline": mostOffline, "worker": mostWorker, "find": mostFind}
 	found := map[string]bool{}
 	for _, f := range files {

@@ -3,7 +3,7 @@
 import { word } from "./data";
 import { all, hide } from "./element";
 import { enter, type Entry, type Field } from "./field";
-import { entryFor, entryOf, factOf, unitOfWorked } from "./facts";
+import { edition, entryFor, entryOf, factOf, unitOfWorked } from "./facts";
 import type { Page } from "./page";
 import type { Block } from "./blockstore";
 import { numberIn } from "./element";
@@ -11,7 +11,7 @@ import { numberIn } from "./element";
 /** What the form does with a block. */
 export interface Form {
   /** What is in the form, and what was worked of it. */
-  read(): Pick<Block, "facts" | "worked">;
+  read(): Pick<Block, "facts" | "worked" | "edition">;
   /** Puts a block into it; gives how many of its numbers do not fit. */
   write(block: Block): number;
   /** Back to the example. */
@@ -40,7 +40,7 @@ export function makeForm({ fields, works }: Page, then: () => void): Form {
           worked[id] = unit ? [text, unit] : [text];
         }
       }
-      return { facts, worked };
+      return { facts, worked, edition };
     },
     write({ facts }) {
       clear();

@@ -2,7 +2,8 @@
 
 import { loadBlocks, type Block } from "./blockstore";
 import { filled, word } from "./data";
-import { entryFor, factOf, once } from "./facts";
+import { all } from "./element";
+import { edition, entryFor, factOf, once } from "./facts";
 import { enter, type Entry, type Field } from "./field";
 import { linked } from "./fillin";
 import { wayHere } from "./key";
@@ -32,7 +33,8 @@ export function showBlock(page: Page, then: () => void): void {
   if (!block || !line) {
     return;
   }
-  const taken = fieldsOf(fields, block);
+  const old = block.edition !== edition && Object.keys(block.worked).length > 0;
+  const taken = fieldsOf(fields, old ? { ...block, worked: {} } : block);
   const now = () => JSON.stringify(fields.map((field) => field.entry()));
   const button = (text: string, act: () => void) => {
     const one = document.createElement("button");
@@ -41,7 +43,6 @@ export function showBlock(page: Page, then: () => void): void {
     one.onclick = (event) => {
       event.stopPropagation();
       act();
-      then();
     };
     return one;
   };
@@ -51,11 +52,23 @@ export function showBlock(page: Page, then: () => void): void {
     const unfit = enter(taken.map(([field]) => field), taken.map(([, entry]) => entry));
     unfit.forEach((field) => field.reset());
     mark(now());
+    then();
     line.replaceChildren(word("shows-block") + " ", name(), " · ", button(word("to-example"), back));
+    if (old) {
+      line.append(" ", word("block-old"));
+    }
+    // Where a number of the block does not go, such as a dry material through an injector, it says why.
+    const whys = taken.flatMap(([{ element }]) => all("[data-refusal]:not([hidden])", element.closest(".worksheet")!));
+    new Set(whys).forEach((why) => {
+      const choice = why.closest(".worksheet")!.querySelector("select[data-cell]");
+      line.append(" ", why.textContent!, " ");
+      choice && line.append(linked("#" + choice.id, document.querySelector(`[for="${choice.id}"]`)!.textContent!));
+    });
   };
   const back = (): void => {
     fields.forEach((field) => field.reset());
     mark(BACK);
+    then();
     offer();
   };
   if (!taken.length) {
@@ -71,7 +84,6 @@ export function showBlock(page: Page, then: () => void): void {
     fields.forEach((field) => field.reset()); // what the block has no longer
   }
   show();
-  then();
 }
 
 /** The fields that stand for what is known of a block, with what goes into them. */

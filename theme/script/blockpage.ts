@@ -7,10 +7,12 @@ import { changeBlocks, freeName, loadBlocks, noBlocks, type Blocks } from "./blo
 import { filled, word } from "./data";
 import { hide } from "./element";
 import { wayHere } from "./key";
-import { LINK } from "./kept";
+import { copy } from "./keeper";
+import { BLOCK_NAME, LINK } from "./kept";
 import type { Page } from "./page";
 import type { Word } from "./wire";
 
+const LONGEST = 50; // letters of a name, as in its field
 const PAUSE = 400; // milliseconds after the last change, before it is kept
 
 export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): void {
@@ -21,6 +23,7 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
   const form = makeForm(page, then);
   const example = list.options[0]!;
   let current = -1; // the block whose numbers the form has
+  let came = ""; // the name that a link brought
   let timer: number | undefined;
   panel.hidden = false;
   document.querySelector(".room p")!.textContent = location.host + location.pathname;
@@ -41,7 +44,7 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
     const { blocks } = kept();
     list.replaceChildren(example, ...blocks.map((block) => new Option(block.name)));
     list.selectedIndex = current + 1;
-    name.value = blocks[current]?.name ?? "";
+    name.value = blocks[current]?.name ?? came;
     document.querySelectorAll(".sheet-name").forEach((title) => (title.textContent = name.value));
     panel.querySelectorAll<HTMLElement>(".of-block").forEach((button) => hide(button, current < 0));
   };
@@ -62,12 +65,15 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
     return !why;
   };
 
-  /** Keeps what is in the form. Another tab may have removed the block. */
+  /** Keeps what is in the form. Where the browser has let go of the block meanwhile, it is kept again. */
   const keep = (): void => {
     clearTimeout(timer);
     timer = undefined;
     if (current >= 0) {
-      change(({ blocks }) => blocks[current] && Object.assign(blocks[current], form.read()), true);
+      change(({ blocks }) => {
+        const block = blocks[current];
+        block ? Object.assign(block, form.read()) : (current = blocks.push({ name: freeName(blocks, name.value), ...form.read() }) - 1);
+      }, true);
     }
   };
   const keepSoon = (): void => {
@@ -79,6 +85,7 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
   const choose = (at: number): void => {
     const block = kept().blocks[at];
     current = block ? at : -1;
+    came = "";
     const unfit = block ? form.write(block) : (form.clear(), 0);
     then();
     document.dispatchEvent(new Event("block"));
@@ -86,6 +93,21 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
     say(block ? filled("block-shown", { name: block.name }) : word("example-shown"));
     if (unfit) {
       said.append(" ", word("left-out"));
+    } else if (block) {
+      keep(); // what an older edition worked is worked again
+    }
+  };
+
+  /** Shows the name that a link brought. Its numbers are of no block that is kept. */
+  const takeName = (): void => {
+    if (location.hash.startsWith(LINK)) {
+      const whole = (new URLSearchParams(location.hash).get(BLOCK_NAME) ?? "").replace(/[\p{Cc}\p{Cf}]/gu, "").trim();
+      current = -1;
+      came = [...whole].slice(0, LONGEST).join("");
+      refresh();
+      if (came) {
+        say(filled("block-linked", { name: came }) + (came === whole ? "" : " " + word("name-cut")));
+      }
     }
   };
 
@@ -160,6 +182,18 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
       }
     }
   });
+  // The keeper has made the link by now; the name of the block goes behind its numbers.
+  one("[data-link]").addEventListener("click", () => {
+    if (name.value && location.hash.startsWith(LINK)) {
+      try {
+        history.replaceState(history.state, "", `${location.href}&${BLOCK_NAME}=${encodeURIComponent(name.value)}`);
+        copy(location.href).catch(() => {}); // its answer says that it could not be copied
+      } catch {
+        // a browser may forbid it: the link is without the name
+      }
+    }
+  });
+  addEventListener("hashchange", takeName);
   const start = loadBlocks();
   if (!start) {
     say(word("blocks-not-readable"));
@@ -168,5 +202,6 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
     choose(start.current);
   } else {
     refresh();
+    takeName();
   }
 }

@@ -13,6 +13,7 @@ export interface Block {
   name: string;
   facts: Record<string, Entry>;
   worked: Record<string, Entry>;
+  edition: string; // of the calculations that worked it
 }
 
 export interface Blocks {
@@ -55,6 +56,7 @@ export function readBlocks(value: unknown): Blocks | null {
       name: clip(one.name).trim() || "?",
       facts: readEntries(one.facts),
       worked: readEntries(one.worked),
+      edition: clip(one.edition ?? ""),
     }));
     return { version, blocks: list, current: list[current as number] ? (current as number) : -1, page: clip(page ?? "") };
   } catch {

@@ -6,14 +6,15 @@ import type { Entry, Field } from "./field";
 
 /** The facts of a block, as calc/fact has them. The press writes them before the script. */
 declare const facts: {
-  given: Record<string, string>; // by calculation and given: the id of the fact
+  given: Record<string, string>; // by the id of the fact: calculations and their givens
   once: string[]; // those of one sample
+  edition: string; // a mark of the calculations that work the facts
   measure: Record<string, string>; // the unit of what is worked
   names: Record<string, string>; // of units: in English, by the name in the language of the page
   options: Record<string, string[]>; // the names of what a choice has, which no language changes
 };
 
-export const { once, measure: unitOfWorked } = facts;
+export const { edition, once, measure: unitOfWorked } = facts;
 
 /** The fact that a field asks for or stands for; "" for none. */
 export function factOf({ element }: Field): string {
@@ -21,7 +22,8 @@ export function factOf({ element }: Field): string {
   const worksheet = element.closest(".worksheet");
   const code = worksheet?.querySelector<HTMLAnchorElement>('a[href*="calculations/"]')?.pathname.split("/").slice(-2)[0];
   const given = element.id.slice(worksheet?.id.replace("worksheet-", "").length ?? 0);
-  return asked ?? facts.given[code + given.replace("-", ".")] ?? "";
+  const name = code + given.replace("-", ".");
+  return asked ?? Object.keys(facts.given).find((id) => facts.given[id].split(" ").includes(name)) ?? "";
 }
 
 const ofUnit = (own: string): string => facts.names[own] ?? own;

@@ -28,10 +28,10 @@ export type Entry = [text: string, unit?: string];
 /** The event by which a field is told that entries were put in, after all of them were. */
 export const ENTERED = "entered";
 
-/** Puts entries into fields, in their order; gives those that do not fit. */
-export function enter(fields: Field[], entries: Entry[]): Field[] {
+/** Puts entries into fields, in their order; gives those that do not fit. All that are told belong together then. */
+export function enter(fields: Field[], entries: Entry[], told = fields): Field[] {
   const unfit = fields.filter((field, i) => !field.enter(entries[i]));
-  fields.forEach(({ element }) => element.dispatchEvent(new Event(ENTERED)));
+  told.forEach(({ element }) => element.dispatchEvent(new Event(ENTERED)));
   return unfit;
 }
 

@@ -5,6 +5,9 @@ import { wayHere } from "./key";
 /** How the fragment of a link with numbers begins. An anchor of the page never does. */
 export const LINK = "#numbers&";
 
+/** What a link carries beside the numbers: the name of a block. */
+export const BLOCK_NAME = "block";
+
 /** What is kept for this page; null for nothing. A browser may forbid that anything is. */
 export function readKept(): string | null {
   try {

@@ -1,5 +1,6 @@
 import { all } from "./element";
 import { enter, type Entry, type Field } from "./field";
+import { BLOCK_NAME } from "./kept";
 import { EDITION, nameEntries, printedEntry, UNIT } from "./listed";
 
 const LONGEST = 60; // letters of an entry
@@ -40,18 +41,19 @@ export function makeRecord(fields: Field[]): Record {
       if (record.get(EDITION) !== edition) {
         return "other-edition";
       }
-      record.delete(EDITION);
       nameEntries(record, fields);
+      record.delete(EDITION);
+      record.delete(BLOCK_NAME); // the page about one block reads it
       fields.forEach((field) => field.reset());
       const there = fields.filter(({ element }) => record.has(element.id));
       const entries = there.map(({ element: { id } }): Entry => [
         record.get(id)!.slice(0, LONGEST),
         record.get(id + UNIT) ?? undefined,
       ]);
-      const unfit = enter(there, entries);
+      const unfit = enter(there, entries, fields);
       unfit.forEach((field) => field.reset());
       there.forEach(({ element: { id } }) => [id, id + UNIT].forEach((name) => record.delete(name)));
-      return unfit.length || [...record].length ? "left-out" : "taken";
+      return unfit.length + record.size ? "left-out" : "taken";
     },
   };
 }

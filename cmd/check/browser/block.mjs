@@ -3,13 +3,13 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { describe, test } from 'node:test';
 import { type } from './blockform.mjs';
+import { hardTimes } from './blockhard.mjs';
 import { randomBlocks } from './blockmany.mjs';
 import { settings } from './settings.mjs';
 import { ready, start } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
 const address = `${origin}/block/`;
-randomBlocks(origin, open);
 
 describe('the page about one block', () => {
   test('what nobody knows counts as a range, and says so', async (t) => {
@@ -211,3 +211,6 @@ async function open(t, before, text, way = 'block/') {
   await page.waitForSelector('.blocks:not([hidden])');
   return { context, page, faults };
 }
+
+randomBlocks(origin, open);
+hardTimes(origin, open, { said, names, kept });

@@ -12,7 +12,7 @@ import { numbers } from './expect.mjs';
 import { value, work, written } from './native.mjs';
 import { settings } from './settings.mjs';
 
-const BLOCKS = Number(settings.blocks ?? 60);
+const BLOCKS = Number(settings.blocks ?? 40);
 const VISITS = Number(settings.visits ?? 10); // of so many blocks one is shown by guides: to load one takes longest
 
 // Guides that take numbers of a block, and what they show at a glance.

@@ -26,7 +26,8 @@ type Bundle struct {
 	PracticeStyle output.File // how exercises look
 	Course        output.File // what courses and lessons need; it asks for words too
 	CourseStyle   output.File // how courses look
-	Block         output.File // what shows a reader's blocks; it asks for words too, and for the facts of a block
+	Block         output.File // what shows a reader's block; it asks for words too, and for the facts of a block
+	Blocks        output.File // the same of the page about one block
 	Drawing       output.File // what keeps pictures current that numbers draw; it asks for words, and for their rules
 	DrawingStyle  output.File // how they look
 	BlockStyle    output.File // how the page about one block looks
@@ -46,7 +47,8 @@ func (b *Bundle) places() map[string]*output.File {
 		"page.js": &b.Script, "ranges.js": &b.Ranges, "after.js": &b.After, "paper.js": &b.Paper, "practice.js": &b.Practice,
 		"course.js": &b.Course, "wall.js": &b.Wall, "opener.js": &b.Opener, "page.css": &b.Style,
 		"practice.css": &b.PracticeStyle, "course.css": &b.CourseStyle, "block.css": &b.BlockStyle, "block.js": &b.Block,
-		"wall.css": &b.WallStyle, "language.js": &b.Language, "drawing.js": &b.Drawing, "drawing.css": &b.DrawingStyle,
+		"blocks.js": &b.Blocks,
+		"wall.css":  &b.WallStyle, "language.js": &b.Language, "drawing.js": &b.Drawing, "drawing.css": &b.DrawingStyle,
 		"offline.js": &b.Offline, "worker.js": &b.Worker, "find.js": &b.Find,
 	}
 }

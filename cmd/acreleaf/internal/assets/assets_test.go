@@ -27,6 +27,7 @@ func small() fstest.MapFS {
 		"script/drawing.ts":  {Data: []byte("document.title += words.drawing;\n")},
 		"style/drawing.css":  {Data: []byte("s { margin: 0px; }\n")},
 		"script/block.ts":    {Data: []byte("document.title += words.block;\n")},
+		"script/blocks.ts":   {Data: []byte("document.title += words.blocks;\n")},
 		"script/course.ts":   {Data: []byte("document.title += words.course;\n")},
 		"script/wall.ts":     {Data: []byte("document.title += words.wall;\n")},
 		"script/offline.ts":  {Data: []byte("document.title += words.offline;\n")},

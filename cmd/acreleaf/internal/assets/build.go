@@ -26,6 +26,7 @@ const (
 	courseEntry   = "script/course.ts"
 	courseStyle   = "style/course.css"
 	blockEntry    = "script/block.ts"
+	blocksEntry   = "script/blocks.ts"
 	blockStyle    = "style/block.css"
 	drawingEntry  = "script/drawing.ts"
 	drawingStyle  = "style/drawing.css"
@@ -63,6 +64,7 @@ var entries = []api.EntryPoint{
 	{InputPath: courseEntry, OutputPath: "course"},
 	{InputPath: courseStyle, OutputPath: "course"},
 	{InputPath: blockEntry, OutputPath: "block"},
+	{InputPath: blocksEntry, OutputPath: "blocks"},
 	{InputPath: blockStyle, OutputPath: "block"},
 	{InputPath: drawingEntry, OutputPath: "drawing"},
 	{InputPath: drawingStyle, OutputPath: "drawing"},

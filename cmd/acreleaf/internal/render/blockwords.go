@@ -31,6 +31,9 @@ type BlockWords struct {
 	ShowsBlock    string   `yaml:"shows-block"`
 	ToExample     string   `yaml:"to-example"`
 	NotKnown      string   `yaml:"not-known"`
+	BlockLinked   Sentence `yaml:"block-linked" blanks:"name"`
+	BlockOld      string   `yaml:"block-old"`
+	NameCut       string   `yaml:"name-cut"`
 	BlockShown    Sentence `yaml:"block-shown" blanks:"name"`
 	ExampleShown  string   `yaml:"example-shown"`
 	BlockKept     Sentence `yaml:"block-kept" blanks:"name"`
@@ -56,6 +59,9 @@ func (w *BlockWords) scriptWords() map[wire.Word]string {
 		wire.ShowsBlock:    w.ShowsBlock,
 		wire.ToExample:     w.ToExample,
 		wire.NotKnown:      w.NotKnown,
+		wire.BlockLinked:   w.BlockLinked.pattern(),
+		wire.BlockOld:      w.BlockOld,
+		wire.NameCut:       w.NameCut,
 		wire.BlockShown:    w.BlockShown.pattern(),
 		wire.ExampleShown:  w.ExampleShown,
 		wire.BlockKept:     w.BlockKept.pattern(),

@@ -220,7 +220,11 @@ func (r *Renderer) liveScripts(w *bytes.Buffer, f *filling, tag func(start, scri
 	tag("\n<template><script", r.site.Ranges)
 	tag("<script", r.site.After)
 	tag("<script", r.site.Paper)
-	tag("<script", r.site.BlockScript)
+	if f.block {
+		tag("<script", r.site.BlocksScript)
+	} else {
+		tag("<script", r.site.BlockScript)
+	}
 	if f.drawings {
 		tag("<script", r.site.DrawingScript)
 	}

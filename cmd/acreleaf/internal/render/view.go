@@ -25,6 +25,7 @@ type Site struct {
 	Practice      string // way from the site's root to the script for exercises; the page's script loads it
 	CardStyle     string // way from the site's root to the style of exercises
 	BlockScript   string // way from the site's root to the script for blocks; a page loads it where one is kept
+	BlocksScript  string // the same of the page about one block
 	BlockStyle    string // way from the site's root to the style of the page about one block
 	CourseStyle   string // way from the site's root to the style of courses and lessons
 	CourseScript  string // way from the site's root to the script of courses and lessons

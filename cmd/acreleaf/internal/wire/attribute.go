@@ -142,6 +142,9 @@ const (
 	ShowsBlock    Word = "shows-block"
 	ToExample     Word = "to-example"
 	NotKnown      Word = "not-known"
+	BlockLinked   Word = "block-linked"
+	BlockOld      Word = "block-old"
+	NameCut       Word = "name-cut"
 	BlockShown    Word = "block-shown"
 	ExampleShown  Word = "example-shown"
 	BlockKept     Word = "block-kept"
@@ -216,9 +219,10 @@ const (
 
 // WordsOfPage are those of the script that makes a page live, WordsOfAfter those of the one that comes after,
 // WordsOfPaper those of the one that takes a page along, WordsOfPractice those of the one for exercises, WordsOfWall
-// those of the one of the leader's page, WordsOfBlock those of the one for blocks, WordsOfCourse those of the one of
-// courses and lessons, WordsOfOffline those of the one that keeps pages on the device, WordsOfDrawing those of the
-// one for drawings, and WordsOfFind those of the one that finds a word in the index of terms.
+// those of the one of the leader's page, WordsOfBlock those of the one that shows a block, WordsOfBlocks those of the
+// page about one, WordsOfCourse those of the one of courses and lessons, WordsOfOffline those of the one that keeps
+// pages on the device, WordsOfDrawing those of the one for drawings, and WordsOfFind those of the one that finds a word
+// in the index of terms.
 var (
 	WordsOfPage = []Word{To, Said, Below, Order, NotDetected, Above, Comma, NoNumber, NoUnit, ReadAs, Decimal, Early,
 		Sometimes, SetAside, Needed, UseAgain, Perhaps, Narrow, DayPattern, Months, Beside, Waiting, PassageWaiting,
@@ -229,7 +233,8 @@ var (
 		NoAddress}
 	WordsOfPractice = []Word{To, Order, NotDetected, Above, Comma, Decimal, Sometimes, Perhaps, Narrow, DayPattern, Months}
 	WordsOfWall     = append(slices.Clone(WordsOfPractice), Elapsed, Left, Over, Count, Counted, HeardOf, Cleared, PutBack)
-	WordsOfBlock    = []Word{LeftOut, PutBack, ShowBlock, ShowsBlock, ToExample, NotKnown, BlockShown,
+	WordsOfBlock    = []Word{ShowBlock, ShowsBlock, ToExample, BlockOld}
+	WordsOfBlocks   = []Word{LeftOut, PutBack, NotKnown, BlockLinked, NameCut, BlockShown,
 		ExampleShown, BlockKept, NameIt, BlockRenamed, BlockRemoved, OtherTab, ShowIt, BlocksSaved,
 		BlocksLoaded, BlocksLarge, BlocksDamaged, BlocksOther, BlocksNewer, BlocksNotKept, BlocksNotRead}
 	WordsOfCourse = []Word{PutBack, NotKept, NotReadable, Stays, OnCard, OnCardOpen, CardOf, BackToday, BackOn, OpenedOn,

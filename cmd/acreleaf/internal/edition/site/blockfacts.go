@@ -1,7 +1,10 @@
 package site
 
 import (
+	"crypto/sha256"
+	"encoding/hex"
 	"encoding/json"
+	"fmt"
 	"strings"
 
 	"acreleaf/calc"
@@ -12,11 +15,31 @@ import (
 
 // blockFacts is what the script for blocks knows of the facts of a block.
 type blockFacts struct {
-	Given   map[string]string   `json:"given"`   // the fact, by calculation and given
+	Given   map[string]string   `json:"given"`   // by the fact: calculations and their givens
 	Once    []string            `json:"once"`    // the facts of one sample
+	Edition string              `json:"edition"` // a mark that is another once what works them is
 	Unit    map[string]string   `json:"measure"` // of what is worked
 	Options map[string][]string `json:"options"` // the names of what a choice has, in its order
 	Names   map[string]string   `json:"names"`   // of units: the name in English, by that in the language of the pages
+}
+
+// editionOfFacts is a mark of the calculations that work the facts of a block: numbers that one edition of them worked
+// are not shown by another.
+func editionOfFacts() string {
+	sum := sha256.New()
+	for _, one := range fact.BlockFacts() {
+		calculation, _, worked := strings.Cut(one.Worked, ".")
+		if !worked {
+			continue
+		}
+		g := new(sheet.Graph)
+		g.Add("fact", calc.Standard().Find(calculation), nil)
+		if err := g.Close(); err != nil {
+			panic(err) // a calculation without links always closes
+		}
+		fmt.Fprintln(sum, one.Worked, g.Program.Code, g.Program.Outputs, g.Program.Tables)
+	}
+	return hex.EncodeToString(sum.Sum(nil)[:4])
 }
 
 // factsOfBlocks gives the facts of a block in JSON, as the script for blocks of a language reads them. What that keeps
@@ -30,6 +53,7 @@ func factsOfBlocks(language string) []byte {
 	}
 	all := blockFacts{Given: map[string]string{}, Unit: map[string]string{}, Options: map[string][]string{},
 		Names: map[string]string{}}
+	all.Edition = editionOfFacts()
 	name := func(u unit.Unit) {
 		if own := u.In(language).String(); own != u.String() {
 			all.Names[own] = u.String()
@@ -38,7 +62,7 @@ func factsOfBlocks(language string) []byte {
 	for _, one := range fact.BlockFacts() {
 		for _, each := range one.Givens {
 			if fact.InGuides(each) {
-				all.Given[each] = one.ID
+				all.Given[one.ID] = strings.TrimSpace(all.Given[one.ID] + " " + each)
 			}
 			_, g := given(each)
 			for _, u := range unitsOf(g) {

@@ -30,8 +30,8 @@ func (e *edition) Common(b *book.Book) ([]book.Part, message.List) {
 	}
 	for _, language := range slices.Sorted(maps.Keys(e.renderers())) {
 		of := scripts()[language]
-		shared = append(shared, of.page, of.after, of.paper, of.practice, of.wall, of.course, of.block, of.drawing,
-			of.offline, of.find)
+		shared = append(shared, of.page, of.after, of.paper, of.practice, of.wall, of.course, of.block, of.blocks,
+			of.drawing, of.offline, of.find)
 	}
 	for _, icon := range icons() {
 		shared = append(shared, icon.File)

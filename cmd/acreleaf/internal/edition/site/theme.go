@@ -30,7 +30,7 @@ func Opener() output.File {
 // A worded is the scripts of a page with the words of a language: the one that makes a page live, the one that comes
 // after, the one that takes the page along, the one for exercises, that of the leader's page, that of courses, those of
 // blocks and drawings, the one that keeps pages on the device, and the one that finds a word in the index of terms.
-type worded struct{ page, after, paper, practice, wall, course, block, drawing, offline, find output.File }
+type worded struct{ page, after, paper, practice, wall, course, block, blocks, drawing, offline, find output.File }
 
 // scripts gives the scripts by language. They are made once a process, as the bundle is.
 var scripts = sync.OnceValue(func() map[string]worded {
@@ -44,10 +44,12 @@ var scripts = sync.OnceValue(func() map[string]worded {
 			}
 			return assets.Worded(script, language, words)
 		}
+		facts := factsOfBlocks(language)
 		byLanguage[language] = worded{with(made.Script, wire.WordsOfPage), with(made.After, wire.WordsOfAfter),
 			with(made.Paper, wire.WordsOfPaper), with(made.Practice, wire.WordsOfPractice), with(made.Wall, wire.WordsOfWall),
 			with(made.Course, wire.WordsOfCourse),
-			assets.With(with(made.Block, wire.WordsOfBlock), language, "facts", factsOfBlocks(language)),
+			assets.With(with(made.Block, wire.WordsOfBlock), language, "facts", facts),
+			assets.With(with(made.Blocks, wire.WordsOfBlocks), language, "facts", facts),
 			assets.With(with(made.Drawing, wire.WordsOfDrawing), language, "rules", drawing.JSON()),
 			with(made.Offline, wire.WordsOfOffline), with(made.Find, wire.WordsOfFind)}
 	}
@@ -120,7 +122,7 @@ func siteView(of *config.Site, language string) render.Site {
 	worded := scripts()[language]
 	s.Script, s.After, s.Paper, s.Practice = worded.page.Path, worded.after.Path, worded.paper.Path, worded.practice.Path
 	s.Wall, s.CourseScript, s.BlockScript = worded.wall.Path, worded.course.Path, worded.block.Path
-	s.DrawingScript = worded.drawing.Path
+	s.BlocksScript, s.DrawingScript = worded.blocks.Path, worded.drawing.Path
 	s.Offline, s.Find = worded.offline.Path, worded.find.Path
 	switch {
 	case of.Contact.Email != "":
