@@ -42,7 +42,7 @@ func (f *fragments) blockView() *render.Block {
 			continue // a figure that is not there was a fault
 		}
 		v.Answers = append(v.Answers, render.BlockAnswer{
-			Sheet: bound.Use.Index, Answer: f.blockAnswer(bound, name), Guide: f.guideOf(bound.Sheet),
+			Sheet: bound.Use.Index, Answer: f.blockAnswer(bound, name), Guide: f.guideOf(bound.Sheet.Name),
 		})
 	}
 	v.Feeds = f.feedsView()
@@ -112,13 +112,13 @@ func (f *fragments) blockAnswer(bound *worksheet.Bound, name string) render.Answ
 
 // guideOf is the guide that explains a calculation: the one that is about it, else the first that has a worksheet of
 // it.
-func (f *fragments) guideOf(s *sheet.Sheet) *render.Link {
+func (f *fragments) guideOf(calculation string) *render.Link {
 	var found *book.Outline
 	for _, o := range f.page.Book.Outlines {
 		if o.Address.Kind != kind.Guide || o.Address.Language != f.at.Language {
 			continue
 		}
-		at := slices.IndexFunc(o.Sheets, func(other *sheet.Sheet) bool { return other.Name == s.Name })
+		at := slices.IndexFunc(o.Sheets, func(other *sheet.Sheet) bool { return other.Name == calculation })
 		if at == 0 && len(o.Sheets) <= mostOfOneSubject {
 			found = o
 			break
@@ -128,9 +128,17 @@ func (f *fragments) guideOf(s *sheet.Sheet) *render.Link {
 		}
 	}
 	if found == nil {
+		if alike := explained[calculation]; alike != "" {
+			return f.guideOf(alike)
+		}
 		return nil
 	}
 	return &render.Link{Href: f.at.To(found.Address), Text: found.Title}
+}
+
+// explained are calculations of blocks alone, each with the one whose guide explains it too.
+var explained = map[string]string{
+	"block-trees": "tree-density", "block-need": "tree-rate", "block-material": "feed-schedule",
 }
 
 // mostOfOneSubject is how many calculations a guide about one of them has at most.
