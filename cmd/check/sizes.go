@@ -16,15 +16,15 @@ import (
 	"acreleaf/cmd/check/internal/step"
 )
 
-// The limits on the wire, after brotli at its best, in bytes; 1 kB is 1000 bytes. The style sheet is a file of its
-// own that a reader's browser keeps, so the limit of a page is for its HTML, and the sum is shown beside it.
+// The limits on the wire, after brotli at its best, in bytes; 1 kB is 1000 bytes. Style sheets are files of their own
+// that a reader's browser keeps, so the limit of a page is for its HTML, and the sum is shown beside it.
 const (
 	mostHTML   = 13_000
-	mostStyle  = 10_000
-	mostScript = 9_000 // with the words of a language
-	mostRanges = 3_000 // the script that works ranges, which is loaded once a page is live
-	mostAfter  = 5_000 // the script for what comes after, loaded then too, with the words of a language
-	mostPaper  = 4_500 // the script that takes a page along, a second later still, with the words of a language
+	mostStyle  = 10_000 // all sheets of one page
+	mostScript = 9_000  // with the words of a language
+	mostRanges = 3_000  // the script that works ranges, which is loaded once a page is live
+	mostAfter  = 5_000  // the script for what comes after, loaded then too, with the words of a language
+	mostPaper  = 4_500  // the script that takes a page along, a second later still, with the words of a language
 	mostModule = 1_500
 
 	// What only a page with exercises loads: their script, with the words of a language, and a module that marks answers
@@ -51,7 +51,7 @@ func (b *bench) sizes(_ context.Context, r *step.Record) error {
 		return err
 	}
 	w := &weighing{record: r}
-	style := w.all("style", site.Ending(".css"), mostStyle)
+	styles := w.styles(site)
 	w.scripts(site.Ending(".js"))
 	guides := site.Guides()
 	if len(guides) == 0 {
@@ -59,7 +59,7 @@ func (b *bench) sizes(_ context.Context, r *step.Record) error {
 	}
 	for _, guide := range guides {
 		html := w.page(guide)
-		r.Note("  %-34s %6.2f kB", "  with the style sheet", kilobytes(html+style))
+		r.Note("  %-34s %6.2f kB", "  with its style", kilobytes(html+styles.of(guide)))
 		block, err := guide.Block()
 		if err != nil {
 			return err
@@ -108,17 +108,38 @@ type weighing struct {
 	faults []error
 }
 
-// all weighs files of one kind together: a page loads them all.
-func (w *weighing) all(name string, files []pressed.File, most int) int {
-	if len(files) == 0 {
-		w.faults = append(w.faults, fmt.Errorf("the site has no %s", name))
-	}
+// sheets are the sizes of style sheets by the names of their files.
+type sheets map[string]int
+
+var styleSheet = regexp.MustCompile(`<link rel="stylesheet" href="([^"]+)"`)
+
+// of is what the style of a page weighs.
+func (s sheets) of(page pressed.File) int {
 	sum := 0
-	for _, f := range files {
-		sum += compressed(f.Bytes)
+	for _, found := range styleSheet.FindAllSubmatch(page.Bytes, -1) {
+		sum += s[path.Base(string(found[1]))]
 	}
-	w.note(name, sum, most)
 	return sum
+}
+
+// styles weighs the style sheets, and judges the page that has the most of them.
+func (w *weighing) styles(site pressed.Site) sheets {
+	s := sheets{}
+	for _, f := range site.Ending(".css") {
+		s[path.Base(f.Path)] = compressed(f.Bytes)
+		w.record.Note("  %-34s %6.2f kB", "style "+path.Base(f.Path), kilobytes(s[path.Base(f.Path)]))
+	}
+	most, of := 0, ""
+	for _, page := range site.Ending(".html") {
+		if size := s.of(page); size > most {
+			most, of = size, page.Name()
+		}
+	}
+	if most == 0 {
+		w.faults = append(w.faults, errors.New("the pages have no style"))
+	}
+	w.note("style of "+of, most, mostStyle)
+	return s
 }
 
 func (w *weighing) one(name string, text []byte, most int) int {

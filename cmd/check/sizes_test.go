@@ -23,8 +23,9 @@ func noise(n int) []byte {
 }
 
 func TestSizesHoldTheirLimits(t *testing.T) {
+	const linked = `<link rel="stylesheet" href="../../assets/a.css"><link rel="stylesheet" href="../../assets/b.css">`
 	plain := map[string][]byte{
-		"guides/soil/index.html": []byte("<p>soil</p>"), "assets/a.css": []byte("p{}"),
+		"guides/soil/index.html": []byte(linked + "<p>soil</p>"), "assets/a.css": []byte("p{}"),
 		"assets/page.en.a.js": []byte("1"), "assets/ranges.a.js": []byte("2"), "assets/after.en.a.js": []byte("3"),
 		"assets/drawing.en.a.js":  []byte("2"),
 		"assets/practice.en.a.js": []byte("4"), "assets/wall.en.a.js": []byte("5"), "assets/course.en.a.js": []byte("6"),
@@ -38,21 +39,23 @@ func TestSizesHoldTheirLimits(t *testing.T) {
 		fault      string
 	}{
 		{"all small", "other", nil, ""},
-		{"a page at length but plain", "guides/soil/index.html", bytes.Repeat([]byte("<p>soil</p>"), 20_000), ""},
+		{"a page at length but plain", "guides/soil/index.html", append([]byte(linked), bytes.Repeat([]byte("<p>soil</p>"), 20_000)...), ""},
 		{"HTML", "guides/soil/index.html", noise(mostHTML + 1), "guides/soil HTML"},
-		{"style", "assets/a.css", noise(mostStyle + 1), "style is"},
-		{"two styles", "assets/b.css", noise(mostStyle - 1), "style is"},
+		{"style", "assets/a.css", noise(mostStyle + 1), "style of guides/soil is"},
+		{"two styles of a page", "assets/b.css", noise(mostStyle - 1), "style of guides/soil is"},
+		{"a style of no page", "assets/c.css", noise(mostStyle + 1), ""},
 		{"script", "assets/page.en.a.js", noise(mostScript + 1), "script page.en.a.js is"},
 		{"the same in two languages", "assets/page.es.a.js", noise(mostScript - 100), ""},
 		{"script for ranges", "assets/ranges.a.js", noise(mostRanges + 1), "script ranges.a.js is"},
 		{"script for what comes after", "assets/after.es.a.js", noise(mostAfter + 1), "script after.es.a.js is"},
 		{"script for exercises", "assets/practice.es.a.js", noise(mostPractice + 1), "script practice.es.a.js is"},
+		{"script that takes a page along", "assets/paper.es.a.js", noise(mostPaper + 1), "script paper.es.a.js is"},
 		{"script of courses", "assets/course.es.a.js", noise(mostCourse + 1), "script course.es.a.js is"},
 		{"script for blocks", "assets/block.es.a.js", noise(mostBlocks + 1), "script block.es.a.js is"},
 		{"page about a block", "block/index.html",
 			append([]byte(`<p id="known">`), noise(mostBlockHTML)...), "block HTML is"},
 		{"pictures that numbers draw", "guides/soil/index.html",
-			slices.Concat([]byte(`<figure class="drawing">`), noise(mostHTML), []byte("</figure>\n")), ""},
+			slices.Concat([]byte(linked+`<figure class="drawing">`), noise(mostHTML), []byte("</figure>\n")), ""},
 		{"script of the leader", "assets/wall.es.a.js", noise(mostWall + 1), "script wall.es.a.js is"},
 		{"script that keeps pages", "assets/offline.es.a.js", noise(mostOffline + 1), "script offline.es.a.js is"},
 		{"script of the index", "assets/find.es.a.js", noise(mostFind + 1), "script find.es.a.js is"},

@@ -69,7 +69,7 @@ describe('the page about one block', () => {
       await tap(`#${id}`);
       await page.fill(`#${id}`, text);
     }
-    for (const answer of ['.plan dl > div:nth-of-type(6)', '.plan dl > div:nth-of-type(11)', '.feeds li',
+    for (const answer of ['.plan dl > div', '.feeds li', '.feeds + h3 + dl > div:last-of-type',
       '.cautions .signal:not([hidden])']) {
       await see(answer);
     }

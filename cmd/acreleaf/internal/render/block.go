@@ -246,7 +246,7 @@ func (r *Renderer) lacking(w *bytes.Buffer, a *Asking) {
 	w.WriteString("</p>")
 }
 
-// blockAnswers writes the answers and the feeds.
+// blockAnswers writes the answers, the feeds after the last answer about them, and then what these come from.
 func (r *Renderer) blockAnswers(w *bytes.Buffer, b *Block) {
 	w.WriteString("<section class=\"plan\" id=\"plan\" aria-labelledby=\"plan-title\">")
 	w.WriteString("<h2 id=\"plan-title\">")
@@ -255,15 +255,37 @@ func (r *Renderer) blockAnswers(w *bytes.Buffer, b *Block) {
 	for i := range b.Refusals {
 		r.sheetNotes(w, "remarks", &b.Refusals[i])
 	}
-	w.WriteString("<dl>\n")
-	for i := range b.Answers {
-		r.blockAnswer(w, &b.Answers[i])
+	first := b.Answers
+	if b.Feeds != nil {
+		first = b.Answers[:b.Feeds.after(b.Answers)]
 	}
-	w.WriteString("</dl>\n")
+	r.answerLines(w, first)
 	if b.Feeds != nil {
 		r.blockFeeds(w, b.Feeds)
 	}
+	if reasons := b.Answers[len(first):]; len(reasons) > 0 {
+		element(w, "h3", "", r.words.Block.Reasons)
+		r.answerLines(w, reasons)
+	}
 	w.WriteString("</section>\n")
+}
+
+// after is how many answers come before the days: all up to the last one about the feeds.
+func (f *BlockFeeds) after(answers []BlockAnswer) int {
+	for i := len(answers); i > 0; i-- {
+		if of := answers[i-1].Sheet; of == f.Sheet || of == f.Blocks {
+			return i
+		}
+	}
+	return len(answers)
+}
+
+func (r *Renderer) answerLines(w *bytes.Buffer, answers []BlockAnswer) {
+	w.WriteString("<dl>\n")
+	for i := range answers {
+		r.blockAnswer(w, &answers[i])
+	}
+	w.WriteString("</dl>\n")
 }
 
 func (r *Renderer) blockAnswer(w *bytes.Buffer, a *BlockAnswer) {

@@ -10,6 +10,7 @@ type BlockWords struct {
 	Form      string   `yaml:"form"` // what a worksheet calls where its numbers are typed
 	Answers   string   `yaml:"answers"`
 	Feeds     string   `yaml:"feeds"`
+	Reasons   string   `yaml:"reasons"`
 	ForBlock  Sentence `yaml:"for-block" blanks:"amount"`
 	Cautions  string   `yaml:"cautions"`
 	Notes     string   `yaml:"notes"`
