@@ -29,7 +29,7 @@ func TestSizesHoldTheirLimits(t *testing.T) {
 		"assets/page.en.a.js": []byte("1"), "assets/ranges.a.js": []byte("2"), "assets/after.en.a.js": []byte("3"),
 		"assets/drawing.en.a.js":  []byte("2"),
 		"assets/practice.en.a.js": []byte("4"), "assets/wall.en.a.js": []byte("5"), "assets/course.en.a.js": []byte("6"),
-		"assets/block.en.a.js":   []byte("7"),
+		"assets/block.en.a.js": []byte("7"), "assets/blocks.en.a.js": []byte("7"),
 		"assets/offline.en.a.js": []byte("7"), "worker.js": []byte("8"), "assets/language.a.js": []byte("9"),
 		"assets/find.en.a.js": []byte("1"), "assets/paper.en.a.js": []byte("1"),
 	}

@@ -128,7 +128,9 @@ export function state(page) {
 
 // whole gives everything that makes up the page's look, to compare two moments to the letter: but for the spoken
 // lines and the button that goes back, which tell of a change and so differ from what was there before any.
-export function whole(page) {
+export async function whole(page) {
+  // What takes the page along adds buttons, and a page with no module has none.
+  await page.waitForFunction(() => !document.getElementById('module') || document.body.matches('.paper'));
   return page.evaluate(() => {
     dispatchEvent(new Event('beforeprint'));
     const texts = [];

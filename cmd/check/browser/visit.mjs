@@ -110,8 +110,8 @@ function watch(page, at) {
   page.on('pageerror', (error) => complain(`error: ${error.message}`));
   page.on('requestfailed', (request) => {
     const { errorText } = request.failure();
-    // A browser drops the icon of a page that is left before it has come.
-    if (errorText !== 'net::ERR_ABORTED' || !/\/assets\/icon\.\w+\.svg$/.test(request.url())) {
+    // A browser drops the icon of a page that is left before it has come, and the script that nobody waits for.
+    if (errorText !== 'net::ERR_ABORTED' || !/\/assets\/(icon\.\w+\.svg|paper\.\w+\.\w+\.js)$/.test(request.url())) {
       complain(`request failed: ${request.url()} ${errorText}`);
     }
   });
