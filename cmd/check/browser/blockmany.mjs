@@ -26,8 +26,8 @@ const GUIDES = [
 const { worksheets } = readGuide('block/');
 
 // The answers of the sheet, in the order of the page.
-const onSheet = ['trees.trees', 'need.nitrogen', 'soil.nitrogen', 'budget.in-reach', 'well.nitrogen', 'budget.apply',
-  'feeds.feeds', 'feeds.each', 'feeds.every', 'whole.each', 'whole.all', 'whole.each-volume', 'whole.volume'];
+const onSheet = ['budget.apply', 'feeds.feeds', 'feeds.each', 'whole.each', 'whole.each-volume', 'whole.all', 'whole.volume',
+  'feeds.every', 'need.nitrogen', 'soil.nitrogen', 'budget.in-reach', 'well.nitrogen', 'trees.trees'];
 
 // randomBlocks tries the site at origin; open opens the page about one block.
 export function randomBlocks(origin, open) {
