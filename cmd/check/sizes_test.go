@@ -39,7 +39,8 @@ func TestSizesHoldTheirLimits(t *testing.T) {
 		fault      string
 	}{
 		{"all small", "other", nil, ""},
-		{"a page at length but plain", "guides/soil/index.html", append([]byte(linked), bytes.Repeat([]byte("<p>soil</p>"), 20_000)...), ""},
+		{"a page at length but plain", "guides/soil/index.html",
+			append([]byte(linked), bytes.Repeat([]byte("<p>soil</p>"), 20_000)...), ""},
 		{"HTML", "guides/soil/index.html", noise(mostHTML + 1), "guides/soil HTML"},
 		{"style", "assets/a.css", noise(mostStyle + 1), "style of guides/soil is"},
 		{"two styles of a page", "assets/b.css", noise(mostStyle - 1), "style of guides/soil is"},
