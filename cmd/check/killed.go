@@ -77,6 +77,7 @@ func (k *killing) writeContent(version int) error {
 	}
 	for _, name := range []string{"site.yaml", "sources.yaml"} {
 		text, err := os.ReadFile(filepath.Join("content", name))
+		text, _, _ = bytes.Cut(text, []byte("\nsee:\n")) // leads to pages that are not here
 		if err == nil {
 			err = os.WriteFile(filepath.Join(k.content(version), name), text, 0o644)
 		}

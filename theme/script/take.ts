@@ -22,7 +22,11 @@ function mountRow(opener: HTMLElement, page: Page, keeper?: Keeper): void {
   const title = worksheet.querySelector("h2")!;
   const address = () => liveAddress() && liveAddress() + (keeper?.fragment() ?? "");
   const said = document.createElement("p");
-  said.setAttribute("role", "status");
+  const spoken = worksheet.querySelector("[role=status]")!;
+  /** Shows what was done, and has the worksheet's one spoken line say it. */
+  const tell = (text: string): void => {
+    said.textContent = spoken.textContent = text;
+  };
 
   const asText = (): string => {
     const line = (named: string[]) => `${named[0]}: ${named[1]} ${named[2]}`.trim();
@@ -46,19 +50,19 @@ function mountRow(opener: HTMLElement, page: Page, keeper?: Keeper): void {
   const deeds: [name: string, deed: () => void][] = [
     [word("copy-answer"), () => {
       if (isVoid(page.sheets[sheet]!)) {
-        said.textContent = word("no-answer");
+        tell(word("no-answer"));
       } else {
-        copy(asText()).then(() => "answer-copied" as const, () => "not-copied" as const).then((what) => (said.textContent = word(what)));
+        copy(asText()).then(() => "answer-copied" as const, () => "not-copied" as const).then((what) => tell(word(what)));
       }
     }],
     [word("save-table"), () => {
       const name = `${wayHere().split("/").slice(-2)[0]}-${worksheet.id.replace("worksheet-", "")}.csv`;
       save(name, asTable());
-      said.textContent = filled("table-saved", { name });
+      tell(filled("table-saved", { name }));
     }],
   ];
   if (keeper && location.protocol !== "file:") {
-    deeds.unshift([word("link-numbers"), () => void keeper.link().then((what) => (said.textContent = word(what)))]);
+    deeds.unshift([word("link-numbers"), () => void keeper.link().then((what) => tell(word(what)))]);
   }
   const parts = [...deeds.map(([name, deed]) => button(name, deed)), said];
   parts.forEach((part) => (part.hidden = true));

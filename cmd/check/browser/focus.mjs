@@ -1,7 +1,7 @@
 // Walks a page with the Tab key and looks at each thing that gets the focus.
 import assert from 'node:assert/strict';
 
-const most = 400; // more stops than any guide has
+const most = 800; // more stops than any page has: an index has the most
 
 const batch = 20; // keys that are sent before the browser is asked for what it saw
 

@@ -178,7 +178,7 @@ describe('a link with numbers', together, () => {
     await put(reported(page), number);
     await page.locator('#worksheet-soil [data-take]').click();
     await page.locator('#worksheet-soil footer').getByText('Link with these numbers').click();
-    await page.waitForFunction(() => /address/.test(document.querySelector('#worksheet-soil footer [role=status]').textContent));
+    await page.waitForFunction(() => /address/.test(document.querySelector('#worksheet-soil footer p').textContent));
     return page.url();
   }
 

@@ -180,7 +180,7 @@ describe('a worksheet goes along', () => {
       await foot.locator('[data-take]').click();
     }
     await foot.getByText(text).click();
-    return foot.locator('[role=status]');
+    return foot.locator('p');
   };
   // table reads a file of a worksheet, as RFC 4180 has it.
   const table = async (page, text) => {
@@ -229,7 +229,7 @@ describe('a worksheet goes along', () => {
     const { page } = await open(t, `${origin}/guides/soil/`);
     await put(page, 'soil-nitrate', '90');
     assert.match(await (await press(page, 'Copy the answer')).textContent(), /^$|copied/);
-    await page.waitForFunction(() => /is copied/.test(document.querySelector('#worksheet-soil footer [role=status]').textContent));
+    await page.waitForFunction(() => /is copied/.test(document.querySelector('#worksheet-soil footer p').textContent));
     const text = await page.evaluate(() => navigator.clipboard.readText());
     for (const part of [/Nitrogen in this layer: 420 lb N\/ac present/, /This layer of 14 in holds 420 lb/, /NOTICE 420 lb N\/ac is a great deal/,
       /Nitrate on the report: 90 ppm NO3-N/, /reader's own numbers/, /guides\/soil\/#numbers&/]) {
