@@ -21,7 +21,7 @@ globalThis.comePaper = (page, keeper) => {
   if (document.querySelector("main details")) {
     document.querySelector(".chain, article")?.after(printAll());
   }
-  const [top, foot] = [makeElement("p", "printed"), makeElement("div", "back")];
+  const [top, foot] = [makeElement("p", "whose"), makeElement("div", "way-back")];
   document.querySelector(".head")?.after(top);
   const notes = document.querySelector(".room h2"); // on the sheet of a block
   notes ? notes.after(foot) : document.querySelector(".foot")?.prepend(foot);

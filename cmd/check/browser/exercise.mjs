@@ -4,7 +4,7 @@ import { describe, test } from 'node:test';
 import { inspectBoth } from './axe.mjs';
 import { sideways } from './look.mjs';
 import { settings } from './settings.mjs';
-import { opposite, ready, start } from './visit.mjs';
+import { complete, opposite, ready, start } from './visit.mjs';
 
 const { browser, origin } = await start(settings.site);
 const address = `${origin}/workshops/report/`;
@@ -258,6 +258,7 @@ describe('an exercise', () => {
   for (const screen of opposite) {
     test(`at ${screen.width} px, light and dark`, async (t) => {
       const page = await open(t, { screen });
+      await complete(page);
       const { own, face, field } = exercise(page, 'trees');
       await face.selectOption({ index: 2 });
       await answer(field(0), 'abc');
@@ -273,6 +274,7 @@ describe('an exercise', () => {
     test(`a choice and an order at ${screen.width} px, light and dark`, async (t) => {
       for (const [name, exerciseName] of [['report', 'basis'], ['season', 'left']]) {
         const page = await open(t, { at: lesson(name), screen });
+        await complete(page);
         const { own } = exercise(page, exerciseName);
         await own.locator('.pick .entry button').click();
         await own.locator('.hint summary').click();

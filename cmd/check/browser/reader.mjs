@@ -1,4 +1,5 @@
 // What a reader does on a guide's page, and what then is there.
+import { complete } from './visit.mjs';
 
 // A name for the input of a given: worksheet "soil", given "nitrate".
 export const field = (page, sheet, given) => page.locator(`[id="${sheet}-${given}"]`);
@@ -129,8 +130,7 @@ export function state(page) {
 // whole gives everything that makes up the page's look, to compare two moments to the letter: but for the spoken
 // lines and the button that goes back, which tell of a change and so differ from what was there before any.
 export async function whole(page) {
-  // What takes the page along adds buttons, and a page with no module has none.
-  await page.waitForFunction(() => !document.getElementById('module') || document.body.matches('.paper'));
+  await complete(page);
   return page.evaluate(() => {
     dispatchEvent(new Event('beforeprint'));
     const texts = [];

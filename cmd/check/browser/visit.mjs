@@ -104,6 +104,11 @@ export async function ready(page) {
       && (globalThis.drawPicture || !document.querySelector('.drawing'))));
 }
 
+// complete waits until what takes the page along is there too, which adds buttons. A page with no module has none.
+export async function complete(page) {
+  await page.waitForFunction(() => !document.getElementById('module') || document.body.matches('.paper'));
+}
+
 function watch(page, at) {
   const complain = (text) => at.complaints.push(text);
   page.on('console', (message) => complain(`console ${message.type()}: ${message.text()}`));
