@@ -11,7 +11,6 @@ import { expectAnswers } from './expect.mjs';
 import { work } from './native.mjs';
 import { host } from './offline-server.mjs';
 import { field, put, state } from './reader.mjs';
-import { testSession } from './session.mjs';
 import { settings } from './settings.mjs';
 import { guides } from './site.mjs';
 import { launch, ready, unfold } from './visit.mjs';
@@ -105,7 +104,6 @@ const count = { guides: 0 };
 const together = { concurrency: 3 }; // most of the time a page waits for what comes after it
 
 describe('without a signal', together, () => {
-  testSession(browser);
   describe('after one visit', together, () => {
     for (const base of ['/', '/office/young trees/']) {
       test(`a guide works under ${base}`, async (t) => {
