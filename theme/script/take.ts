@@ -47,7 +47,7 @@ function mountRow(opener: HTMLElement, page: Page, keeper?: Keeper): void {
     ]);
   };
 
-  const deeds: [name: string, deed: () => void][] = [
+  const actions: [name: string, action: () => void][] = [
     [word("copy-answer"), () => {
       if (isVoid(page.sheets[sheet]!)) {
         tell(word("no-answer"));
@@ -62,9 +62,9 @@ function mountRow(opener: HTMLElement, page: Page, keeper?: Keeper): void {
     }],
   ];
   if (keeper && location.protocol !== "file:") {
-    deeds.unshift([word("link-numbers"), () => void keeper.link().then((what) => tell(word(what)))]);
+    actions.unshift([word("link-numbers"), () => void keeper.link().then((what) => tell(word(what)))]);
   }
-  const parts = [...deeds.map(([name, deed]) => button(name, deed)), said];
+  const parts = [...actions.map(([name, action]) => button(name, action)), said];
   parts.forEach((part) => (part.hidden = true));
   opener.after(...parts);
   opener.setAttribute("aria-expanded", "false");
@@ -75,13 +75,13 @@ function mountRow(opener: HTMLElement, page: Page, keeper?: Keeper): void {
   };
 }
 
-function button(name: string, deed: () => void): HTMLButtonElement {
+function button(name: string, action: () => void): HTMLButtonElement {
   const made = document.createElement("button");
   made.type = "button";
   made.textContent = name;
   made.onclick = (event) => {
     event.stopPropagation();
-    deed();
+    action();
   };
   return made;
 }
