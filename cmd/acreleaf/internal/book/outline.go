@@ -22,7 +22,11 @@ type Outline struct {
 	Can     []string // what a learner can do after a lesson
 	Checks  []record.Exercise
 	Terms   []Term
+	Changes []Change // what changed and when, the newest first
 }
+
+// A Change is what somebody changed on a page, and on which day: 2026-09-14.
+type Change struct{ Day, Text string }
 
 // Listed are those parts of an outline that can be compared as they are.
 type Listed struct {
@@ -31,7 +35,7 @@ type Listed struct {
 	Title, Summary string
 	Season         string
 	Order          float64
-	Reviewed       string // the day, as 2026-09-14; "" when it does not say
+	Changed        string // the day of the last change or review, as 2026-09-14; "" when it says neither
 	Minutes        int    // that a lesson takes; 0 when it does not say
 	Example        Example
 }
@@ -40,7 +44,8 @@ func (a *Outline) same(b *Outline) bool {
 	return a == b || a.Listed == b.Listed && slices.Equal(a.Sheets, b.Sheets) &&
 		slices.Equal(a.Rests, b.Rests) && slices.Equal(a.Sourced, b.Sourced) &&
 		slices.Equal(a.Defined, b.Defined) && slices.Equal(a.Can, b.Can) &&
-		slices.Equal(a.Checks, b.Checks) && slices.Equal(a.Terms, b.Terms)
+		slices.Equal(a.Checks, b.Checks) && slices.Equal(a.Terms, b.Terms) &&
+		slices.Equal(a.Changes, b.Changes)
 }
 
 // gather puts together what is known of all pages. If nothing of that changed, it is the book of the last whole
@@ -78,11 +83,14 @@ func (p *press) outlinePage(d *draft) {
 		o := Outline{Rests: from.bound.sheets, Sourced: slices.Concat(from.bound.sourced, from.bound.tables),
 			Listed: Listed{Name: d.name,
 				Address: d.address, Title: m.Title, Summary: m.Summary, Season: m.Season, Order: m.Order, Minutes: m.Lesson.Minutes,
-				Reviewed: day(m.Reviewed), Example: ExampleOf(m, d.work)}}
+				Changed: day(m.Changed()), Example: ExampleOf(m, d.work)}}
 		for _, b := range d.work.Sheets {
 			if b.Kind == construct.Worksheet && !slices.Contains(o.Sheets, b.Sheet) {
 				o.Sheets = append(o.Sheets, b.Sheet)
 			}
+		}
+		for _, c := range m.Changes {
+			o.Changes = append(o.Changes, Change{day(c.Day), c.Text})
 		}
 		for _, can := range m.Lesson.Outcomes {
 			o.Can = append(o.Can, can.Text)

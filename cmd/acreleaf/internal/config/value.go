@@ -129,14 +129,24 @@ func (t *Table) Date(key string) time.Time {
 	if text == "" {
 		return time.Time{}
 	}
+	return t.day(text, t.Span(key), fmt.Sprintf("%q needs a date as year-month-day, and this is %q", key, text),
+		fmt.Sprintf("type four, two and two digits, as in \"%s: 2026-09-14\"", key))
+}
+
+// KeyDate gives the day that a key is, and the zero time when it is none.
+func (t *Table) KeyDate(key string) time.Time {
+	return t.day(key, t.KeySpan(key), fmt.Sprintf("each line of %s begins with a date as year-month-day, and this is %q",
+		t.what, key), `type four, two and two digits before the colon, as in "2026-09-14: ..."`)
+}
+
+func (t *Table) day(text string, at message.Span, problem, note string) time.Time {
 	day, err := time.Parse(time.DateOnly, text)
 	if err == nil {
 		return day
 	}
-	problem := fmt.Sprintf("%q needs a date as year-month-day, and this is %q", key, text)
 	if len(text) == len(time.DateOnly) && strings.Trim(text, "0123456789-") == "" {
 		problem = fmt.Sprintf("there is no day %s in the calendar", text)
 	}
-	t.Fault(key, "date", problem, fmt.Sprintf("type four, two and two digits, as in \"%s: 2026-09-14\"", key))
+	t.FaultAt(at, "date", problem, note)
 	return time.Time{}
 }

@@ -108,6 +108,12 @@ func (d *drafter) head(src *message.Source, start int, m page.Metadata) []edit {
 				questions += fmt.Sprintf("  %s: %q\n", q.Page.Text, toTranslate+q.Text)
 			}
 			edits = append(edits, edit{lines, questions})
+		case key == "changes":
+			changes := key + ":\n"
+			for _, c := range m.Changes {
+				changes += fmt.Sprintf("  %s: %q\n", c.Day.Format(time.DateOnly), toTranslate+c.Text)
+			}
+			edits = append(edits, edit{lines, changes})
 		case key == "outcomes":
 			outcomes := key + ":\n"
 			for _, can := range m.Lesson.Outcomes {

@@ -21,10 +21,12 @@ func demo(t *testing.T) fstest.MapFS {
 		return bytes.Contains(metadata, []byte("\nlanguage: es\n"))
 	})
 	reviewed := regexp.MustCompile(`(?m)^reviewed: .*$`)
+	changed := regexp.MustCompile(`(?m)^  2026-11-\d\d:`)
 	site := content["site.yaml"] // whose words of the index lead to Spanish pages
 	site.Data, _, _ = bytes.Cut(site.Data, []byte("\nsee:\n"))
 	for _, f := range content {
 		f.Data = reviewed.ReplaceAll(f.Data, []byte("reviewed: 2026-11-02"))
+		f.Data = changed.ReplaceAll(f.Data, []byte("  2026-11-01:"))
 	}
 	return content
 }
@@ -60,6 +62,9 @@ summary: >-
   at the buds.
 reviewed: 2026-10-01
 review-every: 24 months
+changes:
+  2026-10-01: 'The scale of "dead" buds.'
+  2025-10-01: Written.
 crop: young walnuts
 # A remark.
 season: bud break
@@ -97,6 +102,9 @@ summary: "POR TRADUCIR – When to look at the buds."
 # El día en que alguien comparó esta página con frost.md. Cuando esté hecho, quite el #:
 # reviewed: 2026-11-02
 review-every: 24 months
+changes:
+  2026-10-01: "POR TRADUCIR – The scale of \"dead\" buds."
+  2025-10-01: "POR TRADUCIR – Written."
 crop: "POR TRADUCIR – young walnuts"
 # A remark.
 season: "POR TRADUCIR – bud break"

@@ -17,6 +17,7 @@ type Metadata struct {
 	Translates     config.Value   // the file of the page that it translates, in the same folder; empty for none
 	Reviewed       time.Time      // a day at midnight UTC; the zero time when the page does not say
 	ReviewEvery    Interval       // zero when the page does not say
+	Changes        []Change       // what changed and when, as the page has it: the newest first
 	Crop           string         // "young walnuts"
 	Season         string         // "before bloom"
 	Order          float64        // place in the season
@@ -52,7 +53,7 @@ type Question struct {
 
 // Places says where values stand, for messages by those who compare them with other files. A value that was left out
 // has the place of the opening line.
-type Places struct{ Title, Summary, Language, Reviewed, Crop, Season, Order message.Span }
+type Places struct{ Title, Summary, Language, Reviewed, Changes, Crop, Season, Order message.Span }
 
 // Due is the day by which a page must be looked through again, and false when the page does not say.
 func (m Metadata) Due() (time.Time, bool) {
@@ -62,8 +63,8 @@ func (m Metadata) Due() (time.Time, bool) {
 	return m.ReviewEvery.After(m.Reviewed), true
 }
 
-var keys = []string{"title", "summary", "language", "translates", "reviewed", "review-every", "crop", "order",
-	"season", "glance", "questions", "terms", "outcomes", "minutes", "after"}
+var keys = []string{"title", "summary", "language", "translates", "reviewed", "review-every", "changes", "crop",
+	"order", "season", "glance", "questions", "terms", "outcomes", "minutes", "after"}
 
 // Keys lists the keys of a page's metadata.
 func Keys() []string { return slices.Clone(keys) }
@@ -82,8 +83,8 @@ func readMetadata(src *message.Source, opening, yaml message.Span) (Metadata, me
 		Season:      t.Text("season"),
 		Glance:      t.List("glance"),
 		Places: Places{Title: t.Span("title"), Summary: t.Span("summary"), Language: t.Span("language"),
-			Reviewed: t.Span("reviewed"),
-			Crop:     t.Span("crop"), Season: t.Span("season"), Order: t.Span("order")},
+			Reviewed: t.Span("reviewed"), Changes: t.KeySpan("changes"),
+			Crop: t.Span("crop"), Season: t.Span("season"), Order: t.Span("order")},
 	}
 	m.Order, m.Ordered = t.Number("order")
 	if asked := t.Table("questions", "the questions of a page", nil); asked != nil {
@@ -92,6 +93,7 @@ func readMetadata(src *message.Source, opening, yaml message.Span) (Metadata, me
 				Text: asked.Need(file, "type the question after the colon, as in \"guides/soil.md: What is in my soil?\"")})
 		}
 	}
+	m.Changes = readChanges(t)
 	m.Terms = readTerms(t)
 	m.Lesson = readLesson(t)
 	if m.Language != "" && !config.IsLanguage(m.Language) {

@@ -65,6 +65,9 @@ summary: >-
 language: en
 reviewed: 2024-02-29
 review-every: 24 months
+changes:
+  2024-02-29: "The depth: a foot."
+  2023-01-02: Written.
 crop: young walnuts
 order: 2.5
 season: before bud break
@@ -91,14 +94,22 @@ func TestSplitAWholePage(t *testing.T) {
 				at := strings.Index(text, words)
 				return message.Span{Start: at, End: at + len(words)}
 			}
+			placeLast := func(words string) message.Span {
+				at := strings.LastIndex(text, words)
+				return message.Span{Start: at, End: at + len(words)}
+			}
 			want := Metadata{
 				Title: "Soil: nitrogen in place", Summary: "Turn a soil report into pounds an acre.", Language: "en",
 				Reviewed: time.Date(2024, 2, 29, 0, 0, 0, 0, time.UTC), ReviewEvery: Interval{Months: 24},
+				Changes: []Change{
+					{time.Date(2024, 2, 29, 0, 0, 0, 0, time.UTC), "The depth: a foot.", placeLast("2024-02-29")},
+					{time.Date(2023, 1, 2, 0, 0, 0, 0, time.UTC), "Written.", place("2023-01-02")}},
 				Crop: "young walnuts", Order: 2.5, Ordered: true, Season: "before bud break",
 				Glance: []config.Value{{Text: "soil.nitrogen", Span: place("soil.nitrogen")},
 					{Text: "well.per-inch", Span: place("well.per-inch")}},
 				Places: Places{Title: place(`"Soil: nitrogen in place"`), Summary: place(">-"), Language: place("en\n"[:2]),
-					Reviewed: place("2024-02-29"), Crop: place("young walnuts"), Season: place("before bud break"),
+					Reviewed: place("2024-02-29"), Changes: place("changes"),
+					Crop: place("young walnuts"), Season: place("before bud break"),
 					Order: place("2.5")},
 			}
 			const mark = "\uFEFF"

@@ -44,6 +44,7 @@ func (c *textCheck) finish() message.List {
 	c.links()
 	c.cautions()
 	c.review()
+	c.changes()
 	c.grade()
 	c.untranslated()
 	c.lengths()

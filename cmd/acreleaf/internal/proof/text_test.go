@@ -64,3 +64,23 @@ func TestReviews(t *testing.T) {
 		}
 	}
 }
+
+func TestChanges(t *testing.T) {
+	const reviewed = "reviewed: 2026-09-14\nchanges:\n"
+	for _, c := range []struct{ name, file, dates, want string }{
+		{"the newest first", "guides/a.md", reviewed + "  2026-09-14: B.\n  2025-03-02: A.", ""},
+		{"one alone", "guides/a.md", reviewed + "  2025-03-02: A.", ""},
+		{"the oldest first", "guides/a.md", reviewed + "  2025-03-02: A.\n  2026-09-14: B.", "changes-order"},
+		{"one of three not in its place", "guides/a.md",
+			reviewed + "  2026-09-14: C.\n  2024-03-02: A.\n  2025-03-02: B.", "changes-order"},
+		{"after the review", "guides/a.md", reviewed + "  2026-09-15: A.", "changes-late"},
+		{"on a page that was not reviewed", "guides/a.md", "changes:\n  2026-09-15: A.", "review-missing"},
+		{"on the home page", "home.md", reviewed + "  2026-09-14: A.", "changes-elsewhere"},
+		{"to be written", "guides/a.md", reviewed + "  2026-09-14: TO WRITE – what.", "text-unwritten"},
+	} {
+		p := read(t, c.file, "---\ntitle: A\nsummary: B.\n"+c.dates+"\n---\n\nText.")
+		if got := ids(Alone(p, twoLanguages, thorough)); got != c.want {
+			t.Errorf("%s: %q and not %q", c.name, got, c.want)
+		}
+	}
+}

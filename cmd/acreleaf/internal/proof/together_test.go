@@ -89,6 +89,26 @@ func TestTranslationsNeedAnOriginalOfTheirDay(t *testing.T) {
 	}
 }
 
+func TestTranslationsTellOfTheChangesOfTheirOriginal(t *testing.T) {
+	with := func(changes string) string {
+		return "---\ntitle: A\nsummary: B.\nreviewed: 2026-09-14\n" + changes + "---\n\nText."
+	}
+	const both = "changes:\n  2026-09-14: B.\n  2025-03-02: A.\n"
+	for _, c := range []struct{ name, theirs, ours, want string }{
+		{"the same days", both, "changes:\n  2026-09-14: Dos.\n  2025-03-02: Uno.\n", ""},
+		{"a day less", both, "changes:\n  2025-03-02: Uno.\n", "translation-changes"},
+		{"a day more", "changes:\n  2025-03-02: A.\n", both, "translation-changes"},
+		{"none of two", both, "", "translation-changes translation-changes"},
+		{"another day", "changes:\n  2026-09-14: B.\n", "changes:\n  2026-09-13: Dos.\n",
+			"translation-changes translation-changes"},
+	} {
+		pages := []*Page{read(t, "guides/a.md", with(c.theirs)), read(t, "guides/es-a.md", with(c.ours))}
+		if got := ids(together(pages, twoLanguages, thorough)); got != c.want {
+			t.Errorf("%s: %q and not %q", c.name, got, c.want)
+		}
+	}
+}
+
 // own is a source that is in sources.yaml.
 func own(s fact.Source) config.Reference { return config.Reference{Source: s, Listed: true} }
 

@@ -50,6 +50,9 @@ func (t *translation) unfinished() bool {
 		for _, can := range m.Lesson.Outcomes {
 			found = found || page.Unwritten(can.Text)
 		}
+		for _, change := range m.Changes {
+			found = found || page.Unwritten(change.Text)
+		}
 		t.page.Document.Prose(func(p *markdown.Prose) { found = found || page.Unwritten(p.Text) })
 		t.toWrite = &found
 	}
@@ -77,6 +80,7 @@ func (t *translation) alone(language string) {
 
 func (t *translation) check() {
 	t.dates()
+	t.changes()
 	t.worksheets()
 	t.tied()
 	t.times()

@@ -25,6 +25,9 @@ func (c *textCheck) unfinished() {
 	for _, q := range m.Questions {
 		texts = append(texts, written{q.Text, q.Page.Span})
 	}
+	for _, change := range m.Changes {
+		texts = append(texts, written{change.Text, change.Span})
+	}
 	for _, can := range m.Lesson.Outcomes {
 		texts = append(texts, written{can.Text, can.Span})
 	}

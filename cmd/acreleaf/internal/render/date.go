@@ -31,11 +31,14 @@ func (d DateWords) InWords(iso string) string {
 
 // dated writes a sentence of one blank, the date.
 func (d DateWords) dated(w *bytes.Buffer, s Sentence, iso string) {
-	s.write(w, func(string) {
-		w.WriteString("<time")
-		attribute(w, "datetime", iso)
-		w.WriteByte('>')
-		text(w, d.InWords(iso))
-		w.WriteString("</time>")
-	})
+	s.write(w, func(string) { d.day(w, iso) })
+}
+
+// day writes a date in words.
+func (d DateWords) day(w *bytes.Buffer, iso string) {
+	w.WriteString("<time")
+	attribute(w, "datetime", iso)
+	w.WriteByte('>')
+	text(w, d.InWords(iso))
+	w.WriteString("</time>")
 }

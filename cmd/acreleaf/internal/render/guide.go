@@ -22,7 +22,7 @@ func (r *Renderer) Guide(w *bytes.Buffer, g *Guide) {
 		course:    g.Lesson != nil || g.Course != nil,
 		main:      func(w *bytes.Buffer) { r.guideMain(w, g) },
 		turn:      func(w *bytes.Buffer) { r.turn(w, g) },
-		cite:      func(w *bytes.Buffer) { r.howToCite(w, g) },
+		cite:      func(w *bytes.Buffer) { r.howToCite(w, g); r.changes(w, g.Changes) },
 	})
 }
 
@@ -164,4 +164,35 @@ func (r *Renderer) howToCite(w *bytes.Buffer, g *Guide) {
 		r.words.Date.dated(w, r.words.Page.ReviewBy, g.ReviewBy)
 	}
 	w.WriteString("</dd></div>\n")
+}
+
+// changes writes what changed on a page, folded into a line with the day of the last change.
+func (r *Renderer) changes(w *bytes.Buffer, list []Change) {
+	if len(list) == 0 {
+		return
+	}
+	w.WriteString("<div>")
+	element(w, "dt", "", r.words.Foot.Changes)
+	w.WriteString("<dd><details><summary>")
+	r.words.Date.dated(w, r.words.Foot.LastChange, list[0].Day)
+	w.WriteString("</summary>\n")
+	r.Changes(w, list)
+	w.WriteString("</details></dd></div>\n")
+}
+
+// Changes writes what changed on a page as a list.
+func (r *Renderer) Changes(w *bytes.Buffer, list []Change) {
+	w.WriteString("<ul>")
+	for _, c := range list {
+		w.WriteString("<li>")
+		r.words.Foot.Change.write(w, func(blank string) {
+			if blank == "date" {
+				r.words.Date.day(w, c.Day)
+			} else {
+				text(w, c.Text)
+			}
+		})
+		w.WriteString("</li>")
+	}
+	w.WriteString("</ul>\n")
 }

@@ -85,6 +85,7 @@ type Guide struct {
 	Season   string // when in the season its work falls, such as "before bloom"
 	Number   int    // place in the season's order; 0 for none
 	Reviewed string // date as 2026-09-14; empty for never
+	Changes  []Change
 	ReviewBy string // date by which it should be reviewed again; empty for none
 	Glance   []Glance
 	From     string        // the numbers that all of its answers are worked from; empty where they are not the same
@@ -97,6 +98,9 @@ type Guide struct {
 	Course   *Course // for the page of a course
 	Block    *Block  // for the page about one block
 }
+
+// A Change is what somebody changed on a page, and on which day: 2026-09-14. The newest comes first.
+type Change struct{ Day, Text string }
 
 // A Glance is one answer in the line at the top of a guide.
 type Glance struct {

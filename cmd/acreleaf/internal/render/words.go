@@ -94,6 +94,9 @@ type FootWords struct {
 	Cite            string   `yaml:"cite"`
 	Citation        Sentence `yaml:"citation" blanks:"office,title,date"`
 	CitationUndated Sentence `yaml:"citation-undated" blanks:"office,title"`
+	Changes         string   `yaml:"changes"`
+	LastChange      Sentence `yaml:"last-change" blanks:"date"`
+	Change          Sentence `yaml:"change" blanks:"date,text"`
 	Contact         string   `yaml:"contact"`
 	Licence         string   `yaml:"licence"`
 	LocalRule       string   `yaml:"local-rule"`

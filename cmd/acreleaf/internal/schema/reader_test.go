@@ -116,6 +116,7 @@ summary: What is there.
 language: en
 reviewed: 2026-09-14
 review-every: 24 months
+changes: {2026-09-14: Another figure., 2025-03-02: Written.}
 crop: young walnuts
 order: 2
 season: before bud break

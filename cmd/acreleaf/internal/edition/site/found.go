@@ -1,6 +1,7 @@
 package site
 
 import (
+	"bytes"
 	"encoding/xml"
 	"fmt"
 	"slices"
@@ -13,6 +14,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/output"
 	"acreleaf/cmd/acreleaf/internal/page"
 	"acreleaf/cmd/acreleaf/internal/raster"
+	"acreleaf/cmd/acreleaf/internal/render"
 )
 
 // What search engines and readers of feeds ask for. All of it needs whole addresses, so a site without an address has
@@ -36,12 +38,12 @@ type mapped struct {
 	Changed string `xml:"lastmod,omitempty"`
 }
 
-// siteMaps list the pages that can be found: those that somebody wrote, with the day of their last review, and those
-// that list them. Above the limit of one map there are several, and a list of them.
+// siteMaps list the pages that can be found: those that somebody wrote, with the day of their last change or review,
+// and those that list them. Above the limit of one map there are several, and a list of them.
 func (c *common) siteMaps(made []book.Part) []output.File {
 	var all []mapped
 	for _, o := range c.book.Outlines {
-		all = append(all, mapped{c.Site.Address + o.Address.String(), o.Reviewed})
+		all = append(all, mapped{c.Site.Address + o.Address.String(), o.Changed})
 	}
 	written := len(all)
 	for _, p := range made {
@@ -87,11 +89,17 @@ type feedLink struct {
 }
 
 type feedEntry struct {
-	ID      string   `xml:"id"`
-	Title   string   `xml:"title"`
-	Updated string   `xml:"updated"`
-	Link    feedLink `xml:"link"`
-	Summary string   `xml:"summary"`
+	ID      string       `xml:"id"`
+	Title   string       `xml:"title"`
+	Updated string       `xml:"updated"`
+	Link    feedLink     `xml:"link"`
+	Summary string       `xml:"summary"`
+	Content *feedContent `xml:"content"` // what changed, of a page that says so
+}
+
+type feedContent struct {
+	Type string `xml:"type,attr"`
+	Text string `xml:",chardata"`
 }
 
 // mostEntries is how many pages a feed tells of: enough for those who look at it once a month.
@@ -108,12 +116,12 @@ func (c *common) feedFor(home page.Address) string {
 
 // fed says whether a page is in the feed of the language of a home page.
 func fed(home page.Address, o *book.Outline) bool {
-	return o.Reviewed != "" && o.Address.Language == home.Language && o.Address.Kind.Row().Reader == kind.Grower &&
+	return o.Changed != "" && o.Address.Language == home.Language && o.Address.Kind.Row().Reader == kind.Grower &&
 		o.Address.Kind != kind.Home
 }
 
 // feedOf is the feed of a language, nil for one without a dated page. Its entries are the pages for growers, the last
-// reviewed first. A page keeps its id, which is its address.
+// changed first. A page keeps its id, which is its address.
 func (c *common) feedOf(home page.Address, language string) *feed {
 	f := &feed{Language: language, ID: c.Site.Address + home.String(), Title: c.Site.Office,
 		About:  c.Site.In(language).Tagline,
@@ -123,8 +131,8 @@ func (c *common) feedOf(home page.Address, language string) *feed {
 			continue
 		}
 		address := c.Site.Address + o.Address.String()
-		f.Entries = append(f.Entries, feedEntry{ID: address, Title: o.Title, Updated: moment(o.Reviewed),
-			Link: feedLink{"alternate", "text/html", address}, Summary: o.Summary})
+		f.Entries = append(f.Entries, feedEntry{ID: address, Title: o.Title, Updated: moment(o.Changed),
+			Link: feedLink{"alternate", "text/html", address}, Summary: o.Summary, Content: c.changes(o, language)})
 	}
 	if len(f.Entries) == 0 {
 		return nil
@@ -135,6 +143,20 @@ func (c *common) feedOf(home page.Address, language string) *feed {
 	f.Links = []feedLink{{"self", "application/atom+xml", c.Site.Address + feedPath(home)},
 		{"alternate", "text/html", f.ID}}
 	return f
+}
+
+// changes are what changed on a page, as a feed carries it; nil for a page that does not say.
+func (c *common) changes(o *book.Outline, language string) *feedContent {
+	if len(o.Changes) == 0 {
+		return nil
+	}
+	var list []render.Change
+	for _, one := range o.Changes {
+		list = append(list, render.Change(one))
+	}
+	var w bytes.Buffer
+	c.renderer(language).Changes(&w, list)
+	return &feedContent{"html", w.String()}
 }
 
 // moment is a day as RFC 3339 has it.

@@ -32,8 +32,10 @@ func inBoth(address string) fstest.MapFS {
 	return fstest.MapFS{
 		"site.yaml": {Data: []byte("office: Sorrel Flat & Sons\nlanguage: [en, es]\nlicence: CC BY 4.0\n" + address)},
 		"home.md":   text("Walnuts", ""), "inicio.md": text("Nogales", "language: es\ntranslates: home.md\n"),
-		"guides/soil.md":  text("Soil", "reviewed: 2026-09-14\norder: 1\n"),
-		"guides/suelo.md": text("Suelo", "reviewed: 2026-09-15\norder: 1\nlanguage: es\ntranslates: soil.md\n"),
+		"guides/soil.md": text("Soil", "reviewed: 2026-10-20\norder: 1\nchanges:\n  2026-09-14: Less < more & new.\n"+
+			"  2025-03-02: Written.\n"),
+		"guides/suelo.md": text("Suelo", "reviewed: 2026-10-21\norder: 1\nchanges:\n  2026-09-14: Menos.\n"+
+			"  2025-03-02: Escrita.\nlanguage: es\ntranslates: soil.md\n"),
 		"guides/water.md": text("Water", "reviewed: 2026-10-02\norder: 2\n"),
 		"guides/new.md":   text("New", "order: 3\n"),
 		"manual/start.md": text("Start", "reviewed: 2026-11-01\norder: 1\n"),
@@ -81,7 +83,7 @@ func TestSiteMap(t *testing.T) {
 			t.Errorf("%s is in the map: %v", path, mapped)
 		}
 	}
-	for path, want := range map[string]string{"guides/soil/": "2026-09-14", "es/guides/suelo/": "2026-09-15",
+	for path, want := range map[string]string{"guides/soil/": "2026-09-14", "es/guides/suelo/": "2026-09-14",
 		"guides/new/": "", "": "", "manual/start/": "2026-11-01"} {
 		if got, mapped := changed[path]; !mapped || got != want {
 			t.Errorf("%q changed on %q, and should on %q", path, got, want)
@@ -161,6 +163,35 @@ func TestFeeds(t *testing.T) {
 		if home := files[strings.TrimSuffix(path, "feed.xml")+"index.html"]; !bytes.Contains(home,
 			[]byte(`<link rel="alternate" type="application/atom+xml" href="`+root+path+`">`)) {
 			t.Errorf("the home page does not lead to %s", path)
+		}
+	}
+}
+
+// The entry of a revised page carries what changed, as HTML in text (RFC 4287, 3.1.1.2), and is of the day of the last
+// change, however late the review was. One of a page that tells of no change has nothing of the sort.
+func TestFeedsCarryChanges(t *testing.T) {
+	files := pressedFiles(t, inBoth("address: "+root+"\n"))
+	for path, want := range map[string]string{
+		"feed.xml": `<ul><li><time datetime="2026-09-14">September 14, 2026</time>: Less &lt; more &amp; new.</li>` +
+			`<li><time datetime="2025-03-02">March 2, 2025</time>: Written.</li></ul>`,
+		"es/feed.xml": `<ul><li><time datetime="2026-09-14">14 de septiembre de 2026</time>: Menos.</li>` +
+			`<li><time datetime="2025-03-02">2 de marzo de 2025</time>: Escrita.</li></ul>`,
+	} {
+		var f feed
+		if err := xml.Unmarshal(files[path], &f); err != nil {
+			t.Fatal(err)
+		}
+		e := f.Entries[len(f.Entries)-1]
+		if e.Updated != "2026-09-14T00:00:00Z" || e.Content == nil || e.Content.Type != "html" ||
+			strings.TrimSpace(e.Content.Text) != want {
+			t.Errorf("%s: the entry %q of %s has %+v", path, e.Title, e.Updated, e.Content)
+		}
+		if len(f.Entries) > 1 && f.Entries[0].Content != nil {
+			t.Errorf("%s: %q tells of changes", path, f.Entries[0].Title)
+		}
+		page := files[strings.TrimPrefix(strings.TrimPrefix(e.ID, root)+"index.html", "/")]
+		if !bytes.Contains(page, []byte(want)) || !bytes.Contains(page, []byte(`"dateModified":"2026-09-14"`)) {
+			t.Errorf("%s does not show what its feed carries", e.ID)
 		}
 	}
 }

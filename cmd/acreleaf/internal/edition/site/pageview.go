@@ -73,6 +73,9 @@ func (e *edition) guideView(p *book.Page) *render.Guide {
 	if p.Address.Kind.Row().Contents {
 		g.Contents = contents(p.Document)
 	}
+	for _, c := range m.Changes {
+		g.Changes = append(g.Changes, render.Change{Day: date(c.Day), Text: c.Text})
+	}
 	if due, ok := m.Due(); ok {
 		g.ReviewBy = date(due)
 	}
