@@ -27,6 +27,7 @@ type Asked struct {
 	Lang, HintLang    string // of the label and the hint, where these are not in the language of the page
 	Takes             string // "0 to 200 ppm NO3-N", or the options; of an answer its unit
 	Typical           string // "12 ppm NO3-N"; empty leaves the sentence out
+	Day               bool   // of an answer: a day of the calendar
 }
 
 // Told is a text, and its language where that is not the language of the page.
@@ -110,6 +111,9 @@ func (r *Renderer) asked(w *bytes.Buffer, title string, list []Asked) {
 		w.WriteString("<dd>")
 		saidSentence(w, a.HintLang, a.Hint)
 		sentence(w, a.Takes)
+		if a.Day {
+			sentence(w, r.words.Calculation.Day)
+		}
 		if a.Typical != "" {
 			text(w, r.words.Worksheet.Typical.with(a.Typical))
 			w.WriteByte(' ')

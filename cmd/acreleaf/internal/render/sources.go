@@ -89,19 +89,39 @@ func (r *Renderer) figured(w *bytes.Buffer, s *Source) {
 	w.WriteString("</ul>\n")
 }
 
-func (r *Renderer) cited(w *bytes.Buffer, guides []Link) {
-	w.WriteString(`<p class="cited">`)
-	if len(guides) == 0 {
-		text(w, r.words.Sources.NotCited)
-	} else {
+// listed is how many pages are named in the open. A definition that every worksheet rests on is used in dozens, which
+// would be most of the page.
+const listed = 4
+
+// cited writes the pages that use a source, folded into one line when there are many.
+func (r *Renderer) cited(w *bytes.Buffer, pages []Link) {
+	switch {
+	case len(pages) == 0:
+		element(w, "p", "cited", r.words.Sources.NotCited)
+	case len(pages) <= listed:
+		w.WriteString(`<p class="cited">`)
 		text(w, r.words.Sources.Cited)
-	}
-	for i, g := range guides {
-		if i > 0 {
-			w.WriteByte(',')
-		}
 		w.WriteByte(' ')
-		link(w, "", g.Href, g.Text)
+		inLine(w, pages)
+		w.WriteString("</p>")
+	default:
+		w.WriteString("<details class=\"cited\"><summary>")
+		text(w, r.words.Sources.Cited)
+		w.WriteString(" <small>")
+		integer(w, len(pages))
+		w.WriteString("</small></summary>\n<p>")
+		inLine(w, pages)
+		w.WriteString("</p></details>")
 	}
-	w.WriteString("</p>\n")
+	w.WriteByte('\n')
+}
+
+// inLine writes links in one line of text.
+func inLine(w *bytes.Buffer, list []Link) {
+	for i, l := range list {
+		if i > 0 {
+			w.WriteString(", ")
+		}
+		link(w, "", l.Href, l.Text)
+	}
 }

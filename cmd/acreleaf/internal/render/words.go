@@ -287,6 +287,7 @@ type MissingWords struct {
 // CalculationWords is for the page about a calculation.
 type CalculationWords struct {
 	Name    Sentence `yaml:"name" blanks:"name"`
+	Day     string   `yaml:"day"`
 	Slips   string   `yaml:"slips"`
 	Authors string   `yaml:"authors"`
 	Code    string   `yaml:"code"`

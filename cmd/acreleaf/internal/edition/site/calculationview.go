@@ -91,8 +91,11 @@ func (c *common) calculationView(s *sheet.Sheet, cited *citations, language stri
 		})
 	}
 	for _, a := range s.Answers() {
-		v.Answers = append(v.Answers, render.Asked{Name: a.Name, Label: a.Label, Takes: a.Unit.String(),
-			Lang: told(a.Label).Lang})
+		asked := render.Asked{Name: a.Name, Label: a.Label, Lang: told(a.Label).Lang, Day: a.Date}
+		if !a.Date {
+			asked.Takes = a.Unit.String()
+		}
+		v.Answers = append(v.Answers, asked)
 	}
 	for _, slip := range s.Slips {
 		v.Slips = append(v.Slips, told(slip.Text))
