@@ -1,9 +1,11 @@
 // The answer comes first: on a phone it is within one screen of what is given, on a wide screen beside it; nothing on a
 // page moves while it loads; on paper a worksheet is whole. The figures are printed.
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, test } from 'node:test';
 import { settings } from './settings.mjs';
-import { guides } from './site.mjs';
+import { guides, pages } from './site.mjs';
 import { start, visit } from './visit.mjs';
 
 const phone = { width: 390, height: 780, folded: true };
@@ -47,6 +49,33 @@ describe('the answer first', together, () => {
     });
   }
 });
+
+test('a printed worksheet shows its numbers, in the style of each page', async (t) => {
+  const { page, close } = await visit(browser, origin, { folded: true });
+  t.after(close);
+  await page.emulateMedia({ media: 'print' });
+  const styles = worksheetsByStyle();
+  for (const path of styles.values()) {
+    await page.goto(`${origin}/${path}`);
+    const { shown, hidden } = await page.evaluate(numbersOnPaper);
+    assert.ok(shown > 0, `/${path} shows no number`);
+    assert.deepEqual(hidden, [], `/${path}`);
+  }
+  t.diagnostic([...styles.values()].join(' '));
+});
+
+// worksheetsByStyle gives by the style sheets that it loads the first page with a worksheet.
+function worksheetsByStyle() {
+  const found = new Map();
+  for (const path of pages) {
+    const html = readFileSync(join(settings.site, path.replace(/(^|\/)$/, '$1index.html')), 'utf8');
+    const styles = html.match(/\/assets\/[^"]+\.css/g)?.join(' ');
+    if (html.includes('<section class="worksheet') && !found.has(styles)) {
+      found.set(styles, path);
+    }
+  }
+  return found;
+}
 
 describe('nothing moves while a page loads', together, () => {
   ['', ...guides].forEach((path, i) => {
@@ -115,4 +144,13 @@ function printed() {
     name: section.id, height: Math.round(section.getBoundingClientRect().height),
     keeps: getComputedStyle(section).breakInside === 'avoid',
   }));
+}
+
+// numbersOnPaper counts the givens with a number that are seen, and names those that are not though their label is.
+function numbersOnPaper() {
+  document.querySelectorAll('details').forEach((fold) => { fold.open = true; });
+  const seen = (element) => element.checkVisibility({ visibilityProperty: true, opacityProperty: true });
+  const filled = [...document.querySelectorAll('section.worksheet .field :is(input, select)')]
+    .filter((field) => field.value !== '' && field.closest('.field').checkVisibility());
+  return { shown: filled.length, hidden: filled.filter((field) => !seen(field)).map((field) => field.id) };
 }
