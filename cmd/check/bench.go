@@ -94,6 +94,7 @@ func (b *bench) steps() []step.Step {
 		{Name: "learner", After: []string{"press"}, Tools: browser, Run: b.browser("learner.mjs")},
 		{Name: "record", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("record.mjs")},
 		{Name: "offline", After: []string{"press", "number text"}, Tools: browser, Run: b.browser("offline.mjs")},
+		{Name: "session", After: []string{"press"}, Tools: browser, Run: b.browser("session.mjs")},
 		{Name: "language", After: []string{"press"}, Tools: browser, Run: b.browser("language.mjs")},
 		{Name: "speaks", After: []string{"press"}, Tools: browser, Run: b.browser("speaks.mjs")},
 		{Name: "marking", After: []string{"press"}, Tools: browser, Run: b.browser("marking.mjs")},

@@ -8,9 +8,10 @@ import { types } from './server.mjs';
 // with it. The answer's folder may be set anew, and so may spoil, which is given each file and may change its bytes, or
 // refuse it with null. cut ends every connection and takes none; mend takes them again, at the same port.
 export async function host(folder, base = '/') {
-  const own = { folder, base, spoil: (path, bytes) => bytes, requests: [] };
+  const own = { folder, base, spoil: (path, bytes) => bytes, requests: [], seen: [] };
   const server = createServer((request, response) => {
     own.requests.push(request.url);
+    note(own.seen, request);
     const address = decodeURIComponent(new URL(request.url, 'http://localhost').pathname);
     const send = (status, kind, bytes, more = {}) => {
       response.writeHead(status, { 'content-type': kind, 'cache-control': 'max-age=600', ...more });
@@ -32,10 +33,19 @@ export async function host(folder, base = '/') {
     const bytes = own.spoil(file.slice(own.folder.length + 1), readFileSync(file));
     send(bytes === null ? 404 : 200, types[extname(file)] ?? 'application/octet-stream', bytes ?? 'not found');
   });
+  server.on('connect', (request, socket) => { note(own.seen, request); socket.destroy(); }); // by a browser's way out
   const listen = (port) => new Promise((resolve) => server.listen(port, '127.0.0.1', resolve));
   await listen(0);
   const { port } = server.address();
   const cut = () => new Promise((resolve) => { server.close(resolve); server.closeAllConnections(); });
   return Object.assign(own, { port, site: new URL(base, `http://127.0.0.1:${port}`).href, cut, mend: () => listen(port),
     close: () => server.listening && cut() });
+}
+
+// note writes a request down: what is asked for, with the headers and the body.
+function note(seen, request) {
+  const { method, url, headers } = request;
+  const one = { method, url, headers, body: '' };
+  seen.push(one);
+  request.on('data', (bytes) => { one.body += bytes; });
 }
