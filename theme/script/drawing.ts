@@ -3,7 +3,7 @@
 
 import { word } from "./data";
 import { all, put } from "./element";
-import { text } from "./number";
+import { apply, text } from "./number";
 import type { Ends } from "./spread";
 
 type Shape = [when: number, text: number, month: number, moves: [name: string, ...at: number[]][]];
@@ -62,7 +62,10 @@ globalThis.drawPicture = (element, gone, { low, high }) => {
   for (const one of cells) {
     const [cell, guard] = one.split("/").map(Number) as [number, number | undefined];
     const there = !gone && (guard === undefined || high[guard]);
-    places.push(there ? low[cell]! : NaN, there ? high[cell]! : NaN, +(guard === undefined || low[guard] !== 0));
+    // In the unit in which the picture shows the value.
+    const by = element.querySelector(`[data-show="${cell}"]`)?.getAttribute("data-by");
+    const end = (ends: ArrayLike<number>) => (there ? (by ? apply(ends[cell]!, by) : ends[cell]!) : NaN);
+    places.push(end(low), end(high), +(guard === undefined || low[guard] !== 0));
   }
   for (const [op, a, b] of steps) {
     places.push(op ? OPERATIONS[op - 1]!(places[a]!, places[b]!) : a);

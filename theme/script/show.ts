@@ -44,7 +44,8 @@ export function makeShow(elements: Element[], sheet: Sheet, { fields, works }: P
 function writer(element: Element, typed: boolean): (value: number) => string {
   const list = document.getElementById(element.getAttribute("data-list") ?? "") as HTMLSelectElement | null;
   const label = (value: number) => list!.options[value]?.text ?? "–";
-  return list ? label : numberWriter(element, typed);
+  const [own, second] = [numberWriter(element, typed), numberWriter(element, false)];
+  return list ? label : (value) => (element.getAttribute("data-by") ? second : own)(value); // nobody typed a second unit
 }
 
 /** The two ends of a number in the unit that its element shows now; NaN for one that is not there. */

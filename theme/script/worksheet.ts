@@ -39,8 +39,10 @@ export function mountPassage(element: Element, page: Page): Block {
 export function mountDrawing(element: Element, page: Page): Block {
   const passage = mountPassage(element, page);
   const sheet = page.sheets[numberIn(element, "data-sheet")];
+  // The press has drawn the example, in US units.
+  const other = () => sheet.changed || !!element.querySelector("[data-by*='/']");
   const draw = () => {
-    mark(element, "behind", sheet.changed && !globalThis.drawPicture);
+    mark(element, "behind", other() && !globalThis.drawPicture);
     globalThis.drawPicture?.(element, isVoid(sheet), page.works.ends);
   };
   return {
@@ -48,7 +50,7 @@ export function mountDrawing(element: Element, page: Page): Block {
     update() {
       passage.update();
       draw();
-      if (sheet.changed) {
+      if (other()) {
         load(DRAWING).then(draw);
       }
     },

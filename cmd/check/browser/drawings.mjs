@@ -121,6 +121,9 @@ async function open(name, t) {
   return page;
 }
 
+// Units that no picture shows in metric units.
+const ofUS = /\b(lb|ft|oz)\b|\d in\b|inches|per in\b/;
+
 describe('pictures that numbers draw', { concurrency: 2 }, () => {
   for (const [name, list] of Object.entries(sets)) {
     test(name, async (t) => {
@@ -142,16 +145,43 @@ describe('pictures that numbers draw', { concurrency: 2 }, () => {
 
     test(`${name}, without an answer`, async (t) => {
       const page = await open(name, t);
-      const named = async () => (await page.locator('.drawing svg').ariaSnapshot()).match(/img "(.*?)"/)[1];
-      assert.match(await named(), /\d/, 'the description has no number');
+      const heard = () => page.locator('.drawing').ariaSnapshot();
+      const said = (await page.locator('.drawing .unseen').ariaSnapshot()).match(/\S.*/g);
+      assert.match(said.join(), /\d/, 'the description has no number');
+      for (const sentence of said) {
+        assert.equal((await heard()).split(sentence.replace(/^- /, '')).length, 2, `not heard once: ${sentence}`);
+      }
       const given = Object.keys(list[0])[0];
       for (const text of ['', '-3', 'many']) {
         await page.locator(`#one-${given}`).fill(text);
         await page.locator(`#one-${given}`).dispatchEvent('input');
         assert.ok((await page.locator('.drawing').evaluate(shapes)).every((shape) => shape === 'none'), `“${text}” is drawn`);
         assert.ok(await page.locator('.drawing > .waiting').isVisible(), `nothing says why “${text}” is not drawn`);
-        assert.doesNotMatch(await named(), /\d/, `the description of “${text}” has numbers`);
+        assert.doesNotMatch(await heard(), /\d/, `the description of “${text}” has numbers`);
       }
+    });
+  }
+
+  for (const [name, list] of Object.entries(sets)) {
+    test(`${name}, in metric units`, async (t) => {
+      const page = await open(name, t);
+      const choose = (value) => page.evaluate((system) => document.querySelector(`#units [value=${system}]`).click(), value);
+      const written = () => page.locator('.drawing').evaluate((drawing) => drawing.textContent);
+      assert.match(await written(), ofUS);
+      await choose('metric');
+      assert.doesNotMatch(await written(), ofUS);
+      if (name === 'water-nitrogen') {
+        // 7 ppm is 7 mg in a liter, and a millimeter is 10,000 liters on a hectare: 0.07 kg. 14 in are 355.6 mm.
+        await page.evaluate(enter, { nitrate: ['7'], water: ['14'] });
+        const texts = await page.locator('.drawing [data-drawn] text').allTextContents();
+        assert.deepEqual(texts, ['0', '0', '250', '25', '500', '50']);
+        const [x, y] = await page.locator('.drawing [data-drawn] circle').evaluate((dot) => [dot, dot].map((one, i) => (
+          Number(one.getAttribute(['cx', 'cy'][i])))));
+        assert.ok(Math.abs(x - (44 + 268 * 355.6 / 500)) < 0.1 && Math.abs(y - (184 - 102 * 24.892 / 50)) < 0.1, `${x}, ${y}`);
+      }
+      await page.evaluate(enter, list[1]);
+      await choose('us');
+      assert.deepEqual(await page.evaluate(`(${shapes})(document)`), printed(name, 1), 'back in US units it is another');
     });
   }
 

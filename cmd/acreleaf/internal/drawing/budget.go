@@ -5,6 +5,7 @@ package drawing
 func budget() *Rule {
 	const row, wide = 34.0, 318.0
 	p := newPen("season-budget", 320, 6*34, "fed-need", "in-reach", "water", "organic", "credits", "apply", "surplus")
+	p.Also = map[string]string{"water": "kg N/ha fed"}
 	p.Rows = []string{"fed-need", "in-reach", "water", "organic", "apply", "surplus"}
 	for i, word := range []string{"need", "soil", "water", "organic", "buy", "over"} {
 		top := row * float64(i)

@@ -19,7 +19,8 @@ const Always Place = -1
 type Rule struct {
 	Of            string // the calculation
 	Width, Height int
-	Takes         []string // its values that are drawn; each takes the places of a Span
+	Takes         []string          // its values that are drawn; each takes the places of a Span
+	Also          map[string]string // the second unit of those that are givens, by name: answers have their own
 	Steps         []Step
 	Fixed         []Shape // what is there without numbers, too: the empty frame
 	Shapes        []Shape // what follows the numbers
@@ -27,6 +28,9 @@ type Rule struct {
 	Groups        []string // the parts of the picture that are of like things, by how the names of their values begin
 	Rows          []string // the values of the table, without that beginning
 }
+
+// What a rule makes of its numbers may not depend on their units: where a reader chooses metric units, all that it
+// takes is in these.
 
 // A Span is the places of a value: its least, its most, and 1 where it is there for all numbers of the ranges. Both
 // ends of a value that is left out are no number.

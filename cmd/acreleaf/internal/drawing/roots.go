@@ -5,6 +5,7 @@ package drawing
 func roots() *Rule {
 	const middle = 86.0
 	p := newPen("root-share", 320, 274, "wetted", "root", "offset", "share")
+	p.Also = map[string]string{"wetted": "m", "root": "m", "offset": "m"}
 	p.Rows = p.Takes
 	for i, key := range []struct {
 		look        Look

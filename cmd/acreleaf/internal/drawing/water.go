@@ -5,6 +5,7 @@ package drawing
 func water() *Rule {
 	const west, east, north, south = 44.0, 312.0, 82.0, 184.0
 	p := newPen("water-nitrogen", 320, 222, "water", "per-inch", "nitrogen")
+	p.Also = map[string]string{"water": "mm"}
 	p.Rows = []string{"water", "per-inch", "nitrogen"}
 	p.ruled(Strong, 1, 10, 19, 10)
 	p.label(Label{X: 26, Y: 15, Word: "inch"})
@@ -29,7 +30,11 @@ func water() *Rule {
 	y := func(v Place) Place { return p.sub(p.n(south), p.times(v, up)) }
 	for i := 0.0; i <= 2; i++ {
 		part := p.n(i / 2)
-		p.text(Middle, Always, point{x(p.times(wide, part)), p.n(south + 14)}, p.times(wide, part), "")
+		look, at := Middle, x(p.times(wide, part))
+		if i == 2 { // not over the edge
+			look, at = Ends, p.n(319)
+		}
+		p.text(look, Always, point{at, p.n(south + 14)}, p.times(wide, part), "")
 		p.text(Ends, Always, point{p.n(west - 5), p.add(y(p.times(high, part)), p.n(4))}, p.times(high, part), "")
 	}
 	least, most := p.times(each.Low, wide), p.times(each.High, wide)

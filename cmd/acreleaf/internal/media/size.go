@@ -9,6 +9,7 @@ import (
 	_ "image/jpeg"
 	_ "image/png"
 	"io"
+	"math"
 	"strconv"
 	"strings"
 )
@@ -84,7 +85,11 @@ func isTurned(head []byte) bool {
 	return false
 }
 
-// sizeOfSVG takes the width and the height of a drawing in dots, or else those of its viewBox.
+// column is about how wide the text of a page is, in dots.
+const column = 640
+
+// sizeOfSVG takes the width and the height of a drawing in dots. A drawing that has none has no size of its own: its
+// viewBox says how wide it is for its height, in whatever measure, and it is shown as large as the text is wide.
 func sizeOfSVG(head []byte) Size {
 	decoder := xml.NewDecoder(bytes.NewReader(head))
 	for {
@@ -100,22 +105,35 @@ func sizeOfSVG(head []byte) Size {
 		for _, a := range root.Attr {
 			values[a.Name.Local] = a.Value
 		}
-		dots := func(text string) int {
-			v, err := strconv.ParseFloat(strings.TrimSuffix(strings.TrimSpace(text), "px"), 64)
-			if err != nil || !(v >= 1 && v < mostDots) {
+		dots := func(v float64) int {
+			if !(v >= 1 && v < mostDots) {
 				return 0
 			}
 			return int(v + 0.5)
 		}
-		if s := (Size{dots(values["width"]), dots(values["height"])}); s.Width > 0 && s.Height > 0 {
+		if s := (Size{dots(length(values["width"])), dots(length(values["height"]))}); s.Width > 0 && s.Height > 0 {
 			return s
 		}
 		box := strings.FieldsFunc(values["viewBox"], func(r rune) bool { return r == ' ' || r == ',' })
 		if len(box) != 4 {
 			return Size{}
 		}
-		return Size{dots(box[2]), dots(box[3])}
+		wide, high := length(box[2]), length(box[3])
+		s := Size{dots(column * min(1, wide/high)), dots(column * min(1, high/wide))}
+		if s.Width == 0 || s.Height == 0 {
+			return Size{}
+		}
+		return s
 	}
+}
+
+// length reads a length of a drawing; no number for one that is in percent or the like.
+func length(text string) float64 {
+	v, err := strconv.ParseFloat(strings.TrimSuffix(strings.TrimSpace(text), "px"), 64)
+	if err != nil || !(v > 0) || math.IsInf(v, 0) {
+		return math.NaN()
+	}
+	return v
 }
 
 // sizeOfWebP reads the first chunk (RFC 9649): the canvas of an extended file, or the frame of a simple one.

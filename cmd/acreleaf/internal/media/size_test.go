@@ -43,6 +43,12 @@ func TestSizeOf(t *testing.T) {
 		"c.jpeg": {turned(binary.LittleEndian, "II"), Size{20, 30}},
 		"a.svg":  {`<?xml version="1.0"?><svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 640 480"/>`, Size{640, 480}},
 		"b.svg":  {`<svg width="12.6px" height="9" viewBox="0 0 640 480"/>`, Size{13, 9}},
+		"f.svg":  {`<svg viewBox="0 0 1 1"/>`, Size{640, 640}},
+		"g.svg":  {`<svg viewBox="-1,-1,.5,0.25"/>`, Size{640, 320}},
+		"h.svg":  {`<svg viewBox="0 0 100 400" width="100%"/>`, Size{160, 640}},
+		"i.svg":  {`<svg viewBox="0 0 0 5"/>`, Size{}},
+		"j.svg":  {`<svg viewBox="0 0 NaN 5"/>`, Size{}},
+		"k.svg":  {`<svg viewBox="0 0 1280 960"/>`, Size{640, 480}},
 		"c.svg":  {`<svg width="100%" height="50%"/>`, Size{}},
 		"d.svg":  {`<svg viewBox="0 0 1e9 5"/>`, Size{}},
 		// Bytes by RFC 9649: the canvas, less one, in 24 bits each; and in 14 bits each.

@@ -19,7 +19,11 @@ const grid = "```reckoner\ncalculation: water-nitrogen\ndown: water = 1, 6 in\na
 const carried = "```worksheet put\ncalculation: material-nitrogen\namount: 20 lb/ac\nmaterial: UAN-32\n" +
 	"trees: 110 trees/ac\n```\n"
 
-// A translation is held against its original, in whatever order the two come.
+const inWell = "```worksheet well\ncalculation: water-nitrogen\nnitrate: 7 ppm NO3-N\nwater: 6 in\n```\n"
+
+const drawnWell = inWell + "\n```drawing\nof: well\n```\n"
+
+// A translation is compared with its original, in whatever order the two come.
 func TestTranslations(t *testing.T) {
 	for _, c := range []struct{ name, original, translation, want string }{
 		{"the same", soil, soil, ""},
@@ -58,6 +62,12 @@ func TestTranslations(t *testing.T) {
 			"translation-differs"},
 		{"a number in words less", "It has [six inches](source:book).", "Tiene.", "translation-lacks"},
 		{"a part still to write", "It has [6 in](source:book).\n\n## A", "TO TRANSLATE It has them.", ""},
+		{"the same pictures", "![Rows](rows.svg) and ![A bud](bud.svg)", "![Yema](yema.svg) y ![Filas](rows.svg)", ""},
+		{"a picture less", "![Rows](rows.svg) and ![A bud](bud.svg)", "![Yema](yema.svg)", "translation-lacks"},
+		{"a picture more", "![A bud](bud.svg)", "![Yema](yema.svg) y ![Filas](rows.svg)", "translation-lacks"},
+		{"the same drawing", drawnWell, drawnWell, ""},
+		{"a drawing less", drawnWell, inWell, "translation-lacks"},
+		{"a drawing more", inWell, drawnWell, "translation-lacks"},
 		{"a heading less", "## A\n\n## B", "## A", "translation-lacks"},
 		{"a heading more", "## A", "## A\n\n## B", ""},
 	} {

@@ -82,6 +82,7 @@ func (t *translation) check() {
 	t.dates()
 	t.changes()
 	t.worksheets()
+	t.pictures()
 	t.tied()
 	t.times()
 	if theirs, ours := len(t.original.Document.Headings), len(t.page.Document.Headings); ours < theirs {

@@ -7,6 +7,12 @@ import (
 	"time"
 )
 
+// DateWords is how a date is written.
+type DateWords struct {
+	Pattern Sentence   `yaml:"pattern" blanks:"day,month,year"`
+	Months  [12]string `yaml:"months"`
+}
+
 // InWords gives a date like 2026-09-14 in words. A text that is no date is given back as it is.
 func (d DateWords) InWords(iso string) string {
 	t, err := time.Parse(time.DateOnly, iso)

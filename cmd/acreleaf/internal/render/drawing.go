@@ -35,9 +35,7 @@ func (r *Renderer) Drawing(w *bytes.Buffer, d *Drawing) {
 	words := r.words.Drawing.of(d.Rule.Of)
 	w.WriteString(`<figure class="drawing"`)
 	numbered(w, wire.Sheet, d.Sheet)
-	w.WriteString(">\n<figcaption")
-	attribute(w, "id", drawingID(d, ""))
-	w.WriteByte('>')
+	w.WriteString(">\n<figcaption>")
 	if d.Title == "" {
 		d.Title = words.Title
 	}
@@ -53,19 +51,17 @@ func (r *Renderer) Drawing(w *bytes.Buffer, d *Drawing) {
 	w.WriteString("</details>\n</figure>\n")
 }
 
-// drawingID is the id of a part of a picture.
-func drawingID(d *Drawing, part string) string { return "drawing_" + strconv.Itoa(d.Index) + part }
-
-const saidPart = "_said"
+// hatchID is the id of a hatch of a picture.
+func hatchID(d *Drawing, look drawing.Look) string {
+	return "drawing_" + strconv.Itoa(d.Index) + "_" + string(look)
+}
 
 func (r *Renderer) svg(w *bytes.Buffer, d *Drawing) {
 	w.WriteString("<svg")
 	attribute(w, "viewBox", "0 0 "+strconv.Itoa(d.Rule.Width)+" "+strconv.Itoa(d.Rule.Height))
 	numbered(w, "width", d.Rule.Width)
 	numbered(w, "height", d.Rule.Height)
-	w.WriteString(` role="img"`)
-	attribute(w, "aria-labelledby", drawingID(d, "")+" "+drawingID(d, saidPart))
-	w.WriteString(">\n")
+	w.WriteString(" aria-hidden=\"true\">\n") // the sentence after it is heard in its place, once
 	fills(w, d)
 	for i := range d.Rule.Fixed {
 		r.shape(w, d, &d.Rule.Fixed[i])
@@ -110,7 +106,7 @@ func fills(w *bytes.Buffer, d *Drawing) {
 			continue
 		}
 		w.WriteString("<pattern")
-		attribute(w, "id", drawingID(d, "_"+string(h.look)))
+		attribute(w, "id", hatchID(d, h.look))
 		attribute(w, "width", h.side)
 		attribute(w, "height", h.side)
 		w.WriteString(` patternUnits="userSpaceOnUse">` + h.in + "</pattern>\n")
@@ -127,9 +123,9 @@ func (r *Renderer) shape(w *bytes.Buffer, d *Drawing, s *drawing.Shape) {
 	}
 	switch s.Look {
 	case drawing.Ring:
-		attribute(w, "stroke", "url(#"+drawingID(d, "_"+string(drawing.Band))+")")
+		attribute(w, "stroke", "url(#"+hatchID(d, drawing.Band)+")")
 	case drawing.Dots, drawing.Level, drawing.Slant, drawing.Back, drawing.Cross, drawing.Band:
-		attribute(w, "fill", "url(#"+drawingID(d, "_"+string(s.Look))+")")
+		attribute(w, "fill", "url(#"+hatchID(d, s.Look)+")")
 	}
 	drawn := s.Drawn(d.Places)
 	if !drawn {
@@ -148,7 +144,7 @@ func (r *Renderer) shape(w *bytes.Buffer, d *Drawing, s *drawing.Shape) {
 		text(w, r.shapeText(s, d.Places[s.Text]))
 	}
 	if s.Word != "" {
-		element(w, "tspan", "", " "+r.words.Drawing.Labels[s.Word])
+		r.drawingWord(w, s.Word, "tspan", " ")
 	}
 	w.WriteString("</text>\n")
 }
@@ -166,7 +162,7 @@ func (r *Renderer) drawingLabel(w *bytes.Buffer, d *Drawing, l *drawing.Label) {
 	numbered(w, "x", l.X)
 	numbered(w, "y", l.Y)
 	w.WriteByte('>')
-	text(w, r.words.Drawing.Labels[l.Word])
+	r.drawingWord(w, l.Word, "", "")
 	if l.Value != "" {
 		s := &d.Values[l.Value].Shown
 		second := s
@@ -178,6 +174,23 @@ func (r *Renderer) drawingLabel(w *bytes.Buffer, d *Drawing, l *drawing.Label) {
 		drawnUnit(w, s.After, second.After)
 	}
 	w.WriteString("</text>\n")
+}
+
+// metric ends the key of a word of a picture as it is in metric units.
+const metric = "-metric"
+
+// drawingWord writes a word, in an element of its own where it is asked for or where the word is another in metric
+// units.
+func (r *Renderer) drawingWord(w *bytes.Buffer, key, tag, before string) {
+	words := r.words.Drawing.Labels
+	switch second := words[key+metric]; {
+	case second != "":
+		drawnUnit(w, before+words[key], before+second)
+	case tag != "":
+		element(w, tag, "", before+words[key])
+	default:
+		text(w, words[key])
+	}
 }
 
 // drawnUnit is unitPart in a picture.

@@ -59,11 +59,9 @@ func (d *DrawingWords) of(calculation string) drawnWords {
 	}[calculation]
 }
 
-// saidOf writes the description, of each group one. It is heard in the place of the picture.
+// saidOf writes the description, of each group one. It is heard in the place of the picture, and not seen.
 func (r *Renderer) saidOf(w *bytes.Buffer, d *Drawing, said Sentence) {
-	w.WriteString(`<div class="unseen"`)
-	attribute(w, "id", drawingID(d, saidPart))
-	w.WriteString(">\n")
+	w.WriteString("<div class=\"unseen\">\n")
 	for group := range max(1, len(d.Rule.Groups)) {
 		w.WriteString("<p")
 		if len(d.Rule.Groups) > 0 && d.Values[d.Rule.Groups[group]].There >= 0 {
@@ -92,7 +90,7 @@ func (r *Renderer) saidOf(w *bytes.Buffer, d *Drawing, said Sentence) {
 // drawingTable writes the numbers of a picture as a table: a row for each value, or a column for each group.
 func (r *Renderer) drawingTable(w *bytes.Buffer, d *Drawing) {
 	w.WriteString(`<div class="scroll" role="group" tabindex="0"`)
-	attribute(w, "aria-labelledby", drawingID(d, ""))
+	attribute(w, "aria-label", r.words.Drawing.Numbers)
 	w.WriteString(">\n<table>\n")
 	if len(d.Rule.Groups) > 0 {
 		w.WriteString("<thead><tr><td></td>")

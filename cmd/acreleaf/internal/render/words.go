@@ -103,12 +103,6 @@ type FootWords struct {
 	Invented        string   `yaml:"invented"`
 }
 
-// DateWords is how a date is written.
-type DateWords struct {
-	Pattern Sentence   `yaml:"pattern" blanks:"day,month,year"`
-	Months  [12]string `yaml:"months"`
-}
-
 // UnitWords is for the switch between the two units of every answer.
 type UnitWords struct {
 	Show   string `yaml:"show"`

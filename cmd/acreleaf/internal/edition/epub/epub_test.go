@@ -282,7 +282,7 @@ func TestWaysToTheSite(t *testing.T) {
 				t.Errorf("the package lacks %q: %s", stated, opf)
 			}
 		}
-		if !strings.Contains(text, `<img src="pictures/rows.svg" alt="a row of trees" width="1" height="1"/>`) {
+		if !strings.Contains(text, `<img src="pictures/rows.svg" alt="a row of trees" width="640" height="640"/>`) {
 			t.Errorf("the text lacks the picture: %s", text)
 		}
 		again, _ := made(t, content, Of(content, []string{"guides/soil.md"}))

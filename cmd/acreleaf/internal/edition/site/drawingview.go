@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"acreleaf/calc/sheet"
+	"acreleaf/calc/unit"
 	"acreleaf/cmd/acreleaf/internal/book"
 	"acreleaf/cmd/acreleaf/internal/drawing"
 	"acreleaf/cmd/acreleaf/internal/markdown"
@@ -39,6 +40,9 @@ func drawingView(p *worksheet.Page, d *worksheet.Drawing) *render.Drawing {
 	v.Cells, v.Places = cells.String(), d.Rule.Work(numbers)
 	for _, name := range slices.Concat(d.Rule.Takes, d.Rule.Groups) {
 		v.Values[name] = drawnValue(p, bound, name)
+		if second := d.Rule.Also[name]; second != "" {
+			v.Values[name].Shown.Also = inSecond(o, name, second)
+		}
 	}
 	for _, group := range d.Rule.Groups { // it is there with its first value
 		first := v.Values[group+"-"+d.Rule.Rows[0]]
@@ -62,6 +66,18 @@ func drawn(o sheet.Outcome, name string) (number drawing.Number, guard int) {
 		number.Sure = o.Cells[guard] != 0
 	}
 	return number, guard
+}
+
+// inSecond is a given in a second unit, as answers have one: a picture is in one system of units.
+func inSecond(o sheet.Outcome, name, second string) *render.Shown {
+	cell, _ := o.Use.Cell(name)
+	value := o.Range(name)
+	c := conversionOf(value.Unit, unit.MustParse(second).Like(value.Unit))
+	s := c.shown(o.Use, cell, value)
+	if !o.Stated(name) {
+		s.Text = absent
+	}
+	return s
 }
 
 // drawnValue is a value with what it is called.

@@ -100,16 +100,23 @@ func also(use *sheet.Use, r *sheet.Result, cell int, value unit.Range) *render.S
 	}
 	known, ok := conversions.Load(r)
 	if !ok {
-		u := alsoUnit(r)
-		factor, err := r.Unit.To(u)
-		if err != nil {
-			panic(err) // the sheet has refused it
-		}
-		c := conversion{unit: u, factor: factor}
-		c.before, c.after = around(u)
-		known, _ = conversions.LoadOrStore(r, c)
+		known, _ = conversions.LoadOrStore(r, conversionOf(r.Unit, alsoUnit(r)))
 	}
-	c := known.(conversion)
+	return known.(conversion).shown(use, cell, value)
+}
+
+func conversionOf(from, to unit.Unit) conversion {
+	factor, err := from.To(to)
+	if err != nil {
+		panic(err) // the sheet, or a test of the pictures, has refused it
+	}
+	c := conversion{unit: to, factor: factor}
+	c.before, c.after = around(to)
+	return c
+}
+
+// shown is the value of a cell after the conversion.
+func (c conversion) shown(use *sheet.Use, cell int, value unit.Range) *render.Shown {
 	low, high := c.unit.Number(c.factor.Apply(value.Low)), c.unit.Number(c.factor.Apply(value.High))
 	return &render.Shown{
 		Cell: cell, Before: c.before, Text: use.RangeText(low, high), After: c.after, By: c.factor.Text(),
