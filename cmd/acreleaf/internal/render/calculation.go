@@ -21,6 +21,15 @@ type Calculation struct {
 	CodeLang  string        // of the texts in it, where that is not the language of the page
 }
 
+// CalculationWords is for the page about a calculation.
+type CalculationWords struct {
+	Name    Sentence `yaml:"name" blanks:"name"`
+	Day     string   `yaml:"day"`
+	Slips   string   `yaml:"slips"`
+	Authors string   `yaml:"authors"`
+	Code    string   `yaml:"code"`
+}
+
 // Asked is a given or an answer of a calculation, as its page lists it.
 type Asked struct {
 	Name, Label, Hint string

@@ -278,15 +278,6 @@ type MissingWords struct {
 	Next    string `yaml:"next"`
 }
 
-// CalculationWords is for the page about a calculation.
-type CalculationWords struct {
-	Name    Sentence `yaml:"name" blanks:"name"`
-	Day     string   `yaml:"day"`
-	Slips   string   `yaml:"slips"`
-	Authors string   `yaml:"authors"`
-	Code    string   `yaml:"code"`
-}
-
 // TextWords is for what Markdown adds to an author's text.
 type TextWords struct {
 	Footnotes    string `yaml:"footnotes"`
