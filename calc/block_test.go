@@ -1,6 +1,7 @@
 package calc_test
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"testing"
@@ -112,8 +113,10 @@ func TestFactsOfABlock(t *testing.T) {
 		if f.Else && !first.Optional {
 			t.Errorf("%s: other facts count in its place, and it cannot be left empty", f.ID)
 		}
-		if read, err := first.Read(f.Unknown); err != nil || read.Value > read.High {
-			t.Errorf("%s: unknown it counts as %s: %v", f.ID, f.Unknown, err)
+		for _, text := range []string{f.Unknown, cmp.Or(f.Later, f.Unknown)} {
+			if read, err := first.Read(text); err != nil || read.Value > read.High {
+				t.Errorf("%s: unknown it counts as %s: %v", f.ID, text, err)
+			}
 		}
 		if calculation, answer, _ := strings.Cut(f.Tells, "."); f.Tells != "" &&
 			catalogue.Find(calculation).FindResult(answer) == nil {

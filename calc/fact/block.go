@@ -24,6 +24,8 @@ type BlockFact struct {
 	// what they come to.
 	Else bool
 
+	Later string // what it counts as unknown in trees that are older than first leaf; "" for the same
+
 	First bool // what it counts as unknown is for first leaf; of older trees what Else has counts
 
 	Worked string // the answer that it is: "tree-density.trees"; of one that is asked, where it is left empty
@@ -55,7 +57,8 @@ var blockFacts = []BlockFact{
 		Givens: []string{"soil-nitrogen.nitrate"}},
 	{ID: "soil-depth", Group: "soil", Unknown: "6 to 12 in", Tells: "soil-nitrogen.nitrogen", Once: true,
 		Givens: []string{"soil-nitrogen.depth"}},
-	{ID: "reach", Group: "soil", Unknown: "0 to 10 %", Givens: []string{"season-budget.reach"}},
+	{ID: "reach", Group: "soil", Unknown: "0 to 10 %", Later: "3 to 100 %", Tells: "season-budget.in-reach",
+		Givens: []string{"season-budget.reach"}},
 
 	{ID: "well-nitrate", Group: "water", Unknown: "0 to 10 ppm NO3-N", Tells: "water-nitrogen.nitrogen",
 		Givens: []string{"water-nitrogen.nitrate"}},

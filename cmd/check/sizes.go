@@ -33,7 +33,7 @@ const (
 	mostPracticeModule = 5_000
 	mostWall           = 8_000  // the script of the leader's page, in the place of theirs
 	mostLanguage       = 500    // the script that takes the language of a first visit
-	mostBlocks         = 5_000  // either script for blocks, with the words of a language and the facts of a block
+	mostBlocks         = 5_600  // either script for blocks, with the words of a language and the facts of a block
 	mostBlockHTML      = 18_000 // the page about one block: a form, and the work of eight worksheets
 	mostDrawing        = 6_000  // the script that draws pictures, with the rules of all of them
 	mostCourse         = 6_000  // the script of courses and lessons, with the words of a language

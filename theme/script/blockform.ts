@@ -1,12 +1,14 @@
 // The form of the page about one block: what nobody knows counts as a range.
 
-import { word } from "./data";
+import { filled, word } from "./data";
 import { all, hide } from "./element";
 import { enter, type Entry, type Field } from "./field";
 import { edition, entryFor, entryOf, factOf, unitOfWorked } from "./facts";
 import type { Page } from "./page";
 import type { Block } from "./blockstore";
 import { numberIn } from "./element";
+
+const DIGITS = 9; // of what is worked, as it goes into the fields of a guide: more are not read, and change no answer
 
 /** What the form does with a block. */
 export interface Form {
@@ -23,6 +25,11 @@ export function makeForm({ fields, works }: Page, then: () => void): Form {
   const leaf = asked.find(({ id }) => id === "leaf")?.field;
   const later = () => parseFloat(leaf?.element.value ?? "") > 1;
   asked.forEach(({ field }) => mountUnknown(field, leaf, later, then));
+  const untouched = document.createElement("p");
+  untouched.className = "hint";
+  document.querySelector(".sheet-name")!.after(untouched);
+  const tell = () => tellUntouched(untouched, asked);
+  ["input", "change", "click", "block"].forEach((event) => document.addEventListener(event, () => setTimeout(tell)));
   const clear = () => fields.forEach((field) => field.reset());
   return {
     clear,
@@ -36,7 +43,8 @@ export function makeForm({ fields, works }: Page, then: () => void): Form {
         const id = row.getAttribute("data-fact")!;
         if (isFinite(high - low) && !row.closest(".void")) {
           const unit = unitOfWorked[id];
-          const text = low === high ? `${low}` : `${low} to ${high}`;
+          const [least, most] = [low, high].map((end) => +end.toPrecision(DIGITS));
+          const text = least === most ? `${least}` : `${least} to ${most}`;
           worked[id] = unit ? [text, unit] : [text];
         }
       }
@@ -53,6 +61,20 @@ export function makeForm({ fields, works }: Page, then: () => void): Form {
   };
 }
 
+/** Says which numbers that count are still the example's, where others are the reader's. */
+function tellUntouched(line: Element, asked: { field: Field; id: string }[]): void {
+  const isFilled = (name: string) => !!asked.find(({ id }) => id === name)?.field.element.value;
+  const names = asked.filter(({ field: { changed, element }, id }) => {
+    const part = element.closest("details"); // it counts in place of a field of the part above it
+    return !changed && element.value && (!part || part.previousElementSibling!.querySelector(".instead:not([hidden])")) &&
+      !(isFilled("counted") && /^(tree|row|pattern)$/.test(id));
+  });
+  hide(line, !names.length || !asked.some(({ field }) => field.changed));
+  line.textContent = filled("untouched", {
+    names: names.map(({ field }) => document.querySelector(`[for="${field.element.id}"]`)!.textContent!.trim()).join("; "),
+  });
+}
+
 /**
  * The button for what is not known, and the sentences that say what it counts as. An empty field is not known either,
  * unless other facts count in its place.
@@ -63,30 +85,32 @@ function mountUnknown(field: Field, leaf: Field | undefined, later: () => boolea
   if (!text) {
     return;
   }
-  const entry: Entry = [text, box.getAttribute("data-unknown-in") ?? undefined];
+  const entries = [text, box.getAttribute("data-later") ?? text].map((text): Entry => [text, box.getAttribute("data-unknown-in") ?? undefined]);
+  const entry = () => entries[+later()]!;
   const line = box.querySelector(".lacking")!;
   const instead = box.querySelector(".instead");
   const first = box.hasAttribute("data-first");
   const button = document.createElement("button");
   let told = text.includes(" "); // a range says it; of a single number, only who pressed the button does
-  const isUnknown = () => told && field.entry().join() === entry.filter(Boolean).join();
+  const isUnknown = () => told && entries.some((entry) => field.entry().join() === entry.filter(Boolean).join());
   const isEmpty = () => !!instead && !field.element.value;
   const show = () => {
     hide(line, !isUnknown());
+    line.firstElementChild!.textContent = entry()[0];
     hide(button, isUnknown() || (first && later() && isEmpty()));
     if (instead) {
       hide(instead, !isEmpty());
     }
   };
   const put = () => {
-    enter([field], [first && later() ? ["", entry[1]] : entry]);
+    enter([field], [first && later() ? ["", entry()[1]] : entry()]);
     told = true;
     show();
     then();
   };
-  // What first leaf needs is no figure for older trees. What the reader has typed stays.
-  first && leaf?.element.addEventListener("change", () => {
-    if (later() ? !field.changed || isUnknown() : isEmpty()) {
+  // What first leaf needs, and how far its roots reach, is no figure for older trees. What the reader has typed stays.
+  (first || box.hasAttribute("data-later")) && leaf?.element.addEventListener("change", () => {
+    if (later() ? !field.changed || isUnknown() : first ? isEmpty() : isUnknown()) {
       put();
     }
   });

@@ -3,7 +3,7 @@
 import { makeFiles } from "./blockfile";
 import { makeForm } from "./blockform";
 import { blocksKey } from "./blockkey";
-import { changeBlocks, freeName, loadBlocks, noBlocks, type Blocks } from "./blockstore";
+import { changeBlocks, freeName, loadBlocks, noBlocks, type Block, type Blocks } from "./blockstore";
 import { filled, word } from "./data";
 import { hide } from "./element";
 import { wayHere } from "./key";
@@ -24,8 +24,11 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
   const example = list.options[0]!;
   let current = -1; // the block whose numbers the form has
   let came = ""; // the name that a link brought
+  let before: Block | undefined; // the block as it was when it was chosen
   let timer: number | undefined;
   panel.hidden = false;
+  const lead = document.querySelector(".known > .hint")!;
+  const leads = lead.textContent!;
   document.querySelector(".room p")!.textContent = location.host + location.pathname;
 
   const say = (text: string, ...more: Node[]) => said.replaceChildren(text, ...more);
@@ -47,6 +50,10 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
     name.value = blocks[current]?.name ?? came;
     document.querySelectorAll(".sheet-name").forEach((title) => (title.textContent = name.value));
     panel.querySelectorAll<HTMLElement>(".of-block").forEach((button) => hide(button, current < 0));
+    lead.replaceChildren(...current < 0 ? [leads] : [filled("block-shown", { name: name.value }) + " ", offer("another-block", () => {
+      choose(-1);
+      document.querySelector<HTMLElement>(".known select")!.focus();
+    })]);
   };
 
   /** Changes what is kept, and says why where that cannot be. While the form is typed in, a name that is begun stays. */
@@ -85,6 +92,7 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
   const choose = (at: number): void => {
     const block = kept().blocks[at];
     current = block ? at : -1;
+    before = block;
     came = "";
     const unfit = block ? form.write(block) : (form.clear(), 0);
     then();
@@ -111,20 +119,35 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
     }
   };
 
-  const add = (title: string, said: Word): void => {
+  /**
+   * Adds a block with the numbers of the form. Whoever has typed them over those of another block and then keeps them as a
+   * new one has that other block as it was, and may give them to both.
+   */
+  const add = (title: string, old?: Block): void => {
     let as = "";
-    const before = current;
-    const worked = change((all) => {
-      as = freeName(all.blocks, title);
-      all.blocks.push({ name: as, ...form.read() });
-      current = all.blocks.length - 1;
+    const from = current;
+    const numbers = form.read();
+    const restore = old && JSON.stringify(old.facts) !== JSON.stringify(numbers.facts);
+    const worked = change(({ blocks }) => {
+      if (restore && blocks[from]) {
+        Object.assign(blocks[from], old, { name: blocks[from].name });
+      }
+      as = freeName(blocks, title);
+      current = blocks.push({ name: as, ...numbers }) - 1;
     });
     if (!worked) {
-      current = before;
+      current = from;
       refresh();
       return;
     }
-    say(filled(said, { name: as }));
+    before = kept().blocks[current];
+    say(filled("block-kept", { name: as }) + " ");
+    if (restore) {
+      say(said.textContent + filled("as-before", { name: kept().blocks[from]!.name }) + " ", offer("these-too", () => {
+        change(({ blocks }) => blocks[from] && Object.assign(blocks[from], numbers));
+        say(filled("block-kept", { name: kept().blocks[from]!.name }));
+      }));
+    }
   };
 
   list.onchange = () => choose(list.selectedIndex - 1);
@@ -134,10 +157,10 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
       say(word("name-it"));
       name.focus();
     } else {
-      add(title, "block-kept");
+      add(title, before);
     }
   };
-  one(".copy").onclick = () => add(name.value, "block-kept");
+  one(".copy").onclick = () => add(name.value);
   one(".rename").onclick = () => {
     let as = "";
     if (change(({ blocks }) => {
@@ -187,11 +210,11 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
     if (name.value && location.hash.startsWith(LINK)) {
       try {
         history.replaceState(history.state, "", `${location.href}&${BLOCK_NAME}=${encodeURIComponent(name.value)}`);
-        copy(location.href).catch(() => {}); // its answer says that it could not be copied
       } catch {
         // a browser may forbid it: the link is without the name
       }
     }
+    copy(location.href).then(() => say(word("copied")), () => say(word("in-address")));
   });
   addEventListener("hashchange", takeName);
   const start = loadBlocks();

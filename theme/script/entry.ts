@@ -15,6 +15,8 @@ import { findUnit } from "./unitword";
  */
 type Value = [low: number, high: number, kind: number];
 
+const LONGEST = 24; // letters that a field makes room for: two numbers of nine digits would need a line of their own
+
 /** The sentence for a number that cannot be used. It is tied to its field. */
 function faultOf(input: Element): Element {
   const fault = input.closest(".field")!.querySelector(".fault")!;
@@ -137,6 +139,7 @@ export function makeNumberField(input: HTMLInputElement): Field {
     field.faulty = reason !== null;
     field.changed = field.faulty || !same(value, start);
     hide(fault, !field.faulty);
+    input.style.minWidth = `calc(${Math.min(typed!.length, LONGEST)}ch + 1.25rem)`; // "0 to 10" may not look like "0 to 1"
     if (field.changed) {
       input.closest("details")?.setAttribute("open", ""); // a number that counts is not out of sight
     }

@@ -50,6 +50,7 @@ export type Attribute =
   | "data-fact" // the fact of a block that a field asks for, or that an answer is
   | "data-unknown" // what a field of a block counts as while nobody knows it, as it is typed
   | "data-unknown-in" // the unit of that, where there are several
+  | "data-later" // what it counts as in trees that are older than first leaf, where that is not the same
   | "data-first" // that is for first leaf; of older trees the field is left empty
   | "data-lesson" // its name there
   | "data-fits" // the factor from a unit to that of the answer; empty for one that does not fit
@@ -132,6 +133,10 @@ export type Word =
   | "block-removed"
   | "other-tab"
   | "show-it"
+  | "another-block"
+  | "as-before"
+  | "these-too"
+  | "untouched"
   | "blocks-saved"
   | "blocks-loaded"
   | "blocks-large"

@@ -5,6 +5,7 @@ import { describe, test } from 'node:test';
 import { type } from './blockform.mjs';
 import { hardTimes } from './blockhard.mjs';
 import { randomBlocks } from './blockmany.mjs';
+import { ordinaryUse } from './blockuse.mjs';
 import { settings } from './settings.mjs';
 import { ready, start } from './visit.mjs';
 
@@ -214,3 +215,4 @@ async function open(t, before, text, way = 'block/') {
 
 randomBlocks(origin, open);
 hardTimes(origin, open, { said, names, kept });
+ordinaryUse(origin, open, { said, kept });

@@ -32,6 +32,7 @@ type Asking struct {
 	Given     Given
 	Unknown   string // what it counts as while nobody knows it, as it is typed; "" for what has no such
 	UnknownIn string // the unit of that
+	Later     string // what it counts as in older trees; "" for the same
 	Lacking   string // what is missing then
 	First     bool   // that is for first leaf: of older trees it counts as empty
 	Instead   string // what counts while it is empty; "" for what cannot be, or needs no sentence
@@ -62,6 +63,7 @@ type BlockAnswer struct {
 type BlockFeeds struct {
 	Sheet  int
 	Days   []Answer
+	Of     Answer // the material, since pounds on a wall are of nothing without it
 	Acre   []Answer
 	Blocks int // the worksheet that answers for the block; -1 for none
 	Block  []Answer
@@ -187,6 +189,9 @@ func (r *Renderer) asking(w *bytes.Buffer, a *Asking) {
 		if len(g.Units) > 0 {
 			attribute(w, wire.UnknownIn, a.UnknownIn)
 		}
+		if a.Later != "" {
+			attribute(w, wire.Later, a.Later)
+		}
 		if a.First {
 			flag(w, wire.First)
 		}
@@ -233,7 +238,7 @@ func (r *Renderer) lacking(w *bytes.Buffer, a *Asking) {
 			text(w, a.Lacking)
 			return
 		}
-		text(w, a.Unknown)
+		element(w, "span", "", a.Unknown)
 		if a.UnknownIn != "" {
 			text(w, " "+a.UnknownIn)
 		}
@@ -317,7 +322,11 @@ func (r *Renderer) blockFeeds(w *bytes.Buffer, f *BlockFeeds) {
 	numbered(w, wire.Sheet, f.Sheet)
 	w.WriteByte('>')
 	element(w, "h3", "", r.words.Block.Feeds)
-	w.WriteString("\n<ol>\n")
+	w.WriteString("\n<p>")
+	text(w, f.Of.Label)
+	w.WriteString(": <b>")
+	figure(w, &f.Of.Shown)
+	w.WriteString("</b></p>\n<ol>\n")
 	for i := range f.Days {
 		day := &f.Days[i]
 		w.WriteString("<li")

@@ -43,6 +43,10 @@ type BlockWords struct {
 	BlockRemoved  Sentence `yaml:"block-removed" blanks:"name"`
 	OtherTab      Sentence `yaml:"other-tab" blanks:"name"`
 	ShowIt        string   `yaml:"show-it"`
+	AnotherBlock  string   `yaml:"another-block"`
+	AsBefore      Sentence `yaml:"as-before" blanks:"name"`
+	TheseToo      string   `yaml:"these-too"`
+	Untouched     Sentence `yaml:"untouched" blanks:"names"`
 	BlocksSaved   Sentence `yaml:"blocks-saved" blanks:"name"`
 	BlocksLoaded  Sentence `yaml:"blocks-loaded" blanks:"name"`
 	BlocksLarge   Sentence `yaml:"blocks-large" blanks:"name"`
@@ -71,6 +75,10 @@ func (w *BlockWords) scriptWords() map[wire.Word]string {
 		wire.BlockRemoved:  w.BlockRemoved.pattern(),
 		wire.OtherTab:      w.OtherTab.pattern(),
 		wire.ShowIt:        w.ShowIt,
+		wire.AnotherBlock:  w.AnotherBlock,
+		wire.AsBefore:      w.AsBefore.pattern(),
+		wire.TheseToo:      w.TheseToo,
+		wire.Untouched:     w.Untouched.pattern(),
 		wire.BlocksSaved:   w.BlocksSaved.pattern(),
 		wire.BlocksLoaded:  w.BlocksLoaded.pattern(),
 		wire.BlocksLarge:   w.BlocksLarge.pattern(),

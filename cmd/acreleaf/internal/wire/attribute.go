@@ -56,6 +56,7 @@ const (
 	Fact      = "data-fact"       // the fact of a block that a field asks for, or that an answer is
 	Unknown   = "data-unknown"    // what a field of a block counts as while nobody knows it, as it is typed
 	UnknownIn = "data-unknown-in" // the unit of that, where there are several
+	Later     = "data-later"      // what it counts as in trees that are older than first leaf, where that is not the same
 	First     = "data-first"      // that is for first leaf; of older trees the field is left empty
 
 	Lesson = "data-lesson" // its name there
@@ -153,6 +154,10 @@ const (
 	BlockRemoved  Word = "block-removed"
 	OtherTab      Word = "other-tab"
 	ShowIt        Word = "show-it"
+	AnotherBlock  Word = "another-block"
+	AsBefore      Word = "as-before"
+	TheseToo      Word = "these-too"
+	Untouched     Word = "untouched"
 	BlocksSaved   Word = "blocks-saved"
 	BlocksLoaded  Word = "blocks-loaded"
 	BlocksLarge   Word = "blocks-large"
@@ -234,9 +239,9 @@ var (
 	WordsOfPractice = []Word{To, Order, NotDetected, Above, Comma, Decimal, Sometimes, Perhaps, Narrow, DayPattern, Months}
 	WordsOfWall     = append(slices.Clone(WordsOfPractice), Elapsed, Left, Over, Count, Counted, HeardOf, Cleared, PutBack)
 	WordsOfBlock    = []Word{ShowBlock, ShowsBlock, ToExample, BlockOld}
-	WordsOfBlocks   = []Word{LeftOut, PutBack, NotKnown, BlockLinked, NameCut, BlockShown,
-		ExampleShown, BlockKept, NameIt, BlockRenamed, BlockRemoved, OtherTab, ShowIt, BlocksSaved,
-		BlocksLoaded, BlocksLarge, BlocksDamaged, BlocksOther, BlocksNewer, BlocksNotKept, BlocksNotRead}
+	WordsOfBlocks   = []Word{LeftOut, Copied, InAddress, PutBack, NotKnown, BlockLinked, NameCut, BlockShown,
+		AnotherBlock, AsBefore, TheseToo, Untouched, ExampleShown, BlockKept, NameIt, BlockRenamed, BlockRemoved, OtherTab,
+		ShowIt, BlocksSaved, BlocksLoaded, BlocksLarge, BlocksDamaged, BlocksOther, BlocksNewer, BlocksNotKept, BlocksNotRead}
 	WordsOfCourse = []Word{PutBack, NotKept, NotReadable, Stays, OnCard, OnCardOpen, CardOf, BackToday, BackOn, OpenedOn,
 		FinishedOn, Begun, Score, GoOn, AllDone, Due, Where, Through, Unfinished, RightOf, Saved, Loaded, FileLarge,
 		FileDamaged, FileNewer, FileOther, FileEdition, RecordClear, RecordIsBack}

@@ -82,6 +82,13 @@ func (f *fragments) asking(bound *worksheet.Bound, g *sheet.Given, one fact.Bloc
 		panic(err) // a test reads them all
 	}
 	a.Unknown, a.UnknownIn, a.Lacking = typed(bound.Use, g, entry), entry.Unit.String(), one.Lacking(language)
+	if one.Later != "" {
+		later, err := g.Read(one.Later)
+		if err != nil {
+			panic(err) // the same test
+		}
+		a.Later = typed(bound.Use, g, later)
+	}
 	return a
 }
 
@@ -156,6 +163,9 @@ func (f *fragments) feedsView() *render.BlockFeeds {
 			v.Days = append(v.Days, f.blockAnswer(feeds, r.Name))
 		}
 	}
+	material := fact.OfBlock("feed-schedule", "material")
+	v.Of = render.Answer{Label: material.Label(f.page.Language), There: -1,
+		Shown: *chosen(f.page.Work, feeds, feeds.Sheet.FindGiven("material"))}
 	v.Acre = []render.Answer{f.blockAnswer(feeds, "product"), f.blockAnswer(feeds, "volume")}
 	if total := f.sheetOf("block-material"); total != nil {
 		v.Blocks = total.Use.Index

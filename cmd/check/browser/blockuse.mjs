@@ -1,0 +1,110 @@
+// How people use the page about one block: one block after another, on a small screen, with little known; and what hangs
+// on a wall afterwards.
+import assert from 'node:assert/strict';
+import { describe, test } from 'node:test';
+
+// ordinaryUse tries the site at origin; open opens the page about one block, and how has the few ways to deal with it.
+export function ordinaryUse(origin, open, { said, kept }) {
+  const keep = async (page, name) => {
+    await page.fill('#block-name', name);
+    await page.click('.keep');
+  };
+  const typeInto = async (page, id, text) => {
+    await page.fill(`#${id}`, text);
+    await page.locator(`#${id}`).blur();
+  };
+
+  describe('a block in ordinary use', () => {
+    test('a second block that is typed over the first leaves the first as it was, or both have the numbers', async (t) => {
+      const { page } = await open(t);
+      await typeInto(page, 'soil-nitrate', '21');
+      await keep(page, 'North');
+      assert.match(await page.innerText('.known > .hint'), /block North\. What you change is kept in it/);
+      await typeInto(page, 'soil-nitrate', '5');
+      await kept(page, '5');
+      await keep(page, 'South');
+      assert.match(await said(page), /South is kept.*North has the numbers again/);
+      const nitrateOf = async (name) => {
+        await page.selectOption('#block-chosen', name);
+        return page.inputValue('#soil-nitrate');
+      };
+      assert.deepEqual([await nitrateOf('North'), await nitrateOf('South')], ['21', '5']);
+      await typeInto(page, 'soil-nitrate', '7');
+      await keep(page, 'West');
+      await page.click('.blocks [role=status] button');
+      assert.deepEqual([await nitrateOf('North'), await nitrateOf('South'), await nitrateOf('West')], ['21', '7', '7']);
+      await page.click('.known > .hint button');
+      assert.deepEqual([await page.inputValue('#soil-nitrate'), await page.inputValue('#block-name')], ['9', '']);
+      assert.equal(await nitrateOf('West'), '7');
+    });
+
+    test('what still is of the example is named, and only what counts', async (t) => {
+      const { page } = await open(t);
+      const line = page.locator('.sheet-name + p');
+      assert.equal(await line.isVisible(), false);
+      await typeInto(page, 'soil-nitrate', '21');
+      await page.waitForSelector('.sheet-name + p:visible');
+      assert.match(await line.textContent(), /Leaf year.*Hours that the water runs.*Material/);
+      assert.doesNotMatch(await line.textContent(), /Nitrate, soil|Share of a feed/);
+      await typeInto(page, 'emitters-known', '7');
+      await typeInto(page, 'trees-count', '900');
+      await page.waitForFunction(() => !/Row to row|Hours/.test(document.querySelector('.sheet-name + p').textContent));
+    });
+
+    test('older trees have not the root share of first leaf, unless it was typed', async (t) => {
+      const { page } = await open(t);
+      await typeInto(page, 'need-leaf', '3');
+      assert.equal(await page.inputValue('#budget-reach'), '3 to 100');
+      assert.match(await page.innerText('[data-fact=reach] .lacking'), /counted as 3 to 100 %/);
+      await typeInto(page, 'need-leaf', '1');
+      assert.equal(await page.inputValue('#budget-reach'), '0 to 10');
+      assert.match(await page.innerText('[data-fact=reach] .lacking'), /counted as 0 to 10 %/);
+      await typeInto(page, 'budget-reach', '12');
+      await typeInto(page, 'need-leaf', '3');
+      assert.equal(await page.inputValue('#budget-reach'), '12');
+    });
+
+    test('no number is cut in its field on a small telephone, also where a guide shows the block', async (t) => {
+      const { page } = await open(t);
+      await page.setViewportSize({ width: 320, height: 700 });
+      const cut = () => page.$$eval('.field input', (inputs) => inputs.filter((input) => (
+        input.clientWidth && input.type === 'text' && input.scrollWidth > input.clientWidth)).map(({ id, value }) => `${id}: ${value}`));
+      for (const button of await page.$$('.known .field > button')) {
+        if (await button.isVisible()) {
+          await button.click();
+        }
+      }
+      assert.equal(await page.inputValue('#well-nitrate'), '0 to 10');
+      assert.deepEqual(await cut(), []);
+      await keep(page, 'North');
+      for (const guide of ['guides/plan/', 'guides/season/', 'es/guides/plan-completo/']) {
+        await page.goto(`${origin}/${guide}`);
+        await page.waitForFunction(() => /North/.test(document.getElementById('state').textContent));
+        assert.deepEqual(await cut(), [], guide);
+      }
+    });
+
+    test('the sheet says which material its pounds are of, and its code lies on no line', async (t) => {
+      const { page } = await open(t);
+      await page.selectOption('#feeds-material', { label: 'Urea, 46-0-0' });
+      assert.match(await page.innerText('.feeds > p'), /Material: Urea, 46-0-0/);
+      await page.waitForSelector('body.paper');
+      await page.emulateMedia({ media: 'print' });
+      await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+      const [code, room] = await page.$$eval('.room svg, .room', (parts) => parts.map((part) => part.getBoundingClientRect().toJSON())
+        .sort((a, b) => a.width - b.width));
+      assert.ok(code.top > room.top && code.bottom < room.bottom && code.right < room.right, JSON.stringify([code, room]));
+      await page.emulateMedia({ media: 'screen' });
+      await typeInto(page, 'well-nitrate', '30');
+      assert.equal(await page.locator('.feeds').isVisible(), false); // nothing is left to put on
+    });
+
+    test('whoever asks for a link is answered where the button is', async (t) => {
+      const { page, context } = await open(t);
+      await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+      await keep(page, 'Peña');
+      await page.click('.blocks [data-link]');
+      await page.waitForFunction(() => /link is copied/.test(document.querySelector('.blocks [role=status]').textContent));
+    });
+  });
+}
