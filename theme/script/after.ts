@@ -8,8 +8,6 @@ import { keptBlocks } from "./blockkey";
 import { BLOCK, load, PAPER } from "./later";
 import { makeWork } from "./work";
 
-const LATER = 500; // milliseconds: nobody prints a page sooner, and all else comes first
-
 declare global {
   /** Adds it to a page that is live, or just about to be. Gives the function that brings the work up to date. */
   var comeAfter: ((page: Page, then: () => void) => () => void) | undefined;
@@ -25,7 +23,7 @@ globalThis.comeAfter = (page, then) => {
       load(BLOCK).then(() => globalThis.comeBlock?.(page, then));
     }
   }
-  setTimeout(() => load(PAPER).then(() => globalThis.comePaper?.(page, keeper)), LATER);
+  load(PAPER).then(() => globalThis.comePaper?.(page, keeper)); // a page may be printed as soon as it is open
   const { classList } = document.body;
   classList.add("after");
   document.addEventListener("input", () => classList.add("typing"), { once: true });

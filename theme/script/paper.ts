@@ -18,9 +18,7 @@ const SHORT = 6; // letters that the printed field of a number has room for
 
 globalThis.comePaper = (page, keeper) => {
   mountTake(page, keeper);
-  if (document.querySelector("main details")) {
-    document.querySelector(".chain, article")?.after(printAll());
-  }
+  all("[data-print]").forEach((button) => (button.onclick = printAll));
   const [top, foot] = [makeElement("p", "whose"), makeElement("div", "way-back")];
   document.querySelector(".head")?.after(top);
   const notes = document.querySelector(".room h2"); // on the sheet of a block
@@ -68,18 +66,11 @@ function picture({ size, dark }: Code, says: string): Element {
   return picture;
 }
 
-/** The button that prints a page with all that is folded. What it opens for that is closed again. */
-function printAll(): Element {
-  const [line, button] = [document.createElement("p"), document.createElement("button")];
-  button.type = "button";
-  button.textContent = word("print-all");
-  button.onclick = () => {
-    const closed = all<HTMLDetailsElement>("details:not([open])");
-    const fold = (open: boolean) => closed.forEach((one) => (one.open = open));
-    fold(true);
-    addEventListener("afterprint", () => fold(false), { once: true });
-    print();
-  };
-  line.append(button);
-  return line;
+/** Prints a page with all that is folded. What it opens for that is closed again. */
+function printAll(): void {
+  const closed = all<HTMLDetailsElement>("details:not([open])");
+  const fold = (open: boolean) => closed.forEach((one) => (one.open = open));
+  fold(true);
+  addEventListener("afterprint", () => fold(false), { once: true });
+  print();
 }

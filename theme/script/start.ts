@@ -53,7 +53,7 @@ async function start(): Promise<void> {
       load(PRACTICE).then(() => globalThis.comePractice?.(page));
     }
     const more = document.querySelector(".drawing") ? [DRAWING] : [];
-    setTimeout(() => [RANGES, AFTER, ...more].forEach(load), 500); // not before the page has been drawn
+    setTimeout(() => [RANGES, AFTER, ...more].forEach(load)); // not before the page has been drawn
   } catch {
     // A browser may bring back what was typed on an earlier visit; beside the example's answers it would mislead.
     fields.forEach((field) => {
@@ -118,7 +118,7 @@ async function live(data: Whole, fields: Field[], machine: Machine, turn: () => 
     }
   };
 
-update();
+  update();
   fields.forEach((field) => field.lock(false));
   document.addEventListener("input", answer);
   document.addEventListener("change", answer);

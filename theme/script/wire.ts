@@ -38,6 +38,7 @@ export type Attribute =
   | "data-live-only" // a control that is of use once the page is live
   | "data-link" // a button that puts the page's numbers into its address
   | "data-take" // a button that opens what takes a worksheet along
+  | "data-print" // the button that prints a page with all that is folded
   | "data-table" // the reckoner that an answer belongs to: its place in the list of tables
   | "data-row" // the row of an answer of a reckoner
   | "data-col" // its column
@@ -92,7 +93,6 @@ export type Word =
   | "other-edition"
   | "copied"
   | "in-address"
-  | "print-all"
   | "link-numbers"
   | "copy-answer"
   | "save-table"

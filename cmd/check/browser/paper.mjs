@@ -125,6 +125,28 @@ describe('a printed page leads back to its numbers', () => {
     });
   }
 
+  test('a page printed as soon as it is open has its code, and nothing moves when what makes it comes', async (t) => {
+    const places = [];
+    const where = (page) => page.evaluate(() => [...document.querySelectorAll('[data-print], .foot > *, .worksheet > *')]
+      .filter((part) => part.checkVisibility()).map((part) => part.getBoundingClientRect().top + scrollY));
+    const { page, faults } = await open(t, `${origin}/es/guides/suelo/`, async (page) => {
+      await page.addInitScript(() => { // a timer never ends
+        const { setTimeout } = window;
+        window.setTimeout = (then, delay) => delay > 0 ? 0 : setTimeout(then);
+      });
+      await page.route('**/paper.*.js', async (route) => {
+        await page.waitForSelector('body.after');
+        places.push(await where(page));
+        await route.continue();
+      });
+    });
+    places.push(await where(page));
+    assert.equal(places[0].join(), places[1].join());
+    assert.equal(await page.locator('[data-print]').isVisible(), true);
+    assert.deepEqual((await printed(t, page, 'Letter')).codes, [`${origin}/es/guides/suelo/`]);
+    assert.deepEqual(faults, []);
+  });
+
   test('the address of the site comes before that of the page', async (t) => {
     const address = 'https://sorrelflat.example.org/guides/soil/';
     const { page } = await open(t, `${origin}/guides/soil/`, (page) => page.route('**/guides/soil/', async (route) => {

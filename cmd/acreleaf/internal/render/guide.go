@@ -39,6 +39,9 @@ func (r *Renderer) guideMain(w *bytes.Buffer, g *Guide) {
 	r.block(w, g.Block)
 	r.unitSystem(w, g.Body)
 	r.article(w, g)
+	if g.Module != nil {
+		r.printAll(w)
+	}
 	r.record(w, g.Course)
 	r.module(w, g.Module)
 	r.learning(w, g)

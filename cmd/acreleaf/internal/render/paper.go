@@ -1,12 +1,16 @@
 package render
 
-import "acreleaf/cmd/acreleaf/internal/wire"
+import (
+	"bytes"
 
-// PaperWords is for what takes a page along: on paper, as a text, in a file. All but the first are of the script.
+	"acreleaf/cmd/acreleaf/internal/wire"
+)
+
+// PaperWords is for what takes a page along: on paper, as a text, in a file. All but the first two are of the script.
 type PaperWords struct {
-	Take string `yaml:"take"`
+	Take     string `yaml:"take"`
+	PrintAll string `yaml:"print-all"`
 
-	PrintAll  string   `yaml:"print-all"`
 	Copy      string   `yaml:"copy"`
 	Save      string   `yaml:"save"`
 	Copied    string   `yaml:"copied"`
@@ -29,7 +33,6 @@ type PaperWords struct {
 
 func (w *PaperWords) scriptWords() map[wire.Word]string {
 	return map[wire.Word]string{
-		wire.PrintAll:     w.PrintAll,
 		wire.CopyAnswer:   w.Copy,
 		wire.SaveTable:    w.Save,
 		wire.AnswerCopied: w.Copied,
@@ -47,4 +50,13 @@ func (w *PaperWords) scriptWords() map[wire.Word]string {
 		wire.CodeFull:     w.CodeFull.pattern(),
 		wire.NoAddress:    w.NoAddress,
 	}
+}
+
+// printAll writes the button that prints a page with all that is folded. It has its place before a script can press it.
+func (r *Renderer) printAll(w *bytes.Buffer) {
+	w.WriteString(`<button type="button"`)
+	flag(w, wire.PrintAll)
+	w.WriteByte('>')
+	text(w, r.words.Paper.PrintAll)
+	w.WriteString("</button>\n")
 }

@@ -41,6 +41,7 @@ const (
 	LiveOnly = "data-live-only" // a control that is of use once the page is live
 	Link     = "data-link"      // a button that puts the page's numbers into its address
 	Take     = "data-take"      // a button that opens what takes a worksheet along
+	PrintAll = "data-print"     // the button that prints a page with all that is folded
 
 	Table  = "data-table" // the reckoner that an answer belongs to: its place in the list of tables
 	Row    = "data-row"   // the row of an answer of a reckoner
@@ -111,7 +112,6 @@ const (
 	Copied       Word = "copied"
 	InAddress    Word = "in-address"
 
-	PrintAll     Word = "print-all"
 	LinkNumbers  Word = "link-numbers"
 	CopyAnswer   Word = "copy-answer"
 	SaveTable    Word = "save-table"
@@ -233,7 +233,7 @@ var (
 		Sometimes, SetAside, Needed, UseAgain, Perhaps, Narrow, DayPattern, Months, Beside, Waiting, PassageWaiting,
 		Unanswered, None, Undo}
 	WordsOfAfter = []Word{To, DayPattern, Months, Undo, Kept, Linked, LeftOut, OtherEdition, Copied, InAddress}
-	WordsOfPaper = []Word{PrintAll, Copied, InAddress, LinkNumbers, CopyAnswer, SaveTable, AnswerCopied, NotCopied,
+	WordsOfPaper = []Word{Copied, InAddress, LinkNumbers, CopyAnswer, SaveTable, AnswerCopied, NotCopied,
 		NoAnswer, TableSaved, Columns, About, Point, FromExample, FromReader, FromBlock, Code, CodePage, CodeFull,
 		NoAddress}
 	WordsOfPractice = []Word{To, Order, NotDetected, Above, Comma, Decimal, Sometimes, Perhaps, Narrow, DayPattern, Months}
