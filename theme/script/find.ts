@@ -12,6 +12,7 @@ interface Term {
 }
 
 const MARK = "#?"; // no part of a page begins with it
+const NARROWING = "narrowing";
 const NEAREST = 5;
 const LIKE = 0.3; // of each word; less is chance
 
@@ -114,15 +115,28 @@ function mount(index: HTMLElement): void {
   take();
 }
 
-const index = document.getElementById("terms");
-const way = document.querySelector<HTMLAnchorElement>("a#find");
-if (index) {
-  mount(index);
-} else if (way) {
-  const { hash } = way; // of a file with all pages, in which it says which page
-  makeBox(document.querySelector(".foot")!, (typed) => {
-    way.hash = hash + (typed && "?" + encodeURIComponent(typed));
-    way.click();
-    way.hash = hash; // for one who comes back
-  });
+function start(): void {
+  const index = document.getElementById("terms");
+  const way = document.querySelector<HTMLAnchorElement>("a#find");
+  if (index) {
+    mount(index);
+  } else if (way) {
+    const { hash } = way; // of a file with all pages, in which it says which page
+    makeBox(document.querySelector(".foot")!, (typed) => {
+      way.hash = hash + (typed && "?" + encodeURIComponent(typed));
+      way.click();
+      way.hash = hash; // for one who comes back
+    });
+  }
+  classList.remove(NARROWING);
+}
+
+// The page of an index runs this before it is drawn. With a word in its address it shows its list when that has been
+// narrowed, so that nothing moves under a reader.
+const { classList } = document.documentElement;
+if (document.readyState === "loading") {
+  classList.toggle(NARROWING, location.hash.startsWith(MARK));
+  document.addEventListener("DOMContentLoaded", start);
+} else {
+  start();
 }

@@ -132,6 +132,22 @@ export function words(origin, reader) {
     assert.deepEqual(asked.filter((url) => /cido/.test(url)), [], 'a word went to the server');
   });
 
+  test('with a word in the address the list is narrow when it is first seen', async (t) => {
+    const page = await reader(t, 'fr-FR');
+    await page.addInitScript(() => {
+      window.shifts = [];
+      new PerformanceObserver((list) => shifts.push(...list.getEntries().map(({ value }) => value))).observe({ type: 'layout-shift' });
+    });
+    for (const typed of ['roots', 'nitrrate', 'xqzj']) {
+      await page.goto('about:blank');
+      await page.goto(`${origin}/terms/#?${typed}`);
+      await page.waitForFunction(() => document.querySelector('.find [role=status]')?.textContent);
+      await page.evaluate(() => new Promise((done) => { requestAnimationFrame(() => requestAnimationFrame(done)); }));
+      assert.deepEqual(await page.evaluate(() => shifts), [], typed);
+      assert.ok(await page.locator('.foot').isVisible());
+    }
+  });
+
   test('what nobody wrote shows what is nearest, and an empty box shows all', async (t) => {
     const page = await reader(t, 'fr-FR');
     await page.goto(`${origin}/terms/`);

@@ -42,6 +42,7 @@ type filling struct {
 	course    bool // the page is of a course, which brings a style
 	block     bool // the page is about one block, which brings a style and a script
 	drawings  bool // the page has drawings, which bring a style and a script
+	index     bool // the page is an index of terms
 	led       bool // the page is for who leads a workshop, and has a script of its own for its exercises
 	main      func(w *bytes.Buffer)
 	turn      func(w *bytes.Buffer)
@@ -199,9 +200,13 @@ func (r *Renderer) script(w *bytes.Buffer, f *filling) {
 		tag("<script defer", r.site.CourseScript)
 		w.WriteByte('\n')
 	}
-	for _, script := range []string{r.site.Offline, r.site.Find} {
-		if script != "" && !f.page.Astray {
-			tag("<script defer", script)
+	find := "<script defer"
+	if f.index {
+		find = "<script" // it runs before the list is drawn
+	}
+	for _, script := range [][2]string{{"<script defer", r.site.Offline}, {find, r.site.Find}} {
+		if script[1] != "" && !f.page.Astray {
+			tag(script[0], script[1])
 			w.WriteByte('\n')
 		}
 	}

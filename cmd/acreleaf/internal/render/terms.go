@@ -56,7 +56,7 @@ type Term struct {
 // Terms writes the index of terms.
 func (r *Renderer) Terms(w *bytes.Buffer, t *Terms) {
 	words := &r.words.Terms
-	r.write(w, &filling{page: &t.Page, main: func(w *bytes.Buffer) {
+	r.write(w, &filling{page: &t.Page, index: true, main: func(w *bytes.Buffer) {
 		head(w, &t.Page, nil)
 		w.WriteString("<div class=\"find\"></div>\n<div class=\"terms\" id=\"terms\">\n<nav")
 		attribute(w, "aria-label", words.Letters)

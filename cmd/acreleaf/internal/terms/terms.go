@@ -88,12 +88,21 @@ func Make(code string, items []Item, sees []See) []Letter {
 			}
 		}
 	}
+	base, _, _ := strings.Cut(code, "-")
+	m.articles = articles[base]
 	return m.letters(collate.New(language.Make(code)), collate.New(language.Make(code), collate.Loose))
 }
 
+// articles are passed over at the beginning of an entry, by language: "the season" is at S, and is written in full.
+var articles = map[string][]string{
+	"en": {"the", "a", "an"},
+	"es": {"el", "la", "los", "las", "un", "una", "unos", "unas"},
+}
+
 type maker struct {
-	top   map[string]*Entry
-	under map[*Entry]map[string]*Entry
+	articles []string
+	top      map[string]*Entry
+	under    map[*Entry]map[string]*Entry
 }
 
 func (m *maker) entry(text string) *Entry {
@@ -130,14 +139,14 @@ func (e *Entry) add(place int) {
 func (m *maker) letters(order, loose *collate.Collator) []Letter {
 	all := make([]*Entry, 0, len(m.top))
 	for _, e := range m.top {
-		sortEntries(order, e.Under)
+		m.sort(order, e.Under)
 		all = append(all, e)
 	}
 	heads := make(map[*Entry]string, len(all))
 	for _, e := range all {
-		heads[e] = head(loose, e.key)
+		heads[e] = head(loose, m.plain(e.key))
 	}
-	sortEntries(order, all)
+	m.sort(order, all)
 	var letters []Letter
 	for _, e := range all {
 		if n := len(letters); n == 0 || letters[n-1].Head != heads[e] {
@@ -149,12 +158,12 @@ func (m *maker) letters(order, loose *collate.Collator) []Letter {
 	return letters
 }
 
-// sortEntries sorts by letters and digits, whatever signs are before them: "<5" is beside 5.
-func sortEntries(order *collate.Collator, list []*Entry) {
+// sort sorts by letters and digits, whatever signs are before them: "<5" is beside 5.
+func (m *maker) sort(order *collate.Collator, list []*Entry) {
 	var buffer collate.Buffer
 	keys := make(map[*Entry]string, len(list))
 	for _, e := range list {
-		keys[e] = string(order.KeyFromString(&buffer, plain(e.key)))
+		keys[e] = string(order.KeyFromString(&buffer, m.plain(e.key)))
 		buffer.Reset()
 	}
 	slices.SortFunc(list, func(a, b *Entry) int {
@@ -162,15 +171,24 @@ func sortEntries(order *collate.Collator, list []*Entry) {
 	})
 }
 
-// plain is a word from its first letter or digit on.
-func plain(key string) string {
+// plain is a word from its first letter or digit on, without the article before it.
+func (m *maker) plain(key string) string {
+	plain := trimmed(key)
+	article, rest, _ := strings.Cut(plain, " ")
+	if rest = trimmed(rest); rest != "" && slices.Contains(m.articles, article) {
+		return rest
+	}
+	return plain
+}
+
+func trimmed(key string) string {
 	return strings.TrimLeftFunc(key, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 }
 
 // head is the letter that a word begins with, as its language counts letters: accents do not part words, and Spanish
 // has a letter Ñ.
-func head(loose *collate.Collator, key string) string {
-	first, _ := utf8.DecodeRuneInString(plain(key))
+func head(loose *collate.Collator, plain string) string {
+	first, _ := utf8.DecodeRuneInString(plain)
 	if !unicode.IsLetter(first) {
 		return ""
 	}
