@@ -14,7 +14,7 @@ interface Term {
 const MARK = "#?"; // no part of a page begins with it
 const NARROWING = "narrowing";
 const NEAREST = 5;
-const LIKE = 0.3; // of each word; less is chance
+const LIKE = 0.5; // of two words; less is chance
 
 const fold = (text: string): string => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
 const wordsOf = (text: string): string[] => fold(text).match(/[\p{L}\p{N}]+/gu) ?? [];
@@ -45,19 +45,28 @@ function alike(a: string, b: string): number {
   return (2 * one.filter((pair) => other.includes(pair)).length) / (one.length + other.length || 1);
 }
 
-/** Those that have each of the words, from the start of a word on; without any, those that are nearest. */
+/**
+ * Those that have each of the words, from the start of a word on; without any, those that are nearest. In a question as
+ * people ask it ("how deep do roots go") a word counts by how few terms have it, and the shortest do not count.
+ */
 function find(terms: Term[], typed: string[]): [found: Term[], whole: boolean] {
-  const has = (term: Term) => (start: string) => term.words.some((own) => own.startsWith(start));
-  const found = terms.filter((term) => typed.every(has(term)));
+  const has = (one: string) => ({ words }: Term) => words.some((own) => own.startsWith(one));
+  const found = terms.filter((term) => typed.every((one) => has(one)(term)));
   if (found.length) {
     return [found, true];
   }
+  const long = typed.filter((one) => one.length > 3 || /\d/.test(one));
+  const asked = (long.length ? long : typed).map((one): [string, number] =>
+    [one, Math.log(terms.length / (terms.filter(has(one)).length || 1))]);
   const near = terms.map((term) => ({
     term,
-    by: typed.reduce((sum, one) => sum + Math.max(...term.words.map((own) => (own.startsWith(one) ? 1 : alike(one, own)))), 0),
+    by: asked.reduce((sum, [one, weight]) => {
+      const like = has(one)(term) ? 1 : Math.max(...term.words.map((own) => alike(one, own)));
+      return sum + (like < LIKE ? 0 : like * weight);
+    }, 0),
   }));
   near.sort((a, b) => b.by - a.by || a.term.text.length - b.term.text.length);
-  return [near.slice(0, NEAREST).filter(({ by }) => by > typed.length * LIKE).map(({ term }) => term), false];
+  return [near.slice(0, NEAREST).filter(({ by }) => by && by * 2 > near[0]!.by).map(({ term }) => term), false];
 }
 
 function mount(index: HTMLElement): void {

@@ -38,6 +38,10 @@ const queries = {
     ['leaf sample', 'guides/leaf/#take-a-sample-that-means-something'],
     ['drip', 'guides/roots/#how-much-water-is-a-set'],
     ['plan', 'guides/plan/'],
+    // Asked as people ask: no word of the index has all of it.
+    ['when do I stop feeding', 'guides/feeds/#when-to-start-and-stop'],
+    ['can I mix acid and bleach', 'guides/materials/#what-must-not-share-a-tank-or-a-line'],
+    ['leaves are yellow', 'guides/wrong/#the-leaves-are-pale'],
   ],
   'es/terminos/': [
     ['ppm', 'es/guides/informe/#partes-por-millon-y-sus-otros-nombres'],
@@ -72,6 +76,8 @@ const queries = {
     ['goteo', 'es/guides/raices/#cuanta-agua-es-un-riego'],
     ['abono', 'es/guides/materiales/'],
     ['plan', 'es/guides/plan-completo/'],
+    ['¿puedo mezclar ácido y cloro?', 'es/guides/materiales/#lo-que-no-debe-compartir-tanque-ni-linea'],
+    ['las hojas están amarillas', 'es/guides/algo-anda-mal/#las-hojas-estan-palidas'],
   ],
 };
 
