@@ -139,14 +139,15 @@ func TestOrderIsOne(t *testing.T) {
 	}
 }
 
-// Printed indexes pass over an article at the beginning (common practice); what is an article is for each language to say.
+// Printed indexes pass over an article at the beginning (common practice); what is an article, each language says.
 func TestArticlesArePassedOver(t *testing.T) {
-	words := items("El suelo", "agua", "the season", "Una onza", "a", "la", "las hojas", "an acre", "lo que falta", "«El pozo»", "ladera", "A mano")
+	words := items("El suelo", "agua", "the season", "Una onza", "a", "la", "las hojas", "an acre", "lo que falta",
+		"«El pozo»", "ladera", "A mano")
 	for language, want := range map[string]string{
-		"es-US": "A: a 4 | A: A mano 11 | A: agua 1 | A: an acre 7 | H: las hojas 6 | L: la 5 | L: ladera 10 | L: lo que falta 8 | " +
-			"O: Una onza 3 | P: «El pozo» 9 | S: El suelo 0 | T: the season 2",
-		"en": "A: a 4 | A: an acre 7 | A: agua 1 | E: «El pozo» 9 | E: El suelo 0 | L: la 5 | L: ladera 10 | L: las hojas 6 | " +
-			"L: lo que falta 8 | M: A mano 11 | S: the season 2 | U: Una onza 3",
+		"es-US": "A: a 4 | A: A mano 11 | A: agua 1 | A: an acre 7 | H: las hojas 6 | L: la 5 | L: ladera 10 | " +
+			"L: lo que falta 8 | O: Una onza 3 | P: «El pozo» 9 | S: El suelo 0 | T: the season 2",
+		"en": "A: a 4 | A: an acre 7 | A: agua 1 | E: «El pozo» 9 | E: El suelo 0 | L: la 5 | L: ladera 10 | " +
+			"L: las hojas 6 | L: lo que falta 8 | M: A mano 11 | S: the season 2 | U: Una onza 3",
 	} {
 		if got := written(terms.Make(language, words, nil)); got != want {
 			t.Errorf("%s:\n got %s\nwant %s", language, got, want)
