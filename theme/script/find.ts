@@ -58,12 +58,18 @@ function find(terms: Term[], typed: string[]): [found: Term[], whole: boolean] {
   const long = typed.filter((one) => one.length > 3 || /\d/.test(one));
   const asked = (long.length ? long : typed).map((one): [string, number] =>
     [one, Math.log(terms.length / (terms.filter(has(one)).length || 1))]);
+  const worth = new Map<string, number>(); // of each two words, which come again and again in a long index
+  const worthOf = (own: string, [one, weight]: [string, number]): number => {
+    const pair = own + " " + one;
+    if (!worth.has(pair)) {
+      const like = own.startsWith(one) ? 1 : alike(one, own);
+      worth.set(pair, like < LIKE ? 0 : like * weight);
+    }
+    return worth.get(pair)!;
+  };
   const near = terms.map((term) => ({
     term,
-    by: asked.reduce((sum, [one, weight]) => {
-      const like = has(one)(term) ? 1 : Math.max(...term.words.map((own) => alike(one, own)));
-      return sum + (like < LIKE ? 0 : like * weight);
-    }, 0),
+    by: asked.reduce((sum, one) => sum + Math.max(...term.words.map((own) => worthOf(own, one))), 0),
   }));
   near.sort((a, b) => b.by - a.by || a.term.text.length - b.term.text.length);
   return [near.slice(0, NEAREST).filter(({ by }) => by && by * 2 > near[0]!.by).map(({ term }) => term), false];

@@ -58,7 +58,13 @@ func (r *Renderer) Terms(w *bytes.Buffer, t *Terms) {
 	words := &r.words.Terms
 	r.write(w, &filling{page: &t.Page, index: true, main: func(w *bytes.Buffer) {
 		head(w, &t.Page, nil)
-		w.WriteString("<div class=\"find\"></div>\n<div class=\"terms\" id=\"terms\">\n<nav")
+		class := "terms"
+		if t.isLong() {
+			class = "terms long"
+		}
+		w.WriteString("<div class=\"find\"></div>\n<div")
+		attribute(w, "class", class)
+		w.WriteString(" id=\"terms\">\n<nav")
 		attribute(w, "aria-label", words.Letters)
 		w.WriteByte('>')
 		for i, l := range t.Letters {
@@ -81,6 +87,16 @@ func (r *Renderer) Terms(w *bytes.Buffer, t *Terms) {
 		}
 		w.WriteString("</div>\n")
 	}})
+}
+
+// isLong says whether there is more in the index than a browser lays out at once without a wait.
+func (t *Terms) isLong() bool {
+	const most = 1000 // words: a tenth of a second of a processor
+	n := 0
+	for _, l := range t.Letters {
+		n += len(l.Terms)
+	}
+	return n > most
 }
 
 func letterID(head string) string { return "letter_" + cmp.Or(head, "0") }
