@@ -61,16 +61,31 @@ func isLetter(s string) bool {
 // it is no word: how hard a number is to read, no formula tells.
 func Words(sentence string) iter.Seq[string] {
 	return func(yield func(string) bool) {
-		for _, field := range strings.FieldsFunc(sentence, func(r rune) bool {
-			return !unicode.IsLetter(r) && !unicode.IsDigit(r) && !strings.ContainsRune("'’-", r)
-		}) {
-			word := strings.Trim(field, "'’-")
-			if word == "" || strings.IndexFunc(word, unicode.IsDigit) >= 0 {
+		start, digits := -1, false
+		for at, r := range sentence {
+			switch {
+			case 'a' <= r && r <= 'z' || unicode.IsLetter(r) || r == '\'' || r == '’' || r == '-':
+			case unicode.IsDigit(r):
+				digits = true
+			default:
+				if start >= 0 && !digits && !yieldWord(sentence[start:at], yield) {
+					return
+				}
+				start, digits = -1, false
 				continue
 			}
-			if !yield(word) {
-				return
+			if start < 0 {
+				start = at
 			}
 		}
+		if start >= 0 && !digits {
+			yieldWord(sentence[start:], yield)
+		}
 	}
+}
+
+// yieldWord gives a word without the hyphens and apostrophes around it, if anything is left of it.
+func yieldWord(field string, yield func(string) bool) bool {
+	word := strings.Trim(field, "'’-")
+	return word == "" || yield(word)
 }
