@@ -57,6 +57,8 @@ func part(at page.Address, set func(w *bytes.Buffer)) book.Part {
 func (c *common) pages() []book.Part {
 	var pages []book.Part
 	add := func(at page.Address, set func(w *bytes.Buffer)) { pages = append(pages, part(at, set)) }
+	addresses := c.addresses()
+	folders := foldersOf(addresses)
 	for i, language := range c.Site.Languages {
 		code := language
 		if i == 0 {
@@ -67,10 +69,10 @@ func (c *common) pages() []book.Part {
 			address := sourcesAddress(code)
 			add(address, func(w *bytes.Buffer) { r.Sources(w, c.sourcesView(address, r.Words())) })
 		}
-		for _, list := range indexes(c.addresses(), code) {
-			add(list.address, func(w *bytes.Buffer) { r.Index(w, c.indexView(list, r)) })
+		for _, list := range indexes(addresses, code) {
+			add(list.address, func(w *bytes.Buffer) { r.Index(w, c.indexView(list, r, folders)) })
 		}
-		if home := homeOf(page.Address{Language: code}); !slices.Contains(c.addresses(), home) {
+		if home := homeOf(page.Address{Language: code}); !slices.Contains(addresses, home) {
 			add(home, c.madeHome(home, r))
 		}
 		pages = append(pages, c.calculationPages(code, r)...)

@@ -54,15 +54,24 @@ func indexAddress(language, folder string) page.Address {
 	return page.Address{Kind: kind.Index, Language: language, Name: folder}
 }
 
-// indexView is a page that lists pages that somebody wrote.
-func (c *common) indexView(i *index, r *render.Renderer) *render.Index {
+// foldersOf are the folders that hold pages, by the addresses that their indexes have.
+func foldersOf(all []page.Address) map[page.Address]bool {
+	folders := map[page.Address]bool{}
+	for _, address := range all {
+		for folder := path.Dir(address.Name); folder != "."; folder = path.Dir(folder) {
+			folders[indexAddress(address.Language, folder)] = true
+		}
+	}
+	return folders
+}
+
+// indexView is a page that lists pages that somebody wrote, in one of the folders that there are.
+func (c *common) indexView(i *index, r *render.Renderer, folders map[page.Address]bool) *render.Index {
 	v := &render.Index{Of: i.of}
 	words := r.Words().Set(i.of)
 	v.Page = c.edition.frame(i.address, folderTitle(i.address.Name, words), words.About)
 	v.Page.Languages = c.sameInLanguages(i.address, func(code string) bool {
-		return slices.ContainsFunc(c.addresses(), func(other page.Address) bool {
-			return other.Language == code && strings.HasPrefix(other.Name, i.address.Name+"/")
-		})
+		return folders[indexAddress(code, i.address.Name)]
 	})
 	if i.of == kind.Lesson {
 		if v.Course = c.courseView(i.address); len(v.Course.Lessons) == 0 {
