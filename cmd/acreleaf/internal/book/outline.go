@@ -21,8 +21,11 @@ type Outline struct {
 	Defined []*sheet.Sheet
 	Can     []string // what a learner can do after a lesson
 	Checks  []record.Exercise
-	Terms   []Term
 	Changes []Change // what changed and when, the newest first
+
+	Terms     []Term       // of its own; an index has those of its worksheets and materials beside them
+	Named     []NamedSheet // its worksheets, for an index
+	Materials bool         // it prints the table of all materials
 }
 
 // A Change is what somebody changed on a page, and on which day: 2026-09-14.
@@ -45,7 +48,7 @@ func (a *Outline) same(b *Outline) bool {
 		slices.Equal(a.Rests, b.Rests) && slices.Equal(a.Sourced, b.Sourced) &&
 		slices.Equal(a.Defined, b.Defined) && slices.Equal(a.Can, b.Can) &&
 		slices.Equal(a.Checks, b.Checks) && slices.Equal(a.Terms, b.Terms) &&
-		slices.Equal(a.Changes, b.Changes)
+		slices.Equal(a.Changes, b.Changes) && slices.Equal(a.Named, b.Named) && a.Materials == b.Materials
 }
 
 // gather puts together what is known of all pages. If nothing of that changed, it is the book of the last whole
@@ -98,7 +101,7 @@ func (p *press) outlinePage(d *draft) {
 		if d.address.Kind == kind.Lesson {
 			o.Checks = checksOf(d.work)
 		}
-		o.Terms = p.termsOf(d)
+		o.Terms, o.Named, o.Materials = p.termsOf(d), d.namedSheets(), d.hasMaterials()
 		for _, definition := range d.defined.list {
 			o.Defined = append(o.Defined, definition.Sheet)
 		}

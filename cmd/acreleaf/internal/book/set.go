@@ -93,6 +93,9 @@ func (s *setPage) again() []output.File {
 	return files
 }
 
+// given is what is known of a page whose files were given away, when there is nothing to say of them.
+var given = new(setPage)
+
 // drop lets go of what a press needs of a page no more once its files were given away. A desk needs it to make them
 // again.
 func (p *press) drop(d *draft) {
@@ -100,7 +103,11 @@ func (p *press) drop(d *draft) {
 		return
 	}
 	d.parsed.links, d.linked.Kept().targets = nil, nil
-	d.set = &setPage{said: d.set.said}
+	if said := d.set.said; len(said) > 0 {
+		d.set = &setPage{said: said}
+	} else {
+		d.set = given
+	}
 	// No message and no calculation shows a part of it.
 	if len(d.own())+len(d.set.said)+len(d.parsed.calculations) == 0 {
 		d.source.Text = nil // see showLines

@@ -2,16 +2,20 @@ package book
 
 import (
 	"fmt"
+	"iter"
+	"maps"
 	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"acreleaf/calc"
+	"acreleaf/calc/sheet"
 	"acreleaf/calc/words"
 	"acreleaf/cmd/acreleaf/internal/config"
 	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/kind"
+	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/message"
 	"acreleaf/cmd/acreleaf/internal/terms"
 )
@@ -23,7 +27,7 @@ type Term struct {
 	Title       string // of the part, where a reader should see it
 }
 
-// termsOf are the terms of an open page: those that its author wrote, then those that it has by what is in it.
+// termsOf are the terms of an open page that its author wrote, and its title.
 func (p *press) termsOf(d *draft) []Term {
 	var list []Term
 	for _, own := range d.metadata.Terms {
@@ -32,25 +36,45 @@ func (p *press) termsOf(d *draft) []Term {
 			list = append(list, Term{Text: text, Under: under, Part: own.Part.Text, Title: d.partTitle(own.Part.Text)})
 		}
 	}
-	if row := d.address.Kind.Row(); row.Reader != kind.Grower || d.address.Kind == kind.Home {
-		return list
+	if !d.isIndexed() {
+		return slices.Clip(list)
 	}
-	language := p.language(d)
-	list = append(list, Term{Text: d.metadata.Title})
+	return slices.Clip(append(list, Term{Text: d.metadata.Title}))
+}
+
+// isIndexed says whether an index leads to a page by what is in it.
+func (d *draft) isIndexed() bool {
+	return d.address.Kind.Row().Reader == kind.Grower && d.address.Kind != kind.Home
+}
+
+// A NamedSheet is a worksheet of a page, by whose words an index leads to it: its title and the labels of its givens.
+// They are the same on many pages, so that a page keeps the sheet in their place.
+type NamedSheet struct {
+	Sheet *sheet.Sheet
+	Part  string // the anchor of the worksheet
+}
+
+// namedSheets are the worksheets of an open page. A course or a workshop has those of guides.
+func (d *draft) namedSheets() []NamedSheet {
 	if d.address.Kind != kind.Guide && d.address.Kind != kind.Block {
-		return list // a course or a workshop has the worksheets of guides
+		return nil
 	}
+	var list []NamedSheet
 	for _, b := range d.work.Sheets {
 		part := construct.Anchor(b.Block.Name)
-		if b.Kind != construct.Worksheet || !slices.Contains(d.anchors(), part) {
-			continue
-		}
-		list = append(list, Term{Text: inLine(b.Sheet.Title, language), Part: part})
-		for _, g := range b.Sheet.Givens {
-			list = append(list, Term{Text: inLine(g.Label, language), Part: part})
+		if b.Kind == construct.Worksheet && slices.Contains(d.anchors(), part) {
+			list = append(list, NamedSheet{b.Sheet, part})
 		}
 	}
-	return append(list, materialTerms(d, language)...)
+	return slices.Clip(list)
+}
+
+// hasMaterials says whether an open page prints the table of all materials.
+func (d *draft) hasMaterials() bool {
+	if d.address.Kind != kind.Guide && d.address.Kind != kind.Block {
+		return false
+	}
+	return slices.ContainsFunc(d.doc.Blocks, func(b *markdown.Block) bool { return d.work.Reference(b) != nil })
 }
 
 // inLine is a label as it is written within a line: without its first capital, unless that belongs to a name.
@@ -79,20 +103,6 @@ func (d *draft) partTitle(part string) string {
 	return ""
 }
 
-// materialTerms are the materials of the tables that an open page prints.
-func materialTerms(d *draft, language string) []Term {
-	var list []Term
-	for _, b := range d.doc.Blocks {
-		if d.work.Reference(b) == nil {
-			continue
-		}
-		for _, m := range calc.Materials(language) {
-			list = append(list, Term{Text: inLine(m.Label, language)})
-		}
-	}
-	return list
-}
-
 // A TermPlace is what a word of an index leads to.
 type TermPlace struct {
 	Page *Outline
@@ -101,36 +111,90 @@ type TermPlace struct {
 
 // Index gives the index of a language, and the places that its entries lead to.
 func (b *Book) Index(language string) ([]terms.Letter, []TermPlace) {
+	w := b.wordsOf(language)
+	letters := terms.Make(language, w.items, seesOf(b.Site.See[language]))
+	return letters, w.places
+}
+
+// An indexWords is the words of the pages of a language, in the order of the season, and the places that they lead to.
+type indexWords struct {
+	language string
+	outlines []*Outline
+	places   []TermPlace // those of the words that were given last
+	inLine   map[*sheet.Sheet][]string
+}
+
+func (b *Book) wordsOf(language string) *indexWords {
 	code := language
 	if language == b.Site.Languages[0] {
 		code = ""
 	}
-	items, places := itemsOf(b.Outlines, code)
-	return terms.Make(language, items, seesOf(b.Site.See[language])), places
+	w := &indexWords{language: language, inLine: map[*sheet.Sheet][]string{}}
+	for _, o := range b.Outlines {
+		if o.Address.Language == code {
+			w.outlines = append(w.outlines, o)
+		}
+	}
+	return w
 }
 
-// itemsOf are the words of the pages of a language, in the order of the season. Those of an author come before the
-// others of the page. A place is one part of one page.
-func itemsOf(all []*Outline, language string) ([]terms.Item, []TermPlace) {
-	var items []terms.Item
-	var places []TermPlace
-	for _, o := range all {
-		if o.Address.Language != language {
-			continue
-		}
+// items gives the words. Those that an author wrote come before the others of the page. A place is one part of one
+// page.
+func (w *indexWords) items(yield func(terms.Item) bool) {
+	w.places = nil
+	for _, o := range w.outlines {
 		known := map[Term]int{}
-		for _, t := range o.Terms {
+		for t := range w.termsOf(o) {
 			part := Term{Part: t.Part, Title: t.Title}
 			at, found := known[part]
 			if !found {
-				at = len(places)
+				at = len(w.places)
 				known[part] = at
-				places = append(places, TermPlace{o, t})
+				w.places = append(w.places, TermPlace{o, t})
 			}
-			items = append(items, terms.Item{Text: t.Text, Under: t.Under, Place: at})
+			if !yield(terms.Item{Text: t.Text, Under: t.Under, Place: at}) {
+				return
+			}
 		}
 	}
-	return items, places
+}
+
+// termsOf gives the terms of a page.
+func (w *indexWords) termsOf(o *Outline) iter.Seq[Term] {
+	return func(yield func(Term) bool) {
+		for _, t := range o.Terms {
+			if !yield(t) {
+				return
+			}
+		}
+		for _, named := range o.Named {
+			for _, label := range w.labelsOf(named.Sheet) {
+				if !yield(Term{Text: label, Part: named.Part}) {
+					return
+				}
+			}
+		}
+		if !o.Materials {
+			return
+		}
+		for _, m := range calc.Materials(w.language) {
+			if !yield(Term{Text: inLine(m.Label, w.language)}) {
+				return
+			}
+		}
+	}
+}
+
+// labelsOf are the words of a worksheet.
+func (w *indexWords) labelsOf(s *sheet.Sheet) []string {
+	if w.inLine[s] == nil {
+		labels := []string{inLine(s.Title, w.language)}
+		for _, g := range s.Givens {
+			labels = append(labels, inLine(g.Label, w.language))
+		}
+		w.inLine[s] = labels
+	}
+	return w.inLine[s]
 }
 
 func seesOf(sees []config.See) []terms.See {
@@ -163,20 +227,18 @@ func (p *press) checkTerms() {
 
 // checkSees sees that words of the index lead to others that it has, and to pages in the end.
 func (p *press) checkSees() {
-	for i, language := range p.Site.Languages {
+	for _, language := range p.Site.Languages {
 		sees := p.Site.See[language]
 		if len(sees) == 0 {
 			continue
 		}
-		code := language
-		if i == 0 {
-			code = ""
+		c := &seeing{press: p, language: language, leads: map[string][]string{},
+			own: terms.Known(p.book.wordsOf(language).items)}
+		all := maps.Clone(c.own)
+		for _, s := range sees {
+			all[terms.Key(s.Word.Text)] = true
 		}
-		items, _ := itemsOf(p.book.Outlines, code)
-		c := &seeing{press: p, language: language, leads: map[string][]string{}, own: terms.Known(items, nil)}
-		for word := range terms.Known(items, seesOf(sees)) {
-			c.words = append(c.words, word)
-		}
+		c.words = slices.Collect(maps.Keys(all))
 		for _, s := range sees {
 			for _, to := range s.To {
 				c.leads[terms.Key(s.Word.Text)] = append(c.leads[terms.Key(s.Word.Text)], terms.Key(to.Text))

@@ -7,6 +7,7 @@ package terms
 
 import (
 	"cmp"
+	"iter"
 	"slices"
 	"strings"
 	"unicode"
@@ -55,22 +56,21 @@ func Key(word string) string {
 }
 
 // Known gives the words that have an entry, by their keys.
-func Known(items []Item, sees []See) map[string]bool {
-	known := map[string]bool{}
-	for _, i := range items {
-		known[Key(i.Text)] = true
-	}
-	for _, s := range sees {
-		known[Key(s.Word)] = true
+func Known(items iter.Seq[Item]) map[string]bool {
+	known, seen := map[string]bool{}, map[string]bool{}
+	for i := range items {
+		if !seen[i.Text] { // most words come on many pages
+			seen[i.Text], known[Key(i.Text)] = true, true
+		}
 	}
 	return known
 }
 
 // Make puts an index in the order of a language. A word that comes more than once is written as it was the first time.
 // A See to a word that has no entry is left out.
-func Make(code string, items []Item, sees []See) []Letter {
-	m := &maker{top: map[string]*Entry{}, under: map[*Entry]map[string]*Entry{}}
-	for _, i := range items {
+func Make(code string, items iter.Seq[Item], sees []See) []Letter {
+	m := &maker{written: map[string]*Entry{}, top: map[string]*Entry{}, under: map[*Entry]map[string]*Entry{}}
+	for i := range items {
 		e := m.entry(i.Text)
 		if i.Under != "" {
 			e = m.below(e, i.Under)
@@ -101,15 +101,20 @@ var articles = map[string][]string{
 
 type maker struct {
 	articles []string
-	top      map[string]*Entry
+	written  map[string]*Entry // by their words as they are written: most come on many pages
+	top      map[string]*Entry // by their keys
 	under    map[*Entry]map[string]*Entry
 }
 
 func (m *maker) entry(text string) *Entry {
+	if known := m.written[text]; known != nil {
+		return known
+	}
 	key := Key(text)
 	if m.top[key] == nil {
 		m.top[key] = &Entry{Text: text, key: key}
 	}
+	m.written[text] = m.top[key]
 	return m.top[key]
 }
 
