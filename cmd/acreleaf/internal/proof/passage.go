@@ -28,15 +28,14 @@ type passageText struct {
 	span    func(start, end int) message.Span
 }
 
-// passages works every passage of a page. Nothing is worked for a page without one.
-func passages(p *Page) message.List {
-	c := &passageCheck{page: p, texts: map[*markdown.PassageCase][]passageText{}}
-	if len(p.Work.Passages) == 0 {
-		return nil
-	}
-	p.Document.Prose(func(prose *markdown.Prose) { c.prose(prose) })
-	for _, passage := range p.Work.Passages {
-		tried := p.Work.Try(passage)
+func newPassageCheck(p *Page) *passageCheck {
+	return &passageCheck{page: p, texts: map[*markdown.PassageCase][]passageText{}}
+}
+
+// finish works every passage of the page.
+func (c *passageCheck) finish() message.List {
+	for _, passage := range c.page.Work.Passages {
+		tried := c.page.Work.Try(passage)
 		for _, f := range tried.Findings {
 			c.finding(passage, f)
 		}
@@ -78,7 +77,7 @@ func (c *passageCheck) finding(p *worksheet.Passage, f worksheet.Finding) {
 
 // prose keeps the texts of the cases.
 func (c *passageCheck) prose(p *markdown.Prose) {
-	if p.Aside != "" || len(p.Text) == 0 {
+	if p.Aside != "" || len(p.Text) == 0 || len(c.page.Work.Passages) == 0 {
 		return
 	}
 	at := p.Span(0, len(p.Text))

@@ -48,12 +48,13 @@ type Rules struct {
 
 // Alone checks what can be seen in a page by itself. Pages may be checked at the same time.
 func Alone(p *Page, s *Site, r Rules) message.List {
-	figures, text := newFigureCheck(p, s, r), newTextCheck(p, s, r)
+	figures, text, passages := newFigureCheck(p, s, r), newTextCheck(p, s, r), newPassageCheck(p)
 	p.Document.Prose(func(prose *markdown.Prose) {
 		figures.prose(prose)
 		text.prose(prose)
+		passages.prose(prose)
 	})
-	return slices.Concat(figures.finish(), text.finish(), passages(p), askedTwice(p, r))
+	return slices.Concat(figures.finish(), text.finish(), passages.finish(), askedTwice(p, r))
 }
 
 // Together checks the sources of a site against all that its pages quote of them.

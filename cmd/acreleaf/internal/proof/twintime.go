@@ -20,10 +20,10 @@ type lapse struct {
 // times advises on a length of time that only the translation tells beside one that only the original tells, in the
 // same part of both. A month is no figure by itself, so nothing else compares it.
 func (t *translation) times() {
-	theirs, ours := lapses(t.original), lapses(t.page)
-	if !t.rules.Advice || len(theirs) != len(ours) {
+	if !t.rules.Advice || len(t.original.Document.Headings) != len(t.page.Document.Headings) {
 		return
 	}
+	theirs, ours := lapses(t.original), lapses(t.page)
 	for part := range ours {
 		own, original := without(ours[part], theirs[part], func(a, b lapse) bool { return near(a.hours, b.hours) })
 		for i := range min(len(own), len(original)) {
