@@ -16,9 +16,9 @@ func (r *Renderer) Guide(w *bytes.Buffer, g *Guide) {
 	r.write(w, &filling{
 		page:      &g.Page,
 		script:    true,
-		exercises: strings.Contains(string(g.Body), " "+wire.Exercise+"="),
+		exercises: g.Exercises,
 		block:     g.Block != nil,
-		drawings:  hasDrawing(g.Body),
+		drawings:  g.Drawings,
 		course:    g.Lesson != nil || g.Course != nil,
 		main:      func(w *bytes.Buffer) { r.guideMain(w, g) },
 		turn:      func(w *bytes.Buffer) { r.turn(w, g) },

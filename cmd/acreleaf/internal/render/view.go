@@ -97,6 +97,8 @@ type Guide struct {
 	Lesson   *Lesson // nil for a page that is none
 	Course   *Course // for the page of a course
 	Block    *Block  // for the page about one block
+
+	Exercises, Drawings bool // whether its text has any
 }
 
 // A Change is what somebody changed on a page, and on which day: 2026-09-14. The newest comes first.

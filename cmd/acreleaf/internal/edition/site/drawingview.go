@@ -17,6 +17,7 @@ import (
 
 // drawing writes a picture that the numbers of a worksheet draw.
 func (f *fragments) drawing(w *bytes.Buffer, b *markdown.Block) {
+	f.drawings++
 	f.renderer.Drawing(w, drawingView(f.page.Work, f.page.Work.Drawing(b)))
 }
 

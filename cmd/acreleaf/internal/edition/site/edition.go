@@ -89,6 +89,7 @@ func (e *edition) set(p *book.Page, r *render.Renderer) (set []byte, said messag
 			g.Block.Text, text = text[f.below:], text[:f.below]
 		}
 		g.Body, g.Module, g.Cited = text, module, f.cited.list
+		g.Exercises, g.Drawings = f.exercises > 0, f.drawings > 0
 		r.Guide(w, g)
 	})
 	return set, said

@@ -26,6 +26,7 @@ type fragments struct {
 
 	worksheets int                   // how many were written
 	exercises  int                   // likewise
+	drawings   int                   // likewise
 	notes      []func(*bytes.Buffer) // of sourced figures and records, still to be written
 	below      int                   // of the text, how much comes before the last worksheet ends
 	own        []render.Own          // the same of worked figures
