@@ -67,14 +67,19 @@ func (l *List) note(f output.File) {
 	if page && f.Path != "index.html" && !strings.HasSuffix(f.Path, "/index.html") {
 		return
 	}
-	one := file{digest(f.Bytes), len(f.Bytes)}
+	one, files := file{digest(f.Bytes), len(f.Bytes)}, l.noted.Files
+	if page && bytes.Contains(head(f.Bytes), unlisted) {
+		files = l.noted.Apart
+	}
 	l.mutex.Lock()
 	defer l.mutex.Unlock()
-	if page && bytes.Contains(f.Bytes, unlisted) {
-		l.noted.Apart[f.Path] = one
-	} else {
-		l.noted.Files[f.Path] = one
-	}
+	files[f.Path] = one
+}
+
+// head is what of a page is above its text: a fifteenth of it, and nothing else can ask for what search engines do.
+func head(page []byte) []byte {
+	above, _, _ := bytes.Cut(page, []byte("<body"))
+	return above
 }
 
 // digest is enough of the SHA-256 of the bytes to tell two editions of a file apart.
