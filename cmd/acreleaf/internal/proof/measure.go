@@ -2,6 +2,7 @@ package proof
 
 import (
 	"slices"
+	"sync"
 
 	"acreleaf/calc/prose"
 	"acreleaf/calc/unit"
@@ -33,16 +34,35 @@ func (c *figureCheck) hasMeasures() bool {
 		has := slices.ContainsFunc(c.page.Work.Sheets, func(b *worksheet.Bound) bool {
 			return slices.ContainsFunc(b.Sheet.Names(), func(name string) bool {
 				u, known := b.Sheet.UnitOf(name)
-				return known && slices.ContainsFunc(measures, func(m unit.Unit) bool {
-					_, fits := prose.Convert(m, u)
-					return fits
-				})
+				return known && fitsMeasure(u)
 			})
 		})
 		c.measured = &has
 	}
 	return *c.measured
 }
+
+// fitsMeasure says whether a unit is of one of their kinds.
+func fitsMeasure(u unit.Unit) bool {
+	key := measured{u.Dimension(), u.String()}
+	fits, known := fitting.Load(key)
+	if !known {
+		fits = slices.ContainsFunc(measures, func(m unit.Unit) bool {
+			_, fits := prose.Convert(m, u)
+			return fits
+		})
+		fitting.Store(key, fits)
+	}
+	return fits.(bool)
+}
+
+// measured tells a unit from all others.
+type measured struct {
+	unit.Dimension
+	written string
+}
+
+var fitting sync.Map // of bool by measured: the pages of a site have the same few units
 
 // measures are one unit of each of their kinds.
 var measures = []unit.Unit{unit.MustParse("hp"), unit.MustParse("kWh"), unit.MustParse("psi"), unit.MustParse("dS/m"),
