@@ -3,32 +3,74 @@ package yamltext
 import (
 	"bytes"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
-// plain reads a text whose every line is a plain “key: value”, a “key: [name, name]”, a comment or blank. YAML would
-// read it the same way. It gives up on anything else. Nearly every text is plain, and YAML's reader takes longer for
-// it than goldmark does for the rest of the page.
+// plain reads a text whose every line is a plain “key: value”, a “key: [text, text]”, a “key:” with such lines below it
+// that are further in, a comment or blank. YAML would read it the same way. It gives up on anything else. Nearly every
+// text is plain, and YAML's reader takes longer for it than goldmark does for the rest of the page.
 func (t *Text) plain() (root *Node, ok bool) {
 	root = &Node{Kind: Table, text: t}
+	var below *Node // the table that further lines belong to; nil for none
 	for at := 0; at < len(t.bytes); {
 		line, next := t.lineAt(at)
-		if blank := bytes.TrimLeft(line, " "); len(blank) == 0 || blank[0] == '#' && ordinary(blank) {
+		blank := bytes.TrimLeft(line, " ")
+		if len(blank) == 0 || blank[0] == '#' && ordinary(blank) {
 			at = next
 			continue
 		}
-		e, ok := t.plainEntry(at, line)
-		if !ok {
+		in := len(line) - len(blank)
+		switch {
+		case in > 0:
+			if below == nil || !below.plainBelow(at+in, in, blank) {
+				return nil, false
+			}
+		case below != nil && len(below.Entries) == 0: // nothing is written there
 			return nil, false
+		default:
+			e, ok := t.plainOpening(at, line)
+			if below = e.Value; !ok {
+				if e, ok = t.plainEntry(at, line); !ok {
+					return nil, false
+				}
+			}
+			root.Entries = append(root.Entries, e)
 		}
-		root.Entries = append(root.Entries, e)
 		at = next
+	}
+	if below != nil && len(below.Entries) == 0 {
+		return nil, false
 	}
 	if len(root.Entries) == 0 {
 		return nil, true
 	}
 	root.at = root.Entries[0].Key.at
 	return root, true
+}
+
+// plainOpening reads a key with nothing after its colon, which opens a table.
+func (t *Text) plainOpening(at int, line []byte) (e Entry, opens bool) {
+	key, opens := bytes.CutSuffix(bytes.TrimRight(line, " "), []byte(":"))
+	if !opens || len(key) == 0 || !plainKey(key) {
+		return Entry{}, false
+	}
+	return Entry{Key: &Node{Value: string(key), text: t, at: at}, Value: &Node{Kind: Table, text: t}}, true
+}
+
+// plainBelow reads a line of a table that is so far in. All of its lines are.
+func (n *Node) plainBelow(at, in int, line []byte) bool {
+	e, ok := n.text.plainEntry(at, line)
+	if !ok {
+		return false
+	}
+	if len(n.Entries) == 0 {
+		n.at = at
+	} else if first := n.Entries[0].Key.at; first-n.text.lineOf(first) != in {
+		return false
+	}
+	n.Entries = append(n.Entries, e)
+	return true
 }
 
 // PlainStart gives the plain lines that the text starts with, for one that has no end.
@@ -67,38 +109,58 @@ func (t *Text) plainEntry(at int, line []byte) (Entry, bool) {
 	case PlainValue(written):
 		value.Value = string(written)
 		value.Null = isNull(value.Value)
-	case !value.plainNames(written):
+	case !value.plainList(written):
 		return Entry{}, false
 	}
 	return Entry{Key: &Node{Value: string(line[:colon]), text: t, at: at}, Value: value}, true
 }
 
-// plainNames reads a list of names, as the line at a glance of nearly every page is: [soil.nitrogen, well.per-inch].
-func (n *Node) plainNames(written []byte) bool {
-	inside, opens := bytes.CutPrefix(written, []byte("["))
-	inside, closes := bytes.CutSuffix(inside, []byte("]"))
+// plainList reads a list of plain texts, as the line at a glance of nearly every page is: [soil.nitrogen,
+// well.per-inch]. A text with a comma in it is in quotes.
+func (n *Node) plainList(written []byte) bool {
+	rest, opens := bytes.CutPrefix(written, []byte("["))
+	rest, closes := bytes.CutSuffix(rest, []byte("]"))
 	at := n.at + len("[")
-	for name := range bytes.SplitSeq(inside, []byte(",")) {
-		trimmed := bytes.TrimLeft(name, " ")
-		item := &Node{text: n.text, at: at + len(name) - len(trimmed), Value: string(bytes.TrimRight(trimmed, " "))}
-		if !opens || !closes || !isName(item.Value) || isNull(item.Value) {
+	for more := opens && closes; more; {
+		trimmed := bytes.TrimLeft(rest, " ")
+		item := &Node{text: n.text, at: at + len(rest) - len(trimmed)}
+		size, ok := item.plainItem(trimmed)
+		if !ok {
 			return false
 		}
 		n.Items = append(n.Items, item)
-		at += len(name) + len(",")
+		at = item.at + size + len(",")
+		more = size < len(trimmed)
+		rest = trimmed[min(size+len(","), len(trimmed)):]
 	}
 	n.Kind = List
-	return true
+	return len(n.Items) > 0
 }
 
-// isName says whether a text is letters, with digits, points and hyphens after the first.
-func isName(text string) bool {
-	for i, c := range []byte(text) {
-		if letter := c >= 'a' && c <= 'z'; !letter && (i == 0 || c != '.' && c != '-' && (c < '0' || c > '9')) {
-			return false
+// plainItem reads an item of a list, up to the comma after it or the end.
+func (n *Node) plainItem(text []byte) (size int, ok bool) {
+	if inside, quoted := bytes.CutPrefix(text, []byte(`"`)); quoted {
+		end := bytes.IndexByte(inside, '"')
+		if end < 0 || bytes.IndexByte(inside[:end], '\\') >= 0 || !ordinary(inside[:end]) {
+			return 0, false
 		}
+		n.Value, n.Quoted = string(inside[:end]), true
+		after := inside[end+1:]
+		spaces := len(after) - len(bytes.TrimLeft(after, " "))
+		size = len(`""`) + end + spaces
+		return size, spaces == len(after) || after[spaces] == ','
 	}
-	return text != ""
+	if size = bytes.IndexByte(text, ','); size < 0 {
+		size = len(text)
+	}
+	n.Value = string(bytes.TrimRight(text[:size], " "))
+	return size, isPhrase(n.Value) && !isNull(n.Value)
+}
+
+// isPhrase says whether a text begins with a letter, and has no sign that YAML has a use for within a list.
+func isPhrase(text string) bool {
+	first, _ := utf8.DecodeRuneInString(text)
+	return unicode.IsLetter(first) && !strings.ContainsAny(text, ":?#[]{}&*!|>'\"%@`") && ordinary([]byte(text))
 }
 
 // isNull says whether YAML takes a word for nothing.
@@ -112,7 +174,7 @@ func plainKey(key []byte) bool {
 			return false
 		}
 	}
-	return key[0] != '-' && len(key) < 100
+	return key[0] != '-' && len(key) < 100 && !isNull(string(key))
 }
 
 // PlainValue says whether YAML reads a text on one line just as it is written.

@@ -28,6 +28,7 @@ func seen(root *Node) []written {
 		for _, n := range append([]*Node{e.Key, e.Value}, e.Value.Items...) {
 			list = append(list, written{n.Kind, n.Value, n.Null, n.Quoted, n.Span(), n.Inside(), n.Line()})
 		}
+		list = append(list, seen(e.Value)...)
 	}
 	return list
 }
@@ -46,6 +47,10 @@ func FuzzParse(f *testing.F) {
 		"---\na: b\n...\n", "a: &b c\nd: *b\ne: !f g\n", "?: a\n? b\n",
 		"\ta: b\na:\tb\n", "é: ñ\na: \u00a0\nb: \u2028c\n", "a: 'b\n  c'\nd: 'it''s'\ne: \"\\\"\"\n",
 		"a: [b, c.d-e,f ]\ng: [ h]  \n", "a: [null]\n", "a: [b,]\n", "a: [b\nc: d]\n", "a: [] \nb: [c] d\n", "a: [b- , c.]\n",
+		"terms:\n  top: [\"nitrate, in the soil\", soil nitrogen]\n  of-it: [ñu , \"\" ]\nb: c\n", "a:\nb: c\n", "a:\n",
+		"a:  \n b: c\n  d: e\n", "a:\n  b: c\n # d\n\n  e: f\n", "a:\n  b: c\n d: e\n", "a:\n  b:\n    c: d\n",
+		"a: b\n  c: d\n", "a: [\"b\"c, d]\n", "a: [\"b\" \"c\"]\n", "a: [\"b]\n", "a: [b c, \"d\\n\"]\n", "a: [,]\n",
+		"a: []\n", "a: [b, ]\n", "a: [yes, no]\n", "a:\n  b: [c: d]\n", "a: [b-, c d\"e]\n", "null: a\n",
 		"a: b\r\nc: d\r\n", "a: b\rc: d\n", "\ufeffa: b\n", "<<: a\n", "a: b,\nc: d]\ne: f}\ng: h`\ni: j@\n",
 		"a: b\n  \"c\nd: [[e], {f: g}]\n", "- a: | # b\n    'c\n  d:\n  - - e\n", "? [a]\n: >2-\n\n  b\n...\n---\n!c |\n d\n",
 	} {
