@@ -70,8 +70,10 @@ func (o Outcome) Text(name string) string {
 
 // Numbers is Text without the unit. A given is written with the digits that it was typed with, and a figure that is
 // taken from a table as it is there.
-func (o Outcome) Numbers(name string) string {
-	r := o.Range(name)
+func (o Outcome) Numbers(name string) string { return o.RangeNumbers(name, o.Range(name)) }
+
+// RangeNumbers is Numbers for a range that is known already.
+func (o Outcome) RangeNumbers(name string, r unit.Range) string {
 	write := r.Unit.Number
 	switch {
 	case o.Use.Sheet.IsDate(name):

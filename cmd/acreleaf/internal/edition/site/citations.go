@@ -27,16 +27,30 @@ func (e *edition) newCitations(from page.Address) *citations {
 
 // source is a source as the page tells it, in its language.
 func (c *citations) source(id string) config.Reference {
-	return c.edition.sourceIn(id, c.from.Language)
+	return c.edition.tell(id, c.from.Language).reference
 }
 
-// sourceIn is a source in the language of an address.
-func (e *edition) sourceIn(id, language string) config.Reference {
+// A told is a source as the pages of a language tell it.
+type told struct {
+	reference config.Reference
+	view      render.Source
+}
+
+// sourceID tells a source in the language of an address from all others.
+type sourceID struct{ id, language string }
+
+// tell is a source in the language of an address. It is put together once for all pages.
+func (e *edition) tell(id, language string) *told {
+	key := sourceID{id, language}
+	if known, ok := e.told.Load(key); ok {
+		return known.(*told)
+	}
 	r := e.Sources[id]
-	language = cmp.Or(language, e.Site.Languages[0])
-	r.Source = r.In(language)
-	r.Note = cmp.Or(r.Notes[language], r.Note)
-	return r
+	own := cmp.Or(language, e.Site.Languages[0])
+	r.Source = r.In(own)
+	r.Note = cmp.Or(r.Notes[own], r.Note)
+	known, _ := e.told.LoadOrStore(key, &told{r, e.sourceView(r, language)})
+	return known.(*told)
 }
 
 // figure cites the source of a figure.
@@ -66,7 +80,7 @@ func (c *citations) constant(k *sheet.Constant, lang, text string) []render.Orig
 }
 
 func (c *citations) reference(r config.Reference) render.Reference {
-	reference := render.Reference{Entry: c.edition.sourceView(r, c.from.Language)}
+	reference := render.Reference{Entry: c.edition.tell(r.ID, c.from.Language).view}
 	if c.edition.Sources.AnyListed() && r.Kind != fact.Definition { // the page of sources has no definitions
 		reference.Href = c.from.To(sourcesAddress(c.from.Language)) + "#" + r.ID
 	}

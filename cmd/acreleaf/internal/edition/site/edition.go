@@ -23,11 +23,14 @@ import (
 type edition struct {
 	*book.Settings
 	renderers func() map[string]*render.Renderer // by language
+	told      sync.Map                           // of *told by sourceID
 }
 
 // New makes the edition of a book that is a site.
 func New(s *book.Settings) book.Edition {
-	return &edition{s, sync.OnceValue(func() map[string]*render.Renderer { return renderersOf(&s.Site) })}
+	e := &edition{Settings: s}
+	e.renderers = sync.OnceValue(func() map[string]*render.Renderer { return renderersOf(&s.Site) })
+	return e
 }
 
 // renderer sets the pages of a language. It is nil for one without words, which Check reports.

@@ -36,8 +36,8 @@ func (c *common) sourcesView(address page.Address, words *render.Words) *render.
 	v.Page.Languages = c.homesInLanguages(address)
 	cited := c.book.Cited()
 	for _, id := range c.edition.Sources.IDs() {
-		source := c.edition.sourceIn(id, address.Language)
-		entry := c.edition.sourceView(source, address.Language)
+		told := c.edition.tell(id, address.Language)
+		source, entry := &told.reference, told.view
 		if !source.Listed && len(cited[id]) == 0 || entry.Kind == string(fact.Definition) {
 			continue
 		}

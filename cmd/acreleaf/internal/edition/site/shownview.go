@@ -20,7 +20,7 @@ func shown(o sheet.Outcome, name string) *render.Shown {
 		v.Text = o.Text(name)
 	} else {
 		r := o.Range(name)
-		v.Text, v.Kind = o.Numbers(name), otherKind(o, name)
+		v.Text, v.Kind = o.RangeNumbers(name, r), otherKind(o, name)
 		v.Before, v.After = around(r.Unit)
 		if result := o.Use.Sheet.FindResult(name); result != nil {
 			v.Also = also(o.Use, result, cell, r)
