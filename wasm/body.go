@@ -13,7 +13,8 @@ import (
 // order in which terms are met does not matter.
 type body struct {
 	program *sheet.Program
-	tables  []int        // where each table begins, in cells after the program's own
+	cell    int          // where its cells begin
+	tables  []int        // the cell where each table begins
 	uses    [forms][]int // by term, how many users are still to come that reach an output
 	kept    [forms][]int // by term: its local + 1, or 0 while it has none
 	free    [2][]int     // locals that nobody needs any more, of f64 and of i32
@@ -36,8 +37,8 @@ const (
 // compileBody gives the function body without its size: the locals and the expression (section 5.5.13). It is written
 // twice, since the locals of i32 are numbered after all of f64. At the end of the first time all locals are free, in
 // order, so that each gets the same number again.
-func compileBody(p *sheet.Program, tables []int) []byte {
-	b := &body{program: p, tables: tables}
+func compileBody(p *sheet.Program, cell int, tables []int) []byte {
+	b := &body{program: p, cell: cell, tables: tables}
 	for f := range forms {
 		b.uses[f], b.kept[f] = make([]int, len(p.Code)), make([]int, len(p.Code))
 	}
@@ -56,7 +57,7 @@ func (b *body) write() {
 	for _, out := range b.program.Outputs {
 		b.op(i32Const, 0)
 		b.value(out.From)
-		b.access(f64Store, out.Cell)
+		b.access(f64Store, b.cell+out.Cell)
 	}
 	b.op(end)
 }
@@ -183,12 +184,12 @@ func (b *body) fresh(i int) {
 		b.constant(in.Value)
 	case sheet.Input:
 		b.op(i32Const, 0)
-		b.access(f64Load, in.A)
+		b.access(f64Load, b.cell+in.A)
 	case sheet.Index:
 		b.index(in)
 	case sheet.Lookup:
 		b.address(in.A)
-		b.access(f64Load, b.program.Cells+b.tables[in.B])
+		b.access(f64Load, b.tables[in.B])
 	case sheet.Select:
 		b.value(in.B)
 		b.value(in.C)

@@ -19,12 +19,12 @@ const (
 // walk over a program shallow. A page of twenty worksheets has about a thousand terms.
 const maxTerms = maxLocals / int(forms)
 
-// check says why p cannot be compiled, or nil.
-func check(p *sheet.Program) error {
+// check says why p cannot be compiled where so many cells are taken already, or nil.
+func check(p *sheet.Program, taken int) error {
 	switch {
 	case p == nil:
 		return errors.New("wasm: there is no program to compile")
-	case p.Cells < 0 || p.Cells > maxCells-figures(p):
+	case p.Cells < 0 || p.Cells > maxCells-taken-figures(p):
 		return fmt.Errorf("wasm: a module holds 0 to %d cells, and the program asks for %d", maxCells, p.Cells)
 	case len(p.Code) > maxTerms:
 		return fmt.Errorf("wasm: a module holds at most %d terms, and the program has %d", maxTerms, len(p.Code))

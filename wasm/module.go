@@ -4,8 +4,6 @@ import (
 	"encoding/binary"
 	"math"
 	"slices"
-
-	"acreleaf/calc/sheet"
 )
 
 const (
@@ -26,10 +24,18 @@ const (
 	dataSection     = 11
 )
 
-// pages is how many pages of memory the cells and the figures of the tables need.
-func pages(p *sheet.Program, figures int) uint64 {
+// A module is what is put together.
+type module struct {
+	cells   int
+	figures []float64 // of the tables, after the cells
+	tables  bool      // there are any
+	bodies  [][]byte  // of the functions
+}
+
+// pages is how many pages of memory the cells and the figures need.
+func (m *module) pages() uint64 {
 	const perPage = pageBytes / cellBytes
-	return (uint64(p.Cells+figures) + perPage - 1) / perPage
+	return (uint64(m.cells+len(m.figures)) + perPage - 1) / perPage
 }
 
 // pack lays the tables into one list, and gives where each begins. One that lies within another takes no room, since
@@ -63,39 +69,45 @@ func find(figures, table []float64) int {
 func sameBits(a, b float64) bool { return math.Float64bits(a) == math.Float64bits(b) }
 
 // tableData is the content of the data section: one segment with all figures, after the cells (section 5.5.14).
-func tableData(p *sheet.Program, figures []float64) []byte {
+func (m *module) tableData() []byte {
 	content := []byte{1, 0, i32Const}
-	content = appendSigned(content, int64(p.Cells)*cellBytes)
+	content = appendSigned(content, int64(m.cells)*cellBytes)
 	content = append(content, end)
-	content = appendUnsigned(content, uint64(len(figures)*cellBytes))
-	for _, figure := range figures {
+	content = appendUnsigned(content, uint64(len(m.figures)*cellBytes))
+	for _, figure := range m.figures {
 		content = binary.LittleEndian.AppendUint64(content, math.Float64bits(figure))
 	}
 	return content
 }
 
-// assemble puts a function body and its surroundings together (section 5.5.16).
-func assemble(p *sheet.Program, figures []float64, body []byte) []byte {
+// assemble puts the function bodies and their surroundings together (section 5.5.16).
+func (m *module) assemble() []byte {
+	functions, code := []byte{byte(len(m.bodies))}, []byte{byte(len(m.bodies))}
+	for _, body := range m.bodies {
+		functions = append(functions, 0) // each is of type 0
+		code = append(appendUnsigned(code, uint64(len(body))), body...)
+	}
 	module := []byte("\x00asm\x01\x00\x00\x00")
 	module = appendSection(module, typeSection, []byte{1, 0x60, 0, 0}) // one type: nothing to nothing
-	module = appendSection(module, functionSection, []byte{1, 0})      // one function, of type 0
-	memory := appendUnsigned([]byte{1, 0}, pages(p, len(figures)))     // one memory, no maximum
-	module = appendSection(module, memorySection, memory)
-	module = appendSection(module, exportSection, exports())
-	code := appendUnsigned([]byte{1}, uint64(len(body)))
-	module = appendSection(module, codeSection, append(code, body...))
-	if len(p.Tables) == 0 {
+	module = appendSection(module, functionSection, functions)
+	module = appendSection(module, memorySection, appendUnsigned([]byte{1, 0}, m.pages())) // one memory, no maximum
+	module = appendSection(module, exportSection, exports(len(m.bodies)))
+	module = appendSection(module, codeSection, code)
+	if !m.tables {
 		return module
 	}
-	return appendSection(module, dataSection, tableData(p, figures))
+	return appendSection(module, dataSection, m.tableData())
 }
 
-// exports is the content of the export section: the memory numbered 0 and the function numbered 0 (section 5.5.10).
-func exports() []byte {
+// exports is the content of the export section: the memory numbered 0, and the functions from number 0 on (section
+// 5.5.10).
+func exports(functions int) []byte {
 	const function, memory = 0, 2
-	content := []byte{2}
-	content = append(appendName(content, MemoryName), memory, 0)
-	return append(appendName(content, FunctionName), function, 0)
+	content := append(appendName([]byte{byte(1 + functions)}, MemoryName), memory, 0)
+	for i, name := range []string{FunctionName, SecondName}[:functions] {
+		content = append(appendName(content, name), function, byte(i))
+	}
+	return content
 }
 
 func appendSection(module []byte, number byte, content []byte) []byte {

@@ -2,7 +2,6 @@ package practice
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"acreleaf/calc/sheet"
@@ -21,6 +20,9 @@ func NewSet(e *Exercise, language string) (*Set, error) {
 	placed, err := e.Place(g, "")
 	if err != nil {
 		return nil, err
+	}
+	for _, u := range placed.uses {
+		u.at.Unsaid = false // whether there is an answer is asked here
 	}
 	if err := g.Close(); err != nil {
 		return nil, err
@@ -166,12 +168,3 @@ func (c *Card) Swallowed(p *Part) []*sheet.Slip {
 
 // exactDigits tell whether two numbers are the same but for the last bits of the machine.
 const exactDigits = 12
-
-// within says whether an answer is a value, to so many digits, as the questions of a part do.
-func within(x, v float64, digits int) bool {
-	power := lowestPower
-	for power < highestPower && math.Abs(v) >= tenTo(power+1) {
-		power++
-	}
-	return math.Abs(x-v) <= halfAt(power, digits)
-}

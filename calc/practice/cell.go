@@ -53,7 +53,7 @@ func (p *Part) At() *sheet.Use {
 // RightCell is the cell of the right answer.
 func (p *Part) RightCell() int {
 	if p.Choice != nil {
-		return p.asked.KeptCell(0)
+		return p.coded.KeptCell(codeKept)
 	}
 	cell, _ := p.use.at.Cell(p.Result)
 	return cell
@@ -62,22 +62,37 @@ func (p *Part) RightCell() int {
 // Heard is the use of the graph that an answer is put into.
 func (p *Part) Heard() *sheet.Use { return p.heard }
 
-// HeardCells are the cells that an answer is put into, as Heard has it.
-func (p *Part) HeardCells() (answer, bare, told int) {
-	answer, _ = p.heard.Cell(heardAnswer)
-	bare, _ = p.heard.Cell(heardBare)
-	told, _ = p.heard.Cell(heardTold)
-	return answer, bare, told
+// HeardCell is the cell that an answer is put into, for what comes after it.
+func (p *Part) HeardCell() int {
+	cell, _ := p.heard.Cell(heardAnswer)
+	return cell
 }
 
-// VerdictCell is the cell that says whether a verdict is the one; for Unknown it is the one that is left.
-func (p *Part) VerdictCell(v Verdict) int { return p.asked.CaseCell(int(v)) }
+// AgainCell is the cell of what is right for the answers that were heard before; -1 where none comes before.
+func (p *Part) AgainCell() int {
+	if p.Choice != nil {
+		return p.coded.KeptCell(againKept)
+	}
+	if p.use.twin == nil {
+		return -1
+	}
+	cell, _ := p.use.twin.Cell(p.Result)
+	return cell
+}
 
-// SlipCells are the cells that say whether a slip is said: as the card has it, and from the answers before.
-func (p *Part) SlipCells(slip int) []int {
-	var cells []int
-	for i := range p.use.all() {
-		cells = append(cells, p.slips[slip].cell(i))
+// A SlipCell is where a page finds what a slip gives.
+type SlipCell struct {
+	Value int
+	Open  int  // the cell that is 0 while nobody can make the slip; -1 for one that is always open
+	Again bool // from the answers before; else as the card has it
+}
+
+// SlipCells are those of a slip, by its place among the slips of the part.
+func (p *Part) SlipCells(slip int) []SlipCell {
+	var cells []SlipCell
+	for i, u := range p.slips[slip].uses {
+		value, open := u.SlipCells(p.slips[slip].slip)
+		cells = append(cells, SlipCell{value, open, i > 0})
 	}
 	return cells
 }

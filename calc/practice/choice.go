@@ -82,32 +82,36 @@ func (of *Choice) read(text string) (code float64, ok bool) {
 	return float64(n), err == nil && len(text) == len(of.Items)
 }
 
-// askChoice puts the questions of a choice to the graph, and keeps the number of its right answer and, of each option,
+// What is kept of a choice, in order: the number of its right answer, that from the answers before, and of each option
 // whether it is right.
+const codeKept, againKept, optionsKept = 0, 1, 2
+
+// askChoice puts the questions of a choice to the graph.
 func (e *Placed) askChoice(g *sheet.Graph, p *Part) {
-	m := p.marker(sheet.NewPassage())
-	code := e.code(m, func(u *placedUse) *sheet.Use { return u.at }, true)
-	x, fits := m.heard(heardAnswer), m.heard(heardTold).Same(m.number(float64(FitUnit)))
+	c := coding{sheet.NewPassage(), p.Choice}
+	code, right := e.code(c, func(u *placedUse) *sheet.Use { return u.at })
 	for _, step := range e.Steps {
 		if step.Choice == nil {
 			for _, u := range step.use.all() {
-				m.Instead(u, step.Result, step.heard, heardAnswer)
+				c.Instead(u, step.Result, step.heard, heardAnswer)
 			}
 		}
 	}
-	again := e.code(m, (*placedUse).last, false)
-	questions := make([]sheet.Term, Unknown)
-	for v := range questions {
-		questions[v] = m.never()
+	again, _ := e.code(c, (*placedUse).last)
+	for _, kept := range append([]sheet.Term{codeKept: code, againKept: again}, right...) {
+		c.Keep(kept)
 	}
-	questions[Right] = fits.And(x.Same(code))
-	questions[Carried] = fits.And(x.Same(again))
-	for _, question := range questions {
-		m.Case(question)
-	}
-	p.asked = m.Passage
-	g.Passages = append(g.Passages, p.asked)
+	p.coded = c.Passage
+	g.Passages = append(g.Passages, p.coded)
 }
+
+// A coding makes the terms for the number of an answer to a choice.
+type coding struct {
+	*sheet.Passage
+	of *Choice
+}
+
+func (c coding) number(v float64) sheet.Term { return c.Sheet.Number(v) }
 
 // last is the use that works from what was heard before, where there is one.
 func (u *placedUse) last() *sheet.Use {
@@ -115,24 +119,23 @@ func (u *placedUse) last() *sheet.Use {
 	return all[len(all)-1]
 }
 
-// code is the number of the right answer. It is kept with what it comes from where that is asked for.
-func (e *Placed) code(m marker, at func(*placedUse) *sheet.Use, keep bool) sheet.Term {
+// code is the number of the right answer, and of each option whether it is right.
+func (e *Placed) code(c coding, at func(*placedUse) *sheet.Use) (code sheet.Term, right []sheet.Term) {
 	find := func(name string) *sheet.Use { return at(e.find(name)) }
-	one, none := m.number(1), m.number(0)
-	code := none
-	var right []sheet.Term
-	for i, o := range m.part.Choice.Options {
-		is := sheet.If(o.When(m.Passage, find), one, none)
+	one, none := c.number(1), c.number(0)
+	code = none
+	for i, o := range c.of.Options {
+		is := sheet.If(o.When(c.Passage, find), one, none)
 		right = append(right, is)
-		code = code.Plus(is.Times(m.number(float64(i + 1))))
+		code = code.Plus(is.Times(c.number(float64(i + 1))))
 	}
-	items := m.part.Choice.Items
+	items := c.of.Items
 	value := func(i int) sheet.Term {
 		if items[i].Step > 0 {
-			return m.number(float64(items[i].Step))
+			return c.number(float64(items[i].Step))
 		}
-		v, _ := m.Value(find(items[i].Use), items[i].Result)
-		return m.plain(v)
+		v, _ := c.Value(find(items[i].Use), items[i].Result)
+		return v.Over(c.Quantity(1, v)) // without its unit
 	}
 	for i := range items {
 		place := one
@@ -141,19 +144,13 @@ func (e *Placed) code(m marker, at func(*placedUse) *sheet.Use, keep bool) sheet
 				place = place.Plus(sheet.If(value(j).Less(value(i)), one, none))
 			}
 		}
-		code = code.Times(m.number(10)).Plus(place)
+		code = code.Times(c.number(10)).Plus(place)
 	}
-	if keep {
-		m.Keep(code)
-		for _, is := range right {
-			m.Keep(is)
-		}
-	}
-	return code
+	return code, right
 }
 
 // OptionCell is the cell that is not 0 while an option is right.
-func (p *Part) OptionCell(option int) int { return p.asked.KeptCell(1 + option) }
+func (p *Part) OptionCell(option int) int { return p.coded.KeptCell(optionsKept + option) }
 
 // Undecided says what is wrong with a choice on the card: not just one option is right, or two items have the same
 // place. It is "" where all is well.

@@ -42,45 +42,42 @@ func (c *Card) mark(parts []*Part, heard []Heard) []Mark {
 	for i, p := range parts {
 		marks[i] = Mark{Verdict: Unknown}
 		if i < len(heard) && heard[i].Given {
-			marks[i] = p.mark(cells)
+			marks[i] = p.mark(cells, heard[i])
 		}
 	}
 	return marks
 }
 
 // hear puts in an answer.
-func (p *Part) hear(cells []float64, h Heard) {
-	p.heard.Set(cells, heardAnswer, h.Answer)
-	p.heard.Set(cells, heardBare, h.Bare)
-	p.heard.Set(cells, heardTold, float64(h.Told))
-}
+func (p *Part) hear(cells []float64, h Heard) { p.heard.Set(cells, heardAnswer, h.Answer) }
 
 // HearRight puts in the right answers, which are in the cells of a run.
 func (e *Placed) HearRight(cells, right []float64) {
 	for _, p := range e.Steps {
-		cell := p.RightCell()
-		p.hear(cells, Heard{Answer: right[cell], Bare: right[cell], Told: FitUnit})
+		p.hear(cells, Heard{Answer: right[p.RightCell()]})
 	}
 }
 
-// mark reads the mark of a part off the cells.
-func (p *Part) mark(cells []float64) Mark {
-	m := Mark{Verdict: Unknown}
-	for v := Right; v < Unknown; v++ {
-		if cells[p.asked.CaseCell(int(v))] != 0 {
-			m.Verdict = v
-			break
-		}
+// mark marks an answer by the values in the cells, as markOf does in theme/script/marks.ts.
+func (p *Part) mark(cells []float64, h Heard) Mark {
+	share := shareOf(p.Compared())
+	said := compare(h, cells[p.RightCell()], share)
+	if said <= saysUnitWrong {
+		return Mark{Verdict: Verdict(said)}
 	}
-	m.Carried = m.Verdict == Carried
-	if m.Verdict != Slipped {
-		return m
+	gives := func(cell int) bool {
+		return compare(Heard{Answer: h.Answer, Told: FitUnit}, cells[cell], share) == saysRight
 	}
+	if again := p.AgainCell(); again >= 0 && gives(again) {
+		return Mark{Verdict: Carried, Carried: true}
+	}
+	m := Mark{Verdict: Verdict(said - saysShifted + int(Shifted))}
 	for _, s := range p.slips {
-		for i := range p.use.all() {
-			if cells[s.cell(i)] != 0 {
-				m.Slips = append(m.Slips, s.slip)
-				m.Carried = m.Carried || i > 0
+		for i, u := range s.uses {
+			value, open := u.SlipCells(s.slip)
+			if (open < 0 || cells[open] != 0) && gives(value) {
+				m = Mark{Slipped, append(m.Slips, s.slip), m.Carried || i > 0}
+				break // one that gives it twice over is told once
 			}
 		}
 	}

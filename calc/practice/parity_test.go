@@ -1,11 +1,13 @@
 package practice_test
 
 import (
+	"math"
 	"math/rand/v2"
 	"testing"
 
 	"github.com/tetratelabs/wazero"
 
+	"acreleaf/calc/practice"
 	"acreleaf/calc/sheet"
 	"acreleaf/wasm/wasmtest/engine"
 )
@@ -22,28 +24,37 @@ func TestModuleMarksAlike(t *testing.T) {
 	if err := g.Close(); err != nil {
 		t.Fatal(err)
 	}
-	answer, bare, told := placed.Parts[0].HeardCells()
 	at := placed.At(0)
 	nitrate, _ := at.Cell("nitrate")
 	depth, _ := at.Cell("depth")
 	r := rand.New(rand.NewPCG(1, 1))
-	right := 0.0
-	draw := func(cell int) float64 {
+	runtime := engine.Runtime(t, wazero.NewRuntimeConfig())
+	worked, marked := engine.StartTwo(t, runtime, g.Program, practice.Marker())
+	worked.Compare(t, 2_000, func(cell int) float64 {
 		switch cell {
 		case nitrate:
-			right = float64(4 + r.IntN(21))
-			return right
+			return float64(4 + r.IntN(21))
 		case depth:
-			in := float64(6 * (1 + r.IntN(4)))
-			right *= in / 3 // the field rule
-			return in
-		case answer, bare:
-			return right * [...]float64{1, 1.0005, 1.015, 4.4268, 0.5, 10, r.Float64() * 3}[r.IntN(7)]
+			return float64(6 * (1 + r.IntN(4)))
+		}
+		return 0
+	})
+	// The cells of the marker: the answer, the same without its unit, what was told, the value, the share of its digits.
+	const value, share, told = 3, 4, 2
+	right := 0.0
+	marked.Compare(t, 20_000, func(cell int) float64 {
+		switch cell {
+		case value:
+			return right
+		case share:
+			return [...]float64{0, 5.00000001e-2, 5.00000001e-3}[r.IntN(3)]
 		case told:
 			return float64(r.IntN(3))
 		}
-		return 0
-	}
-	engine.Start(t, engine.Runtime(t, wazero.NewRuntimeConfig()), g.Program).Compare(t, 20_000, draw)
-	engine.Validate(t, map[string]*sheet.Program{"exercise": g.Program})
+		if cell == 0 {
+			right = math.Round(r.NormFloat64() * 100)
+		}
+		return right * [...]float64{1, 1.0005, 1.015, 4.4268, 0.5, 10, r.Float64() * 3}[r.IntN(7)]
+	})
+	engine.Validate(t, map[string]*sheet.Program{"exercise": g.Program}, practice.Marker())
 }

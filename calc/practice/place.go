@@ -32,18 +32,9 @@ type Part struct {
 	use    *placedUse
 	result *sheet.Result
 	heard  *sheet.Use
-	asked  *sheet.Passage
+	coded  *sheet.Passage // of a choice: what is kept is the right answer, that from earlier answers, and each option
 	slips  []slipAsked
 }
-
-// A slipAsked asks whether a slip gives an answer.
-type slipAsked struct {
-	slip  *sheet.Slip
-	asked *sheet.Passage // the first case is that it is not, and then come the use and its twin
-}
-
-// cell is the cell that is not 0 while the slip is said, by the place of a use among those that work the answer.
-func (s slipAsked) cell(of int) int { return s.asked.CaseCell(of + 1) }
 
 // Label is what the answer is called to a reader.
 func (p *Part) Label() string {
@@ -65,6 +56,14 @@ func (p *Part) Units() []unit.Unit {
 	return list
 }
 
+// Compared is how many digits an answer is compared to; 0 for a choice, where it must be the very number.
+func (p *Part) Compared() int {
+	if p.Choice != nil {
+		return 0
+	}
+	return p.Digits
+}
+
 // Slips are the known wrong ways to work the answer.
 func (p *Part) Slips() []*sheet.Slip {
 	var list []*sheet.Slip
@@ -80,7 +79,9 @@ func (p *Part) Slips() []*sheet.Slip {
 func (e *Exercise) Place(g *sheet.Graph, prefix string) (*Placed, error) {
 	placed := &Placed{Exercise: e, deal: e.Deal()}
 	for _, u := range e.Uses {
-		placed.uses = append(placed.uses, &placedUse{Use: u, at: g.Add(prefix+u.Name, u.Sheet, linksOf(u, prefix))})
+		at := g.Add(prefix+u.Name, u.Sheet, linksOf(u, prefix))
+		at.Unsaid = true // no card has numbers without an answer
+		placed.uses = append(placed.uses, &placedUse{Use: u, at: at})
 	}
 	for i, ask := range e.Asks {
 		p, err := placed.part(ask)
@@ -99,7 +100,7 @@ func (e *Exercise) Place(g *sheet.Graph, prefix string) (*Placed, error) {
 		placed.placeTwin(g, u, prefix)
 	}
 	for _, p := range placed.Steps {
-		p.ask(g)
+		p.ask()
 	}
 	return placed, placed.placeChoices(g, prefix)
 }
@@ -191,12 +192,8 @@ func find(parts []*Part, link sheet.Link) *Part {
 	return nil
 }
 
-// The givens of the sheet that an answer is put into.
-const (
-	heardAnswer = "answer" // in the unit that is asked for, or as it stands where it has no unit that fits
-	heardBare   = "bare"   // as it is written, without its unit
-	heardTold   = "told"   // one of the Told
-)
+// heardAnswer is the given of the sheet that an answer is put into.
+const heardAnswer = "answer"
 
 // heardSheet is where the answer to a part is put.
 func heardSheet(p *Part) (*sheet.Sheet, error) {
@@ -204,8 +201,6 @@ func heardSheet(p *Part) (*sheet.Sheet, error) {
 	return sheet.Build("heard", func(s *sheet.Sheet) {
 		s.Head("Heard", "An answer that somebody gave.")
 		answer := s.Given(heardAnswer, p.Units()[0].String(), any)
-		s.Given(heardBare, "", any)
-		s.Given(heardTold, "", any)
 		s.Answer("given", p.Units()[0].String(), answer, sheet.Says{Label: "answer"})
 	})
 }

@@ -104,11 +104,18 @@ func (o Outcome) Slip(slip *Slip) float64 {
 	return o.Cells[o.Use.slips[slices.Index(o.Use.Sheet.Slips, slip)]]
 }
 
+// SlipCells are the cell of what a slip gives, and the one that is 0 while nobody can make it: -1 for one that is
+// always open. The graph works it.
+func (u *Use) SlipCells(slip *Slip) (value, open int) {
+	i := slices.Index(u.Sheet.Slips, slip)
+	return u.slips[i], u.open[i]
+}
+
 // Slips are those of the sheet that somebody can make with these numbers, in a graph that works slips.
 func (o Outcome) Slips() []*Slip {
 	var open []*Slip
 	for i, slip := range o.Use.Sheet.Slips {
-		if cell := o.Use.open[i]; cell < 0 || o.Cells[cell] != 0 {
+		if cell := o.Use.open[i]; o.Use.slips[i] >= 0 && (cell < 0 || o.Cells[cell] != 0) {
 			open = append(open, slip)
 		}
 	}

@@ -24,12 +24,14 @@ type Graph struct {
 
 // A Use is one sheet of a graph, with the cells that hold its values.
 type Use struct {
-	Name  string
-	Sheet *Sheet
-	Links map[string]Link // by the given that takes the value
-	Index int             // its place in Graph.Uses
-	Quiet bool            // only passages ask for what it works out, so its results have no cells
-	After []int           // the uses whose values it takes directly
+	Name   string
+	Sheet  *Sheet
+	Links  map[string]Link // by the given that takes the value
+	Index  int             // its place in Graph.Uses
+	Unsaid bool            // nobody is told its remarks, its refusals and its sentence, so they have no cells
+	Quiet  bool            // only passages ask for what it works out, so its results have no cells
+	Marks  []string        // the results that answers are compared with: they have cells, and so have their slips
+	After  []int           // the uses whose values it takes directly
 
 	language string         // of the graph, or of the sheet
 	say      *words.General // the words of that language

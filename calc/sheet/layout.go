@@ -69,6 +69,10 @@ func (l *layout) place(u *Use) error {
 		}
 	}
 	if u.Quiet {
+		for _, name := range u.Marks {
+			u.cells[name] = l.keep(u.Sheet.FindResult(name).n, k)
+		}
+		l.placeSlips(u, k)
 		l.holds = append(l.holds, k)
 		return nil
 	}
@@ -80,7 +84,7 @@ func (l *layout) place(u *Use) error {
 			l.guards[u.cells[r.Name]] = u.there[r.Name]
 		}
 	}
-	for _, r := range u.Sheet.spoken() {
+	for _, r := range u.told() {
 		cell := -1
 		if r.when != nil {
 			cell = l.keep(r.when, k)
@@ -91,18 +95,35 @@ func (l *layout) place(u *Use) error {
 	for _, r := range u.Sheet.Results {
 		u.ways[r.Name] = l.placeWays(r, k)
 	}
-	if l.graph.Slips {
-		for _, slip := range u.Sheet.Slips {
-			open := -1
-			if slip.when != nil {
-				open = l.keep(slip.when, k)
-			}
-			u.slips, u.open = append(u.slips, l.keep(slip.n, k)), append(u.open, open)
-		}
-	}
+	l.placeSlips(u, k)
 	l.placeTrends(u, k)
 	l.holds = append(l.holds, k)
 	return nil
+}
+
+// told are the remarks and the cases of the headline, where somebody is told them.
+func (u *Use) told() []*Remark {
+	if u.Unsaid {
+		return nil
+	}
+	return u.Sheet.spoken()
+}
+
+// placeSlips keeps what the slips give: all of them in a graph that works slips, and else those of marked results.
+func (l *layout) placeSlips(u *Use, k known) {
+	if !l.graph.Slips && u.Marks == nil {
+		return
+	}
+	for _, slip := range u.Sheet.Slips {
+		value, open := -1, -1
+		if l.graph.Slips && !u.Quiet || slices.Contains(u.Marks, slip.Answer) {
+			value = l.keep(slip.n, k)
+			if slip.when != nil {
+				open = l.keep(slip.when, k)
+			}
+		}
+		u.slips, u.open = append(u.slips, value), append(u.open, open)
+	}
 }
 
 // placeGiven makes a given an input of the program, or ties it to the value that it is linked to.
@@ -153,7 +174,7 @@ func (l *layout) placeGiven(u *Use, given *Given, k known) error {
 			k[given.stated] = l.holds[from.Index][source.stated]
 		}
 	}
-	if !u.Quiet && !within(from.Sheet.FindGiven(link.Name), given, factor) {
+	if !u.Quiet && !u.Unsaid && !within(from.Sheet.FindGiven(link.Name), given, factor) {
 		l.watchRange(u, given, k)
 	}
 	if !slices.Contains(u.After, from.Index) {

@@ -73,18 +73,6 @@ func (p *Passage) Value(u *Use, name string) (value Term, there *Term) {
 	return value, there
 }
 
-// Slip is what a known wrong way to work an answer of a use gives, in the unit of that answer, and the question whether
-// somebody can make it: nil for one that is always open.
-func (p *Passage) Slip(u *Use, slip *Slip) (value Term, open *Term) {
-	p.Use(u)
-	value = p.take(u, slip.n, &node{kind: kindGiven, unit: slip.n.unit})
-	if slip.when != nil {
-		t := p.take(u, slip.when, &node{kind: kindStated, unit: plain, truth: true})
-		open = &t
-	}
-	return value, open
-}
-
 func (p *Passage) take(u *Use, from, n *node) Term {
 	p.from = append(p.from, source{own: n, node: from, use: u})
 	return p.Sheet.wrap(n)
@@ -107,13 +95,12 @@ func (p *Passage) Case(question Term) {
 	p.questions = append(p.questions, question.n)
 }
 
-// Keep has a number worked with the questions.
+// Keep has a number or the answer to a question worked with the questions of the cases.
 func (p *Passage) Keep(number Term) {
-	number.needQuantity()
 	p.numbers = append(p.numbers, number.n)
 }
 
-// KeptCell is the cell of the i-th number that is kept.
+// KeptCell is the cell of the i-th of what is kept.
 func (p *Passage) KeptCell(i int) int { return p.kept[i] }
 
 // Refuse withholds the passage when the question is answered yes, since that of a case has no answer then.

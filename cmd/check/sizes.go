@@ -27,16 +27,13 @@ const (
 	mostPaper  = 4_500  // the script that takes a page along, a second later still, with the words of a language
 	mostModule = 1_500
 
-	// What only a page with exercises loads: their script, with the words of a language, and a module that marks answers
-	// too. That module is not counted with the HTML.
-	mostPractice       = 7_000
-	mostPracticeModule = 5_000
-	mostWall           = 8_000  // the script of the leader's page, in the place of theirs
-	mostLanguage       = 500    // the script that takes the language of a first visit
-	mostBlocks         = 5_600  // either script for blocks, with the words of a language and the facts of a block
-	mostBlockHTML      = 18_000 // the page about one block: a form, and the work of eight worksheets
-	mostDrawing        = 6_000  // the script that draws pictures, with the rules of all of them
-	mostCourse         = 6_000  // the script of courses and lessons, with the words of a language
+	mostPractice  = 7_000  // the script that only a page with exercises loads, with the words of a language
+	mostWall      = 8_000  // the script of the leader's page, in the place of theirs
+	mostLanguage  = 500    // the script that takes the language of a first visit
+	mostBlocks    = 5_600  // either script for blocks, with the words of a language and the facts of a block
+	mostBlockHTML = 18_000 // the page about one block: a form, and the work of eight worksheets
+	mostDrawing   = 6_000  // the script that draws pictures, with the rules of all of them
+	mostCourse    = 6_000  // the script of courses and lessons, with the words of a language
 
 	// What a page loads when all else of it is there, and what a browser then runs beside it.
 	mostOffline = 2_500 // the script that keeps pages on the device, with the words of a language
@@ -84,7 +81,7 @@ func (b *bench) sizes(_ context.Context, r *step.Record) error {
 		}
 		html := bytes.Replace(page.Bytes, hex.AppendEncode(nil, block.Module), nil, 1)
 		w.one(page.Name()+" HTML without module", html, mostHTML)
-		w.one(page.Name()+" module", block.Module, mostPracticeModule)
+		w.one(page.Name()+" module", block.Module, mostModule)
 	}
 	return errors.Join(w.faults...)
 }

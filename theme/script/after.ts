@@ -26,6 +26,6 @@ globalThis.comeAfter = (page, then) => {
   load(PAPER).then(() => globalThis.comePaper?.(page, keeper)); // a page may be printed as soon as it is open
   const { classList } = document.body;
   classList.add("after");
-  document.addEventListener("input", () => classList.add("typing"), { once: true });
+  document.addEventListener("input", () => classList.add("typing"));
   return makeWork(page);
 };

@@ -19,8 +19,8 @@ export interface Answer {
   heard: Heard | null; // null: nothing yet
   /** Reads the field. The page then works the card, and shows what is said. */
   hear(): void;
-  /** Shows what is said after a run. */
-  show(): void;
+  /** Shows what it is marked as, after a run: mark gives the places of what is said. */
+  show(mark: (heard: Heard) => number[]): void;
   /** What it was marked as. */
   came(): Came | null;
   /** The sentences of its mark. */
@@ -35,7 +35,7 @@ export function bindAnswer(element: HTMLElement, check: (answer: Answer) => void
   const place = element.matches(".pick") ? bindPick(element) : bindNumber(element, () => check(answer));
   const mark = element.querySelector(".mark")!;
   const unread = mark.querySelector(".unread")!;
-  const shown = () => all(":scope > :not([hidden])", mark);
+  const sentences = all(":scope > *", mark);
   let unclear = false;
 
   const answer: Answer = {
@@ -45,17 +45,17 @@ export function bindAnswer(element: HTMLElement, check: (answer: Answer) => void
       answer.heard = place.hear();
       unclear = !answer.heard;
     },
-    show() {
+    show(markOf) {
       hide(mark, !answer.heard && !unclear);
       mark.classList.toggle("unclear", unclear);
-      hide(unread, !unclear);
-      hide(mark.querySelector(".either"), all(".slip:not([hidden])", mark).length < 2);
+      const said = answer.heard ? markOf(answer.heard) : [];
+      sentences.forEach((one, i) => hide(one, one === unread ? !unclear : !said.includes(i)));
     },
     came() {
       const is = (kind: string) => !!mark.querySelector(`.${kind}:not([hidden])`);
       return unclear ? "unread" : !answer.heard ? null : is("right") ? "right" : is("half") ? "neither" : "wrong";
     },
-    said: () => (unclear ? [unread] : shown()).map((one) => one.textContent).join(" "),
+    said: () => sentences.filter((one) => !one.hidden).map((one) => one.textContent).join(" "),
     clear() {
       answer.enter(["", 0, false]);
       answer.heard = null;

@@ -1,12 +1,13 @@
 import { bindAnswer, type Answer } from "./answer";
 import { putCard, showKeys } from "./card";
-import { all, hide, numberIn } from "./element";
+import { all, hide } from "./element";
 import { ALONE, BUT_LAST, makeFaces, nextFace, WHOLE, type Pace } from "./face";
 import { fill } from "./field";
 import { makeLine } from "./lines";
 import { keepCard, readCard } from "./keptcard";
 import type { Mark } from "./learn";
 import type { Page } from "./page";
+import { markOf } from "./marks";
 import { mountPart } from "./part";
 import type { Asked } from "./spread";
 import type { Varying } from "./wire";
@@ -19,21 +20,11 @@ export interface Exercise {
   deal(card: number): void;
 }
 
-/** All of an exercise that the page looks at after a run. */
-function readWithin(element: HTMLElement, { sheets }: Varying, { data, works }: Page): Asked[] {
-  const own = new Set([
-    ...(["data-show", "data-when"] as const).flatMap((name) => all<Element>(`[${name}]`, element).map((one) => numberIn(one, name))),
-    ...sheets.flatMap((sheet) => data.sheets[sheet]!.refusals),
-    ...works.guards.values(),
-  ]);
-  return readBy(data, works).filter(([, cell]) => own.has(cell));
-}
-
 /** Mounts an exercise. A learner chooses a card, and each answer is marked when they ask for that. */
 export function mountExercise(element: HTMLElement, exercise: Varying, page: Page): Exercise {
   const { ends } = page.works;
   const right = exercise.asks.map(([at]): Asked => [at, at]);
-  const asked = [...right, ...readWithin(element, exercise, page)];
+  const asked = [...right, ...readBy(page.data, page.works)];
   const typed = new Set(exercise.picks.flatMap(({ cells }) => cells));
   const parts = all("[data-sheet]", element).map((part) => mountPart(part, page));
   const lines = all<Element>(".work li", element).map((line) => makeLine(line, typed, ends));
@@ -52,17 +43,13 @@ export function mountExercise(element: HTMLElement, exercise: Varying, page: Pag
   /** Works the card: first what is right, then the answers, where one that was not given counts as right. */
   const work = (): void => {
     page.works.work(right);
-    exercise.asks.forEach(([at, , answer, bare, told], i) => {
-      const key = ends.low[at]!;
-      const [value, plain, unit] = answers[i]!.heard ?? [key, key, 1];
-      [[answer, value], [bare, plain], [told, unit]].forEach(([cell, number]) => fill(ends, cell!, number!));
-    });
+    exercise.asks.forEach(([at, , cell], i) => fill(ends, cell, answers[i]!.heard?.[0] ?? ends.low[at]!));
     page.works.work(asked);
     exercise.sheets.forEach((sheet) => (page.sheets[sheet]!.fresh = true));
     parts.forEach((part) => part.update());
     lines.forEach((line) => line());
     showKeys(element, exercise, ends);
-    answers.forEach((answer) => answer.show());
+    answers.forEach((answer, i) => answer.show((heard) => markOf(exercise.asks[i]!, heard, page)));
   };
 
   const show = (): void => {

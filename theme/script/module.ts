@@ -6,6 +6,7 @@ export interface Machine {
   bytes: Uint8Array;
   cells: Float64Array; // WebAssembly's memory is little-endian, and so is every machine that has a browser
   run(): void;
+  s?(): void; // the second function: an answer and a value (calc/practice/marker.go)
   program?: Program; // read back out of the bytes, for ranges
 }
 
@@ -20,5 +21,6 @@ export async function instantiate(hexadecimal: string): Promise<Machine> {
     bytes,
     cells: new Float64Array((exports.m as WebAssembly.Memory).buffer),
     run: exports.r as () => void,
+    s: exports.s as () => void,
   };
 }

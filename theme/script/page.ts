@@ -1,4 +1,5 @@
 import type { Field } from "./field";
+import type { Machine } from "./module";
 import type { Sheet } from "./sheets";
 import type { Whole } from "./data";
 import type { Works } from "./works";
@@ -9,6 +10,7 @@ export interface Page {
   fields: Field[];
   sheets: Sheet[];
   works: Works;
+  machine: Machine;
   /** The name of the block whose numbers the page shows; "" for none. Only a page that has one says it. */
   block?: () => string;
 }

@@ -3,6 +3,7 @@ import { putCard, showKeys } from "./card";
 import { all, numberIn } from "./element";
 import { fill } from "./field";
 import { makeLine } from "./lines";
+import { markOf } from "./marks";
 import type { Page } from "./page";
 import { mountPart } from "./part";
 import type { Asked } from "./spread";
@@ -32,17 +33,13 @@ export function makeRound(element: HTMLElement, page: Page, check: (answer: Answ
     const card = Number.isInteger(number) && number >= 1 && number <= exercise.cards ? number : 1;
     putCard(element, exercise, card, ends);
     page.works.work(asked);
-    exercise.asks.forEach(([at, , answer, bare, told], ask) => {
-      const right = ends.low[at]!;
-      const [value, plain, unit] = heardOf(ask) ?? [right, right, 1];
-      [[answer, value], [bare, plain], [told, unit]].forEach(([cell, put]) => fill(ends, cell!, put!));
-    });
+    exercise.asks.forEach(([at, , cell], ask) => fill(ends, cell, heardOf(ask)?.[0] ?? ends.low[at]!));
     page.works.work(asked);
     exercise.sheets.forEach((sheet) => (page.sheets[sheet]!.fresh = true));
     parts.forEach((part) => part.update());
     lines.forEach((line) => line());
     showKeys(element, exercise, ends);
-    answers.forEach((answer) => answer.show());
+    answers.forEach((answer) => answer.show((heard) => markOf(exercise.asks[numberIn(answer.element, "data-asked")]!, heard, page)));
     return card;
   };
 

@@ -69,7 +69,7 @@ async function live(data: Whole, fields: Field[], machine: Machine, turn: () => 
   const read = readBy(data, works);
   works.fill(true);
   works.work(read); // it fails where a range of the example cannot be worked
-  const page = { data, fields, sheets, works };
+  const page = { data, fields, sheets, works, machine };
   const blocks: Block[] = [];
   for (const [selector, mount] of MOUNTS) {
     for (const element of all(selector)) {

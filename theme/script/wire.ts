@@ -208,6 +208,7 @@ export interface Data {
   trends?: Trend[]; // what ranges are told of values that the module does not show
   tables?: Grid[]; // the reckoners
   exercises?: Varying[];
+  marker?: number; // the first cell of the function that marks answers
 }
 
 /** A Part is a worksheet's part in the page's module. */
@@ -268,9 +269,13 @@ export interface Pick {
   alone?: Deal;
 }
 
-/** An Ask is one thing that is asked: the cell of the right answer, the digits that are asked for, and the cells that an
- * answer is put into. */
-export type Ask = [right: number, digits: number, answer: number, bare: number, told: number];
+/** An Ask is one thing that is asked: the cell of the right answer, the digits that are asked for (0 for a choice), the
+ * cell that an answer is put into, and the cell of what is right for the answers before (-1 where none comes before). */
+export type Ask = [right: number, digits: number, answer: number, again: number, slips: Slip[]];
+
+/** A Slip is a known wrong way to work an answer: the cell of what it gives, the cell that is 0 while nobody can make it
+ * (-1 for always), and 1 where it is the slip before this one, from the answers before. */
+export type Slip = [value: number, open: number, again: number];
 
 /** A Syllabus is the data block of the page of a course. */
 export interface Syllabus {

@@ -18,6 +18,7 @@ import (
 // A Machine is one instance of a compiled program.
 type Machine struct {
 	program *sheet.Program
+	cell    int // where its cells begin
 	memory  api.Memory
 	run     api.Function
 	stack   [1]uint64
@@ -33,7 +34,19 @@ func Runtime(t testing.TB, config wazero.RuntimeConfig) wazero.Runtime {
 // Start compiles a program and starts it. It ends the test when the engine refuses the module.
 func Start(t testing.TB, runtime wazero.Runtime, p *sheet.Program) *Machine {
 	t.Helper()
-	bytes, err := wasm.Compile(p)
+	return start(t, runtime, p)[0]
+}
+
+// StartTwo is Start for two programs in one module.
+func StartTwo(t testing.TB, runtime wazero.Runtime, first, second *sheet.Program) (*Machine, *Machine) {
+	t.Helper()
+	machines := start(t, runtime, first, second)
+	return machines[0], machines[1]
+}
+
+func start(t testing.TB, runtime wazero.Runtime, programs ...*sheet.Program) []*Machine {
+	t.Helper()
+	bytes, err := wasm.Compile(programs[0], programs[1:]...)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -42,11 +55,18 @@ func Start(t testing.TB, runtime wazero.Runtime, p *sheet.Program) *Machine {
 		t.Fatalf("wazero refuses the module: %v\n% x", err, bytes)
 	}
 	t.Cleanup(func() { instance.Close(context.Background()) })
-	return &Machine{
-		program: p,
-		memory:  instance.ExportedMemory(wasm.MemoryName),
-		run:     instance.ExportedFunction(wasm.FunctionName),
+	var machines []*Machine
+	cell := 0
+	for i, p := range programs {
+		machines = append(machines, &Machine{
+			program: p,
+			cell:    cell,
+			memory:  instance.ExportedMemory(wasm.MemoryName),
+			run:     instance.ExportedFunction([]string{wasm.FunctionName, wasm.SecondName}[i]),
+		})
+		cell += p.Cells
 	}
+	return machines
 }
 
 // Call runs the module once.
@@ -69,12 +89,12 @@ func (m *Machine) Compare(t testing.TB, n int, draw func(cell int) float64) Tall
 	for range n {
 		for _, cell := range inputs {
 			cells[cell] = draw(cell)
-			m.memory.WriteFloat64Le(uint32(8*cell), cells[cell])
+			m.memory.WriteFloat64Le(uint32(8*(m.cell+cell)), cells[cell])
 		}
 		m.program.Run(cells)
 		m.Call(t)
 		for _, out := range m.program.Outputs {
-			got, ok := m.memory.ReadFloat64Le(uint32(8 * out.Cell))
+			got, ok := m.memory.ReadFloat64Le(uint32(8 * (m.cell + out.Cell)))
 			want := cells[out.Cell]
 			if !ok || !wasmtest.Same(got, want) {
 				t.Fatalf("cell %d: module %v (%x), native %v (%x)\ninputs %v\nprogram %+v", out.Cell,

@@ -11,8 +11,8 @@ import (
 )
 
 // Validate compiles programs and has wasm-validate, which shares nothing with us, look at each module. It ends the test
-// when the tool is not there.
-func Validate(t *testing.T, programs map[string]*sheet.Program) {
+// when the tool is not there. A second program is in each module.
+func Validate(t *testing.T, programs map[string]*sheet.Program, second ...*sheet.Program) {
 	t.Helper()
 	validator, err := exec.LookPath("wasm-validate")
 	if err != nil {
@@ -20,7 +20,7 @@ func Validate(t *testing.T, programs map[string]*sheet.Program) {
 	}
 	file := filepath.Join(t.TempDir(), "one.wasm")
 	for name, p := range programs {
-		module, err := wasm.Compile(p)
+		module, err := wasm.Compile(p, second...)
 		if err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}

@@ -21,7 +21,6 @@ func (r *Renderer) pick(w *bytes.Buffer, e *Exercise, i int) {
 	a := &e.Asks[i]
 	id := ExerciseAnchor(e.Name) + "_" + strconv.Itoa(i+1)
 	w.WriteString(`<li class="pick"`)
-	numbered(w, wire.Sheet, a.Index)
 	numbered(w, wire.Asked, i)
 	w.WriteString("><p class=\"question\"")
 	attribute(w, "id", id)

@@ -56,10 +56,8 @@ type AskedUnit struct {
 	Fits string // the factor to the unit that is asked for; "" where it does not fit
 }
 
-// A Verdict is a sentence that is said while its cell is not 0. What is in Key is the right answer, which the script
-// writes.
+// A Verdict is a sentence that may be said of an answer. What is in Key is the right answer, which the script writes.
 type Verdict struct {
-	When        int
 	Before, Key string
 	After       string
 	Class       string // of right answers, of those that are half right, of slips, and of what comes before several slips
@@ -215,7 +213,6 @@ func (r *Renderer) question(w *bytes.Buffer, e *Exercise, i int) {
 	if a.Step {
 		w.WriteString(` class="step"`)
 	}
-	numbered(w, wire.Sheet, a.Index)
 	numbered(w, wire.Asked, i)
 	w.WriteString("><label")
 	attribute(w, "for", id)
@@ -270,8 +267,7 @@ func verdict(w *bytes.Buffer, v *Verdict) {
 	if v.Class != "" {
 		attribute(w, "class", v.Class)
 	}
-	when(w, v.When, false)
-	w.WriteByte('>')
+	w.WriteString(" hidden>")
 	text(w, v.Before)
 	if v.Key != "" {
 		element(w, "b", "key", v.Key)

@@ -236,7 +236,7 @@ var (
 	WordsOfPaper = []Word{Copied, InAddress, LinkNumbers, CopyAnswer, SaveTable, AnswerCopied, NotCopied,
 		NoAnswer, TableSaved, Columns, About, Point, FromExample, FromReader, FromBlock, Code, CodePage, CodeFull,
 		NoAddress}
-	WordsOfPractice = []Word{To, Order, NotDetected, Above, Comma, Decimal, Sometimes, Perhaps, Narrow, DayPattern, Months}
+	WordsOfPractice = []Word{To, Decimal, Sometimes, Perhaps, Narrow, DayPattern, Months}
 	WordsOfWall     = append(slices.Clone(WordsOfPractice), Elapsed, Left, Over, Count, Counted, HeardOf, Cleared, PutBack)
 	WordsOfBlock    = []Word{ShowBlock, ShowsBlock, ToExample, BlockOld}
 	WordsOfBlocks   = []Word{LeftOut, Copied, InAddress, PutBack, NotKnown, BlockLinked, NameCut, BlockShown,

@@ -11,6 +11,7 @@ type Data struct {
 	Tables []Grid    `json:"tables,omitempty"` // the reckoners
 
 	Exercises []Varying `json:"exercises,omitempty"`
+	Marker    int       `json:"marker,omitempty"` // the first cell of the function that marks answers
 }
 
 // A Part is a worksheet's part in the page's module.
@@ -78,9 +79,16 @@ type Pick struct {
 	Alone  *Deal     `json:"alone,omitempty"`
 }
 
-// An Ask is one thing that is asked: the cell of the right answer, the digits that are asked for, and the cells that an
-// answer is put into.
-type Ask struct{ Right, Digits, Answer, Bare, Told int }
+// An Ask is one thing that is asked: the cell of the right answer, the digits that are asked for (0 for a choice), the
+// cell that an answer is put into, and the cell of what is right for the answers before (-1 where none comes before).
+type Ask struct {
+	Right, Digits, Answer, Again int
+	Slips                        []Slip
+}
+
+// A Slip is a known wrong way to work an answer: the cell of what it gives, the cell that is 0 while nobody can make it
+// (-1 for always), and 1 where it is the slip before this one, from the answers before.
+type Slip struct{ Value, Open, Again int }
 
 // A Syllabus is the data block of the page of a course.
 type Syllabus struct {

@@ -27,8 +27,10 @@ var full = wire.Data{
 			{Cells: []int{14, 15}, Values: []float64{0.5}, Names: []string{`<"½"`}},
 			{Names: []string{"7 units"}, Alone: &wire.Deal{Offset: 0, Stride: 1, Of: 1}},
 		},
-		Asks: []wire.Ask{{Right: 16, Digits: 3, Answer: 17, Bare: 18, Told: 19}},
+		Asks: []wire.Ask{{Right: 16, Digits: 3, Answer: 17, Again: -1,
+			Slips: []wire.Slip{{Value: 18, Open: 19, Again: 1}}}},
 	}},
+	Marker: 20,
 }
 
 func TestJSON(t *testing.T) {
@@ -36,7 +38,8 @@ func TestJSON(t *testing.T) {
 		`"fixed":[[1,2.5],[2,1e-07,1e+21]],"guards":[[3,4]],"trends":[[5,6,1]],"tables":[{"of":1,"down":[9,[1,2]],` +
 		`"across":[10,[0.5]],"show":11,"mark":[null,4],"follow":[12,13]}],` +
 		`"exercises":[{"sheets":[2,3],"deal":[5,38,63],"cards":40,"picks":[{"cells":[14,15],"values":[0.5],` +
-		`"names":["\u003c\"½\""]},{"cells":[],"values":[],"names":["7 units"],"alone":[0,1,1]}],"asks":[[16,3,17,18,19]]}]}`
+		`"names":["\u003c\"½\""]},{"cells":[],"values":[],"names":["7 units"],"alone":[0,1,1]}],` +
+		`"asks":[[16,3,17,-1,[[18,19,1]]]]}],"marker":20}`
 	if got := string(full.JSON()); got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
 	}

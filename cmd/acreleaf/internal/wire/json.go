@@ -19,6 +19,10 @@ func (d *Data) JSON() []byte {
 	some(w, `,"trends":`, d.Trends, func(w *writer, t Trend) { w.integers(t.Of, t.From, t.Up) })
 	some(w, `,"tables":`, d.Tables, (*writer).grid)
 	some(w, `,"exercises":`, d.Exercises, (*writer).exercise)
+	if d.Marker > 0 {
+		w.raw(`,"marker":`)
+		w.integer(d.Marker)
+	}
 	w.raw("}")
 	return w.text
 }
@@ -117,8 +121,18 @@ func (w *writer) exercise(e Varying) {
 	w.raw(`,"picks":`)
 	list(w, e.Picks, (*writer).pick)
 	w.raw(`,"asks":`)
-	list(w, e.Asks, func(w *writer, a Ask) { w.integers(a.Right, a.Digits, a.Answer, a.Bare, a.Told) })
+	list(w, e.Asks, (*writer).ask)
 	w.raw("}")
+}
+
+func (w *writer) ask(a Ask) {
+	w.raw("[")
+	for _, one := range []int{a.Right, a.Digits, a.Answer, a.Again} {
+		w.integer(one)
+		w.raw(",")
+	}
+	list(w, a.Slips, func(w *writer, s Slip) { w.integers(s.Value, s.Open, s.Again) })
+	w.raw("]")
 }
 
 func (w *writer) pick(p Pick) {

@@ -51,8 +51,8 @@ func TestExerciseOfAPage(t *testing.T) {
 			if got, want := Quantity(page, part), card.Answer(set.Parts[i]); got.Value != want.Value {
 				t.Errorf("the page's answer is %v, the card's %v", got, want)
 			}
-			if cell := part.VerdictCell(practice.Right); page.Cells[cell] != 1 {
-				t.Errorf("the right answer to %s is not marked right", part.Result)
+			if heard := page.Cells[part.HeardCell()]; heard != page.Cells[part.RightCell()] {
+				t.Errorf("what comes after %s takes %v in the place of the right answer", part.Result, heard)
 			}
 		}
 		if len(page.Sheets) != strings.Count(text, "```worksheet") {

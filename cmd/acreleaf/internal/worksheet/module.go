@@ -18,11 +18,17 @@ func (p *Page) Module() ([]byte, error) {
 	if len(p.parts) == 0 {
 		return nil, nil
 	}
-	code, err := wasm.Compile(p.Graph.Program)
-	if err != nil {
+	data := wire.Data{Guards: p.guards()}
+	program := p.Graph.Program
+	var marker []*sheet.Program
+	if len(p.Exercises) > 0 {
+		program = program.Narrow(p.known())
+		marker, data.Marker = []*sheet.Program{practice.Marker()}, program.Cells
+	}
+	var err error
+	if data.Module, err = wasm.Compile(program, marker...); err != nil {
 		return nil, fmt.Errorf("the worksheets cannot be compiled: %w", err)
 	}
-	data := wire.Data{Module: code, Guards: p.guards()}
 	for _, b := range p.parts {
 		data.Sheets = append(data.Sheets, wire.Part{After: b.Use.After, Refusals: refusals(b)})
 		for _, t := range b.Use.Trends() {
@@ -70,16 +76,48 @@ func varying(e *Exercise) wire.Varying {
 		}
 	}
 	for _, p := range e.Placed.Steps {
-		ask := wire.Ask{Digits: p.Digits, Right: p.RightCell()}
-		ask.Answer, ask.Bare, ask.Told = p.HeardCells()
+		ask := wire.Ask{Right: p.RightCell(), Digits: p.Compared(), Answer: p.HeardCell(), Again: p.AgainCell()}
+		for i := range p.Slips() {
+			for _, cell := range p.SlipCells(i) {
+				slip := wire.Slip{Value: cell.Value, Open: cell.Open}
+				if cell.Again {
+					slip.Again = 1
+				}
+				ask.Slips = append(ask.Slips, slip)
+			}
+		}
 		v.Asks = append(v.Asks, ask)
 	}
 	return v
 }
 
-// dealt gives the inputs of an exercise with the numbers of its first card, and the right answers as what was heard.
+// dealt gives the inputs of an exercise. The script fills those that vary; of the others those are left out that are 0,
+// as a cell is at first.
 func (p *Page) dealt(e *Exercise) []wire.Fixed {
 	var list []wire.Fixed
+	varied := map[int]bool{}
+	for _, pick := range e.Placed.Picks() {
+		for _, cell := range pick.Cells {
+			varied[cell] = true
+		}
+	}
+	for _, step := range e.Placed.Steps {
+		varied[step.HeardCell()] = true
+	}
+	for _, cell := range p.inputs(e) {
+		switch {
+		case varied[cell]:
+			list = append(list, wire.Fixed{Cell: cell})
+		case p.Cells[cell] != 0:
+			list = append(list, wire.Fixed{Cell: cell, Low: p.Cells[cell], High: p.Cells[cell]})
+		}
+	}
+	return list
+}
+
+// inputs are the cells that the calculations of an exercise read.
+func (p *Page) inputs(e *Exercise) []int {
+	var cells []int
 	for _, b := range e.Bounds {
 		for _, given := range b.Sheet.Givens {
 			if _, linked := b.Use.Links[given.Name]; linked {
@@ -87,12 +125,35 @@ func (p *Page) dealt(e *Exercise) []wire.Fixed {
 			}
 			for _, at := range []func(string) (int, bool){b.Use.Cell, b.Use.Presence, b.Use.OtherCell, b.Use.FormCell} {
 				if cell, there := at(given.Name); there {
-					list = append(list, wire.Fixed{Cell: cell, Low: p.Cells[cell], High: p.High[cell]})
+					cells = append(cells, cell)
 				}
 			}
 		}
 	}
-	return list
+	return cells
+}
+
+// known are the numbers that the inputs of exercises may have, by cell: those of the cards.
+func (p *Page) known() map[int][]float64 {
+	known := map[int][]float64{}
+	for _, e := range p.Exercises {
+		for _, cell := range p.inputs(e) {
+			known[cell] = []float64{p.Cells[cell]}
+		}
+		for _, pick := range e.Placed.Picks() {
+			var values []float64
+			for _, entry := range pick.Varied.Values {
+				values = append(values, entry.Value)
+			}
+			for _, cell := range pick.Cells {
+				known[cell] = values
+			}
+		}
+		for _, step := range e.Placed.Steps {
+			delete(known, step.HeardCell())
+		}
+	}
+	return known
 }
 
 // Tables lists the reckoners in the order of the module's data.
@@ -109,7 +170,7 @@ func (p *Page) Tables() []*Bound {
 // refusals lists the cells that withhold the answers of a block when they are not 0: its refusals, and linked values
 // that are outside their range.
 func refusals(b *Bound) []int {
-	if b.Use.Quiet {
+	if b.Use.Quiet || b.Use.Unsaid {
 		return nil
 	}
 	var cells []int

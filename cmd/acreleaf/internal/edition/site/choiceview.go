@@ -38,15 +38,15 @@ func choiceView(p *worksheet.Page, e *worksheet.Exercise, part *practice.Part, l
 	v.Key = part.Choice.Key(worksheet.Quantity(p, part).Value, texts)
 	sentences := practice.Sentences(words.OfPractice(language))
 	for _, verdict := range []practice.Verdict{practice.Right, practice.Carried, practice.Unknown} {
-		v.Verdicts = append(v.Verdicts, verdictView(part, verdict, sentences[verdict], v.Key))
+		v.Verdicts = append(v.Verdicts, verdictView(verdict, sentences[verdict], v.Key))
 	}
 	return v
 }
 
 // verdictView is the sentence of a verdict, with the right answer where it tells that.
-func verdictView(part *practice.Part, verdict practice.Verdict, sentence, key string) render.Verdict {
+func verdictView(verdict practice.Verdict, sentence, key string) render.Verdict {
 	before, after, keyed := strings.Cut(sentence, "{answer}")
-	v := render.Verdict{When: part.VerdictCell(verdict), Before: before, After: after, Class: classes[verdict]}
+	v := render.Verdict{Before: before, After: after, Class: classes[verdict]}
 	if keyed {
 		v.Key = key
 	}

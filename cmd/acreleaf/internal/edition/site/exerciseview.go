@@ -120,17 +120,17 @@ func askedView(p *worksheet.Page, part *practice.Part, language string) render.E
 	v.Units = askedUnits(part)
 	w := words.OfPractice(language)
 	for verdict, sentence := range practice.Sentences(w) {
-		v.Verdicts = append(v.Verdicts, verdictView(part, practice.Verdict(verdict), sentence, v.Key))
+		v.Verdicts = append(v.Verdicts, verdictView(practice.Verdict(verdict), sentence, v.Key))
 	}
 	v.Unread = part.Unread(language)
 	for i, slip := range part.Slips() {
-		for j, cell := range part.SlipCells(i) {
+		for _, cell := range part.SlipCells(i) {
 			sentence := w.Slip
-			if j > 0 {
+			if cell.Again {
 				sentence = w.SlipAgain
 			}
 			v.Verdicts = append(v.Verdicts,
-				render.Verdict{When: cell, Before: words.Fill(sentence, "slip", slip.Text), Class: "slip"})
+				render.Verdict{Before: words.Fill(sentence, "slip", slip.Text), Class: "slip"})
 		}
 	}
 	return v

@@ -45,10 +45,10 @@ func (e *edition) leader(p *book.Page, r *render.Renderer) (file output.File, sa
 // tellLeader changes the sentence on an answer that comes from no known slip: that for learners leads to the hint.
 func tellLeader(v *render.Exercise, e *worksheet.Exercise, unknown string) {
 	for i, part := range e.Placed.Steps {
-		for j := range v.Asks[i].Verdicts {
-			if one := &v.Asks[i].Verdicts[j]; one.When == part.VerdictCell(practice.Unknown) {
-				one.Before = unknown
-			}
+		last := int(practice.Unknown)
+		if part.Choice != nil {
+			last = len(v.Asks[i].Verdicts) - 1
 		}
+		v.Asks[i].Verdicts[last].Before = unknown
 	}
 }
