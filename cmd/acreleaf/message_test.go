@@ -34,7 +34,7 @@ var onDisk = map[string]string{
 	"handout-address":   "the command handout alone says it",
 	"handout-cards":     "the command handout alone says it",
 	"handout-exercises": "the command handout alone says it",
-	"handout-workshop":  "the command handout alone says it",
+	"handout-page":      "the command handout alone says it",
 	"link-of-files":     "it needs the links of a disk",
 	"page-crowded":      "its case would fill a page of the manual",
 	"passage-long":      "its case would fill a page of the manual",

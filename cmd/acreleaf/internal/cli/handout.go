@@ -18,12 +18,12 @@ import (
 )
 
 type handoutCommand struct {
-	Workshop string    `arg:"" optional:"" help:"The workshop, such as report for workshops/report.md."`
-	Cards    cardRange `help:"The cards to print, as 1-40 or 7; without it, all that an exercise has." placeholder:"RANGE"`
-	Side     int       `help:"Cards on a side: 2, or 4 of short ones (${default})." enum:"2,4" default:"4" placeholder:"N"`
-	Paper    string    `help:"The paper: letter or a4 (${default})." enum:"letter,a4" default:"letter" placeholder:"SIZE"`
+	Page  string    `arg:"" optional:"" help:"A workshop, such as report, or a lesson, such as courses/feeding/soil."`
+	Cards cardRange `help:"The cards to print, as 1-40 or 7; without it, all that an exercise has." placeholder:"RANGE"`
+	Side  int       `help:"Cards on a side: 2, or 4 of short ones (${default})." enum:"2,4" default:"4" placeholder:"N"`
+	Paper string    `help:"The paper: letter or a4 (${default})." enum:"letter,a4" default:"letter" placeholder:"SIZE"`
 	place
-	To string `help:"The folder for the handout (handout/WORKSHOP)." placeholder:"FOLDER"`
+	To string `help:"The folder for the handout (handout/PAGE)." placeholder:"FOLDER"`
 	turn
 }
 
@@ -57,12 +57,13 @@ var papers = map[string]struct {
 	handout.Paper
 }{"letter": {"Letter", handout.Letter}, "a4": {"A4", handout.A4}}
 
-// Run makes the handout of a workshop. Nothing is put in place when there is a fault.
+// Run makes the handout of a page. Nothing is put in place when there is a fault.
 func (c *handoutCommand) Run(t *terminal) error {
-	if c.Workshop == "" {
-		return errUsage{fault{"there is no workshop named here", "type the name of its page, as in: acreleaf handout report"}}
+	if c.Page == "" {
+		return errUsage{fault{"there is no page named here",
+			"type the name of a workshop or a lesson, as in: acreleaf handout report"}}
 	}
-	page := handout.PageOf(c.Workshop)
+	page := handout.PageOf(c.Page)
 	if c.To == "" {
 		c.To = path.Join("handout", strings.TrimSuffix(path.Base(page), path.Ext(page)))
 	}

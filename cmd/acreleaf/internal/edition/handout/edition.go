@@ -43,14 +43,22 @@ var (
 	A4     = Paper{Width: "210mm", Height: "297mm"}
 )
 
-// PageOf is the page of a workshop, which may be named in short, as in "report", or as its file is.
-func PageOf(workshop string) string {
-	folder := kind.Workshop.Row().Folder + "/"
-	if _, after, found := strings.Cut(workshop, folder); found {
-		workshop = after
+// PageOf is the page of a workshop or of a lesson as a user names it: a workshop in short, as in "report", or either
+// with its folder, as in "courses/feeding/soil" or as its file is.
+func PageOf(name string) string {
+	page := kind.Workshop.Row().Folder + "/" + name
+	for _, of := range withCards {
+		folder := of.Row().Folder + "/"
+		if _, after, found := strings.Cut(name, folder); found {
+			page = folder + after
+			break
+		}
 	}
-	return folder + strings.TrimSuffix(workshop, pageEnd) + pageEnd
+	return strings.TrimSuffix(page, pageEnd) + pageEnd
 }
+
+// withCards are the kinds of pages whose exercises are printed.
+var withCards = []kind.Kind{kind.Workshop, kind.Lesson}
 
 const pageEnd = ".md"
 
@@ -76,7 +84,7 @@ func (e *edition) Page(p *book.Page) ([]output.File, message.List) {
 	if len(p.Work.Exercises) == 0 {
 		return nil, message.List{{ID: "handout-exercises", Source: p.Source,
 			Text: "this page has no exercise, so there are no cards to print",
-			Note: "name another workshop, or write an exercise: the manual has a page on them"}}
+			Note: "name another page, or write an exercise: the manual has a page on them"}}
 	}
 	if said := e.checkCards(p); said != nil {
 		return nil, said
@@ -127,26 +135,35 @@ func (e *edition) checkCards(p *book.Page) message.List {
 
 // Common makes no file. It says so when there is no page of that name.
 func (e *edition) Common(b *book.Book) ([]book.Part, message.List) {
+	of := kindOf(e.Options.Page)
 	var names []string
 	for _, o := range b.Outlines {
 		if o.Name == e.Options.Page {
 			return nil, nil
 		}
-		if o.Address.Kind == kind.Workshop {
+		if o.Address.Kind == of {
 			names = append(names, shortName(o.Name))
 		}
 	}
-	note := "this site has no workshops yet; start one: acreleaf draft workshops/" + shortName(e.Options.Page) + pageEnd
+	note := fmt.Sprintf("this site has no %ss yet; start one: acreleaf draft %s", of, e.Options.Page)
 	if near, ok := message.Nearest(shortName(e.Options.Page), names); ok {
 		note = "write " + near
 	} else if len(names) > 0 {
 		note = "write one of: " + strings.Join(names, ", ")
 	}
-	return nil, message.List{{ID: "handout-workshop",
-		Text: fmt.Sprintf("there is no workshop %q", shortName(e.Options.Page)), Note: note}}
+	return nil, message.List{{ID: "handout-page",
+		Text: fmt.Sprintf("there is no %s %q", of, shortName(e.Options.Page)), Note: note}}
 }
 
-// shortName is a page of the folder of workshops as a user names it.
+// kindOf is the kind of a page that PageOf gives.
+func kindOf(page string) kind.Kind {
+	if strings.HasPrefix(page, kind.Lesson.Row().Folder+"/") {
+		return kind.Lesson
+	}
+	return kind.Workshop
+}
+
+// shortName is a page as a user names it: a workshop without its folder.
 func shortName(page string) string {
 	return strings.TrimSuffix(strings.TrimPrefix(page, kind.Workshop.Row().Folder+"/"), pageEnd)
 }
