@@ -45,7 +45,7 @@ func (o Options) called(name string) string { return path.Join(o.Name, name) }
 // is not taken.
 func Make(o Options, edition New, put func(output.File) error) (pages int, messages message.List) {
 	p := newPress(o, edition)
-	p.out = &taker{put: put}
+	p.out, p.room = &taker{put: put}, newTextRoom(mostText)
 	p.make()
 	return len(p.pages), p.messages
 }
@@ -65,7 +65,7 @@ func (p *press) make() (made []File, whole bool) {
 func (p *press) check() {
 	p.between(func() {
 		p.loaded = load(p.options, p.before.loaded, p.changes)
-		p.library = read(p.loaded, p.before.library, p.changes)
+		p.library = read(p.loaded, p.before.library, p.changes, p.room)
 		p.calculations = define(p.loaded, p.walked, p.before.calculations, p.changes)
 		p.say(p.loaded.said)
 		p.say(p.library.said)
@@ -84,6 +84,7 @@ type press struct {
 	changes changes
 	before  *press // the run whose work is kept; an empty one for a press from nothing
 	out     *taker // nil when the pages are only checked
+	room    *textRoom
 
 	*loaded
 	*library

@@ -53,7 +53,7 @@ func Catalogue(o Options) (*calc.Catalogue, message.List) {
 		l := load(o, nil, all)
 		names := slices.DeleteFunc(l.listing.pages, func(name string) bool { return !mayDefine(o.Content, name) })
 		pages := make([]*draft, len(names))
-		each(len(names), func(i int) { pages[i] = l.readPage(names[i], nil, all) })
+		each(len(names), func(i int) { pages[i] = l.readPage(names[i], nil, all, nil) })
 		c = define(l, pages, nil, all)
 		for _, d := range pages {
 			c.say(calculationMessages(d))

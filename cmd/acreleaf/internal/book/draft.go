@@ -21,6 +21,8 @@ type draft struct {
 	head
 	place
 
+	resting uint64 // the hash of its text, while that is let go; see textRoom
+
 	doc  *markdown.Document // nil while the page rests, as are
 	work *worksheet.Page    // its worksheets
 

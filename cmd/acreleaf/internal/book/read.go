@@ -43,10 +43,10 @@ func (t *tree) same(o *tree) bool {
 
 // read reads every page. A worksheet may use a calculation of any page, so that all those are read before any is bound;
 // and a page can be linked to from any other, so that all names are known before.
-func read(l *loaded, before *library, c changes) *library {
+func read(l *loaded, before *library, c changes, room *textRoom) *library {
 	kept := keptDrafts(l, before)
 	b := &library{loaded: l, walked: make([]*draft, len(l.listing.pages)), tree: &tree{files: l.listing.files}}
-	each(len(b.walked), func(i int) { b.walked[i] = l.readPage(l.listing.pages[i], kept[i], c) })
+	each(len(b.walked), func(i int) { b.walked[i] = l.readPage(l.listing.pages[i], kept[i], c, room) })
 	b.index = make(map[string]*draft, len(b.walked))
 	for _, d := range b.walked {
 		b.index[d.name] = d
@@ -61,7 +61,7 @@ func read(l *loaded, before *library, c changes) *library {
 }
 
 // readPage reads the text of a page, or takes over the draft that the press before had of it.
-func (l *loaded) readPage(name string, before *draft, c changes) *draft {
+func (l *loaded) readPage(name string, before *draft, c changes, room *textRoom) *draft {
 	if before != nil && before.failed != nil {
 		before = nil // what it failed on need not be in the page
 	}
@@ -82,6 +82,8 @@ func (l *loaded) readPage(name string, before *draft, c changes) *draft {
 		l.readHead(d)
 		if opensCalculation(d.source.Text) {
 			d.parse()
+		} else {
+			room.rest(d)
 		}
 	})
 	return d

@@ -53,7 +53,7 @@ func (p *press) workTogether(d *draft) {
 
 // open reads and binds a page again whose document and worksheets are not there.
 func (p *press) open(d *draft) {
-	d.parse()
+	p.parse(d)
 	if d.work == nil {
 		d.work, _ = worksheet.Bind(d.doc, p.catalogue, p.language(d)) // what is wrong was found the first time
 	}
@@ -82,7 +82,7 @@ func (p *press) bindPage(d *draft) {
 		from = d.bound.Key()
 	}
 	d.bound.Get(from, func() bound {
-		d.parse()
+		p.parse(d)
 		b := bound{}
 		d.work, b.said = worksheet.Bind(d.doc, p.catalogue, from.language)
 		b.whole = len(b.said) == 0 && d.work.HasAll(d.doc.Blocks)
