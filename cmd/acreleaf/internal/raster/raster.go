@@ -65,8 +65,7 @@ func PNG(svg []byte, width, height, size int) ([]byte, error) {
 		}
 	}
 	var out bytes.Buffer
-	encoder := png.Encoder{CompressionLevel: png.BestCompression}
-	err = encoder.Encode(&out, to)
+	err = png.Encode(&out, to) // the best compression would save an eighth of it, and take four times as long
 	return out.Bytes(), err
 }
 
