@@ -12,8 +12,8 @@ import (
 // material builds cmd/check/parity and has it write the modules of the catalogue, of the random programs and of the
 // pressed pages, with the native answers to compare them with.
 func (b *bench) material(ctx context.Context, r *step.Record) error {
-	build := []string{"go", "build", "-o", b.parity, "./cmd/check/parity"}
-	if _, err := r.Command(ctx, step.Command{Args: build}); err != nil {
+	build := []string{"go", "build", "-ldflags=-s -w", "-o", b.parity, "./cmd/check/parity"}
+	if _, err := r.Command(ctx, step.Command{Args: build, Env: roomy}); err != nil {
 		return err
 	}
 	_, err := r.Command(ctx, step.Command{Args: []string{b.parity, "-site", b.site, "-to", b.modules}})

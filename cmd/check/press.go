@@ -12,15 +12,15 @@ import (
 	"acreleaf/cmd/check/internal/step"
 )
 
-// press builds the program, and what answers for it in the browser's checks, and presses the demo site.
+// press builds the program, and what answers for it in the browser's checks, and presses the demo site. All are linked
+// without the tables for a debugger, as the tests are.
 func (b *bench) press(ctx context.Context, r *step.Record) error {
-	for to, folder := range map[string]string{
-		b.acreleaf: "./cmd/acreleaf", b.answers: "./cmd/acreleaf/internal/cli/answers",
-		b.marks: "./cmd/acreleaf/internal/cli/marks",
-	} {
-		if _, err := r.Command(ctx, step.Command{Args: []string{"go", "build", "-o", to, folder}, Env: roomy}); err != nil {
-			return err
-		}
+	_, err := r.Command(ctx, step.Command{Env: roomy, Args: []string{
+		"go", "build", "-ldflags=-s -w", "-o", filepath.Dir(b.acreleaf) + string(filepath.Separator),
+		"./cmd/acreleaf", "./cmd/acreleaf/internal/cli/answers", "./cmd/acreleaf/internal/cli/marks",
+	}})
+	if err != nil {
+		return err
 	}
 	return b.pressInto(ctx, r, "content", b.site)
 }
