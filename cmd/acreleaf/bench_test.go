@@ -76,6 +76,7 @@ func costOf(b testing.TB, folder, program string, arguments ...string) cost {
 	var said bytes.Buffer
 	c := exec.Command(program, arguments...)
 	c.Dir, c.Stdout, c.Stderr = folder, &said, &said
+	c.Env = append(c.Environ(), "GOGC=100") // the usual, whatever this process has
 	if err := c.Run(); err != nil {
 		b.Fatalf("%s: %v\n%s", program, err, said.String())
 	}
