@@ -57,6 +57,9 @@ export function showBlock(page: Page, then: () => void): void {
     if (old) {
       line.append(" ", word("block-old"));
     }
+    if (block.facts["counted"]?.[0] && fields.some((field) => factOf(field) === "row")) {
+      line.append(" ", word("by-spacing"));
+    }
     // Where a number of the block does not go, such as a dry material through an injector, it says why.
     const whys = taken.flatMap(([{ element }]) => all("[data-refusal]:not([hidden])", element.closest(".worksheet")!));
     new Set(whys).forEach((why) => {

@@ -124,6 +124,7 @@ export type Word =
   | "not-known"
   | "block-linked"
   | "block-old"
+  | "by-spacing"
   | "name-cut"
   | "block-shown"
   | "example-shown"

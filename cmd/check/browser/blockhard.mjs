@@ -90,6 +90,15 @@ export function hardTimes(origin, open, { said, names, kept }) {
       await again.waitForFunction(() => JSON.parse(localStorage.getItem('blocks /')).blocks[0].edition !== 'older');
       await state('guides/plan/', 'Shows block North');
       assert.equal(await guide.textContent('.glance [data-show]'), worked);
+      await page.evaluate(() => { // the trees of the block were counted, which a guide that counts by spacing says
+        const all = JSON.parse(localStorage.getItem('blocks /'));
+        all.blocks[0].facts.counted = ['1500', 'trees'];
+        localStorage.setItem('blocks /', JSON.stringify(all));
+      });
+      await state('guides/ounces/', 'Shows block North.*counts trees by the spacing. You counted');
+      assert.equal(await guide.inputValue('#spacing-tree'), '15');
+      await state('es/guides/raices/', 'cuenta los árboles por la distancia');
+      await state('guides/soil/', 'example$');
       assert.deepEqual(faults, []);
     });
 

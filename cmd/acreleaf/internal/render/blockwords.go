@@ -34,6 +34,7 @@ type BlockWords struct {
 	NotKnown      string   `yaml:"not-known"`
 	BlockLinked   Sentence `yaml:"block-linked" blanks:"name"`
 	BlockOld      string   `yaml:"block-old"`
+	BySpacing     string   `yaml:"by-spacing"`
 	NameCut       string   `yaml:"name-cut"`
 	BlockShown    Sentence `yaml:"block-shown" blanks:"name"`
 	ExampleShown  string   `yaml:"example-shown"`
@@ -66,6 +67,7 @@ func (w *BlockWords) scriptWords() map[wire.Word]string {
 		wire.NotKnown:      w.NotKnown,
 		wire.BlockLinked:   w.BlockLinked.pattern(),
 		wire.BlockOld:      w.BlockOld,
+		wire.BySpacing:     w.BySpacing,
 		wire.NameCut:       w.NameCut,
 		wire.BlockShown:    w.BlockShown.pattern(),
 		wire.ExampleShown:  w.ExampleShown,

@@ -33,10 +33,12 @@ type CalculationWords struct {
 // Asked is a given or an answer of a calculation, as its page lists it.
 type Asked struct {
 	Name, Label, Hint string
-	Lang, HintLang    string // of the label and the hint, where these are not in the language of the page
-	Takes             string // "0 to 200 ppm NO3-N", or the options; of an answer its unit
-	Typical           string // "12 ppm NO3-N"; empty leaves the sentence out
-	Day               bool   // of an answer: a day of the calendar
+	Lang, HintLang    string   // of the label and the hint, where these are not in the language of the page
+	Takes             string   // "0 to 200 ppm NO3-N"; of an answer its unit
+	Options           []Told   // what can be chosen, as a reader sees it, and
+	Names             []string // as an author writes it
+	Typical           string   // "12 ppm NO3-N"; empty leaves the sentence out
+	Day               bool     // of an answer: a day of the calendar
 }
 
 // Told is a text, and its language where that is not the language of the page.
@@ -82,6 +84,7 @@ func (r *Renderer) Calculation(w *bytes.Buffer, c *Calculation) {
 		w.WriteString("\n<p>")
 		words.Name.write(w, func(string) { element(w, "code", "", c.Name) })
 		w.WriteString("</p>\n")
+		names(w, c.Givens)
 		if c.Code != "" {
 			element(w, "h2", "", words.Code)
 			w.WriteByte('\n')
@@ -120,6 +123,7 @@ func (r *Renderer) asked(w *bytes.Buffer, title string, list []Asked) {
 		w.WriteString("<dd>")
 		saidSentence(w, a.HintLang, a.Hint)
 		sentence(w, a.Takes)
+		options(w, a.Options)
 		if a.Day {
 			sentence(w, r.words.Calculation.Day)
 		}
@@ -131,6 +135,38 @@ func (r *Renderer) asked(w *bytes.Buffer, title string, list []Asked) {
 		w.WriteString("</dd>\n")
 	}
 	w.WriteString("</dl>\n")
+}
+
+// options lists what can be chosen. A name may have a comma in it.
+func options(w *bytes.Buffer, list []Told) {
+	for i, o := range list {
+		if i > 0 {
+			w.WriteString("; ")
+		}
+		inLanguage(w, "span", o.Lang, o.Text)
+	}
+	if len(list) > 0 {
+		w.WriteString(". ")
+	}
+}
+
+// names lists for authors how what can be chosen is written.
+func names(w *bytes.Buffer, givens []Asked) {
+	for _, g := range givens {
+		if len(g.Names) == 0 {
+			continue
+		}
+		w.WriteString("<p>")
+		element(w, "code", "", g.Name)
+		w.WriteString(": ")
+		for i, name := range g.Names {
+			if i > 0 {
+				w.WriteString(", ")
+			}
+			element(w, "code", "", name)
+		}
+		w.WriteString("</p>\n")
+	}
 }
 
 func slips(w *bytes.Buffer, title string, list []Told) {

@@ -8,7 +8,8 @@ func calculationPage() *render.Calculation {
 			Title: "Nitrogen in the soil", Summary: "Turns a soil report into pounds of nitrogen an acre."},
 		Name: "soil-nitrogen",
 		Givens: []render.Asked{{Name: "nitrate", Label: "Nitrate on the report", Hint: "Choose the form.",
-			Takes: "0 to 200 ppm NO3-N", Typical: "12 ppm NO3-N"}},
+			Takes: "0 to 200 ppm NO3-N", Typical: "12 ppm NO3-N"}, {Name: "form", Label: "Form", Typical: "Nitrogen, as N",
+			Options: []render.Told{{Text: "Nitrogen, as N"}, {Text: "Nitrate", Lang: "en"}}, Names: []string{"n", "no3"}}},
 		Answers: []render.Asked{{Name: "nitrogen", Label: "Nitrogen in this layer", Takes: "lb N/ac"}},
 		Tables: []render.Figures{{
 			ID: "figures-material", Caption: render.Told{Text: "Material"},

@@ -145,6 +145,7 @@ const (
 	NotKnown      Word = "not-known"
 	BlockLinked   Word = "block-linked"
 	BlockOld      Word = "block-old"
+	BySpacing     Word = "by-spacing"
 	NameCut       Word = "name-cut"
 	BlockShown    Word = "block-shown"
 	ExampleShown  Word = "example-shown"
@@ -238,7 +239,7 @@ var (
 		NoAddress}
 	WordsOfPractice = []Word{To, Decimal, Sometimes, Perhaps, Narrow, DayPattern, Months}
 	WordsOfWall     = append(slices.Clone(WordsOfPractice), Elapsed, Left, Over, Count, Counted, HeardOf, Cleared, PutBack)
-	WordsOfBlock    = []Word{ShowBlock, ShowsBlock, ToExample, BlockOld}
+	WordsOfBlock    = []Word{ShowBlock, ShowsBlock, ToExample, BlockOld, BySpacing}
 	WordsOfBlocks   = []Word{LeftOut, Copied, InAddress, PutBack, NotKnown, BlockLinked, NameCut, BlockShown,
 		AnotherBlock, AsBefore, TheseToo, Untouched, ExampleShown, BlockKept, NameIt, BlockRenamed, BlockRemoved, OtherTab,
 		ShowIt, BlocksSaved, BlocksLoaded, BlocksLarge, BlocksDamaged, BlocksOther, BlocksNewer, BlocksNotKept, BlocksNotRead}

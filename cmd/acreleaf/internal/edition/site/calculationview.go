@@ -85,10 +85,17 @@ func (c *common) calculationView(s *sheet.Sheet, cited *citations, language stri
 	v.Code, v.CodeLang = c.code(s, language)
 	v.Cited = cited.list
 	for _, g := range s.Givens {
-		v.Givens = append(v.Givens, render.Asked{
+		asked := render.Asked{
 			Name: g.Name, Label: g.Label, Hint: g.Hint, Takes: takes(g, language), Typical: g.Example(),
 			Lang: told(g.Label).Lang, HintLang: told(g.Hint).Lang,
-		})
+		}
+		for i, o := range g.Choices {
+			asked.Options, asked.Names = append(asked.Options, told(o.Label)), append(asked.Names, o.Name)
+			if i == int(g.Typical) {
+				asked.Typical = o.Label
+			}
+		}
+		v.Givens = append(v.Givens, asked)
 	}
 	for _, a := range s.Answers() {
 		asked := render.Asked{Name: a.Name, Label: a.Label, Lang: told(a.Label).Lang, Day: a.Date}
@@ -150,11 +157,7 @@ func figureRows(choice *sheet.Given, told func(string) render.Told) render.Figur
 // takes says what can be written for a given: its options, or its range.
 func takes(g *sheet.Given, language string) string {
 	if len(g.Choices) > 0 {
-		var names []string
-		for _, o := range g.Choices {
-			names = append(names, o.Name)
-		}
-		return strings.Join(names, ", ")
+		return ""
 	}
 	if g.Date {
 		return sheet.ISODate(g.Low) + " " + words.InGeneral(language).To + " " + sheet.ISODate(g.High)
