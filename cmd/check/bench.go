@@ -29,6 +29,7 @@ type bench struct {
 	bare     string // the program, and nothing else
 	books    string // the books of the demo
 	blocks   int    // how many random blocks are tried, each shown by guides; 0 for the usual
+	cards    int    // of each exercise of the demo so many are compared with paper; 0 for a sample
 	raced    string // what the race detector is given in the place of the bundler
 	packets  string // its packets: all of them, and one that was made alone
 	kills    string // sites whose presses are killed

@@ -42,8 +42,9 @@ func main() {
 	}
 	only := flag.String("only", "", "run one step, and those whose product it needs: "+strings.Join(names(), ", "))
 	blocks := flag.Int("blocks", 0, "with -only block: try so many random blocks, and show each of them by guides")
+	cards := flag.Int("cards", 0, "with -only handout: compare so many cards of every exercise on paper with its page")
 	flag.Parse()
-	end(run(ctx, *only, *blocks, flag.Args()))
+	end(run(ctx, *only, sizesAsked{*blocks, *cards}, flag.Args()))
 }
 
 // end ends the command: 0 when all passed, 1 when something failed, 2 for a wrong call.
@@ -58,8 +59,11 @@ func end(passed bool, err error) {
 	os.Exit(0)
 }
 
+// sizesAsked are how much the steps try that may try more than they do every day; 0 for the usual.
+type sizesAsked struct{ blocks, cards int }
+
 // run gives whether every check passed; an error is a wrong call.
-func run(ctx context.Context, only string, blocks int, arguments []string) (bool, error) {
+func run(ctx context.Context, only string, asked sizesAsked, arguments []string) (bool, error) {
 	if len(arguments) > 0 {
 		return false, fmt.Errorf("unknown argument %q", arguments[0])
 	}
@@ -72,7 +76,7 @@ func run(ctx context.Context, only string, blocks int, arguments []string) (bool
 	}
 	defer os.RemoveAll(temporary)
 	bench := newBench(temporary)
-	bench.blocks = blocks
+	bench.blocks, bench.cards = asked.blocks, asked.cards
 	steps, err := step.Choose(bench.steps(), only)
 	if err != nil {
 		return false, err
