@@ -32,6 +32,7 @@ type leaf struct {
 	title, season, heading string
 	order, nitrate         int
 	text, link, picture    string
+	changed                int    // the version of what it tells of its change, which feeds carry
 	uses                   string // a calculation of the office's own
 	factor                 int    // of the calculation that is in it; 0 for none
 	cites                  string
@@ -89,6 +90,7 @@ type edit struct {
 
 var edits = []edit{
 	{"text", func(o *orchard, l *leaf) { l.text = fmt.Sprint("Text ", o.random.IntN(9)) }},
+	{"changed", func(o *orchard, l *leaf) { l.changed = o.random.IntN(9) }},
 	{"title", func(o *orchard, l *leaf) { l.title = fmt.Sprint("Title ", o.random.IntN(9)) }},
 	{"order", func(o *orchard, l *leaf) { l.order = o.random.IntN(15) }},
 	{"season", func(o *orchard, l *leaf) { l.season = []string{"spring", "summer", "fall"}[o.random.IntN(3)] }},
@@ -210,7 +212,7 @@ func (o *orchard) write() {
 	put := func(name, format string, args ...any) {
 		o.files[name] = &fstest.MapFile{Data: fmt.Appendf(nil, format, args...)}
 	}
-	put("site.yaml", "office: %s\nlanguage: %s\n%s", o.name, o.languages, o.mark)
+	put("site.yaml", "office: %s\naddress: https://rows.example.org/\nlanguage: %s\n%s", o.name, o.languages, o.mark)
 	if o.spoilt {
 		put("site.yaml", "offices: %s\n", o.name)
 	}
@@ -250,8 +252,8 @@ func (l *leaf) markdown() string {
 	if l.spanish {
 		w.WriteString("language: es\n")
 	}
-	fmt.Fprintf(&w, "title: %s\nsummary: It is short.\norder: %d\nseason: %s\nglance: [soil.nitrogen]\n---\n%s\n\n",
-		l.title, l.order, l.season, l.text)
+	fmt.Fprintf(&w, "title: %s\nsummary: It is short.\norder: %d\nseason: %s\nglance: [soil.nitrogen]\n"+
+		"changes: {2026-03-02: Version %d}\n---\n%s\n\n", l.title, l.order, l.season, l.changed, l.text)
 	fmt.Fprintf(&w, "## %s\n\n```worksheet soil\ncalculation: soil-nitrogen\nnitrate: %d ppm NO3-N\ndepth: 12 in\n```\n\n"+
 		"It is [%d lb/ac](worked:soil.nitrogen).\n\n", l.heading, l.nitrate, 4*l.nitrate)
 	fmt.Fprintf(&w, "See [the other](%s).\n\n", l.link)
