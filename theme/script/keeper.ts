@@ -27,12 +27,15 @@ export function makeKeeper(fields: Field[], then: () => void): Keeper {
   const linked = () => location.hash.startsWith(LINK);
   const say = (name: Word) => (line.textContent = word(name));
   let timer: number | undefined;
+  let keeps = true;
 
   /** Keeps the numbers, unless the page was made again without these fields. */
   const keepNow = (): void => {
     clearTimeout(timer);
     if (fields.every(({ element }) => element.isConnected)) {
-      keep(record.write());
+      const kept = keep(record.write());
+      keeps && !kept && say("unkept"); // once
+      keeps = kept;
     }
   };
   const keepSoon = (): void => {

@@ -17,16 +17,17 @@ export function readKept(): string | null {
   }
 }
 
-/** Keeps a text for this page, or nothing. */
-export function keep(text: string): void {
+/** Keeps a text for this page, or nothing. Says whether it could: where that is forbidden or full, the page works without. */
+export function keep(text: string): boolean {
   try {
     if (text) {
       sessionStorage.setItem(wayHere(), text);
     } else {
       sessionStorage.removeItem(wayHere());
     }
+    return true;
   } catch {
-    // Forbidden or full: the page works without it.
+    return !text;
   }
 }
 

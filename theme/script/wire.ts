@@ -91,6 +91,7 @@ export type Word =
   | "linked"
   | "left-out"
   | "other-edition"
+  | "unkept"
   | "copied"
   | "in-address"
   | "link-numbers"

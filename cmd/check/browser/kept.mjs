@@ -232,7 +232,7 @@ describe('a link with numbers', together, () => {
   for (const [name, make, says, number] of [
     ['of another edition', () => 'edition=abc&soil-nitrate=15', /another edition/, '9'],
     ['without an edition', () => 'soil-nitrate=15', /another edition/, '9'],
-    ['of nothing', () => '', /another edition/, '9'],
+    ['of nothing', () => '', /cut off, or for another edition/, '9'],
     ['with a name that is unknown', (mark) => `edition=${mark}&soil-nitrate=15&soil-nothing=3`, /left out/, '15'],
     ['with a unit that is unknown', (mark) => `edition=${mark}&soil-nitrate=15&soil-nitrate*=bushel`, /left out/, '9'],
     ['with a broken escape', (mark) => `edition=${mark}&soil-nitrate=%E0%A4%A&x=%`, /left out/, null],
@@ -280,6 +280,7 @@ describe('storage', together, () => {
       await put(reported(page), '15');
       await page.waitForTimeout(500);
       await expectShown(page, '15');
+      assert.equal(/keeps nothing here/.test(await line(page)), /forbidden|full|missing/.test(name));
       await page.locator('#worksheet-soil [data-reset]').click();
       await isExample(page);
       assert.deepEqual(faults, []);

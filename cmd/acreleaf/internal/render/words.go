@@ -216,6 +216,7 @@ type KeptWords struct {
 	Linked       string `yaml:"linked"`
 	LeftOut      string `yaml:"left-out"`
 	OtherEdition string `yaml:"other-edition"`
+	Unkept       string `yaml:"unkept"`
 	Copied       string `yaml:"copied"`
 	InAddress    string `yaml:"in-address"`
 }

@@ -109,6 +109,7 @@ const (
 	Linked       Word = "linked"
 	LeftOut      Word = "left-out"
 	OtherEdition Word = "other-edition"
+	Unkept       Word = "unkept"
 	Copied       Word = "copied"
 	InAddress    Word = "in-address"
 
@@ -233,7 +234,7 @@ var (
 	WordsOfPage = []Word{To, Said, Below, Order, NotDetected, Above, Comma, NoNumber, NoUnit, ReadAs, Decimal, Early,
 		Sometimes, SetAside, Needed, UseAgain, Perhaps, Narrow, DayPattern, Months, Beside, Waiting, PassageWaiting,
 		Unanswered, None, Undo}
-	WordsOfAfter = []Word{To, DayPattern, Months, Undo, Kept, Linked, LeftOut, OtherEdition, Copied, InAddress}
+	WordsOfAfter = []Word{To, DayPattern, Months, Undo, Kept, Linked, LeftOut, OtherEdition, Unkept, Copied, InAddress}
 	WordsOfPaper = []Word{Copied, InAddress, LinkNumbers, CopyAnswer, SaveTable, AnswerCopied, NotCopied,
 		NoAnswer, TableSaved, Columns, About, Point, FromExample, FromReader, FromBlock, Code, CodePage, CodeFull,
 		NoAddress}
