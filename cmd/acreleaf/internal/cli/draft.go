@@ -40,7 +40,7 @@ func (c *draftCommand) Run(t *terminal) error {
 	case c.Site != "":
 		return c.newSite(t, today)
 	case c.Page == "":
-		return errUsage{fault{"there is no page named here",
+		return errUsage{fault{"no page was named",
 			"type its folder and name, as in: acreleaf draft guides/frost.md"}}
 	}
 	return c.newPage(t, today)

@@ -60,7 +60,7 @@ var papers = map[string]struct {
 // Run makes the handout of a page. Nothing is put in place when there is a fault.
 func (c *handoutCommand) Run(t *terminal) error {
 	if c.Page == "" {
-		return errUsage{fault{"there is no page named here",
+		return errUsage{fault{"no page was named",
 			"type the name of a workshop or a lesson, as in: acreleaf handout report"}}
 	}
 	page := handout.PageOf(c.Page)

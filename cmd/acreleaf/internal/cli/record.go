@@ -26,7 +26,7 @@ It does not prove who sat there. The dates are those of the learner's own device
 // Run reads a code and tells what it says.
 func (c *recordCommand) Run(t *terminal) error {
 	if len(c.Code) == 0 {
-		return errUsage{fault{"there is no code here", "type the code that is on the record: acreleaf record CODE"}}
+		return errUsage{fault{"no code was typed", "type the code that is on the record: acreleaf record CODE"}}
 	}
 	options, err := c.open()
 	if err != nil {

@@ -142,7 +142,7 @@ func (d *drafter) descent() string {
 	return fmt.Sprintf("language: %s\ntranslates: %s\n", d.code, path.Base(d.original()))
 }
 
-// texts marks each paragraph, heading and cell, and each description of a picture.
+// texts marks each paragraph, heading and cell, each description of a picture, and the texts of blocks.
 func (d *drafter) texts(doc *markdown.Document) []edit {
 	var edits []edit
 	toTranslate := d.toTranslate()
@@ -157,6 +157,20 @@ func (d *drafter) texts(doc *markdown.Document) []edit {
 		}
 		edits = append(edits, edit{message.Span{Start: at, End: at}, toTranslate})
 	})
+	for _, b := range doc.Blocks {
+		for _, e := range b.Entries {
+			at := e.ValueSpan.Start
+			text := doc.Source.Text[at:]
+			if !b.Construct.HasText(e.Key) || page.Unwritten(e.Value) || bytes.HasPrefix(text, []byte("|")) ||
+				bytes.HasPrefix(text, []byte(">")) {
+				continue // a text in lines of its own begins below
+			}
+			if text[0] == '"' || text[0] == '\'' {
+				at++
+			}
+			edits = append(edits, edit{message.Span{Start: at, End: at}, toTranslate})
+		}
+	}
 	return edits
 }
 

@@ -80,7 +80,7 @@ See [soil](soil.md), [water](water.md) and [a part](soil.md#x).
 | --- | --- |
 | dead | 3 |
 
-` + "```worksheet a\ncalculation: nitrate-basis\nof: water\nreported: 12 ppm NO3\n```" + `
+` + "```worksheet a\ntitle: 'The well''s'\ncalculation: nitrate-basis\nof: water\nreported: 12 ppm NO3\n```" + `
 
 > **CAUTION** Cold hands slip.
 
@@ -120,7 +120,8 @@ See [soil](suelo.md), [water](water.md) and [a part](soil.md#x).
 | --- | --- |
 | POR TRADUCIR – dead | 3 |
 
-` + "```worksheet a\ncalculation: nitrate-basis\nof: water\nreported: 12 ppm NO3\n```" + `
+` + "```worksheet a\ntitle: 'POR TRADUCIR – The well''s'\ncalculation: nitrate-basis\n" +
+	"of: water\nreported: 12 ppm NO3\n```" + `
 
 > **CAUTION** POR TRADUCIR – Cold hands slip.
 

@@ -94,6 +94,9 @@ func (r *reading) lineEntries(b *Block, body *yamltext.Text) []Entry {
 		root, refused, err := one.Parse()
 		if err != nil || root == nil || root.Kind != yamltext.Table || len(root.Entries) == 0 { // such as {}
 			r.messages = append(r.messages, one.Slip(nil))
+			if bytes.HasPrefix(line, []byte("```")) || bytes.HasPrefix(line, []byte("~~~")) {
+				break // the other lines are of the block that begins here
+			}
 			continue
 		}
 		r.messages = append(r.messages, refused...)

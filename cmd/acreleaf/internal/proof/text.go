@@ -14,7 +14,7 @@ type textCheck struct {
 	hazards     hazardCheck
 	readability readingCheck
 	unwritten   []message.Span
-	foreign     []message.Span // paragraphs in another language than the page
+	foreign     []message.Span // texts in another language than the page
 	messages    message.List
 }
 
@@ -46,6 +46,7 @@ func (c *textCheck) finish() message.List {
 	c.review()
 	c.changes()
 	c.grade()
+	c.foreignBlocks(c.page.Document.Blocks)
 	c.untranslated()
 	c.lengths()
 	c.unfinished()

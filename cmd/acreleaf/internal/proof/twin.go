@@ -72,7 +72,9 @@ func (t *translation) block(ours, theirs *markdown.Block) {
 		written[e.Key] = e
 	}
 	a, b := t.page.Work.Bound(ours), t.original.Work.Bound(theirs)
-	whole := t.page.Work.Has(ours) && t.original.Work.Has(theirs) // a block with a fault has a message already
+	if !t.page.Work.Has(ours) || !t.original.Work.Has(theirs) {
+		return // a block with a fault has a message already, and is no pattern for the other
+	}
 	for _, e := range theirs.Entries {
 		if theirs.Construct.HasText(e.Key) {
 			continue
@@ -84,7 +86,7 @@ func (t *translation) block(ours, theirs *markdown.Block) {
 			t.fault(ours.Span, "translation-differs",
 				fmt.Sprintf("the original has %s: %s (%s), and this %s has no %s", e.Key, e.Value, t.at(e.KeySpan.Start),
 					ours.Construct, e.Key), "add a line: "+e.Key+": "+e.Value)
-		case whole && !sameEntry(own, e, a, b):
+		case !sameEntry(own, e, a, b):
 			t.fault(own.ValueSpan, "translation-differs",
 				fmt.Sprintf("the translation has %s: %s, and the original has %s (%s)", e.Key, own.Value, e.Value,
 					t.at(e.ValueSpan.Start)), "write "+e.Value+" here, or correct the original")

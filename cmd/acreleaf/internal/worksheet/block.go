@@ -284,7 +284,10 @@ func write(before, name string, known []string) string {
 	if near, ok := message.Nearest(name, known); ok {
 		return "write " + before + near
 	}
-	if len(known) == 1 {
+	switch len(known) {
+	case 0:
+		return "there is none of them here yet: write one first"
+	case 1:
 		return "write " + before + known[0]
 	}
 	return "write one of: " + before + strings.Join(known, ", "+before)

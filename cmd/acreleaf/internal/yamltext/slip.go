@@ -45,6 +45,11 @@ var slips = []slip{
 		text: "this list is not closed", note: "type ] at its end, or put the text in quotes"},
 	{line: regexp.MustCompile(`^\s*[\w-]+(:)[^\s:]`),
 		text: "a space is missing after the colon", note: "type a space after the colon"},
+	{line: regexp.MustCompile("^(```+|~~~+)"),
+		text: "a block begins here, and the one above it is not closed",
+		note: "close the block above on a line of its own, with the signs that it begins with"},
+	{line: regexp.MustCompile(`: \[(?:[^\]"']*,)?[ \t]*(,)`),
+		text: "there is nothing before this comma", note: "take the comma out, or write a text before it"},
 	{line: regexp.MustCompile(`^([^-#\s:][^:]*)$`),
 		text: "this line has no colon"},
 }
@@ -88,6 +93,8 @@ func (t *Text) knownSlip() (message.Message, bool) {
 	block := -1    // how far the key is set in whose text is the lines below it
 	outer := "   " // the space in front of the last key with a text
 	last := false  // whether the last line was such a key
+	before := 0    // how far the last line is set in
+	dashed := false
 	for _, at := range t.lineStarts() {
 		line := string(t.restOfLine(at))
 		indent := len(line) - len(strings.TrimLeft(line, " "))
@@ -105,6 +112,14 @@ func (t *Text) knownSlip() (message.Message, bool) {
 		}
 		if m, known := t.slipOfLine(at, line); known {
 			return m, true
+		}
+		dash := strings.HasPrefix(line[indent:], "- ")
+		if indent > 0 && indent == before && dash != dashed && (dashed || last) {
+			return t.fault(t.span(at+indent, at+len(line)), "a list and a table of keys are mixed here",
+				`begin all of these lines with "- ", or all with a key and a colon`), true
+		} else if line != "" {
+			dashed = dash && (dashed || indent > before)
+			before = indent
 		}
 		if found := keyAndText.FindStringSubmatch(line); found != nil {
 			outer, last = found[1], true
