@@ -42,8 +42,12 @@ const queries = {
     ['when do I stop feeding', 'guides/feeds/#when-to-start-and-stop'],
     ['can I mix acid and bleach', 'guides/materials/#what-must-not-share-a-tank-or-a-line'],
     ['leaves are yellow', 'guides/wrong/#the-leaves-are-pale'],
+    ['how deep', 'guides/roots/#how-deep-does-it-carry-nitrate'],
+    ['how much fertilizer', 'guides/materials/#worksheet-tank'],
   ],
   'es/terminos/': [
+    ['que tan hondo', 'es/guides/raices/#que-tan-hondo-lleva-el-nitrato'],
+    ['cuanto abono', 'es/guides/materiales/#worksheet-tank'],
     ['ppm', 'es/guides/informe/#partes-por-millon-y-sus-otros-nombres'],
     ['laboratorio', 'es/guides/informe/'],
     ['analisis de suelo', 'es/guides/informe/'],
