@@ -6,6 +6,7 @@ import { makeKeys } from "./keys";
 import type { Page } from "./page";
 import { keptBlocks } from "./blockkey";
 import { BLOCK, load, PAPER } from "./later";
+import { keepUnits } from "./unitskept";
 import { makeWork } from "./work";
 
 declare global {
@@ -16,6 +17,7 @@ declare global {
 }
 
 globalThis.comeAfter = (page, then) => {
+  keepUnits();
   makeKeys();
   const keeper = page.fields.length ? makeKeeper(page.fields, then) : undefined;
   if (keeper) {

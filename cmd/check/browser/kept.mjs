@@ -85,6 +85,24 @@ describe('typed numbers', together, () => {
     assert.deepEqual(faults, []);
   });
 
+  test('the units that a reader chose are those of other pages, and a link keeps its numbers beside them', async (t) => {
+    const { page, faults } = await openReady(t);
+    const units = () => page.locator('.answer .total').first().innerText();
+    for (const [system, unit] of [['metric', /kg N\/ha/], ['us', /lb N\/ac/]]) {
+      await page.goto(`${origin}/guides/soil/`);
+      await ready(page);
+      await page.locator('#units label').nth(system === 'us' ? 0 : 1).click();
+      assert.match(await units(), unit);
+      for (const other of ['guides/water/#numbers&well-nitrate=9', 'es/guides/agua/']) {
+        await page.goto(`${origin}/${other}`);
+        await ready(page);
+        assert.match(await units(), unit, other);
+        assert.ok(page.url().endsWith(other));
+      }
+    }
+    assert.deepEqual(faults, []);
+  });
+
   test('to another guide and back, and forward again', async (t) => {
     const { page, faults } = await openReady(t);
     await put(reported(page), '15');
