@@ -32,7 +32,7 @@ type handed struct {
 var handouts = []handed{
 	{Folder: "letter", Page: "report", First: 1, Last: 30, Paper: "letter", Side: 4},
 	{Folder: "a4", Page: "report", First: 38, Last: 40, Paper: "a4", Side: 2},
-	{Folder: "lesson", Page: "courses/feeding/campo", First: 1, Last: 4, Paper: "letter", Side: 4},
+	{Folder: "lesson", Page: "courses/feeding/arboles", First: 1, Last: 4, Paper: "letter", Side: 4},
 }
 
 // handout gives the step that prints handouts of the demo, has the HTML checker read their pages, and runs a test

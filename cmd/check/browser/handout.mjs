@@ -10,7 +10,6 @@ import { describe, test } from 'node:test';
 import { inspect } from './axe.mjs';
 import { check, lines } from './calculator.mjs';
 import { lead } from './hour.mjs';
-import './paper.mjs';
 import { settings } from './settings.mjs';
 import { regulars, start } from './visit.mjs';
 
@@ -20,6 +19,9 @@ const address = 'https://sorrelflat.example.org/';
 
 // What cmd/check/handout.go has printed. With "cards" every card of every exercise is compared.
 const handouts = JSON.parse(readFileSync(join(settings.handed, 'list.json'), 'utf8'));
+if (!handouts[0].cards) {
+  await import('./paper.mjs');
+}
 const papers = { letter: { width: 612, height: 792 }, a4: { width: 595, height: 842 } }; // in points
 
 const bare = (text) => text.replace(/[\s\u00a0]+/g, '');

@@ -95,7 +95,7 @@ func perSide(v *render.HandedExercise, asked int) int {
 		lines += len(options)
 	}
 	// About so many letters are in a line, what is asked takes so many lines, and there may be so many of text.
-	for _, card := range []struct{ perSide, letters, ofAsk, most int }{{4, 40, 4, 15}, {2, 85, 2, 16}} {
+	for _, card := range []struct{ perSide, letters, ofAsk, most int }{{4, 40, 4, 14}, {2, 85, 2, 14}} {
 		if card.perSide <= asked && longest/card.letters+1+lines+card.ofAsk*len(v.Asks) <= card.most {
 			return card.perSide
 		}
