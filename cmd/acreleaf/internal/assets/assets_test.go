@@ -212,8 +212,8 @@ func TestSharedPropertiesHaveOneName(t *testing.T) {
 	}
 }
 
-// The limits are those of the project's own pages. The words of a language come to the scripts; the step "sizes" of the
-// check weighs them whole.
+// The limits are those of the project's own pages, and for scripts without the words of a language, which the step
+// "sizes" of the check weighs with them: a fault here is one there, and is seen sooner.
 func TestThemeIsSmall(t *testing.T) {
 	bundle, messages := assets.Build(theme.Files)
 	if len(messages) > 0 {
@@ -222,7 +222,7 @@ func TestThemeIsSmall(t *testing.T) {
 	for _, test := range []struct {
 		file  output.File
 		limit int
-	}{{bundle.Script, 8_200}, {bundle.Ranges, 3_000}, {bundle.After, 4_500}, {bundle.Style, 10_000}} {
+	}{{bundle.Script, 9_000}, {bundle.Ranges, 3_000}, {bundle.After, 5_000}, {bundle.Style, 10_000}} {
 		size := packed(t, test.file.Bytes)
 		t.Logf("%s: %d bytes, %d with brotli", test.file.Path, len(test.file.Bytes), size)
 		if size > test.limit {
