@@ -189,7 +189,7 @@ function writeCourse(t) {
   writeFileSync(join(folder, 'content/home.md'), '---\ntitle: Prueba\nsummary: Una prueba.\n---\n');
   const head = (title, order) => `---\ntitle: ${title}\nsummary: Es corta.\norder: ${order}\n---\n\nCave.\n`;
   writeFileSync(join(own, 'cavar.md'), head('Cavar', 1));
-  const [exercise] = readFileSync(join(settings.content, 'courses/feeding/soil.md'), 'utf8').match(/^```exercise[^]*?^```$/m);
+  const [exercise] = readFileSync(join(settings.content, 'courses/feeding/suelo.md'), 'utf8').match(/^```exercise[^]*?^```$/m);
   writeFileSync(join(own, 'suelo.md'), `${head('El suelo', 2)}\n${exercise}\n`);
   return folder;
 }
