@@ -30,7 +30,7 @@ async function open(t, address, ranges) {
     document.addEventListener('securitypolicyviolation', (event) => console.error(event.violatedDirective));
   });
   await page.route('**/ranges.*.js', ranges);
-  await page.goto(address);
+  await page.goto(address, { waitUntil: 'domcontentloaded' }); // a script that is held back may hold back the rest
   return { page, faults };
 }
 
