@@ -88,6 +88,7 @@ export function hardTimes(origin, open, { said, names, kept }) {
       const again = await context.newPage();
       await again.goto(`${origin}/block/`);
       await again.waitForFunction(() => JSON.parse(localStorage.getItem('blocks /')).blocks[0].edition !== 'older');
+      await again.close(); // it would write what it has over what comes next
       await state('guides/plan/', 'Shows block North');
       assert.equal(await guide.textContent('.glance [data-show]'), worked);
       await page.evaluate(() => { // the trees of the block were counted, which a guide that counts by spacing says
