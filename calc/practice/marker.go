@@ -22,7 +22,7 @@ const (
 	markInputs
 )
 
-// What the marker says of an answer and a value, in the cell after those: the first that holds.
+// The results of the marker, in the cell after its inputs. The first that holds counts.
 const (
 	saysRight       = iota // the value, in a unit that fits
 	saysUnitMissing        // the value, without a unit
@@ -144,16 +144,12 @@ func shareOf(digits int) float64 {
 	return share
 }
 
-// within says whether an answer is a value, to so many digits, as the marker does.
+// within says whether an answer agrees with a value to so many digits. The marker decides it.
 func within(x, v float64, digits int) bool {
-	power := lowestPower
-	for power < highestPower && math.Abs(v) >= tenTo(power+1) {
-		power++
-	}
-	return math.Abs(x-v) <= float64(tenTo(power)*shareOf(digits))
+	return compare(Heard{Answer: x, Told: FitUnit}, v, shareOf(digits)) == saysRight
 }
 
-// compare is what the marker says of an answer and a value.
+// compare runs the marker on an answer and a value.
 func compare(h Heard, value, share float64) int {
 	cells := make([]float64, marker.Cells)
 	copy(cells, []float64{markAnswer: h.Answer, markBare: h.Bare, markTold: float64(h.Told),

@@ -19,7 +19,7 @@ export interface Answer {
   heard: Heard | null; // null: nothing yet
   /** Reads the field. The page then works the card, and shows what is said. */
   hear(): void;
-  /** Shows what it is marked as, after a run: mark gives the places of what is said. */
+  /** Shows the marking of an answer after a run: mark gives the numbers of the sentences. */
   show(mark: (heard: Heard) => number[]): void;
   /** What it was marked as. */
   came(): Came | null;

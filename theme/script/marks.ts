@@ -1,4 +1,4 @@
-// What an answer is marked as. It gives what calc/practice/mark.go gives; cmd/check compares the two.
+// Marks an answer as calc/practice/mark.go does; cmd/check compares the two.
 
 import type { Page } from "./page";
 import { FITS, type Heard } from "./place";
@@ -6,12 +6,12 @@ import type { Ask } from "./wire";
 
 const CARRIED = 3;
 const SLIPPED = 4;
-const SENTENCES = 8; // then come those of slips
+const SENTENCES = 8; // the sentences of slips come after these
 const OF_CHOICE = [0, CARRIED, 7]; // the sentences that a choice has
 
 /**
- * Marks an answer by the values of the last run: gives the places of the sentences that are said of it. A cell that is
- * none has no value, and no answer is that.
+ * Marks an answer by the values of the last run, and gives the numbers of the sentences to show. A cell number of -1
+ * stands for "no such value": no answer equals it.
  */
 export function markOf([right, digits, , again, slips]: Ask, heard: Heard, { data: { marker }, machine }: Page): number[] {
   const { cells } = machine;
@@ -25,12 +25,12 @@ export function markOf([right, digits, , again, slips]: Ask, heard: Heard, { dat
   if (verdict >= CARRIED) {
     const carried = !says(again);
     slips.forEach(([value, open, twice], i) => {
-      // One that gives it twice over is told once.
+      // A slip that gives this answer both ways is named once.
       if (!carried && cells[open] !== 0 && !says(value) && !(twice && told.includes(i - 1))) {
         told.push(i);
       }
     });
-    // Of several slips a sentence says that there are several.
+    // Several slips have a sentence of their own before them.
     verdict = carried ? CARRIED : told[1] ? SLIPPED : told.length ? -1 : verdict + 2;
   }
   return [digits ? verdict : OF_CHOICE.indexOf(verdict), ...told.map((i) => SENTENCES + i)];

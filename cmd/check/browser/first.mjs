@@ -64,7 +64,7 @@ test('a printed worksheet shows its numbers, in the style of each page', async (
   t.diagnostic([...styles.values()].join(' '));
 });
 
-// worksheetsByStyle gives by the style sheets that it loads the first page with a worksheet.
+// worksheetsByStyle gives one page with a worksheet for each set of style sheets that such pages load.
 function worksheetsByStyle() {
   const found = new Map();
   for (const path of pages) {
@@ -146,7 +146,7 @@ function printed() {
   }));
 }
 
-// numbersOnPaper counts the givens with a number that are seen, and names those that are not though their label is.
+// numbersOnPaper counts the givens that have a number, and names those whose number is hidden on paper.
 function numbersOnPaper() {
   document.querySelectorAll('details').forEach((fold) => { fold.open = true; });
   const seen = (element) => element.checkVisibility({ visibilityProperty: true, opacityProperty: true });

@@ -33,7 +33,7 @@ export async function host(folder, base = '/') {
     const bytes = own.spoil(file.slice(own.folder.length + 1), readFileSync(file));
     send(bytes === null ? 404 : 200, types[extname(file)] ?? 'application/octet-stream', bytes ?? 'not found');
   });
-  server.on('connect', (request, socket) => { note(own.seen, request); socket.destroy(); }); // by a browser's way out
+  server.on('connect', (request, socket) => { note(own.seen, request); socket.destroy(); }); // a browser's proxy
   const listen = (port) => new Promise((resolve) => server.listen(port, '127.0.0.1', resolve));
   await listen(0);
   const { port } = server.address();

@@ -1,6 +1,6 @@
-// What a reading session asks of the network, workers and all: the browser's way out is a server of ours that writes
-// down each request with its headers and its body, whatever host it is for. It has a browser of its own: beside pages
-// that wait for a worker it would take the processor from them for as long as they wait.
+// Records every request of a reading session, those of workers too: the browser's only proxy is a server of this test,
+// which keeps each request with its headers and its body, whatever its host. The test has a browser of its own, so that
+// it takes no processor time from pages that wait for a worker.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { host } from './offline-server.mjs';
@@ -11,19 +11,19 @@ import { launch, ready } from './visit.mjs';
 // Numbers and a name that are nowhere in the site.
 const typed = ['7.3219', '9.3217', '13.4717', '17.6413', '6.1973', 'Rincon77'];
 
-// Chromium asks its maker of itself which forms it knows, wherever there is one; no page can ask it or keep it from that.
+// Chromium itself asks this host about the fields of forms. A page can neither cause nor stop that.
 const ofBrowser = 'content-autofill.googleapis.com:443';
 
 const browser = await launch({ workers: true });
 
-// A reader goes through the site: only files of the site are asked for, and nothing that the reader typed is told.
+// A reader goes through the site: only files of the site are requested, and no request has what the reader typed.
 test('a reading session tells nobody a number', async (t) => {
   t.diagnostic(`${await readAlong(t)} requests, each for a file of the site, with no number and no body`);
 });
 
 async function readAlong(t) {
   const served = await host(settings.site);
-  const site = 'http://localhost/'; // no such server is asked: the way out is ours
+  const site = 'http://localhost/'; // the proxy answers in its place
   const worker = `${site}worker.js`;
   const context = await browser.newContext({ proxy: { server: served.site, bypass: '<-loopback>' } });
   t.after(async () => { await context.close(); await served.close(); });
@@ -40,7 +40,7 @@ async function readAlong(t) {
   assert.ok(page.url().includes(typed[0]), 'the address has no number, so nothing could be told');
   await page.reload(); // with the numbers in its address
   await ready(page);
-  await page.locator('main a[href$="guides/soil/"]').first().click(); // a page that is come to from there
+  await page.locator('main a[href$="guides/soil/"]').first().click(); // by a link, from an address with numbers
   await page.waitForURL(`${site}guides/soil/`);
   await ready(page);
   await type('soil', 'nitrate', typed[1]);

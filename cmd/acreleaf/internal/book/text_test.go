@@ -45,7 +45,7 @@ func TestTextsAreReadAgain(t *testing.T) {
 	}
 }
 
-// A text that is another one when it is read again is a fault, whatever is in it then.
+// A text that changed before it was read again is a fault, whatever is in it then.
 func TestTextChangesWhileItIsLetGo(t *testing.T) {
 	for _, saved := range []string{"", "Text alone.\n", "---\ntitle: A\n---\n", guide("Another", 1, "Other text.")} {
 		files := content(map[string]string{"a": guide("A", 1, "[B](b.md)"), "b": guide("B", 2, "Text.")})

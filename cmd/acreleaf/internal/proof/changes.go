@@ -53,9 +53,9 @@ func (t *translation) changes() {
 	for _, c := range ours {
 		if !on(theirs, c) {
 			t.fault(c.Span, "translation-changes",
-				fmt.Sprintf("this translation tells of a change on %s, and its original %s of none", day(c.Day),
+				fmt.Sprintf("this translation lists a change on %s, and its original %s does not", day(c.Day),
 					t.original.Source.Name),
-				"take the line out, or tell of the change in the original, too")
+				"take the line out, or add the change to the original")
 		}
 	}
 }

@@ -56,7 +56,7 @@ type AskedUnit struct {
 	Fits string // the factor to the unit that is asked for; "" where it does not fit
 }
 
-// A Verdict is a sentence that may be said of an answer. What is in Key is the right answer, which the script writes.
+// A Verdict is one of the sentences that a page can show about an answer. Key is the right answer, which the script writes.
 type Verdict struct {
 	Before, Key string
 	After       string

@@ -39,7 +39,7 @@ func (r *Renderer) learning(w *bytes.Buffer, g *Guide) {
 	}
 	l := learning{
 		Context: "https://schema.org", Type: "LearningResource", Name: g.Page.Title, Summary: g.Page.Summary,
-		Language: r.site.Language, Modified: modified(g), Kind: g.Kind.String(), Use: use, Licence: r.site.Licence,
+		Language: r.site.Language, Modified: g.Changed, Kind: g.Kind.String(), Use: use, Licence: r.site.Licence,
 		Author: organization{"Organization", r.site.Office},
 	}
 	if r.site.Base != "" {
@@ -52,12 +52,4 @@ func (r *Renderer) learning(w *bytes.Buffer, g *Guide) {
 	w.WriteString(`<script type="application/ld+json">`)
 	w.Write(data)
 	w.WriteString("</script>\n")
-}
-
-// modified is the day of the last change that a page tells of, or else of its last review.
-func modified(g *Guide) string {
-	if len(g.Changes) > 0 {
-		return g.Changes[0].Day
-	}
-	return g.Reviewed
 }

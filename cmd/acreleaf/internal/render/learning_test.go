@@ -20,7 +20,7 @@ func TestLearningResource(t *testing.T) {
 	}
 	for k := range kind.All() {
 		var w bytes.Buffer
-		r.Guide(&w, &render.Guide{Kind: k, Reviewed: "2026-09-14",
+		r.Guide(&w, &render.Guide{Kind: k, Reviewed: "2026-09-14", Changed: "2026-09-14",
 			Page: render.Page{Title: hostile, Summary: "Del informe.", Address: "guides/a/"}})
 		_, data, is := strings.Cut(w.String(), `<script type="application/ld+json">`)
 		if row := k.Row(); is != (row.Written && row.Folder != "" && row.Reader == kind.Grower) {

@@ -85,6 +85,7 @@ type Guide struct {
 	Season   string // when in the season its work falls, such as "before bloom"
 	Number   int    // place in the season's order; 0 for none
 	Reviewed string // date as 2026-09-14; empty for never
+	Changed  string // the day of the last change, or else of the last review; empty for neither
 	Changes  []Change
 	ReviewBy string // date by which it should be reviewed again; empty for none
 	Glance   []Glance

@@ -30,8 +30,8 @@ func (c *citations) source(id string) config.Reference {
 	return c.edition.tell(id, c.from.Language).reference
 }
 
-// A told is a source as the pages of a language tell it.
-type told struct {
+// A sourceText is a source in the words of one language.
+type sourceText struct {
 	reference config.Reference
 	view      render.Source
 }
@@ -40,17 +40,17 @@ type told struct {
 type sourceID struct{ id, language string }
 
 // tell is a source in the language of an address. It is put together once for all pages.
-func (e *edition) tell(id, language string) *told {
+func (e *edition) tell(id, language string) *sourceText {
 	key := sourceID{id, language}
 	if known, ok := e.told.Load(key); ok {
-		return known.(*told)
+		return known.(*sourceText)
 	}
 	r := e.Sources[id]
 	own := cmp.Or(language, e.Site.Languages[0])
 	r.Source = r.In(own)
 	r.Note = cmp.Or(r.Notes[own], r.Note)
-	known, _ := e.told.LoadOrStore(key, &told{r, e.sourceView(r, language)})
-	return known.(*told)
+	known, _ := e.told.LoadOrStore(key, &sourceText{r, e.sourceView(r, language)})
+	return known.(*sourceText)
 }
 
 // figure cites the source of a figure.

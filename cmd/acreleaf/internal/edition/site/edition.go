@@ -23,7 +23,7 @@ import (
 type edition struct {
 	*book.Settings
 	renderers func() map[string]*render.Renderer // by language
-	told      sync.Map                           // of *told by sourceID
+	told      sync.Map                           // of *sourceText by sourceID
 }
 
 // New makes the edition of a book that is a site.

@@ -63,7 +63,7 @@ func (e *edition) guideView(p *book.Page) *render.Guide {
 	m := p.Metadata
 	g := &render.Guide{
 		Page: e.pageView(p), Kind: p.Address.Kind, Crop: m.Crop, Season: m.Season, Number: int(m.Order),
-		Reviewed: date(m.Reviewed), Glance: glance(m, p.Work), From: glanceFrom(m, p.Work),
+		Reviewed: date(m.Reviewed), Changed: date(m.Changed()), Glance: glance(m, p.Work), From: glanceFrom(m, p.Work),
 		Previous: wayTo(p.Address, p.Previous), Next: wayTo(p.Address, p.Next),
 	}
 	g.Lesson = lessonView(p)
