@@ -56,7 +56,8 @@ type AskedUnit struct {
 	Fits string // the factor to the unit that is asked for; "" where it does not fit
 }
 
-// A Verdict is one of the sentences that a page can show about an answer. Key is the right answer, which the script writes.
+// A Verdict is one of the sentences that a page can show about an answer. Key is the right answer, which the script
+// writes.
 type Verdict struct {
 	Before, Key string
 	After       string

@@ -51,7 +51,7 @@ func guide(body string) *render.Guide {
 		Kind: kind.Guide,
 		Page: page(), Season: "before bud break", Number: 1, Reviewed: "2026-09-14", Changed: "2026-08-03",
 		ReviewBy: "2028-09-14",
-		Changes: []render.Change{{Day: "2026-08-03", Text: "The limit is <1 oz."}, {Day: "2025-03-02", Text: "Written."}},
+		Changes:  []render.Change{{Day: "2026-08-03", Text: "The limit is <1 oz."}, {Day: "2025-03-02", Text: "Written."}},
 		Glance: []render.Glance{
 			glance(0, 5, "48", "in the top 12 in at 12 ppm NO3-N"),
 			glance(1, 12, "58.9", "in soil and water together"),
