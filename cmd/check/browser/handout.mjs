@@ -9,6 +9,7 @@ import { pathToFileURL } from 'node:url';
 import { describe, test } from 'node:test';
 import { inspect } from './axe.mjs';
 import { check, lines } from './calculator.mjs';
+import { faces } from './faces.mjs';
 import { lead } from './hour.mjs';
 import { settings } from './settings.mjs';
 import { regulars, start } from './visit.mjs';
@@ -68,10 +69,29 @@ for (const { folder, page: of, first, last, paper, cards: all } of handouts) {
       });
       const key = await keys(file('key.html'));
       const printedCards = sides.flatMap(({ title, cards }) => cards.map(({ code, number, story, report }) => ({
-        code, number, story, report, answers: key[title][number],
+        code, number, story, report,
+        answers: key[title][number].answers, steps: key[title][number].steps.map(({ text }) => text),
       })));
       assert.deepEqual(await open(printedCards.map(({ code }) => code)), printedCards);
       t.diagnostic(`cards ${printedCards.length} of ${exercises.length} exercises of ${of}, on ${sides.length} sides`);
+    });
+
+    test('each face of a card comes to the numbers of the key', async (t) => {
+      const key = await keys(file('key.html'));
+      const printed = (await cards(file('cards.html'))).flatMap(({ title, cards }) => cards
+        .filter(({ number }) => number <= first + 49)
+        .map(({ code, number, exercise }) => ({ code, anchor: `exercise-${exercise}`, number, ...key[title][number] })));
+      const { page, close } = await openCard(printed[0].code);
+      t.after(close);
+      await page.emulateMedia({ media: 'print' }); // what is shown is what is printed of the page
+      const found = await page.evaluate(`${JSON.stringify(printed)}.map(${faces})`);
+      await page.emulateMedia({ media: null });
+      const faults = found.flatMap(({ faults }, i) => faults.map((fault) => `${printed[i].code}, ${fault}`));
+      assert.deepEqual(faults.slice(0, 5), [], `${faults.length} in all`);
+      const sum = (what) => found.reduce((total, one) => total + one[what], 0);
+      const [answers, worked] = [sum('answers'), sum('lines')];
+      assert.ok(answers >= 2 * printed.length && worked >= printed.length, `${answers} answers, ${worked} lines`);
+      t.diagnostic(`faces of ${printed.length} cards of ${of}: ${answers} answers and ${worked} lines of work`);
     });
 
     test('a long name in a story stays in its card', async (t) => {
@@ -151,20 +171,32 @@ const cards = (name) => read(name, () => [...document.querySelectorAll('.side')]
   })),
 })));
 
-// keys reads the right answers, by the title of the exercise and the number of the card.
-const keys = (name) => read(name, () => Object.fromEntries([...document.querySelectorAll('section')].map((section) => {
-  const answers = {};
-  for (const table of section.querySelectorAll('table')) {
-    const units = [...table.querySelectorAll('thead tr:last-child .part')]
-      .map((head) => head.querySelector('span')?.textContent);
-    for (const row of table.querySelectorAll('tbody tr')) {
-      const own = [...row.querySelectorAll('.part')]
-        .map((cell, at) => [cell.textContent, units[at]].filter(Boolean).join(' '));
-      (answers[row.querySelector('th').textContent] ??= []).push(...own);
+// keys reads the right answers and the steps of the work, by the title of the exercise and the number of the card.
+const keys = (name) => read(name, () => {
+  const texts = (heads) => heads
+    .map((head) => [head.querySelector('b').textContent, head.querySelector('span')?.textContent]);
+  const behind = (cell, unit) => [cell.textContent, unit].filter(Boolean).join(' ');
+  return Object.fromEntries([...document.querySelectorAll('section')].map((section) => {
+    const cards = {};
+    for (const table of section.querySelectorAll('table')) {
+      const steps = table.matches('.steps');
+      const all = (selector) => [...table.querySelectorAll(selector)];
+      const heads = steps ? texts(all('thead th')).slice(1) : texts(all('thead tr:last-child .part'));
+      const labels = steps ? heads : texts(all('thead tr:first-child .part'));
+      for (const row of table.querySelectorAll('tbody tr')) {
+        const card = (cards[row.querySelector('th').textContent] ??= { answers: [], asked: [], steps: [] });
+        [...row.querySelectorAll(steps ? 'td' : '.part')].forEach((cell, at) => {
+          const one = { label: labels[at][0], text: behind(cell, heads[at][1]) };
+          (steps ? card.steps : card.asked).push(one);
+          if (!steps) {
+            card.answers.push(one.text);
+          }
+        });
+      }
     }
-  }
-  return [section.querySelector('h2').lastChild.textContent.trim(), answers];
-})));
+    return [section.querySelector('h2').lastChild.textContent.trim(), cards];
+  }));
+});
 
 // codes are the addresses in the QR codes of a sheet, from a picture of it.
 function codes(pdf, sheet) {
@@ -173,12 +205,19 @@ function codes(pdf, sheet) {
   return run('zbarimg', '--quiet', '--raw', `${picture}.png`).trim().split('\n').sort();
 }
 
+// openCard opens the page that a code leads to.
+async function openCard(code) {
+  assert.ok(code.startsWith(address));
+  const visitor = await visit(origin + '/' + code.slice(address.length), { width: 390 });
+  await visitor.page.waitForFunction(() => document.querySelectorAll('.exercise').length
+    && [...document.querySelectorAll('.exercise .card input')].every((one) => !one.readOnly));
+  return visitor;
+}
+
 // open follows addresses as a phone does, and reads the card that each comes to. The first opens the page.
 async function open(list) {
   assert.ok(list.every((code) => code.startsWith(address)));
-  const { page, complaints, close } = await visit(origin + '/' + list[0].slice(address.length), { width: 390 });
-  await page.waitForFunction(() => document.querySelectorAll('.exercise').length
-    && [...document.querySelectorAll('.exercise .card input')].every((one) => !one.readOnly));
+  const { page, complaints, close } = await openCard(list[0]);
   const found = await page.evaluate(async (codes) => {
     const cards = [];
     for (const code of codes) {
@@ -193,6 +232,7 @@ async function open(list) {
       cards.push({
         code, number: +exercise.querySelector('.card input').value, story: texts('.story')[0],
         report: texts('.report tbody tr'), answers: texts('.solution .key'),
+        steps: texts('.asks > .step .mark > .right:first-child .key'),
       });
     }
     return cards;

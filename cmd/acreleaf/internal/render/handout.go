@@ -25,12 +25,16 @@ type HandedExercise struct {
 	Story   []StoryPiece  // with the labels of what is given
 	Givens  []HandedGiven // those that differ, with the unit where all cards have the same
 	Asks    []HandedAsk
+	Steps   []HandedStep // of the work, besides what is asked
 	Cards   []HandedCard
 	Work    []HandedWork // of the first of these cards
 }
 
 // A HandedGiven is a given and what it is, or its unit.
 type HandedGiven struct{ Label, Value string }
+
+// A HandedStep is a step of the work, and the unit that its number has on all cards.
+type HandedStep struct{ Label, Unit string }
 
 // A HandedAsk is one thing that is asked.
 type HandedAsk struct {
@@ -50,6 +54,7 @@ type HandedCard struct {
 	Code   Code        // the zero Code for none
 	Givens []string    // by HandedExercise.Givens, without its unit where that is there
 	Keys   []HandedKey // by HandedExercise.Asks
+	Steps  []string    // by HandedExercise.Steps, without the unit
 
 	Options [][]string // by HandedExercise.Asks: what there is to choose from, or to put in order
 }

@@ -45,6 +45,7 @@ func (r *Renderer) keyOf(w *bytes.Buffer, e *HandedExercise) {
 		w.WriteString("</tbody>\n</table>\n")
 	}
 	r.slipsOf(w, e)
+	r.handedSteps(w, e)
 	r.handedWork(w, e)
 	w.WriteString("</section>\n")
 }
@@ -80,19 +81,11 @@ func (e *HandedExercise) tables() []keyTable {
 // keyHeads writes the two rows above the numbers: what is given, and the answer to each part with its slips by letter.
 func (r *Renderer) keyHeads(w *bytes.Buffer, e *HandedExercise, t keyTable, letter *int) {
 	words := &r.words.Handout
-	head := func(attributes, text, unit string) {
-		w.WriteString("<th " + attributes + ">")
-		element(w, "b", "", text)
-		if unit != "" {
-			element(w, "span", "", unit)
-		}
-		w.WriteString("</th>")
-	}
 	w.WriteString("<tr>")
-	head(`rowspan="2" scope="col"`, words.CardHead, "")
+	keyHead(w, `rowspan="2" scope="col"`, words.CardHead, "")
 	if t.givens {
 		for _, given := range e.Givens {
-			head(`rowspan="2" scope="col"`, given.Label, given.Value)
+			keyHead(w, `rowspan="2" scope="col"`, given.Label, given.Value)
 		}
 	}
 	asks := e.Asks[t.from:t.past]
@@ -101,17 +94,27 @@ func (r *Renderer) keyHeads(w *bytes.Buffer, e *HandedExercise, t keyTable, lett
 		if asks[i].Chosen {
 			digits = ""
 		}
-		head(`scope="colgroup" class="part" colspan="`+strconv.Itoa(1+len(asks[i].Slips))+`"`, asks[i].Label, digits)
+		keyHead(w, `scope="colgroup" class="part" colspan="`+strconv.Itoa(1+len(asks[i].Slips))+`"`, asks[i].Label, digits)
 	}
 	w.WriteString("</tr>\n<tr>")
 	for i := range asks {
-		head(`scope="col" class="part"`, words.Answer, asks[i].Unit)
+		keyHead(w, `scope="col" class="part"`, words.Answer, asks[i].Unit)
 		for range asks[i].Slips {
-			head(`scope="col"`, lettered(*letter), "")
+			keyHead(w, `scope="col"`, lettered(*letter), "")
 			*letter++
 		}
 	}
 	w.WriteString("</tr>\n")
+}
+
+// keyHead writes the head of a column.
+func keyHead(w *bytes.Buffer, attributes, text, unit string) {
+	w.WriteString("<th " + attributes + ">")
+	element(w, "b", "", text)
+	if unit != "" {
+		element(w, "span", "", unit)
+	}
+	w.WriteString("</th>")
 }
 
 // lettered calls the columns of slips A, B and so on to Z, then A2.
@@ -192,6 +195,38 @@ func (e *HandedExercise) alike() bool {
 		}
 	}
 	return false
+}
+
+// handedSteps writes what each step of the work comes to, card by card, for who has stopped on the way to the answer.
+func (r *Renderer) handedSteps(w *bytes.Buffer, e *HandedExercise) {
+	const inTable = columns / 2 // the label of a step is longer than a letter
+	words := &r.words.Handout
+	for from := 0; from < len(e.Steps); from += inTable {
+		past := min(from+inTable, len(e.Steps))
+		if from == 0 {
+			element(w, "h3", "", words.Steps)
+		}
+		w.WriteString("\n<div")
+		if beside := min(3, inTable/(1+past-from)); beside > 1 { // few steps: the rows fit beside each other
+			attribute(w, "class", "beside-"+strconv.Itoa(beside))
+		}
+		w.WriteString(">\n<table class=\"steps\">\n<thead>\n<tr>")
+		keyHead(w, `scope="col"`, words.CardHead, "")
+		for _, step := range e.Steps[from:past] {
+			keyHead(w, `scope="col"`, step.Label, step.Unit)
+		}
+		w.WriteString("</tr>\n</thead>\n<tbody>\n")
+		for _, c := range e.Cards {
+			w.WriteString("<tr><th scope=\"row\">")
+			integer(w, c.Number)
+			w.WriteString("</th>")
+			for _, number := range c.Steps[from:past] {
+				element(w, "td", "", number)
+			}
+			w.WriteString("</tr>\n")
+		}
+		w.WriteString("</tbody>\n</table>\n</div>\n")
+	}
 }
 
 // handedWork writes how the first card is worked, line by line.

@@ -196,6 +196,7 @@ type HandoutWords struct {
 	CardHead   string   `yaml:"card-head"`
 	Slips      string   `yaml:"slips"`
 	Alike      string   `yaml:"alike"`
+	Steps      string   `yaml:"steps"`
 	Worked     Sentence `yaml:"worked" blanks:"number"`
 	SignIn     string   `yaml:"sign-in"`
 	SignInNote string   `yaml:"sign-in-note"`

@@ -110,7 +110,7 @@ func TestCardsAndKeyOfTheDemo(t *testing.T) {
 			t.Fatalf("%d exercises", len(exercises))
 		}
 		cards := cardsIn(t, files[CardsFile])
-		key := keyIn(t, files[KeyFile])
+		key, steps := keyIn(t, files[KeyFile]), stepsIn(t, files[KeyFile])
 		total, empty, never := 0, 0, 0
 		for i, e := range exercises {
 			set, err := practice.NewSet(e.Practice, "en")
@@ -126,6 +126,7 @@ func TestCardsAndKeyOfTheDemo(t *testing.T) {
 				row := wantedRow(t, e, card, made)
 				same(t, "card", cards[total], wantedCard(e, card))
 				same(t, "key of "+e.Title, key[i][number-1], row)
+				same(t, "steps of "+e.Title, steps[i][number], wantedSteps(set, card))
 				if slices.Contains(row, "") {
 					empty++
 				}
@@ -245,6 +246,17 @@ func wantedRow(t *testing.T, e *worksheet.Exercise, card *practice.Card, made ma
 				}
 			}
 			want = append(want, gives)
+		}
+	}
+	return want
+}
+
+// wantedSteps are the steps on the way of a card, each with its label, the right number and its unit.
+func wantedSteps(set *practice.Set, card *practice.Card) []string {
+	var want []string
+	for _, p := range set.Steps {
+		if !slices.Contains(set.Parts, p) {
+			want = append(want, p.Label()+": "+card.Key(p))
 		}
 	}
 	return want

@@ -19,7 +19,7 @@ func keysOf(of *worksheet.Exercise, card *practice.Card) []render.HandedKey {
 			keys = append(keys, render.HandedKey{Answer: card.Key(part)})
 			continue
 		}
-		key := render.HandedKey{Answer: unit.Digits(card.Answer(part).Value, part.Digits, 0)}
+		key := render.HandedKey{Answer: answerTo(card, part)}
 		gives := map[string]string{}
 		for i, u := range of.Practice.Uses {
 			if u.Name != part.Use {
@@ -38,6 +38,22 @@ func keysOf(of *worksheet.Exercise, card *practice.Card) []render.HandedKey {
 		keys = append(keys, key)
 	}
 	return keys
+}
+
+// answerTo is the right number for a part or a step, to the digits that are asked, without its unit.
+func answerTo(card *practice.Card, part *practice.Part) string {
+	return unit.Digits(card.Answer(part).Value, part.Digits, 0)
+}
+
+// stepsOf are the steps of the work that no card asks for.
+func stepsOf(set *practice.Set) []*practice.Part {
+	var steps []*practice.Part
+	for _, step := range set.Steps {
+		if !set.IsAsked(step) {
+			steps = append(steps, step)
+		}
+	}
+	return steps
 }
 
 // leaveOutSlips takes the slips out of the key that nobody can make on any of its cards.

@@ -3,6 +3,7 @@ package handout
 import (
 	"html"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -74,6 +75,35 @@ func keyIn(t *testing.T, page string) [][][]string {
 			}
 		}
 		list = append(list, rows)
+	}
+	return list
+}
+
+// stepsIn reads the tables of steps: of each exercise, by the number of the card.
+func stepsIn(t *testing.T, page string) []map[int][]string {
+	t.Helper()
+	var list []map[int][]string
+	for _, section := range pieces(page, "<section>", "</section>") {
+		cards := map[int][]string{}
+		for _, table := range pieces(section, `<table class="steps">`, "</table>") {
+			heads := cell.FindAllStringSubmatch(between(table, "<thead>", "</thead>"), -1)
+			for _, row := range pieces(between(table, "<tbody>", "</tbody>"), "<tr>", "</tr>") {
+				cells := cell.FindAllStringSubmatch(row, -1)
+				number, err := strconv.Atoi(cells[0][1])
+				if err != nil || len(cells) != len(heads) {
+					t.Fatalf("a row of %d cells below %d heads: %s", len(cells), len(heads), row)
+				}
+				for i, found := range cells[1:] {
+					head := heads[i+1][1]
+					text := plain(between(head, "<b>", "</b>")) + ": " + found[1]
+					if unit := plain(between(head, "<span>", "</span>")); unit != "" {
+						text += " " + unit
+					}
+					cards[number] = append(cards[number], text)
+				}
+			}
+		}
+		list = append(list, cards)
 	}
 	return list
 }

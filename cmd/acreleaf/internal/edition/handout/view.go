@@ -47,6 +47,9 @@ func (e *edition) exercise(p *book.Page, of *worksheet.Exercise) (*render.Handed
 		}
 		v.Asks = append(v.Asks, ask)
 	}
+	for _, step := range stepsOf(set) {
+		v.Steps = append(v.Steps, render.HandedStep{Label: step.Label(), Unit: step.Units()[0].String()})
+	}
 	for _, u := range of.Practice.Uses {
 		for _, varied := range u.Varied {
 			v.Givens = append(v.Givens, render.HandedGiven{Label: u.Sheet.FindGiven(varied.Given).Label})
@@ -58,6 +61,9 @@ func (e *edition) exercise(p *book.Page, of *worksheet.Exercise) (*render.Handed
 			return nil, err
 		}
 		one := cardOf(of, card)
+		for _, step := range stepsOf(set) {
+			one.Steps = append(one.Steps, answerTo(card, step))
+		}
 		if e.Site.Address != "" {
 			address := fmt.Sprintf("%s%s#card-%s-%d", e.Site.Address, p.Address, of.Block.Name, number)
 			if one.Code, err = codeOf(address); err != nil {
