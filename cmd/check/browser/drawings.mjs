@@ -185,6 +185,39 @@ describe('pictures that numbers draw', { concurrency: 2 }, () => {
     });
   }
 
+  // What is seen of a part of a page, as it is written.
+  const seen = (element) => [...element.querySelectorAll('*')].filter((one) => !one.children.length && one.checkVisibility())
+    .map((one) => one.textContent.trim()).filter(Boolean);
+
+  test('a number that is not there has no unit', async (t) => {
+    const left = sets['season-budget'].map(({ compost: [text] }) => text);
+    const [without, given] = [left.indexOf(''), left.findIndex((text) => /^[1-9][^ ]*$/.test(text))];
+    assert.ok(without >= 0 && given >= 0, 'the sets have no credit to leave out, or none to give');
+    for (const script of [true, false]) {
+      const context = await browser.newContext({ javaScriptEnabled: script });
+      t.after(() => context.close());
+      const page = await context.newPage();
+      await page.goto(`${origin}/guides/season-budget-${without}/`);
+      const label = page.locator('.drawing svg > text.end').nth(3);
+      const said = page.locator('.drawing .unseen p').first();
+      const [start, unit] = [/other credits none\. Left/, /other credits [^,.]*lb N\/ac/];
+      assert.deepEqual([await label.evaluate(seen), (await said.ariaSnapshot()).match(start)?.length], [['–'], 1]);
+      if (!script) {
+        continue;
+      }
+      await page.waitForFunction(() => document.body.matches('.live.after'));
+      await page.evaluate(enter, { compost: ['12'] });
+      assert.deepEqual(await label.evaluate(seen), ['12', 'lb N/ac fed']);
+      assert.match(await said.ariaSnapshot(), unit);
+      await page.evaluate(enter, { compost: [''] });
+      assert.deepEqual(await label.evaluate(seen), ['–']);
+      assert.match(await said.ariaSnapshot(), start);
+      await page.evaluate(enter, { need: [''] });
+      const all = (await page.locator('.drawing svg').evaluate(seen)).join(' ');
+      assert.doesNotMatch(all, /lb|none/, 'without an answer a unit is left');
+    }
+  });
+
   test('without the script that draws', async (t) => {
     const page = await browser.newPage();
     t.after(() => page.close());

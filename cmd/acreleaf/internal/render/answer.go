@@ -92,7 +92,7 @@ func total(w *bytes.Buffer, s *Shown) {
 	}
 	w.WriteString(`<span class="total">`)
 	totalUnit(w, s.Before, second.Before)
-	number(w, "b", s)
+	number(w, "b", "", s)
 	totalUnit(w, s.After, second.After)
 	w.WriteString("</span>")
 }
@@ -105,5 +105,5 @@ func totalUnit(w *bytes.Buffer, s, other string) {
 		w.WriteByte(' ')
 		s, other = bare, otherBare
 	}
-	unitPart(w, "unit", s, other)
+	unitPart(w, "span", "unit", s, other)
 }

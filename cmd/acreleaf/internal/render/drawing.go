@@ -164,14 +164,7 @@ func (r *Renderer) drawingLabel(w *bytes.Buffer, d *Drawing, l *drawing.Label) {
 	w.WriteByte('>')
 	r.drawingWord(w, l.Word, "", "")
 	if l.Value != "" {
-		s := &d.Values[l.Value].Shown
-		second := s
-		if s.Also != nil {
-			second = s.Also
-		}
-		drawnUnit(w, s.Before, second.Before)
-		number(w, "tspan", s)
-		drawnUnit(w, s.After, second.After)
+		drawnQuantity(w, "tspan", &d.Values[l.Value].Shown, "")
 	}
 	w.WriteString("</text>\n")
 }
@@ -185,7 +178,7 @@ func (r *Renderer) drawingWord(w *bytes.Buffer, key, tag, before string) {
 	words := r.words.Drawing.Labels
 	switch second := words[key+metric]; {
 	case second != "":
-		drawnUnit(w, before+words[key], before+second)
+		unitPart(w, "tspan", "", before+words[key], before+second)
 	case tag != "":
 		element(w, tag, "", before+words[key])
 	default:
@@ -193,15 +186,24 @@ func (r *Renderer) drawingWord(w *bytes.Buffer, key, tag, before string) {
 	}
 }
 
-// drawnUnit is unitPart in a picture.
-func drawnUnit(w *bytes.Buffer, s, other string) {
-	if other == s {
-		text(w, s)
-		return
+// drawnQuantity writes a number of a picture with its unit. The style shows no unit for a number that is not there, and
+// in the place of both the word for none, where there is one.
+func drawnQuantity(w *bytes.Buffer, tag string, s *Shown, none string) {
+	second := s
+	if s.Also != nil {
+		second = s.Also
 	}
-	w.WriteString("<tspan")
-	attribute(w, wire.Unit, other)
-	w.WriteByte('>')
-	text(w, s)
-	w.WriteString("</tspan>")
+	unitPart(w, tag, unitClass, s.Before, second.Before)
+	class := ""
+	if s.Text == Absent {
+		class = "void" // as the script marks it
+	}
+	number(w, tag, class, s)
+	if none != "" {
+		element(w, tag, "none", none)
+	}
+	unitPart(w, tag, unitClass, s.After, second.After)
 }
+
+// unitClass is for the unit of a number in a picture.
+const unitClass = "of"

@@ -48,9 +48,27 @@ func TestDrawing(t *testing.T) {
 		`<figure class="drawing" data-sheet="0">`, `<figcaption>Nitrogen by depth of water</figcaption>`,
 		`aria-hidden="true"`, `<g data-drawn="water-nitrogen 4 5 6/7">`,
 		`<circle class="spot" cx="178" cy="143.2" r="5"/>`,
-		`The water brings <span data-show="5">2</span> lb. That is <span data-show="6">20</span> lb in`,
+		`The water brings <span data-show="5">2</span><span class="none">none</span><span class="of"> lb</span>. That is `,
 		`<tspan data-unit="mm of water">inches of water</tspan>`,
-		`<th scope="row">Water put on</th><td><span data-show="4">10</span> in</td>`,
+		`<th scope="row">Water put on</th><td><span data-show="4">10</span><span class="of"> in</span></td>`,
+	} {
+		if !strings.Contains(w.String(), want) {
+			t.Errorf("the picture lacks %s", want)
+		}
+	}
+}
+
+// Of a number that is not there the style shows no unit, and the description has a word.
+func TestDrawingWithoutANumber(t *testing.T) {
+	d := drawn()
+	d.Values["nitrogen"].Shown.Text = render.Absent
+	var w bytes.Buffer
+	renderer(t, site()).Drawing(&w, d)
+	for _, want := range []string{
+		`<tspan class="void" data-show="6">–</tspan><tspan class="of"> lb</tspan></text>`,
+		`That is <span class="void" data-show="6">–</span><span class="none">none</span><span class="of"> lb</span> in`,
+		`<td><span class="void" data-show="6">–</span><span class="of"> lb</span></td>`,
+		`<td><span data-show="4">10</span><span class="of"> in</span></td>`,
 	} {
 		if !strings.Contains(w.String(), want) {
 			t.Errorf("the picture lacks %s", want)

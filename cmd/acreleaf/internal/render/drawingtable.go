@@ -11,6 +11,7 @@ import (
 // DrawingWords is for the pictures that numbers draw.
 type DrawingWords struct {
 	Numbers string            `yaml:"numbers"`
+	None    string            `yaml:"none"`   // in the description, for a number that is not there
 	Labels  map[string]string `yaml:"labels"` // by the keys that the rules have
 
 	Budget   BudgetWords   `yaml:"season-budget"`
@@ -79,7 +80,7 @@ func (r *Renderer) saidOf(w *bytes.Buffer, d *Drawing, said Sentence) {
 			default:
 				blank = d.Rule.Groups[group] + "-" + blank
 			}
-			quantity(w, &d.Values[blank].Shown)
+			drawnQuantity(w, "span", &d.Values[blank].Shown, r.words.Drawing.None)
 		})
 		w.WriteString("</p>\n")
 	}
@@ -96,7 +97,7 @@ func (r *Renderer) drawingTable(w *bytes.Buffer, d *Drawing) {
 		w.WriteString("<thead><tr><td></td>")
 		for _, group := range d.Rule.Groups {
 			w.WriteString(`<th scope="col">`)
-			quantity(w, &d.Values[group].Shown)
+			drawnQuantity(w, "span", &d.Values[group].Shown, "")
 			w.WriteString("</th>")
 		}
 		w.WriteString("</tr></thead>\n")
@@ -126,7 +127,7 @@ func (r *Renderer) drawingTable(w *bytes.Buffer, d *Drawing) {
 
 func drawnCell(w *bytes.Buffer, v *DrawnValue) {
 	w.WriteString("<td>")
-	quantity(w, &v.Shown)
+	drawnQuantity(w, "span", &v.Shown, "")
 	w.WriteString("</td>")
 }
 

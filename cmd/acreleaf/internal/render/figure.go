@@ -135,36 +135,39 @@ func quantity(w *bytes.Buffer, s *Shown) {
 	if s.Also != nil {
 		second = s.Also
 	}
-	unitPart(w, "", s.Before, second.Before)
-	number(w, "span", s)
-	unitPart(w, "", s.After, second.After)
+	unitPart(w, "span", "", s.Before, second.Before)
+	number(w, "span", "", s)
+	unitPart(w, "span", "", s.After, second.After)
 }
 
 // unitPart writes what is on one side of a number. Where a second unit has another text there, the script can put
 // that in its place.
-func unitPart(w *bytes.Buffer, class, s, other string) {
+func unitPart(w *bytes.Buffer, tag, class, s, other string) {
 	if other == s {
 		if class == "" || s == "" {
 			text(w, s)
 			return
 		}
-		element(w, "span", class, s)
+		element(w, tag, class, s)
 		return
 	}
-	w.WriteString("<span")
+	w.WriteString("<" + tag)
 	if class != "" {
 		attribute(w, "class", class)
 	}
 	attribute(w, wire.Unit, other)
 	w.WriteByte('>')
 	text(w, s)
-	w.WriteString("</span>")
+	w.WriteString("</" + tag + ">")
 }
 
 // number writes a number in an element that the script keeps current.
-func number(w *bytes.Buffer, tag string, s *Shown) {
+func number(w *bytes.Buffer, tag, class string, s *Shown) {
 	w.WriteByte('<')
 	w.WriteString(tag)
+	if class != "" {
+		attribute(w, "class", class)
+	}
 	numbered(w, wire.Show, s.Cell)
 	if s.By != "" {
 		attribute(w, wire.By, s.By)

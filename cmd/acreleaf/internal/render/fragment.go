@@ -127,7 +127,7 @@ type ComparedRow struct {
 type Shown struct {
 	Cell   int
 	Before string
-	Text   string // the number, or a range: "3 to 4"
+	Text   string // the number, or a range: "3 to 4"; Absent for none
 	After  string // " lb N/ac"
 	By     string // factor "multiply/divide" from the cell's unit to this one; empty for none
 	Day    bool   // a day of the calendar, without a unit
@@ -138,6 +138,9 @@ type Shown struct {
 	List     string // of a choice: the id of the list that it is chosen from
 	Presence int    // the cell that is 0 while an optional given is left empty; 0 for what is always there
 }
+
+// Absent is in the place of a number that is not there, as the page's script writes it.
+const Absent = "–"
 
 // A Kind is how a given of two kinds of quantity reads while it is of the other kind than in the example.
 type Kind struct {

@@ -76,7 +76,7 @@ func inSecond(o sheet.Outcome, name, second string) *render.Shown {
 	c := conversionOf(value.Unit, unit.MustParse(second).Like(value.Unit))
 	s := c.shown(o.Use, cell, value)
 	if !o.Stated(name) {
-		s.Text = absent
+		s.Text = render.Absent
 	}
 	return s
 }

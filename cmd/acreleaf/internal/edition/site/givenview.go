@@ -85,7 +85,7 @@ func linkedView(v *render.Given, p *worksheet.Page, b *worksheet.Bound, g *sheet
 	if presence, optional := source.Use.Presence(given); optional {
 		v.Taken.Presence = presence
 		if p.Cells[presence] == 0 {
-			v.Taken.Text = absent
+			v.Taken.Text = render.Absent
 		}
 	}
 	v.From = &render.Link{Href: "#" + construct.Anchor(link.Use), Text: title(from)}

@@ -9,9 +9,6 @@ import (
 	"acreleaf/cmd/acreleaf/internal/render"
 )
 
-// absent stands for a number that is not there, as the page's script writes it.
-const absent = "–"
-
 // shown is a given, step or answer of a sheet with its unit, tied to its cell.
 func shown(o sheet.Outcome, name string) *render.Shown {
 	cell, _ := o.Use.Cell(name)
@@ -28,9 +25,9 @@ func shown(o sheet.Outcome, name string) *render.Shown {
 	}
 	present(v, o.Use, name)
 	if !o.There(name) || !o.Stated(name) {
-		v.Text = absent
+		v.Text = render.Absent
 		if v.Also != nil {
-			v.Also.Text = absent
+			v.Also.Text = render.Absent
 		}
 	}
 	return v
