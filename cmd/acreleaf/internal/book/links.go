@@ -13,6 +13,7 @@ import (
 	"acreleaf/cmd/acreleaf/internal/construct"
 	"acreleaf/cmd/acreleaf/internal/markdown"
 	"acreleaf/cmd/acreleaf/internal/media"
+	"acreleaf/cmd/acreleaf/internal/memo"
 	"acreleaf/cmd/acreleaf/internal/message"
 )
 
@@ -47,10 +48,13 @@ func (p *parts) same(o *parts) bool {
 }
 
 // linkPage finds what every link of a page leads to, and reports those that lead nowhere. It is done when the names of
-// all pages are known.
-func (b *library) linkPage(d *draft) {
-	d.linked.Get(b.tree, func() linked {
-		l := &linking{library: b, from: d, found: linked{targets: make([]Target, len(d.parsed.links))}}
+// all pages are known, and again when a picture that it shows may have another size.
+func (p *press) linkPage(d *draft) {
+	if l := d.linked.Kept(); l != nil && slices.ContainsFunc(l.uses, p.changes.stale) {
+		d.linked = memo.Result[*tree, linked]{}
+	}
+	d.linked.Get(p.tree, func() linked {
+		l := &linking{library: p.library, from: d, found: linked{targets: make([]Target, len(d.parsed.links))}}
 		for _, link := range d.parsed.links {
 			l.found.targets[link.Index] = l.resolve(link)
 		}

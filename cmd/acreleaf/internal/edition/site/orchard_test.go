@@ -1,7 +1,10 @@
 package site
 
 import (
+	"bytes"
 	"fmt"
+	"image"
+	"image/png"
 	"maps"
 	"math/rand/v2"
 	"slices"
@@ -230,7 +233,11 @@ func (o *orchard) write() {
 		put("calculations/"+name+".yaml", "%s", calculation(factor))
 	}
 	for name, version := range o.pictures {
-		put(name, "\x89PNG\r\n\x1a\n%d", version)
+		var picture bytes.Buffer
+		if err := png.Encode(&picture, image.NewGray(image.Rect(0, 0, version, 1))); err != nil {
+			panic(err)
+		}
+		put(name, "%s", picture.String())
 	}
 	for name, l := range o.pages {
 		put(name, "%s", l.markdown())
