@@ -1,9 +1,18 @@
 // Files that would run something when a browser opens them, or takes them for what they are not; and some that look like
 // it and are harmless. All of it calls ran(), or fetches something from evil.invalid.
+import { crc32 } from 'node:zlib';
+
 const run = 'parent.ran?.(1);self.ran?.(1)';
 const svg = (inside, more = '') => `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"${more}>${inside}</svg>`;
 const html = `<!DOCTYPE html><html><body><script>${run}</script><img src="http://evil.invalid/a.png"></body></html>`;
 const png = '\x89PNG\r\n\x1a\n';
+
+// four is a number in four bytes.
+const four = (n) => String.fromCharCode(n >>> 24, (n >>> 16) & 255, (n >>> 8) & 255, n & 255);
+const backward = (n) => [...four(n)].reverse().join('');
+// A part of a PNG, and a segment of a JPEG, each with a text in it.
+const chunk = (name, text) => four(text.length) + name + text + four(crc32(Buffer.from(name + text, 'latin1')));
+const segment = (marker, text) => `\xff${marker}${four(text.length + 2).slice(2)}${text}`;
 
 const drawings = {
   script: svg(`<script>${run}</script>`), upper: svg(`<SCRIPT>${run}</SCRIPT>`),
@@ -49,13 +58,20 @@ const others = {
   'html.webm': html, 'html.docx': html,
   'svg.png': svg(`<script>${run}</script>`), 'xml.txt': `<?xml version="1.0"?>${svg(`<script>${run}</script>`)}`,
   'cut.png': '\x89PNG<script>',
+  // Those that begin as they should and end as something else.
+  'sign.png': png, 'begun.png': png + html, 'begun.gif': `GIF89a/*${html}*/=1;${run}`, 'begun.jpg': `\xff\xd8\xff${html}`,
+  'begun.pdf': `%PDF-1.7\n${html}`, 'begun.webp': `RIFF\0\0\0\0WEBP${html}`, 'begun.zip': `PK\x03\x04${html}`,
 };
 
 // Those that are published: a browser does not run them, and here it must show that.
 const harmless = {
-  'both.png': png + html, 'both.gif': `GIF89a/*${html}*/=1;${run}`, 'both.jpg': `\xff\xd8\xff${html}`,
-  'both.pdf': `%PDF-1.7\n${html}`,
-  'both.webp': `RIFF\0\0\0\0WEBP${html}`, 'both.zip': `PK\x03\x04${html}`, 'late.txt': `a ${html}`,
+  'both.png': png + chunk('IHDR', '\0\0\0\x01\0\0\0\x01\x08\0\0\0\0') + chunk('tEXt', `a\0${html}`)
+    + chunk('IDAT', '\x78\x9c\x63\0\0\0\x02\0\x01') + chunk('IEND', '') + html,
+  'both.gif': `GIF89a/*\x01\0\0\0\0,\0\0\0\0\x01\0\x01\0\0\x02\x02D\x01\0;*/=1;${run};/*${html}`,
+  'both.jpg': `\xff\xd8${segment('\xfe', html)}${segment('\xc0', '\x08\0\x01\0\x01\0')}${segment('\xda', '\0')}\xff\xd9${html}`,
+  'both.pdf': `%PDF-1.7\n${html}%%EOF`,
+  'both.webp': `RIFF${backward(html.length + 12 + html.length % 2)}WEBPVP8L${backward(html.length)}${html}\0`,
+  'both.zip': `PK\x03\x04${html}PK\x05\x06${'\0'.repeat(18)}`, 'late.txt': `a ${html}`,
   'late.csv': `=cmd|'/c calc'!A1,${html}`,
   'script.txt': run, 'svg.csv': svg(`<script>${run}</script>`), 'late.json': `{"a": "${html.replaceAll('"', '')}"}`,
   'plain.svg': svg('<rect width="9" height="9" fill="url(#a)"/><style>rect{opacity:.5}</style>'),

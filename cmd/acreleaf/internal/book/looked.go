@@ -48,6 +48,7 @@ func (p *press) lookInto(name string) *looked {
 	defer func() { _ = file.Close() }() // it was only read
 	h := sha256.New()
 	limited := io.TeeReader(io.LimitReader(file, kind.Most+1), h)
+	var damage message.List
 	head, err := io.ReadAll(io.LimitReader(limited, media.Head))
 	size := int64(len(head))
 	if err == nil && kind.IsSVG() {
@@ -56,9 +57,9 @@ func (p *press) lookInto(name string) *looked {
 		size += int64(len(rest))
 		source.Text = bytes.Join([][]byte{head, rest}, nil)
 	} else if err == nil {
-		var rest int64
-		rest, err = io.Copy(io.Discard, limited)
-		size += rest
+		rest := &counting{Reader: limited}
+		damage, err = kind.CheckWhole(io.MultiReader(bytes.NewReader(head), rest))
+		size += rest.read
 	}
 	switch {
 	case err != nil:
@@ -69,7 +70,9 @@ func (p *press) lookInto(name string) *looked {
 	case kind.IsSVG():
 		l.said = media.CheckSVG(source)
 	default:
-		l.said = kind.CheckHead(head)
+		if l.said = kind.CheckHead(head); len(l.said) == 0 {
+			l.said = damage
+		}
 	}
 	l.advice = kind.IsHeavy(size)
 	for _, list := range []message.List{l.said, l.advice} {
@@ -82,6 +85,18 @@ func (p *press) lookInto(name string) *looked {
 	}
 	l.sum = [sha256.Size]byte(h.Sum(nil))
 	return l
+}
+
+// A counting reader counts the bytes that were read.
+type counting struct {
+	io.Reader
+	read int64
+}
+
+func (c *counting) Read(p []byte) (int, error) {
+	n, err := c.Reader.Read(p)
+	c.read += int64(n)
+	return n, err
 }
 
 // uncopied reports a file that cannot become part of the book.

@@ -29,6 +29,7 @@ type Kind struct {
 	Use    Use
 	Most   int64                  // bytes
 	begins func(head []byte) bool // what Head holds
+	whole  func(w *walk) error    // whether all of it is there; nil where that cannot be told, or CheckSVG tells it
 }
 
 // Sizes in bytes.
@@ -43,24 +44,26 @@ const Head = 512
 
 // Kinds are all kinds, in the order of the manual.
 var Kinds = []Kind{
-	{".png", "image/png", Picture, mostPicture, at(0, "\x89PNG\r\n\x1a\n")},
-	{".jpg", "image/jpeg", Picture, mostPicture, at(0, "\xff\xd8\xff")},
-	{".jpeg", "image/jpeg", Picture, mostPicture, at(0, "\xff\xd8\xff")},
-	{".gif", "image/gif", Picture, mostPicture, any(at(0, "GIF87a"), at(0, "GIF89a"))},
-	{".webp", "image/webp", Picture, mostPicture, all(at(0, "RIFF"), at(8, "WEBP"))},
-	{".avif", "image/avif", Picture, mostPicture, any(at(4, "ftypavif"), at(4, "ftypavis"))},
-	{".svg", "image/svg+xml", Picture, mostPicture, func([]byte) bool { return true }}, // CheckSVG reads all of it
-	{".pdf", "application/pdf", Document, mostOther, at(0, "%PDF-")},
-	{".csv", "text/csv; charset=utf-8", Document, mostOther, isText},
-	{".txt", "text/plain; charset=utf-8", Document, mostOther, isText},
-	{".json", "application/json", Document, mostOther, isText},
-	{".docx", "application/vnd.openxmlformats-officedocument.wordprocessingml.document", Document, mostOther, isZIP},
-	{".xlsx", "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", Document, mostOther, isZIP},
-	{".epub", "application/epub+zip", Document, mostOther, all(isZIP, at(30, "mimetypeapplication/epub+zip"))},
-	{".zip", "application/zip", Document, mostOther, isZIP},
-	{".mp3", "audio/mpeg", Play, mostOther, any(at(0, "ID3"), isFrame)},
-	{".mp4", "video/mp4", Play, mostOther, at(4, "ftyp")},
-	{".webm", "video/webm", Play, mostOther, at(0, "\x1a\x45\xdf\xa3")},
+	{".png", "image/png", Picture, mostPicture, at(0, "\x89PNG\r\n\x1a\n"), wholePNG},
+	{".jpg", "image/jpeg", Picture, mostPicture, at(0, "\xff\xd8\xff"), wholeJPEG},
+	{".jpeg", "image/jpeg", Picture, mostPicture, at(0, "\xff\xd8\xff"), wholeJPEG},
+	{".gif", "image/gif", Picture, mostPicture, any(at(0, "GIF87a"), at(0, "GIF89a")), wholeGIF},
+	{".webp", "image/webp", Picture, mostPicture, all(at(0, "RIFF"), at(8, "WEBP")), wholeWebP},
+	{".avif", "image/avif", Picture, mostPicture, any(at(4, "ftypavif"), at(4, "ftypavis")), wholeAVIF},
+	{".svg", "image/svg+xml", Picture, mostPicture, func([]byte) bool { return true }, nil}, // CheckSVG reads all of it
+	{".pdf", "application/pdf", Document, mostOther, at(0, "%PDF-"), wholePDF},
+	{".csv", "text/csv; charset=utf-8", Document, mostOther, isText, nil},
+	{".txt", "text/plain; charset=utf-8", Document, mostOther, isText, nil},
+	{".json", "application/json", Document, mostOther, isText, nil},
+	{".docx", "application/vnd.openxmlformats-officedocument.wordprocessingml.document", Document, mostOther,
+		isZIP, wholeZIP},
+	{".xlsx", "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", Document, mostOther,
+		isZIP, wholeZIP},
+	{".epub", "application/epub+zip", Document, mostOther, all(isZIP, at(30, "mimetypeapplication/epub+zip")), wholeZIP},
+	{".zip", "application/zip", Document, mostOther, isZIP, wholeZIP},
+	{".mp3", "audio/mpeg", Play, mostOther, any(at(0, "ID3"), isFrame), wholeMP3},
+	{".mp4", "video/mp4", Play, mostOther, at(4, "ftyp"), wholeMP4},
+	{".webm", "video/webm", Play, mostOther, at(0, "\x1a\x45\xdf\xa3"), wholeWebM},
 }
 
 // Of gives the kind of a file by its name.
