@@ -195,4 +195,12 @@ func TestText(t *testing.T) {
 	if strings.ContainsAny(text, "\r") || strings.Contains(text, "{{") {
 		t.Error(text)
 	}
+	// A picture that numbers draw is below the worksheet of a calculation that has one, and of no other.
+	if !strings.Contains(text, "```\n\n```drawing\nof: water-nitrogen\n```\n") {
+		t.Error(text)
+	}
+	text = start(t, sample(t), "guides/late-frost.md", calc.Standard().Find("soil-nitrogen"))
+	if strings.Contains(text, "drawing") {
+		t.Error(text)
+	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"acreleaf/calc/sheet"
 	"acreleaf/calc/unit"
+	"acreleaf/cmd/acreleaf/internal/drawing"
 )
 
 // sentences are the words around a drafted worksheet in one language.
@@ -44,7 +45,8 @@ var allSentences = map[string]sentences{
 	},
 }
 
-// worksheets writes a worksheet for each calculation, with the figures of its example below.
+// worksheets writes a worksheet for each calculation, with the figures of its example below, and with the picture that
+// they draw where there is one.
 func (d *drafter) worksheets(words sentences) (string, error) {
 	if len(d.With) == 0 {
 		return words.none, nil
@@ -60,6 +62,9 @@ func (d *drafter) worksheets(words sentences) (string, error) {
 			fmt.Fprintf(&b, "### %s\n\n", s.Title)
 		}
 		words.block(&b, e)
+		if drawing.Of(s.Name) != nil {
+			fmt.Fprintf(&b, "```drawing\nof: %s\n```\n\n", s.Name)
+		}
 		words.figures(&b, e)
 	}
 	return b.String(), nil

@@ -75,7 +75,7 @@ var ladder = map[string][]string{
 	"cmd/acreleaf/internal/licence":  nil,
 	"cmd/acreleaf/internal/desk":     {"book", "edition/site", "folder", "media", "message", "offline", "qrcode"},
 	"cmd/acreleaf/internal/draft": {"yamltext", "kind", "proof", "markdown", "page", "output", "config", "message",
-		"schema",
+		"schema", "drawing",
 		"calc/prose", "calc/sheet", "calc/unit"},
 	"cmd/acreleaf/internal/cli": {"book", "chromium", "edition/epub", "edition/handout", "edition/packet", "edition/site",
 		"proof", "desk", "draft", "folder", "licence", "record", "rows", "output", "message", "calc", "calc/prose",
