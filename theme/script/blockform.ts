@@ -1,6 +1,6 @@
 // The form of the page about one block: what nobody knows counts as a range.
 
-import { filled, word } from "./data";
+import { filled } from "./data";
 import { all, hide } from "./element";
 import { enter, type Entry, type Field } from "./field";
 import { edition, entryFor, entryOf, factOf, unitOfWorked } from "./facts";
@@ -90,7 +90,7 @@ function mountUnknown(field: Field, leaf: Field | undefined, later: () => boolea
   const line = box.querySelector(".lacking")!;
   const instead = box.querySelector(".instead");
   const first = box.hasAttribute("data-first");
-  const button = document.createElement("button");
+  const button = box.querySelector<HTMLElement>(":scope > button")!;
   let told = text.includes(" "); // a range says it; of a single number, only who pressed the button does
   const isUnknown = () => told && entries.some((entry) => field.entry().join() === entry.filter(Boolean).join());
   const isEmpty = () => !!instead && !field.element.value;
@@ -114,11 +114,7 @@ function mountUnknown(field: Field, leaf: Field | undefined, later: () => boolea
       put();
     }
   });
-  button.type = "button";
-  button.textContent = word("not-known");
-  button.setAttribute("aria-describedby", field.element.id);
   button.onclick = put;
-  box.append(button);
   field.element.addEventListener("change", () => (field.element.value || instead ? show() : put()));
   document.addEventListener("input", show);
   document.addEventListener("block", show);

@@ -122,7 +122,6 @@ export type Word =
   | "show-block"
   | "shows-block"
   | "to-example"
-  | "not-known"
   | "block-linked"
   | "block-old"
   | "by-spacing"

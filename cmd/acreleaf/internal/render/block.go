@@ -216,7 +216,20 @@ func (r *Renderer) asking(w *bytes.Buffer, a *Asking) {
 		comesTo(w, a.Tells)
 		w.WriteString(".</p>")
 	}
+	if a.Unknown != "" {
+		r.notKnown(w, g)
+	}
 	w.WriteString("</div>\n")
+}
+
+// notKnown writes the button for a fact that nobody knows. Its place is kept until the page is live.
+func (r *Renderer) notKnown(w *bytes.Buffer, g *Given) {
+	w.WriteString(`<button type="button"`)
+	flag(w, wire.LiveOnly)
+	attribute(w, "aria-describedby", g.ID)
+	w.WriteByte('>')
+	text(w, r.words.Block.NotKnown)
+	w.WriteString("</button>")
 }
 
 // comesTo writes what something comes to.

@@ -64,7 +64,6 @@ func (w *BlockWords) scriptWords() map[wire.Word]string {
 		wire.ShowBlock:     w.ShowBlock.pattern(),
 		wire.ShowsBlock:    w.ShowsBlock,
 		wire.ToExample:     w.ToExample,
-		wire.NotKnown:      w.NotKnown,
 		wire.BlockLinked:   w.BlockLinked.pattern(),
 		wire.BlockOld:      w.BlockOld,
 		wire.BySpacing:     w.BySpacing,

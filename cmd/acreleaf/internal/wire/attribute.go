@@ -143,7 +143,6 @@ const (
 	ShowBlock     Word = "show-block"
 	ShowsBlock    Word = "shows-block"
 	ToExample     Word = "to-example"
-	NotKnown      Word = "not-known"
 	BlockLinked   Word = "block-linked"
 	BlockOld      Word = "block-old"
 	BySpacing     Word = "by-spacing"
@@ -241,7 +240,7 @@ var (
 	WordsOfPractice = []Word{To, Decimal, Sometimes, Perhaps, Narrow, DayPattern, Months}
 	WordsOfWall     = append(slices.Clone(WordsOfPractice), Elapsed, Left, Over, Count, Counted, HeardOf, Cleared, PutBack)
 	WordsOfBlock    = []Word{ShowBlock, ShowsBlock, ToExample, BlockOld, BySpacing}
-	WordsOfBlocks   = []Word{LeftOut, Copied, InAddress, PutBack, NotKnown, BlockLinked, NameCut, BlockShown,
+	WordsOfBlocks   = []Word{LeftOut, Copied, InAddress, PutBack, BlockLinked, NameCut, BlockShown,
 		AnotherBlock, AsBefore, TheseToo, Untouched, ExampleShown, BlockKept, NameIt, BlockRenamed, BlockRemoved, OtherTab,
 		ShowIt, BlocksSaved, BlocksLoaded, BlocksLarge, BlocksDamaged, BlocksOther, BlocksNewer, BlocksNotKept, BlocksNotRead}
 	WordsOfCourse = []Word{PutBack, NotKept, NotReadable, Stays, OnCard, OnCardOpen, CardOf, BackToday, BackOn, OpenedOn,
