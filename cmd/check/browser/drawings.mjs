@@ -200,7 +200,7 @@ describe('pictures that numbers draw', { concurrency: 2 }, () => {
       await page.goto(`${origin}/guides/season-budget-${without}/`);
       const label = page.locator('.drawing svg > text.end').nth(3);
       const said = page.locator('.drawing .unseen p').first();
-      const [start, unit] = [/other credits none\. Left/, /other credits [^,.]*lb N\/ac/];
+      const [start, unit] = [/other credits none\. Left/, /other credits [^,.]*lb of nitrogen an acre/];
       assert.deepEqual([await label.evaluate(seen), (await said.ariaSnapshot()).match(start)?.length], [['–'], 1]);
       if (!script) {
         continue;

@@ -26,8 +26,9 @@ type DrawnValue struct {
 	Label string
 	Lang  string // of the label, where it is not that of the page
 	Shown Shown
-	There int  // the cell that is 0 while it is left out; -1 when it is always there
-	Out   bool // it is left out for the example
+	Said  Shown // the same with its unit in words, for the description
+	There int   // the cell that is 0 while it is left out; -1 when it is always there
+	Out   bool  // it is left out for the example
 }
 
 // Drawing writes a picture. Its shapes and its numbers follow the worksheet; without answers only its frame is left.

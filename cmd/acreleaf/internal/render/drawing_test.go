@@ -15,7 +15,10 @@ import (
 func drawn() *render.Drawing {
 	rule := drawing.Of("water-nitrogen")
 	value := func(cell int, label, number, unit string) *render.DrawnValue {
-		return &render.DrawnValue{Label: label, There: -1, Shown: render.Shown{Cell: cell, Text: number, After: unit}}
+		shown := render.Shown{Cell: cell, Text: number, After: unit}
+		said := shown
+		said.After += " of N"
+		return &render.DrawnValue{Label: label, There: -1, Shown: shown, Said: said}
 	}
 	return &render.Drawing{Index: 1, Sheet: 0, Rule: rule, Cells: " 4 5 6/7",
 		Places: rule.Work([]drawing.Number{{Low: 10, High: 10, There: true, Sure: true},
@@ -31,6 +34,7 @@ func writeDrawing(text string) []byte {
 	for _, v := range d.Values {
 		v.Label, v.Lang = text, text
 		v.Shown.Text, v.Shown.Before, v.Shown.After = text, text, text
+		v.Said = v.Shown
 	}
 	r, err := render.New(themeFiles, site())
 	if err != nil {
@@ -48,7 +52,8 @@ func TestDrawing(t *testing.T) {
 		`<figure class="drawing" data-sheet="0">`, `<figcaption>Nitrogen by depth of water</figcaption>`,
 		`aria-hidden="true"`, `<g data-drawn="water-nitrogen 4 5 6/7">`,
 		`<circle class="spot" cx="178" cy="143.2" r="5"/>`,
-		`The water brings <span data-show="5">2</span><span class="none">none</span><span class="of"> lb</span>. That is `,
+		`The water brings <span data-show="5">2</span>` +
+			`<span class="none">none</span><span class="of"> lb of N</span>. That is `,
 		`<tspan data-unit="mm of water">inches of water</tspan>`,
 		`<th scope="row">Water put on</th><td><span data-show="4">10</span><span class="of"> in</span></td>`,
 	} {
@@ -61,12 +66,12 @@ func TestDrawing(t *testing.T) {
 // Of a number that is not there the style shows no unit, and the description has a word.
 func TestDrawingWithoutANumber(t *testing.T) {
 	d := drawn()
-	d.Values["nitrogen"].Shown.Text = render.Absent
+	d.Values["nitrogen"].Shown.Text, d.Values["nitrogen"].Said.Text = render.Absent, render.Absent
 	var w bytes.Buffer
 	renderer(t, site()).Drawing(&w, d)
 	for _, want := range []string{
 		`<tspan class="void" data-show="6">–</tspan><tspan class="of"> lb</tspan></text>`,
-		`That is <span class="void" data-show="6">–</span><span class="none">none</span><span class="of"> lb</span> in`,
+		`That is <span class="void" data-show="6">–</span><span class="none">none</span><span class="of"> lb of N</span> in`,
 		`<td><span class="void" data-show="6">–</span><span class="of"> lb</span></td>`,
 		`<td><span data-show="4">10</span><span class="of"> in</span></td>`,
 	} {

@@ -80,7 +80,7 @@ func (r *Renderer) saidOf(w *bytes.Buffer, d *Drawing, said Sentence) {
 			default:
 				blank = d.Rule.Groups[group] + "-" + blank
 			}
-			drawnQuantity(w, "span", &d.Values[blank].Shown, r.words.Drawing.None)
+			drawnQuantity(w, "span", &d.Values[blank].Said, r.words.Drawing.None)
 		})
 		w.WriteString("</p>\n")
 	}

@@ -40,10 +40,7 @@ func drawingView(p *worksheet.Page, d *worksheet.Drawing) *render.Drawing {
 	}
 	v.Cells, v.Places = cells.String(), d.Rule.Work(numbers)
 	for _, name := range slices.Concat(d.Rule.Takes, d.Rule.Groups) {
-		v.Values[name] = drawnValue(p, bound, name)
-		if second := d.Rule.Also[name]; second != "" {
-			v.Values[name].Shown.Also = inSecond(o, name, second)
-		}
+		v.Values[name] = drawnValue(p, bound, name, d.Rule.Also[name])
 	}
 	for _, group := range d.Rule.Groups { // it is there with its first value
 		first := v.Values[group+"-"+d.Rule.Rows[0]]
@@ -81,16 +78,40 @@ func inSecond(o sheet.Outcome, name, second string) *render.Shown {
 	return s
 }
 
-// drawnValue is a value with what it is called.
-func drawnValue(p *worksheet.Page, b *worksheet.Bound, name string) *render.DrawnValue {
+// drawnValue is a value with what it is called. A given may have a second unit here.
+func drawnValue(p *worksheet.Page, b *worksheet.Bound, name, second string) *render.DrawnValue {
 	v := &render.DrawnValue{Label: book.Label(b.Sheet, name), Lang: labelLang(p, b, name), There: -1}
 	if cell, may := b.Use.There(name); may {
 		v.There, v.Out = cell, !p.Example(b).There(name)
 	}
 	if given := b.Sheet.FindGiven(name); given != nil && len(given.Choices) > 0 {
 		v.Shown = *chosen(p, b, given)
-	} else {
-		v.Shown = *shown(p.Example(b), name)
+		v.Said = v.Shown
+		return v
+	}
+	o := p.Example(b)
+	v.Shown = *shown(o, name)
+	if second != "" {
+		v.Shown.Also = inSecond(o, name, second)
+	}
+	v.Said = described(v.Shown, o, name, second)
+	return v
+}
+
+// described is a number with its units in words, as the description of a picture has it.
+func described(v render.Shown, o sheet.Outcome, name, second string) render.Shown {
+	if v.Day {
+		return v
+	}
+	own, language := o.Range(name).Unit, o.Use.Language()
+	v.Before, v.After = spokenAround(own, language)
+	if v.Also != nil {
+		other := *v.Also
+		if second == "" {
+			second = o.Use.Sheet.FindResult(name).Also
+		}
+		other.Before, other.After = spokenAround(unit.MustParse(second).Like(own), language)
+		v.Also = &other
 	}
 	return v
 }
