@@ -3,19 +3,32 @@ package render
 import (
 	"bytes"
 	"strings"
+	"unicode/utf8"
 
 	"acreleaf/cmd/acreleaf/internal/wire"
 )
 
-// workedFigure is how a figure that is tied to a worksheet begins, and ownNote the note with the reader's numbers.
+// workedFigure is how a figure that follows the reader's numbers begins, and ownNote the note with those numbers.
 const (
 	workedFigure = `<a class="worked"`
 	ownNote      = `<small class="margin own" role="note" hidden>`
 )
 
+// unbroken is the most letters of a figure in the prose that stay on one line: some two thirds of the narrowest column.
+const unbroken = 16
+
+// classOf gives the class of a figure in the prose, with a second one where its text is too long to stay on one line.
+func classOf(class, s string) string {
+	if utf8.RuneCountInString(s) > unbroken {
+		return class + " phrase"
+	}
+	return class
+}
+
 // Worked writes a number in the prose that is tied to a worksheet, as its author wrote it.
 func (r *Renderer) Worked(w *bytes.Buffer, f *Worked) {
-	w.WriteString(workedFigure)
+	w.WriteString("<a")
+	attribute(w, "class", classOf("worked", f.Text))
 	place(w, f.Href)
 	w.WriteByte('>')
 	text(w, f.Text)
@@ -54,7 +67,7 @@ func (r *Renderer) OwnNote(w *bytes.Buffer, list []Own) {
 
 // Sourced writes a number in the prose that was taken from a publication, and the number of that in the page's list.
 func (r *Renderer) Sourced(w *bytes.Buffer, f *Sourced) {
-	element(w, "b", "sourced", f.Text)
+	element(w, "b", classOf("sourced", f.Text), f.Text)
 	r.cite(w, f.Cite, f.Source)
 }
 
@@ -77,7 +90,9 @@ func (r *Renderer) SourceNote(w *bytes.Buffer, f *Sourced) {
 }
 
 // Recorded writes a number of the author's own records.
-func (r *Renderer) Recorded(w *bytes.Buffer, f *Recorded) { element(w, "b", "sourced", f.Text) }
+func (r *Renderer) Recorded(w *bytes.Buffer, f *Recorded) {
+	element(w, "b", classOf("sourced", f.Text), f.Text)
+}
 
 // RecordNote writes the note that says what a record is and of which day.
 func (r *Renderer) RecordNote(w *bytes.Buffer, f *Recorded) {
