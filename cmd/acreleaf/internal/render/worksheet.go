@@ -145,7 +145,7 @@ func (r *Renderer) constants(w *bytes.Buffer, list []Constant) {
 		return
 	}
 	w.WriteString(`<div class="constants">`)
-	element(w, "h3", "", r.words.Worksheet.Constants)
+	element(w, "h2", "", r.words.Worksheet.Constants)
 	w.WriteByte('\n')
 	r.constantList(w, list)
 	w.WriteString("</div>\n")
