@@ -75,19 +75,22 @@ function find(terms: Term[], typed: string[]): [found: Term[], whole: boolean] {
   return [near.slice(0, NEAREST).filter(({ by }) => by && by * 2 > near[0]!.by).map(({ term }) => term), false];
 }
 
+/** Puts a word into a way to an index. In a file with all pages the way has another part, which says which page. */
+function carry(way: HTMLAnchorElement, typed: string): void {
+  way.hash = way.hash.split("?")[0] + (typed && "?" + encodeURIComponent(typed));
+}
+
 function mount(index: HTMLElement): void {
   const terms = all("section > ul > li", index).map((element): Term => {
     const text = all("b", element).map((one) => one.textContent!).join(" ");
     return { element, text: fold(element.querySelector("b")!.textContent!), words: wordsOf(text) };
   });
   let first: HTMLElement | undefined; // where the box leads
-  const place = document.querySelector(".find")!;
-  const box = makeBox(place, () => {
+  const [place, , told, none, near] = all(".find :is(div, p)");
+  const box = makeBox(place!, () => {
     keep();
     wayOf(first)?.click();
   });
-  const told = place.appendChild(document.createElement("p"));
-  told.role = "status";
 
   /** The words that a word leads to. */
   const seen = (element: HTMLElement): HTMLElement[] =>
@@ -111,8 +114,10 @@ function mount(index: HTMLElement): void {
     terms.forEach(({ element }) => hide(element, !shown.has(element)));
     all("section", index).forEach((section) => hide(section, !section.querySelector(":scope > ul > li:not([hidden])")));
     hide(index.querySelector("nav"), typed.length > 0);
-    const none = word("none-found") + (found.length ? " " + word("nearest-words") : "");
-    told.textContent = !typed.length ? "" : every ? filled("found-words", { number: "" + found.length }) : none;
+    told!.textContent = typed.length && every ? filled("found-words", { number: "" + found.length }) : "";
+    hide(none!, every);
+    hide(near!, every || !found.length);
+    all<HTMLAnchorElement>("a", none).forEach((way) => carry(way, box.value));
   }
   function take(): void {
     if (location.hash.startsWith(MARK)) {
@@ -136,11 +141,10 @@ function start(): void {
   if (index) {
     mount(index);
   } else if (way) {
-    const { hash } = way; // of a file with all pages, in which it says which page
     makeBox(document.querySelector(".foot")!, (typed) => {
-      way.hash = hash + (typed && "?" + encodeURIComponent(typed));
+      carry(way, typed);
       way.click();
-      way.hash = hash; // for one who comes back
+      carry(way, ""); // for one who comes back
     });
   }
   classList.remove(NARROWING);

@@ -195,8 +195,6 @@ export type Word =
   | "find-word"
   | "find-go"
   | "found-words"
-  | "none-found"
-  | "nearest-words"
 ;
 
 /** Data is the data block of a page: the module that works every worksheet, and which cells of it the script must know.

@@ -163,23 +163,49 @@ export function words(origin, reader) {
     await page.goto(`${origin}/terms/`);
     const all = await shown(page).count();
     const letters = page.locator('.terms nav');
-    const told = page.locator('.find [role=status]');
+    const told = () => page.locator('.find [role=status]').innerText();
     await page.locator('.find input').fill('nitrrate');
-    assert.match(await told.textContent(), /No word here begins with that/);
+    assert.match(await told(), /^No word here begins with that\..*The nearest ones are:$/s);
     assert.ok((await shown(page).allTextContents()).some((text) => text.startsWith('nitrate')), 'nitrate is not near nitrrate');
     await page.locator('.find input').fill('xqzj');
     assert.equal(await shown(page).count(), 0);
+    assert.doesNotMatch(await told(), /nearest/);
     await page.locator('.find input').press('Enter');
     assert.match(page.url(), /\/terms\/#\?xqzj$/);
     await page.locator('.find input').fill('chemi');
+    assert.equal(await told(), 'Words found: 1');
     assert.deepEqual(await shown(page).locator('> b').allTextContents(), ['chemigation', 'injecting']);
     assert.ok(!await letters.isVisible());
     await page.locator('.find input').fill(' ');
-    assert.equal(await shown(page).count(), all);
+    assert.deepEqual([await shown(page).count(), await told()], [all, '']);
     assert.ok(await letters.isVisible());
     await page.goto(`${origin}/terms/#?%E0%A4%A`); // no text has these bytes
     await page.reload();
     assert.equal(await shown(page).count(), all);
+  });
+
+  test('a word of the other language leads to the index in that language, with the word', async (t) => {
+    for (const [from, typed, way, to, first] of [
+      ['terms/', 'pozo', 'Búsquela en el índice en español', 'es/terminos/', 'pozo'],
+      ['es/terminos/', 'manure', 'Look for it in the English index', 'terms/', 'manure'],
+    ]) {
+      const page = await reader(t, 'fr-FR', { viewport: { width: 320, height: 640 } });
+      const asked = [];
+      page.on('request', (request) => asked.push(request.url()));
+      await page.goto(`${origin}/${from}`);
+      const link = page.getByRole('link', { name: way });
+      assert.ok(!await link.isVisible(), `${from} has the way before a word is typed`);
+      await page.locator('.find input').fill('nitr');
+      assert.ok(!await link.isVisible(), `${from} has the way beside what it found`);
+      await page.locator('.find input').fill(typed);
+      assert.ok((await link.boundingBox()).height >= 44, 'the way is too low for a finger');
+      assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= 320), 'the page scrolls sideways');
+      await link.click();
+      await page.waitForURL(`${origin}/${to}#?${typed}`);
+      assert.equal(await page.locator('.find input').inputValue(), typed);
+      assert.match((await shown(page).locator('> b').allTextContents()).join(), RegExp(`\\b${first}\\b`));
+      assert.deepEqual(asked.filter((url) => url.includes(typed)), [], 'a word went to the server');
+    }
   });
 
   test('without a script the index is whole', async (t) => {

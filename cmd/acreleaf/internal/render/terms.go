@@ -24,11 +24,11 @@ type TermsWords struct {
 	Found   Sentence `yaml:"found" blanks:"number"`
 	None    string   `yaml:"none"`
 	Nearest string   `yaml:"nearest"`
+	Here    string   `yaml:"here"` // in the index of another language: the way to this one
 }
 
 func (t *TermsWords) scriptWords() map[wire.Word]string {
-	return map[wire.Word]string{wire.FindWord: t.Find, wire.FindGo: t.Go, wire.FoundWords: t.Found.pattern(),
-		wire.NoneFound: t.None, wire.NearestWords: t.Nearest}
+	return map[wire.Word]string{wire.FindWord: t.Find, wire.FindGo: t.Go, wire.FoundWords: t.Found.pattern()}
 }
 
 // Terms is the index of terms of a language.
@@ -62,7 +62,8 @@ func (r *Renderer) Terms(w *bytes.Buffer, t *Terms) {
 		if t.isLong() {
 			class = "terms long"
 		}
-		w.WriteString("<div class=\"find\"></div>\n<div")
+		r.find(w, t)
+		w.WriteString("<div")
 		attribute(w, "class", class)
 		w.WriteString(" id=\"terms\">\n<nav")
 		attribute(w, "aria-label", words.Letters)
@@ -87,6 +88,28 @@ func (r *Renderer) Terms(w *bytes.Buffer, t *Terms) {
 		}
 		w.WriteString("</div>\n")
 	}})
+}
+
+// find writes the place of the box to find a word, and below it what the script has to say. It shows the ways to the
+// index in other languages, with the word in them, when this one does not have it.
+func (r *Renderer) find(w *bytes.Buffer, t *Terms) {
+	w.WriteString("<div class=\"find\">\n<div></div>\n<div role=\"status\">\n<p></p>\n<p hidden>")
+	text(w, r.words.Terms.None)
+	w.WriteByte(' ')
+	for _, l := range t.Page.Languages {
+		if !l.Current && l.Lacks == "" {
+			w.WriteString("<a")
+			attribute(w, "href", l.Href)
+			attribute(w, "hreflang", l.Code)
+			attribute(w, "lang", l.Code)
+			w.WriteByte('>')
+			text(w, l.Index)
+			w.WriteString("</a> ")
+		}
+	}
+	w.WriteString("</p>\n<p hidden>")
+	text(w, r.words.Terms.Nearest)
+	w.WriteString("</p>\n</div>\n</div>\n")
 }
 
 // isLong says whether there is more in the index than a browser lays out at once without a wait.

@@ -53,6 +53,9 @@ type Language struct {
 	Address    string // way from the site's root to its twin, for hreflang: "es/guides/soil/"
 	Current    bool   // the language of this page
 
+	// Index leads from the index of words to that one, in that language.
+	Index string
+
 	// Lacks says, in that language, that there is no twin in it. Name and Href are then those of its home page.
 	Lacks string
 }

@@ -216,11 +216,9 @@ const (
 	EditionLater  Word = "edition-later"
 	EditionFailed Word = "edition-failed"
 
-	FindWord     Word = "find-word"
-	FindGo       Word = "find-go"
-	FoundWords   Word = "found-words"
-	NoneFound    Word = "none-found"
-	NearestWords Word = "nearest-words"
+	FindWord   Word = "find-word"
+	FindGo     Word = "find-go"
+	FoundWords Word = "found-words"
 )
 
 // WordsOfPage are those of the script that makes a page live, WordsOfAfter those of the one that comes after,
@@ -249,5 +247,5 @@ var (
 	WordsOfDrawing = []Word{Months}
 	WordsOfOffline = []Word{Offline, KeepAll, KeepRest, Keeping, KeepPage, KeepNone, KeepWhole, KeepDrop,
 		KeepGone, KeepSignal, KeepChanged, KeepRoom, KeepRefused, Size, Edition, EditionUse, EditionLater, EditionFailed}
-	WordsOfFind = []Word{FindWord, FindGo, FoundWords, NoneFound, NearestWords}
+	WordsOfFind = []Word{FindWord, FindGo, FoundWords}
 )

@@ -20,7 +20,8 @@ func (e *edition) languages(
 		if r == nil {
 			return nil // there is a fault
 		}
-		view := render.Language{Code: language, Name: r.Words().Page.Language, Current: code == from.Language}
+		view := render.Language{Code: language, Name: r.Words().Page.Language, Current: code == from.Language,
+			Index: r.Words().Terms.Here}
 		to, found := twin(language)
 		switch {
 		case view.Current:
