@@ -6,6 +6,7 @@ import { all } from "./element";
 import { edition, entryFor, factOf, once } from "./facts";
 import { enter, type Entry, type Field } from "./field";
 import { linked } from "./fillin";
+import { LINK } from "./kept";
 import { wayHere } from "./key";
 import type { Page } from "./page";
 
@@ -40,14 +41,14 @@ export function showBlock(page: Page, then: () => void): void {
     const one = document.createElement("button");
     one.type = "button";
     one.textContent = text;
-    one.onclick = (event) => {
-      event.stopPropagation();
-      act();
-    };
+    one.onclick = act;
     return one;
   };
   const name = () => (kept.page ? linked(kept.page, block.name) : block.name);
-  const offer = (): void => line.replaceChildren(button(filled("show-block", { name: block.name }), show));
+  const offer = (): void => {
+    const one = button(filled("show-block", { name: block.name }), show);
+    location.hash.startsWith(LINK) ? line.append(" ", one) : line.replaceChildren(one); // a link has said what it brought
+  };
   const show = (): void => {
     const unfit = enter(taken.map(([field]) => field), taken.map(([, entry]) => entry));
     unfit.forEach((field) => field.reset());
@@ -72,6 +73,7 @@ export function showBlock(page: Page, then: () => void): void {
     fields.forEach((field) => field.reset());
     mark(BACK);
     then();
+    line.replaceChildren();
     offer();
   };
   if (!taken.length) {

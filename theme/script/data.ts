@@ -4,13 +4,11 @@ import type { Data, Word } from "./wire";
 
 declare const words: Record<Word, string>; // the press writes them before the script
 
-const block = document.getElementById("module");
-
 /** The data of a page, with an empty list for each that is not in it. */
 export type Whole = Required<Data>;
 
 /** The page's data, or null on a page that has none. */
-export const readData = (): Whole | null =>
+export const readData = (block = document.getElementById("module")): Whole | null =>
   block && { fixed: [], guards: [], trends: [], tables: [], exercises: [], ...JSON.parse(block.textContent!) };
 
 /** A word or a sentence of the page's language, for what the script writes itself. */

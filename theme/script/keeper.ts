@@ -11,8 +11,8 @@ const PAUSE = 300; // milliseconds after the last change, before the numbers are
 export interface Keeper {
   /** The fragment with what is not the example's; "" for nothing. */
   fragment(): string;
-  /** Puts them into the address and copies it; gives what there is to say of that. */
-  link(): Promise<Word>;
+  /** Puts them into the address and copies it; gives the sentence about that. */
+  link(): Promise<string>;
   readonly edition: string;
 }
 
@@ -25,7 +25,8 @@ export function makeKeeper(fields: Field[], then: () => void): Keeper {
   const line = document.getElementById("state")!;
   const here = () => location.href.split("#")[0];
   const linked = () => location.hash.startsWith(LINK);
-  const say = (name: Word) => (line.textContent = word(name));
+  const tell = (text: string) => (line.textContent = text);
+  const say = (name: Word) => tell(word(name));
   let timer: number | undefined;
   let keeps = true;
 
@@ -89,13 +90,13 @@ export function makeKeeper(fields: Field[], then: () => void): Keeper {
     link() {
       keepNow();
       setAddress(here() + keeper.fragment());
-      return copy(location.href).then(() => "copied", () => "in-address");
+      return copy(location.href).then(() => word("copied"), () => word("in-address"));
     },
   };
   all("[data-link]").forEach((button) => {
     button.onclick = (event) => {
       event.stopPropagation();
-      keeper.link().then(say);
+      keeper.link().then(tell);
     };
   });
   return keeper;

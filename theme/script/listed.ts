@@ -44,11 +44,10 @@ export function nameEntries(record: URLSearchParams, fields: Field[]): void {
 /** What of a page is not the example's, by places; "" for nothing. */
 export function listEntries(fields: Field[], edition: string): string {
   const entries = fields.map((field) => {
-    const [text, unit] = field.entry();
-    const [printed, printedUnit] = printedEntry(field);
+    const [text] = field.entry();
     const { list, chosen } = listOf(field);
-    return text === printed && unit === printedUnit ? ""
-      : (chosen ? "" : text.replace(/[_*]/g, "?")) + UNIT + (list?.selectedIndex ?? "");
+    return field.changed || (list && list.selectedIndex !== printedIndex(list)) // a number may be the same in another unit
+      ? (chosen ? "" : text.replace(/[_*]/g, "?")) + UNIT + (list?.selectedIndex ?? "") : "";
   });
   return entries.some(Boolean) ? `${new URLSearchParams({ [EDITION]: edition, [LISTED]: entries.join(NEXT) })}` : "";
 }

@@ -13,6 +13,8 @@ export interface Page {
   machine: Machine;
   /** The name of the block whose numbers the page shows; "" for none. Only a page that has one says it. */
   block?: () => string;
+  /** What a link with its numbers must fit. What takes the page along says it. */
+  edition?: string;
 }
 
 /** A part of the page that is mounted on an element and follows one worksheet, or more. */

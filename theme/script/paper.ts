@@ -3,11 +3,11 @@
 import { filled, word } from "./data";
 import { all, hide } from "./element";
 import type { Keeper } from "./keeper";
-import { LINK } from "./kept";
+import { BLOCK_NAME, LINK } from "./kept";
 import { listEntries } from "./listed";
 import type { Page } from "./page";
 import { codeOf, type Code } from "./qr";
-import { liveAddress, whose } from "./source";
+import { blockOf, linkedName, liveAddress, whose } from "./source";
 import { mountTake } from "./take";
 
 const SVG = "http://www.w3.org/2000/svg";
@@ -17,6 +17,7 @@ const LEAST = 22; // millimeters of a code
 const SHORT = 6; // letters that the printed field of a number has room for
 
 globalThis.comePaper = (page, keeper) => {
+  page.edition = keeper?.edition;
   mountTake(page, keeper);
   all("[data-print]").forEach((button) => (button.onclick = printAll));
   const [top, foot] = [makeElement("p", "whose"), makeElement("div", "way-back")];
@@ -30,6 +31,9 @@ globalThis.comePaper = (page, keeper) => {
     foot.replaceChildren(...leadBack(page, keeper, from));
     all<HTMLInputElement>(".field input").forEach((input) => input.value.length > SHORT && (input.size = input.value.length));
   };
+  const sayWhose = () => linkedName(page) && document.getElementById("state")!.append(" ", whose(page));
+  sayWhose();
+  addEventListener("hashchange", sayWhose);
   document.body.classList.add("paper");
 };
 
@@ -42,8 +46,10 @@ function makeElement(name: string, className: string): HTMLElement {
 /** The code with a sentence, or a sentence that says why there is none. */
 function leadBack(page: Page, keeper: Keeper | undefined, from: string): Element[] {
   const address = liveAddress();
-  const numbers = keeper && listEntries(page.fields, keeper.edition);
-  const code = address && codeOf(address + (numbers ? LINK + numbers : ""));
+  const numbers = keeper ? listEntries(page.fields, keeper.edition) : "";
+  const link = address + (numbers && LINK + numbers);
+  const name = numbers && blockOf(page);
+  const code = address && (name && codeOf(`${link}&${BLOCK_NAME}=${encodeURIComponent(name)}`) || codeOf(link));
   const sentence = document.createElement("p");
   const says = code ? word(page.fields.length ? "code" : "code-page") : address ? filled("code-full", { address }) : word("no-address");
   sentence.textContent = `${from} ${says}`.trim();

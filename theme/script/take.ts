@@ -62,7 +62,7 @@ function mountRow(opener: HTMLElement, page: Page, keeper?: Keeper): void {
     }],
   ];
   if (keeper && location.protocol !== "file:") {
-    actions.unshift([word("link-numbers"), () => void keeper.link().then((what) => tell(word(what)))]);
+    actions.unshift([word("link-numbers"), () => void keeper.link().then(tell)]);
   }
   const parts = [...actions.map(([name, action]) => button(name, action)), said];
   parts.forEach((part) => (part.hidden = true));

@@ -85,7 +85,7 @@ async function printed(t, page, format) {
   return { text: run('pdftotext', file, '-').replace(/\s+/g, ' '), codes: codes.trim().split('\n').filter(Boolean) };
 }
 
-// What is printed: the page, what is done there, and whose numbers the paper says it has.
+// What is printed: the page, what is done there, whose numbers the paper says it has, and the name of their block.
 const nothing = () => {};
 const keepBlock = (page) => page.addInitScript(() => localStorage.setItem('blocks /', JSON.stringify({
   version: 1, current: 0, page: '/block/', blocks: [{
@@ -97,18 +97,18 @@ const cases = [
   ['guides/soil/', 'Letter', nothing, nothing, /These are the example's numbers/],
   ['es/guides/suelo/', 'A4', nothing, (page) => put(page, 'soil-nitrate', '3 a 4'), /números propios del lector/],
   ['guides/season/', 'A4', nothing, (page) => put(page, 'soil-nitrate', '12.5'), /a reader's own numbers/],
-  ['guides/plan/', 'Letter', keepBlock, nothing, /numbers of the block North 12/],
+  ['guides/plan/', 'Letter', keepBlock, nothing, /numbers of the block North 12/, 'North 12'],
   ['block/', 'Letter', nothing, async (page) => {
     await page.fill('#block-name', 'Río & "sur"');
     await page.click('.keep');
     await page.selectOption('#spacing-pattern', { index: 1 });
     await page.selectOption('[data-unit-for=spacing-row]', { index: 2 });
     await put(page, 'well-nitrate', '<5');
-  }, /numbers of the block Río & "sur"/],
+  }, /numbers of the block Río & "sur"/, 'Río & "sur"'],
 ];
 
 describe('a printed page leads back to its numbers', () => {
-  for (const [way, format, before, change, whose] of cases) {
+  for (const [way, format, before, change, whose, name] of cases) {
     test(`${way} on ${format}`, async (t) => {
       const { page, faults } = await open(t, `${origin}/${way}`, before);
       await change(page);
@@ -120,10 +120,66 @@ describe('a printed page leads back to its numbers', () => {
       const back = await open(t, link);
       assert.deepEqual(await shown(back.page), await shown(page));
       assert.equal(back.page.url(), link, 'the address has lost its numbers');
+      const record = new URLSearchParams(new URL(link).hash);
+      assert.equal(record.get('block'), name ?? null);
+      if (name) {
+        assert.ok((await back.page.textContent('#state')).endsWith(`came with the link. Check that they are the ones you want. `
+          + `These are the numbers of the block ${name}.`), await back.page.textContent('#state'));
+        const again = await printed(t, back.page, format);
+        assert.match(again.text, whose);
+        assert.deepEqual(again.codes, [link]);
+      }
       assert.deepEqual([...faults, ...back.faults], []);
       t.diagnostic(`${way}: ${link.length} bytes`);
     });
   }
+
+  test('the name of a block is text, without what turns it round, and only while its numbers are there', async (t) => {
+    const { page } = await open(t, `${origin}/guides/soil/`);
+    await put(page, 'soil-nitrate', '12');
+    const { codes: [link] } = await printed(t, page, 'Letter');
+    const { page: other, faults } = await open(t, `${link}&block=${encodeURIComponent(`<b>\u202e${'ñ'.repeat(60)}`)}`);
+    assert.ok((await other.textContent('#state')).endsWith(`the block <b>${'ñ'.repeat(47)}.`));
+    assert.equal(await other.locator('#state b').count(), 0);
+    await put(other, 'soil-nitrate', '13');
+    const changed = await printed(t, other, 'Letter');
+    assert.match(changed.text, /a reader's own numbers/);
+    assert.doesNotMatch(changed.codes[0], /block=/);
+    const { page: wrong } = await open(t, `${link.replace(/edition=\w+/, 'edition=zz')}&block=North`);
+    assert.doesNotMatch(await wrong.textContent('#state'), /North/);
+    assert.match((await printed(t, wrong, 'Letter')).text, /the example's numbers/);
+    assert.deepEqual(faults, []);
+  });
+
+  test('a link beside a block of this device says whose numbers it brought until the other block is asked for', async (t) => {
+    const { page } = await open(t, `${origin}/guides/soil/`);
+    await put(page, 'soil-nitrate', '12');
+    const { codes: [link] } = await printed(t, page, 'Letter');
+    const { page: other } = await open(t, `${link}&block=South`, keepBlock);
+    const state = () => other.textContent('#state');
+    await other.waitForSelector('#state button');
+    await other.waitForFunction(() => /block South/.test(document.getElementById('state').textContent));
+    assert.match(await state(), /Show block North 12/);
+    await other.click('#state button >> text=North 12');
+    assert.match(await state(), /^Shows block North 12/);
+    await other.click('#state button');
+    assert.equal(await state(), 'Show block North 12');
+    assert.match((await printed(t, other, 'Letter')).text, /the example's numbers/);
+  });
+
+  test('a name that makes a code too long is left out of it', async (t) => {
+    const { page } = await open(t, `${origin}/block/`);
+    await page.fill('#block-name', '🌳'.repeat(25));
+    await page.click('.keep');
+    await page.evaluate(() => {
+      const fields = [...document.querySelectorAll('.known input[data-cell]:not([type=date])')];
+      fields.slice(0, 9).forEach((field) => { field.value = '1'.repeat(30); });
+      fields[0].dispatchEvent(new Event('input', { bubbles: true }));
+    });
+    const { codes: [link] } = await printed(t, page, 'Letter');
+    assert.match(link, /listed=/);
+    assert.doesNotMatch(link, /block=/);
+  });
 
   test('a page printed as soon as it is open has its code, and nothing moves when what makes it comes', async (t) => {
     const places = [];

@@ -45,11 +45,11 @@ const tsconfig = `{"compilerOptions": {"useDefineForClassFields": false}}`
 
 // ownProperties matches names that only the scripts give to properties, and read, so that they may be shortened. No
 // name of the page's data, of the browser or of the language may be among them.
-const ownProperties = "^(again|amount|asked|assume|bare|below|cell|changed|chosen|due|element|end|endless|ends|" +
-	"enter|entry|example|faulty|fields|fill|followed|forget|formula|formulas|fresh|grid|guard|hold|input|inputs|" +
-	"instead|kept|kind|last|line|lines|lists|lock|look|marked|money|most|news|note|own|owns|parted|partly|" +
-	"parts|per|place|printed|refusal|refused|reset|result|results|ring|run|said|scale|second|seen|shape|sheet|" +
-	"sides|slopes|sums|table|tabled|tell|terms|texts|typed|unit|units|update|usual|waiting|when|why|words|work|" +
+const ownProperties = "^(again|amount|asked|assume|bare|below|cell|changed|chosen|dark|due|element|end|" +
+	"endless|ends|enter|entry|example|faulty|fields|fill|followed|forget|formula|formulas|fragment|fresh|grid|guard|" +
+	"hold|input|inputs|instead|kept|kind|last|line|lines|lists|lock|look|marked|money|most|news|note|own|owns|parted|" +
+	"partly|parts|per|place|printed|refusal|refused|reset|result|results|ring|run|said|scale|second|seen|shape|sheet|" +
+	"sides|slopes|sums|table|tabled|taken|tell|terms|texts|typed|unit|units|update|usual|waiting|when|why|words|work|" +
 	"works|worksheet|write|yours)$"
 
 // entries are what is bundled, and how it is named.
