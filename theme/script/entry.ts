@@ -115,6 +115,7 @@ export function makeNumberField(input: HTMLInputElement): Field {
       load(RANGES);
     }
     showBelow(numbers);
+    show(numbers);
   };
 
   /**
@@ -135,8 +136,9 @@ export function makeNumberField(input: HTMLInputElement): Field {
     hide(below, !shown);
   };
 
-  const show = (): void => {
+  const show = (numbers: Typed | null): void => {
     field.faulty = reason !== null;
+    field.typed = field.faulty || day || !numbers ? undefined : [numbers.low, numbers.high];
     field.changed = field.faulty || !same(value, start);
     hide(fault, !field.faulty);
     input.style.minWidth = `calc(${Math.min(typed!.length, LONGEST)}ch + 1.25rem)`; // "0 to 10" may not look like "0 to 1"
@@ -167,7 +169,6 @@ export function makeNumberField(input: HTMLInputElement): Field {
       }
       typed = text;
       take(chosen && !late);
-      show();
       return true;
     },
     write(ends, example) {

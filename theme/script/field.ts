@@ -7,6 +7,7 @@ export interface Field {
   readonly inputs: number[]; // the cells that it fills
   faulty: boolean; // the entry cannot be used; the last good value is kept
   changed: boolean; // it is not the example's
+  typed?: number[]; // the two ends of a number that can be used, in the unit of the field
 
   /** Takes in what is in the field now; says whether that is news. */
   read(): boolean;

@@ -1,12 +1,13 @@
 // A worksheet as texts: what is given and what is answered, with the numbers that the page shows.
 
+import { word } from "./data";
 import { all } from "./element";
 import type { Field } from "./field";
 
 const NONE = "–"; // what is printed for no number
 
-/** A number with its name and its unit. */
-export type Named = [name: string, value: string, unit: string];
+/** A number with its name and its unit, and its ends: one or two. */
+export type Named = [name: string, value: string, unit: string, ends: (string | number)[]];
 
 /** What of an element is shown, without what screen readers alone have. */
 export function shownText(element: Element | null): string {
@@ -21,17 +22,18 @@ function amount(name: string, printed: Element): Named {
   rest.querySelectorAll("[hidden]").forEach((part) => part.remove());
   const numbers = all<Element>("[data-show]", rest);
   numbers.forEach((number) => number.remove());
-  const value = numbers.map((number) => number.textContent!).join(" ");
-  return [name, value === NONE ? "" : value.replace(/(\d),(?=\d{3})/g, "$1"), shownText(rest)];
+  const text = numbers.map((number) => number.textContent!).join(" ");
+  const value = text === NONE ? "" : text.replace(/(\d),(?=\d{3})/g, "$1");
+  return [name, value, shownText(rest), value.split(` ${word("to")} `)];
 }
 
 /** What is given: in fields, wherever they are, and by other worksheets. */
 export function givens(worksheet: Element, fields: Field[]): Named[] {
   return [
     ...fields.map((field): Named => {
-      const { element } = field;
+      const { element, typed } = field;
       const [text, unit] = field.entry();
-      return [shownText(element.labels![0]!), text, unit ?? shownText(element.parentElement!.querySelector(".unit"))];
+      return [shownText(element.labels![0]!), text, unit ?? shownText(element.parentElement!.querySelector(".unit")), typed ?? [text]];
     }),
     ...all(".given .linked", worksheet).map((line) => amount(shownText(line.querySelector("b")), line.querySelector(".figure")!)),
   ];

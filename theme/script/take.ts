@@ -7,7 +7,7 @@ import { wayHere } from "./key";
 import { copy, type Keeper } from "./keeper";
 import type { Page } from "./page";
 import { isVoid } from "./sheets";
-import { answers, givens, shownText } from "./sheettext";
+import { answers, givens, shownText, type Named } from "./sheettext";
 import { liveAddress, whose } from "./source";
 
 /** Mounts what the button at the foot of each worksheet opens. */
@@ -29,7 +29,7 @@ function mountRow(opener: HTMLElement, page: Page, keeper?: Keeper): void {
   };
 
   const asText = (): string => {
-    const line = (named: string[]) => `${named[0]}: ${named[1]} ${named[2]}`.trim();
+    const line = (named: Named) => `${named[0]}: ${named[1]} ${named[2]}`.trim();
     return [shownText(title), ...answers(worksheet).map(line),
       ...all(".words > p, .signals > *, .remarks > *", worksheet).filter((one) => !one.hidden).map(shownText),
       ...given().map(line), whose(page), address()].filter(Boolean).join("\n");
@@ -38,12 +38,13 @@ function mountRow(opener: HTMLElement, page: Page, keeper?: Keeper): void {
     const [about, ...names] = word("about").split(", ");
     const facts = [shownText(document.querySelector("h1")), shownText(title), address(), keeper?.edition ?? "",
       document.querySelector<HTMLTimeElement>(".facts time")?.dateTime ?? "", word("point"), whose(page)];
-    const part = (selector: string) => shownText(worksheet.querySelector(`${selector} h3`));
+    const rows = (selector: string, list: Named[]) => list.map(([name, , unit, [from, to = from]]) =>
+      [shownText(worksheet.querySelector(selector + " h3")), name, `${from}`, `${to}`, unit]);
     return csv([
       word("columns").split(", "),
-      ...given().map((named) => [part(".given"), ...named]),
-      ...answers(worksheet).map((named) => [part(".answer"), ...named]),
-      ...names.map((name, i) => [about!, name, facts[i]!, ""]),
+      ...rows(".given", given()),
+      ...rows(".answer", answers(worksheet)),
+      ...names.map((name, i) => [about!, name, facts[i]!, "", ""]),
     ]);
   };
 

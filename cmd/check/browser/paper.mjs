@@ -268,7 +268,7 @@ describe('a worksheet goes along', () => {
     assert.ok(file.endsWith('\r\n') && !/[^\r]\n/.test(file));
     const rows = file.slice(1).trimEnd().split('\r\n').map((row) =>
       [...row.matchAll(/(?:^|,)(?:"((?:[^"]|"")*)"|([^",]*))/g)].map(([, quoted, plain]) => quoted?.replaceAll('""', '"') ?? plain));
-    assert.ok(rows.every((row) => row.length === 4), file);
+    assert.ok(rows.every((row) => row.length === 5), file);
     return { rows, name: saved.suggestedFilename() };
   };
 
@@ -279,9 +279,9 @@ describe('a worksheet goes along', () => {
     const { rows, name } = await table(page, 'Save as CSV');
     assert.equal(name, 'soil-soil.csv');
     assert.deepEqual(rows.slice(0, 5), [
-      ['part', 'name', 'value', 'unit'],
-      ['Given', 'Nitrate on the report', '12.5', 'ppm NO3-N'], ['Given', 'Depth of the sample', '24', 'in'],
-      ['Given', 'Bulk density, if you have it', '', 'g/cm3'], ['Answer', 'Nitrogen in this layer', '100', 'lb N/ac present'],
+      ['part', 'name', 'from', 'to', 'unit'],
+      ['Given', 'Nitrate on the report', '12.5', '12.5', 'ppm NO3-N'], ['Given', 'Depth of the sample', '24', '24', 'in'],
+      ['Given', 'Bulk density, if you have it', '', '', 'g/cm3'], ['Answer', 'Nitrogen in this layer', '100', '100', 'lb N/ac present'],
     ]);
     const facts = Object.fromEntries(rows.slice(5).map(([, name, value]) => [name, value]));
     assert.match(facts.address, new RegExp(`^${origin}/guides/soil/#numbers&.*soil-nitrate=12\\.5`));
@@ -291,13 +291,29 @@ describe('a worksheet goes along', () => {
     assert.deepEqual(faults, []);
   });
 
+  test('with both ends of a range, however it is typed', async (t) => {
+    const { page } = await open(t, `${origin}/guides/soil/`);
+    await put(page, 'soil-depth', '12');
+    const { page: spanish } = await open(t, `${origin}/es/guides/suelo/`);
+    await put(spanish, 'soil-depth', '12');
+    for (const [typed, from, to, low, high] of [['0 to 10', '0', '10', '0', '40'], ['3–4', '3', '4', '12', '16'], ['2 1/2-3', '2.5', '3', '10', '12'],
+      ['3 ppm to 4 ppm', '3', '4', '12', '16'], ['<5', '0', '5', '0', '20'], ['190 to 200', '190', '200', '760', '800'], ['9', '9', '9', '36', '36']]) {
+      for (const [one, save] of [[page, 'Save as CSV'], [spanish, 'Guardar como CSV']]) {
+        await put(one, 'soil-nitrate', typed);
+        await one.waitForFunction(() => !document.getElementById('soil-nitrate').hasAttribute('aria-invalid'));
+        const { rows } = await table(one, save);
+        assert.deepEqual([rows[1].slice(2, 4), rows[4].slice(2, 4)], [[from, to], [low, high]], typed);
+      }
+    }
+  });
+
   test('in Spanish, and with nothing that a spreadsheet runs', async (t) => {
     const { page } = await open(t, `${origin}/es/guides/suelo/`);
     for (const [typed, cell] of [['=HYPERLINK("a,b")', `'=HYPERLINK("a,b")`], ['+1', `'+1`], ['@x', `'@x`], [' -2+3', `'-2+3`], ['-2', '-2']]) {
       await put(page, 'soil-nitrate', typed);
       const { rows } = await table(page, 'Guardar como CSV');
       assert.equal(rows[1][2], cell);
-      assert.deepEqual(rows[0], ['parte', 'nombre', 'valor', 'unidad']);
+      assert.deepEqual(rows[0], ['parte', 'nombre', 'desde', 'hasta', 'unidad']);
       assert.equal(rows[4][2], typed === '+1' ? rows[4][2] : '', 'an answer beside a number that cannot be used');
       assert.ok(rows.some(([, name, value]) => name === 'signo decimal' && value === 'punto'));
     }

@@ -232,7 +232,7 @@ var (
 		Sometimes, SetAside, Needed, UseAgain, Perhaps, Narrow, DayPattern, Months, Beside, Waiting, PassageWaiting,
 		Unanswered, None, Undo}
 	WordsOfAfter = []Word{To, DayPattern, Months, Undo, Kept, Linked, LeftOut, OtherEdition, Unkept, Copied, InAddress}
-	WordsOfPaper = []Word{LinkNumbers, CopyAnswer, SaveTable, AnswerCopied, NotCopied,
+	WordsOfPaper = []Word{To, LinkNumbers, CopyAnswer, SaveTable, AnswerCopied, NotCopied,
 		NoAnswer, TableSaved, Columns, About, Point, FromExample, FromReader, FromBlock, Code, CodePage, CodeFull,
 		NoAddress}
 	WordsOfPractice = []Word{To, Decimal, Sometimes, Perhaps, Narrow, DayPattern, Months}
