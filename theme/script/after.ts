@@ -1,6 +1,7 @@
 // What a page is live without, in a script of its own that the page's script loads: the work in printed numbers, the
 // buttons for a touch screen, and what keeps the reader's numbers.
 
+import { hide } from "./element";
 import { makeKeeper, type Keeper } from "./keeper";
 import { makeKeys } from "./keys";
 import type { Page } from "./page";
@@ -22,7 +23,7 @@ globalThis.comeAfter = (page, then) => {
   const keeper = page.fields.length ? makeKeeper(page.fields, then) : undefined;
   if (keeper) {
     if (keptBlocks() || document.querySelector(".blocks")) {
-      load(BLOCK).then(() => globalThis.comeBlock?.(page, then));
+      load(BLOCK).then(() => globalThis.comeBlock ? globalThis.comeBlock(page, then) : hide(document.querySelector(".lost"), false));
     }
   }
   load(PAPER).then(() => globalThis.comePaper?.(page, keeper)); // a page may be printed as soon as it is open

@@ -169,6 +169,14 @@ export function hardTimes(origin, open, { said, names, kept }) {
         await page.waitForSelector('body.live');
         await page.fill('#soil-nitrate', '20');
         await page.waitForFunction(() => /93\.3 lb N\/ac present/.test(document.querySelector('.plan').innerText));
+        if (kind === 'blocks') {
+          await page.waitForSelector('.lost:visible');
+          assert.match(await page.innerText('.lost'), /blocks cannot be shown.*Load the page again/);
+        }
+        await page.unroute(`**/${name}`);
+        await page.reload();
+        await page.waitForSelector('.blocks:not([hidden])');
+        assert.equal(await page.locator('.lost').isVisible(), false);
       }
     });
   });

@@ -99,10 +99,12 @@ func (r *Renderer) block(w *bytes.Buffer, b *Block) {
 	w.WriteString("<p></p></section>\n")
 }
 
-// blocks writes where a reader keeps blocks, which the script shows.
+// blocks writes where a reader keeps blocks, which the script shows, and what is said where that script did not come.
 func (r *Renderer) blocks(w *bytes.Buffer) {
 	words := &r.words.Block
-	w.WriteString("<section class=\"blocks\" hidden>")
+	w.WriteString("<p class=\"lost\" hidden>")
+	text(w, words.Lost)
+	w.WriteString("</p>\n<section class=\"blocks\" hidden>")
 	element(w, "h2", "", words.Blocks)
 	element(w, "p", "hint", words.KeptHere)
 	w.WriteString("\n<div class=\"field\"><label for=\"block-chosen\">")

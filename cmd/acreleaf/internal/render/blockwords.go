@@ -16,6 +16,7 @@ type BlockWords struct {
 	Notes     string   `yaml:"notes"`
 	Chain     string   `yaml:"chain"`
 
+	Lost     string `yaml:"lost"` // where the script for what follows did not come, or not whole
 	Blocks   string `yaml:"blocks"`
 	KeptHere string `yaml:"kept-here"`
 	Chosen   string `yaml:"chosen"`
