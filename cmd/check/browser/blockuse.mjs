@@ -99,6 +99,15 @@ export function ordinaryUse(origin, open, { said, kept }) {
       assert.equal(await page.locator('.feeds').isVisible(), false); // nothing is left to put on
     });
 
+    test('each guide is linked from one answer', async (t) => {
+      for (const way of ['block/', 'es/bloque/']) {
+        const { page } = await open(t, null, null, way);
+        const ways = await page.$$eval('.plan a.why', (links) => links.map((link) => link.href));
+        assert.ok(ways.length > 3, way);
+        assert.equal(new Set(ways).size, ways.length, `${way}: ${ways}`);
+      }
+    });
+
     test('whoever asks for a link is answered where the button is', async (t) => {
       const { page, context } = await open(t);
       await context.grantPermissions(['clipboard-read', 'clipboard-write']);

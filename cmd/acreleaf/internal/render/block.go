@@ -56,7 +56,7 @@ type SheetNotes struct {
 type BlockAnswer struct {
 	Sheet  int
 	Answer Answer
-	Guide  *Link // nil where no guide does
+	Guide  *Link // nil where no guide does, and where an answer above has it
 }
 
 // BlockFeeds are the days of the feeds, with what is put on each day: for an acre, and for the block.

@@ -35,15 +35,18 @@ func (f *fragments) blockView() *render.Block {
 		last := &v.Groups[len(v.Groups)-1]
 		last.Facts = append(last.Facts, f.asking(bound, given, one))
 	}
+	linked := map[render.Link]bool{}
 	for _, item := range f.page.Metadata.Glance {
 		use, name, _ := strings.Cut(item.Text, ".")
 		bound := work.Find(use)
 		if bound == nil {
 			continue // a figure that is not there was a fault
 		}
-		v.Answers = append(v.Answers, render.BlockAnswer{
-			Sheet: bound.Use.Index, Answer: f.blockAnswer(bound, name), Guide: f.guideOf(bound.Sheet.Name),
-		})
+		answer := render.BlockAnswer{Sheet: bound.Use.Index, Answer: f.blockAnswer(bound, name)}
+		if guide := f.guideOf(bound.Sheet.Name); guide != nil && !linked[*guide] {
+			answer.Guide, linked[*guide] = guide, true
+		}
+		v.Answers = append(v.Answers, answer)
 	}
 	v.Feeds = f.feedsView()
 	v.Refusals, v.Cautions = f.notesOfBlock()
