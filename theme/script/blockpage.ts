@@ -32,6 +32,8 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
   document.querySelector(".room p")!.textContent = location.host + location.pathname;
 
   const say = (text: string, ...more: Node[]) => said.replaceChildren(text, ...more);
+  /** What the first line of the page says: it is far above, and what it said of other numbers holds no longer. */
+  const head = (text: string) => (document.getElementById("state")!.textContent = text);
   const kept = (): Blocks => loadBlocks() ?? noBlocks();
   page.block = () => kept().blocks[current]?.name ?? "";
   const offer = (text: Word, act: () => void): Node => {
@@ -50,6 +52,7 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
     name.value = blocks[current]?.name ?? came;
     document.querySelectorAll(".sheet-name").forEach((title) => (title.textContent = name.value));
     panel.querySelectorAll<HTMLElement>(".of-block").forEach((button) => hide(button, current < 0));
+    current < 0 || head(filled("block-kept", { name: name.value }));
     lead.replaceChildren(...current < 0 ? [leads] : [filled("block-shown", { name: name.value }) + " ", offer("another-block", () => {
       choose(-1);
       document.querySelector<HTMLElement>(".known select")!.focus();
@@ -98,6 +101,7 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
     then();
     document.dispatchEvent(new Event("block"));
     change(() => {});
+    block || head(word("example-shown"));
     say(block ? filled("block-shown", { name: block.name }) : word("example-shown"));
     if (unfit) {
       said.append(" ", word("left-out"));
@@ -183,7 +187,9 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
           choose(at);
         }
       });
-      say(filled("block-removed", { name: block.name }) + " ", back);
+      const gone = filled("block-removed", { name: block.name });
+      say(gone + " ", back);
+      head(gone);
       (back as HTMLElement).focus();
     }
   };
@@ -201,7 +207,9 @@ export function mountBlocks(panel: HTMLElement, page: Page, then: () => void): v
       }
       refresh();
       if (before) {
-        say(filled("other-tab", { name: before }) + " ", offer("show-it", () => choose(current)));
+        const others = filled("other-tab", { name: before });
+        say(others + " ", offer("show-it", () => choose(current)));
+        head(others);
       }
     }
   });

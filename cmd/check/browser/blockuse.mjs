@@ -99,6 +99,31 @@ export function ordinaryUse(origin, open, { said, kept }) {
       assert.equal(await page.locator('.feeds').isVisible(), false); // nothing is left to put on
     });
 
+    test('the first line of the page follows the block that is shown', async (t) => {
+      const { page } = await open(t);
+      const first = () => page.textContent('#state');
+      await typeInto(page, 'soil-nitrate', '21');
+      await page.reload();
+      await page.waitForFunction(() => /numbers are back/.test(document.getElementById('state').textContent));
+      await page.waitForSelector('.blocks:not([hidden])');
+      await keep(page, 'North');
+      assert.equal(await first(), 'Block North is kept on this device.');
+      await kept(page);
+      await page.reload();
+      await page.waitForFunction(() => /Block North/.test(document.getElementById('state').textContent));
+      await page.click('.known > .hint button');
+      assert.equal(await first(), 'This is the example.');
+      await page.selectOption('#block-chosen', 'North');
+      assert.equal(await first(), 'Block North is kept on this device.');
+      await page.fill('#block-name', 'South');
+      await page.click('.rename');
+      assert.equal(await first(), 'Block South is kept on this device.');
+      await page.click('.remove');
+      assert.equal(await first(), 'Block South is removed.');
+      await page.click('.blocks [role=status] button');
+      assert.equal(await first(), 'Block South is kept on this device.');
+    });
+
     test('each guide is linked from one answer', async (t) => {
       for (const way of ['block/', 'es/bloque/']) {
         const { page } = await open(t, null, null, way);
