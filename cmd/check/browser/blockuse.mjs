@@ -133,6 +133,24 @@ export function ordinaryUse(origin, open, { said, kept }) {
       }
     });
 
+    test('on paper what is worked stands in the place of an empty field', async (t) => {
+      const { page } = await open(t);
+      const told = '[data-fact=well-water] .instead';
+      const rate = '[data-fact=rate] .instead';
+      const worked = await page.textContent(`${told} b`);
+      await typeInto(page, 'need-leaf', '4');
+      await page.emulateMedia({ media: 'print' });
+      assert.match(worked, /\d in$/);
+      assert.equal(await page.innerText(told), worked);
+      assert.match(await page.innerText(rate), /^[\d.]+ oz N\/tree fed$/);
+      assert.equal(await page.locator('[data-fact=well-water] .entry').isVisible(), false);
+      await page.emulateMedia({ media: 'screen' });
+      await typeInto(page, 'emitters-known', '6');
+      await page.emulateMedia({ media: 'print' });
+      assert.equal(await page.locator(told).isVisible(), false);
+      assert.equal(await page.locator('[data-fact=well-water] .entry').isVisible(), true);
+    });
+
     test('whoever asks for a link is answered where the button is', async (t) => {
       const { page, context } = await open(t);
       await context.grantPermissions(['clipboard-read', 'clipboard-write']);

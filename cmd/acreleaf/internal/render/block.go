@@ -213,10 +213,11 @@ func (r *Renderer) asking(w *bytes.Buffer, a *Asking) {
 		if !a.Empty {
 			w.WriteString(" hidden")
 		}
-		w.WriteByte('>')
+		w.WriteString("><span>")
 		text(w, a.Instead+" ")
+		w.WriteString("</span>")
 		comesTo(w, a.Tells)
-		w.WriteString(".</p>")
+		w.WriteString("<span>.</span></p>") // on paper the number is alone
 	}
 	if a.Unknown != "" {
 		r.notKnown(w, g)
@@ -238,9 +239,9 @@ func (r *Renderer) notKnown(w *bytes.Buffer, g *Given) {
 func comesTo(w *bytes.Buffer, t *Telling) {
 	w.WriteString("<span")
 	numbered(w, wire.Sheet, t.Sheet)
-	w.WriteByte('>')
+	w.WriteString("><span>")
 	said(w, t.Answer.Lang, t.Answer.Label)
-	w.WriteString(": <b>")
+	w.WriteString(": </span><b>")
 	figure(w, &t.Answer.Shown)
 	w.WriteString("</b></span>")
 }
