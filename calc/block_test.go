@@ -2,12 +2,14 @@ package calc_test
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 	"testing"
 
 	"acreleaf/calc"
 	"acreleaf/calc/fact"
+	"acreleaf/calc/sheet"
 	"acreleaf/calc/words"
 )
 
@@ -93,17 +95,7 @@ func TestFactsOfABlock(t *testing.T) {
 		if f.Group == "" {
 			continue
 		}
-		for _, language := range words.Languages() {
-			if f.Label(language) == "" || fact.BlockGroup(f.Group, language) == "" {
-				t.Errorf("%s: it has no label, or its group has none, in %s", f.ID, language)
-			}
-			if (f.Lacking(language) == "") != (f.Unknown == "") {
-				t.Errorf("%s: what is lacking where it is unknown is told just where it can be unknown", f.ID)
-			}
-			if (f.Instead(language) == "") == (f.Else && f.Tells != "") {
-				t.Errorf("%s: what counts where it is left empty is told just where that can be told", f.ID)
-			}
-		}
+		testTextsOf(t, f)
 		if f.Unknown == "" {
 			if len(first.Choices) == 0 && !first.Date && !f.Else {
 				t.Errorf("%s: it may be unknown, and counts as nothing then", f.ID)
@@ -118,10 +110,64 @@ func TestFactsOfABlock(t *testing.T) {
 				t.Errorf("%s: unknown it counts as %s: %v", f.ID, text, err)
 			}
 		}
+		if f.Hazard != "" {
+			testUntested(t, catalogue, f)
+		}
 		if calculation, answer, _ := strings.Cut(f.Tells, "."); f.Tells != "" &&
 			catalogue.Find(calculation).FindResult(answer) == nil {
 			t.Errorf("%s: there is no answer %s", f.ID, f.Tells)
 		}
+	}
+}
+
+// testTextsOf sees that a fact has the texts that it needs in every language, and no others.
+func testTextsOf(t *testing.T, f fact.BlockFact) {
+	t.Helper()
+	for _, language := range words.Languages() {
+		if f.Label(language) == "" || fact.BlockGroup(f.Group, language) == "" {
+			t.Errorf("%s: it has no label, or its group has none, in %s", f.ID, language)
+		}
+		if (f.Lacking(language) == "") != (f.Unknown == "") {
+			t.Errorf("%s: what is lacking where it is unknown is told just where it can be unknown", f.ID)
+		}
+		if (f.Untested(language) == "") != (f.Hazard == "") {
+			t.Errorf("%s: what to do while it is not known is told just where that is a hazard", f.ID)
+		}
+		if (f.Instead(language) == "") == (f.Else && f.Tells != "") {
+			t.Errorf("%s: what counts where it is left empty is told just where that can be told", f.ID)
+		}
+	}
+}
+
+// testUntested sees that what counts while a fact is not known only just reaches its hazard: a sentence takes the place
+// of the warning there, which must not hide that a number is over the limit.
+func testUntested(t *testing.T, catalogue *calc.Catalogue, f fact.BlockFact) {
+	t.Helper()
+	calculation, name := f.Part()
+	s := catalogue.Find(calculation)
+	at := slices.IndexFunc(s.Remarks, func(r *sheet.Remark) bool { return r.Hazard == f.Hazard })
+	if at < 0 {
+		t.Errorf("%s: %s warns of no %s", f.ID, calculation, f.Hazard)
+		return
+	}
+	unknown, err := s.FindGiven(name).Read(f.Unknown)
+	if err != nil {
+		t.Fatal(err)
+	}
+	holds := func(high float64) bool {
+		entries := map[string]sheet.Entry{}
+		for _, g := range s.Givens {
+			entries[g.Name] = sheet.Entry{Value: g.Typical, High: g.Typical}
+		}
+		entries[name] = sheet.Entry{Value: unknown.Value, High: high}
+		o, err := sheet.NewBench(s).Work(entries)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return o.High[o.Use.RemarkCell(at)] != 0
+	}
+	if !holds(unknown.High) || holds(math.Nextafter(unknown.High, 0)) {
+		t.Errorf("%s: %s does not just reach %s", f.ID, f.Unknown, f.Hazard)
 	}
 }
 

@@ -24,6 +24,10 @@ type BlockFact struct {
 	// what they come to.
 	Else bool
 
+	// Hazard is one that the range it counts as unknown only just reaches. Nobody knows then whether it is there, so a
+	// page says that, and what to do (Untested), in the place of the warning.
+	Hazard string
+
 	Later string // what it counts as unknown in trees that are older than first leaf; "" for the same
 
 	First bool // what it counts as unknown is for first leaf; of older trees what Else has counts
@@ -61,7 +65,7 @@ var blockFacts = []BlockFact{
 		Givens: []string{"season-budget.reach"}},
 
 	{ID: "well-nitrate", Group: "water", Unknown: "0 to 10 ppm NO3-N", Tells: "water-nitrogen.nitrogen",
-		Givens: []string{"water-nitrogen.nitrate"}},
+		Hazard: "drinking-water", Givens: []string{"water-nitrogen.nitrate"}},
 	{ID: "well-water", Group: "water", Unknown: "3 to 9 in", Tells: "water-applied.depth", Else: true,
 		Worked: "water-applied.depth", Givens: []string{"water-applied.known", "water-nitrogen.water"}},
 	{ID: "emitters", Group: "emitters", Unknown: "1 to 2 emitters/tree", Tells: "water-applied.depth",
@@ -140,6 +144,11 @@ func (f *BlockFact) Lacking(language string) string {
 // Instead says what counts where the fact is left empty, to begin a sentence; "" for one that has no such.
 func (f *BlockFact) Instead(language string) string {
 	return words.OfBlock(language, "fact."+f.ID+".empty")
+}
+
+// Untested says what to do while the fact is not known; "" for one with no hazard.
+func (f *BlockFact) Untested(language string) string {
+	return words.OfBlock(language, "fact."+f.ID+".untested")
 }
 
 // BlockGroup names a part of the form in a language.

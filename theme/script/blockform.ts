@@ -88,14 +88,18 @@ function mountUnknown(field: Field, leaf: Field | undefined, later: () => boolea
   const entries = [text, box.getAttribute("data-later") ?? text].map((text): Entry => [text, box.getAttribute("data-unknown-in") ?? undefined]);
   const entry = () => entries[+later()]!;
   const line = box.querySelector(".lacking")!;
+  const warning = document.querySelector(`[data-untested="${box.getAttribute("data-fact")}"]`);
   const instead = box.querySelector(".instead");
   const first = box.hasAttribute("data-first");
   const button = box.querySelector<HTMLElement>(":scope > button")!;
   let told = text.includes(" "); // a range says it; of a single number, only who pressed the button does
-  const isUnknown = () => told && entries.some((entry) => field.entry().join() === entry.filter(Boolean).join());
+  const plain = ([text, unit]: Entry) => [text.replace(/ \D+ /, " "), unit].join(); // a page of another language has its own "to"
+  const isUnknown = () => told && entries.some((entry) => plain(field.entry()) === plain(entry));
   const isEmpty = () => !!instead && !field.element.value;
   const show = () => {
     hide(line, !isUnknown());
+    hide(warning, isUnknown());
+    hide(warning && warning.nextElementSibling, !isUnknown());
     line.firstElementChild!.textContent = entry()[0];
     hide(button, isUnknown() || (first && later() && isEmpty()));
     if (instead) {

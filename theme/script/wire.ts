@@ -53,6 +53,7 @@ export type Attribute =
   | "data-unknown-in" // the unit of that, where there are several
   | "data-later" // what it counts as in trees that are older than first leaf, where that is not the same
   | "data-first" // that is for first leaf; of older trees the field is left empty
+  | "data-untested" // the fact that warnings wait for while nobody knows it: what comes next is said then
   | "data-lesson" // its name there
   | "data-fits" // the factor from a unit to that of the answer; empty for one that does not fit
   | "data-there" // where the pages are listed that are kept on the device

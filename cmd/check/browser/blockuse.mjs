@@ -99,6 +99,39 @@ export function ordinaryUse(origin, open, { said, kept }) {
       assert.equal(await page.locator('.feeds').isVisible(), false); // nothing is left to put on
     });
 
+    test('a well that is not tested is no well over the limit, and a number or a range that reaches it is', async (t) => {
+      const { page, faults } = await open(t);
+      const warned = () => page.$$eval('.cautions .signal', (all) => all.filter((one) => one.checkVisibility()).map((one) => one.innerText)
+        .filter((text) => /drinking|drink /.test(text)));
+      assert.deepEqual(await warned(), []);
+      for (const [text, unit, tested] of [[null, 0, false], ['10', 0, true], ['0 to 10.1', 0, true], ['0 to 200', 0, true], ['', 0, false],
+        ['<11', 0, true], ['0 to 45', 1, true], ['0 to 10', 0, false], ['4 to 12', 0, true]]) {
+        if (text === null) {
+          await page.click('[data-fact=well-nitrate] > button');
+        } else {
+          await page.selectOption('[data-unit-for=well-nitrate]', { index: unit });
+          await typeInto(page, 'well-nitrate', text);
+        }
+        const [one, ...more] = await warned();
+        assert.deepEqual(more, [], text);
+        assert.match(one, tested ? /WARNING[^]*at or above the limit/ : /CAUTION[^]*well is not tested[^]*Have it tested[^]*county/, text);
+        assert.equal(/limit/.test(one), tested, text);
+      }
+      await typeInto(page, 'well-nitrate', '2');
+      assert.deepEqual(await warned(), []);
+      await page.click('[data-fact=well-nitrate] > button');
+      await keep(page, 'North');
+      await kept(page);
+      await page.reload();
+      await page.waitForFunction(() => document.getElementById('block-chosen').value === 'North');
+      assert.match((await warned()).join(), /^[^,]*CAUTION[^]*not tested/);
+      await page.goto(`${origin}/es/bloque/`);
+      await page.waitForFunction(() => document.getElementById('block-chosen').value === 'North');
+      assert.match(await page.innerText('.cautions'), /pozo no está analizado/);
+      assert.doesNotMatch(await page.innerText('.cautions'), /límite/);
+      assert.deepEqual(faults, []);
+    });
+
     test('the first line of the page follows the block that is shown', async (t) => {
       const { page } = await open(t);
       const first = () => page.textContent('#state');

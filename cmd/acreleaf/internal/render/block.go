@@ -50,6 +50,9 @@ type Telling struct {
 type SheetNotes struct {
 	Sheet int
 	Notes []Note
+
+	Fact     string // the fact without which nobody knows whether they hold; "" for none
+	Untested string // what is said in their place while it is not known
 }
 
 // A BlockAnswer is a line of the answers, with the guide that explains it.
@@ -381,16 +384,4 @@ func amounts(w *bytes.Buffer, list []Answer) {
 		}
 		w.WriteString("</span>")
 	}
-}
-
-// sheetNotes writes sentences of a worksheet that is elsewhere.
-func (r *Renderer) sheetNotes(w *bytes.Buffer, class string, s *SheetNotes) {
-	w.WriteString("<div")
-	attribute(w, "class", class)
-	numbered(w, wire.Sheet, s.Sheet)
-	w.WriteString(">\n")
-	for i := range s.Notes {
-		r.note(w, &s.Notes[i])
-	}
-	w.WriteString("</div>\n")
 }

@@ -66,6 +66,26 @@ func (r *Renderer) note(w *bytes.Buffer, n *Note) {
 	w.WriteString("</p>\n")
 }
 
+// sheetNotes writes sentences of a worksheet that is elsewhere.
+func (r *Renderer) sheetNotes(w *bytes.Buffer, class string, s *SheetNotes) {
+	w.WriteString("<div")
+	attribute(w, "class", class)
+	numbered(w, wire.Sheet, s.Sheet)
+	if s.Fact != "" {
+		attribute(w, wire.Untested, s.Fact)
+	}
+	w.WriteString(">\n")
+	for i := range s.Notes {
+		r.note(w, &s.Notes[i])
+	}
+	w.WriteString("</div>\n")
+	if s.Fact != "" {
+		w.WriteString("<div class=\"signals\" hidden>\n")
+		r.note(w, &Note{Signal: "CAUTION", When: -1, Pieces: []Piece{{Text: s.Untested}}})
+		w.WriteString("</div>\n")
+	}
+}
+
 // inLanguage writes a text in an element, marked where it is not in the language of the page.
 func inLanguage(w *bytes.Buffer, tag, lang, s string) {
 	w.WriteByte('<')

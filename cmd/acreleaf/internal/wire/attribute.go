@@ -59,6 +59,7 @@ const (
 	UnknownIn = "data-unknown-in" // the unit of that, where there are several
 	Later     = "data-later"      // what it counts as in trees that are older than first leaf, where that is not the same
 	First     = "data-first"      // that is for first leaf; of older trees the field is left empty
+	Untested  = "data-untested"   // the fact that warnings wait for while nobody knows it: what comes next is said then
 
 	Lesson = "data-lesson" // its name there
 	Fits   = "data-fits"   // the factor from a unit to that of the answer; empty for one that does not fit

@@ -201,19 +201,40 @@ func (f *fragments) notesOfBlock() (refusals, cautions []render.SheetNotes) {
 			continue
 		}
 		var refused, warned []render.Note
+		var untested []render.SheetNotes
 		o := f.page.Work.Example(bound)
 		for i, remark := range bound.Sheet.Remarks {
 			switch {
 			case remark.Signal == sheet.Refusal:
 				refused = append(refused, noteView(o, i, remark))
-			case remark.Signal != sheet.Note && (remark.Hazard == "" || last[remark.Hazard] == bound):
-				warned = append(warned, noteView(o, i, remark))
+			case remark.Signal == sheet.Note || remark.Hazard != "" && last[remark.Hazard] != bound:
+			default:
+				note := noteView(o, i, remark)
+				if one := f.untestedOf(bound, remark); one != nil {
+					untested = append(untested, render.SheetNotes{Sheet: bound.Use.Index, Notes: []render.Note{note},
+						Fact: one.ID, Untested: one.Untested(f.page.Language)})
+				} else {
+					warned = append(warned, note)
+				}
 			}
 		}
 		refusals = withNotes(refusals, bound, refused)
-		cautions = withNotes(cautions, bound, warned)
+		cautions = withNotes(append(cautions, untested...), bound, warned)
 	}
 	return refusals, cautions
+}
+
+// untestedOf is the fact that the form asks for a worksheet, and whose hazard a remark of it warns of; nil for none.
+func (f *fragments) untestedOf(bound *worksheet.Bound, remark *sheet.Remark) *fact.BlockFact {
+	for _, one := range fact.BlockFacts() {
+		if one.Hazard == "" || one.Hazard != remark.Hazard {
+			continue
+		}
+		if asked, _ := factGiven(f.page.Work, one); asked == bound {
+			return &one
+		}
+	}
+	return nil
 }
 
 func withNotes(list []render.SheetNotes, bound *worksheet.Bound, notes []render.Note) []render.SheetNotes {
