@@ -8,6 +8,9 @@ import (
 
 var wholeAVIF, wholeMP4 = wholeBoxes("meta", noPicture), wholeBoxes("moov", noFilm)
 
+// mostMeta is how much of a box about what is in a file is looked through. A small picture may be in there (idat).
+const mostMeta = 1 << 20
+
 // wholeBoxes follows the boxes of a file (ISO/IEC 14496-12). One of them says what is in it, and another has it.
 func wholeBoxes(name string, or damage) func(w *walk) error {
 	return func(w *walk) error {
@@ -31,7 +34,15 @@ func wholeBoxes(name string, or damage) func(w *walk) error {
 				}
 				length, own = int64(big.Uint64(long)), 16
 			}
-			if err := w.skip(length - own); err != nil {
+			left := length - own
+			if string(head[4:]) == "meta" && left >= 0 {
+				part, err := w.take(int(min(left, mostMeta)))
+				if err != nil {
+					return err
+				}
+				there, left = there || bytes.Contains(part, []byte("idat")), left-int64(len(part))
+			}
+			if err := w.skip(left); err != nil {
 				return err
 			}
 		}
