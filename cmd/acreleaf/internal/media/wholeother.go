@@ -3,7 +3,6 @@ package media
 import (
 	"bytes"
 	"math/bits"
-	"slices"
 )
 
 var wholeAVIF, wholeMP4 = wholeBoxes("meta", noPicture), wholeBoxes("moov", noFilm)
@@ -25,8 +24,7 @@ func wholeBoxes(name string, or damage) func(w *walk) error {
 			length, own := int64(big.Uint32(head)), int64(8)
 			switch length {
 			case 0: // to the end
-				_, _, err := w.tail(1)
-				return firstOf(err, whole())
+				return whole()
 			case 1:
 				long, err := w.take(8)
 				if err != nil {
@@ -50,21 +48,16 @@ func wholeBoxes(name string, or damage) func(w *walk) error {
 	}
 }
 
-func firstOf(list ...error) error {
-	i := slices.IndexFunc(list, func(err error) bool { return err != nil })
-	if i < 0 {
-		return nil
-	}
-	return list[i]
-}
-
 // mostTail is how much of the end of a file is looked through: a ZIP may have a comment of 65,535 bytes there.
 const mostTail = 22 + 1<<16 - 1
 
 // wholePDF looks for the mark of the end (ISO 32000). Something may be behind it.
 func wholePDF(w *walk) error {
 	last, _, err := w.tail(mostTail)
-	return firstOf(err, needs(bytes.Contains(last, []byte("%%EOF")), cutOff))
+	if err != nil {
+		return err
+	}
+	return needs(bytes.Contains(last, []byte("%%EOF")), cutOff)
 }
 
 // wholeZIP looks for the list of what is in an archive, which is at its end (APPNOTE 4.3.16).
