@@ -16,8 +16,8 @@ const CARD = /^#card-(.+)-(\d+)$/;
 globalThis.comePractice = async (page) => {
   const exercises: Exercise[] = [];
   for (const [index, element] of all("[data-exercise]").entries()) {
+    index && (await new Promise((then) => setTimeout(then))); // so that the page answers between two of them
     exercises.push(mountExercise(element, page.data.exercises[index]!, page));
-    await new Promise((then) => setTimeout(then)); // so that the page answers between two of them
   }
   const open = () => {
     const [, name, card] = CARD.exec(location.hash) ?? [];
