@@ -285,13 +285,18 @@ func (r *Renderer) languages(w *bytes.Buffer, p *Page) {
 			w.WriteString("</span>")
 			continue
 		}
-		w.WriteString("<a")
-		place(w, l.Href)
-		attribute(w, "hreflang", l.Code)
-		attribute(w, "lang", l.Code)
-		w.WriteByte('>')
-		text(w, l.Name)
-		w.WriteString("</a>")
+		languageLink(w, l.Href, l.Code, l.Name)
 	}
 	w.WriteString("</nav>\n")
+}
+
+// languageLink writes a link to a page in another language, with its text in that language.
+func languageLink(w *bytes.Buffer, href, code, s string) {
+	w.WriteString("<a")
+	place(w, href)
+	attribute(w, "hreflang", code)
+	attribute(w, "lang", code)
+	w.WriteByte('>')
+	text(w, s)
+	w.WriteString("</a>")
 }

@@ -98,13 +98,8 @@ func (r *Renderer) find(w *bytes.Buffer, t *Terms) {
 	w.WriteByte(' ')
 	for _, l := range t.Page.Languages {
 		if !l.Current && l.Lacks == "" {
-			w.WriteString("<a")
-			attribute(w, "href", l.Href)
-			attribute(w, "hreflang", l.Code)
-			attribute(w, "lang", l.Code)
-			w.WriteByte('>')
-			text(w, l.Index)
-			w.WriteString("</a> ")
+			languageLink(w, l.Href, l.Code, l.Index)
+			w.WriteByte(' ')
 		}
 	}
 	w.WriteString("</p>\n<p hidden>")
