@@ -53,7 +53,7 @@ func TestDrawing(t *testing.T) {
 		`aria-hidden="true"`, `<g data-drawn="water-nitrogen 4 5 6/7">`,
 		`<circle class="spot" cx="178" cy="143.2" r="5"/>`,
 		`The water brings <span data-show="5">2</span>` +
-			`<span class="none">none</span><span class="of"> lb of N</span>. That is `,
+			`<span class="none">no number</span><span class="of"> lb of N</span>. That is `,
 		`<tspan data-unit="mm of water">inches of water</tspan>`,
 		`<th scope="row">Water put on</th><td><span data-show="4">10</span><span class="of"> in</span></td>`,
 	} {
@@ -71,7 +71,8 @@ func TestDrawingWithoutANumber(t *testing.T) {
 	renderer(t, site()).Drawing(&w, d)
 	for _, want := range []string{
 		`<tspan class="void" data-show="6">–</tspan><tspan class="of"> lb</tspan></text>`,
-		`That is <span class="void" data-show="6">–</span><span class="none">none</span><span class="of"> lb of N</span> in`,
+		`That is <span class="void" data-show="6">–</span>` +
+			`<span class="none">no number</span><span class="of"> lb of N</span> in`,
 		`<td><span class="void" data-show="6">–</span><span class="of"> lb</span></td>`,
 		`<td><span data-show="4">10</span><span class="of"> in</span></td>`,
 	} {
