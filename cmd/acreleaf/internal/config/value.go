@@ -37,13 +37,26 @@ func (t *Table) line(n *yamltext.Node) string {
 	if n.Empty() {
 		return ""
 	}
-	text := strings.Join(strings.Fields(n.Value), " ")
+	text := onOneLine(n.Value)
 	if strings.ContainsFunc(text, func(r rune) bool { return unicode.In(r, unicode.Cc, unicode.Co) || isSteering(r) }) {
 		t.FaultAt(n.Span(), "control-character", "this text has a character in it that cannot be seen",
 			"delete the text and type it again by hand")
 		return ""
 	}
 	return text
+}
+
+// onOneLine puts one space in the place of white space within a text, and none around it.
+func onOneLine(text string) string {
+	afterSpace := true // as a text is at its start
+	for _, r := range text {
+		space := unicode.IsSpace(r)
+		if space && (afterSpace || r != ' ') {
+			return strings.Join(strings.Fields(text), " ")
+		}
+		afterSpace = space
+	}
+	return strings.TrimSuffix(text, " ") // nearly all are on one line as they are written
 }
 
 // isSteering knows the marks that turn the order of a text around.

@@ -11,6 +11,7 @@ import (
 // that are further in, a comment or blank. YAML would read it the same way. It gives up on anything else. Nearly every
 // text is plain, and YAML's reader takes longer for it than goldmark does for the rest of the page.
 func (t *Text) plain() (root *Node, ok bool) {
+	t.whole = string(t.bytes)
 	root = &Node{Kind: Table, text: t}
 	var below *Node // the table that further lines belong to; nil for none
 	for at := 0; at < len(t.bytes); {
@@ -55,7 +56,7 @@ func (t *Text) plainOpening(at int, line []byte) (e Entry, opens bool) {
 	if !opens || len(key) == 0 || !plainKey(key) {
 		return Entry{}, false
 	}
-	return Entry{Key: &Node{Value: string(key), text: t, at: at}, Value: &Node{Kind: Table, text: t}}, true
+	return Entry{Key: t.plainNode(at, len(key)), Value: &Node{Kind: Table, text: t}}, true
 }
 
 // plainBelow reads a line of a table that is so far in. All of its lines are.
@@ -75,6 +76,7 @@ func (n *Node) plainBelow(at, in int, line []byte) bool {
 
 // PlainStart gives the plain lines that the text starts with, for one that has no end.
 func (t *Text) PlainStart() []Entry {
+	t.whole = string(t.bytes)
 	var found []Entry
 	for at := 0; at < len(t.bytes); {
 		line, next := t.lineAt(at)
@@ -107,12 +109,18 @@ func (t *Text) plainEntry(at int, line []byte) (Entry, bool) {
 	value := &Node{text: t, at: at + len(line) - len(written)}
 	switch {
 	case PlainValue(written):
-		value.Value = string(written)
+		value.Value = t.whole[value.at:][:len(written)]
 		value.Null = isNull(value.Value)
 	case !value.plainList(written):
 		return Entry{}, false
 	}
-	return Entry{Key: &Node{Value: string(line[:colon]), text: t, at: at}, Value: value}, true
+	return Entry{Key: t.plainNode(at, colon), Value: value}, true
+}
+
+// plainNode is a node that is written as it is meant. Its value is a part of the whole text: a page has some dozens of
+// them, and many stay.
+func (t *Text) plainNode(at, size int) *Node {
+	return &Node{Value: t.whole[at:][:size], text: t, at: at}
 }
 
 // plainList reads a list of plain texts, as the line at a glance of nearly every page is: [soil.nitrogen,
@@ -144,7 +152,7 @@ func (n *Node) plainItem(text []byte) (size int, ok bool) {
 		if end < 0 || bytes.IndexByte(inside[:end], '\\') >= 0 || !ordinary(inside[:end]) {
 			return 0, false
 		}
-		n.Value, n.Quoted = string(inside[:end]), true
+		n.Value, n.Quoted = n.text.whole[n.at+len(`"`):][:end], true
 		after := inside[end+1:]
 		spaces := len(after) - len(bytes.TrimLeft(after, " "))
 		size = len(`""`) + end + spaces
@@ -153,7 +161,7 @@ func (n *Node) plainItem(text []byte) (size int, ok bool) {
 	if size = bytes.IndexByte(text, ','); size < 0 {
 		size = len(text)
 	}
-	n.Value = string(bytes.TrimRight(text[:size], " "))
+	n.Value = n.text.whole[n.at:][:len(bytes.TrimRight(text[:size], " "))]
 	return size, isPhrase(n.Value) && !isNull(n.Value)
 }
 

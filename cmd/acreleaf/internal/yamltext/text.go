@@ -15,8 +15,9 @@ type Text struct {
 	src    *message.Source
 	bytes  []byte
 	pieces []piece
-	end    int   // offset in the source after the last piece
-	lines  []int // offset in bytes of each line, as YAML counts lines; made when it is first asked for
+	end    int    // offset in the source after the last piece
+	lines  []int  // offset in bytes of each line, as YAML counts lines; made when it is first asked for
+	whole  string // the bytes, for values that are parts of them
 }
 
 // piece is a part of a text that stands together in the source.
