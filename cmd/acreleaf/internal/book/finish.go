@@ -48,6 +48,9 @@ func (p *press) finish() (made []File) {
 		p.say(d.set.said)
 		made = append(made, d.set.files...)
 	}
+	if p.out.once() {
+		p.keepBook()
+	}
 	c := p.whole.common.Get(p.book, p.makeCommon)
 	if p.say(c.said); message.HasFault(c.said) {
 		p.whole.common = memo.Result[*Book, common]{} // what it failed on need not be in the book

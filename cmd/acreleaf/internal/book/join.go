@@ -43,7 +43,6 @@ func (p *press) join() {
 	}
 	p.checkHome()
 	p.checkQuestions()
-	p.checkTerms()
 	p.checkLessons()
 	p.checkOrders()
 	p.book = p.gather()

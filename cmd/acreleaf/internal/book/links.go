@@ -27,7 +27,7 @@ type linked struct {
 
 // anchored is a link that leads to a part of a page. Whether the part is there is seen when all pages are read.
 type anchored struct {
-	link             *markdown.Link
+	place            message.Span
 	target, fragment string
 }
 
@@ -58,6 +58,11 @@ func (p *press) linkPage(d *draft) {
 		for _, link := range d.parsed.links {
 			l.found.targets[link.Index] = l.resolve(link)
 		}
+		var fragments []*string
+		for i := range l.found.parts {
+			fragments = append(fragments, &l.found.parts[i].fragment)
+		}
+		pack(fragments)
 		return l.found
 	})
 }
@@ -244,7 +249,7 @@ func wayBetween(from, to string) string {
 // target is a page, or the heading or worksheet of it that the fragment names.
 func (l *linking) target(to *draft, link *markdown.Link, fragment string) Target {
 	if fragment != "" {
-		l.found.parts = append(l.found.parts, anchored{link, to.name, fragment})
+		l.found.parts = append(l.found.parts, anchored{link.DestinationSpan, to.name, fragment})
 	}
 	return Target{Kind: ToPage, Page: to.address, Text: fragment}
 }
@@ -264,7 +269,7 @@ func (b *library) checkAnchors(d *draft, all *parts) {
 			if near, ok := message.Nearest(a.fragment, target.anchors()); ok {
 				note = "did you mean #" + near + "?"
 			}
-			said = append(said, d.fault(a.link.DestinationSpan, "anchor-broken",
+			said = append(said, d.fault(a.place, "anchor-broken",
 				fmt.Sprintf("%s has no heading #%s", target.source.Name, a.fragment), note))
 		}
 		return said
@@ -292,5 +297,10 @@ func anchorsOf(doc *markdown.Document) []string {
 			list = append(list, construct.Anchor(b.Name))
 		}
 	}
+	var texts []*string
+	for i := range list {
+		texts = append(texts, &list[i])
+	}
+	pack(texts)
 	return list
 }

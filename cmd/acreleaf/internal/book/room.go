@@ -3,6 +3,7 @@ package book
 import (
 	"runtime"
 	"runtime/debug"
+	"strings"
 )
 
 // room is memory that is asked for and never touched, so that the system gives none for it. The collector counts it as
@@ -21,5 +22,23 @@ func GiveRoom() (end func()) {
 	return func() {
 		runtime.KeepAlive(untouched)
 		debug.SetGCPercent(before)
+	}
+}
+
+// pack puts texts that stay with a page into one piece of memory. What stays of 100,000 pages is some million short
+// texts, and the collector looks at each piece.
+func pack(texts []*string) {
+	size := 0
+	for _, text := range texts {
+		size += len(*text)
+	}
+	var all strings.Builder
+	all.Grow(size)
+	for _, text := range texts {
+		all.WriteString(*text)
+	}
+	rest := all.String()
+	for _, text := range texts {
+		*text, rest = rest[:len(*text)], rest[len(*text):]
 	}
 }

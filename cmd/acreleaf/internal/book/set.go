@@ -1,6 +1,7 @@
 package book
 
 import (
+	"runtime/debug"
 	"slices"
 
 	"acreleaf/calc"
@@ -103,6 +104,7 @@ func (p *press) drop(d *draft) {
 		return
 	}
 	d.parsed.links, d.linked.Kept().targets = nil, nil
+	d.metadata.Terms, d.metadata.Glance, d.metadata.Changes = nil, nil, nil // in the outline, as far as others show them
 	if said := d.set.said; len(said) > 0 {
 		d.set = &setPage{said: said}
 	} else {
@@ -111,6 +113,22 @@ func (p *press) drop(d *draft) {
 	// No message and no calculation shows a part of it.
 	if len(d.own())+len(d.set.said)+len(d.parsed.calculations) == 0 {
 		d.source.Text = nil // see showLines
+	}
+}
+
+// manyPages is from how many pages on the lists of all pages take as much memory as what was known of each. The
+// collector would not run before them by itself.
+const manyPages = 50_000
+
+// keepBook lets go of all that a press knows of its pages, but for the book, when only the files of all pages are left
+// to be made.
+func (p *press) keepBook() {
+	p.parts = nil
+	for _, d := range p.pages {
+		d.head, d.parsed, d.defined, d.results, d.set = head{}, nil, defined{}, results{}, nil
+	}
+	if len(p.pages) > manyPages {
+		debug.FreeOSMemory()
 	}
 }
 

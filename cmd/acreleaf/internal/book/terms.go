@@ -36,10 +36,17 @@ func (p *press) termsOf(d *draft) []Term {
 			list = append(list, Term{Text: text, Under: under, Part: own.Part.Text, Title: d.partTitle(own.Part.Text)})
 		}
 	}
-	if !d.isIndexed() {
-		return slices.Clip(list)
+	if d.isIndexed() {
+		list = append(list, Term{Text: d.metadata.Title})
 	}
-	return slices.Clip(append(list, Term{Text: d.metadata.Title}))
+	list = slices.Clip(list)
+	var texts []*string
+	for i := range list {
+		t := &list[i]
+		texts = append(texts, &t.Text, &t.Under, &t.Part, &t.Title)
+	}
+	pack(texts)
+	return list
 }
 
 // isIndexed says whether an index leads to a page by what is in it.
@@ -61,9 +68,11 @@ func (d *draft) namedSheets() []NamedSheet {
 	}
 	var list []NamedSheet
 	for _, b := range d.work.Sheets {
-		part := construct.Anchor(b.Block.Name)
-		if b.Kind == construct.Worksheet && slices.Contains(d.anchors(), part) {
-			list = append(list, NamedSheet{b.Sheet, part})
+		if b.Kind != construct.Worksheet {
+			continue
+		}
+		if at := slices.Index(d.anchors(), construct.Anchor(b.Block.Name)); at >= 0 {
+			list = append(list, NamedSheet{b.Sheet, d.anchors()[at]})
 		}
 	}
 	return slices.Clip(list)
@@ -209,20 +218,19 @@ func seesOf(sees []config.See) []terms.See {
 	return list
 }
 
-// checkTerms sees that the terms of pages lead to parts that are there.
-func (p *press) checkTerms() {
-	for _, d := range p.pages {
-		for _, own := range d.metadata.Terms {
-			if part := own.Part.Text; part != "" && !d.faulty && !slices.Contains(d.anchors(), part) {
-				note := "write the id of a heading, as a link has it after the #, or \"top\" for the whole page"
-				if near, ok := message.Nearest(part, d.anchors()); ok {
-					note = fmt.Sprintf("did you mean %q?", near)
-				}
-				p.say(message.List{d.fault(own.Part.Span, "terms-part",
-					fmt.Sprintf("this page has no part %q", part), note)})
+// checkTerms sees that the terms of a page lead to parts that are there.
+func checkTerms(d *draft) message.List {
+	var said message.List
+	for _, own := range d.metadata.Terms {
+		if part := own.Part.Text; part != "" && !slices.Contains(d.anchors(), part) {
+			note := "write the id of a heading, as a link has it after the #, or \"top\" for the whole page"
+			if near, ok := message.Nearest(part, d.anchors()); ok {
+				note = fmt.Sprintf("did you mean %q?", near)
 			}
+			said = append(said, d.fault(own.Part.Span, "terms-part", fmt.Sprintf("this page has no part %q", part), note))
 		}
 	}
+	return said
 }
 
 // checkSees sees that words of the index lead to others that it has, and to pages in the end.

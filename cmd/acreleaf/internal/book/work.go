@@ -145,7 +145,7 @@ func (p *press) proofPage(d *draft) {
 		p.open(d)
 		own, site := p.proofOf(d), p.proofedSite()
 		found := proofed{quotes: proof.Quotes(own, site, p.rules),
-			said: slices.Concat(proof.Alone(own, site, p.rules), p.checkSources(d), checkGlance(d))}
+			said: slices.Concat(proof.Alone(own, site, p.rules), p.checkSources(d), checkGlance(d), checkTerms(d))}
 		if p.rules.Advice {
 			found.exercises = p.countCards(d)
 		}

@@ -39,12 +39,18 @@ func (e *edition) renderer(language string) *render.Renderer { return e.renderer
 // buffers are where pages are put together. They are used again, since they grow to the size of the largest page.
 var buffers = sync.Pool{New: func() any { return new(bytes.Buffer) }}
 
+// largeBuffer is more than a page that somebody wrote may grow to, in bytes.
+const largeBuffer = 1 << 20
+
 // withBuffer lends a buffer and gives what was written into it.
 func withBuffer(write func(w *bytes.Buffer)) []byte {
 	w := buffers.Get().(*bytes.Buffer)
-	defer buffers.Put(w)
 	w.Reset()
 	write(w)
+	if w.Len() > largeBuffer { // a list of all pages of a large site; there is no other of that size
+		return w.Bytes()
+	}
+	defer buffers.Put(w)
 	return bytes.Clone(w.Bytes())
 }
 
